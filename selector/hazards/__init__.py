@@ -1,0 +1,1 @@
+"""Hazards: what can go wrong in the heat: cracking, movement, decarburised skin."""

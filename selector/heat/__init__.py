@@ -1,0 +1,1 @@
+"""Heat: plain numbers in, temperatures and cooling equivalents out."""

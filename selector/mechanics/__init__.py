@@ -1,0 +1,1 @@
+"""Mechanics: loads, sections and hardness in; stresses and factors out."""

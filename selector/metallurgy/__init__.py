@@ -1,0 +1,1 @@
+"""Metallurgy: composition, temperature and time in; structure and hardness out."""
