@@ -1,0 +1,188 @@
+"""TOML files into one frozen catalogue; every failure says file, key, rule and value."""
+
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any, TypeVar
+
+from pydantic import ValidationError
+
+from catalog.caution import Caution, Family, Source
+from catalog.heat_source import HeatSource
+from catalog.medium import Medium
+from catalog.price import Prices
+from catalog.route import Route
+from catalog.steel import Steel, plain
+from catalog.values import Record
+
+SHIPPED = Path(__file__).parent
+R = TypeVar("R", bound=Record)
+
+
+class CatalogError(Exception):
+    """One or more catalogue files break a rule; the text lists them all, one a line.
+
+    Parameters
+    ----------
+    problems : tuple of str
+        Lines of the form "file: key.path: rule (got value)".
+    """
+
+    def __init__(self, problems: tuple[str, ...]) -> None:
+        self.problems = problems
+        super().__init__("\n".join(problems))
+
+
+@dataclass(frozen=True, slots=True)
+class Catalog:
+    """All that is known: steels, routes, media, heat sources, cautions, prices, sources."""
+
+    steels: MappingProxyType[str, Steel]
+    routes: MappingProxyType[str, Route]
+    media: MappingProxyType[str, Medium]
+    heat_sources: MappingProxyType[str, HeatSource]
+    families: MappingProxyType[str, Family]
+    cautions: MappingProxyType[str, Caution]
+    sources: MappingProxyType[str, Source]
+    prices: Prices
+
+    def find(self, name: str) -> tuple[Steel, ...]:
+        """Return the steels that carry `name` in any naming system, by exact designation.
+
+        Parameters
+        ----------
+        name : str
+            A designation in any spelling: "EN 19", "1.7225", "silver steel".
+
+        Returns
+        -------
+        tuple of Steel
+            Empty when no steel has this name; more than one when the name means several.
+        """
+        key = plain(name)
+        return tuple(
+            steel
+            for steel in self.steels.values()
+            if key == plain(steel.slug) or key in {plain(other) for other in steel.names()}
+        )
+
+
+def _problems_of(path: Path, error: ValidationError) -> Iterator[str]:
+    """Yield one line for each fault pydantic found in `path`."""
+    for fault in error.errors(include_url=False):
+        key = ".".join(str(part) for part in fault["loc"]) or "(whole file)"
+        yield f"{path.name}: {key}: {fault['msg']} (got {fault['input']!r:.80})"
+
+
+def _table(path: Path, problems: list[str]) -> dict[str, Any]:
+    """Return the parsed file, or an empty table with the fault noted."""
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8"))
+    except FileNotFoundError:
+        problems.append(f"{path.name}: (whole file): file must exist (got nothing at {path})")
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as fault:
+        problems.append(f"{path.name}: (whole file): must be UTF-8 TOML ({fault})")
+    return {}
+
+
+def _record(model: type[R], data: dict[str, Any], path: Path, problems: list[str]) -> R | None:
+    """Return `data` as a record, or None with its faults noted."""
+    try:
+        return model.model_validate(data)
+    except ValidationError as error:
+        problems.extend(_problems_of(path, error))
+        return None
+
+
+def _folder(
+    model: type[R], folders: tuple[Path, ...], name: str, problems: list[str]
+) -> MappingProxyType[str, R]:
+    """Return one record a file, keyed by file name; later folders replace earlier entries."""
+    records: dict[str, R] = {}
+    for folder in folders:
+        for path in sorted((folder / name).glob("*.toml")):
+            data = _table(path, problems)
+            record = (
+                _record(model, {"slug": path.stem, **data}, path, problems) if data else None
+            )
+            if record is not None:
+                records[path.stem] = record
+    return MappingProxyType(dict(sorted(records.items())))
+
+
+def _mapping(
+    model: type[R], folders: tuple[Path, ...], name: str, problems: list[str]
+) -> MappingProxyType[str, R]:
+    """Return the named tables of one file as records; later folders add or replace."""
+    records: dict[str, R] = {}
+    for folder in folders:
+        path = folder / name
+        if not path.exists() and folder != SHIPPED:
+            continue
+        for key, data in _table(path, problems).items():
+            record = _record(model, data, path, problems)
+            if record is not None:
+                records[key] = record
+    return MappingProxyType(records)
+
+
+def _prices(folders: tuple[Path, ...], problems: list[str]) -> Prices | None:
+    """Return the last price list found."""
+    path = [folder / "prices.toml" for folder in folders if (folder / "prices.toml").exists()][
+        -1
+    ]
+    return _record(Prices, _table(path, problems), path, problems)
+
+
+def load_catalog(*folders: str | Path) -> Catalog:
+    """Return the shipped catalogue, overlaid by the user's `folders` in the given order.
+
+    Parameters
+    ----------
+    *folders : str or Path
+        Folders of the same layout as the shipped one; any part may be absent.
+
+    Returns
+    -------
+    Catalog
+        Frozen; the shipped one alone is read once a process.
+
+    Raises
+    ------
+    CatalogError
+        When any file breaks a rule; all faults of all files are listed.
+    """
+    return _load((SHIPPED, *(Path(folder) for folder in folders)))
+
+
+@cache
+def _load(folders: tuple[Path, ...]) -> Catalog:
+    """Return the checked catalogue of all folders; see `load_catalog` for what it raises."""
+    problems = [
+        f"{folder}: (folder): folder must exist (got nothing there)"
+        for folder in folders
+        if not folder.is_dir()
+    ]
+    prices = _prices(folders, problems)
+    steels = _folder(Steel, folders, "steels", problems)
+    routes = _folder(Route, folders, "routes", problems)
+    media = _folder(Medium, folders, "media", problems)
+    heat_sources = _folder(HeatSource, folders, "heat_sources", problems)
+    families = _mapping(Family, folders, "families.toml", problems)
+    cautions = _mapping(Caution, folders, "cautions.toml", problems)
+    sources = _mapping(Source, folders, "sources.toml", problems)
+    if problems or prices is None:
+        raise CatalogError(tuple(problems))
+    return Catalog(
+        steels=steels,
+        routes=routes,
+        media=media,
+        heat_sources=heat_sources,
+        families=families,
+        cautions=cautions,
+        sources=sources,
+        prices=prices,
+    )

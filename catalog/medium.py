@@ -1,0 +1,30 @@
+"""One quenching medium: what it is called, how severe it is and what it may do to people."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from catalog.values import Fact, Number, Record, Span, Text
+
+MediumKind = Literal[
+    "water", "warm-water", "brine", "fast-oil", "oil", "vegetable-oil", "polymer",
+    "air", "plates", "hot-salt",
+]  # fmt: skip
+Agitation = Literal["none", "mild", "moderate", "strong", "violent"]
+
+
+class Medium(Record):
+    """One catalogue medium; `slug` is the file name.
+
+    `severity_per_in` is the Grossmann severity of quench H by agitation, in 1/in as published.
+    """
+
+    slug: Text
+    name: Text
+    kind: MediumKind
+    severity_class: Literal["water", "oil", "air"]
+    severity_per_in: dict[Agitation, Span]
+    temperature_c: Span
+    flash_point_c: Number | None = None
+    note: Annotated[tuple[Fact, ...], Field(strict=False)] = ()
+    cautions: Annotated[tuple[Text, ...], Field(strict=False)] = ()

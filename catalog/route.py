@@ -1,0 +1,71 @@
+"""One hardening route: what it does, what it needs of workshop, steel and section."""
+
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, model_validator
+
+from catalog.steel import ConditionName
+from catalog.values import Fact, Number, Record, Span, Text
+
+Process = Literal[
+    "none", "quench", "marquench", "austemper", "case", "nitride", "age", "normalise"
+]
+Place = Literal["supplier", "workshop", "subcontract"]
+TemperMeans = Literal["oven", "plate", "torch", "residual", "furnace"]
+RouteKind = Literal[
+    "as-bought",
+    "prehard",
+    "buy-hard-element",
+    "through-torch",
+    "local-torch",
+    "residual-heat",
+    "through-furnace",
+    "carburise",
+    "case",
+    "nitride",
+    "induction",
+    "subcontract",
+    "age",
+    "normalise",
+]
+
+
+class Route(Record):
+    """One catalogue route; `slug` is the file name.
+
+    `extent` says whether the whole part or only the zone is hardened. A medium, where there is
+    one, is chosen for each steel and written after the slug: "through-torch.oil".
+    """
+
+    slug: Text
+    name: Text
+    kind: RouteKind
+    summary: Text
+    process: Process
+    place: Place
+    extent: Literal["whole", "local"]
+    conditions: Annotated[tuple[ConditionName, ...], Field(strict=False, min_length=1)]
+    heat_sources: Annotated[tuple[Text, ...], Field(strict=False)] = ()
+    media: Annotated[tuple[Text, ...], Field(strict=False)] = ()
+    temper: Annotated[tuple[TemperMeans, ...], Field(strict=False)] = ()
+    held: bool = False
+    temperature_c: Span | None = None
+    time_h: Span | None = None
+    depth_mm: Span | None = None
+    surface_hrc: Span | None = None
+    labour_h: Number
+    days: Number
+    movement_factor: Number
+    section_mm: Span | None = None
+    note: Annotated[tuple[Fact, ...], Field(strict=False)] = ()
+    cautions: Annotated[tuple[Text, ...], Field(strict=False)] = ()
+
+    @model_validator(mode="after")
+    def _consistent(self) -> Self:
+        if self.place == "workshop" and self.process != "none" and not self.heat_sources:
+            msg = "a workshop route with a process needs heat_sources"
+            raise ValueError(msg)
+        if self.process in {"quench", "marquench", "austemper"} and not self.media:
+            msg = "a quench needs media"
+            raise ValueError(msg)
+        return self

@@ -1,0 +1,188 @@
+"""One steel: names, composition, how it is sold, and what is known of hardening it."""
+
+import re
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, model_validator
+
+from catalog.values import Curve, Fact, Number, Record, Span, Text
+
+SteelClass = Literal[
+    "mild",
+    "free-cutting",
+    "medium-carbon",
+    "high-carbon",
+    "alloy",
+    "case-hardening",
+    "nitriding",
+    "spring",
+    "bearing",
+    "water-tool",
+    "oil-tool",
+    "air-tool",
+    "shock-tool",
+    "hot-work-tool",
+    "high-speed",
+    "martensitic-stainless",
+    "precipitation-hardening",
+    "maraging",
+    "austenitic-stainless",
+    "unknown",
+]
+Hardening = Literal["quench", "case", "nitride", "age"]
+Quench = Literal["water", "oil", "air"]
+ConditionName = Literal[
+    "annealed",
+    "hot-rolled",
+    "normalised",
+    "cold-drawn",
+    "prehard",
+    "solution-treated",
+    "hard-element",
+    "unknown",
+]
+Shape = Literal["round", "square", "hexagon", "flat", "tube"]
+ToughnessClass = Literal["very low", "low", "medium", "high", "very high"]
+Corrosion = Literal["none", "mild", "good"]
+
+
+def plain(name: str) -> str:
+    """Return a designation without spaces, dots, dashes and case, for look-up.
+
+    Parameters
+    ----------
+    name : str
+        A designation as people write it.
+
+    Returns
+    -------
+    str
+        The look-up key; "EN 19" and "en19" give the same.
+    """
+    return re.sub(r"[^0-9a-z]", "", name.casefold())
+
+
+Names = Annotated[tuple[Text, ...], Field(strict=False)]
+
+
+class Designations(Record):
+    """What each naming system calls this steel; near-equivalents go to another steel."""
+
+    en: Names = ()
+    number: Names = ()
+    aisi: Names = ()
+    uns: Names = ()
+    bs: Names = ()
+    old_en: Names = ()
+    jis: Names = ()
+    trade: Names = ()
+
+    def every(self) -> tuple[str, ...]:
+        """Return all names of all systems."""
+        return tuple(name for names in self.__dict__.values() for name in names)
+
+
+class Condition(Record):
+    """One state in which the bar is sold."""
+
+    name: ConditionName
+    hardness_hb: Span | None = None
+    hardness_hrc: Span | None = None
+    surface: Literal["black", "bright", "ground"]
+    shapes: Annotated[tuple[Shape, ...], Field(strict=False, min_length=1)]
+    size_mm: Span
+    availability: Literal["easy", "order", "rare"]
+    depth_mm: Number | None = None
+
+    @model_validator(mode="after")
+    def _one_hardness(self) -> Self:
+        if self.name == "unknown":
+            return self
+        if (self.hardness_hb is None) == (self.hardness_hrc is None):
+            msg = "give exactly one of hardness_hb, hardness_hrc"
+            raise ValueError(msg)
+        return self
+
+
+class Hardened(Record):
+    """What is published of hardening this steel by heat and quench."""
+
+    quench: Quench
+    temperature_c: Span
+    soak_min: Span | None = None
+    as_quenched_hrc: Span | None = None
+    section_limit_mm: dict[Quench, Number] = Field(default_factory=dict)
+
+
+class Tempered(Record):
+    """Published hardness against tempering temperature, HRC over °C."""
+
+    curve_hrc: Curve
+    time_h: float = Field(gt=0, le=48)
+    cycles: int = Field(default=1, ge=1, le=4)
+
+
+class Aged(Record):
+    """Published hardness against ageing temperature, HRC over °C."""
+
+    curve_hrc: Curve
+    time_h: float = Field(gt=0, le=48)
+
+
+class Nitrided(Record):
+    """What a nitrided layer reaches on this steel."""
+
+    surface_hv: Span
+    depth_mm: Span
+
+
+class Limitation(Record):
+    """A process this steel is not for, or only with care, and the reason."""
+
+    process: Literal["torch", "quench", "case", "nitride", "weld", "cold-work", "any"]
+    verdict: Literal["no", "care"]
+    why: Fact
+    caution: Text | None = None
+
+
+class Steel(Record):
+    """One catalogue steel; `slug` is the file name."""
+
+    slug: Text
+    name: Text
+    family: Text
+    kind: SteelClass
+    summary: Text
+    hardens_by: Annotated[tuple[Hardening, ...], Field(strict=False)] = ()
+    toughness: ToughnessClass
+    corrosion: Corrosion = "none"
+    designations: Designations
+    composition_wt_pct: dict[str, Span] = Field(default_factory=dict)
+    temperature_c: dict[Literal["ac1", "ac3", "ms", "anneal", "normalise"], Span] = Field(
+        default_factory=dict
+    )
+    hardened: Hardened | None = None
+    tempered: Tempered | None = None
+    aged: Aged | None = None
+    nitrided: Nitrided | None = None
+    embrittlement_c: tuple[Span, ...] = Field(default=(), strict=False)
+    machinability_pct: Number | None = None
+    condition: Annotated[tuple[Condition, ...], Field(strict=False, min_length=1)]
+    limitation: Annotated[tuple[Limitation, ...], Field(strict=False)] = ()
+
+    @model_validator(mode="after")
+    def _consistent(self) -> Self:
+        if "quench" in self.hardens_by and self.hardened is None:
+            msg = "a steel that hardens by quench needs a [hardened] table"
+            raise ValueError(msg)
+        if "age" in self.hardens_by and self.aged is None:
+            msg = "a steel that hardens by age needs an [aged] table"
+            raise ValueError(msg)
+        if "nitride" in self.hardens_by and self.nitrided is None:
+            msg = "a steel that hardens by nitride needs a [nitrided] table"
+            raise ValueError(msg)
+        return self
+
+    def names(self) -> tuple[str, ...]:
+        """Return every designation, the main name first."""
+        return (self.name, *self.designations.every())

@@ -1,0 +1,93 @@
+"""Values that cannot exist without a unit, a source, a place in it and a basis.
+
+The unit stands in the name of the table or key that holds the value.
+"""
+
+from itertools import pairwise
+from typing import Annotated, Literal, Self
+
+from pydantic import BaseModel, ConfigDict, Field, model_validator
+
+Basis = Literal["specified", "typical", "measured", "computed", "estimated"]
+Seen = Literal["read", "memory"]
+Text = Annotated[str, Field(min_length=1)]
+
+
+class Record(BaseModel):
+    """A frozen catalogue record that refuses unknown keys and loose types."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False)
+
+
+class Sourced(Record):
+    """Where a value comes from.
+
+    `source` is a key of sources.toml, `at` the place in it (page, table, equation), `basis`
+    what kind of value it is, and `seen` whether it was read there or recalled from memory.
+    """
+
+    source: Text
+    at: Text
+    basis: Basis
+    seen: Seen
+
+
+class Number(Sourced):
+    """One number."""
+
+    value: float
+
+
+class Span(Sourced):
+    """A range; either end may be open, not both."""
+
+    min: float | None = None
+    max: float | None = None
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if self.min is None and self.max is None:
+            msg = "give min, max or both"
+            raise ValueError(msg)
+        if self.min is not None and self.max is not None and self.min > self.max:
+            msg = f"min must not exceed max ({self.min:g} > {self.max:g})"
+            raise ValueError(msg)
+        return self
+
+    @property
+    def low(self) -> float:
+        """The lower end, or the upper one where the lower is open."""
+        return self.min if self.min is not None else float(self.max or 0.0)
+
+    @property
+    def high(self) -> float:
+        """The upper end, or the lower one where the upper is open."""
+        return self.max if self.max is not None else self.low
+
+    @property
+    def middle(self) -> float:
+        """The midpoint of the two ends."""
+        return 0.5 * (self.low + self.high)
+
+
+Point = Annotated[tuple[float, float], Field(strict=False)]
+
+
+class Curve(Sourced):
+    """Points of a curve, first coordinate ascending."""
+
+    points: Annotated[tuple[Point, ...], Field(strict=False, min_length=2)]
+
+    @model_validator(mode="after")
+    def _ascending(self) -> Self:
+        xs = [x for x, _ in self.points]
+        if any(b <= a for a, b in pairwise(xs)):
+            msg = f"first coordinates must ascend ({xs})"
+            raise ValueError(msg)
+        return self
+
+
+class Fact(Sourced):
+    """A sentence of our own that states a sourced fact."""
+
+    text: Text

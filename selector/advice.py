@@ -1,0 +1,313 @@
+"""The one pipeline: requirement and catalogue in, ranked and reasoned advice out."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog import Catalog, load_catalog
+from selector.candidates import Screened, screened
+from selector.decision.criteria import Range, range_table
+from selector.decision.gates import Gate
+from selector.decision.ranking import (
+    Comparison,
+    other_methods,
+    pairwise_share,
+    reference_ideal,
+)
+from selector.judgement import Judged, judge
+from selector.prediction import Prepared, equivalent_points, predict, prepare
+from selector.requirement import Requirement
+from selector.requirement.priority import CRITERIA
+from selector.surroundings import Surroundings, surroundings
+from selector.temper_choice import Choice, choices
+from selector.treatment import NO_TEMPER, Means, Treatment, temper_ceilings
+
+Floats = NDArray[np.float64]
+Progress = Callable[[str, float], None]
+REFERENCE = ("42crmo4", "prehard", "prehard-bar")
+# A middle this far below the floor cannot be saved by any draw. [HRC]
+HOPELESS_HRC = 6.0
+TOSS_UP = 0.60
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Option:
+    """One ranked option: judged, scored, with the band of tempers that serves as well."""
+
+    judged: Judged
+    choice: Choice
+    merit: Floats
+    scores: Floats
+
+    @property
+    def treatment(self) -> Treatment:
+        """What is done to which steel."""
+        return self.judged.prediction.treatment
+
+    @property
+    def id(self) -> str:
+        """`steel/condition/route/temper`, stable as the catalogue grows."""
+        return f"{self.treatment.label}/{self.choice.temper.label}"
+
+    @property
+    def score(self) -> float:
+        """Expected score: the mean over the draws, a draw that fails a gate counting nothing."""
+        return float(np.mean(self.scores))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Rejected:
+    """A treatment that is out (or unknown), and the gate that decided."""
+
+    treatment: Treatment
+    gate: Gate
+    option: Option | None = None
+
+    @property
+    def share(self) -> float:
+        """Share of draws that pass all gates; 0 where nothing was drawn."""
+        return self.option.judged.passing_all if self.option else 0.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Advice:
+    """Everything the outputs are made of."""
+
+    asked: Requirement
+    around: Surroundings
+    options: tuple[Option, ...]
+    rejected: tuple[Rejected, ...]
+    apart: tuple[Rejected, ...]
+    ranges: tuple[Range, ...]
+    weights: Mapping[str, float]
+    comparisons: tuple[Comparison, ...] = ()
+    reference_cost: float = 0.0
+    shares: Mapping[tuple[str, str], float] = field(default_factory=dict)
+
+    @property
+    def toss_up(self) -> bool:
+        """Whether the first two cannot be told apart inside their error bars."""
+        if len(self.options) < 2:
+            return False
+        first, second = self.options[:2]
+        return self.shares[first.id, second.id] < TOSS_UP
+
+    @property
+    def as_bought(self) -> Option | None:
+        """The best option without heat treatment that passes every gate outright."""
+        return next(
+            (
+                option
+                for option in self.options
+                if option.treatment.route.process == "none"
+                and option.treatment.condition.name != "hard-element"
+                and option.judged.verdict == "pass"
+            ),
+            None,
+        )
+
+    @property
+    def verdict(self) -> str:
+        """One word for the whole advice."""
+        if self.asked.safety_critical:
+            return "safety_referral"
+        if not self.options:
+            return "coupon_first" if self.apart else "no_option"
+        if self.as_bought is not None:
+            return "leave_as_bought"
+        return "toss_up" if self.toss_up else "harden"
+
+
+def advise(
+    requirement: Requirement,
+    catalog: Catalog | None = None,
+    *,
+    steel: str | None = None,
+    route: str | None = None,
+    progress: Progress | None = None,
+) -> Advice:
+    """Return ranked advice for one part in one workshop.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+    catalog : Catalog, optional
+        What is known; the shipped catalogue if absent.
+    steel, route : str, optional
+        Look only at this steel (any designation) or route (slug or kind).
+    progress : callable, optional
+        Called with a sentence and a fraction.
+
+    Returns
+    -------
+    Advice
+        Ranked options, what was rejected and why, what stands apart as unknown.
+
+    Raises
+    ------
+    RequirementError
+        When the requirement names things the catalogue does not hold.
+    """
+    known = catalog or load_catalog()
+    tell = progress or (lambda _text, _fraction: None)
+    around = surroundings(requirement, known)
+    tell("Screening steels and routes", 0.05)
+    pool = [
+        item
+        for item in screened(requirement, known, around.bench)
+        if _looked_at(item.treatment, steel, route, known)
+    ]
+    rejected = [
+        Rejected(s.treatment, s.gate) for s in pool if s.gate and s.gate.verdict == "fail"
+    ]
+    apart = [
+        Rejected(s.treatment, s.gate) for s in pool if s.gate and s.gate.verdict == "unknown"
+    ]
+    reference = _reference_cost(around)
+    budget = requirement.limit.budget or reference
+    ranges = range_table(budget, requirement.limit.days)
+    weights = requirement.priorities.weights()
+    scorer = _Scorer(ranges, np.array([weights[name] for name in CRITERIA]))
+    options: list[Option] = []
+    going = [s.treatment for s in pool if s.gate is None]
+    for number, (treatment, chosen) in enumerate(_chosen(going, around, rejected)):
+        tell(f"Drawing {treatment.steel.name}", 0.1 + 0.85 * number / max(len(going), 1))
+        best = _best(treatment, chosen, around, scorer)
+        gate = _stopping(best)
+        if gate is None:
+            options.append(best)
+        elif gate.verdict == "unknown":
+            apart.append(Rejected(treatment, gate, best))
+        else:
+            rejected.append(Rejected(treatment, gate, best))
+    ranked = _ranked(options)
+    tell("Comparing", 0.97)
+    merits = np.array([option.merit.mean(axis=0) for option in ranked[:40]])
+    return Advice(
+        asked=requirement,
+        around=around,
+        options=ranked,
+        rejected=tuple(rejected),
+        apart=tuple(apart),
+        ranges=ranges,
+        weights={str(k): v for k, v in weights.items()},
+        comparisons=other_methods(merits, scorer.weights) if len(ranked) > 1 else (),
+        reference_cost=reference,
+        shares=_pairwise(ranked[:8]),
+    )
+
+
+def _looked_at(
+    treatment: Treatment, steel: str | None, route: str | None, catalog: Catalog
+) -> bool:
+    """Return whether a treatment is among those the user wants to see."""
+    if steel is not None and treatment.steel.slug not in {s.slug for s in catalog.find(steel)}:
+        return False
+    return route is None or route in {treatment.route.slug, treatment.route.kind}
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Scorer:
+    """Ranges and weights of one advice."""
+
+    ranges: tuple[Range, ...]
+    weights: Floats
+
+    def option(self, judged: Judged, choice: Choice) -> Option:
+        """Return a judged option with its score."""
+        merit = np.stack(
+            [row.merit(judged.values[:, k]) for k, row in enumerate(self.ranges)], axis=1
+        )
+        scores = reference_ideal(merit, self.weights) * judged.passing
+        return Option(judged, choice, merit, scores)
+
+
+def _reference_cost(around: Surroundings) -> float:
+    """Return what the part costs as bought in the named reference steel."""
+    steel = around.catalog.steels.get(REFERENCE[0])
+    if steel is None:
+        return around.catalog.prices.labour_per_h
+    condition = next(c for c in steel.condition if c.name == REFERENCE[1])
+    treatment = Treatment(steel, condition, around.catalog.routes[REFERENCE[2]])
+    ready = prepare(treatment, around)
+    return float(np.median(predict(ready, NO_TEMPER, around).bill.cost))
+
+
+def _chosen(
+    going: list[Treatment], around: Surroundings, rejected: list[Rejected]
+) -> list[tuple[Treatment, tuple[Choice, ...]]]:
+    """Return treatments with the tempers to draw; hopeless ones join the rejected."""
+    once = surroundings(around.asked, around.catalog, count=1)
+    ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
+    floor = around.leading.floor_hrc
+    kept: list[tuple[Treatment, tuple[Choice, ...]]] = []
+    for treatment in going:
+        ready = prepare(treatment, once)
+        found = _choices(ready, once, ceilings)
+        hardest = max(choice.middle_hrc for choice in found)
+        if treatment.hardens and floor is not None and hardest < floor - HOPELESS_HRC:
+            text = f"reaches about {hardest:.0f} HRC; needs {floor:.0f} or more"
+            rejected.append(Rejected(treatment, Gate("hard_enough", "fail", text, 0.0)))
+        else:
+            kept.append((treatment, found))
+    return kept
+
+
+def _choices(
+    ready: Prepared, once: Surroundings, ceilings: Mapping[Means, float]
+) -> tuple[Choice, ...]:
+    """Return the tempers worth drawing of one treatment."""
+    return choices(ready, once, ceilings, equivalent_points(ready.treatment, once))
+
+
+def _best(
+    treatment: Treatment, chosen: Iterable[Choice], around: Surroundings, scorer: _Scorer
+) -> Option:
+    """Return the best temper of a treatment: fewest failed gates, then score."""
+    ready = prepare(treatment, around)
+    options = [
+        scorer.option(
+            judge(predict(ready, choice.temper, around), choice.sensitivity_hrc, around),
+            choice,
+        )
+        for choice in chosen
+    ]
+    return max(
+        options,
+        key=lambda o: (-sum(g.verdict == "fail" for g in o.judged.gates), o.score),
+    )
+
+
+def _stopping(option: Option) -> Gate | None:
+    """Return the gate that stops an option: the worst failed or unknown one."""
+    gates = option.judged.gates
+    failed = [gate for gate in gates if gate.verdict == "fail"]
+    if failed:
+        return min(failed, key=lambda gate: gate.share if gate.share is not None else 0.0)
+    return next((gate for gate in gates if gate.verdict == "unknown"), None)
+
+
+def _ranked(options: list[Option]) -> tuple[Option, ...]:
+    """Return the best option of each family and route, by expected score."""
+    best: dict[tuple[str, str], Option] = {}
+    for option in options:
+        group = option.treatment.group
+        if group not in best or option.score > best[group].score:
+            best[group] = option
+    return tuple(sorted(best.values(), key=lambda o: (-o.score, o.id)))
+
+
+def _pairwise(options: tuple[Option, ...]) -> dict[tuple[str, str], float]:
+    """Return the share of draws in which each leading option beats each other."""
+    return {
+        (a.id, b.id): pairwise_share(a.scores, b.scores)
+        for a in options
+        for b in options
+        if a is not b
+    }
+
+
+__all__ = ["Advice", "Option", "Rejected", "Screened", "advise"]

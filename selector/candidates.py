@@ -1,0 +1,87 @@
+"""Every treatment the catalogue and the workshop allow to be thought of, screened."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import get_args
+
+from catalog import Catalog
+from catalog.heat_source import HeatSource
+from catalog.medium import Medium
+from catalog.route import Route
+from catalog.steel import Condition, ConditionName, Steel
+from selector.bench import Bench
+from selector.decision.gates import Gate
+from selector.requirement import Requirement
+from selector.requirement.workshop import Stock
+from selector.screening import RULES
+from selector.treatment import Treatment
+
+
+@dataclass(frozen=True, slots=True)
+class Screened:
+    """A treatment and the gate that stopped it; `gate` is None where it may go on."""
+
+    treatment: Treatment
+    gate: Gate | None
+
+
+def screened(requirement: Requirement, catalog: Catalog, on: Bench) -> Iterator[Screened]:
+    """Yield every treatment of the catalogue with the first gate that stops it, or none.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+    catalog : Catalog
+        What is known.
+    on : Bench
+        What the workshop has.
+
+    Yields
+    ------
+    Screened
+        In catalogue order.
+    """
+    for steel in catalog.steels.values():
+        for treatment in _treatments(steel, catalog, on):
+            gates = (rule(requirement, treatment) for rule in RULES)
+            yield Screened(treatment, next((gate for gate in gates if gate), None))
+
+
+def _treatments(steel: Steel, catalog: Catalog, on: Bench) -> Iterator[Treatment]:
+    """Yield the treatments of one steel: condition × route × medium."""
+    bars = [bar for bar, racked in on.stock if racked.slug == steel.slug]
+    for condition in steel.condition:
+        bar = next((bar for bar in bars if _is_in(bar, condition)), None)
+        for route in catalog.routes.values():
+            if condition.name not in route.conditions and steel.kind != "unknown":
+                continue
+            work = Treatment(steel, condition, route, source=_best_source(route, on), stock=bar)
+            media = _media(route, on, catalog)
+            if not media:
+                yield work
+            for medium in media:
+                yield replace(work, medium=medium)
+
+
+def _is_in(bar: Stock, condition: Condition) -> bool:
+    """Return whether a bar of the rack is in this condition; unstated fits any but hard."""
+    known = {
+        name for name in get_args(ConditionName) if bar.condition and name in bar.condition
+    }
+    if known:
+        return condition.name in known
+    return condition.name != "hard-element"
+
+
+def _best_source(route: Route, on: Bench) -> HeatSource | None:
+    """Return the workshop's best source for a route: measured before judged, then larger."""
+    fit = [source for source in on.sources if source.slug in route.heat_sources]
+    return max(fit, key=lambda s: (s.control == "instrument", s.section_mm.value), default=None)
+
+
+def _media(route: Route, on: Bench, catalog: Catalog) -> tuple[Medium, ...]:
+    """Return the media a route may use here: the workshop's baths, or the firm's."""
+    if route.place == "subcontract":
+        return tuple(catalog.media[slug] for slug in route.media[:2])
+    return tuple(medium for medium in on.media if medium.slug in route.media)

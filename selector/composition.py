@@ -1,0 +1,100 @@
+"""What a bar of a steel really holds: the limits of its standard, drawn, with residuals."""
+
+from collections.abc import Mapping
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog.steel import Steel
+from catalog.values import Span
+from selector.draws import Normals, truncated
+
+Composition = Mapping[str, NDArray[np.float64]]
+
+# What ordinary bar holds of an element its standard only limits or does not name, mean and
+# standard deviation in wt %. Residual practice of scrap-based steelmaking, from memory.
+RESIDUAL: Mapping[str, tuple[float, float]] = {
+    "Cr": (0.10, 0.05),
+    "Ni": (0.10, 0.04),
+    "Mo": (0.02, 0.012),
+    "Cu": (0.20, 0.07),
+    "Si": (0.22, 0.06),
+}
+# A maximum alone says little of a main element; bar comes in the upper half of what is allowed.
+_MAXIMUM_ONLY = (0.5, 1.0)
+_IGNORED = frozenset({"P", "S", "N", "Pb", "Bi", "Te", "Al", "B", "Ti", "Nb", "Co"})
+
+
+def _limits(element: str, span: Span | None) -> tuple[float, float]:
+    """Return the range an element is drawn from. [wt %]."""
+    if span is not None and span.min is not None and span.max is not None:
+        return span.min, span.max
+    if element in RESIDUAL:
+        mean, sd = RESIDUAL[element]
+        top = span.max if span is not None and span.max is not None else mean + 2 * sd
+        return max(0.0, min(mean - 2 * sd, 0.5 * top)), min(mean + 2 * sd, top)
+    if span is None:
+        return 0.0, 0.0
+    return _MAXIMUM_ONLY[0] * span.high, _MAXIMUM_ONLY[1] * span.high
+
+
+def elements(steel: Steel) -> tuple[str, ...]:
+    """Return the elements that count for hardening, residual ones included.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+
+    Returns
+    -------
+    tuple of str
+        Chemical symbols.
+    """
+    named = [name for name in steel.composition_wt_pct if name not in _IGNORED]
+    return tuple(dict.fromkeys([*named, *RESIDUAL]))
+
+
+def middle(steel: Steel) -> Composition:
+    """Return the composition at the middle of the limits.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+
+    Returns
+    -------
+    mapping of str to ndarray
+        Element to content; shape (1, 1). [wt %]
+    """
+    spans = steel.composition_wt_pct
+    return {
+        element: np.full((1, 1), sum(_limits(element, spans.get(element))) / 2)
+        for element in elements(steel)
+    }
+
+
+def drawn(steel: Steel, normals: Normals) -> Composition:
+    """Return the composition over the draws, each element a truncated normal in its limits.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+    normals : mapping of str to ndarray
+        The steel's own draws.
+
+    Returns
+    -------
+    mapping of str to ndarray
+        Element to content; shape (draws, 1). [wt %]
+    """
+    spans = steel.composition_wt_pct
+    centre = middle(steel)
+    return {
+        element: truncated(normals[element], *_limits(element, spans.get(element)))[:, None]
+        if element in normals
+        else centre[element]
+        for element in elements(steel)
+    }

@@ -1,0 +1,135 @@
+"""The seven criteria and their one range table.
+
+Each criterion has one owner among the predicted quantities, an ideal that is good enough and a
+worst that counts as nothing. Values beyond either end are clipped, and the advice says so. The
+table depends on the requirement alone, never on the options, so that an also-ran that comes or
+goes cannot change the order of the others.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from selector.requirement.priority import CRITERIA, Criterion
+
+IDEAL_SHARE_OF_BUDGET = 0.25
+WORST_SHARE_OF_BUDGET = 2.0
+DEFAULT_DAYS = 21.0
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """One row of the table: where a criterion is as good as it needs to be, and where nil."""
+
+    criterion: Criterion
+    words: str
+    unit: str
+    ideal: float
+    worst: float
+    scale: Literal["linear", "log"]
+    basis: str
+
+    def merit(self, value: ArrayLike) -> NDArray[np.float64]:
+        """Return 1 at the ideal or better, 0 at the worst or beyond, straight between.
+
+        Parameters
+        ----------
+        value : array_like
+            In the unit of the criterion.
+
+        Returns
+        -------
+        ndarray
+            Merit between 0 and 1.
+        """
+        ends = np.array([self.worst, self.ideal], dtype=float)
+        given = np.asarray(value, dtype=float)
+        if self.scale == "log":
+            ends, given = np.log(ends), np.log(np.maximum(given, 1e-9))
+        merit: NDArray[np.float64] = np.clip((given - ends[0]) / (ends[1] - ends[0]), 0, 1)
+        return merit
+
+
+def range_table(budget: float, days: float | None) -> tuple[Range, ...]:
+    """Return the one range table of an advice.
+
+    Parameters
+    ----------
+    budget : float
+        What the part may cost: the user's budget, else the cost of the reference way.
+        In the currency of the price list.
+    days : float or None
+        What the user can wait.
+
+    Returns
+    -------
+    tuple of Range
+        One row a criterion, in the order of `CRITERIA`.
+    """
+    wait = max(days or DEFAULT_DAYS, 2.0)
+    rows: dict[Criterion, Range] = {}
+
+    def row(
+        criterion: Criterion,
+        words: str,
+        unit: str,
+        ends: tuple[float, float],
+        basis: str,
+        scale: Literal["linear", "log"] = "linear",
+    ) -> None:
+        rows[criterion] = Range(criterion, words, unit, *ends, scale, basis)
+
+    row(
+        "hardness",
+        "distance from the hardness window",
+        "HRC",
+        (0.0, 8.0),
+        "8 HRC off a tool's window about halves its use either way; estimate of the project",
+    )
+    row(
+        "strength",
+        "least factor of strength over the ways it can fail",
+        "-",
+        (2.0, 0.8),
+        "more than 2 on a known load buys nothing; below 1 it yields; common practice",
+    )
+    row(
+        "snap_margin",
+        "hardness in hand before it snaps or chips in this use",
+        "HRC",
+        (8.0, -4.0),
+        "8 HRC is about two temper colours; estimate of the project",
+    )
+    row(
+        "movement",
+        "movement over permitted movement",
+        "-",
+        (0.0, 1.5),
+        "1 uses up all that is permitted; by definition",
+    )
+    row(
+        "cost",
+        "cost of a good part",
+        "currency",
+        (IDEAL_SHARE_OF_BUDGET * budget, WORST_SHARE_OF_BUDGET * budget),
+        "a quarter and twice of the budget, or of the reference way where none is given",
+        "log",
+    )
+    row(
+        "operator_sensitivity",
+        "hardness lost or gained by a colour misread by 25 °C",
+        "HRC",
+        (0.0, 8.0),
+        "8 HRC is the width of two usual windows; estimate of the project",
+    )
+    row(
+        "days",
+        "days until the part is in hand",
+        "days",
+        (1.0, wait),
+        "a day is as good as at once; the worst is what you can wait, else three weeks",
+        "log",
+    )
+    return tuple(rows[criterion] for criterion in CRITERIA)

@@ -1,0 +1,105 @@
+"""Gates: demands an option passes, passes narrowly, fails, or cannot be judged on.
+
+A gate is one-sided and functional. Its share is the part of the draws that meet the demand; the
+verdict follows from the share by one of two pairs of limits.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+Verdict = Literal["pass", "marginal", "fail", "unknown"]
+GateName = Literal[
+    "safety",
+    "equipment",
+    "stock",
+    "response",
+    "heating",
+    "medium",
+    "hard_enough",
+    "not_too_hard",
+    "depth",
+    "strength",
+    "cracking",
+    "snap",
+    "movement",
+    "core",
+    "corrosion",
+    "service_heat",
+    "shape",
+    "budget",
+    "days",
+]
+
+# (pass at or above, fail below). Breaking hurts more than wearing, so its limits are higher.
+FUNCTIONAL = (0.90, 0.50)
+BREAKING = (0.95, 0.80)
+
+
+@dataclass(frozen=True, slots=True)
+class Gate:
+    """The judgement of one demand on one option; `share` is None where nothing was drawn."""
+
+    name: GateName
+    verdict: Verdict
+    text: str
+    share: float | None = None
+
+    def as_json(self) -> dict[str, Any]:
+        """Return the gate as plain data."""
+        share = None if self.share is None else round(self.share, 4)
+        return {"name": self.name, "verdict": self.verdict, "share": share, "text": self.text}
+
+
+def judged(
+    name: GateName,
+    met: NDArray[np.bool_],
+    text: str,
+    limits: tuple[float, float] = FUNCTIONAL,
+) -> Gate:
+    """Return the gate whose share is that of the draws that meet the demand.
+
+    Parameters
+    ----------
+    name : str
+        Which demand.
+    met : ndarray of bool
+        Whether each draw meets it.
+    text : str
+        The demand and what is predicted, for the reader.
+    limits : tuple of float
+        Pass at or above the first, fail below the second.
+
+    Returns
+    -------
+    Gate
+        With verdict pass, marginal or fail.
+    """
+    share = float(np.mean(met))
+    verdict: Verdict = "marginal"
+    if share >= limits[0]:
+        verdict = "pass"
+    elif share < limits[1]:
+        verdict = "fail"
+    return Gate(name, verdict, text, share)
+
+
+def worst(gates: Iterable[Gate]) -> Verdict:
+    """Return the verdict that decides: fail before unknown before marginal before pass.
+
+    Parameters
+    ----------
+    gates : iterable of Gate
+        All gates of one option.
+
+    Returns
+    -------
+    str
+        The deciding verdict; "pass" when there are no gates.
+    """
+    verdicts = {gate.verdict for gate in gates}
+    order: tuple[Verdict, ...] = ("fail", "unknown", "marginal")
+    return next((verdict for verdict in order if verdict in verdicts), "pass")

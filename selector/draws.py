@@ -1,0 +1,127 @@
+"""The 512 quasi-random draws that carry every uncertainty of the advice.
+
+Two kinds of dimension. *Shared* ones are the same for every steel: how this operator reads
+colour, how this torch and bath behave, what model families get wrong together, what prices do.
+*Steel* ones belong to one steel and are seeded from its slug, so that adding a steel to the
+catalogue changes nothing for the others.
+"""
+
+import zlib
+from collections.abc import Mapping
+from functools import cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+COUNT = 512
+_SEED = 20_261
+
+# One dimension each. "bias" lasts as long as the workshop does, "scatter" changes each heat.
+SHARED = (
+    "eye_bias",
+    "eye_scatter",
+    "furnace_bias",
+    "temper_bias",
+    "temper_scatter",
+    "bath_bias",
+    "torch_bias",
+    "delay",
+    "hardenability_family",
+    "tempering_family",
+    "toughness_family",
+    "load",
+    "price_level",
+    "rework",
+    "check_reading",
+)
+STEEL = (
+    "C", "Si", "Mn", "Cr", "Mo", "Ni", "V", "Cu", "W",
+    "supply_hardness",
+    "as_quenched",
+    "hardenability",
+    "tempering",
+    "section_limit",
+    "depth",
+    "core",
+    "crack_rate",
+    "crack",
+    "movement",
+    "snap",
+)  # fmt: skip
+
+Normals = Mapping[str, NDArray[np.float64]]
+
+
+def _normals(names: tuple[str, ...], seed: int, count: int) -> Normals:
+    """Return standard normal draws by dimension name, frozen."""
+    from scipy.special import ndtri  # noqa: PLC0415  (scipy.stats is slow to import)
+    from scipy.stats import qmc  # noqa: PLC0415
+
+    sobol = qmc.Sobol(len(names), seed=seed).random(count)
+    normals = ndtri(np.clip(sobol, 1e-6, 1 - 1e-6))
+    normals.setflags(write=False)
+    return {name: normals[:, i] for i, name in enumerate(names)}
+
+
+@cache
+def shared(count: int = COUNT) -> Normals:
+    """Return the draws that all steels share.
+
+    Parameters
+    ----------
+    count : int
+        Number of draws, a power of two.
+
+    Returns
+    -------
+    mapping of str to ndarray
+        Standard normal values by dimension name; shape (count,).
+    """
+    return _normals(SHARED, _SEED, count)
+
+
+@cache
+def of_steel(slug: str, count: int = COUNT) -> Normals:
+    """Return the draws of one steel, seeded from its slug.
+
+    Parameters
+    ----------
+    slug : str
+        The steel's file name in the catalogue.
+    count : int
+        Number of draws, a power of two.
+
+    Returns
+    -------
+    mapping of str to ndarray
+        Standard normal values by dimension name; shape (count,).
+    """
+    return _normals(STEEL, zlib.crc32(slug.encode()), count)
+
+
+def truncated(
+    normal: NDArray[np.float64], low: float, high: float, tail: float = 2.0
+) -> NDArray[np.float64]:
+    """Return draws of a normal that keeps to a range.
+
+    The range is read as plus and minus `tail` standard deviations; draws beyond it are folded
+    in at the ends by the quantile map, so none lies outside.
+
+    Parameters
+    ----------
+    normal : ndarray
+        Standard normal draws.
+    low, high : float
+        Ends of the range.
+    tail : float
+        How many standard deviations the half range spans.
+
+    Returns
+    -------
+    ndarray
+        Draws between `low` and `high`.
+    """
+    from scipy.special import ndtr, ndtri  # noqa: PLC0415
+
+    inside = ndtr(-tail) + ndtr(normal) * (1 - 2 * ndtr(-tail))
+    return 0.5 * (low + high) + 0.5 * (high - low) / tail * ndtri(inside)

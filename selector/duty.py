@@ -1,0 +1,165 @@
+"""What each zone needs of the steel: hardness window, floor, ceiling and depth, with reasons.
+
+A window the user gives stands. One left out is derived from wear, severity and impact by the
+table below, which is common practice for tools and machine parts and carries no source.
+"""
+
+from dataclasses import dataclass
+
+from selector.hardness_scale import hrc_from_hv
+from selector.requirement import Requirement
+from selector.requirement.zone import Zone
+
+# Window in HRC, and the floor below which the zone does not do its work.
+_WINDOW: dict[tuple[str, str], tuple[float, float, float]] = {
+    ("sliding", "medium"): (48.0, 60.0, 40.0),
+    ("sliding", "heavy"): (56.0, 62.0, 50.0),
+    ("abrasive", "light"): (50.0, 62.0, 42.0),
+    ("abrasive", "medium"): (56.0, 63.0, 50.0),
+    ("abrasive", "heavy"): (58.0, 64.0, 54.0),
+    ("rolling-contact", "light"): (58.0, 63.0, 54.0),
+    ("rolling-contact", "medium"): (58.0, 63.0, 56.0),
+    ("rolling-contact", "heavy"): (59.0, 63.0, 57.0),
+    ("edge-impact", "light"): (56.0, 61.0, 50.0),
+    ("edge-impact", "medium"): (54.0, 60.0, 48.0),
+    ("edge-impact", "heavy"): (52.0, 58.0, 46.0),
+}
+_TOP_BY_IMPACT = {"none": 66.0, "light": 61.0, "hammered": 58.0}
+# Depth that keeps the zone from wearing or crushing through, in mm.
+_DEPTH_MM = {
+    "none": 0.0,
+    "sliding": 0.1,
+    "abrasive": 0.3,
+    "rolling-contact": 0.8,
+    "edge-impact": 1.0,
+}
+# A drawn window is read with this slack unless the user says "must": a file tells 2 HRC, and a
+# part a little too hard still works where a part too soft does not.
+SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """What one zone asks. Hardness in HRC, carried on below 20 where HV is softer."""
+
+    zone: int
+    sections: tuple[int, ...]
+    low_hrc: float | None
+    high_hrc: float | None
+    floor_hrc: float | None
+    ceiling_hrc: float | None
+    depth_mm: float
+    derived: bool
+    reason: str
+
+
+def _hrc(hardness_hv: float | None) -> float | None:
+    """Return a Vickers hardness on the C scale, carried on below its end."""
+    return None if hardness_hv is None else float(hrc_from_hv(hardness_hv, outside="extend"))
+
+
+def demand(requirement: Requirement, number: int, zone: Zone) -> Demand:
+    """Return what one zone asks of hardness and depth.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+    number : int
+        Index of the zone, from 0.
+    zone : Zone
+        The zone.
+
+    Returns
+    -------
+    Demand
+        Window, floor, ceiling and depth; None where nothing is asked.
+    """
+    sections = tuple(index - 1 for index in zone.section)
+    depth = zone.depth if zone.depth is not None else _DEPTH_MM[zone.wear]
+    if zone.hardness is not None:
+        low, high = _hrc(zone.hardness.min), _hrc(zone.hardness.max)
+        slack = (0.0, 0.0) if zone.hardness.must else (SLACK_BELOW_HRC, SLACK_ABOVE_HRC)
+        return Demand(
+            number,
+            sections,
+            low,
+            high,
+            None if low is None else low - slack[0],
+            None if high is None else high + slack[1],
+            depth,
+            derived=False,
+            reason="the window you gave"
+            + (", to be kept exactly" if zone.hardness.must else ""),
+        )
+    return _derived(requirement, number, zone, depth)
+
+
+def _derived(requirement: Requirement, number: int, zone: Zone, depth: float) -> Demand:
+    """Return the demand of a zone without a window."""
+    sections = tuple(index - 1 for index in zone.section)
+    found = _WINDOW.get((zone.wear, zone.severity))
+    if found is None:
+        reason = (
+            "no wear: strength alone decides"
+            if zone.wear == "none"
+            else "light sliding asks for no hardness"
+        )
+        return Demand(
+            number, sections, None, None, None, None, 0.0, derived=True, reason=reason
+        )
+    low, high, floor = found
+    top = _TOP_BY_IMPACT[requirement.load.impact]
+    softer = 4.0 if zone.mate is not None and zone.mate.should_wear == "part" else 0.0
+    high = min(high, top) - softer
+    low = min(low, high - 3.0)
+    words = f"{zone.severity} {zone.wear.replace('-', ' ')} wear"
+    if top < found[1]:
+        words += f", kept to {top:.0f} HRC because it is struck"
+    if softer:
+        words += ", softened because this part is to be the one that wears"
+    return Demand(
+        number,
+        sections,
+        low,
+        high,
+        min(floor, low),
+        high + SLACK_ABOVE_HRC,
+        depth,
+        derived=True,
+        reason=words + " (common practice)",
+    )
+
+
+def demands(requirement: Requirement) -> tuple[Demand, ...]:
+    """Return what every zone asks.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+
+    Returns
+    -------
+    tuple of Demand
+        In the order of the zones.
+    """
+    return tuple(
+        demand(requirement, number, zone) for number, zone in enumerate(requirement.zone)
+    )
+
+
+def leading(all_demands: tuple[Demand, ...]) -> Demand:
+    """Return the demand that sets the treatment: the one that wants the most hardness.
+
+    Parameters
+    ----------
+    all_demands : tuple of Demand
+        Of all zones.
+
+    Returns
+    -------
+    Demand
+        The first of those with the highest floor.
+    """
+    return max(all_demands, key=lambda d: d.floor_hrc if d.floor_hrc is not None else -1e3)

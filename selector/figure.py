@@ -1,0 +1,74 @@
+"""A predicted number with its range, and where it comes from."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """Median and 90 % range of one predicted quantity.
+
+    `relation` names what computed it, `inputs` what went in, `source` where the relation or
+    the value was published, and `validity` says in words which limits were left, if any.
+    """
+
+    value: float
+    p05: float
+    p95: float
+    unit: str
+    relation: str
+    inputs: Mapping[str, float | str] = field(default_factory=dict)
+    source: str = ""
+    validity: tuple[str, ...] = ()
+
+    def as_json(self) -> dict[str, Any]:
+        """Return the figure as plain data, p50 beside p05 and p95."""
+        return {
+            "p05": round(self.p05, 3),
+            "p50": round(self.value, 3),
+            "p95": round(self.p95, 3),
+            "unit": self.unit,
+            "relation": self.relation,
+            "inputs": dict(self.inputs),
+            "source": self.source,
+            "validity": list(self.validity),
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class Provenance:
+    """What a figure is computed by, told apart from the numbers so that it is said once."""
+
+    unit: str
+    relation: str
+    source: str
+    inputs: Mapping[str, float | str] = field(default_factory=dict)
+    validity: tuple[str, ...] = ()
+
+
+def figure(draws: NDArray[np.float64], told: Provenance) -> Figure:
+    """Return the figure of one quantity from its draws.
+
+    Parameters
+    ----------
+    draws : ndarray
+        Values over the draws; NaN where the quantity does not exist.
+    told : Provenance
+        Unit, relation, source, inputs and left limits.
+
+    Returns
+    -------
+    Figure
+        Median and 5 and 95 percent points.
+    """
+    if np.isnan(draws).any():
+        low = middle = high = float("nan")
+    else:
+        low, middle, high = (float(x) for x in np.quantile(draws, (0.05, 0.5, 0.95)))
+    return Figure(
+        middle, low, high, told.unit, told.relation, told.inputs, told.source, told.validity
+    )

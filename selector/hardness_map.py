@@ -1,0 +1,268 @@
+"""Heat and metallurgy joined: hardness at points of a part, as quenched and as tempered.
+
+Two ways to the as-quenched hardness. Up to 0.7 % C and low alloy the composition decides, by
+the end-quench curve at the equivalent distance. Above, and for tool and stainless steels, the
+catalogue's own hardness and section limit decide: the limit is turned into the end-quench
+distance it corresponds to in its own quench, and other sections, positions and media are
+judged by theirs.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog.steel import Steel
+from selector.composition import Composition
+from selector.draws import Normals
+from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.heat.bar_equivalent import cooling_time_700_500_s, jominy_distance_mm
+from selector.metallurgy.austenite import Austenite, austenite
+from selector.metallurgy.hardenability import critical_cooling_time, jominy_curve
+from selector.metallurgy.martensite import as_quenched as quenched_structure
+from selector.metallurgy.tempering import (
+    Structure,
+    tempered_from_curve,
+    tempered_hardness,
+)
+from selector.process import Heat, Quench
+
+Floats = NDArray[np.float64]
+
+# Severity at which published section limits are meant: moderately stirred baths, still air.
+LIMIT_SEVERITY = {"water": 1.2, "oil": 0.4, "air": 0.02}
+# A section limit says "hard to the centre"; half martensite lies this much further out, and
+# hardness falls this steeply about it. Estimates of the project. [-]
+LIMIT_TO_HALF = 1.35
+STEEPNESS = 8.0
+# Scatter of published section limits between sources. [-]
+LIMIT_SPREAD = 0.15
+# What a tool steel falls to where it does not harden: fine pearlite and bainite. [HRC]
+UNHARDENED_HRC = 38.0
+# Beyond its hardening range a tool steel loses this much for each degree, below and above.
+UNDER_HRC_PER_C, OVER_HRC_PER_C = 0.12, 0.03
+AS_QUENCHED_SD_HRC = 0.8
+CURVE_SD_HRC = 1.2
+COMPOSITION_ROUTE_TO_WT_PCT = 0.7
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class AsQuenched:
+    """Hardness as quenched at the points, with what the temper needs to know. [HRC]."""
+
+    hrc: Floats
+    austenite: Austenite | None
+    relation: str
+    source: str
+    validity: tuple[str, ...]
+
+
+def by_composition(steel: Steel) -> bool:
+    """Return whether the composition models speak for a steel, rather than its catalogue curve.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+
+    Returns
+    -------
+    bool
+        False for tool, stainless and high-carbon steels with a published hardness.
+    """
+    carbon = steel.composition_wt_pct.get("C")
+    lean = carbon is not None and carbon.middle <= COMPOSITION_ROUTE_TO_WT_PCT
+    published = steel.hardened is not None and steel.hardened.as_quenched_hrc is not None
+    return lean and not (published and steel.tempered is not None)
+
+
+def as_quenched(
+    steel: Steel,
+    composition: Composition,
+    heat: Heat,
+    jominy_mm: Floats,
+    normals: Normals,
+) -> AsQuenched:
+    """Return the as-quenched hardness at points that cool like end-quench distances.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+    composition : mapping of str to ndarray
+        Element to content; shape (draws, 1). [wt %]
+    heat : Heat
+        Hardening heat.
+    jominy_mm : ndarray
+        Equivalent end-quench distance; shape (draws, points). [mm]
+    normals : mapping of str to ndarray
+        The steel's own draws.
+
+    Returns
+    -------
+    AsQuenched
+        Hardness; shape (draws, points). [HRC]
+    """
+    if by_composition(steel):
+        return _by_composition(composition, heat, jominy_mm, normals)
+    return _by_catalogue(steel, composition, heat, jominy_mm, normals)
+
+
+def _by_composition(
+    composition: Composition, heat: Heat, jominy_mm: Floats, normals: Normals
+) -> AsQuenched:
+    """Harden by the end-quench curve of what is dissolved."""
+    state = austenite(
+        composition,
+        heat.peak_c,
+        heat.hold_s,
+        heat.rate_c_per_s,
+        heat.structure,  # type: ignore[arg-type]
+    )
+    curve = jominy_curve(state.dissolved_wt_pct, jominy_mm, state.grain_size_astm)
+    error = curve.sd_hrc * normals["hardenability"][:, None]
+    hard = np.minimum(curve.hrc + error, 68.0)
+    return AsQuenched(
+        _with_ferrite(hard, state.fraction),
+        state,
+        f"end-quench curve ({curve.model}) at the equivalent distance, times austenite formed",
+        "hardenability.jominy_curve",
+        (),
+    )
+
+
+def _with_ferrite(hrc: Floats, austenite_fraction: Floats) -> Floats:
+    """Return the hardness where only part of the structure was austenite and quenched."""
+    soft_hv = 180.0
+    hv = hv_from_hrc(hrc, outside="extend")
+    mixed = austenite_fraction * hv + (1 - austenite_fraction) * np.minimum(soft_hv, hv)
+    return np.asarray(hrc_from_hv(mixed, outside="extend"))
+
+
+def _by_catalogue(
+    steel: Steel, composition: Composition, heat: Heat, jominy_mm: Floats, normals: Normals
+) -> AsQuenched:
+    """Harden by the published hardness and section limit of the steel."""
+    hardened = steel.hardened
+    if hardened is None:
+        msg = f"{steel.slug} has no hardened table"
+        raise ValueError(msg)
+    window = hardened.temperature_c
+    under = np.maximum(window.low - heat.peak_c, 0.0)
+    over = np.maximum(heat.peak_c - window.high, 0.0)
+    if hardened.as_quenched_hrc is not None:
+        top = hardened.as_quenched_hrc.middle
+    else:
+        dissolved = {k: np.minimum(v, 0.8) if k == "C" else v for k, v in composition.items()}
+        top = float(np.median(quenched_structure(dissolved).hrc))
+    scatter = AS_QUENCHED_SD_HRC * normals["as_quenched"][:, None]
+    full = top + scatter - UNDER_HRC_PER_C * under - OVER_HRC_PER_C * over
+    reach = _half_distance(steel, composition) * np.exp(
+        LIMIT_SPREAD * normals["section_limit"][:, None]
+    )
+    share = 1.0 / (1.0 + (jominy_mm / reach) ** STEEPNESS)
+    floor = min(UNHARDENED_HRC, top - 5)
+    return AsQuenched(
+        floor + (full - floor) * share * _formed(steel, heat),
+        None,
+        "published hardness and section limit of the steel, by equivalent end-quench distance",
+        hardened.as_quenched_hrc.source
+        if hardened.as_quenched_hrc
+        else "martensite.as_quenched",
+        () if hardened.section_limit_mm else ("no published section limit",),
+    )
+
+
+def _formed(steel: Steel, heat: Heat) -> Floats:
+    """Return the share that turned to austenite: none 40 °C below the hardening range."""
+    low = steel.hardened.temperature_c.low if steel.hardened else 800.0
+    return np.clip((heat.peak_c - (low - 40.0)) / 30.0, 0.0, 1.0)
+
+
+def _half_distance(steel: Steel, composition: Composition) -> Floats:
+    """Return the end-quench distance at which half the structure hardens. [mm]."""
+    limits = steel.hardened.section_limit_mm if steel.hardened else {}
+    reach = [
+        float(jominy_distance_mm(limit.value, 0.0, LIMIT_SEVERITY[quench]))
+        for quench, limit in limits.items()
+    ]
+    if reach:
+        return np.full((1, 1), LIMIT_TO_HALF * float(np.exp(np.mean(np.log(reach)))))
+    critical = critical_cooling_time(composition, 8.0)
+    grid = np.geomspace(1.5, 80.0, 200)
+    times = cooling_time_700_500_s(grid)
+    return np.asarray(np.interp(critical, times, grid))
+
+
+def tempered(
+    steel: Steel,
+    composition: Composition,
+    fresh: AsQuenched,
+    temper_c: Floats,
+    time_s: float,
+    normals: Normals,
+) -> Floats:
+    """Return the hardness after tempering, at points and over draws.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+    composition : mapping of str to ndarray
+        Element to content; shape (draws, 1). [wt %]
+    fresh : AsQuenched
+        What the quench left; shape (draws, points).
+    temper_c : ndarray
+        Temperature reached; shape (draws, 1). [°C]
+    time_s : float
+        Time at temperature. [s]
+    normals : mapping of str to ndarray
+        The steel's own draws and the shared tempering dimension.
+
+    Returns
+    -------
+    ndarray
+        Hardness; shape (draws, points). [HRC]
+    """
+    own, family = normals["tempering"][:, None], normals["tempering_family"][:, None]
+    error = 0.8 * own + 0.6 * family
+    curve = steel.tempered
+    if curve is None or by_composition(steel):
+        found = tempered_hardness(
+            composition, temper_c, time_s, as_quenched_hrc=fresh.hrc, structure=Structure()
+        )
+        return np.minimum(found.hrc + found.sd_hrc * error, fresh.hrc)
+    points = np.array(curve.curve_hrc.points)
+    on_curve = tempered_from_curve(
+        points[:, 0], points[:, 1], curve.time_h * 3600, temper_c, time_s
+    )
+    nominal = steel.hardened.as_quenched_hrc if steel.hardened else None
+    top = max(nominal.middle if nominal else points[0, 1], points[0, 1])
+    # What the quench missed is missing after the temper too, but fades as it softens.
+    missed = np.maximum(top - fresh.hrc, -2.0)
+    kept = np.clip((on_curve - 20.0) / (top - 20.0), 0.0, 1.0)
+    drawn = on_curve - missed * kept + CURVE_SD_HRC * error
+    secondary = points[:, 1].max() > points[0, 1] + 0.5
+    return np.asarray(drawn if secondary else np.minimum(drawn, fresh.hrc))
+
+
+def distances_mm(sizes_mm: Floats, positions: Floats, quench: Quench) -> Floats:
+    """Return equivalent end-quench distances at points of several rounds.
+
+    Parameters
+    ----------
+    sizes_mm : ndarray
+        Equivalent round of each point; shape (points,). [mm]
+    positions : ndarray
+        Place of each point as fraction of the radius, 0 at the centre; shape (points,). [-]
+    quench : Quench
+        Severity over the draws.
+
+    Returns
+    -------
+    ndarray
+        Distance; shape (draws, points). [mm]
+    """
+    return np.asarray(
+        jominy_distance_mm(sizes_mm[None, :], positions[None, :], quench.severity)
+    )

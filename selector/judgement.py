@@ -1,0 +1,280 @@
+"""One predicted option judged: its gates, and its value on each criterion."""
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog.heat_source import HeatSource
+from selector.decision.gates import BREAKING, Gate, judged, worst
+from selector.duty import Demand
+from selector.prediction import TOUGHNESS, Prediction, embrittled
+from selector.requirement.priority import CRITERIA
+from selector.strength_factor import has_load, least_factor
+from selector.surroundings import Surroundings
+from selector.treatment import Treatment
+
+Floats = NDArray[np.float64]
+# How well a check reads hardness, as sd; a file only tells soft from hard. [HRC]
+CHECK_SD_HRC = {"tester": 1.0, "rebound": 2.0, "hardness-files": 2.5}
+LEAST_TEMPER_C = 180.0
+# A temper must stand this far above the service temperature. Common practice. [°C]
+SERVICE_MARGIN_C = 30.0
+_CORROSION = {"none": 0, "mild": 1, "good": 2}
+_ASKED_CORROSION = {"none": 0, "mild": 0, "severe": 2}
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Judged:
+    """An option with its gates and its criteria; shape of values (draws, criteria)."""
+
+    prediction: Prediction
+    gates: tuple[Gate, ...]
+    values: Floats
+    passing: NDArray[np.bool_]
+    corrected_hrc: Floats
+
+    @property
+    def verdict(self) -> str:
+        """The verdict of the deciding gate."""
+        return worst(self.gates)
+
+    @property
+    def passing_all(self) -> float:
+        """The share of draws that pass every drawn demand of the leading zone at once."""
+        return float(np.mean(self.passing))
+
+
+def corrected(prediction: Prediction, demand: Demand, around: Surroundings) -> Floats:
+    """Return the surface hardness after check and redraw.
+
+    A part found too hard is drawn again to the middle of its window, as well as the check
+    reads. A part found too soft stays what it is; hardening it again is a cost, not a cure.
+
+    Parameters
+    ----------
+    prediction : Prediction
+        The option.
+    demand : Demand
+        What its zone asks.
+    around : Surroundings
+        The workshop's checks.
+
+    Returns
+    -------
+    ndarray
+        Hardness; shape (draws,). [HRC]
+    """
+    hrc = prediction.surface_hrc
+    checks = [CHECK_SD_HRC[c] for c in around.asked.workshop.check if c in CHECK_SD_HRC]
+    if demand.high_hrc is None or not checks or prediction.temper.means == "none":
+        return hrc
+    error = min(checks) * around.shared()["check_reading"]
+    middle = 0.5 * (demand.high_hrc + (demand.low_hrc or demand.high_hrc - 4.0))
+    too_hard = hrc + error > demand.high_hrc
+    return np.asarray(np.where(too_hard, np.minimum(hrc, middle - error), hrc))
+
+
+def _hard_enough(hrc: Floats, prediction: Prediction, demand: Demand) -> list[Gate]:
+    """Judge floor, ceiling and depth of the leading zone."""
+    gates = []
+    median = float(np.median(hrc))
+    if demand.floor_hrc is not None:
+        text = f"needs {demand.floor_hrc:.0f} HRC or more; predicted {median:.0f}"
+        gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
+    if demand.ceiling_hrc is not None:
+        text = f"must not pass {demand.ceiling_hrc:.0f} HRC; predicted {median:.0f}"
+        gates.append(judged("not_too_hard", hrc <= demand.ceiling_hrc, text))
+    if demand.depth_mm > 0 and demand.floor_hrc is not None:
+        depth = prediction.depth_mm
+        text = f"needs {demand.depth_mm:g} mm deep; predicted {np.median(depth):.1f} mm"
+        gates.append(judged("depth", depth >= demand.depth_mm, text))
+    return gates
+
+
+def _breaking(prediction: Prediction, around: Surroundings) -> list[Gate]:
+    """Judge cracking in the quench and snapping in service."""
+    gates = []
+    risk = prediction.crack.risk
+    if risk is not None:
+        why = "; ".join(reason.name for reason in risk.reasons[:2]) or "plain shape"
+        text = f"crack class {risk.crack_class}: {why}"
+        gates.append(judged("cracking", ~prediction.crack.cracked, text, BREAKING))
+    return [*gates, _snap_gate(prediction, around)]
+
+
+def _snap_gate(prediction: Prediction, around: Surroundings) -> Gate:
+    """Judge snapping and chipping, unknown toughness told from known."""
+    impact = around.asked.load.impact
+    margin = prediction.snap_margin_hrc
+    if np.isnan(margin).any():
+        text = "as quenched or drawn below 180 °C: toughness unknown"
+        if impact == "none":
+            return Gate("snap", "marginal", f"{text}; let nothing strike it")
+        return Gate("snap", "fail", f"{text}, and it is struck: it chips or snaps")
+    note = ", lowered by a temper in its embrittlement window"
+    lowered = note if embrittled(prediction.treatment, prediction.temper) else ""
+    text = (
+        f"{np.median(margin):.0f} HRC in hand before it snaps ({impact} impact, "
+        f"{TOUGHNESS[prediction.treatment.steel.toughness]} toughness{lowered})"
+    )
+    # The likelihood is estimated, so each draw asks whether a snap is less likely than not.
+    return judged("snap", margin > 0.0, text, BREAKING)
+
+
+def _bearing(prediction: Prediction, around: Surroundings, factor: Floats) -> list[Gate]:
+    """Judge strength and movement."""
+    gates = []
+    if has_load(around):
+        text = f"least factor of strength {np.median(factor):.2f}"
+        gates.append(judged("strength", factor >= 1.0, text))
+    move = prediction.movement
+    if move.stated:
+        text = (
+            f"moves about {np.median(move.moved_mm):.2f} mm; {move.permitted_mm:.2f} permitted"
+        )
+        gates.append(judged("movement", move.moved_mm <= move.permitted_mm, text))
+    return gates
+
+
+def _surroundings(prediction: Prediction, around: Surroundings) -> list[Gate]:
+    """Judge corrosion, service heat, budget and days."""
+    gates, limit = [], around.asked.limit
+    steel = prediction.treatment.steel
+    if limit.corrosion == "severe":
+        good = _CORROSION[steel.corrosion] >= _ASKED_CORROSION[limit.corrosion]
+        text = f"corrosion resistance of {steel.name}: {steel.corrosion}"
+        gates.append(Gate("corrosion", "pass" if good else "fail", text))
+    if limit.service_temperature is not None and prediction.treatment.hardens:
+        spare = prediction.temper.temperature_c - limit.service_temperature
+        text = f"temper stands {spare:.0f} °C above service; {SERVICE_MARGIN_C:.0f} wanted"
+        gates.append(
+            Gate("service_heat", "pass" if spare >= SERVICE_MARGIN_C else "fail", text)
+        )
+    if limit.budget is not None:
+        text = f"costs about {np.median(prediction.bill.cost):.0f} {prediction.bill.currency}"
+        gates.append(judged("budget", prediction.bill.cost <= limit.budget, text))
+    if limit.days is not None:
+        late = prediction.bill.days > limit.days
+        text = f"takes {prediction.bill.days:g} days; {limit.days:g} allowed"
+        gates.append(Gate("days", "fail" if late else "pass", text))
+    return gates
+
+
+def _heating(treatment: Treatment, around: Surroundings) -> list[Gate]:
+    """Judge a section near the end of the source's reach, and a small torch's luck."""
+    from selector.screening import section_like  # noqa: PLC0415
+
+    source: HeatSource | None = treatment.source
+    if source is None:
+        return []
+    sections = around.asked.part.section
+    heated = (
+        [sections[i] for i in around.hard] if treatment.route.extent == "local" else sections
+    )
+    thick = max(section_like(section) for section in heated)
+    if thick <= source.section_mm.value:
+        return []
+    text = (
+        f"like {thick:.0f} mm round; {source.name} heats about {source.section_mm.value:g} mm"
+    )
+    return [Gate("heating", "marginal", text)]
+
+
+def _window_distance(hrc: Floats, demand: Demand) -> Floats:
+    """Return how far outside the window the hardness lies. [HRC]."""
+    below = 0.0 if demand.low_hrc is None else np.maximum(demand.low_hrc - hrc, 0.0)
+    above = 0.0 if demand.high_hrc is None else np.maximum(hrc - demand.high_hrc, 0.0)
+    return np.asarray(below + above + np.zeros_like(hrc))
+
+
+def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) -> Judged:
+    """Return an option with its gates and criteria.
+
+    Parameters
+    ----------
+    prediction : Prediction
+        The option over the draws.
+    sensitivity_hrc : float
+        Change of hardness for a colour misread by 25 °C. [HRC]
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    Judged
+        Gates, values and the draws that pass all drawn gates at once.
+    """
+    demand = around.leading
+    hrc = corrected(prediction, demand, around)
+    factor = least_factor(prediction.section_hrc, around)
+    gates = [
+        *_heating(prediction.treatment, around),
+        *_hard_enough(hrc, prediction, demand),
+        *_other_zones(prediction, around),
+        *_breaking(prediction, around),
+        *_bearing(prediction, around, factor),
+        *_surroundings(prediction, around),
+    ]
+    move = prediction.movement
+    count = len(hrc)
+    margin = np.nan_to_num(prediction.snap_margin_hrc, nan=0.0)
+    by_name: dict[str, Any] = {
+        "hardness": _window_distance(hrc, demand),
+        "strength": factor,
+        "snap_margin": margin,
+        "movement": move.moved_mm / move.permitted_mm,
+        "cost": prediction.bill.cost,
+        "operator_sensitivity": np.full(count, sensitivity_hrc),
+        "days": np.full(count, prediction.bill.days),
+    }
+    values = np.stack([by_name[name] for name in CRITERIA], axis=1)
+    return Judged(
+        prediction, tuple(gates), values, _together(hrc, prediction, around, factor), hrc
+    )
+
+
+def _other_zones(prediction: Prediction, around: Surroundings) -> list[Gate]:
+    """Judge the zones beside the leading one against their own floor and ceiling."""
+    gates = []
+    for demand in around.demands:
+        if demand.zone == around.leading.zone:
+            continue
+        hrc = prediction.section_hrc[:, list(demand.sections)].min(axis=1)
+        name = f"zone {demand.zone + 1}"
+        median = float(np.median(hrc))
+        if demand.floor_hrc is not None:
+            text = f"{name} needs {demand.floor_hrc:.0f} HRC; predicted {median:.0f}"
+            gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
+        if demand.ceiling_hrc is not None:
+            text = f"{name} must not pass {demand.ceiling_hrc:.0f} HRC; predicted {median:.0f}"
+            gate = judged("not_too_hard", hrc <= demand.ceiling_hrc, text)
+            gates.append(_redrawn(gate, around))
+    return gates
+
+
+def _redrawn(gate: Gate, around: Surroundings) -> Gate:
+    """Return a too-hard zone as narrow pass where a flame can draw it further on its own."""
+    flame = any(source.kind in {"flame", "fire"} for source in around.bench.sources)
+    if gate.verdict == "fail" and flame:
+        return Gate(gate.name, "marginal", f"{gate.text}: draw it further by torch", gate.share)
+    return gate
+
+
+def _together(
+    hrc: Floats, prediction: Prediction, around: Surroundings, factor: Floats
+) -> NDArray[np.bool_]:
+    """Return which draws pass every drawn demand of the leading zone at once."""
+    demand, move = around.leading, prediction.movement
+    good = ~prediction.crack.cracked & (factor >= 1.0)
+    good &= np.nan_to_num(prediction.snap_margin_hrc, nan=1.0) > 0
+    if demand.floor_hrc is not None:
+        good &= (hrc >= demand.floor_hrc) & (prediction.depth_mm >= demand.depth_mm)
+    if demand.ceiling_hrc is not None:
+        good &= hrc <= demand.ceiling_hrc
+    if move.stated:
+        good &= move.moved_mm <= move.permitted_mm
+    if around.asked.limit.budget is not None:
+        good &= prediction.bill.cost <= around.asked.limit.budget
+    return np.asarray(good)

@@ -1,0 +1,177 @@
+"""What a notch adds to the nominal stress of a round bar."""
+
+from types import MappingProxyType
+from typing import Literal
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from selector.errors import OutOfRangeError, Problem
+
+FloatArray = NDArray[np.float64]
+Load = Literal["torsion", "bending"]
+
+
+def _demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike) -> None:
+    """Refuse `got` unless the rule holds throughout."""
+    if not np.all(holds):
+        worst = np.asarray(got, dtype=float)[~np.asarray(holds)].flat[0]
+        raise OutOfRangeError(Problem(field, rule, f"{worst:g}", "Check the drawing."))
+
+
+# Stepped round bar, K = a (r/d)^b by D/d: curve fits to Peterson's charts printed by Norton.
+_FILLET = MappingProxyType(
+    {
+        "torsion": (
+            (1.09, 0.90337, -0.12692),
+            (1.20, 0.83425, -0.21649),
+            (1.33, 0.84897, -0.23161),
+            (2.00, 0.86331, -0.23865),
+        ),
+        "bending": (
+            (1.01, 0.91938, -0.17032),
+            (1.02, 0.96048, -0.17711),
+            (1.03, 0.98061, -0.18381),
+            (1.05, 0.98137, -0.19653),
+            (1.07, 0.97527, -0.20958),
+            (1.10, 0.95120, -0.23757),
+            (1.20, 0.97098, -0.21796),
+            (1.50, 0.93836, -0.25759),
+            (2.00, 0.90879, -0.28598),
+            (3.00, 0.89334, -0.30860),
+            (6.00, 0.87868, -0.33243),
+        ),
+    }
+)
+# Round bar with a cross-hole: hole/bar, section left A and K on it, in bending and in torsion.
+_CROSS_HOLE = np.array(
+    [
+        (0.05, 0.92, 2.63, 0.95, 1.77),
+        (0.10, 0.86, 2.49, 0.92, 1.68),
+        (0.15, 0.79, 2.39, 0.87, 1.62),
+        (0.20, 0.73, 2.39, 0.83, 1.58),
+        (0.25, 0.67, 2.42, 0.79, 1.53),
+    ]
+)
+_COLUMNS = MappingProxyType({"bending": (1, 2), "torsion": (3, 4)})
+_KEYWAY = MappingProxyType({"bending": 2.14, "torsion": 3.0})
+
+
+def fillet_factor(
+    load: Load, small_mm: ArrayLike, large_mm: ArrayLike, radius_mm: ArrayLike
+) -> FloatArray:
+    """Return the stress concentration of a shoulder fillet on a round bar.
+
+    On the nominal stress of the smaller diameter. A corner drawn sharp has the tool's nose
+    radius, about 0.2 mm; zero is refused because it has no answer.
+
+    Parameters
+    ----------
+    load : {"torsion", "bending"}
+        Load. [-]
+    small_mm : array_like
+        Smaller diameter. [mm]
+    large_mm : array_like
+        Larger diameter. [mm]
+    radius_mm : array_like
+        Fillet radius. [mm]
+
+    Returns
+    -------
+    ndarray
+        Stress concentration factor, 1 or more. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        The radius is not above 0, or the larger diameter is below the smaller.
+
+    Notes
+    -----
+    ``K = a (r/d)^b`` [1]_ [2]_, straight between the printed D/d, to 1 at no step, and held
+    beyond the largest step printed.
+
+    References
+    ----------
+    .. [1] R. L. Norton, Machine Design, stress concentration fits for stepped round shafts
+       (from memory).
+    .. [2] R. E. Peterson, Stress Concentration Factors, 1974, shoulder fillets.
+    """
+    small, large, radius = np.broadcast_arrays(
+        *(np.asarray(value, dtype=float) for value in (small_mm, large_mm, radius_mm))
+    )
+    _demand(radius > 0, "radius_mm", "above 0", radius)
+    _demand(large >= small, "large_mm", "at least small_mm", large)
+    step, a, b = np.array(_FILLET[load]).T
+    by_step = a * (radius / small)[..., None] ** b
+    by_step = np.maximum(np.concatenate((np.ones((*small.shape, 1)), by_step), axis=-1), 1)
+    steps = np.concatenate(([1.0], step))
+    ratio = np.minimum(large / small, steps[-1])
+    upper = np.clip(np.searchsorted(steps, ratio), 1, len(step))
+    weight = (ratio - steps[upper - 1]) / (steps[upper] - steps[upper - 1])
+    low = np.take_along_axis(by_step, (upper - 1)[..., None], axis=-1)[..., 0]
+    high = np.take_along_axis(by_step, upper[..., None], axis=-1)[..., 0]
+    return np.asarray(low + weight * (high - low))
+
+
+def cross_hole_factor(load: Load, hole_mm: ArrayLike, bar_mm: ArrayLike) -> FloatArray:
+    """Return the stress concentration of a hole drilled across a round bar.
+
+    On the nominal stress of the *undrilled* bar, the lost section included.
+
+    Parameters
+    ----------
+    load : {"torsion", "bending"}
+        Load. [-]
+    hole_mm : array_like
+        Hole diameter. [mm]
+    bar_mm : array_like
+        Bar diameter. [mm]
+
+    Returns
+    -------
+    ndarray
+        Stress concentration factor on the full section. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        The hole is as wide as the bar.
+
+    Notes
+    -----
+    K / A of [1]_, straight between rows; held below 0.05, the last slope above 0.25.
+
+    References
+    ----------
+    .. [1] R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th ed., 2011,
+       Table A-16 (from memory).
+    """
+    ratio = np.asarray(hole_mm, dtype=float) / np.asarray(bar_mm, dtype=float)
+    _demand((ratio >= 0) & (ratio < 1), "hole_mm / bar_mm", "at least 0 and below 1", ratio)
+    printed, area, factor = _CROSS_HOLE[:, [0, *_COLUMNS[load]]].T
+    whole = factor / area
+    slope = (whole[-1] - whole[-2]) / (printed[-1] - printed[-2])
+    beyond = slope * np.maximum(ratio - printed[-1], 0)
+    return np.asarray(np.interp(ratio, printed, whole) + beyond)
+
+
+def keyway_factor(load: Load) -> float:
+    """Return the stress concentration of an end-milled keyway in a round shaft.
+
+    Parameters
+    ----------
+    load : {"torsion", "bending"}
+        Load; torsion with the key in place. [-]
+
+    Returns
+    -------
+    float
+        Stress concentration factor on the full section, for r/d = 0.02. [-]
+
+    References
+    ----------
+    .. [1] R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th ed., 2011,
+       Table 7-1, after Peterson (from memory).
+    """
+    return _KEYWAY[load]

@@ -1,0 +1,221 @@
+"""Route × workshop × part into the numbers that heat and metallurgy take."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog.medium import Agitation, Medium
+from selector.draws import Normals
+from selector.heat.quench import bath_end_c
+from selector.requirement.workshop import Workshop
+from selector.treatment import Temper, Treatment
+
+Floats = NDArray[np.float64]
+
+# Standard deviation of a hardening heat by the best instrument at hand: what lasts (bias) and
+# what changes from heat to heat. The eye by the spread between published colour tables; the
+# magnet fixes 770 °C and the eye the rest; the others common practice, no source. [°C]
+READING_C: dict[str, tuple[float, float]] = {
+    "thermocouple": (6.0, 6.0),
+    "crayon": (6.0, 10.0),
+    "infrared": (20.0, 12.0),
+    "magnet": (14.0, 12.0),
+    "eye": (22.0, 14.0),
+}
+FURNACE_C = (8.0, 5.0)
+# The brighter the place, the hotter a colour looks dull: factor on the error, and a mean shift.
+LIGHT: dict[str, tuple[float, float]] = {
+    "dim": (0.8, 0.0),
+    "shade": (1.0, 0.0),
+    "daylight": (1.4, 15.0),
+    "sun": (2.0, 50.0),
+}
+TEMPER_C: dict[str, tuple[float, float]] = {
+    "oven": (10.0, 6.0),
+    "furnace": (6.0, 4.0),
+    "plate": (10.0, 10.0),
+    "torch": (12.0, 14.0),
+    "residual": (14.0, 18.0),
+    "none": (0.0, 0.0),
+}
+# Heating rate and time at heat by kind of source, common practice, no source. [°C/s], [s]
+RATE_C_PER_S = {"flame": 6.0, "fire": 2.0, "furnace": 0.2, "salt-bath": 3.0, "induction": 100.0}
+HOLD_S = {"flame": 90.0, "fire": 180.0, "furnace": 1500.0, "salt-bath": 600.0, "induction": 2.0}
+STRUCTURE = {
+    "annealed": "ferrite-pearlite",
+    "hot-rolled": "ferrite-pearlite",
+    "normalised": "normalised",
+    "cold-drawn": "ferrite-pearlite",
+    "prehard": "quenched and tempered",
+    "solution-treated": "quenched and tempered",
+}
+SPHEROIDISED_ABOVE_WT_PCT = 0.7
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Heat:
+    """One hardening heat: peak over the draws, time at heat, rate, structure it starts from."""
+
+    target_c: float
+    peak_c: Floats
+    hold_s: float
+    rate_c_per_s: float
+    structure: str
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Quench:
+    """One quench: Grossmann severity over the draws, and the temperature it ends at."""
+
+    severity: Floats
+    end_c: float
+
+
+def reading_error_c(treatment: Treatment, workshop: Workshop) -> tuple[float, float, float]:
+    """Return bias, scatter and mean shift of a hardening heat, all standard deviations in °C.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is heated, and by what.
+    workshop : Workshop
+        Instruments, light and skill.
+
+    Returns
+    -------
+    tuple of float
+        Lasting error, error from heat to heat, mean shift. [°C]
+    """
+    skill = workshop.skill
+    if not treatment.by_eye:
+        return FURNACE_C[0], FURNACE_C[1], 0.0
+    best = next((name for name in READING_C if name in workshop.measure), "eye")
+    bias, scatter = READING_C[best]
+    light, shift = LIGHT[workshop.light] if best in {"eye", "magnet"} else (1.0, 0.0)
+    return bias * light * skill.bias, scatter * light * skill.scatter, shift
+
+
+def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -> Heat | None:
+    """Return the hardening heat as this workshop would give it.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is heated.
+    workshop : Workshop
+        By whom and with what.
+    normals : mapping of str to ndarray
+        The shared draws.
+
+    Returns
+    -------
+    Heat or None
+        None where the route does not harden by a quench.
+    """
+    hardened = treatment.steel.hardened
+    if not treatment.hardens or hardened is None:
+        return None
+    target = hardened.temperature_c.middle
+    bias, scatter, shift = reading_error_c(treatment, workshop)
+    eye = treatment.by_eye
+    lasting = normals["eye_bias" if eye else "furnace_bias"]
+    peak = target + shift + bias * lasting + scatter * normals["eye_scatter"]
+    kind = treatment.source.kind if treatment.source else "furnace"
+    if treatment.route.kind == "induction":
+        kind = "induction"
+    carbon = treatment.steel.composition_wt_pct.get("C")
+    rich = carbon is not None and carbon.middle > SPHEROIDISED_ABOVE_WT_PCT
+    structure = STRUCTURE.get(treatment.condition.name, "ferrite-pearlite")
+    return Heat(
+        target_c=target,
+        peak_c=peak[:, None],
+        hold_s=HOLD_S.get(kind, 600.0),
+        rate_c_per_s=RATE_C_PER_S.get(kind, 1.0),
+        structure="spheroidised" if rich and structure == "ferrite-pearlite" else structure,
+    )
+
+
+def bath_of(medium: Medium, workshop: Workshop) -> tuple[Agitation, float, float | None]:
+    """Return agitation, temperature and volume of the bath that holds a medium.
+
+    Parameters
+    ----------
+    medium : Medium
+        Catalogue medium.
+    workshop : Workshop
+        Its baths.
+
+    Returns
+    -------
+    tuple
+        Agitation, temperature [°C], volume [l] or None where it was not given.
+    """
+    for bath in workshop.bath:
+        if bath.medium == medium.slug:
+            usual = medium.temperature_c.middle
+            given = bath.temperature if bath.temperature is not None else usual
+            return bath.agitation, given, bath.volume
+    return "moderate", medium.temperature_c.middle, None
+
+
+def quench(
+    treatment: Treatment, workshop: Workshop, normals: Normals, mass_kg: float
+) -> Quench | None:
+    """Return the quench in this workshop's bath.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is quenched in what.
+    workshop : Workshop
+        Its baths.
+    normals : mapping of str to ndarray
+        The shared draws.
+    mass_kg : float
+        Mass of the hot part. [kg]
+
+    Returns
+    -------
+    Quench or None
+        None where nothing is quenched.
+    """
+    medium = treatment.medium
+    if medium is None:
+        return None
+    agitation, temperature, volume = bath_of(medium, workshop)
+    spans = medium.severity_per_in
+    span = spans.get(agitation) or next(iter(spans.values()))
+    spread = 0.5 * np.log(max(span.high / span.low, 1.3))
+    middle = np.sqrt(span.low * span.high)
+    severity = middle * np.exp(spread * np.clip(normals["bath_bias"], -2, 2))
+    end = temperature
+    if volume is not None and medium.kind not in {"air", "plates", "hot-salt"}:
+        kind = "water" if medium.severity_class == "water" else "oil"
+        end = float(bath_end_c(mass_kg, 850.0, volume, temperature, kind))
+    return Quench(severity[:, None], end)
+
+
+def temper_peak_c(temper: Temper, workshop: Workshop, normals: Normals) -> Floats:
+    """Return the temperature a temper really reaches, over the draws.
+
+    Parameters
+    ----------
+    temper : Temper
+        What is aimed at.
+    workshop : Workshop
+        Instruments and skill.
+    normals : mapping of str to ndarray
+        The shared draws.
+
+    Returns
+    -------
+    ndarray
+        Temperature; shape (draws, 1). [°C]
+    """
+    bias, scatter = TEMPER_C[temper.means]
+    skill = workshop.skill
+    lasting = 0.6 if "oven-thermometer" in workshop.measure else 1.0
+    error = bias * lasting * skill.bias * normals["temper_bias"]
+    error = error + scatter * skill.scatter * normals["temper_scatter"]
+    return np.asarray((temper.temperature_c + error)[:, None])

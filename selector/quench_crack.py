@@ -1,0 +1,85 @@
+"""The crack risk of one treatment of this part, drawn."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.special import ndtr
+
+from selector.composition import Composition
+from selector.draws import Normals
+from selector.geometry import section_ratio
+from selector.hazards.cracking import (
+    CrackRisk,
+    CrackShape,
+    CrackSteel,
+    crack_equivalent_wt_pct,
+    crack_risk,
+)
+from selector.metallurgy.transformation import martensite_start
+from selector.surroundings import Surroundings
+from selector.treatment import Treatment
+
+Floats = NDArray[np.float64]
+# Features of the requirement that the crack model counts.
+_COUNTED = ("cross-hole", "sharp-corner", "keyway", "slot", "thread", "teeth", "edge")
+# At most this much of the carbon of a rich steel is dissolved at its hardening heat. [wt %]
+_DISSOLVED = 0.75
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class CrackDraws:
+    """Rate over the draws, which draws crack, and the class with its reasons."""
+
+    rate: Floats
+    cracked: NDArray[np.bool_]
+    risk: CrackRisk | None
+
+
+def crack_draws(
+    treatment: Treatment, around: Surroundings, composition: Composition, normals: Normals
+) -> CrackDraws:
+    """Return how often this part cracks in this quench.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is quenched in what.
+    around : Surroundings
+        Part and workshop.
+    composition : mapping of str to ndarray
+        Composition over the draws. [wt %]
+    normals : mapping of str to ndarray
+        The steel's own draws.
+
+    Returns
+    -------
+    CrackDraws
+        Rates are log-uniform in the band of the class; zero where nothing is quenched.
+    """
+    hardened, medium = treatment.steel.hardened, treatment.medium
+    count = len(normals["crack"])
+    quenches = treatment.hardens or treatment.route.process == "case"
+    if hardened is None or medium is None or not quenches:
+        return CrackDraws(np.zeros(count), np.zeros(count, dtype=bool), None)
+    centre = {element: np.median(content) for element, content in composition.items()}
+    carbon = float(centre.get("C", 0.0))
+    start = {**centre, "C": min(carbon, _DISSOLVED)}
+    part = around.asked.part
+    local = treatment.route.extent == "local"
+    shape = CrackShape(
+        section_ratio=1.0 if local else section_ratio(part),
+        features=tuple(f.kind for f in part.feature if f.kind in _COUNTED),  # type: ignore[misc]
+        surface="hot-rolled" if treatment.condition.surface == "black" else "machined",
+    )
+    kind = "oil" if medium.kind == "hot-salt" else medium.kind
+    steel = CrackSteel(
+        carbon_wt_pct=min(carbon, _DISSOLVED),
+        ms_c=float(martensite_start(start)),
+        quench_class=hardened.quench,
+        equivalent_wt_pct=float(crack_equivalent_wt_pct(centre)),
+    )
+    risk = crack_risk(steel, kind, shape)
+    low, high = np.log(risk.low_fraction), np.log(risk.high_fraction)
+    rate = np.exp(low + (high - low) * ndtr(normals["crack_rate"]))
+    return CrackDraws(rate, ndtr(normals["crack"]) < rate, risk)

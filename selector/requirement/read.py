@@ -1,0 +1,154 @@
+"""A TOML or JSON file, or plain data, into a Requirement; all faults are told at once."""
+
+import json
+import tomllib
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+
+from selector.errors import Problem, RequirementError
+from selector.requirement.whole import Requirement
+
+_LARGEST = 1_000_000
+# What pydantic calls a fault, in the words of the workshop: rule and next step.
+_WORDS = {
+    "missing": ("given", "Add it; `temperwright example` prints a complete file."),
+    "extra_forbidden": (
+        "a key we know",
+        "Check the spelling; `temperwright schema` lists them.",
+    ),
+    "literal_error": ("one of {expected}", "Choose one of these words."),
+    "too_short": ("a list with at least {min_length} entry", "Add one."),
+    "too_long": ("a list of at most {max_length} entries", "Shorten it."),
+    "greater_than": ("more than {gt}", "Check the figure."),
+    "greater_than_equal": ("at least {ge}", "Check the figure."),
+    "less_than": ("less than {lt}", "Check the figure."),
+    "less_than_equal": ("at most {le}", "Check the figure."),
+    "finite_number": ("a finite number", "Check the figure."),
+    "model_type": ("a table of keys and values", "See `temperwright example` for its shape."),
+    "model_attributes_type": ("a table of keys and values", "See `temperwright example`."),
+    "tuple_type": ("a list", "Put the value in square brackets."),
+    "dict_type": ("a table of keys and values", "See `temperwright example`."),
+    "rule": ("{rule}", "{next_step}"),
+}
+
+
+def _problem(fault: Mapping[str, Any]) -> Problem:
+    """Return one pydantic fault in our words."""
+    place = ".".join(
+        str(part + 1) if isinstance(part, int) else str(part) for part in fault["loc"]
+    )
+    rule, step = _WORDS.get(fault["type"], (fault["msg"], "Check the value."))
+    context = fault.get("ctx", {})
+    absent = fault["type"] == "missing"
+    return Problem(
+        field=place or "requirement",
+        rule=rule.format(**context),
+        got="nothing" if absent else _shown(fault["input"]),
+        next_step=step.format(**context),
+    )
+
+
+def _shown(value: object) -> str:
+    """Return a received value, short enough for one line."""
+    if isinstance(value, dict | list | tuple):
+        return f"a {'table' if isinstance(value, dict) else 'list'} of {len(value)}"
+    text = repr(value) if isinstance(value, str) else str(value)
+    return text if len(text) <= 60 else text[:57] + "..."
+
+
+def requirement_from(data: object) -> Requirement:
+    """Return plain data as a Requirement.
+
+    Parameters
+    ----------
+    data : object
+        What a TOML or JSON file holds.
+
+    Returns
+    -------
+    Requirement
+        Validated and frozen.
+
+    Raises
+    ------
+    RequirementError
+        Listing every field that breaks a rule.
+    """
+    try:
+        return Requirement.model_validate(data)
+    except ValidationError as error:
+        faults = error.errors(include_url=False)
+        raise RequirementError(*(_problem(fault) for fault in faults)) from error
+
+
+def _file(path: Path, rule: str, got: str, next_step: str) -> Problem:
+    """Return the problem of a file that cannot be read as a requirement."""
+    return Problem(f"file {path.name}", rule, got, next_step)
+
+
+def _text(path: Path) -> str:
+    """Return the file's text, refusing what is no text file."""
+    try:
+        if path.stat().st_size > _LARGEST:
+            raise RequirementError(
+                _file(
+                    path, "under 1 MB", f"{path.stat().st_size} bytes", "Is it the right file?"
+                )
+            )
+        text = path.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise RequirementError(
+            _file(path, "UTF-8 text", "other bytes", "Save it as UTF-8.")
+        ) from error
+    except OSError as error:
+        reason = error.strerror or "no file"
+        raise RequirementError(
+            _file(path, "a readable file", reason, "Check the path.")
+        ) from error
+    if not text.strip():
+        raise RequirementError(
+            _file(
+                path,
+                "a requirement",
+                "an empty file",
+                "`temperwright example` prints one to start from.",
+            )
+        )
+    return text
+
+
+def read_requirement(path: str | Path) -> Requirement:
+    """Return the requirement in a file.
+
+    Parameters
+    ----------
+    path : str or Path
+        A `.json` file is read as JSON, any other as TOML.
+
+    Returns
+    -------
+    Requirement
+        Validated and frozen.
+
+    Raises
+    ------
+    RequirementError
+        When the file cannot be read or any field breaks a rule; all are listed.
+    """
+    path = Path(path)
+    text = _text(path)
+    try:
+        data = json.loads(text) if path.suffix.lower() == ".json" else tomllib.loads(text)
+    except (json.JSONDecodeError, tomllib.TOMLDecodeError) as error:
+        kind = "JSON" if path.suffix.lower() == ".json" else "TOML"
+        raise RequirementError(
+            _file(path, f"valid {kind}", str(error), "Mend the line it names.")
+        ) from error
+    except RecursionError as error:
+        raise RequirementError(
+            _file(path, "a plain file", "endless nesting", "Is it the right file?")
+        ) from error
+    return requirement_from(data)

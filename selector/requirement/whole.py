@@ -1,0 +1,51 @@
+"""The whole requirement, and the rules that join its parts."""
+
+from typing import Literal, Self
+
+from pydantic import Field, model_validator
+
+from selector.requirement.load import Limit, Load
+from selector.requirement.part import Part, Section
+from selector.requirement.priority import Priorities
+from selector.requirement.quantity import Asked, refuse
+from selector.requirement.workshop import Workshop
+from selector.requirement.zone import Zone
+
+SafetyUse = Literal[
+    "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
+]
+CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
+
+
+class Requirement(Asked):
+    """All that is asked of one part. Safety use has no default: it must be answered."""
+
+    safety_use: SafetyUse
+    part: Part
+    zone: tuple[Zone, ...] = Field(min_length=1, max_length=30)
+    load: Load
+    limit: Limit = Limit()
+    workshop: Workshop
+    priorities: Priorities = Priorities()
+
+    @model_validator(mode="after")
+    def _zones_on_part(self) -> Self:
+        count = len(self.part.section)
+        for number, zone in enumerate(self.zone, start=1):
+            beyond = [index for index in zone.section if index > count]
+            if beyond:
+                raise refuse(
+                    f"on the part: zone {number} names section {beyond[0]}, "
+                    f"the part has {count}",
+                    "Count sections from 1 at the working end.",
+                )
+        return self
+
+    @property
+    def safety_critical(self) -> bool:
+        """Whether a failure of the part endangers life in the ordinary course of its use."""
+        return self.safety_use in CRITICAL_USES
+
+    def sections_of(self, zone: Zone) -> tuple[Section, ...]:
+        """Return the sections a zone lies on."""
+        return tuple(self.part.section[index - 1] for index in zone.section)

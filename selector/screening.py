@@ -1,0 +1,263 @@
+"""Why a treatment is turned down before any draw.
+
+One small rule a reason. A rule returns the failed (or unknown) gate, or nothing when it has no
+objection; the first objection decides.
+"""
+
+from collections.abc import Callable
+
+from catalog.steel import Steel
+from selector.decision.gates import Gate
+from selector.requirement import Requirement
+from selector.requirement.part import Section
+from selector.treatment import Treatment
+
+# Hopeless beyond this multiple of a heat source's section. Common practice, no source.
+HOPELESS = 1.5
+LEAST_CARBON_TORCH = 0.30
+MOST_CARBON_CORE = 0.28
+
+
+def section_like(section: Section) -> float:
+    """Return the round that heats like a section, in mm.
+
+    Parameters
+    ----------
+    section : Section
+        One stretch of the part.
+
+    Returns
+    -------
+    float
+        Diameter of the round that takes a like time to heat: a plate counts as 1.5 times its
+        thickness, a tube as twice its wall (common practice).
+    """
+    if section.shape == "flat":
+        return min(1.5 * section.size, (section.size * (section.width or section.size)) ** 0.5)
+    if section.bore is not None:
+        return min(section.size, 1.0 * (section.size - section.bore))
+    return 1.1 * section.size if section.shape in {"square", "hexagon"} else section.size
+
+
+def hard_sections(requirement: Requirement) -> tuple[int, ...]:
+    """Return the indices, from 0, of the sections whose zone wants hardness or wears.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+
+    Returns
+    -------
+    tuple of int
+        All sections when no zone asks for any.
+    """
+    wanted = {
+        index - 1
+        for zone in requirement.zone
+        for index in zone.section
+        if zone.wear != "none" or (zone.hardness is not None and zone.hardness.min is not None)
+    }
+    return tuple(sorted(wanted)) or tuple(range(len(requirement.part.section)))
+
+
+def _stock(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to what cannot be bought or cut to this part."""
+    if asked.workshop.only_stock and work.stock is None:
+        return Gate("stock", "fail", "not in the rack, and only the rack is to be used")
+    largest = max(max(s.size, s.width or 0.0) for s in asked.part.section)
+    size = work.condition.size_mm
+    if work.stock is None and largest > size.high:
+        return Gate("stock", "fail", f"sold up to {size.high:g} mm; the part is {largest:g} mm")
+    if work.condition.name == "hard-element":
+        return _hard_element(asked, work)
+    return None
+
+
+def _hard_element(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to a ready-hard element for a part it cannot simply be cut to."""
+    shapes = {section.shape for section in asked.part.section}
+    sizes = {section.size for section in asked.part.section}
+    if shapes != {"round"} or len(sizes) > 1:
+        return Gate(
+            "stock", "fail", "a ready-hard element is one plain round; this part is not"
+        )
+    if any(f.kind in {"teeth", "slot", "keyway", "thread", "edge"} for f in asked.part.feature):
+        return Gate("stock", "fail", "its features cannot be cut in a ready-hard element")
+    if min(sizes) < work.condition.size_mm.low:
+        return Gate("stock", "fail", f"sold from {work.condition.size_mm.low:g} mm")
+    return None
+
+
+def _response(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to a steel that does not answer to the route."""
+    del asked
+    steel, process = work.steel, work.route.process
+    if process == "none":
+        return None
+    if steel.kind == "unknown":
+        return Gate("response", "unknown", "grade unknown: try a coupon of the same bar first")
+    needs = {"case": "case", "nitride": "nitride", "age": "age"}.get(process, "quench")
+    if process != "normalise" and needs not in steel.hardens_by:
+        return Gate("response", "fail", _why_not(steel, needs))
+    return None
+
+
+def _why_not(steel: Steel, needs: str) -> str:
+    """Return the catalogued reason why a steel does not answer, or a plain one."""
+    processes = {needs, "any"} | ({"torch"} if needs == "quench" else set())
+    for limitation in steel.limitation:
+        if limitation.process in processes and limitation.verdict == "no":
+            return limitation.why.text
+    words = {
+        "quench": f"{steel.name} does not harden by heat and quench",
+        "case": f"{steel.name} is no case-hardening steel",
+        "nitride": f"{steel.name} has no nitride formers or is over-tempered by the heat",
+        "age": f"{steel.name} does not age-harden",
+    }
+    return words[needs]
+
+
+def _limitation(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object where the catalogue says no to this process for this steel."""
+    del asked
+    process = {"case": "case", "nitride": "nitride"}.get(work.route.process, "quench")
+    wanted = {process, "any"} if work.route.process != "none" else set()
+    if work.by_eye and work.hardens:
+        wanted.add("torch")
+    for limitation in work.steel.limitation:
+        if limitation.process in wanted and limitation.verdict == "no":
+            return Gate("response", "fail", limitation.why.text)
+    return None
+
+
+def _carbon(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to too little carbon for a quench, and too much for a tough core."""
+    del asked
+    carbon = work.steel.composition_wt_pct.get("C")
+    if carbon is None:
+        return None
+    stainless = work.steel.kind == "martensitic-stainless"
+    if work.hardens and not stainless and carbon.middle < LEAST_CARBON_TORCH:
+        text = f"{carbon.middle:.2f} % carbon: needs about 0.35 % or more to harden usefully"
+        return Gate("response", "fail", text)
+    if work.route.process == "case" and carbon.middle > MOST_CARBON_CORE:
+        text = f"{carbon.middle:.2f} % carbon: the core hardens too, no tough core is left"
+        return Gate("core", "fail", text)
+    return None
+
+
+def _safety(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to hardening at home what lives depend on."""
+    if asked.safety_critical and work.route.place == "workshop":
+        text = f"{asked.safety_use}: have it treated by qualified people, or use certified bar"
+        return Gate("safety", "fail", text)
+    return None
+
+
+def _equipment(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object where the workshop lacks the heat, or must not send out."""
+    if work.route.place == "subcontract" and not asked.workshop.subcontract:
+        return Gate("equipment", "fail", "needs a firm, and nothing is to be sent out")
+    if work.route.heat_sources and work.source is None:
+        return Gate("equipment", "fail", f"needs one of: {', '.join(work.route.heat_sources)}")
+    return None
+
+
+def _heating(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to heat that the source cannot give: too hot, too long, too thick."""
+    source = work.source
+    if source is None:
+        return None
+    hardened = work.steel.hardened
+    target = hardened.temperature_c.low if work.hardens and hardened else 780.0
+    if work.route.process in {"case", "normalise"} and work.route.temperature_c:
+        target = work.route.temperature_c.low
+    if source.ceiling_c.value < target + 20:
+        text = (
+            f"{source.name} reaches about {source.ceiling_c.value:.0f} °C, needs {target:.0f}"
+        )
+        return Gate("heating", "fail", text)
+    return _soak(work) or _thickness(asked, work)
+
+
+def _soak(work: Treatment) -> Gate | None:
+    """Object to a soak that an open flame cannot hold."""
+    source, hardened = work.source, work.steel.hardened
+    if source is None or hardened is None or not work.hardens or hardened.soak_min is None:
+        return None
+    if hardened.temperature_c.low > 900 and source.control == "eye":
+        text = (
+            f"{work.steel.name} needs {hardened.temperature_c.low:.0f} °C with a soak and "
+            "protection; a flame judged by colour cannot give it"
+        )
+        return Gate("heating", "fail", text)
+    return None
+
+
+def _thickness(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to a section beyond the source's reach."""
+    source = work.source
+    if source is None:
+        return None
+    sections = asked.part.section
+    heated = (
+        [sections[i] for i in hard_sections(asked)]
+        if work.route.extent == "local"
+        else list(sections)
+    )
+    thickest = max(section_like(section) for section in heated)
+    reach = source.section_mm.value
+    if thickest > HOPELESS * reach:
+        text = f"{source.name} heats about {reach:g} mm round; this is like {thickest:.0f} mm"
+        return Gate("heating", "fail", text)
+    return None
+
+
+def _local(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to hardening a zone where the zone is the whole part, or nothing wants it."""
+    if work.route.extent != "local":
+        return None
+    toothed = any(feature.kind in {"teeth", "edge"} for feature in asked.part.feature)
+    whole = len(hard_sections(asked)) == len(asked.part.section)
+    stubby = asked.part.length_mm < 4 * max(s.size for s in asked.part.section)
+    if whole and stubby and not toothed:
+        return Gate("shape", "fail", "the zone is the whole part: harden it whole")
+    return None
+
+
+def _wall(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to a case that meets in the middle of a thin section."""
+    depth = work.route.depth_mm
+    if work.route.process != "case" or depth is None:
+        return None
+    thin = min(
+        (s.size - s.bore) / 2 if s.bore else s.size
+        for s in (asked.part.section[i] for i in hard_sections(asked))
+    )
+    if thin < 12 * depth.low or thin < 3.0:
+        text = f"on {thin:g} mm the case takes most of the section: brittle right through"
+        return Gate("core", "fail", text)
+    return None
+
+
+def _spring(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to reheating a coil spring that got its strength from drawing."""
+    if asked.part.shape_class == "coil-spring" and work.condition.name == "cold-drawn":
+        text = "a cold-drawn spring owes its strength to drawing; heat destroys it"
+        return Gate("shape", "fail", text) if work.route.process != "none" else None
+    return None
+
+
+RULES: tuple[Callable[[Requirement, Treatment], Gate | None], ...] = (
+    _response,
+    _limitation,
+    _safety,
+    _carbon,
+    _equipment,
+    _stock,
+    _local,
+    _wall,
+    _spring,
+    _heating,
+)

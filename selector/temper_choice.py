@@ -1,0 +1,191 @@
+"""Which tempers of a treatment are worth drawing, and how wide the band is that serves as well.
+
+Everything here is at the middle of all uncertainties, over the whole grid at once.
+"""
+
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector import hardness_map
+from selector.geometry import POSITIONS
+from selector.prediction import Prepared, embrittled
+from selector.surroundings import Surroundings
+from selector.treatment import Means, Temper, Treatment, tempers
+
+Floats = NDArray[np.float64]
+MISREAD_C = 25.0
+# Drawn this much further at most by the instruments of an oven than by eye. [-]
+INSTRUMENT_SHARE = 0.4
+BY_COLOUR = frozenset({"torch", "residual", "plate"})
+LEAST_SAFE_C = 180.0
+# Tempers tried where the zone asks for no hardness: low, spring, tough. [°C]
+_SAMPLES_C = (200.0, 400.0, 550.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A temper to draw, the band that keeps the window, and its sensitivity."""
+
+    temper: Temper
+    band_c: tuple[float, float] | None
+    middle_hrc: float
+    sensitivity_hrc: float
+
+
+def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
+    """Return the surface hardness of the leading section for each temper; shape (tempers,)."""
+    fresh = ready.fresh
+    if fresh is None:
+        return np.full(len(grid), float(ready.supply_hrc[0]))
+    surface = replace(fresh, hrc=fresh.hrc[:, [lead * len(POSITIONS)]])
+    found = np.full(len(grid), float(surface.hrc[0, 0]))
+    by_time: dict[float, list[int]] = defaultdict(list)
+    for place, temper in enumerate(grid):
+        if temper.means != "none":
+            by_time[temper.time_s * temper.cycles].append(place)
+    for time_s, places in by_time.items():
+        heats = np.array([[grid[place].temperature_c] for place in places])
+        found[places] = hardness_map.tempered(
+            ready.treatment.steel, ready.composition, surface, heats, time_s, ready.normals
+        )[:, 0]
+    return found
+
+
+def _misread_heat_hrc(ready: Prepared, lead: int, distances: Floats) -> float:
+    """Return how much hardness a hardening heat misread by 25 °C costs, as quenched."""
+    heat = ready.heat
+    if heat is None or ready.fresh is None or not ready.treatment.by_eye:
+        return 0.0
+    peaks = np.array(
+        [[heat.target_c - MISREAD_C], [heat.target_c], [heat.target_c + MISREAD_C]]
+    )
+    hrc = hardness_map.as_quenched(
+        ready.treatment.steel,
+        ready.composition,
+        replace(heat, peak_c=peaks),
+        distances[:, [lead * len(POSITIONS)]],
+        ready.normals,
+    ).hrc[:, 0]
+    return float(np.max(np.abs(hrc - hrc[1])))
+
+
+def _slope_hrc(grid: tuple[Temper, ...], hrc: Floats, place: int) -> float:
+    """Return the change of hardness for a temper misread by 25 °C."""
+    temper = grid[place]
+    if temper.means == "none":
+        return 0.0
+    beside = [
+        k
+        for k in (place - 1, place + 1)
+        if 0 <= k < len(grid)
+        and grid[k].means == temper.means
+        and abs(grid[k].temperature_c - temper.temperature_c) <= 2 * MISREAD_C
+    ]
+    if not beside:
+        return 0.0
+    per_c = max(
+        abs(hrc[k] - hrc[place]) / abs(grid[k].temperature_c - temper.temperature_c)
+        for k in beside
+    )
+    share = 1.0 if temper.means in BY_COLOUR else INSTRUMENT_SHARE
+    return float(per_c * MISREAD_C * share)
+
+
+def _worth(
+    treatment: Treatment, grid: tuple[Temper, ...], hrc: Floats, window: tuple[float, float]
+) -> list[int]:
+    """Return the places in the grid that are worth drawing, at most three a means."""
+    low, high = window
+    off = np.maximum(low - hrc, 0) + np.maximum(hrc - high, 0)
+    penalty = np.array(
+        [2.0 * embrittled(treatment, t) + 1.0 * (t.temperature_c < LEAST_SAFE_C) for t in grid]
+    )
+    chosen: list[int] = []
+    means: tuple[Means, ...] = tuple(dict.fromkeys(t.means for t in grid))
+    for kind in means:
+        places = [k for k, t in enumerate(grid) if t.means == kind]
+        best = min(places, key=lambda k: (off[k] + penalty[k], -grid[k].temperature_c))
+        chosen.append(best)
+        inside = [k for k in places if off[k] == 0 and penalty[k] == 0]
+        if inside:
+            middle = 0.5 * (low + high)
+            chosen += [
+                max(inside, key=lambda k: grid[k].temperature_c),
+                min(inside, key=lambda k: abs(hrc[k] - middle)),
+            ]
+    return list(dict.fromkeys(chosen))
+
+
+def _band(
+    grid: tuple[Temper, ...], hrc: Floats, place: int, window: tuple[float, float]
+) -> tuple[float, float] | None:
+    """Return the temperatures of the same means that keep the window."""
+    means = grid[place].means
+    inside = [
+        t.temperature_c
+        for t, h in zip(grid, hrc, strict=True)
+        if t.means == means and window[0] <= h <= window[1]
+    ]
+    return (min(inside), max(inside)) if inside and means != "none" else None
+
+
+def choices(
+    ready: Prepared,
+    around: Surroundings,
+    ceilings: Mapping[Means, float],
+    distances: Floats | None,
+) -> tuple[Choice, ...]:
+    """Return the tempers of a treatment that are worth drawing.
+
+    Parameters
+    ----------
+    ready : Prepared
+        The treatment at the middle of all uncertainties.
+    around : Surroundings
+        What is asked.
+    ceilings : mapping of str to float
+        Means of tempering and their ceilings. [°C]
+    distances : ndarray or None
+        Equivalent end-quench distances of all points. [mm]
+
+    Returns
+    -------
+    tuple of Choice
+        At least one.
+    """
+    grid = tempers(ready.treatment, dict(ceilings))
+    lead_demand = around.leading
+    sections = around.asked.part.section
+    lead = max(lead_demand.sections, key=lambda i: sections[i].size)
+    hrc = _grid_hrc(ready, grid, lead)
+    if ready.fresh is None:
+        return tuple(
+            Choice(temper, None, float(h), 0.0) for temper, h in zip(grid, hrc, strict=True)
+        )
+    heat_cost = 0.0 if distances is None else _misread_heat_hrc(ready, lead, distances)
+    if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
+        places = [
+            k
+            for k, t in enumerate(grid)
+            if t.means == "none" or any(abs(t.temperature_c - s) < 1 for s in _SAMPLES_C)
+        ]
+        window = (-100.0, 100.0)
+    else:
+        window = (
+            -100.0 if lead_demand.low_hrc is None else lead_demand.low_hrc,
+            100.0 if lead_demand.high_hrc is None else lead_demand.high_hrc,
+        )
+        places = _worth(ready.treatment, grid, hrc, window)
+    return tuple(
+        Choice(
+            grid[k],
+            _band(grid, hrc, k, window),
+            float(hrc[k]),
+            heat_cost + _slope_hrc(grid, hrc, k),
+        )
+        for k in places
+    )

@@ -1,0 +1,165 @@
+"""A treatment: one steel in one condition by one route in one medium; and its tempers."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from catalog.heat_source import HeatSource
+from catalog.medium import Medium
+from catalog.route import Route
+from catalog.steel import Condition, Steel
+from selector.requirement.workshop import Stock, Workshop
+
+Means = Literal["none", "oven", "furnace", "plate", "torch", "residual"]
+FLAMES = frozenset({"flame", "fire"})
+
+
+@dataclass(frozen=True, slots=True)
+class Temper:
+    """One temper: by what means, how hot, how long, how often."""
+
+    means: Means
+    temperature_c: float = 20.0
+    time_s: float = 0.0
+    cycles: int = 1
+
+    @property
+    def label(self) -> str:
+        """The temper's part of an option id, for instance "oven-200c-60min"."""
+        if self.means == "none":
+            return "none"
+        times = f"{self.cycles}x" if self.cycles > 1 else ""
+        return f"{self.means}-{self.temperature_c:.0f}c-{times}{self.time_s / 60:g}min"
+
+
+NO_TEMPER = Temper("none")
+
+
+@dataclass(frozen=True, slots=True)
+class Treatment:
+    """What is done to one steel before the temper is chosen."""
+
+    steel: Steel
+    condition: Condition
+    route: Route
+    medium: Medium | None = None
+    source: HeatSource | None = None
+    stock: Stock | None = None
+
+    @property
+    def label(self) -> str:
+        """The id of all options of this treatment without their temper."""
+        quench = f".{self.medium.slug}" if self.medium else ""
+        return f"{self.steel.slug}/{self.condition.name}/{self.route.slug}{quench}"
+
+    @property
+    def group(self) -> tuple[str, str]:
+        """Family and route: what takes one place in the short list."""
+        return (self.steel.family, self.route.slug)
+
+    @property
+    def hardens(self) -> bool:
+        """Whether the route heats and quenches the steel itself."""
+        return self.route.process in {"quench", "marquench", "austemper"}
+
+    @property
+    def by_eye(self) -> bool:
+        """Whether the hardening heat is judged by the operator's eye."""
+        return self.source is not None and self.source.control == "eye"
+
+
+# Hottest draw, time and gap between draws by means; common practice, no source. A furnace
+# temper is an hour, slow indirect heating a good quarter of an hour, a flame some minutes.
+_TIME_S: dict[Means, float] = {
+    "oven": 3600.0,
+    "furnace": 3600.0,
+    "plate": 1200.0,
+    "torch": 300.0,
+    "residual": 60.0,
+}
+_CEILING_C: dict[Means, float] = {
+    "oven": 250.0,
+    "furnace": 700.0,
+    "plate": 350.0,
+    "torch": 330.0,
+    "residual": 310.0,
+}
+TORCH_GUIDED_C = 600.0
+_LOWEST_C, _STEP_C = 150, 25
+
+
+def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict[Means, float]:
+    """Return the means of tempering the workshop has, each with its ceiling.
+
+    Its heat sources count: an oven tempers, and any flame draws a polished part to a colour. A
+    flame goes beyond the colours only with a crayon or a thermocouple.
+
+    Parameters
+    ----------
+    workshop : Workshop
+        What the workshop has.
+    sources : tuple of HeatSource
+        Its heat sources in the catalogue.
+
+    Returns
+    -------
+    dict of str to float
+        Ceiling by means. [°C]
+    """
+    ceilings: dict[Means, float] = {}
+    for source in sources:
+        if source.kind == "furnace":
+            ceilings["furnace"] = _CEILING_C["furnace"]
+        elif source.kind == "oven":
+            means: Means = "plate" if "plate" in source.slug else "oven"
+            ceilings[means] = min(source.ceiling_c.value, 400.0)
+        elif source.kind in FLAMES:
+            guided = {"crayon", "thermocouple", "infrared"} & set(workshop.measure)
+            ceilings["torch"] = TORCH_GUIDED_C if guided else _CEILING_C["torch"]
+            ceilings["residual"] = _CEILING_C["residual"]
+    for given in workshop.temper:
+        usual = TORCH_GUIDED_C if given.means == "torch" else _CEILING_C[given.means]
+        ceilings[given.means] = given.ceiling or max(usual, ceilings.get(given.means, 0.0))
+    return ceilings
+
+
+def tempers(treatment: Treatment, ceilings: dict[Means, float]) -> tuple[Temper, ...]:
+    """Return the tempers to try on a treatment, none included.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is tempered.
+    ceilings : dict of str to float
+        Means the workshop has, with their ceilings. [°C]
+
+    Returns
+    -------
+    tuple of Temper
+        In rising temperature for each means.
+    """
+    route = treatment.route
+    if route.process in {"none", "nitride", "normalise", "austemper"}:
+        return (NO_TEMPER,)
+    if route.process == "age":
+        return _agings(treatment)
+    usual: dict[Means, float] = {"furnace": _CEILING_C["furnace"]}
+    has = usual if route.place == "subcontract" else ceilings
+    cycles = treatment.steel.tempered.cycles if treatment.steel.tempered else 1
+    grid: list[Temper] = [] if "residual" in route.temper else [NO_TEMPER]
+    for means in route.temper:
+        top = has.get(means, 0.0) if route.process != "case" else min(has.get(means, 0.0), 220)
+        grid += [
+            Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)
+            for heat in range(_LOWEST_C, int(top) + 1, _STEP_C)
+        ]
+    return tuple(grid)
+
+
+def _agings(treatment: Treatment) -> tuple[Temper, ...]:
+    """Return the published ageing treatments of a steel."""
+    aged = treatment.steel.aged
+    if aged is None:
+        return (NO_TEMPER,)
+    return tuple(
+        Temper("furnace", heat, aged.time_h * 3600) for heat, _ in aged.curve_hrc.points
+    )

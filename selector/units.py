@@ -1,0 +1,175 @@
+"""Text with units into plain numbers; pint does the work, this file knows workshop spelling.
+
+Bare numbers are mm, N m, N, °C, J, litre and HRC. A bare torque is asked back, because N m and
+lb ft look alike on paper and differ by a third.
+"""
+
+import re
+from functools import cache
+from typing import TYPE_CHECKING, Any
+
+from selector.hardness_scale import hv_from_hb, hv_from_hrc, hv_from_tensile_mpa
+
+if TYPE_CHECKING:
+    from pint import UnitRegistry
+
+# Our unit of each quantity, and an example for the error text.
+QUANTITIES = {
+    "length": ("millimeter", "12.5 mm, 1/2 in, 40 thou"),
+    "temperature": ("degree_Celsius", "200 degC, 400 degF"),
+    "torque": ("newton * meter", "120 N m, 90 lb ft"),
+    "force": ("newton", "800 N, 180 lbf, 80 kgf"),
+    "energy": ("joule", "15 J, 11 ft lb"),
+    "volume": ("liter", "8 l, 2 gal"),
+    "time": ("second", "90 s, 30 min, 1 h"),
+    "days": ("day", "5 days, 2 weeks"),
+    "mass": ("kilogram", "2 kg, 4 lb"),
+    "gas flow": ("kilogram / hour", "0.8 kg/h"),
+    "pressure": ("megapascal", "250 MPa, 36 ksi"),
+}
+# Workshop spellings that pint would misread; longest first.
+_SPELLINGS = (
+    (r"(?:ft|foot|feet)[\s\-·.]*(?:lbs?|lbf|pounds?)\b", "foot*force_pound"),
+    (r"(?:lbs?|lbf|pounds?)[\s\-·.]*(?:ft|foot|feet)\b", "foot*force_pound"),
+    (r"(?:lbs?|lbf|pounds?)[\s\-·.]*(?:in|inch|inches)\b", "inch*force_pound"),
+    (r"(?:in|inch)[\s\-·.]*(?:lbs?|lbf)\b", "inch*force_pound"),
+    (r"kgf?[\s\-·.]*m\b", "kgf*meter"),
+    (r"N[\s\-·.]*mm\b", "newton*millimeter"),
+    (r"N[\s\-·.]*m\b", "newton*meter"),
+    (r"tonf?/in(?:ch)?[2²]", "(2240*force_pound/inch**2)"),
+    (r"N/mm[2²]", "megapascal"),
+    (r"(?:deg(?:rees?)?\s*|°\s*)?(?:C|[cC]elsius)\b", "degree_Celsius"),
+    (r"(?:deg(?:rees?)?\s*|°\s*)?(?:F|[fF]ahrenheit)\b", "degree_Fahrenheit"),
+    (r'(?:"|″|in\.)', "inch"),
+    (r"lbs?\b", "pound"),
+)
+_FRACTION = re.compile(r"^\s*(?:(\d+)[\s\-]+)?(\d+)\s*/\s*(\d+)(?=\D|$)")
+_NUMBER = re.compile(r"^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$")
+
+
+class UnitError(ValueError):
+    """A text is not a quantity of the kind asked for.
+
+    Parameters
+    ----------
+    rule : str
+        What the text must be.
+    next_step : str
+        What to write instead.
+    """
+
+    def __init__(self, rule: str, next_step: str) -> None:
+        self.rule, self.next_step = rule, next_step
+        super().__init__(f"{rule}. {next_step}")
+
+
+@cache
+def _registry() -> "UnitRegistry[Any]":
+    """Return the unit registry; built on first use because it takes a while."""
+    from pint import UnitRegistry  # noqa: PLC0415
+
+    return UnitRegistry()
+
+
+def _decimal(text: str) -> str:
+    """Return `text` with a leading workshop fraction ("1 3/8 in") written as a decimal."""
+    found = _FRACTION.match(text)
+    if not found or int(found[3]) == 0:
+        return text
+    whole, top, bottom = int(found[1] or 0), int(found[2]), int(found[3])
+    return f"{whole + top / bottom} {text[found.end() :]}"
+
+
+def quantity(text: str, kind: str) -> float:
+    """Return `text` as a number in our unit of `kind`.
+
+    Parameters
+    ----------
+    text : str
+        Number and unit, fractions of an inch included.
+    kind : str
+        A key of `QUANTITIES`.
+
+    Returns
+    -------
+    float
+        Value in our unit.
+
+    Raises
+    ------
+    UnitError
+        When the number or the unit is missing, unknown, or of another kind.
+    """
+    import pint  # noqa: PLC0415
+
+    unit, example = QUANTITIES[kind]
+    found = _NUMBER.match(_decimal(text.strip()))
+    if not found:
+        raise UnitError(
+            f"a {kind} written as number and unit", f"Write for instance {example}."
+        )
+    number, spelling = float(found[1]), found[2].strip()
+    if not spelling:
+        raise UnitError(f"a {kind} with its unit", f"Write for instance {example}.")
+    for pattern, name in _SPELLINGS:
+        if re.fullmatch(pattern, spelling):
+            spelling = name
+            break
+    try:
+        return float(_registry().Quantity(number, spelling).to(unit).magnitude)
+    except (pint.PintError, AttributeError, TypeError, ValueError, SyntaxError) as fault:
+        raise UnitError(
+            f"a {kind} in a unit of {kind}", f"Write for instance {example}."
+        ) from fault
+
+
+_HARDNESS = re.compile(r"^\s*(\d+\.?\d*)\s*(HRC|HRc|HV\d*|HB[WS]?|N/mm2|N/mm²|MPa|ksi)?\s*$")
+
+
+def hardness_hv(value: float | str) -> float:
+    """Return a hardness as Vickers number.
+
+    Parameters
+    ----------
+    value : float or str
+        "50 HRC", "294 HB", "600 HV", a tensile strength "1000 MPa"; a bare number is HRC.
+
+    Returns
+    -------
+    float
+        Hardness. [HV]
+
+    Raises
+    ------
+    UnitError
+        When it is no hardness, or HRC below 20, where the Rockwell C scale means nothing.
+    """
+    found = _HARDNESS.match(str(value))
+    if not found:
+        raise UnitError("a hardness", "Write for instance 50 HRC, 294 HB or 600 HV.")
+    number, scale = float(found[1]), (found[2] or "HRC").upper()
+    if scale == "HRC" and number < 20:
+        raise UnitError(
+            "20 HRC or more on the C scale", "Give it in HB or HV instead, for instance 200 HB."
+        )
+    return _to_hv(number, scale)
+
+
+def _to_hv(number: float, scale: str) -> float:
+    """Convert by scale, turning a table's end into a unit error."""
+    from selector.errors import OutOfRangeError  # noqa: PLC0415
+
+    try:
+        if scale == "HRC":
+            return float(hv_from_hrc(number))
+        if scale.startswith("HB"):
+            return float(hv_from_hb(number))
+        if scale in {"MPA", "N/MM2", "N/MM²"}:
+            return float(hv_from_tensile_mpa(number))
+        if scale == "KSI":
+            return float(hv_from_tensile_mpa(number * 6.894757))
+    except OutOfRangeError as fault:
+        raise UnitError("inside the conversion table", str(fault)) from fault
+    if not 50 <= number <= 1500:
+        raise UnitError("between 50 and 1500 HV", "Check the figure and its scale.")
+    return number

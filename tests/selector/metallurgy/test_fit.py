@@ -1,0 +1,101 @@
+import tomllib
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from selector.metallurgy.fit import (
+    Readings,
+    as_toml,
+    fit,
+    leave_one_steel_out_hrc,
+    readings,
+    residual_hrc,
+)
+from selector.metallurgy.temper_curve import ELEMENTS, coefficients
+from selector.metallurgy.tempering import tempered_hardness
+
+PUBLISHED = Path(__file__).parents[2] / "published"
+
+
+@pytest.fixture(scope="module")
+def hundred():
+    """A hundred readings of 24 steels, chosen by rule in tests/published."""
+    grange, hollomon = (
+        readings((PUBLISHED / name).read_text(encoding="utf-8").splitlines())
+        for name in ("grange1956_tempering.csv", "hollomon1945_tempering.csv")
+    )
+    composition_wt_pct = {
+        element: np.concatenate([values, hollomon.composition_wt_pct[element]])
+        for element, values in grange.composition_wt_pct.items()
+    }
+    columns = {
+        name: np.concatenate([getattr(grange, name), getattr(hollomon, name)])
+        for name in ("source", "steel", "temperature_c", "time_s", "hrc")
+    }
+    return Readings(composition_wt_pct=composition_wt_pct, **columns)
+
+
+def test_readings_are_read_by_name_and_a_missing_element_is_none():
+    lines = [
+        "tempered_hrc,steel,c_wt,source,tempering_time_s,tempering_temperature_c",
+        "50.5,X,0.4,Y,3600,204.4",
+    ]
+    (one,) = readings(lines).hrc
+    assert one == 50.5
+    assert readings(lines).composition_wt_pct["Mo"].tolist() == [0.0]
+
+
+def test_steels_left_out_are_predicted_to_the_aim(hundred):
+    residual = leave_one_steel_out_hrc(hundred)[hundred.hrc >= 20.0]
+    assert residual.size == 99
+    assert np.abs(residual).mean() <= 1.3
+    assert abs(residual.mean()) <= 0.5
+
+
+def test_error_interval_holds_steels_left_out(hundred):
+    residual = leave_one_steel_out_hrc(hundred)
+    sd = tempered_hardness(
+        hundred.composition_wt_pct, hundred.temperature_c, hundred.time_s
+    ).sd_hrc
+    for source in np.unique(hundred.source):
+        chosen = hundred.source == source
+        assert np.mean(np.abs(residual[chosen]) <= 1.645 * sd[chosen]) >= 0.8
+
+
+def test_fit_keeps_published_increments_and_finds_multipliers_near_one(hundred):
+    fitted = fit(hundred)
+    assert set(fitted.multiplier) == set(ELEMENTS)
+    assert all(0.4 < value < 1.4 for value in fitted.multiplier.values())
+    assert fitted.published_hv_per_wt_pct is coefficients().published_hv_per_wt_pct
+
+
+def test_nothing_near_the_fit_is_closer_to_its_readings(hundred):
+    fitted = fit(hundred)
+    harder = replace(fitted, base_hv=fitted.base_hv + 10.0)
+    softer = replace(fitted, base_hv=fitted.base_hv - 10.0)
+    best, *rest = (
+        np.square(residual_hrc(hundred, by)[hundred.hrc >= 20.0]).sum()
+        for by in (fitted, harder, softer)
+    )
+    assert best < min(rest)
+
+
+def test_fit_finds_the_curves_that_made_the_readings(hundred):
+    made = replace(hundred, hrc=hundred.hrc + residual_hrc(hundred, coefficients()))
+    before = np.abs(residual_hrc(hundred, fit(hundred))).mean()
+    after = np.abs(residual_hrc(made, fit(made))).mean()
+    assert after < 0.5 * before
+
+
+def test_written_tables_are_those_shipped():
+    shipped = coefficients()
+    table = tomllib.loads(as_toml(shipped))
+    assert table["martensite"]["base_hv"] == pytest.approx(shipped.base_hv)
+    assert table["martensite"]["carbon_hv_per_wt_pct"] == pytest.approx(
+        shipped.carbon_hv_per_wt_pct
+    )
+    assert table["multiplier"] == pytest.approx(shipped.multiplier)
+    toml = Path(fit.__code__.co_filename).with_name("tempering.toml")
+    assert as_toml(shipped) in toml.read_text(encoding="utf-8")
