@@ -182,7 +182,7 @@ def crack_risk(
     Parameters
     ----------
     steel : CrackSteel
-        Dissolved carbon, Ms and the steel's own quench. [wt %]
+        Dissolved carbon, Ms and the steel's own quench. [-]
     medium : str
         Quenching medium. [-]
     shape : CrackShape

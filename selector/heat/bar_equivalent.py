@@ -16,6 +16,8 @@ from selector.errors import OutOfRangeError, Problem
 FloatArray = NDArray[np.float64]
 
 CLAMP_MM = 1.5  # no end-quench bar is read nearer its end
+# Errors as sd of the logarithm: charts of different books, and the time's rule on top of it.
+LOG_SD_JOMINY, LOG_SD_TIME = 0.15, 0.15
 
 # Half-temperature time of a bar's centre: alpha t = ln2 (V/S)/(h/k) + 0.203 (D/2)². The sum of
 # the slow-surface and the fast-surface limits; within 2.5 % of the series solution at any Biot.
@@ -63,27 +65,14 @@ _CHART_IN = MappingProxyType(
 )
 _WATER_SURFACE = ((50.0, 1.6), (96.5, 3.17))  # bar mm, Jominy mm: Callister, then SAE J1268
 
-# SAE J406 end-quench chart: cooling rate at 704 °C, one value per sixteenth of an inch.
-_RATE_C_PER_S = np.array(
-    (
-        272.2,
-        169.4,
-        108.3,
-        69.4,
-        42.8,
-        31.1,
-        23.3,
-        18.3,
-        14.4,
-        11.9,
-        10.0,
-        9.1,
-        7.8,
-        6.9,
-        6.1,
-        5.6,
-    )
+# SAE J406 end-quench chart: cooling rate at 1300 °F, °F/s, at 1, 2, 3 ... 16 sixteenths.
+_RATE_F_PER_S = (
+    (490.0, 305.0, 195.0, 125.0),
+    (77.0, 56.0, 42.0, 33.0),
+    (26.0, 21.4, 18.0, 16.3),
+    (14.0, 12.4, 11.0, 10.0),
 )
+_RATE_C_PER_S = np.ravel(_RATE_F_PER_S) / 1.8
 _RATE_JOMINY_MM = np.arange(1, 17) * INCH_MM / 16
 
 
@@ -231,9 +220,7 @@ def jominy_distance_mm(
     ideal = ideal_diameter_mm(bar, h)
     centre = np.zeros_like(position)
     toward_water = np.clip(np.log(h / _OIL) / math.log(_WATER / _OIL), 0, 1)
-    toward_ideal = np.maximum(
-        1 - _WATER / h, 0
-    )  # the ideal quench is A255 itself at the centre
+    toward_ideal = np.maximum(1 - _WATER / h, 0)  # there, A255 itself is the centre's chart
 
     def factor(place: FloatArray) -> FloatArray:
         oil, water = (_chart_factor(anchor, ideal, place) for anchor in (_OIL, _WATER))

@@ -1,5 +1,6 @@
 """How hard a bath quenches, and how warm it ends."""
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from types import MappingProxyType
@@ -113,6 +114,11 @@ class QuenchSeverity:
     low: float
     high: float
     source: str
+
+    @property
+    def log_sd(self) -> float:
+        """Standard deviation of its logarithm: the band as 90 %, and the table's own steps."""
+        return math.hypot(math.log(self.high / self.low) / 3.29, 0.1)
 
 
 def _known(field: str, word: str, words: Iterable[str]) -> None:

@@ -86,7 +86,10 @@ def round_equivalent_mm(
     if shape == "round":
         return size * np.ones_like(per_h)
     if shape == "hexagon":
-        area_by_edge, slow = size / 4, math.log(2 * _HEXAGON_FIRST) * size**2 / _HEXAGON_EIGENVALUE
+        area_by_edge, slow = (
+            size / 4,
+            math.log(2 * _HEXAGON_FIRST) * size**2 / _HEXAGON_EIGENVALUE,
+        )
     else:
         thickness, width = _strip(shape, size, width_mm, bore_mm)
         inverse = 1 / thickness**2 + 1 / width**2

@@ -32,12 +32,13 @@ CARBIDE_RATIO: Mapping[str, float] = {
     "Cu": 0.1,
 }
 
-# Time for the carbides of unalloyed steel to go about two thirds into solution at 800 °C. [s]
-DISSOLUTION_TIME_S: Mapping[str, float] = {
-    "quenched and tempered": 0.3,
-    "normalised": 0.6,
-    "ferrite-pearlite": 1.5,
-    "spheroidised": 25.0,
+# Time for carbide to go about two thirds into solution at 800 °C [s], and how much each per
+# cent of chromium adds to it: most where spheroidising has gathered it in the carbide.
+DISSOLUTION_TIME_S: Mapping[str, tuple[float, float]] = {
+    "quenched and tempered": (0.3, 1.0),
+    "normalised": (0.6, 1.0),
+    "ferrite-pearlite": (1.5, 1.0),
+    "spheroidised": (25.0, 6.0),
 }
 DISSOLUTION_ENERGY = 200e3  # [J/mol]
 
@@ -100,8 +101,8 @@ def austenite(
     -----
     A stated estimate in physical form. A hold t after a rate r shifts the lines like the rate
     50/(50/r + t). Carbon in austenite is the lever-rule or solubility value times
-    1 - exp(-sqrt(t/tau)), the early law of diffusion; tau is set by structure, grows by
-    (1 + Cr) and falls with 200 kJ/mol (estimated, so that spheroidised tool steel takes some
+    1 - exp(-sqrt(t/tau)), the early law of diffusion; tau is set by structure, grows with
+    chromium and falls with 200 kJ/mol (estimated, so that spheroidised tool steel takes some
     minutes [1]_). Alloying elements share by a weight balance over the carbide left, with
     ratios from memory [2]_. Grain: ASTM 7.2 to start, so that common hardening gives the 7 that
     hardenability tables presume; growth by the fourth power, 400 kJ/mol, ASTM 5.6 after 1 h at
@@ -167,7 +168,8 @@ def _dissolution_time_s(
     chromium = np.minimum(np.asarray(composition_wt_pct.get("Cr", 0.0), dtype=float), 3.0)
     hotter = 1.0 / (peak_c + 273.15) - 1.0 / 1073.15
     quickening = np.exp(DISSOLUTION_ENERGY / GAS_CONSTANT * hotter)
-    return np.asarray(DISSOLUTION_TIME_S[structure] * (1.0 + chromium) * quickening)
+    time_s, slowing = DISSOLUTION_TIME_S[structure]
+    return np.asarray(time_s * (1.0 + slowing * chromium) * quickening)
 
 
 def _left_in_austenite(element: str, content_wt_pct: ArrayLike, carbide: Floats) -> Floats:

@@ -12,8 +12,15 @@ from selector.metallurgy.martensite import hardness
 from tests.printed import agrees
 
 SAE_4118_MODIFIED = {
-    "C": 0.22, "Mn": 0.80, "Si": 0.18, "Ni": 0.10, "Cr": 0.43, "Mo": 0.25, "Cu": 0.10, "V": 0.05,
-}  # fmt: skip
+    "C": 0.22,
+    "Mn": 0.80,
+    "Si": 0.18,
+    "Ni": 0.10,
+    "Cr": 0.43,
+    "Mo": 0.25,
+    "Cu": 0.10,
+    "V": 0.05,
+}
 
 
 @pytest.mark.parametrize(

@@ -18,6 +18,7 @@ def test_agitation_never_makes_a_bath_milder(medium):
 def test_severity_lies_in_its_band_and_names_its_source(medium):
     answer = grossmann_h(medium, "moderate")
     assert answer.low <= answer.severity <= answer.high
+    assert 0.1 <= answer.log_sd < 0.5
     assert "memory" in answer.source or "estimated" in answer.source
 
 
@@ -66,5 +67,5 @@ def test_air_ends_at_its_own_temperature():
 
 
 def test_a_bath_without_known_heat_capacity_is_refused():
-    with pytest.raises(OutOfRangeError, match="medium must be one of water.*got salt"):
+    with pytest.raises(OutOfRangeError, match=r"medium must be one of water.*got salt"):
         bath_end_c(1.0, 850.0, 8.0, 20.0, "salt")

@@ -111,5 +111,5 @@ def test_arrays_broadcast_as_draws_by_points():
 
 
 def test_unknown_structure_is_refused():
-    with pytest.raises(OutOfRangeError, match="structure must be one of .*; got 'cast'"):
+    with pytest.raises(OutOfRangeError, match=r"structure must be one of .*; got 'cast'"):
         austenite(C45, 850.0, 10.0, 10.0, "cast")

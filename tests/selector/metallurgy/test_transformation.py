@@ -104,10 +104,10 @@ def test_coarser_structure_shifts_more():
     for line in ("ac1_c", "ac3_c"):
         shifts = [float(getattr(rapid_heating_shift(15.0, name), line)) for name in order]
         assert shifts == sorted(shifts)
-        assert 0.0 < shifts[0]
+        assert shifts[0] > 0.0
         assert shifts[-1] < 100.0
 
 
 def test_unknown_structure_is_refused():
-    with pytest.raises(OutOfRangeError, match="structure must be one of .*; got 'bainite'"):
+    with pytest.raises(OutOfRangeError, match=r"structure must be one of .*; got 'bainite'"):
         rapid_heating_shift(10.0, "bainite")

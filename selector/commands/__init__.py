@@ -1,0 +1,31 @@
+"""The command line: one file a command, no arithmetic. Heavy imports wait inside them."""
+
+import typer
+
+from selector.commands.advise import advise
+from selector.commands.app import app as app_command
+from selector.commands.check import check
+from selector.commands.example import example
+from selector.commands.routes import routes
+from selector.commands.schema import schema
+from selector.commands.steels import steels
+
+cli = typer.Typer(
+    name="temperwright",
+    help="Which steel and which hardening route for this part, in the workshop as it is.",
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+)
+cli.command()(advise)
+cli.command()(steels)
+cli.command()(routes)
+cli.command()(example)
+cli.command()(check)
+cli.command()(schema)
+cli.command(name="app")(app_command)
+
+
+def main() -> None:
+    """Run the command line."""
+    cli()

@@ -1,0 +1,51 @@
+"""`temperwright advise`: the main job."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from selector.commands.terminal import console, refusing_bad_input
+
+NO_OPTION = 1
+
+
+def advise(
+    part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
+    top: Annotated[int, typer.Option(min=1, help="How many options to show.")] = 8,
+    steel: Annotated[str | None, typer.Option(help="Only this steel, by any name.")] = None,
+    route: Annotated[str | None, typer.Option(help="Only this route, by slug or kind.")] = None,
+    catalog: Annotated[
+        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
+    ] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+) -> None:
+    """Rank steels and hardening routes for a part, with reasons.
+
+    Exit 0 when advice is given (a referral or a coupon plan included), 1 when no option is
+    left, 2 when the input is wrong.
+    """
+    from selector.commands.filter import known_route, known_steel  # noqa: PLC0415
+    from selector.commands.progress import bar  # noqa: PLC0415
+
+    with refusing_bad_input():
+        from catalog import load_catalog  # noqa: PLC0415
+        from selector import advise as run  # noqa: PLC0415
+        from selector.output import advice_out  # noqa: PLC0415
+        from selector.requirement import read_requirement  # noqa: PLC0415
+
+        asked = read_requirement(part)
+        known = load_catalog(*(catalog or ()))
+        known_steel(steel, known)
+        known_route(route, known)
+        with bar() as progress:
+            advice = run(asked, known, steel=steel, route=route, progress=progress)
+        found = advice_out(advice, None if as_json else top)
+    if as_json:
+        typer.echo(found.model_dump_json(indent=2))
+    else:
+        from selector.commands.page import print_advice  # noqa: PLC0415
+
+        print_advice(found, console())
+    if found.verdict == "no_option":
+        raise typer.Exit(NO_OPTION)

@@ -1,0 +1,30 @@
+"""`temperwright check`: audit the shipped catalogue, or a folder of your own over it."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from selector.commands.terminal import BAD_INPUT, refusing_bad_input
+
+
+def check(
+    folder: Annotated[Path | None, typer.Argument(help="Your own catalogue folder.")] = None,
+) -> None:
+    """Check that every file of the catalogue is sound."""
+    with refusing_bad_input():
+        from catalog.audit import audit  # noqa: PLC0415
+
+        from catalog import load_catalog  # noqa: PLC0415
+
+        known = load_catalog(*([folder] if folder else []))
+        faults = audit(known)
+    for fault in faults:
+        typer.echo(fault, err=True)
+    if faults:
+        raise typer.Exit(BAD_INPUT)
+    typer.echo(
+        f"{len(known.steels)} steels, {len(known.routes)} routes, {len(known.media)} media, "
+        f"{len(known.heat_sources)} heat sources, {len(known.cautions)} cautions, "
+        f"{len(known.sources)} sources: no fault found."
+    )

@@ -1,0 +1,146 @@
+"""The advice on a terminal page."""
+
+from collections import Counter
+from typing import TYPE_CHECKING
+
+from selector.explain.hardness import shown, shown_range
+from selector.output import AdviceOut, OptionOut, RejectedOut, Spread
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+
+def _hardness(spread: Spread) -> str:
+    """Return a hardness with its range."""
+    if spread.p50 is None or spread.p05 is None or spread.p95 is None:
+        return "unknown"
+    return f"{shown(spread.p50)} ({shown_range(spread.p05, spread.p95)})"
+
+
+def _temper(option: OptionOut) -> str:
+    """Return the temper with band and colour."""
+    temper = option.temper
+    if temper.temperature_c is None:
+        return "no temper"
+    text = f"{temper.temperature_c:.0f} °C {temper.means}"
+    if temper.band_c and temper.band_c[0] < temper.band_c[1]:
+        text += f" ({temper.band_c[0]:.0f}–{temper.band_c[1]:.0f} serves)"
+    return text + (f", {temper.colour}" if temper.colour else "")
+
+
+def _option_lines(option: OptionOut) -> list[str]:
+    """Return one option as lines."""
+    medium = f" in {option.medium}" if option.medium else ""
+    cost = option.cost.spread
+    money = f"{cost.p05:.0f}–{cost.p95:.0f} {option.cost.currency}"
+    depth = option.hardness.depth_mm
+    lines = [
+        (
+            f"[bold]{option.place}. {option.steel}[/bold], {option.condition}: "
+            f"{option.route_name}{medium}"
+        ),
+        f"   temper    {_temper(option)}",
+        f"   surface   {_hardness(option.hardness.surface)}, hard to {depth.p50:.1f} mm",
+        (
+            f"   core      {_hardness(option.hardness.core)}; shank "
+            f"{_hardness(option.hardness.shank)}"
+        ),
+        f"   risk      {option.chief_risk}",
+        f"   cost      {money} a good part, {option.days:g} days",
+        (
+            f"   score     {option.score:.2f} ({option.score_p05:.2f}–{option.score_p95:.2f}); "
+            f"passes everything in {100 * option.passing_all:.0f} of 100 draws"
+        ),
+        f"   id        {option.id}",
+    ]
+    narrow = [gate.text for gate in option.gates if gate.verdict == "marginal"]
+    if narrow:
+        lines.insert(-1, f"   narrow    {'; '.join(narrow)}")
+    return lines
+
+
+def _rejected_lines(
+    rejected: tuple[RejectedOut, ...], options: set[tuple[str, str]]
+) -> list[str]:
+    """Return what is out, one line a gate and reason, most frequent first."""
+    out: dict[tuple[str, str], Counter[str]] = {}
+    for item in rejected:
+        if (item.family, item.route) in options:
+            continue
+        out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
+    rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
+    lines = []
+    for (gate, text), steels in rows[:14]:
+        names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
+        lines.append(f"   {gate}: {text} [dim]({names})[/dim]")
+    return lines
+
+
+def _nearest(found: AdviceOut) -> list[str]:
+    """Return the nearest misses where no option is left."""
+    near = sorted(found.rejected, key=lambda item: -item.share)[:5]
+    return [
+        f"   {item.steel} ({item.condition}), {item.route}: {item.text} "
+        f"(passes in {100 * item.share:.0f} of 100 draws)"
+        for item in near
+        if item.share > 0
+    ] or ["   nothing comes near: see the gates below"]
+
+
+def print_advice(found: AdviceOut, out: "Console") -> None:
+    """Print the advice.
+
+    Parameters
+    ----------
+    found : AdviceOut
+        The advice as plain data.
+    out : Console
+        Where to.
+    """
+    out.print(f"[bold]{found.part}[/bold]")
+    out.print(f"{found.headline}\n")
+    for option in found.options:
+        out.print("\n".join(_option_lines(option)) + "\n")
+    if found.why_first:
+        out.print(
+            f"[bold]Why the first stands before the second[/bold]\n   {found.why_first}\n"
+        )
+    if found.verdict == "no_option":
+        out.print("[bold]Nearest misses[/bold]")
+        out.print("\n".join(_nearest(found)) + "\n")
+    kept = {(option.family, option.route) for option in found.options}
+    lines = _rejected_lines(found.rejected, kept)
+    if lines:
+        out.print("[bold]Out, and by which gate[/bold]")
+        out.print("\n".join(lines) + "\n")
+    _print_lists(found, out)
+
+
+def _print_lists(found: AdviceOut, out: "Console") -> None:
+    """Print what stands apart, coupon plan, other methods, assumptions and cautions."""
+    apart = sorted({(item.steel, item.text, item.find_out or "") for item in found.apart})
+    if found.coupon and apart:
+        out.print("[bold]Apart: cannot be judged yet[/bold]")
+        for steel, text, find_out in apart:
+            out.print(f"   {steel}: {text}. Find out {find_out}.")
+        out.print()
+    sections = (
+        ("Coupon first", [f"{n}. {step}" for n, step in enumerate(found.coupon, start=1)]),
+        ("Other ways of weighing", _methods(found)),
+        ("Assumed", list(found.assumptions)),
+        ("Cautions", [f"{item.step}: {item.text} [{item.id}]" for item in found.cautions]),
+    )
+    for title, lines in sections:
+        if lines:
+            out.print(f"[bold]{title}[/bold]")
+            for line in lines:
+                out.print(f"   {line}", markup=False)
+            out.print()
+
+
+def _methods(found: AdviceOut) -> list[str]:
+    """Return which other methods would put another option first."""
+    return [
+        f"{m.method}: " + ("the same first" if m.agrees_on_first else f"first {m.order[0]}")
+        for m in found.other_methods
+    ]

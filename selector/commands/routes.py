@@ -1,0 +1,26 @@
+"""`temperwright routes`: the hardening routes and what each needs."""
+
+from typing import Annotated
+
+import typer
+
+from selector.commands.terminal import console, refusing_bad_input
+
+
+def routes(
+    as_json: Annotated[bool, typer.Option("--json", help="As JSON.")] = False,
+) -> None:
+    """List hardening routes, what each does and needs."""
+    with refusing_bad_input():
+        from catalog import load_catalog  # noqa: PLC0415
+
+        found = list(load_catalog().routes.values())
+    if as_json:
+        typer.echo("[" + ",\n".join(r.model_dump_json(exclude_none=True) for r in found) + "]")
+        return
+    out = console()
+    for route in found:
+        out.print(f"[bold]{route.slug}[/bold]  {route.name} [dim]({route.place})[/dim]")
+        out.print(f"   {route.summary}")
+        if route.heat_sources:
+            out.print(f"   needs one of: {', '.join(route.heat_sources)}")

@@ -1,0 +1,23 @@
+"""`temperwright schema`: the shape of the advice, or of the requirement, as JSON schema."""
+
+import json
+from typing import Annotated
+
+import typer
+
+
+def schema(
+    requirement: Annotated[
+        bool, typer.Option("--requirement", help="Of the requirement, not the advice.")
+    ] = False,
+) -> None:
+    """Print the JSON schema of what `advise --json` prints."""
+    if requirement:
+        from selector.requirement import Requirement  # noqa: PLC0415
+
+        shape = Requirement.model_json_schema()
+    else:
+        from selector.output import schema as advice_schema  # noqa: PLC0415
+
+        shape = advice_schema()
+    typer.echo(json.dumps(shape, indent=2))

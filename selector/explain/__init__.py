@@ -1,0 +1,1 @@
+"""Sentences: what the numbers mean, one module for each kind of question."""

@@ -1,0 +1,78 @@
+"""What was taken for granted because it was not said."""
+
+from selector.advice import Advice
+from selector.duty import Demand
+from selector.explain.hardness import shown
+from selector.movement import permitted_mm
+from selector.strength_factor import has_load
+
+
+def _zone(demand: Demand) -> str:
+    """Return what was derived for one zone."""
+    where = f"Zone {demand.zone + 1}"
+    if demand.low_hrc is None or demand.high_hrc is None:
+        return f"{where}: no hardness window ({demand.reason})."
+    return (
+        f"{where}: window {shown(demand.low_hrc)} to {shown(demand.high_hrc)} and "
+        f"{demand.depth_mm:g} mm deep, derived from {demand.reason}."
+    )
+
+
+def assumptions(advice: Advice) -> tuple[str, ...]:
+    """Return every assumption that changes the advice.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of str
+        Sentences.
+    """
+    around, asked = advice.around, advice.asked
+    said = [_zone(demand) for demand in around.demands if demand.derived]
+    permitted, stated = permitted_mm(around)
+    if not stated:
+        said.append(f"No run-out given: {permitted:g} mm of movement is taken as permitted.")
+    if not has_load(around):
+        said.append("No torque, bending or axial load given: strength is not judged.")
+    if asked.part.shape_class != "plain":
+        said.append(f"Shape class {asked.part.shape_class}: shape not simulated.")
+    return (*said, *_of_money(advice), *_of_workshop(advice))
+
+
+def _of_money(advice: Advice) -> list[str]:
+    """Return what was taken for granted of prices and budget."""
+    limit, prices = advice.asked.limit, advice.around.catalog.prices
+    said = []
+    if limit.budget is None:
+        said.append(
+            f"No budget given: cost is judged against {advice.reference_cost:.0f} "
+            f"{prices.currency}, the part made of pre-hardened 42CrMo4 as bought."
+        )
+    elif limit.currency and limit.currency != prices.currency:
+        said.append(
+            f"Your budget is in {limit.currency}, the price list in {prices.currency}: "
+            "they are compared as they stand."
+        )
+    if prices.invented:
+        said.append(f"Prices are invented for demonstration ({prices.currency}).")
+    return said
+
+
+def _of_workshop(advice: Advice) -> list[str]:
+    """Return what was taken for granted of eye, baths and stock."""
+    shop, said = advice.asked.workshop, []
+    if shop.measure == ("eye",):
+        said.append(f"Heat is judged by eye in {shop.light}, by a practised hand.")
+    said += [
+        f"{bath.medium}: {bath.agitation} agitation, bath so large that it does not warm."
+        for bath in shop.bath
+        if bath.volume is None
+    ]
+    for bar, steels in advice.around.bench.unclear:
+        names = ", ".join(steel.name for steel in steels)
+        said.append(f"'{bar.steel}' in the rack may be any of {names}: find out which.")
+    return said

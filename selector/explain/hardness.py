@@ -1,0 +1,47 @@
+"""Hardness in words: HRC from 20 up, Brinell below, where the Rockwell cone means nothing."""
+
+import math
+
+from selector.hardness_scale import LOWEST_HRC, hb_from_hv, hv_from_hrc
+
+
+def shown(hrc: float) -> str:
+    """Return a hardness for the reader.
+
+    Parameters
+    ----------
+    hrc : float
+        Hardness on the C scale, carried on below 20.
+
+    Returns
+    -------
+    str
+        For instance "58 HRC" or "180 HB".
+    """
+    if math.isnan(hrc):
+        return "unknown"
+    if hrc >= LOWEST_HRC:
+        return f"{hrc:.0f} HRC"
+    hv = float(hv_from_hrc(hrc, outside="extend"))
+    return f"{float(hb_from_hv(hv, outside='extend')):.0f} HB"
+
+
+def shown_range(low: float, high: float) -> str:
+    """Return a range of hardness for the reader.
+
+    Parameters
+    ----------
+    low, high : float
+        Ends on the C scale, carried on below 20.
+
+    Returns
+    -------
+    str
+        For instance "56 to 60 HRC" or "160 to 200 HB".
+    """
+    first, last = shown(low), shown(high)
+    if first == last:
+        return first
+    if first.split()[-1] == last.split()[-1]:
+        return f"{first.split()[0]} to {last}"
+    return f"{first} to {last}"

@@ -1,0 +1,72 @@
+"""The first lines of an advice: what to do, in a sentence."""
+
+import numpy as np
+
+from selector.advice import Advice, Option
+from selector.explain.hardness import shown
+
+
+def name(option: Option) -> str:
+    """Return an option in words.
+
+    Parameters
+    ----------
+    option : Option
+        A ranked option.
+
+    Returns
+    -------
+    str
+        Steel, route, medium and temper.
+    """
+    work = option.treatment
+    text = f"{work.steel.name} ({work.condition.name}), {work.route.name.lower()}"
+    if work.medium is not None and work.route.place == "workshop":
+        text += f", {work.medium.name.lower()}"
+    temper = option.choice.temper
+    if temper.means != "none":
+        text += f", temper {temper.temperature_c:.0f} °C by {temper.means}"
+    return text
+
+
+def headline(advice: Advice) -> str:
+    """Return the one line that says what to do.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    str
+        One or two sentences.
+    """
+    verdict = advice.verdict
+    if verdict == "safety_referral":
+        use = advice.asked.safety_use
+        first = f" If bar will do: {name(advice.options[0])}." if advice.options else ""
+        return (
+            f"This part serves {use}: have this designed and treated by qualified people, "
+            f"from certified bar.{first}"
+        )
+    if verdict == "coupon_first":
+        return (
+            "The bar is of unknown grade: harden a coupon of it first; "
+            "no procedure before that result."
+        )
+    if verdict == "no_option":
+        return (
+            "Nothing in this workshop meets every demand; see what binds and what came nearest."
+        )
+    best = advice.options[0]
+    hrc = shown(float(np.median(best.judged.prediction.surface_hrc)))
+    if advice.as_bought is not None:
+        plain = advice.as_bought
+        text = f"It meets every demand without hardening: {name(plain)}."
+        if plain is not best:
+            text += f" Scored first, though: {name(best)} ({hrc})."
+        return text
+    if advice.toss_up:
+        return f"A toss-up between {name(best)} and {name(advice.options[1])}."
+    return f"{name(best)}: {hrc}."

@@ -1,0 +1,32 @@
+"""Metals Handbook, ASM: severity of quench H by agitation, after M. A. Grossmann and M.
+Asimow, Hardenability and quenching, Iron Age, 1940. From memory.
+"""
+
+import pytest
+
+from selector.heat.quench import grossmann_h
+from tests.printed import agrees
+
+CASES = [
+    ("oil", "none", "0.25", "0.30"),
+    ("oil", "good", "0.40", "0.50"),
+    ("oil", "violent", "0.80", "1.10"),
+    ("water", "none", "0.90", "1.00"),
+    ("water", "strong", "1.60", "2.00"),
+    ("water", "violent", "4.00", "4.00"),
+    ("brine", "none", "2.00", "2.00"),
+    ("brine", "violent", "5.00", "5.00"),
+]
+
+
+@pytest.mark.parametrize(
+    ("medium", "agitation", "low", "high"), CASES, ids=[f"{c[0]} {c[1]}" for c in CASES]
+)
+def test_severity_band(medium, agitation, low, high):
+    band = grossmann_h(medium, agitation)
+    assert agrees(band.low, low)
+    assert agrees(band.high, high)
+
+
+def test_still_air_begins_at_the_printed_value():
+    assert agrees(grossmann_h("air").low, "0.02")

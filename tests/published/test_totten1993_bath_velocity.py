@@ -1,0 +1,26 @@
+"""G. E. Totten, C. E. Bates, N. A. Clinton, Handbook of Quenchants and Quenching Technology,
+ASM, 1993: effect of selected quenching conditions on severity number. From memory.
+"""
+
+import pytest
+
+from selector.heat.quench import grossmann_h
+from tests.printed import agrees
+
+
+@pytest.mark.parametrize(
+    ("medium", "agitation", "printed"),
+    [
+        pytest.param("fast-oil", "none", "0.5", id="fast oil 60 °C 0 m/s"),
+        pytest.param("fast-oil", "moderate", "1.0", id="fast oil 60 °C 0.25 m/s"),
+        pytest.param("fast-oil", "violent", "1.5", id="fast oil 60 °C 0.76 m/s"),
+        pytest.param("warm-water", "none", "0.2", id="water 55 °C 0 m/s"),
+        pytest.param("warm-water", "strong", "1.5", id="water 55 °C 0.51 m/s"),
+    ],
+)
+def test_severity_at_the_printed_velocity(medium, agitation, printed):
+    assert agrees(grossmann_h(medium, agitation).severity, printed)
+
+
+def test_still_water_at_55_degrees_by_its_temperature():
+    assert agrees(grossmann_h("water", "none", 55.0).severity, "0.2")
