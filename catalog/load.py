@@ -14,6 +14,7 @@ from catalog.caution import Caution, Family, Source
 from catalog.heat_source import HeatSource
 from catalog.medium import Medium
 from catalog.price import Prices
+from catalog.quantity import implausible
 from catalog.route import Route
 from catalog.steel import Steel, plain
 from catalog.values import Record
@@ -70,31 +71,38 @@ class Catalog:
         )
 
 
-def _problems_of(path: Path, error: ValidationError) -> Iterator[str]:
-    """Yield one line for each fault pydantic found in `path`."""
+def _problems_of(path: Path, entry: str, error: ValidationError) -> Iterator[str]:
+    """Yield one line for each fault pydantic found in `path`, or in one entry of it."""
     for fault in error.errors(include_url=False):
-        key = ".".join(str(part) for part in fault["loc"]) or "(whole file)"
+        places = [part for part in (entry, *map(str, fault["loc"])) if part]
+        key = ".".join(places) or "(whole file)"
         yield f"{path.name}: {key}: {fault['msg']} (got {fault['input']!r:.80})"
 
 
-def _table(path: Path, problems: list[str]) -> dict[str, Any]:
-    """Return the parsed file, or an empty table with the fault noted."""
+def _table(path: Path, problems: list[str]) -> dict[str, Any] | None:
+    """Return the parsed file, or None with the fault noted."""
     try:
         return tomllib.loads(path.read_text(encoding="utf-8"))
     except FileNotFoundError:
         problems.append(f"{path.name}: (whole file): file must exist (got nothing at {path})")
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as fault:
         problems.append(f"{path.name}: (whole file): must be UTF-8 TOML ({fault})")
-    return {}
+    return None
 
 
-def _record(model: type[R], data: dict[str, Any], path: Path, problems: list[str]) -> R | None:
+def _record(
+    model: type[R], data: object, path: Path, problems: list[str], entry: str = ""
+) -> R | None:
     """Return `data` as a record, or None with its faults noted."""
     try:
-        return model.model_validate(data)
+        record = model.model_validate(data)
     except ValidationError as error:
-        problems.extend(_problems_of(path, error))
+        problems.extend(_problems_of(path, entry, error))
         return None
+    problems.extend(
+        f"{path.name}: {key}: {rule} (got {got})" for key, rule, got in implausible(record)
+    )
+    return record
 
 
 def _folder(
@@ -105,9 +113,9 @@ def _folder(
     for folder in folders:
         for path in sorted((folder / name).glob("*.toml")):
             data = _table(path, problems)
-            record = (
-                _record(model, {"slug": path.stem, **data}, path, problems) if data else None
-            )
+            if data is None:
+                continue
+            record = _record(model, {"slug": path.stem, **data}, path, problems)
             if record is not None:
                 records[path.stem] = record
     return MappingProxyType(dict(sorted(records.items())))
@@ -122,8 +130,8 @@ def _mapping(
         path = folder / name
         if not path.exists() and folder != SHIPPED:
             continue
-        for key, data in _table(path, problems).items():
-            record = _record(model, data, path, problems)
+        for key, data in (_table(path, problems) or {}).items():
+            record = _record(model, data, path, problems, key)
             if record is not None:
                 records[key] = record
     return MappingProxyType(records)
@@ -134,7 +142,8 @@ def _prices(folders: tuple[Path, ...], problems: list[str]) -> Prices | None:
     path = [folder / "prices.toml" for folder in folders if (folder / "prices.toml").exists()][
         -1
     ]
-    return _record(Prices, _table(path, problems), path, problems)
+    data = _table(path, problems)
+    return None if data is None else _record(Prices, data, path, problems)
 
 
 def load_catalog(*folders: str | Path) -> Catalog:

@@ -11,7 +11,7 @@ Process = Literal[
     "none", "quench", "marquench", "austemper", "case", "nitride", "age", "normalise"
 ]
 Place = Literal["supplier", "workshop", "subcontract"]
-TemperMeans = Literal["oven", "plate", "torch", "residual", "furnace"]
+TemperMeans = Literal["oven", "plate", "torch", "blaze", "residual", "furnace"]
 RouteKind = Literal[
     "as-bought",
     "prehard",

@@ -53,7 +53,7 @@ class Option:
 
     @property
     def score(self) -> float:
-        """Expected score: the mean over the draws, a draw that fails a gate counting nothing."""
+        """Expected score: mean over the draws, one that fails a gate counting nothing."""
         return float(np.mean(self.scores))
 
 
@@ -167,8 +167,7 @@ def advise(
         Rejected(s.treatment, s.gate) for s in pool if s.gate and s.gate.verdict == "unknown"
     ]
     reference = _reference_cost(around)
-    budget = requirement.limit.budget or reference
-    ranges = range_table(budget, requirement.limit.days)
+    ranges = range_table(requirement.limit.budget, reference, requirement.limit.days)
     weights = requirement.priorities.weights()
     scorer = _Scorer(ranges, np.array([weights[name] for name in CRITERIA]))
     options: list[Option] = []

@@ -21,7 +21,9 @@ PRICE_SD = 0.15
 REWORK_SHARE = {"subcontract": 0.02, "supplier": 0.0, "workshop": 0.12}
 DELIVERY_DAYS = {"easy": 1.0, "order": 4.0, "rare": 12.0}
 REFERENCE_MACHINABILITY = 70.0
-SETUP_H = 0.5
+# Setting up and measuring, skinning black bar, and the size that ground bar brings along. [h]
+SETUP_H, SKIN_H, GROUND_SAVES_H = 0.4, 0.2, 0.15
+BARK_MM = 2.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -39,11 +41,19 @@ class Bill:
         return {name: round(value, 2) for name, value in self.items.items()}
 
 
+def _blank(treatment: Treatment, around: Surroundings) -> tuple[float, float]:
+    """Return diameter and length of the bar, bark and smallest size sold included. [mm]."""
+    diameter, length = blank_mm(around.asked.part)
+    if treatment.condition.surface == "black":
+        diameter += BARK_MM
+    return max(diameter, treatment.condition.size_mm.low), length
+
+
 def _material(treatment: Treatment, around: Surroundings, prices: Prices) -> float:
     """Return the price of the blank, minimum cut length shared over the quantity."""
     if treatment.stock is not None:
         return 0.0
-    diameter, length = blank_mm(around.asked.part)
+    diameter, length = _blank(treatment, around)
     count = around.asked.part.quantity
     bought = max(length, prices.minimum_length_mm / count)
     weight = np.pi / 4 * diameter**2 * bought * DENSITY_KG_PER_MM3
@@ -57,7 +67,7 @@ def _material(treatment: Treatment, around: Surroundings, prices: Prices) -> flo
 
 def _machining(treatment: Treatment, around: Surroundings, prices: Prices) -> float:
     """Return the cost of cutting the part from its blank in the condition it is bought in."""
-    diameter, length = blank_mm(around.asked.part)
+    diameter, length = _blank(treatment, around)
     removed = np.pi / 4 * diameter**2 * length - around.mass_kg / DENSITY_KG_PER_MM3
     rating = treatment.steel.machinability_pct
     ease = (rating.value if rating else 55.0) / REFERENCE_MACHINABILITY
@@ -66,7 +76,9 @@ def _machining(treatment: Treatment, around: Surroundings, prices: Prices) -> fl
     if treatment.condition.name == "hard-element":
         ease = 0.15
     hours = max(removed, 0.0) / 1000 / (prices.removal_cm3_per_h * ease)
-    hours += SETUP_H / max(ease, 0.5) / around.asked.part.quantity**0.5
+    surface = treatment.condition.surface
+    extra = {"black": SKIN_H, "bright": 0.0, "ground": -GROUND_SAVES_H}[surface]
+    hours += SETUP_H / around.asked.part.quantity**0.5 + extra
     return float(hours * prices.labour_per_h)
 
 

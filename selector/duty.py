@@ -36,6 +36,8 @@ _DEPTH_MM = {
 # A drawn window is read with this slack unless the user says "must": a file tells 2 HRC, and a
 # part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
+# A struck head or body beside a hard working end; harder, it chips. Common practice. [HRC]
+STRUCK_BODY_HRC = 48.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,14 +102,7 @@ def _derived(requirement: Requirement, number: int, zone: Zone, depth: float) ->
     sections = tuple(index - 1 for index in zone.section)
     found = _WINDOW.get((zone.wear, zone.severity))
     if found is None:
-        reason = (
-            "no wear: strength alone decides"
-            if zone.wear == "none"
-            else "light sliding asks for no hardness"
-        )
-        return Demand(
-            number, sections, None, None, None, None, 0.0, derived=True, reason=reason
-        )
+        return _undemanding(requirement, number, zone)
     low, high, floor = found
     top = _TOP_BY_IMPACT[requirement.load.impact]
     softer = 4.0 if zone.mate is not None and zone.mate.should_wear == "part" else 0.0
@@ -128,6 +123,27 @@ def _derived(requirement: Requirement, number: int, zone: Zone, depth: float) ->
         depth,
         derived=True,
         reason=words + " (common practice)",
+    )
+
+
+def _undemanding(requirement: Requirement, number: int, zone: Zone) -> Demand:
+    """Return the demand of a zone that asks for no hardness; a struck one must stay tough."""
+    reason = "no wear: strength alone decides"
+    if zone.wear != "none":
+        reason = "light sliding asks for no hardness"
+    struck = requirement.load.impact == "hammered" and len(requirement.zone) > 1
+    if struck:
+        reason += f"; struck, so not above {STRUCK_BODY_HRC:.0f} HRC (common practice)"
+    return Demand(
+        number,
+        tuple(index - 1 for index in zone.section),
+        None,
+        None,
+        None,
+        STRUCK_BODY_HRC if struck else None,
+        0.0,
+        derived=True,
+        reason=reason,
     )
 
 

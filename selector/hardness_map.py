@@ -16,7 +16,11 @@ from catalog.steel import Steel
 from selector.composition import Composition
 from selector.draws import Normals
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.heat.bar_equivalent import cooling_time_700_500_s, jominy_distance_mm
+from selector.heat.bar_equivalent import (
+    LOG_SD_JOMINY,
+    cooling_time_700_500_s,
+    jominy_distance_mm,
+)
 from selector.metallurgy.austenite import Austenite, austenite
 from selector.metallurgy.hardenability import critical_cooling_time, jominy_curve
 from selector.metallurgy.martensite import as_quenched as quenched_structure
@@ -35,12 +39,16 @@ LIMIT_SEVERITY = {"water": 1.2, "oil": 0.4, "air": 0.02}
 # hardness falls this steeply about it. Estimates of the project. [-]
 LIMIT_TO_HALF = 1.35
 STEEPNESS = 8.0
-# Scatter of published section limits between sources. [-]
-LIMIT_SPREAD = 0.15
+# Scatter of published section limits between sources, and when a limit for one class of medium
+# is carried over to another. Log sd, estimates. [-]
+LIMIT_SPREAD, CARRIED_SPREAD = 0.15, 0.45
 # What a tool steel falls to where it does not harden: fine pearlite and bainite. [HRC]
 UNHARDENED_HRC = 38.0
-# Beyond its hardening range a tool steel loses this much for each degree, below and above.
-UNDER_HRC_PER_C, OVER_HRC_PER_C = 0.12, 0.03
+# Beyond its hardening range a tool steel loses this much for each degree, below and above; the
+# range leaves room, so it forms austenite down to 30 °C below and none from 60 °C. Estimates.
+UNDER_HRC_PER_C, OVER_HRC_PER_C = 0.06, 0.03
+FORMED_FULL_C, FORMED_NONE_C = 30.0, 60.0
+AIR_LOG_SD_JOMINY = 0.35
 AS_QUENCHED_SD_HRC = 0.8
 CURVE_SD_HRC = 1.2
 COMPOSITION_ROUTE_TO_WT_PCT = 0.7
@@ -119,7 +127,10 @@ def _by_composition(
         heat.rate_c_per_s,
         heat.structure,  # type: ignore[arg-type]
     )
-    curve = jominy_curve(state.dissolved_wt_pct, jominy_mm, state.grain_size_astm)
+    # The bar charts carry an error of their own, more in air, which they do not cover.
+    chart = LOG_SD_JOMINY if heat.medium_class != "air" else AIR_LOG_SD_JOMINY
+    distance = jominy_mm * np.exp(chart * normals["section_limit"][:, None])
+    curve = jominy_curve(state.dissolved_wt_pct, distance, state.grain_size_astm)
     error = curve.sd_hrc * normals["hardenability"][:, None]
     hard = np.minimum(curve.hrc + error, 68.0)
     return AsQuenched(
@@ -157,8 +168,9 @@ def _by_catalogue(
         top = float(np.median(quenched_structure(dissolved).hrc))
     scatter = AS_QUENCHED_SD_HRC * normals["as_quenched"][:, None]
     full = top + scatter - UNDER_HRC_PER_C * under - OVER_HRC_PER_C * over
-    reach = _half_distance(steel, composition) * np.exp(
-        LIMIT_SPREAD * normals["section_limit"][:, None]
+    spread = LIMIT_SPREAD if heat.medium_class in hardened.section_limit_mm else CARRIED_SPREAD
+    reach = _half_distance(steel, composition, heat) * np.exp(
+        spread * normals["section_limit"][:, None]
     )
     share = 1.0 / (1.0 + (jominy_mm / reach) ** STEEPNESS)
     floor = min(UNHARDENED_HRC, top - 5)
@@ -174,24 +186,52 @@ def _by_catalogue(
 
 
 def _formed(steel: Steel, heat: Heat) -> Floats:
-    """Return the share that turned to austenite: none 40 °C below the hardening range."""
+    """Return the share that turned to austenite, by how far the peak missed the range."""
     low = steel.hardened.temperature_c.low if steel.hardened else 800.0
-    return np.clip((heat.peak_c - (low - 40.0)) / 30.0, 0.0, 1.0)
+    missed = low - heat.peak_c
+    return np.clip((FORMED_NONE_C - missed) / (FORMED_NONE_C - FORMED_FULL_C), 0.0, 1.0)
 
 
-def _half_distance(steel: Steel, composition: Composition) -> Floats:
+def _half_distance(steel: Steel, composition: Composition, heat: Heat) -> Floats:
     """Return the end-quench distance at which half the structure hardens. [mm]."""
     limits = steel.hardened.section_limit_mm if steel.hardened else {}
+    own = limits.get(heat.medium_class)
+    limits = {heat.medium_class: own} if own is not None else limits
     reach = [
         float(jominy_distance_mm(limit.value, 0.0, LIMIT_SEVERITY[quench]))
         for quench, limit in limits.items()
     ]
     if reach:
         return np.full((1, 1), LIMIT_TO_HALF * float(np.exp(np.mean(np.log(reach)))))
-    critical = critical_cooling_time(composition, 8.0)
+    state = austenite(
+        composition,
+        heat.target_c,
+        heat.hold_s,
+        heat.rate_c_per_s,
+        heat.structure,  # type: ignore[arg-type]
+    )
+    critical = critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
     grid = np.geomspace(1.5, 80.0, 200)
     times = cooling_time_700_500_s(grid)
     return np.asarray(np.interp(critical, times, grid))
+
+
+def curve_reach_c(steel: Steel) -> float:
+    """Return how hot the published tempering curve of a steel goes, infinite without one.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+
+    Returns
+    -------
+    float
+        Hottest temper that can be judged. [°C]
+    """
+    if steel.tempered is None or by_composition(steel):
+        return float("inf")
+    return steel.tempered.curve_hrc.points[-1][0]
 
 
 def tempered(
@@ -236,6 +276,9 @@ def tempered(
     on_curve = tempered_from_curve(
         points[:, 0], points[:, 1], curve.time_h * 3600, temper_c, time_s
     )
+    # The middle lies on the curve, else the temper is not offered; its hottest draws may pass
+    # the end, and are held there.
+    on_curve = np.where(np.isnan(on_curve), points[-1, 1], on_curve)
     nominal = steel.hardened.as_quenched_hrc if steel.hardened else None
     top = max(nominal.middle if nominal else points[0, 1], points[0, 1])
     # What the quench missed is missing after the temper too, but fades as it softens.

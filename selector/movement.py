@@ -16,11 +16,18 @@ USUAL_MM = 0.2
 # Of the stock left for grinding or lapping, what may be used up by movement. [-]
 GRINDABLE = 0.7
 
+# What a patient hand leaves of a bow it straightens warm, after the temper. Common practice.
+STRAIGHTENED = 0.4
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Movement:
-    """Movement over the draws and what is permitted; `stated` is False for an assumed limit."""
+    """Movement over the draws, before and after straightening, and what is permitted.
 
+    `stated` is False for an assumed limit.
+    """
+
+    raw_mm: Floats
     moved_mm: Floats
     permitted_mm: float
     stated: bool
@@ -69,7 +76,7 @@ def movement(treatment: Treatment, around: Surroundings, normals: Normals) -> Mo
     still = np.zeros(len(normals["movement"]))
     factor = route.movement_factor.value
     if factor == 0:
-        return Movement(still, permitted, stated)
+        return Movement(still, still, permitted, stated)
     medium = treatment.medium.kind if treatment.medium else "air"
     heating, length = _heating(treatment, around)
     slim = min(s.size for s in part.section)
@@ -87,7 +94,14 @@ def movement(treatment: Treatment, around: Surroundings, normals: Normals) -> Mo
     thick = max(part.section[i].size for i in around.hard)
     growth = size_change(hardened.quench if hardened else "oil", min(share, 1.0))
     grown = (growth.growth_pct + growth.sd_pct * normals["movement"]) / 100 * thick
-    return Movement(np.maximum(bent, np.abs(grown)), permitted, stated)
+    # A bow beyond the limit is straightened warm after the temper; growth stays.
+    straight = np.where(bent > permitted, STRAIGHTENED * bent, bent)
+    return Movement(
+        np.maximum(bent, np.abs(grown)),
+        np.maximum(straight, np.abs(grown)),
+        permitted,
+        stated,
+    )
 
 
 def _heating(treatment: Treatment, around: Surroundings) -> tuple[Heating, float]:

@@ -1,6 +1,7 @@
 """Route × workshop × part into the numbers that heat and metallurgy take."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -36,6 +37,7 @@ TEMPER_C: dict[str, tuple[float, float]] = {
     "furnace": (6.0, 4.0),
     "plate": (10.0, 10.0),
     "torch": (12.0, 14.0),
+    "blaze": (15.0, 15.0),
     "residual": (14.0, 18.0),
     "none": (0.0, 0.0),
 }
@@ -55,13 +57,14 @@ SPHEROIDISED_ABOVE_WT_PCT = 0.7
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Heat:
-    """One hardening heat: peak over the draws, time at heat, rate, structure it starts from."""
+    """One hardening heat: peak over the draws, time at heat, rate, structure, what follows."""
 
     target_c: float
     peak_c: Floats
     hold_s: float
     rate_c_per_s: float
     structure: str
+    medium_class: Literal["water", "oil", "air"] = "oil"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -133,6 +136,7 @@ def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -
         hold_s=HOLD_S.get(kind, 600.0),
         rate_c_per_s=RATE_C_PER_S.get(kind, 1.0),
         structure="spheroidised" if rich and structure == "ferrite-pearlite" else structure,
+        medium_class=treatment.medium.severity_class if treatment.medium else "oil",
     )
 
 
@@ -191,8 +195,8 @@ def quench(
     severity = middle * np.exp(spread * np.clip(normals["bath_bias"], -2, 2))
     end = temperature
     if volume is not None and medium.kind not in {"air", "plates", "hot-salt"}:
-        kind = "water" if medium.severity_class == "water" else "oil"
-        end = float(bath_end_c(mass_kg, 850.0, volume, temperature, kind))
+        wet: Literal["water", "oil"] = "water" if medium.severity_class == "water" else "oil"
+        end = float(bath_end_c(mass_kg, 850.0, volume, temperature, wet))
     return Quench(severity[:, None], end)
 
 

@@ -6,6 +6,8 @@ objection; the first objection decides.
 
 from collections.abc import Callable
 
+import numpy as np
+
 from catalog.steel import Steel
 from selector.decision.gates import Gate
 from selector.requirement import Requirement
@@ -33,7 +35,8 @@ def section_like(section: Section) -> float:
         thickness, a tube as twice its wall (common practice).
     """
     if section.shape == "flat":
-        return min(1.5 * section.size, (section.size * (section.width or section.size)) ** 0.5)
+        width = section.width or section.size
+        return min(1.5 * section.size, float(np.sqrt(section.size * width)))
     if section.bore is not None:
         return min(section.size, 1.0 * (section.size - section.bore))
     return 1.1 * section.size if section.shape in {"square", "hexagon"} else section.size
@@ -155,6 +158,28 @@ def _safety(asked: Requirement, work: Treatment) -> Gate | None:
     return None
 
 
+def _stringers(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to free-cutting steel where it is struck, or lives depend on it."""
+    if work.steel.kind != "free-cutting":
+        return None
+    if asked.load.impact == "hammered" or asked.safety_critical:
+        text = "free-cutting steel: sulphide and lead stringers split under blows and fatigue"
+        return Gate("snap", "fail", text)
+    return None
+
+
+def _still_air(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to cooling in air what is made for a bath."""
+    del asked
+    hardened, medium = work.steel.hardened, work.medium
+    if hardened is None or medium is None or not work.hardens:
+        return None
+    if medium.severity_class == "air" and hardened.quench != "air":
+        text = f"made for {hardened.quench}: in air only thin edges harden, and unevenly"
+        return Gate("medium", "fail", text)
+    return None
+
+
 def _equipment(asked: Requirement, work: Treatment) -> Gate | None:
     """Object where the workshop lacks the heat, or must not send out."""
     if work.route.place == "subcontract" and not asked.workshop.subcontract:
@@ -253,8 +278,10 @@ RULES: tuple[Callable[[Requirement, Treatment], Gate | None], ...] = (
     _response,
     _limitation,
     _safety,
+    _stringers,
     _carbon,
     _equipment,
+    _still_air,
     _stock,
     _local,
     _wall,

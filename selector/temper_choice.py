@@ -157,7 +157,12 @@ def choices(
     tuple of Choice
         At least one.
     """
-    grid = tempers(ready.treatment, dict(ceilings))
+    reach = hardness_map.curve_reach_c(ready.treatment.steel)
+    grid = tuple(
+        temper
+        for temper in tempers(ready.treatment, dict(ceilings))
+        if temper.temperature_c <= reach
+    )
     lead_demand = around.leading
     sections = around.asked.part.section
     lead = max(lead_demand.sections, key=lambda i: sections[i].size)

@@ -9,7 +9,7 @@ from catalog.route import Route
 from catalog.steel import Condition, Steel
 from selector.requirement.workshop import Stock, Workshop
 
-Means = Literal["none", "oven", "furnace", "plate", "torch", "residual"]
+Means = Literal["none", "oven", "furnace", "plate", "torch", "blaze", "residual"]
 FLAMES = frozenset({"flame", "fire"})
 
 
@@ -67,13 +67,15 @@ class Treatment:
         return self.source is not None and self.source.control == "eye"
 
 
-# Hottest draw, time and gap between draws by means; common practice, no source. A furnace
-# temper is an hour, slow indirect heating a good quarter of an hour, a flame some minutes.
+# Time and hottest draw by means; common practice, no source. A furnace temper is an hour, slow
+# indirect heating a good quarter of an hour, a flame some minutes. Blazing off burns the quench
+# oil from a thin spring: one temperature, that of the burning oil.
 _TIME_S: dict[Means, float] = {
     "oven": 3600.0,
     "furnace": 3600.0,
     "plate": 1200.0,
     "torch": 300.0,
+    "blaze": 120.0,
     "residual": 60.0,
 }
 _CEILING_C: dict[Means, float] = {
@@ -81,8 +83,10 @@ _CEILING_C: dict[Means, float] = {
     "furnace": 700.0,
     "plate": 350.0,
     "torch": 330.0,
+    "blaze": 380.0,
     "residual": 310.0,
 }
+BLAZE_C = 380.0
 TORCH_GUIDED_C = 600.0
 _LOWEST_C, _STEP_C = 150, 25
 
@@ -116,6 +120,7 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
             guided = {"crayon", "thermocouple", "infrared"} & set(workshop.measure)
             ceilings["torch"] = TORCH_GUIDED_C if guided else _CEILING_C["torch"]
             ceilings["residual"] = _CEILING_C["residual"]
+            ceilings["blaze"] = _CEILING_C["blaze"]
     for given in workshop.temper:
         usual = TORCH_GUIDED_C if given.means == "torch" else _CEILING_C[given.means]
         ceilings[given.means] = given.ceiling or max(usual, ceilings.get(given.means, 0.0))
@@ -147,6 +152,10 @@ def tempers(treatment: Treatment, ceilings: dict[Means, float]) -> tuple[Temper,
     cycles = treatment.steel.tempered.cycles if treatment.steel.tempered else 1
     grid: list[Temper] = [] if "residual" in route.temper else [NO_TEMPER]
     for means in route.temper:
+        if means == "blaze":
+            if "blaze" in has and treatment.medium and "oil" in treatment.medium.slug:
+                grid.append(Temper(means, BLAZE_C, _TIME_S[means]))
+            continue
         top = has.get(means, 0.0) if route.process != "case" else min(has.get(means, 0.0), 220)
         grid += [
             Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)

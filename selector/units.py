@@ -43,7 +43,21 @@ _SPELLINGS = (
     (r'(?:"|″|in\.)', "inch"),
     (r"lbs?\b", "pound"),
 )
-_FRACTION = re.compile(r"^\s*(?:(\d+)[\s\-]+)?(\d+)\s*/\s*(\d+)(?=\D|$)")
+_FRACTION = re.compile(r"^\s*(?:(\d{1,6})[\s\-]+)?(\d{1,6})\s*/\s*(\d{1,6})(?=\D|$)")
+# All that may be left for pint to read: letters, joints, and one 2 or 3 as a power. Powers of
+# powers would keep it counting for ever.
+_UNIT = re.compile(r"[A-Za-zµμ°²³\s/*·.\-]{1,30}(?:[23][A-Za-zµμ°²³\s/*·.\-]{0,30})?")
+_RANGE = re.compile(r"^(?:-|–|to\b)\s*\d")
+# What pint and Python's tokenizer raise on text that is no unit.
+_UNREADABLE = (
+    ArithmeticError,
+    AssertionError,
+    AttributeError,
+    TypeError,
+    ValueError,
+    SyntaxError,
+)
+_NAMED = {"energy": "an energy", "days": "a number of days"}
 _NUMBER = re.compile(r"^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$")
 
 
@@ -103,24 +117,30 @@ def quantity(text: str, kind: str) -> float:
     import pint  # noqa: PLC0415
 
     unit, example = QUANTITIES[kind]
+    what, step = _NAMED.get(kind, f"a {kind}"), f"Write for instance {example}."
     found = _NUMBER.match(_decimal(text.strip()))
     if not found:
-        raise UnitError(
-            f"a {kind} written as number and unit", f"Write for instance {example}."
-        )
+        raise UnitError(f"{what} written as number and unit", step)
     number, spelling = float(found[1]), found[2].strip()
     if not spelling:
-        raise UnitError(f"a {kind} with its unit", f"Write for instance {example}.")
+        raise UnitError(f"{what} with its unit", step)
+    if _RANGE.match(spelling):
+        raise UnitError(f"{what} as one figure, not a range", f"Choose one figure. {step}")
+    try:
+        return float(_registry().Quantity(number, _spelt(spelling)).to(unit).magnitude)
+    except (pint.PintError, *_UNREADABLE) as fault:
+        raise UnitError(f"{what} in a unit of {kind}", step) from fault
+
+
+def _spelt(spelling: str) -> str:
+    """Return a unit in pint's spelling, refusing text that no unit is written in."""
     for pattern, name in _SPELLINGS:
         if re.fullmatch(pattern, spelling):
-            spelling = name
-            break
-    try:
-        return float(_registry().Quantity(number, spelling).to(unit).magnitude)
-    except (pint.PintError, AttributeError, TypeError, ValueError, SyntaxError) as fault:
-        raise UnitError(
-            f"a {kind} in a unit of {kind}", f"Write for instance {example}."
-        ) from fault
+            return name
+    if not _UNIT.fullmatch(spelling):
+        msg = f"{spelling!r} is no unit"
+        raise ValueError(msg)
+    return spelling
 
 
 _HARDNESS = re.compile(r"^\s*(\d+\.?\d*)\s*(HRC|HRc|HV\d*|HB[WS]?|N/mm2|N/mm²|MPa|ksi)?\s*$")

@@ -24,6 +24,11 @@ def advise(
 
     Exit 0 when advice is given (a referral or a coupon plan included), 1 when no option is
     left, 2 when the input is wrong.
+
+    Raises
+    ------
+    Exit
+        With the code above.
     """
     from selector.commands.filter import known_route, known_steel  # noqa: PLC0415
     from selector.commands.progress import bar  # noqa: PLC0415

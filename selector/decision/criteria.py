@@ -16,6 +16,9 @@ from selector.requirement.priority import CRITERIA, Criterion
 
 IDEAL_SHARE_OF_BUDGET = 0.25
 WORST_SHARE_OF_BUDGET = 2.0
+# Without a budget the scale is a plain part as bought; hardening one at home costs two to four
+# times that, so twice would make all hardened parts equally worthless.
+WORST_SHARE_OF_REFERENCE = 5.0
 DEFAULT_DAYS = 21.0
 
 
@@ -52,14 +55,17 @@ class Range:
         return merit
 
 
-def range_table(budget: float, days: float | None) -> tuple[Range, ...]:
+def range_table(
+    budget: float | None, reference: float, days: float | None
+) -> tuple[Range, ...]:
     """Return the one range table of an advice.
 
     Parameters
     ----------
-    budget : float
-        What the part may cost: the user's budget, else the cost of the reference way.
-        In the currency of the price list.
+    budget : float or None
+        What the part may cost, in the currency of the price list.
+    reference : float
+        What the part costs as bought in the reference steel; the scale without a budget.
     days : float or None
         What the user can wait.
 
@@ -68,6 +74,8 @@ def range_table(budget: float, days: float | None) -> tuple[Range, ...]:
     tuple of Range
         One row a criterion, in the order of `CRITERIA`.
     """
+    base = budget or reference
+    top = WORST_SHARE_OF_BUDGET if budget else WORST_SHARE_OF_REFERENCE
     wait = max(days or DEFAULT_DAYS, 2.0)
     rows: dict[Criterion, Range] = {}
 
@@ -113,8 +121,8 @@ def range_table(budget: float, days: float | None) -> tuple[Range, ...]:
         "cost",
         "cost of a good part",
         "currency",
-        (IDEAL_SHARE_OF_BUDGET * budget, WORST_SHARE_OF_BUDGET * budget),
-        "a quarter and twice of the budget, or of the reference way where none is given",
+        (IDEAL_SHARE_OF_BUDGET * base, top * base),
+        "a quarter and twice of the budget, or a quarter and five times of the reference part",
         "log",
     )
     row(

@@ -88,9 +88,9 @@ def other_methods(merit: Floats, weights: Floats) -> tuple[Comparison, ...]:
     # scikit-criteria takes two seconds to import, so only a ranking pays for it.
     import skcriteria  # noqa: PLC0415
     from skcriteria.agg.rim import RIM  # noqa: PLC0415
-    from skcriteria.agg.topsis import TOPSIS  # noqa: PLC0415
     from skcriteria.agg.simple import WeightedSumModel  # noqa: PLC0415
     from skcriteria.agg.spotis import SPOTIS  # noqa: PLC0415
+    from skcriteria.agg.topsis import TOPSIS  # noqa: PLC0415
 
     if len(merit) < 2:
         return ()

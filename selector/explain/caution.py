@@ -22,6 +22,8 @@ def _of_option(option: Option) -> list[str]:
         ids.append("temper-window-alloy")
     if option.choice.temper.means == "oven":
         ids.append("kitchen-oven-fumes")
+    if option.choice.temper.means == "blaze":
+        ids += ["oil-fire", "fire-extinguisher"]
     if option.choice.temper.means in {"torch", "residual", "plate"}:
         ids.append("thermometer-not-colour")
     return ids

@@ -4,8 +4,8 @@ from selector.advice import Advice
 
 _STEPS = (
     (
-        "Ask first: certificate, end paint, receipt, what it was. Strip plating outdoors, before "
-        "any red heat."
+        "Ask first: certificate, end paint, receipt, what it was. Strip plating outdoors, "
+        "before any red heat."
     ),
     (
         "Spark and file the bar as it is: a file that skates says it is hard already, or has a "

@@ -4,7 +4,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from selector.requirement.quantity import Asked, Label, LengthMm, refuse
+from selector.requirement.quantity import Asked, Label, LengthMm, PlaceMm, Whole, refuse
 
 Shape = Literal["round", "square", "hexagon", "tube", "flat"]
 FeatureKind = Literal[
@@ -54,7 +54,7 @@ class Feature(Asked):
     """A notch, hole, edge or the like; `at` is its distance from the working end, in mm."""
 
     kind: FeatureKind
-    at: LengthMm | None = None
+    at: PlaceMm | None = None
     size: LengthMm | None = None
 
 
@@ -62,12 +62,12 @@ class Part(Asked):
     """What is to be made or treated."""
 
     name: Label
-    quantity: Annotated[int, Field(ge=1, le=100_000)] = 1
+    quantity: Annotated[Whole, Field(ge=1, le=100_000)] = 1
     section: Annotated[tuple[Section, ...], Field(min_length=1, max_length=30)]
     feature: tuple[Feature, ...] = ()
     condition: Literal["bar", "plated", "hard", "welded", "finished"] = "bar"
     shape_class: Literal["plain", "coil-spring", "gear", "bevel"] = "plain"
-    stock_removal: LengthMm | None = None
+    stock_removal: PlaceMm | None = None
     finish_after: tuple[
         Literal["lathe", "toolpost-grinder", "surface-grinder", "lap", "oilstone"], ...
     ] = ()

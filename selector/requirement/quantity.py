@@ -48,29 +48,34 @@ def refuse(rule: str, next_step: str) -> PydanticCustomError:
     )
 
 
-def _number(value: Any, kind: str) -> float:  # noqa: ANN401
-    """Return a bare number or a text with unit as a float in our unit."""
+def _plain(value: Any, rule: str, next_step: str) -> float | str:  # noqa: ANN401
+    """Return a text as it is and a bare number as float, infinite where too large for one."""
     if isinstance(value, bool) or not isinstance(value, int | float | str):
-        raise refuse(f"a {kind}", "Write a number or a text with its unit.")
+        raise refuse(rule, next_step)
     if isinstance(value, str):
-        try:
-            return quantity(value, kind)
-        except UnitError as fault:
-            raise refuse(fault.rule, fault.next_step) from fault
-    return float(value)
+        return value
+    try:
+        return float(value)
+    except OverflowError:
+        return math.inf if value > 0 else -math.inf
 
 
-def _reader(kind: str, *, bare: bool = True) -> Callable[[Any], float]:
-    """Return the validator of one kind of quantity."""
+def _reader(kind: str, *, bare: bool = True, zero: bool = False) -> Callable[[Any], float]:
+    """Return the validator of one kind of quantity; `zero` lets its range begin there."""
     low, high, unit = _BOUNDS[kind]
+    low = 0.0 if zero else low
 
     def read(value: Any) -> float:  # noqa: ANN401
-        if not bare and isinstance(value, int | float) and not isinstance(value, bool):
+        given = _plain(value, f"a {kind}", "Write a number or a text with its unit.")
+        if isinstance(given, float) and not bare:
             raise refuse(
                 f"a {kind} with its unit",
-                f'Is it N m, lb ft or lb in? Write "{value:g} N m" or "{value:g} lb ft".',
+                f'Is it N m, lb ft or lb in? Write "{given:g} N m" or "{given:g} lb ft".',
             )
-        number = _number(value, kind)
+        try:
+            number = given if isinstance(given, float) else quantity(given, kind)
+        except UnitError as fault:
+            raise refuse(fault.rule, fault.next_step) from fault
         if not (math.isfinite(number) and low <= number <= high):
             raise refuse(
                 f"between {low:g} and {high:g} {unit}", "Check the figure and its unit."
@@ -82,15 +87,24 @@ def _reader(kind: str, *, bare: bool = True) -> Callable[[Any], float]:
 
 def _hardness(value: Any) -> float:  # noqa: ANN401
     """Return a hardness as Vickers number."""
-    if isinstance(value, bool) or not isinstance(value, int | float | str):
-        raise refuse("a hardness", "Write for instance 50 HRC, 294 HB or 600 HV.")
+    given = _plain(value, "a hardness", "Write for instance 50 HRC, 294 HB or 600 HV.")
     try:
-        return hardness_hv(value)
+        return hardness_hv(given)
     except UnitError as fault:
         raise refuse(fault.rule, fault.next_step) from fault
 
 
+def _not_bool(value: Any) -> Any:  # noqa: ANN401
+    """Refuse true and false, which Python would count as 1 and 0."""
+    if isinstance(value, bool):
+        raise refuse("a number", "Write the figure itself.")
+    return value
+
+
+Whole = Annotated[int, BeforeValidator(_not_bool)]
+Bare = Annotated[float, BeforeValidator(_not_bool)]
 LengthMm = Annotated[float, BeforeValidator(_reader("length"))]
+PlaceMm = Annotated[float, BeforeValidator(_reader("length", zero=True))]
 TemperatureC = Annotated[float, BeforeValidator(_reader("temperature"))]
 TorqueNm = Annotated[float, BeforeValidator(_reader("torque", bare=False))]
 BendingNm = Annotated[float, BeforeValidator(_reader("torque"))]
@@ -100,5 +114,5 @@ VolumeL = Annotated[float, BeforeValidator(_reader("volume"))]
 Days = Annotated[float, BeforeValidator(_reader("days"))]
 GasKgPerH = Annotated[float, BeforeValidator(_reader("gas flow"))]
 HardnessHv = Annotated[float, BeforeValidator(_hardness)]
-Money = Annotated[float, Field(ge=0, le=1e7)]
+Money = Annotated[Bare, Field(ge=0, le=1e7)]
 Label = Annotated[str, Field(min_length=1, max_length=200)]

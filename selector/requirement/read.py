@@ -2,7 +2,7 @@
 
 import json
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sized
 from pathlib import Path
 from typing import Any
 
@@ -12,21 +12,34 @@ from selector.errors import Problem, RequirementError
 from selector.requirement.whole import Requirement
 
 _LARGEST = 1_000_000
+_LONGEST_INT = 10**18
 # What pydantic calls a fault, in the words of the workshop: rule and next step.
 _WORDS = {
     "missing": ("given", "Add it; `temperwright example` prints a complete file."),
     "extra_forbidden": (
         "a key we know",
-        "Check the spelling; `temperwright schema` lists them.",
+        "Check the spelling; `temperwright schema --requirement` lists them.",
     ),
     "literal_error": ("one of {expected}", "Choose one of these words."),
     "too_short": ("a list with at least {min_length} entry", "Add one."),
     "too_long": ("a list of at most {max_length} entries", "Shorten it."),
-    "greater_than": ("more than {gt}", "Check the figure."),
-    "greater_than_equal": ("at least {ge}", "Check the figure."),
-    "less_than": ("less than {lt}", "Check the figure."),
-    "less_than_equal": ("at most {le}", "Check the figure."),
+    "greater_than": ("more than {gt:g}", "Check the figure."),
+    "greater_than_equal": ("at least {ge:g}", "Check the figure."),
+    "less_than": ("less than {lt:g}", "Check the figure."),
+    "less_than_equal": ("at most {le:g}", "Check the figure."),
     "finite_number": ("a finite number", "Check the figure."),
+    "int_type": ("a whole number", "Write the figure itself."),
+    "int_parsing": ("a whole number", "Write the figure itself."),
+    "int_parsing_size": ("a whole number", "Write the figure itself."),
+    "int_from_float": ("a whole number", "Write it without decimals."),
+    "float_type": ("a number", "Write the figure itself."),
+    "float_parsing": ("a number", "Write the figure itself, without a unit."),
+    "bool_type": ("true or false", "Write true or false, without quotes."),
+    "bool_parsing": ("true or false", "Write true or false, without quotes."),
+    "string_type": ("text", "Put it in quotes."),
+    "string_unicode": ("readable text", "Retype it."),
+    "string_too_short": ("text of at least {min_length} character", "Write something."),
+    "string_too_long": ("text of at most {max_length} characters", "Shorten it."),
     "model_type": ("a table of keys and values", "See `temperwright example` for its shape."),
     "model_attributes_type": ("a table of keys and values", "See `temperwright example`."),
     "tuple_type": ("a list", "Put the value in square brackets."),
@@ -38,10 +51,12 @@ _WORDS = {
 def _problem(fault: Mapping[str, Any]) -> Problem:
     """Return one pydantic fault in our words."""
     place = ".".join(
-        str(part + 1) if isinstance(part, int) else str(part) for part in fault["loc"]
+        str(part + 1) if isinstance(part, int) else _short(part)
+        for part in fault["loc"]
+        if part != "[key]"
     )
-    rule, step = _WORDS.get(fault["type"], (fault["msg"], "Check the value."))
-    context = fault.get("ctx", {})
+    rule, step = _WORDS.get(fault["type"], ("what we can read ({msg})", "Check the value."))
+    context = {"msg": fault["msg"], **fault.get("ctx", {})}
     absent = fault["type"] == "missing"
     return Problem(
         field=place or "requirement",
@@ -51,11 +66,28 @@ def _problem(fault: Mapping[str, Any]) -> Problem:
     )
 
 
+def _is_shadow(fault: Mapping[str, Any]) -> bool:
+    """Return whether a list is called too short only because an entry of it is at fault."""
+    return (
+        fault["type"] == "too_short"
+        and isinstance(fault["input"], Sized)
+        and len(fault["input"]) >= fault["ctx"]["min_length"]
+    )
+
+
 def _shown(value: object) -> str:
     """Return a received value, short enough for one line."""
     if isinstance(value, dict | list | tuple):
         return f"a {'table' if isinstance(value, dict) else 'list'} of {len(value)}"
-    text = repr(value) if isinstance(value, str) else str(value)
+    if isinstance(value, bool):
+        return str(value).lower()
+    if isinstance(value, int) and abs(value) >= _LONGEST_INT:
+        return "a number of more than 18 digits"
+    return _short(repr(value) if isinstance(value, str) else str(value))
+
+
+def _short(text: str) -> str:
+    """Return a text that fits on a line, its end cut off where it is too long."""
     return text if len(text) <= 60 else text[:57] + "..."
 
 
@@ -81,7 +113,9 @@ def requirement_from(data: object) -> Requirement:
         return Requirement.model_validate(data)
     except ValidationError as error:
         faults = error.errors(include_url=False)
-        raise RequirementError(*(_problem(fault) for fault in faults)) from error
+        raise RequirementError(
+            *(_problem(fault) for fault in faults if not _is_shadow(fault))
+        ) from error
 
 
 def _file(path: Path, rule: str, got: str, next_step: str) -> Problem:
@@ -142,7 +176,7 @@ def read_requirement(path: str | Path) -> Requirement:
     text = _text(path)
     try:
         data = json.loads(text) if path.suffix.lower() == ".json" else tomllib.loads(text)
-    except (json.JSONDecodeError, tomllib.TOMLDecodeError) as error:
+    except ValueError as error:
         kind = "JSON" if path.suffix.lower() == ".json" else "TOML"
         raise RequirementError(
             _file(path, f"valid {kind}", str(error), "Mend the line it names.")

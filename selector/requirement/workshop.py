@@ -6,6 +6,7 @@ from pydantic import Field, model_validator
 
 from selector.requirement.quantity import (
     Asked,
+    Bare,
     GasKgPerH,
     Label,
     LengthMm,
@@ -56,9 +57,9 @@ class Stock(Asked):
 class Skill(Asked):
     """Multipliers on the operator's error: 1 is a practised hand."""
 
-    bias: Annotated[float, Field(ge=0.2, le=5)] = 1.0
-    scatter: Annotated[float, Field(ge=0.2, le=5)] = 1.0
-    delay: Annotated[float, Field(ge=0.2, le=5)] = 1.0
+    bias: Annotated[Bare, Field(ge=0.2, le=5)] = 1.0
+    scatter: Annotated[Bare, Field(ge=0.2, le=5)] = 1.0
+    delay: Annotated[Bare, Field(ge=0.2, le=5)] = 1.0
 
 
 class Workshop(Asked):

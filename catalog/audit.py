@@ -1,0 +1,302 @@
+"""Cross-file checks: faults that no single file shows by itself.
+
+One rule a function, from the catalogue to its faults; `RULES` names them all.
+"""
+
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Mapping
+from itertools import chain, pairwise
+from typing import get_args
+
+from catalog.load import Catalog, load_catalog
+from catalog.quantity import sourced
+from catalog.steel import ConditionName, Quench, Steel, SteelClass, plain
+from catalog.values import Record
+
+LEAST_STEELS = 30
+LEAST_ROUTES = 16
+# A curve may rise this much by the scatter of its readings alone. [HRC]
+CURVE_RISE_HRC = 1.0
+SEVEREST_FIRST: tuple[Quench, ...] = ("water", "oil", "air")
+
+
+def _fault(file: str, key: str, rule: str, got: str) -> str:
+    """Return a fault in one line."""
+    return f"{file}: {key}: {rule} (got {got})"
+
+
+def _of(steel: Steel, key: str, rule: str, got: str) -> str:
+    """Return a fault of a steel's file."""
+    return _fault(f"{steel.slug}.toml", key, rule, got)
+
+
+def audit(catalog: Catalog) -> tuple[str, ...]:
+    """Return every fault that shows only when the files are held against each other.
+
+    Parameters
+    ----------
+    catalog : Catalog
+        A loaded catalogue, so each file is sound by itself.
+
+    Returns
+    -------
+    tuple of str
+        Lines of the form "file: key.path: rule (got value)"; empty when all is well.
+    """
+    return tuple(fault for rule in RULES for fault in rule(catalog))
+
+
+def _files(catalog: Catalog) -> Iterator[tuple[str, Record]]:
+    """Yield each record that has a file of its own, with the name of the file."""
+    groups: tuple[Mapping[str, Record], ...] = (
+        catalog.steels,
+        catalog.routes,
+        catalog.media,
+        catalog.heat_sources,
+    )
+    for group in groups:
+        for slug, record in group.items():
+            yield f"{slug}.toml", record
+
+
+def _used_sources(catalog: Catalog) -> Iterator[tuple[str, str, str]]:
+    """Yield file, key and source of each value."""
+    for file, record in _files(catalog):
+        for key, value in sourced(record):
+            yield file, key, value.source
+    for slug, caution in catalog.cautions.items():
+        yield "cautions.toml", f"{slug}.fact", caution.fact.source
+
+
+def source_exists(catalog: Catalog) -> Iterator[str]:
+    """Every value names a source that sources.toml holds."""
+    for file, key, source in _used_sources(catalog):
+        if source not in catalog.sources:
+            yield _fault(file, f"{key}.source", "must be a key of sources.toml", source)
+
+
+def source_used(catalog: Catalog) -> Iterator[str]:
+    """Every source serves a value; those a user's file has replaced may lie idle."""
+    known = chain(_used_sources(catalog), _used_sources(load_catalog()))
+    used = {source for _, _, source in known}
+    for key in sorted(catalog.sources.keys() - used):
+        yield _fault("sources.toml", key, "must be the source of some value", "no use of it")
+
+
+def family_exists(catalog: Catalog) -> Iterator[str]:
+    """Every steel belongs to a family that families.toml holds."""
+    for steel in catalog.steels.values():
+        if steel.family not in catalog.families:
+            yield _of(steel, "family", "must be a key of families.toml", steel.family)
+
+
+def family_used(catalog: Catalog) -> Iterator[str]:
+    """Every family has a steel; those a user's file has emptied may stand."""
+    steels = chain(catalog.steels.values(), load_catalog().steels.values())
+    for key in sorted(catalog.families.keys() - {steel.family for steel in steels}):
+        yield _fault("families.toml", key, "must be the family of some steel", "no steel in it")
+
+
+def caution_exists(catalog: Catalog) -> Iterator[str]:
+    """Every caution that a file names is in cautions.toml."""
+    for file, record in _files(catalog):
+        for key, caution in _named_cautions(record):
+            if caution not in catalog.cautions:
+                yield _fault(file, key, "must be a key of cautions.toml", caution)
+
+
+def _named_cautions(record: Record) -> Iterator[tuple[str, str]]:
+    """Yield key and id of each caution a file names."""
+    if isinstance(record, Steel):
+        for place, limitation in enumerate(record.limitation):
+            if limitation.caution is not None:
+                yield f"limitation.{place}.caution", limitation.caution
+    else:
+        for caution in getattr(record, "cautions", ()):
+            yield "cautions", caution
+
+
+def equipment_exists(catalog: Catalog) -> Iterator[str]:
+    """Every heat source and medium that a route names has its file."""
+    for route in catalog.routes.values():
+        for key, named, known in (
+            ("heat_sources", route.heat_sources, catalog.heat_sources.keys()),
+            ("media", route.media, catalog.media.keys()),
+        ):
+            for name in named:
+                if name not in known:
+                    rule = f"must be the name of a file in {key}"
+                    yield _fault(f"{route.slug}.toml", key, rule, name)
+
+
+def name_is_unique(catalog: Catalog) -> Iterator[str]:
+    """Each designation means one steel, unless it is a trade name of each that carries it."""
+    carriers: dict[str, set[str]] = defaultdict(set)
+    for steel in catalog.steels.values():
+        for name in (steel.slug, *steel.names()):
+            carriers[plain(name)].add(steel.slug)
+    for key, slugs in carriers.items():
+        loose = [slug for slug in slugs if not _is_trade_name(key, catalog.steels[slug])]
+        for slug in sorted(loose) if len(slugs) > 1 else ():
+            rule = "name must belong to one steel, or be a trade name of each"
+            others = ", ".join(sorted(slugs - {slug}))
+            yield _of(catalog.steels[slug], "designations", rule, f"{key} also in {others}")
+
+
+def _is_trade_name(key: str, steel: Steel) -> bool:
+    """Return whether `steel` carries the name in the trade only."""
+    return key in {plain(name) for name in steel.designations.trade}
+
+
+def transformations_in_order(catalog: Catalog) -> Iterator[str]:
+    """Ms lies below Ac1, Ac1 below Ac3, and normalising above Ac3."""
+    for steel in catalog.steels.values():
+        known = steel.temperature_c
+        for lower, upper in (("ms", "ac1"), ("ac1", "ac3"), ("ac3", "normalise")):
+            if lower in known and upper in known and known[lower].middle >= known[upper].middle:
+                yield _of(
+                    steel,
+                    f"temperature_c.{lower}",
+                    f"must be below {upper}",
+                    f"{known[lower].middle:g} over {known[upper].middle:g} °C",
+                )
+
+
+def hardening_heat_is_hot(catalog: Catalog) -> Iterator[str]:
+    """Steel hardens from above Ac1; as bought, where Ac3 is known, from above Ac3.
+
+    A case-hardening steel is quenched for its case, whose carbon lowers Ac3: Ac1 is the floor.
+    """
+    for steel in catalog.steels.values():
+        if steel.hardened is None:
+            continue
+        heat = steel.hardened.temperature_c.low
+        for name in ("ac1", "ac3") if "quench" in steel.hardens_by else ("ac1",):
+            floor = steel.temperature_c.get(name)
+            if floor is not None and heat <= floor.middle:
+                yield _of(
+                    steel,
+                    "hardened.temperature_c.min",
+                    f"must be above {name}, {floor.middle:g} °C",
+                    f"{heat:g} °C",
+                )
+
+
+def curve_falls(catalog: Catalog) -> Iterator[str]:
+    """Tempering softens, except where alloy carbides harden again."""
+    for steel in catalog.steels.values():
+        if steel.tempered is None or _hardens_again(steel):
+            continue
+        softest = 70.0
+        for at, hardness in steel.tempered.curve_hrc.points:
+            if hardness > softest + CURVE_RISE_HRC:
+                yield _of(
+                    steel,
+                    "tempered.curve_hrc.points",
+                    "must not rise by more than 1 HRC without secondary hardening",
+                    f"{hardness:g} HRC at {at:g} °C after {softest:g}",
+                )
+            softest = min(softest, hardness)
+
+
+def _hardens_again(steel: Steel) -> bool:
+    """Return whether a steel holds enough carbide formers to harden on tempering."""
+    held = {name: span.middle for name, span in steel.composition_wt_pct.items()}
+    strong = held.get("Mo", 0.0) + held.get("W", 0.0) / 2 + held.get("V", 0.0)
+    return held.get("Cr", 0.0) >= 3.0 or strong >= 1.0
+
+
+def curve_below_as_quenched(catalog: Catalog) -> Iterator[str]:
+    """No tempered hardness passes the hardness as quenched, except by secondary hardening."""
+    for steel in catalog.steels.values():
+        fresh = steel.hardened.as_quenched_hrc if steel.hardened else None
+        if steel.tempered is None or fresh is None or _hardens_again(steel):
+            continue
+        hardest = max(hardness for _, hardness in steel.tempered.curve_hrc.points)
+        if hardest > fresh.high + CURVE_RISE_HRC:
+            yield _of(
+                steel,
+                "tempered.curve_hrc.points",
+                f"must not pass {fresh.high:g} HRC as quenched",
+                f"{hardest:g} HRC",
+            )
+
+
+def section_limits_in_order(catalog: Catalog) -> Iterator[str]:
+    """Water hardens through at least as thick a bar as oil does, and oil as air."""
+    for steel in catalog.steels.values():
+        limits = steel.hardened.section_limit_mm if steel.hardened else {}
+        given = [quench for quench in SEVEREST_FIRST if quench in limits]
+        for severe, mild in pairwise(given):
+            if limits[severe].value < limits[mild].value:
+                yield _of(
+                    steel,
+                    f"hardened.section_limit_mm.{severe}",
+                    f"must be at least that of {mild}",
+                    f"{limits[severe].value:g} under {limits[mild].value:g} mm",
+                )
+
+
+def condition_is_named_once(catalog: Catalog) -> Iterator[str]:
+    """Each supply condition, part of an option's id, stands once in a steel."""
+    for steel in catalog.steels.values():
+        names = [condition.name for condition in steel.condition]
+        for name in sorted({name for name in names if names.count(name) > 1}):
+            rule = "must differ within a steel"
+            yield _of(steel, "condition.name", rule, f"{name} twice")
+
+
+def price_is_of_something(catalog: Catalog) -> Iterator[str]:
+    """Every price belongs to a steel, supply condition or route of the catalogue."""
+    prices = catalog.prices
+    for table, asked, known in (
+        ("steel_per_kg", prices.steel_per_kg, catalog.steels.keys()),
+        ("condition_factor", prices.condition_factor, set(get_args(ConditionName))),
+        ("subcontract_minimum", prices.subcontract_minimum, catalog.routes.keys()),
+        ("subcontract_per_kg", prices.subcontract_per_kg, catalog.routes.keys()),
+    ):
+        for key in sorted(asked.keys() - known):
+            rule = "must be the price of something in the catalogue"
+            yield _fault("prices.toml", f"{table}.{key}", rule, "no such name")
+
+
+def subcontract_has_a_price(catalog: Catalog) -> Iterator[str]:
+    """Work sent out has a minimum charge and a charge by mass."""
+    sent = {route.slug for route in catalog.routes.values() if route.place == "subcontract"}
+    for table in ("subcontract_minimum", "subcontract_per_kg"):
+        for slug in sorted(sent - getattr(catalog.prices, table).keys()):
+            yield _fault("prices.toml", f"{table}.{slug}", "must be given", "nothing")
+
+
+def classes_are_covered(catalog: Catalog) -> Iterator[str]:
+    """Every class of steel has at least one, and there is a choice of steels and routes."""
+    present = {steel.kind for steel in catalog.steels.values()}
+    for kind in get_args(SteelClass):
+        if kind not in present:
+            yield _fault("steels", "kind", f"must include {kind}", "none")
+    if len(catalog.steels) < LEAST_STEELS:
+        rule = f"must be {LEAST_STEELS} files or more"
+        yield _fault("steels", "(folder)", rule, f"{len(catalog.steels)}")
+    if len(catalog.routes) < LEAST_ROUTES:
+        rule = f"must be {LEAST_ROUTES} files or more"
+        yield _fault("routes", "(folder)", rule, f"{len(catalog.routes)}")
+
+
+RULES: tuple[Callable[[Catalog], Iterator[str]], ...] = (
+    source_exists,
+    source_used,
+    family_exists,
+    family_used,
+    caution_exists,
+    equipment_exists,
+    name_is_unique,
+    transformations_in_order,
+    hardening_heat_is_hot,
+    curve_falls,
+    curve_below_as_quenched,
+    section_limits_in_order,
+    condition_is_named_once,
+    price_is_of_something,
+    subcontract_has_a_price,
+    classes_are_covered,
+)

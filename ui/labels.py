@@ -1,0 +1,123 @@
+"""Words, units and number formats of the page."""
+
+import re
+from collections.abc import Mapping
+
+from selector.explain.hardness import shown, shown_range
+from selector.output import CostOut, OptionOut, Spread, TemperOut
+
+_WORDS = {
+    # safety use
+    "could hurt": "Could hurt someone nearby",
+    "none": "None",
+    "brake": "It is part of a brake",
+    "steering": "It is part of steering",
+    "lifting": "It lifts or holds a load overhead",
+    "pressure": "It holds pressure",
+    "fast rotation": "It rotates fast",
+    # form
+    "bar": "New bar",
+    "hard": "Already hard",
+    "finished": "Finished part",
+    "bevel": "Bevel gear",
+    "edge-impact": "Edge under blows",
+    "toolpost-grinder": "Tool-post grinder",
+    "lap": "Lapping",
+    "static": "Steady load",
+    "occasional": "Now and then",
+    "fatigue": "Again and again (fatigue)",
+    "dim": "Dim room",
+    "sun": "Full sun",
+    "mate": "The other part",
+    "part": "This part",
+    "glass": "Glass scratch",
+    "rebound": "Rebound tester",
+    "tester": "Hardness tester",
+    "coupon": "Test piece (coupon)",
+    "cheap": "Low cost",
+    "quick": "Soon in hand",
+    "safe hands": "Forgiving of the operator",
+    # demands
+    "hard_enough": "Hard enough",
+    "not_too_hard": "Not too hard",
+    "snap": "Does not snap",
+    "depth": "Hard deep enough",
+    "cracking": "Does not crack in the quench",
+    "response": "The steel responds",
+    "equipment": "The workshop can do it",
+    "stock": "In the rack",
+    # verdicts
+    "pass": "Meets it",
+    "marginal": "Narrow",
+    "fail": "Misses it",
+    "unknown": "Unknown",
+}
+VERDICTS = {
+    "harden": "Harden it",
+    "leave_as_bought": "Leave it as bought",
+    "toss_up": "A toss-up",
+    "safety_referral": "A matter for qualified people",
+    "coupon_first": "A test piece first",
+    "no_option": "No option",
+}
+MARKS = {"pass": "✓", "marginal": "~", "fail": "✗", "unknown": "?"}
+_MARKDOWN = re.compile(r"([\\`*_{}\[\]<>()#+\-!|$~:])")
+
+
+def words(name: str) -> str:
+    """Return a name of ours in the words of the page."""
+    return _WORDS.get(name) or name.replace("-", " ").replace("_", " ").capitalize()
+
+
+def plain(text: str) -> str:
+    """Return a text so that no character of it is read as formatting."""
+    return _MARKDOWN.sub(r"\\\1", text)
+
+
+def hardness(spread: Spread) -> str:
+    """Return a hardness with its range: "55 HRC (52 to 58 HRC)"."""
+    if spread.p50 is None or spread.p05 is None or spread.p95 is None:
+        return "unknown"
+    return f"{shown(spread.p50)} ({shown_range(spread.p05, spread.p95)})"
+
+
+def span(spread: Spread, digits: int = 0) -> str:
+    """Return a number with its range and unit: "2.0 mm (0.9 to 4.4)"."""
+    if spread.p50 is None or spread.p05 is None or spread.p95 is None:
+        return "unknown"
+    ends = f"{spread.p05:.{digits}f} to {spread.p95:.{digits}f}"
+    return f"{spread.p50:.{digits}f} {spread.unit} ({ends})"
+
+
+def money(cost: CostOut) -> str:
+    """Return the cost of a good part with its range."""
+    return span(cost.spread)
+
+
+def share(fraction: float | None) -> str:
+    """Return a share of the draws: "98 in 100"."""
+    return "not drawn" if fraction is None else f"{100 * fraction:.0f} in 100"
+
+
+def temper(found: TemperOut) -> str:
+    """Return the temper with its band and colour."""
+    if found.temperature_c is None:
+        return "none"
+    text = f"{found.temperature_c:.0f} °C, {found.means}"
+    if found.time_min is not None and found.means != "residual":
+        text += f", {found.time_min:.0f} min" + (f" × {found.cycles}" * (found.cycles > 1))
+    if found.band_c and found.band_c[0] < found.band_c[1]:
+        text += f" ({found.band_c[0]:.0f} to {found.band_c[1]:.0f} °C serves)"
+    return text + (f"; shows {found.colour}" if found.colour else "")
+
+
+def route(option: OptionOut, media: Mapping[str, str]) -> str:
+    """Return the route, with what it is quenched in."""
+    if option.medium is None:
+        return option.route_name
+    return f"{option.route_name}, {media.get(option.medium, option.medium).lower()}"
+
+
+def option(found: OptionOut) -> str:
+    """Return an option in one line."""
+    return f"{found.place}. {found.steel}, {found.condition}: {found.route_name.lower()}"

@@ -1,0 +1,149 @@
+"""What one visitor's session holds; no other file names its keys.
+
+`draft`   the form as plain data, kept while the visitor looks at other views
+`tried`   whether advice was asked for, so that faults are told from then on
+`refused` why the last file was not taken
+`asked`   the last requirement that gave advice
+"""
+
+from collections.abc import Iterable
+from typing import Any
+
+import streamlit as st
+
+from catalog.example import example_names, example_text
+from selector import Requirement
+from selector.errors import Problem
+from ui.draft import Draft, put
+from ui.upload import parsed
+
+_FORM = "part/"
+
+
+def begin() -> None:
+    """Give a fresh session its first values: the usual example, or a blank form."""
+    if "draft" not in st.session_state:
+        names = example_names()
+        st.session_state["draft"] = example(names[0]) if names else blank()
+        st.session_state["tried"] = False
+        st.session_state["refused"] = ()
+        st.session_state["asked"] = None
+
+
+def blank() -> Draft:
+    """Return a form with one empty section and one empty zone."""
+    return {
+        "part": {"section": [{}]},
+        "zone": [{"section": [1]}],
+        "load": {},
+        "workshop": {"heat": [{}]},
+    }
+
+
+def example(name: str) -> Draft:
+    """Return a shipped example without its safety use, which each user must answer.
+
+    Parameters
+    ----------
+    name : str
+        One of the shipped names.
+
+    Returns
+    -------
+    dict
+        A draft of the form.
+    """
+    data = parsed(f"{name}.toml", example_text(name).encode())
+    data.pop("safety_use", None)
+    return data
+
+
+def draft() -> Draft:
+    """Return the form as it stands."""
+    found: Draft = st.session_state["draft"]
+    return found
+
+
+def replace(data: Draft, *, tried: bool = False) -> None:
+    """Put other contents into the form.
+
+    Parameters
+    ----------
+    data : dict
+        A draft.
+    tried : bool
+        Whether its faults are told at once.
+    """
+    st.session_state["draft"] = data
+    st.session_state["tried"] = tried
+    st.session_state["refused"] = ()
+    for key in [key for key in st.session_state if str(key).startswith(_FORM)]:
+        del st.session_state[key]
+
+
+def rows_changed() -> None:
+    """Let the widgets be filled anew, because rows were added or taken away."""
+    replace(draft(), tried=tried())
+
+
+def widget(path: str, value: Any) -> str:  # noqa: ANN401
+    """Return the key of a field's widget, filled from the draft when it is new.
+
+    Parameters
+    ----------
+    path : str
+        Where the field is, for instance "part.section.1.size".
+    value : object
+        What the draft holds, as the widget shows it.
+
+    Returns
+    -------
+    str
+        Key of the widget.
+    """
+    key = _FORM + path
+    if key not in st.session_state:
+        st.session_state[key] = value
+    return key
+
+
+def typed(path: str) -> Any:  # noqa: ANN401
+    """Return what a field's widget holds."""
+    return st.session_state[_FORM + path]
+
+
+def keep(path: str, value: Any) -> None:  # noqa: ANN401
+    """Keep one answer in the draft."""
+    put(draft(), path, value)
+
+
+def tried() -> bool:
+    """Return whether faults of the form are to be told."""
+    return bool(st.session_state["tried"])
+
+
+def attempt() -> None:
+    """Note that advice was asked for."""
+    st.session_state["tried"] = True
+
+
+def refuse(problems: Iterable[Problem]) -> None:
+    """Keep why a file was not taken."""
+    st.session_state["refused"] = tuple(problems)
+
+
+def refused() -> tuple[Problem, ...]:
+    """Return why the last file was not taken; empty when it was."""
+    found: tuple[Problem, ...] = st.session_state["refused"]
+    return found
+
+
+def answered(requirement: Requirement) -> None:
+    """Keep the requirement whose advice is shown from now on."""
+    st.session_state["asked"] = requirement
+
+
+def asked() -> Requirement | None:
+    """Return the requirement whose advice is shown, if there is one yet."""
+    found: Requirement | None = st.session_state["asked"]
+    return found
