@@ -76,7 +76,8 @@ def _problems_of(path: Path, entry: str, error: ValidationError) -> Iterator[str
     for fault in error.errors(include_url=False):
         places = [part for part in (entry, *map(str, fault["loc"])) if part]
         key = ".".join(places) or "(whole file)"
-        yield f"{path.name}: {key}: {fault['msg']} (got {fault['input']!r:.80})"
+        rule = fault["msg"].removeprefix("Value error, ")
+        yield f"{path.name}: {key}: {rule} (got {fault['input']!r:.80})"
 
 
 def _table(path: Path, problems: list[str]) -> dict[str, Any] | None:
@@ -85,7 +86,7 @@ def _table(path: Path, problems: list[str]) -> dict[str, Any] | None:
         return tomllib.loads(path.read_text(encoding="utf-8"))
     except FileNotFoundError:
         problems.append(f"{path.name}: (whole file): file must exist (got nothing at {path})")
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as fault:
+    except ValueError as fault:  # TOML, encoding, or an integer without end
         problems.append(f"{path.name}: (whole file): must be UTF-8 TOML ({fault})")
     return None
 

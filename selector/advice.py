@@ -17,7 +17,7 @@ from selector.decision.ranking import (
     reference_ideal,
 )
 from selector.judgement import Judged, judge
-from selector.prediction import Prepared, equivalent_points, predict, prepare
+from selector.prediction import Prepared, cooled_points, predict, prepare
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
 from selector.surroundings import Surroundings, surroundings
@@ -227,9 +227,10 @@ class _Scorer:
 def _reference_cost(around: Surroundings) -> float:
     """Return what the part costs as bought in the named reference steel."""
     steel = around.catalog.steels.get(REFERENCE[0])
-    if steel is None:
+    sold = steel.condition if steel else ()
+    condition = next((c for c in sold if c.name == REFERENCE[1]), None)
+    if steel is None or condition is None:
         return around.catalog.prices.labour_per_h
-    condition = next(c for c in steel.condition if c.name == REFERENCE[1])
     treatment = Treatment(steel, condition, around.catalog.routes[REFERENCE[2]])
     ready = prepare(treatment, around)
     return float(np.median(predict(ready, NO_TEMPER, around).bill.cost))
@@ -259,7 +260,7 @@ def _choices(
     ready: Prepared, once: Surroundings, ceilings: Mapping[Means, float]
 ) -> tuple[Choice, ...]:
     """Return the tempers worth drawing of one treatment."""
-    return choices(ready, once, ceilings, equivalent_points(ready.treatment, once))
+    return choices(ready, once, ceilings, cooled_points(ready.treatment, once))
 
 
 def _best(

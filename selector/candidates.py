@@ -42,7 +42,11 @@ def screened(requirement: Requirement, catalog: Catalog, on: Bench) -> Iterator[
     Screened
         In catalogue order.
     """
+    racked = {steel.slug for _, steel in on.stock}
     for steel in catalog.steels.values():
+        # Nobody buys an unknown bar: it counts only where it lies in the rack.
+        if steel.kind == "unknown" and steel.slug not in racked:
+            continue
         for treatment in _treatments(steel, catalog, on):
             gates = (rule(requirement, treatment) for rule in RULES)
             yield Screened(treatment, next((gate for gate in gates if gate), None))

@@ -78,7 +78,7 @@ def _machining(treatment: Treatment, around: Surroundings, prices: Prices) -> fl
     hours = max(removed, 0.0) / 1000 / (prices.removal_cm3_per_h * ease)
     surface = treatment.condition.surface
     extra = {"black": SKIN_H, "bright": 0.0, "ground": -GROUND_SAVES_H}[surface]
-    hours += SETUP_H / around.asked.part.quantity**0.5 + extra
+    hours += (SETUP_H + extra) / around.asked.part.quantity**0.5
     return float(hours * prices.labour_per_h)
 
 

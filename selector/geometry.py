@@ -18,6 +18,27 @@ SHARP_RADIUS_MM = 0.2
 _NOTCH = {"thread": 2.5, "sharp-corner": 2.5, "slot": 2.0, "groove": 2.0, "teeth": 1.8}
 
 
+def as_cooled(part: Part) -> tuple[Section, ...]:
+    """Return the sections as they heat and cool: a part shorter than it is thick is a plate.
+
+    Parameters
+    ----------
+    part : Part
+        The part.
+
+    Returns
+    -------
+    tuple of Section
+        Same number and order; a disc stands as a flat of its thickness.
+    """
+    if part.length_mm >= min(section.size for section in part.section):
+        return part.section
+    return tuple(
+        Section(shape="flat", size=part.length_mm, width=section.size, length=section.size)
+        for section in part.section
+    )
+
+
 def area_mm2(section: Section) -> float:
     """Return the cross-section of the steel, in mm².
 

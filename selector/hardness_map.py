@@ -39,6 +39,8 @@ LIMIT_SEVERITY = {"water": 1.2, "oil": 0.4, "air": 0.02}
 # hardness falls this steeply about it. Estimates of the project. [-]
 LIMIT_TO_HALF = 1.35
 STEEPNESS = 8.0
+# How much better the rim does than the centre in a bath milder than the steel's own. [-]
+RIM_CREDIT = 0.25
 # Scatter of published section limits between sources, and when a limit for one class of medium
 # is carried over to another. Log sd, estimates. [-]
 LIMIT_SPREAD, CARRIED_SPREAD = 0.15, 0.45
@@ -52,6 +54,24 @@ AIR_LOG_SD_JOMINY = 0.35
 AS_QUENCHED_SD_HRC = 0.8
 CURVE_SD_HRC = 1.2
 COMPOSITION_ROUTE_TO_WT_PCT = 0.7
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Points:
+    """Points of a part: equivalent end-quench distance over the draws, size, place.
+
+    `distance_mm` has shape (draws, points), `size_mm` (the like round) and `position` (fraction
+    of the radius, 0 at the centre) have shape (points,).
+    """
+
+    distance_mm: Floats
+    size_mm: Floats
+    position: Floats
+
+    def only(self, index: int) -> "Points":
+        """Return one of the points."""
+        keep = slice(index, index + 1)
+        return Points(self.distance_mm[:, keep], self.size_mm[keep], self.position[keep])
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -88,7 +108,7 @@ def as_quenched(
     steel: Steel,
     composition: Composition,
     heat: Heat,
-    jominy_mm: Floats,
+    points: Points,
     normals: Normals,
 ) -> AsQuenched:
     """Return the as-quenched hardness at points that cool like end-quench distances.
@@ -101,8 +121,8 @@ def as_quenched(
         Element to content; shape (draws, 1). [wt %]
     heat : Heat
         Hardening heat.
-    jominy_mm : ndarray
-        Equivalent end-quench distance; shape (draws, points). [mm]
+    points : Points
+        Where, and how each place cools.
     normals : mapping of str to ndarray
         The steel's own draws.
 
@@ -112,12 +132,12 @@ def as_quenched(
         Hardness; shape (draws, points). [HRC]
     """
     if by_composition(steel):
-        return _by_composition(composition, heat, jominy_mm, normals)
-    return _by_catalogue(steel, composition, heat, jominy_mm, normals)
+        return _by_composition(composition, heat, points, normals)
+    return _by_catalogue(steel, composition, heat, points, normals)
 
 
 def _by_composition(
-    composition: Composition, heat: Heat, jominy_mm: Floats, normals: Normals
+    composition: Composition, heat: Heat, points: Points, normals: Normals
 ) -> AsQuenched:
     """Harden by the end-quench curve of what is dissolved."""
     state = austenite(
@@ -129,7 +149,7 @@ def _by_composition(
     )
     # The bar charts carry an error of their own, more in air, which they do not cover.
     chart = LOG_SD_JOMINY if heat.medium_class != "air" else AIR_LOG_SD_JOMINY
-    distance = jominy_mm * np.exp(chart * normals["section_limit"][:, None])
+    distance = points.distance_mm * np.exp(chart * normals["section_limit"][:, None])
     curve = jominy_curve(state.dissolved_wt_pct, distance, state.grain_size_astm)
     error = curve.sd_hrc * normals["hardenability"][:, None]
     hard = np.minimum(curve.hrc + error, 68.0)
@@ -151,7 +171,7 @@ def _with_ferrite(hrc: Floats, austenite_fraction: Floats) -> Floats:
 
 
 def _by_catalogue(
-    steel: Steel, composition: Composition, heat: Heat, jominy_mm: Floats, normals: Normals
+    steel: Steel, composition: Composition, heat: Heat, points: Points, normals: Normals
 ) -> AsQuenched:
     """Harden by the published hardness and section limit of the steel."""
     hardened = steel.hardened
@@ -168,11 +188,7 @@ def _by_catalogue(
         top = float(np.median(quenched_structure(dissolved).hrc))
     scatter = AS_QUENCHED_SD_HRC * normals["as_quenched"][:, None]
     full = top + scatter - UNDER_HRC_PER_C * under - OVER_HRC_PER_C * over
-    spread = LIMIT_SPREAD if heat.medium_class in hardened.section_limit_mm else CARRIED_SPREAD
-    reach = _half_distance(steel, composition, heat) * np.exp(
-        spread * normals["section_limit"][:, None]
-    )
-    share = 1.0 / (1.0 + (jominy_mm / reach) ** STEEPNESS)
+    share = 1.0 / (1.0 + _beyond(steel, composition, heat, points, normals) ** STEEPNESS)
     floor = min(UNHARDENED_HRC, top - 5)
     return AsQuenched(
         floor + (full - floor) * share * _formed(steel, heat),
@@ -183,6 +199,22 @@ def _by_catalogue(
         else "martensite.as_quenched",
         () if hardened.section_limit_mm else ("no published section limit",),
     )
+
+
+def _beyond(
+    steel: Steel, composition: Composition, heat: Heat, points: Points, normals: Normals
+) -> Floats:
+    """Return how far each point lies beyond half martensite: 1 there, less inside. [-]."""
+    limits = steel.hardened.section_limit_mm if steel.hardened else {}
+    spread = LIMIT_SPREAD if heat.medium_class in limits else CARRIED_SPREAD
+    scatter = np.exp(-spread * normals["section_limit"][:, None])
+    own = limits.get(heat.medium_class)
+    if own is not None and steel.hardened and heat.medium_class != steel.hardened.quench:
+        # In a bath milder than its own a steel hardens up to the published section and hardly
+        # beyond, rim and all: the bar chart's quick surface does not see the vapour stage.
+        ratio = points.size_mm / own.value * (1.0 - RIM_CREDIT * points.position)
+        return np.asarray(ratio[None, :] / LIMIT_TO_HALF * scatter)
+    return points.distance_mm / _half_distance(steel, composition, heat) * scatter
 
 
 def _formed(steel: Steel, heat: Heat) -> Floats:
@@ -289,8 +321,8 @@ def tempered(
     return np.asarray(drawn if secondary else np.minimum(drawn, fresh.hrc))
 
 
-def distances_mm(sizes_mm: Floats, positions: Floats, quench: Quench) -> Floats:
-    """Return equivalent end-quench distances at points of several rounds.
+def points_of(sizes_mm: Floats, positions: Floats, quench: Quench) -> Points:
+    """Return points of several rounds as they cool in a quench.
 
     Parameters
     ----------
@@ -303,9 +335,8 @@ def distances_mm(sizes_mm: Floats, positions: Floats, quench: Quench) -> Floats:
 
     Returns
     -------
-    ndarray
-        Distance; shape (draws, points). [mm]
+    Points
+        With the equivalent end-quench distance of each.
     """
-    return np.asarray(
-        jominy_distance_mm(sizes_mm[None, :], positions[None, :], quench.severity)
-    )
+    distance = jominy_distance_mm(sizes_mm[None, :], positions[None, :], quench.severity)
+    return Points(np.asarray(distance), sizes_mm, positions)

@@ -22,13 +22,14 @@ STRAIGHTENED = 0.4
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Movement:
-    """Movement over the draws, before and after straightening, and what is permitted.
+    """Bow over the draws, before and after straightening, growth, and what is permitted.
 
     `stated` is False for an assumed limit.
     """
 
     raw_mm: Floats
     moved_mm: Floats
+    growth_mm: float
     permitted_mm: float
     stated: bool
 
@@ -69,19 +70,19 @@ def movement(treatment: Treatment, around: Surroundings, normals: Normals) -> Mo
     Returns
     -------
     Movement
-        The larger of bow and growth of the working section.
+        Bow of the axis, and growth across the working section, which is apart from it.
     """
-    part, route = around.asked.part, treatment.route
+    route = treatment.route
     permitted, stated = permitted_mm(around)
     still = np.zeros(len(normals["movement"]))
     factor = route.movement_factor.value
     if factor == 0:
-        return Movement(still, still, permitted, stated)
+        return Movement(still, still, 0.0, permitted, stated)
     medium = treatment.medium.kind if treatment.medium else "air"
     heating, length = _heating(treatment, around)
-    slim = min(s.size for s in part.section)
+    long, slim = _slenderness(around)
     bend = bow(
-        part.length_mm,
+        long,
         slim,
         {"hot-salt": "oil"}.get(medium, medium),
         heating,
@@ -90,18 +91,28 @@ def movement(treatment: Treatment, around: Surroundings, normals: Normals) -> Mo
     )
     share = factor if route.extent == "whole" else 1.0
     bent = bend.median_mm * share * np.exp(bend.log_sd * normals["movement"])
-    hardened = treatment.steel.hardened
-    thick = max(part.section[i].size for i in around.hard)
-    growth = size_change(hardened.quench if hardened else "oil", min(share, 1.0))
-    grown = (growth.growth_pct + growth.sd_pct * normals["movement"]) / 100 * thick
-    # A bow beyond the limit is straightened warm after the temper; growth stays.
+    # A bow beyond the limit is straightened warm after the temper.
     straight = np.where(bent > permitted, STRAIGHTENED * bent, bent)
-    return Movement(
-        np.maximum(bent, np.abs(grown)),
-        np.maximum(straight, np.abs(grown)),
-        permitted,
-        stated,
-    )
+    return Movement(np.asarray(bent), straight, _growth(treatment, around), permitted, stated)
+
+
+def _slenderness(around: Surroundings) -> tuple[float, float]:
+    """Return the length that bows and the thickness that resists; a disc dishes. [mm]."""
+    part = around.asked.part
+    slim = min(s.size for s in part.section)
+    broad = max(max(s.size, s.width or 0.0) for s in part.section)
+    if part.length_mm < slim:
+        return broad, part.length_mm
+    return part.length_mm, slim
+
+
+def _growth(treatment: Treatment, around: Surroundings) -> float:
+    """Return the growth of the working section across, at the middle. [mm]."""
+    thick = max(around.asked.part.section[i].size for i in around.hard)
+    hardened = treatment.steel.hardened
+    if not treatment.hardens or hardened is None:
+        return 0.0
+    return float(size_change(hardened.quench).growth_pct) / 100 * thick
 
 
 def _heating(treatment: Treatment, around: Surroundings) -> tuple[Heating, float]:

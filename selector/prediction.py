@@ -114,8 +114,8 @@ def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:
     return np.full(spread.shape, np.nan)
 
 
-def _points(around: Surroundings, bath: Quench) -> Floats:
-    """Return equivalent end-quench distances, sections × positions on the last axis. [mm]."""
+def _points(around: Surroundings, bath: Quench) -> hardness_map.Points:
+    """Return the points of the part, sections × positions."""
     sections = around.asked.part.section
     severity = float(np.median(bath.severity))
     sizes = [
@@ -123,11 +123,11 @@ def _points(around: Surroundings, bath: Quench) -> Floats:
     ]
     flat_sizes = np.repeat(np.array(sizes), len(POSITIONS))
     positions = np.tile(np.array(POSITIONS), len(sections))
-    return hardness_map.distances_mm(flat_sizes, positions, bath)
+    return hardness_map.points_of(flat_sizes, positions, bath)
 
 
-def equivalent_points(treatment: Treatment, around: Surroundings) -> Floats | None:
-    """Return the end-quench distances of all points of the part in a treatment's bath.
+def cooled_points(treatment: Treatment, around: Surroundings) -> hardness_map.Points | None:
+    """Return the points of the part as they cool in a treatment's bath.
 
     Parameters
     ----------
@@ -138,8 +138,8 @@ def equivalent_points(treatment: Treatment, around: Surroundings) -> Floats | No
 
     Returns
     -------
-    ndarray or None
-        Shape (draws, sections × positions); None where nothing is quenched. [mm]
+    Points or None
+        Sections × positions; None where nothing is quenched.
     """
     shared = around.shared()
     bath = quench(treatment, around.asked.workshop, shared, around.mass_kg)
@@ -332,7 +332,7 @@ def _core_hrc(ready: Prepared, around: Surroundings) -> Floats:
     medium = ready.treatment.medium
     water = medium is not None and medium.severity_class == "water"
     bath = Quench(np.full((1, 1), 1.0 if water else 0.4), 40.0)
-    distance = hardness_map.distances_mm(np.array([thick]), np.array([0.0]), bath)
+    distance = hardness_map.points_of(np.array([thick]), np.array([0.0]), bath).distance_mm
     curve = jominy_curve(ready.composition, distance)
     core = curve.hrc[:, 0] + (curve.sd_hrc * ready.normals["core"][:, None])[:, 0]
     return np.asarray(np.maximum(core, ready.supply_hrc))

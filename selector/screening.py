@@ -10,6 +10,7 @@ import numpy as np
 
 from catalog.steel import Steel
 from selector.decision.gates import Gate
+from selector.geometry import as_cooled
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.treatment import Treatment
@@ -40,6 +41,27 @@ def section_like(section: Section) -> float:
     if section.bore is not None:
         return min(section.size, 1.0 * (section.size - section.bore))
     return 1.1 * section.size if section.shape in {"square", "hexagon"} else section.size
+
+
+def heated_thickness(asked: Requirement, work: Treatment) -> float:
+    """Return the thickest section a route heats, as a round, in mm.
+
+    Parameters
+    ----------
+    asked : Requirement
+        What is asked.
+    work : Treatment
+        Whole or local.
+
+    Returns
+    -------
+    float
+        Diameter of the round that heats like it. [mm]
+    """
+    sections = as_cooled(asked.part)
+    local = work.route.extent == "local"
+    heated = hard_sections(asked) if local else range(len(sections))
+    return max(section_like(sections[i]) for i in heated)
 
 
 def hard_sections(requirement: Requirement) -> tuple[int, ...]:
@@ -186,6 +208,8 @@ def _equipment(asked: Requirement, work: Treatment) -> Gate | None:
         return Gate("equipment", "fail", "needs a firm, and nothing is to be sent out")
     if work.route.heat_sources and work.source is None:
         return Gate("equipment", "fail", f"needs one of: {', '.join(work.route.heat_sources)}")
+    if work.route.media and work.medium is None:
+        return Gate("equipment", "fail", f"needs a bath: {', '.join(work.route.media)}")
     return None
 
 
@@ -225,13 +249,7 @@ def _thickness(asked: Requirement, work: Treatment) -> Gate | None:
     source = work.source
     if source is None:
         return None
-    sections = asked.part.section
-    heated = (
-        [sections[i] for i in hard_sections(asked)]
-        if work.route.extent == "local"
-        else list(sections)
-    )
-    thickest = max(section_like(section) for section in heated)
+    thickest = heated_thickness(asked, work)
     reach = source.section_mm.value
     if thickest > HOPELESS * reach:
         text = f"{source.name} heats about {reach:g} mm round; this is like {thickest:.0f} mm"

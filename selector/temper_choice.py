@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from selector import hardness_map
 from selector.geometry import POSITIONS
+from selector.hardness_map import Points
 from selector.prediction import Prepared, embrittled
 from selector.surroundings import Surroundings
 from selector.treatment import Means, Temper, Treatment, tempers
@@ -55,7 +56,7 @@ def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
     return found
 
 
-def _misread_heat_hrc(ready: Prepared, lead: int, distances: Floats) -> float:
+def _misread_heat_hrc(ready: Prepared, lead: int, points: Points) -> float:
     """Return how much hardness a hardening heat misread by 25 °C costs, as quenched."""
     heat = ready.heat
     if heat is None or ready.fresh is None or not ready.treatment.by_eye:
@@ -67,7 +68,7 @@ def _misread_heat_hrc(ready: Prepared, lead: int, distances: Floats) -> float:
         ready.treatment.steel,
         ready.composition,
         replace(heat, peak_c=peaks),
-        distances[:, [lead * len(POSITIONS)]],
+        points.only(lead * len(POSITIONS)),
         ready.normals,
     ).hrc[:, 0]
     return float(np.max(np.abs(hrc - hrc[1])))
@@ -137,7 +138,7 @@ def choices(
     ready: Prepared,
     around: Surroundings,
     ceilings: Mapping[Means, float],
-    distances: Floats | None,
+    points: Points | None,
 ) -> tuple[Choice, ...]:
     """Return the tempers of a treatment that are worth drawing.
 
@@ -149,8 +150,8 @@ def choices(
         What is asked.
     ceilings : mapping of str to float
         Means of tempering and their ceilings. [°C]
-    distances : ndarray or None
-        Equivalent end-quench distances of all points. [mm]
+    points : Points or None
+        All points of the part as they cool, None where nothing is quenched.
 
     Returns
     -------
@@ -171,7 +172,7 @@ def choices(
         return tuple(
             Choice(temper, None, float(h), 0.0) for temper, h in zip(grid, hrc, strict=True)
         )
-    heat_cost = 0.0 if distances is None else _misread_heat_hrc(ready, lead, distances)
+    heat_cost = 0.0 if points is None else _misread_heat_hrc(ready, lead, points)
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
         places = [
             k

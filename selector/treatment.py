@@ -83,10 +83,10 @@ _CEILING_C: dict[Means, float] = {
     "furnace": 700.0,
     "plate": 350.0,
     "torch": 330.0,
-    "blaze": 380.0,
+    "blaze": 390.0,
     "residual": 310.0,
 }
-BLAZE_C = 380.0
+BLAZE_C, BLAZES = 390.0, 3
 TORCH_GUIDED_C = 600.0
 _LOWEST_C, _STEP_C = 150, 25
 
@@ -154,7 +154,7 @@ def tempers(treatment: Treatment, ceilings: dict[Means, float]) -> tuple[Temper,
     for means in route.temper:
         if means == "blaze":
             if "blaze" in has and treatment.medium and "oil" in treatment.medium.slug:
-                grid.append(Temper(means, BLAZE_C, _TIME_S[means]))
+                grid.append(Temper(means, BLAZE_C, _TIME_S[means], BLAZES))
             continue
         top = has.get(means, 0.0) if route.process != "case" else min(has.get(means, 0.0), 220)
         grid += [

@@ -12,7 +12,7 @@ from selector import Requirement
 from selector.bench import bench
 from selector.errors import Problem, SelectorError
 from selector.requirement import requirement_from
-from ui.field import BLOCKS, FIELDS, Field
+from ui.field import BLOCKS, FIELDS
 
 Draft = dict[str, Any]
 Choices = Mapping[str, Mapping[Any, str]]
@@ -134,9 +134,7 @@ def _without_empty(table: Draft) -> Draft:
     return kept
 
 
-def checked(
-    draft: Draft, catalog: Catalog
-) -> tuple[Requirement | None, tuple[Problem, ...]]:
+def checked(draft: Draft, catalog: Catalog) -> tuple[Requirement | None, tuple[Problem, ...]]:
     """Return the requirement the draft stands for, or what is wrong with it.
 
     Parameters
@@ -161,15 +159,13 @@ def checked(
     return found, ()
 
 
-def place_of(problem: Problem, draft: Draft) -> str:
+def place_of(problem: Problem) -> str:
     """Return the place on the form where a problem is told; empty when it has none.
 
     Parameters
     ----------
     problem : Problem
         A broken rule.
-    draft : dict
-        The form it was found in.
 
     Returns
     -------
@@ -209,6 +205,11 @@ def misfits(draft: Draft, choices: Choices) -> tuple[Problem, ...]:
     return tuple(found)
 
 
+def beyond(draft: Draft) -> tuple[str, ...]:
+    """Return the places of answers that came from a file and have no field on the form."""
+    return tuple(path for path, _ in _leaves(draft) if kind_of(path) not in FIELDS)
+
+
 def _leaves(table: Draft, path: str = "") -> list[tuple[str, Any]]:
     """Return every answer with its place."""
     found: list[tuple[str, Any]] = []
@@ -222,9 +223,3 @@ def _leaves(table: Draft, path: str = "") -> list[tuple[str, Any]]:
         else:
             found.append((place, value))
     return found
-
-
-__all__ = [
-    "Choices", "Draft", "Field", "checked", "drop_row", "kind_of", "misfits", "place_of",
-    "put", "read", "ready", "rows",
-]  # fmt: skip

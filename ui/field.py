@@ -92,9 +92,7 @@ def _literals(annotation: Any) -> tuple[str, ...]:  # noqa: ANN401
     return tuple(word for inner in get_args(annotation) for word in _literals(inner))
 
 
-def _closed(
-    model: type[BaseModel], name: str, label: str, kind: Kind = "choice"
-) -> Field:
+def _closed(model: type[BaseModel], name: str, label: str, kind: Kind = "choice") -> Field:
     """Return the question of a field with a closed set of answers."""
     info = model.model_fields[name.rpartition(".")[2]]
     needed = info.is_required()
@@ -104,7 +102,9 @@ def _closed(
 
 
 USE = Block(
-    "", "Safety", ((_closed(Requirement, "safety_use", "If it breaks in use, what is at risk?"),),)
+    "",
+    "Safety",
+    ((_closed(Requirement, "safety_use", "If it breaks in use, what is at risk?"),),),
 )
 PART = Block(
     "part",
@@ -267,7 +267,13 @@ STOCK = Block(
     "Bars in the rack",
     (
         (
-            Field("steel", "Steel, by any name, or unknown", "text", "EN 19, 1.7225, unknown", needed=True),
+            Field(
+                "steel",
+                "Steel, by any name, or unknown",
+                "text",
+                "EN 19, 1.7225, unknown",
+                needed=True,
+            ),
             Field("condition", "Condition", "text", "annealed, prehard"),
             Field("size", "Size", "quantity", "25 mm"),
             _closed(Stock, "evidence", "Known by"),

@@ -11,7 +11,7 @@ from selector.requirement import requirement_from
 from ui import draft as drafts
 from ui import labels, session
 from ui.draft import Choices, Draft
-from ui.field import FIELDS, Block, Field
+from ui.field import BLOCKS, FIELDS, Block, Field
 from ui.upload import parsed
 
 Messages = Mapping[str, list[str]]
@@ -36,7 +36,9 @@ def choices(draft: Draft, catalog: Catalog) -> Choices:
         "workshop.heat.source": {k: s.name for k, s in catalog.heat_sources.items()},
         "workshop.bath.medium": {k: m.name for k, m in catalog.media.items()},
         "zone.section": {
-            number: f"{number}: {section.get('shape', '')} {section.get('size', '')}".strip(": ")
+            number: f"{number}: {section.get('shape', '')} {section.get('size', '')}".strip(
+                ": "
+            )
             for number, section in enumerate(drafts.rows(draft, "part.section"), start=1)
         },
     }
@@ -46,7 +48,7 @@ def place_name(path: str) -> str:
     """Return a place on the form in words: "Section 2, size"."""
     kind = drafts.kind_of(path)
     block = max(
-        (b for b in drafts.BLOCKS if kind == b.path or kind.startswith(f"{b.path}.")),
+        (b for b in BLOCKS if kind == b.path or kind.startswith(f"{b.path}.")),
         key=lambda b: len(b.path),
         default=None,
     )
@@ -68,15 +70,13 @@ def sentence(problem: Problem) -> str:
     )
 
 
-def messages(problems: Iterable[Problem], draft: Draft) -> dict[str, list[str]]:
+def messages(problems: Iterable[Problem]) -> dict[str, list[str]]:
     """Return what is wrong, by the place where it is told.
 
     Parameters
     ----------
     problems : iterable of Problem
         Broken rules.
-    draft : dict
-        The form they were found in.
 
     Returns
     -------
@@ -87,3 +87,168 @@ def messages(problems: Iterable[Problem], draft: Draft) -> dict[str, list[str]]:
     for problem in problems:
         found.setdefault(drafts.place_of(problem), []).append(sentence(problem))
     return found
+
+
+def take_file(name: str, content: bytes, catalog: Catalog) -> None:
+    """Put a requirement file into the form, or keep why it was not taken.
+
+    Typed answers that break a rule are taken and told beside their fields; what the form could
+    not show is refused, and the form stays as it was.
+
+    Parameters
+    ----------
+    name : str
+        Name of the file.
+    content : bytes
+        What it holds.
+    catalog : Catalog
+        What is known.
+    """
+    try:
+        data = parsed(name, content)
+    except RequirementError as error:
+        session.refuse(error.problems)
+        return
+    problems = _beyond_the_form(data) or drafts.misfits(data, choices(data, catalog))
+    if problems:
+        session.refuse(problems)
+    else:
+        session.replace(data, tried=True)
+
+
+def _beyond_the_form(data: Draft) -> tuple[Problem, ...]:
+    """Return the faults of a file that no field of the form could mend."""
+    try:
+        requirement_from(data)
+    except RequirementError as error:
+        return tuple(
+            problem
+            for problem in error.problems
+            if problem.got != "nothing" and drafts.kind_of(problem.field) not in FIELDS
+        )
+    return ()
+
+
+def show(block: Block, draft: Draft, offered: Choices, told: Messages) -> None:
+    """Draw a block of questions with what is wrong beneath each answer.
+
+    Parameters
+    ----------
+    block : Block
+        What is asked.
+    draft : dict
+        The form.
+    offered : mapping
+        What can be chosen, by field.
+    told : mapping
+        What is wrong, by place.
+    """
+    with st.container(border=True):
+        st.subheader(block.title)
+        _tell(told, block.path)
+        if not block.row:
+            _lines(block, block.path, draft, offered, told)
+            return
+        for number in range(1, len(drafts.rows(draft, block.path)) + 1):
+            path = f"{block.path}.{number}"
+            with st.container(horizontal=True, horizontal_alignment="distribute"):
+                st.markdown(f"**{block.row} {number}**", width="content")
+                st.button(
+                    f"Remove {block.row.lower()} {number}",
+                    key=f"drop/{path}",
+                    type="tertiary",
+                    on_click=_drop,
+                    args=(block.path, number),
+                )
+            _tell(told, path)
+            _lines(block, path, draft, offered, told)
+        st.button(
+            f"Add {block.row.lower()}",
+            key=f"add/{block.path}",
+            on_click=_add,
+            args=(block.path,),
+        )
+
+
+def _tell(told: Messages, path: str) -> None:
+    """Write what is wrong at a place."""
+    for text in told.get(path, ()) if path else ():
+        st.error(text)
+
+
+def _lines(block: Block, path: str, draft: Draft, offered: Choices, told: Messages) -> None:
+    """Draw the questions of one row, line by line."""
+    for line in block.lines:
+        for column, field in zip(st.columns(len(line)), line, strict=True):
+            place = f"{path}.{field.name}" if path else field.name
+            with column:
+                _widget(field, place, draft, offered)
+                _tell(told, place)
+
+
+def _widget(field: Field, path: str, draft: Draft, offered: Choices) -> None:
+    """Draw one question, filled from the draft and writing back to it."""
+    found = drafts.read(draft, path)
+    value = field.start if found is None else found
+    label = f"{field.label} *" if field.needed else field.label
+    known = offered.get(drafts.kind_of(path)) or {c: labels.words(c) for c in field.choices}
+    back: dict[str, Any] = {"on_change": _keep, "args": (path, field)}
+    hint = field.hint or None
+    match field.kind:
+        case "choice" if path == "safety_use":
+            key = session.widget(path, value)
+            st.radio(label, known, index=None, format_func=known.__getitem__, key=key, **back)
+        case "choice":
+            key = session.widget(path, value)
+            st.selectbox(
+                label, known, index=None, format_func=known.__getitem__, key=key, **back
+            )
+        case "many":
+            key = session.widget(path, list(value or ()))
+            st.multiselect(label, known, format_func=known.__getitem__, key=key, **back)
+        case "tick":
+            st.checkbox(label, key=session.widget(path, bool(value)), **back)
+        case "count":
+            key = session.widget(path, value)
+            st.number_input(label, 1, 100_000, value=None, step=1, key=key, **back)
+        case "number":
+            key = session.widget(path, None if value is None else float(value))
+            st.number_input(label, 0.0, 1e7, value=None, format="%g", key=key, **back)
+        case _:
+            key = session.widget(path, _as_text(value))
+            st.text_input(label, placeholder=hint, key=key, **back)
+
+
+def _as_text(value: object) -> str:
+    """Return an answer as it would be typed."""
+    if value is None:
+        return ""
+    return f"{value:.12g}" if isinstance(value, float) else str(value)
+
+
+def _keep(path: str, field: Field) -> None:
+    """Keep what was answered; a bare number stands for itself, an unticked box for nothing."""
+    value = session.typed(path)
+    if field.kind == "quantity":
+        value = _bare_number(value.strip())
+    session.keep(path, value if field.kind != "tick" else value or None)
+
+
+def _bare_number(text: str) -> str | float:
+    """Return a text, or the number it is when it has no unit."""
+    try:
+        return float(text)
+    except ValueError:
+        return text
+
+
+def _add(path: str) -> None:
+    """Add an empty row."""
+    drafts.rows(session.draft(), path).append({})
+    session.rows_changed()
+
+
+def _drop(path: str, number: int) -> None:
+    """Take a row out."""
+    drafts.drop_row(session.draft(), path, number)
+    session.rows_changed()

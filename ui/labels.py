@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from typing import Literal
 
 from selector.explain.hardness import shown, shown_range
 from selector.output import CostOut, OptionOut, Spread, TemperOut
@@ -60,6 +61,14 @@ VERDICTS = {
     "coupon_first": "A test piece first",
     "no_option": "No option",
 }
+COLOURS: Mapping[str, Literal["green", "blue", "orange", "red"]] = {
+    "harden": "green",
+    "leave_as_bought": "green",
+    "toss_up": "blue",
+    "safety_referral": "red",
+    "coupon_first": "orange",
+    "no_option": "orange",
+}
 MARKS = {"pass": "✓", "marginal": "~", "fail": "✗", "unknown": "?"}
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]<>()#+\-!|$~:])")
 
@@ -87,6 +96,11 @@ def span(spread: Spread, digits: int = 0) -> str:
         return "unknown"
     ends = f"{spread.p05:.{digits}f} to {spread.p95:.{digits}f}"
     return f"{spread.p50:.{digits}f} {spread.unit} ({ends})"
+
+
+def number(value: float, unit: str, currency: str) -> str:
+    """Return a number with its unit; "-" is none, "currency" stands for the one in use."""
+    return f"{value:.3g} {({'-': '', 'currency': currency}).get(unit, unit)}".strip()
 
 
 def money(cost: CostOut) -> str:

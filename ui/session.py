@@ -17,6 +17,8 @@ from selector.errors import Problem
 from ui.draft import Draft, put
 from ui.upload import parsed
 
+EXAMPLE = "start/example"
+FILE = "start/file"
 _FORM = "part/"
 
 
@@ -105,6 +107,11 @@ def widget(path: str, value: Any) -> str:  # noqa: ANN401
     if key not in st.session_state:
         st.session_state[key] = value
     return key
+
+
+def held(key: str) -> Any:  # noqa: ANN401
+    """Return what the widget with this key holds."""
+    return st.session_state[key]
 
 
 def typed(path: str) -> Any:  # noqa: ANN401

@@ -30,17 +30,20 @@ def advise(
     Exit
         With the code above.
     """
-    from selector.commands.filter import known_route, known_steel  # noqa: PLC0415
+    from selector.commands.filter import (  # noqa: PLC0415
+        checked_catalog,
+        known_route,
+        known_steel,
+    )
     from selector.commands.progress import bar  # noqa: PLC0415
 
     with refusing_bad_input():
-        from catalog import load_catalog  # noqa: PLC0415
         from selector import advise as run  # noqa: PLC0415
         from selector.output import advice_out  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
 
         asked = read_requirement(part)
-        known = load_catalog(*(catalog or ()))
+        known = checked_catalog(catalog or ())
         known_steel(steel, known)
         known_route(route, known)
         with bar() as progress:

@@ -1,7 +1,38 @@
-"""Names given on the command line, checked against the catalogue."""
+"""What the command line names, checked: catalogue folders, a steel, a route."""
 
-from catalog import Catalog
+from collections.abc import Sequence
+from pathlib import Path
+
+from catalog import Catalog, CatalogError, load_catalog
 from selector.errors import Problem, RequirementError
+
+
+def checked_catalog(folders: Sequence[Path]) -> Catalog:
+    """Return the shipped catalogue under the user's folders, which must pass the audit.
+
+    Parameters
+    ----------
+    folders : sequence of Path
+        The user's own catalogue folders.
+
+    Returns
+    -------
+    Catalog
+        Sound in itself and across its files.
+
+    Raises
+    ------
+    CatalogError
+        When a folder breaks a rule.
+    """
+    known = load_catalog(*folders)
+    if folders:
+        from catalog.audit import audit  # noqa: PLC0415
+
+        faults = audit(known)
+        if faults:
+            raise CatalogError(faults)
+    return known
 
 
 def known_steel(name: str | None, catalog: Catalog) -> None:

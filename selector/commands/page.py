@@ -3,6 +3,8 @@
 from collections import Counter
 from typing import TYPE_CHECKING
 
+from rich.markup import escape
+
 from selector.explain.hardness import shown, shown_range
 from selector.output import AdviceOut, OptionOut, RejectedOut, Spread
 
@@ -36,8 +38,8 @@ def _option_lines(option: OptionOut) -> list[str]:
     depth = option.hardness.depth_mm
     lines = [
         (
-            f"[bold]{option.place}. {option.steel}[/bold], {option.condition}: "
-            f"{option.route_name}{medium}"
+            f"[bold]{option.place}. {escape(option.steel)}[/bold], {option.condition}: "
+            f"{escape(option.route_name)}{medium}"
         ),
         f"   temper    {_temper(option)}",
         f"   surface   {_hardness(option.hardness.surface)}, hard to {depth.p50:.1f} mm",
@@ -45,7 +47,7 @@ def _option_lines(option: OptionOut) -> list[str]:
             f"   core      {_hardness(option.hardness.core)}; shank "
             f"{_hardness(option.hardness.shank)}"
         ),
-        f"   risk      {option.chief_risk}",
+        f"   risk      {escape(option.chief_risk)}",
         f"   cost      {money} a good part, {option.days:g} days",
         (
             f"   score     {option.score:.2f} ({option.score_p05:.2f}–{option.score_p95:.2f}); "
@@ -55,7 +57,7 @@ def _option_lines(option: OptionOut) -> list[str]:
     ]
     narrow = [gate.text for gate in option.gates if gate.verdict == "marginal"]
     if narrow:
-        lines.insert(-1, f"   narrow    {'; '.join(narrow)}")
+        lines.insert(-1, f"   narrow    {escape('; '.join(narrow))}")
     return lines
 
 
@@ -72,7 +74,7 @@ def _rejected_lines(
     lines = []
     for (gate, text), steels in rows[:14]:
         names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
-        lines.append(f"   {gate}: {text} [dim]({names})[/dim]")
+        lines.append(f"   {gate}: {escape(text)} [dim]({escape(names)})[/dim]")
     return lines
 
 
@@ -97,17 +99,16 @@ def print_advice(found: AdviceOut, out: "Console") -> None:
     out : Console
         Where to.
     """
-    out.print(f"[bold]{found.part}[/bold]")
-    out.print(f"{found.headline}\n")
+    out.print(f"[bold]{escape(found.part)}[/bold]")
+    out.print(f"{escape(found.headline)}\n")
     for option in found.options:
         out.print("\n".join(_option_lines(option)) + "\n")
     if found.why_first:
-        out.print(
-            f"[bold]Why the first stands before the second[/bold]\n   {found.why_first}\n"
-        )
+        out.print("[bold]Why the first stands before the second[/bold]")
+        out.print(f"   {escape(found.why_first)}\n")
     if found.verdict == "no_option":
         out.print("[bold]Nearest misses[/bold]")
-        out.print("\n".join(_nearest(found)) + "\n")
+        out.print("\n".join(_nearest(found)) + "\n", markup=False)
     kept = {(option.family, option.route) for option in found.options}
     lines = _rejected_lines(found.rejected, kept)
     if lines:
@@ -122,7 +123,7 @@ def _print_lists(found: AdviceOut, out: "Console") -> None:
     if found.coupon and apart:
         out.print("[bold]Apart: cannot be judged yet[/bold]")
         for steel, text, find_out in apart:
-            out.print(f"   {steel}: {text}. Find out {find_out}.")
+            out.print(f"   {steel}: {text}. Find out {find_out}.", markup=False)
         out.print()
     sections = (
         ("Coupon first", [f"{n}. {step}" for n, step in enumerate(found.coupon, start=1)]),

@@ -38,4 +38,4 @@ def steels(
         out.print(f"[bold]{steel.name}[/bold] [dim]{steel.kind}[/dim]  {names}")
         out.print(f"   {steel.summary} Sold {conditions}.")
     if not found:
-        out.print(f"No steel has '{text}' in a name; try a shorter part of it.")
+        out.print(f"No steel has '{text}' in a name; try a shorter part of it.", markup=False)

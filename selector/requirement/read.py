@@ -13,6 +13,8 @@ from selector.requirement.whole import Requirement
 
 _LARGEST = 1_000_000
 _LONGEST_INT = 10**18
+# A dotted key costs the TOML reader the square of its length; ours have two parts.
+_MOST_DOTS = 100
 # What pydantic calls a fault, in the words of the workshop: rule and next step.
 _WORDS = {
     "missing": ("given", "Add it; `temperwright example` prints a complete file."),
@@ -79,8 +81,8 @@ def _shown(value: object) -> str:
     """Return a received value, short enough for one line."""
     if isinstance(value, dict | list | tuple):
         return f"a {'table' if isinstance(value, dict) else 'list'} of {len(value)}"
-    if isinstance(value, bool):
-        return str(value).lower()
+    if value is None or isinstance(value, bool):
+        return json.dumps(value)
     if isinstance(value, int) and abs(value) >= _LONGEST_INT:
         return "a number of more than 18 digits"
     return _short(repr(value) if isinstance(value, str) else str(value))
@@ -174,15 +176,17 @@ def read_requirement(path: str | Path) -> Requirement:
     """
     path = Path(path)
     text = _text(path)
+    as_json = path.suffix.lower() == ".json"
+    nested = _file(path, "a plain file", "endless nesting", "Is it the right file?")
+    if not as_json and any(line.count(".") > _MOST_DOTS for line in text.splitlines()):
+        raise RequirementError(nested)
     try:
-        data = json.loads(text) if path.suffix.lower() == ".json" else tomllib.loads(text)
+        data = json.loads(text) if as_json else tomllib.loads(text)
     except ValueError as error:
-        kind = "JSON" if path.suffix.lower() == ".json" else "TOML"
+        rule = f"valid {'JSON' if as_json else 'TOML'}"
         raise RequirementError(
-            _file(path, f"valid {kind}", str(error), "Mend the line it names.")
+            _file(path, rule, str(error), "Mend the line it names.")
         ) from error
     except RecursionError as error:
-        raise RequirementError(
-            _file(path, "a plain file", "endless nesting", "Is it the right file?")
-        ) from error
+        raise RequirementError(nested) from error
     return requirement_from(data)

@@ -106,8 +106,10 @@ def test_unknown_caution_of_a_limitation_is_reported(shipped):
     wrong = first.model_copy(update={"caution": "no-such-caution"})
     broken = changed(shipped, "steels", "unknown", limitation=(wrong, *others))
     assert audit(broken) == (
-        "unknown.toml: limitation.0.caution: must be a key of cautions.toml "
-        "(got no-such-caution)",
+        (
+            "unknown.toml: limitation.0.caution: must be a key of cautions.toml "
+            "(got no-such-caution)"
+        ),
     )
 
 
@@ -121,10 +123,14 @@ def test_unknown_equipment_is_reported(shipped, key):
 def test_a_name_of_two_steels_is_reported_at_both(shipped):
     named = shipped.steels["c45"].designations.model_copy(update={"old_en": ("EN 24",)})
     assert audit(changed(shipped, "steels", "c45", designations=named)) == (
-        "c45.toml: designations: name must belong to one steel, or be a trade name of each "
-        "(got en24 also in 817m40)",
-        "817m40.toml: designations: name must belong to one steel, or be a trade name of each "
-        "(got en24 also in c45)",
+        (
+            "817m40.toml: designations: name must belong to one steel, or be a trade name of "
+            "each (got en24 also in c45)"
+        ),
+        (
+            "c45.toml: designations: name must belong to one steel, or be a trade name of "
+            "each (got en24 also in 817m40)"
+        ),
     )
 
 
@@ -172,8 +178,10 @@ def test_a_case_is_hardened_between_ac1_and_ac3(shipped):
 def test_a_curve_that_rises_is_reported(shipped):
     rising = curve((150, 63), (200, 60), (300, 61), (400, 61.5))
     assert audit(changed(shipped, "steels", "c105u", tempered=rising)) == (
-        "c105u.toml: tempered.curve_hrc.points: must not rise by more than 1 HRC without "
-        "secondary hardening (got 61.5 HRC at 400 °C after 60)",
+        (
+            "c105u.toml: tempered.curve_hrc.points: must not rise by more than 1 HRC without "
+            "secondary hardening (got 61.5 HRC at 400 °C after 60)"
+        ),
     )
 
 
@@ -199,8 +207,10 @@ def test_section_limits_out_of_order_are_reported(shipped, severe, mild, smaller
     }
     odd = hardened(shipped.steels["115crv3"], section_limit_mm=limits)
     assert audit(changed(shipped, "steels", "115crv3", hardened=odd)) == (
-        f"115crv3.toml: hardened.section_limit_mm.{severe}: must be at least that of {mild} "
-        f"(got {smaller} under {larger} mm)",
+        (
+            f"115crv3.toml: hardened.section_limit_mm.{severe}: must be at least that of "
+            f"{mild} (got {smaller} under {larger} mm)"
+        ),
     )
 
 
@@ -219,8 +229,10 @@ def test_a_price_of_nothing_is_reported(shipped, table):
     prices = shipped.prices
     listed = prices.model_copy(update={table: {**getattr(prices, table), "unobtainium": 1.0}})
     assert audit(replace(shipped, prices=listed)) == (
-        f"prices.toml: {table}.unobtainium: must be the price of something in the catalogue "
-        "(got no such name)",
+        (
+            f"prices.toml: {table}.unobtainium: must be the price of something in the "
+            "catalogue (got no such name)"
+        ),
     )
 
 

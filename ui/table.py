@@ -1,0 +1,289 @@
+"""The tables of the page: advice as plain data into data frames, words and units in place."""
+
+from collections import Counter
+from collections.abc import Iterable, Mapping
+
+import pandas as pd
+
+from selector.explain.hardness import shown, shown_range
+from selector.output import AdviceOut, OptionOut, RangeOut, RejectedOut, Spread
+from ui import labels
+
+
+def ranking(options: Iterable[OptionOut], media: Mapping[str, str]) -> pd.DataFrame:
+    """Return the ranked options, one a row.
+
+    Parameters
+    ----------
+    options : iterable of OptionOut
+        Best first.
+    media : mapping
+        Names of the quenching media by slug.
+
+    Returns
+    -------
+    DataFrame
+        Texts, ready to be shown.
+    """
+    return pd.DataFrame(
+        {
+            "No.": option.place,
+            "Steel, as bought": f"**{option.steel}** {option.condition}",
+            "Route": labels.route(option, media),
+            "Temper": labels.temper(option.temper),
+            "Surface hardness": labels.hardness(option.hardness.surface),
+            "Meets every demand": labels.share(option.passing_all),
+            "Cost of a good part": labels.money(option.cost),
+            "In hand after": f"{option.days:g} days",
+            "Score": f"{option.score:.2f}",
+        }
+        for option in options
+    )
+
+
+def numbers(found: AdviceOut) -> pd.DataFrame:
+    """Return every ranked option as plain numbers, each column with its unit: the CSV.
+
+    Parameters
+    ----------
+    found : AdviceOut
+        The advice.
+
+    Returns
+    -------
+    DataFrame
+        One option a row.
+    """
+    return pd.DataFrame(
+        {
+            "place": o.place,
+            "id": o.id,
+            "steel": o.steel,
+            "family": o.family_name,
+            "condition": o.condition,
+            "route": o.route_name,
+            "medium": o.medium,
+            "temper_c": o.temper.temperature_c,
+            "temper_min": o.temper.time_min,
+            "verdict": o.verdict,
+            "meets_every_demand_fraction": o.passing_all,
+            "score": o.score,
+            **_ends("surface_hrc", o.hardness.surface),
+            **_ends("core_hrc", o.hardness.core),
+            **_ends("depth_mm", o.hardness.depth_mm),
+            **_ends("movement_mm", o.movement_mm),
+            **_ends(f"cost_{o.cost.currency.lower()}", o.cost.spread),
+            "days": o.days,
+            "chief_risk": o.chief_risk,
+        }
+        for o in found.options
+    )
+
+
+def _ends(name: str, spread: Spread) -> dict[str, float | None]:
+    """Return the middle and the ends of a spread as three columns."""
+    return {name: spread.p50, f"{name}_p05": spread.p05, f"{name}_p95": spread.p95}
+
+
+def demands(option: OptionOut) -> pd.DataFrame:
+    """Return what the part demands and how the option meets it."""
+    return pd.DataFrame(
+        {
+            "Demand": labels.words(gate.name),
+            "Verdict": f"{labels.MARKS[gate.verdict]} {labels.words(gate.verdict)}",
+            "Met in": labels.share(gate.share),
+            "Why": labels.plain(gate.text),
+        }
+        for gate in option.gates
+    )
+
+
+def predicted(option: OptionOut) -> pd.DataFrame:
+    """Return what is predicted of the part, with its 90 % range."""
+    rows = {
+        "Surface hardness": labels.hardness(option.hardness.surface),
+        "Core hardness": labels.hardness(option.hardness.core),
+        "Shank hardness": labels.hardness(option.hardness.shank),
+        "Hard to a depth of": labels.span(option.hardness.depth_mm, 1),
+        "Movement": f"{labels.span(option.movement_mm, 2)}; "
+        f"permitted {option.permitted_movement_mm:g} mm",
+        "Cost of a good part": labels.money(option.cost),
+        "In hand after": f"{option.days:g} days",
+    }
+    return pd.DataFrame({"Predicted": rows.keys(), "Middle (5 to 95 in 100)": rows.values()})
+
+
+def cost_items(option: OptionOut) -> pd.DataFrame:
+    """Return what the cost of a good part is made of."""
+    return pd.DataFrame(
+        {
+            "Item": [labels.words(name) for name in option.cost.items],
+            option.cost.currency: [f"{value:.2f}" for value in option.cost.items.values()],
+        }
+    )
+
+
+def criteria(option: OptionOut, ranges: Iterable[RangeOut]) -> pd.DataFrame:
+    """Return the option's value, merit and weight on each criterion."""
+    currency = option.cost.currency
+    return pd.DataFrame(
+        {
+            "Weighed": row.words.capitalize(),
+            "Value": labels.number(option.criteria[row.criterion].value, row.unit, currency),
+            "Merit, 0 to 1": f"{option.criteria[row.criterion].merit:.2f}",
+            "Weight": f"{100 * row.weight:.0f} %",
+        }
+        for row in ranges
+    )
+
+
+def asked(found: AdviceOut) -> pd.DataFrame:
+    """Return what each zone was taken to ask."""
+    return pd.DataFrame(
+        {
+            "Zone": zone.zone,
+            "Hardness aimed at": _window(zone.low_hrc, zone.high_hrc),
+            "Limits of what works": _window(zone.floor_hrc, zone.ceiling_hrc),
+            "Hard to a depth of": f"{zone.depth_mm:g} mm" if zone.depth_mm else "not asked",
+            "Because": labels.plain(zone.reason),
+        }
+        for zone in found.zones
+    )
+
+
+def _window(low: float | None, high: float | None) -> str:
+    """Return a hardness window, either end open."""
+    if low is None and high is None:
+        return "none"
+    if high is None:
+        return f"{shown(low or 0.0)} or more"
+    return f"up to {shown(high)}" if low is None else shown_range(low, high)
+
+
+def gate_counts(rejected: Iterable[RejectedOut]) -> dict[str, int]:
+    """Return how many ways failed at each demand, most first."""
+    return dict(Counter(item.gate for item in rejected).most_common())
+
+
+def rejected(found: AdviceOut, gate: str) -> pd.DataFrame:
+    """Return why ways failed at one demand: a reason a row, with its steels.
+
+    Parameters
+    ----------
+    found : AdviceOut
+        The advice.
+    gate : str
+        The demand.
+
+    Returns
+    -------
+    DataFrame
+        Most frequent reason first.
+    """
+    groups: dict[str, list[RejectedOut]] = {}
+    for item in found.rejected:
+        if item.gate == gate:
+            groups.setdefault(item.text, []).append(item)
+    ordered = sorted(groups.items(), key=lambda group: -len(group[1]))
+    return pd.DataFrame(
+        {
+            "Reason": labels.plain(text),
+            "Steels": _listed(item.steel for item in items),
+            "Ways of hardening": _listed(labels.words(item.route).lower() for item in items),
+            "Ways": len(items),
+        }
+        for text, items in ordered
+    )
+
+
+def _listed(names: Iterable[str]) -> str:
+    """Return names once each, in their order."""
+    return ", ".join(dict.fromkeys(names))
+
+
+def apart(found: AdviceOut) -> pd.DataFrame:
+    """Return what cannot be judged yet, and what to find out."""
+    rows = dict.fromkeys((item.steel, item.text, item.find_out or "") for item in found.apart)
+    return pd.DataFrame(
+        {"Steel": steel, "Unknown": labels.plain(text), "Find out": labels.plain(find_out)}
+        for steel, text, find_out in rows
+    )
+
+
+def methods(found: AdviceOut) -> pd.DataFrame:
+    """Return the first three of each other way of weighing."""
+    named = {option.id: labels.option(option) for option in found.options}
+    return pd.DataFrame(
+        {
+            "Method": method.method,
+            "Same first": "yes" if method.agrees_on_first else "no",
+            "First three (with their place here)": "; ".join(
+                named.get(key, key) for key in method.order[:3]
+            ),
+        }
+        for method in found.other_methods
+    )
+
+
+def pairwise(found: AdviceOut) -> pd.DataFrame:
+    """Return in how many of 100 draws the option of the row stands above that of the column.
+
+    Parameters
+    ----------
+    found : AdviceOut
+        The advice.
+
+    Returns
+    -------
+    DataFrame
+        A square, the leading options by place.
+    """
+    pairs = {(p.first, p.second): p.share for p in found.pairwise}
+    keys = {first for first, _ in pairs}
+    leading = [option for option in found.options if option.id in keys]
+    columns = {
+        f"above {column.place}": [
+            f"{100 * pairs[row.id, column.id]:.0f}" if row.id != column.id else "–"
+            for row in leading
+        ]
+        for column in leading
+    }
+    return pd.DataFrame({"Option": [labels.option(row) for row in leading], **columns})
+
+
+def nearest(found: AdviceOut) -> pd.DataFrame:
+    """Return the five rejected ways that pass all demands most often."""
+    near = sorted(found.rejected, key=lambda item: -item.share)[:5]
+    return pd.DataFrame(
+        {
+            "Steel": f"{item.steel}, {item.condition}",
+            "Way": labels.words(item.route),
+            "Misses": f"{labels.words(item.gate)}: {labels.plain(item.text)}",
+            "Meets every demand": labels.share(item.share),
+        }
+        for item in near
+        if item.share > 0
+    )
+
+
+def ranges(found: AdviceOut) -> pd.DataFrame:
+    """Return the ends each criterion is weighed between, and where they come from."""
+    currency = found.options[0].cost.currency if found.options else "currency"
+    return pd.DataFrame(
+        {
+            "Weighed": row.words.capitalize(),
+            "Best": labels.number(row.ideal, row.unit, currency),
+            "Worst": labels.number(row.worst, row.unit, currency),
+            "Weight": f"{100 * row.weight:.0f} %",
+            "Where the ends come from": labels.plain(row.basis),
+        }
+        for row in found.ranges
+    )
+
+
+def by_step(found: AdviceOut) -> dict[str, list[str]]:
+    """Return the cautions by the step of the work, in their order."""
+    steps: dict[str, list[str]] = {}
+    for caution in found.cautions:
+        steps.setdefault(caution.step, []).append(caution.text)
+    return steps

@@ -1,0 +1,16 @@
+"""Cautions, each with the step of the work it belongs to, and the plan for a test piece."""
+
+import streamlit as st
+
+from ui import answer, labels, table
+
+found = answer.shown()
+st.title("Cautions")
+if found.coupon:
+    st.header("A test piece first")
+    st.markdown(
+        "\n".join(f"{n}. {labels.plain(text)}" for n, text in enumerate(found.coupon, start=1))
+    )
+for step, cautions in table.by_step(found).items():
+    st.header(labels.words(step))
+    st.markdown("\n".join(f"- {labels.plain(text)}" for text in cautions))

@@ -1,0 +1,89 @@
+"""The choice: headline, ranked table, the reasons for one option, the trade-off."""
+
+import pandas as pd
+import streamlit as st
+
+from selector.output import AdviceOut, OptionOut
+from ui import answer, cached, charts, labels, table
+
+FIRST = 10
+
+
+def _table(frame: pd.DataFrame) -> None:
+    """Draw a table of texts."""
+    st.table(frame, border="horizontal", hide_index=True)
+
+
+def _download(label: str, data: str, name: str) -> None:
+    """Draw a button that hands over a file without a new run."""
+    st.download_button(label, data, name, key=f"choice/{name}", on_click="ignore")
+
+
+def _ranked(found: AdviceOut) -> tuple[OptionOut, ...]:
+    """Draw the ranked table and return the options it shows."""
+    st.header("Ranked")
+    every = len(found.options)
+    wide = every > FIRST and st.toggle(f"Show all {every}", key="choice/all")
+    options = found.options if wide else found.options[:FIRST]
+    media = {slug: medium.name for slug, medium in cached.catalog().media.items()}
+    _table(table.ranking(options, media))
+    if found.options[0].cost.invented_prices:
+        st.caption("Prices are invented for demonstration; put in your own before you quote.")
+    if found.why_first:
+        st.markdown(
+            f"**Why the first stands before the second.** {labels.plain(found.why_first)}"
+        )
+    numbers, everything = table.numbers(found).to_csv(index=False), found.model_dump_json()
+    with st.container(horizontal=True):
+        _download("Table as CSV", numbers, "ranking.csv")
+        _download("Everything as JSON", everything, "advice.json")
+    return options
+
+
+def _reasons(found: AdviceOut) -> None:
+    """Draw one option closely."""
+    st.header("Reasons")
+    option = st.selectbox(
+        "Option", found.options, format_func=labels.option, key="choice/option"
+    )
+    left, right = st.columns(2)
+    with left:
+        st.markdown("\n".join(f"- {labels.plain(text)}" for text in option.reasons))
+        st.markdown(f"**Chief risk:** {labels.plain(option.chief_risk)}")
+        _table(table.predicted(option))
+        _table(table.demands(option))
+    with right:
+        _table(table.criteria(option, found.ranges))
+        _table(table.cost_items(option))
+        if option.crack:
+            st.markdown(f"**Against quench cracks** (class {option.crack.crack_class})")
+            st.markdown("\n".join(f"- {labels.plain(text)}" for text in option.crack.helps))
+    st.caption(f"Id of this option: {labels.plain(option.id)}")
+
+
+def _trade_off(found: AdviceOut, options: tuple[OptionOut, ...]) -> None:
+    """Draw the chart."""
+    st.header("Trade-off")
+    against = st.radio(
+        "Cost against",
+        charts.AGAINST,
+        format_func=charts.AGAINST.__getitem__,
+        horizontal=True,
+        key="choice/against",
+    )
+    chart = charts.trade_off(options, found.zones, against)
+    st.altair_chart(chart, key="choice/chart", alt=charts.ALT)
+    st.caption("Bars reach from 5 to 95 in 100 draws. Point at a mark for its figures.")
+
+
+found = answer.shown()
+st.title(labels.plain(found.part))
+st.badge(labels.VERDICTS[found.verdict], color=labels.COLOURS[found.verdict])
+st.markdown(f"#### {labels.plain(found.headline)}")
+_table(table.asked(found))
+if found.options:
+    shown = _ranked(found)
+    _reasons(found)
+    _trade_off(found, shown)
+else:
+    st.page_link("views/why_not.py", label="See what binds and what came nearest")
