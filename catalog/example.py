@@ -2,12 +2,14 @@
 
 from pathlib import Path
 
+FIRST = "starting-handle-dog"
 _FOLDER = Path(__file__).parent / "examples"
 
 
 def example_names() -> tuple[str, ...]:
     """Return the names of the shipped examples, the first one the usual start."""
-    return tuple(sorted(path.stem for path in _FOLDER.glob("*.toml")))
+    names = sorted(path.stem for path in _FOLDER.glob("*.toml"))
+    return (FIRST, *(name for name in names if name != FIRST))
 
 
 def example_text(name: str) -> str:

@@ -1,5 +1,6 @@
 """TOML files into one frozen catalogue; every failure says file, key, rule and value."""
 
+import re
 import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -19,6 +20,7 @@ from catalog.route import Route
 from catalog.steel import Steel, plain
 from catalog.values import Record
 
+_CONDITION_LETTER = re.compile(r"(en\d+[a-e]?)[p-w]")
 SHIPPED = Path(__file__).parent
 R = TypeVar("R", bound=Record)
 
@@ -64,6 +66,13 @@ class Catalog:
             Empty when no steel has this name; more than one when the name means several.
         """
         key = plain(name)
+        found = self._named(key)
+        # An old EN number may carry its strength condition as a last letter: EN16T, EN24U.
+        bare = _CONDITION_LETTER.fullmatch(key)
+        return found or (self._named(bare[1]) if bare else ())
+
+    def _named(self, key: str) -> tuple[Steel, ...]:
+        """Return the steels that carry a plain name."""
         return tuple(
             steel
             for steel in self.steels.values()

@@ -1,5 +1,6 @@
 """Every treatment the catalogue and the workshop allow to be thought of, screened."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import get_args
@@ -15,6 +16,9 @@ from selector.requirement import Requirement
 from selector.requirement.workshop import Stock
 from selector.screening import RULES
 from selector.treatment import Treatment
+
+# An old EN number with its strength condition: EN16T is quenched and tempered bar, not nitrided.
+CONDITION_LETTER = re.compile(r"^\s*en\s?-?\d+[a-e]?\s?[p-w]\s*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

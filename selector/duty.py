@@ -12,17 +12,17 @@ from selector.requirement.zone import Zone
 
 # Window in HRC, and the floor below which the zone does not do its work.
 _WINDOW: dict[tuple[str, str], tuple[float, float, float]] = {
-    ("sliding", "medium"): (48.0, 60.0, 40.0),
-    ("sliding", "heavy"): (56.0, 62.0, 50.0),
-    ("abrasive", "light"): (50.0, 62.0, 42.0),
-    ("abrasive", "medium"): (56.0, 63.0, 50.0),
-    ("abrasive", "heavy"): (58.0, 64.0, 54.0),
-    ("rolling-contact", "light"): (58.0, 63.0, 54.0),
+    ("sliding", "medium"): (54.0, 61.0, 45.0),
+    ("sliding", "heavy"): (57.0, 62.0, 52.0),
+    ("abrasive", "light"): (54.0, 62.0, 45.0),
+    ("abrasive", "medium"): (58.0, 63.0, 52.0),
+    ("abrasive", "heavy"): (59.0, 64.0, 55.0),
+    ("rolling-contact", "light"): (58.0, 63.0, 55.0),
     ("rolling-contact", "medium"): (58.0, 63.0, 56.0),
     ("rolling-contact", "heavy"): (59.0, 63.0, 57.0),
-    ("edge-impact", "light"): (56.0, 61.0, 50.0),
-    ("edge-impact", "medium"): (54.0, 60.0, 48.0),
-    ("edge-impact", "heavy"): (52.0, 58.0, 46.0),
+    ("edge-impact", "light"): (54.0, 58.0, 49.0),
+    ("edge-impact", "medium"): (53.0, 58.0, 48.0),
+    ("edge-impact", "heavy"): (50.0, 56.0, 45.0),
 }
 _TOP_BY_IMPACT = {"none": 66.0, "light": 61.0, "hammered": 58.0}
 # Depth that keeps the zone from wearing or crushing through, in mm.

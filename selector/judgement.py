@@ -6,13 +6,14 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog.heat_source import HeatSource
 from selector.decision.gates import BREAKING, Gate, judged, worst
 from selector.duty import Demand
 from selector.prediction import TOUGHNESS, Prediction, embrittled
 from selector.requirement.priority import CRITERIA
+from selector.screening import heated_thickness
 from selector.strength_factor import has_load, least_factor
 from selector.surroundings import Surroundings
+from selector.temper_choice import STRUCK_LEAST_TEMPER_C
 from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
@@ -113,6 +114,11 @@ def _snap_gate(prediction: Prediction, around: Surroundings) -> Gate:
         if impact == "none":
             return Gate("snap", "marginal", f"{text}; let nothing strike it")
         return Gate("snap", "fail", f"{text}, and it is struck: it chips or snaps")
+    temper = prediction.temper
+    quenched = prediction.treatment.hardens and temper.means != "none"
+    if impact == "hammered" and quenched and temper.temperature_c < STRUCK_LEAST_TEMPER_C:
+        text = f"a struck end drawn to {temper.temperature_c:.0f} °C only: straw chips, draw on"
+        return Gate("snap", "fail", text)
     note = ", lowered by a temper in its embrittlement window"
     lowered = note if embrittled(prediction.treatment, prediction.temper) else ""
     text = (
@@ -163,17 +169,11 @@ def _surroundings(prediction: Prediction, around: Surroundings) -> list[Gate]:
 
 
 def _heating(treatment: Treatment, around: Surroundings) -> list[Gate]:
-    """Judge a section near the end of the source's reach, and a small torch's luck."""
-    from selector.screening import section_like  # noqa: PLC0415
-
-    source: HeatSource | None = treatment.source
+    """Judge a section near the end of the source's reach."""
+    source = treatment.source
     if source is None:
         return []
-    sections = around.asked.part.section
-    heated = (
-        [sections[i] for i in around.hard] if treatment.route.extent == "local" else sections
-    )
-    thick = max(section_like(section) for section in heated)
+    thick = heated_thickness(around.asked, treatment)
     if thick <= source.section_mm.value:
         return []
     text = (

@@ -12,6 +12,7 @@ from selector.explain.caution import cautions
 from selector.explain.coupon import coupon_plan
 from selector.explain.headline import headline
 from selector.explain.order import reasons, why_before
+from selector.explain.remark import remarks
 from selector.explain.risk import chief_risk
 from selector.figure import Figure, Provenance, figure
 from selector.heat.colour import temper_colour
@@ -216,6 +217,7 @@ class AdviceOut(Plain):
     rejected: tuple[RejectedOut, ...]
     apart: tuple[RejectedOut, ...]
     zones: tuple[ZoneOut, ...]
+    remarks: tuple[str, ...]
     assumptions: tuple[str, ...]
     cautions: tuple[CautionOut, ...]
     coupon: tuple[str, ...]
@@ -419,6 +421,7 @@ def advice_out(advice: Advice, top: int | None = None) -> AdviceOut:
             )
             for d in advice.around.demands
         ),
+        remarks=remarks(advice),
         assumptions=assumptions(advice),
         cautions=tuple(
             CautionOut(id=key, text=caution.fact.text, step=caution.step)

@@ -15,7 +15,7 @@ from selector.composition import Composition, drawn, middle
 from selector.cost import Bill, bill
 from selector.draws import Normals
 from selector.figure import Figure, Provenance, figure
-from selector.geometry import POSITIONS
+from selector.geometry import POSITIONS, as_cooled
 from selector.hardness_scale import hrc_from_hv, hv_from_hb, hv_from_hrc
 from selector.heat.ruling_section import round_equivalent_mm
 from selector.mechanics.toughness import snap_likelihood
@@ -116,7 +116,7 @@ def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:
 
 def _points(around: Surroundings, bath: Quench) -> hardness_map.Points:
     """Return the points of the part, sections × positions."""
-    sections = around.asked.part.section
+    sections = as_cooled(around.asked.part)
     severity = float(np.median(bath.severity))
     sizes = [
         float(round_equivalent_mm(s.shape, s.size, severity, s.width, s.bore)) for s in sections

@@ -14,15 +14,18 @@ from selector import hardness_map
 from selector.geometry import POSITIONS
 from selector.hardness_map import Points
 from selector.prediction import Prepared, embrittled
+from selector.screening import heated_thickness
 from selector.surroundings import Surroundings
-from selector.treatment import Means, Temper, Treatment, tempers
+from selector.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
 
 Floats = NDArray[np.float64]
 MISREAD_C = 25.0
 # Drawn this much further at most by the instruments of an oven than by eye. [-]
 INSTRUMENT_SHARE = 0.4
-BY_COLOUR = frozenset({"torch", "residual", "plate"})
+BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze"})
 LEAST_SAFE_C = 180.0
+# Struck ends are drawn at least to dark straw or bronze. Common practice. [°C]
+STRUCK_LEAST_TEMPER_C = 225.0
 # Tempers tried where the zone asks for no hardness: low, spring, tough. [°C]
 _SAMPLES_C = (200.0, 400.0, 550.0)
 
@@ -74,36 +77,29 @@ def _misread_heat_hrc(ready: Prepared, lead: int, points: Points) -> float:
     return float(np.max(np.abs(hrc - hrc[1])))
 
 
-def _slope_hrc(grid: tuple[Temper, ...], hrc: Floats, place: int) -> float:
-    """Return the change of hardness for a temper misread by 25 °C."""
-    temper = grid[place]
-    if temper.means == "none":
-        return 0.0
-    beside = [
-        k
-        for k in (place - 1, place + 1)
-        if 0 <= k < len(grid)
-        and grid[k].means == temper.means
-        and abs(grid[k].temperature_c - temper.temperature_c) <= 2 * MISREAD_C
+def _slope_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
+    """Return the change of hardness for each temper misread by 25 °C."""
+    hotter = tuple(replace(t, temperature_c=t.temperature_c + MISREAD_C) for t in grid)
+    change = np.abs(_grid_hrc(ready, hotter, lead) - _grid_hrc(ready, grid, lead))
+    share = [
+        0.0 if t.means == "none" else 1.0 if t.means in BY_COLOUR else INSTRUMENT_SHARE
+        for t in grid
     ]
-    if not beside:
-        return 0.0
-    per_c = max(
-        abs(hrc[k] - hrc[place]) / abs(grid[k].temperature_c - temper.temperature_c)
-        for k in beside
-    )
-    share = 1.0 if temper.means in BY_COLOUR else INSTRUMENT_SHARE
-    return float(per_c * MISREAD_C * share)
+    return np.asarray(change * np.array(share))
 
 
 def _worth(
-    treatment: Treatment, grid: tuple[Temper, ...], hrc: Floats, window: tuple[float, float]
+    treatment: Treatment,
+    grid: tuple[Temper, ...],
+    hrc: Floats,
+    window: tuple[float, float],
+    least_c: float,
 ) -> list[int]:
     """Return the places in the grid that are worth drawing, at most three a means."""
     low, high = window
     off = np.maximum(low - hrc, 0) + np.maximum(hrc - high, 0)
     penalty = np.array(
-        [2.0 * embrittled(treatment, t) + 1.0 * (t.temperature_c < LEAST_SAFE_C) for t in grid]
+        [2.0 * embrittled(treatment, t) + 1.0 * (t.temperature_c < least_c) for t in grid]
     )
     chosen: list[int] = []
     means: tuple[Means, ...] = tuple(dict.fromkeys(t.means for t in grid))
@@ -158,10 +154,11 @@ def choices(
     tuple of Choice
         At least one.
     """
+    thin = heated_thickness(around.asked, ready.treatment) <= BLAZE_THIN_MM
     reach = hardness_map.curve_reach_c(ready.treatment.steel)
     grid = tuple(
         temper
-        for temper in tempers(ready.treatment, dict(ceilings))
+        for temper in tempers(ready.treatment, dict(ceilings), thin=thin)
         if temper.temperature_c <= reach
     )
     lead_demand = around.leading
@@ -185,13 +182,16 @@ def choices(
             -100.0 if lead_demand.low_hrc is None else lead_demand.low_hrc,
             100.0 if lead_demand.high_hrc is None else lead_demand.high_hrc,
         )
-        places = _worth(ready.treatment, grid, hrc, window)
+        struck = around.asked.load.impact == "hammered"
+        least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
+        places = _worth(ready.treatment, grid, hrc, window, least)
+    slopes = _slope_hrc(ready, grid, lead)
     return tuple(
         Choice(
             grid[k],
             _band(grid, hrc, k, window),
             float(hrc[k]),
-            heat_cost + _slope_hrc(grid, hrc, k),
+            heat_cost + float(slopes[k]),
         )
         for k in places
     )

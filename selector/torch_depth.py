@@ -9,6 +9,10 @@ from selector.surroundings import Surroundings
 from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
+# Once the surface is at heat the operator lingers, and the heat soaks in: time at heat with its
+# log sd (common practice), and the diffusivity of hot steel (mean of published figures).
+LINGER_S, LINGER_LOG_SD = 20.0, 0.5
+DIFFUSIVITY_MM2_PER_S = 6.0
 _TORCH: dict[str, TorchName] = {
     "hand-torch": "hand-propane",
     "propylene-torch": "hand-propane",
@@ -44,7 +48,9 @@ def hardened_depth_mm(treatment: Treatment, around: Surroundings, normals: Norma
         length = sum(sections[i].length for i in around.hard)
         found = heating(_TORCH[source.slug], thick.size, length, 850.0, hearth=True)
         depth = np.asarray(found.hardened_depth_mm) * np.exp(found.log_sd_depth * spread)
-        return np.asarray(np.minimum(depth, radius))
+        linger = LINGER_S * np.exp(LINGER_LOG_SD * normals["eye_scatter"])
+        soaked = 2.0 * np.sqrt(DIFFUSIVITY_MM2_PER_S * linger)
+        return np.asarray(np.minimum(depth + soaked, radius))
     span = treatment.route.depth_mm
     if source is None and span is not None:
         middle = np.sqrt(span.low * span.high)

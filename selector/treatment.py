@@ -86,7 +86,7 @@ _CEILING_C: dict[Means, float] = {
     "blaze": 390.0,
     "residual": 310.0,
 }
-BLAZE_C, BLAZES = 390.0, 3
+BLAZE_C, BLAZES, BLAZE_THIN_MM = 390.0, 3, 6.0
 TORCH_GUIDED_C = 600.0
 _LOWEST_C, _STEP_C = 150, 25
 
@@ -127,7 +127,9 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
     return ceilings
 
 
-def tempers(treatment: Treatment, ceilings: dict[Means, float]) -> tuple[Temper, ...]:
+def tempers(
+    treatment: Treatment, ceilings: dict[Means, float], *, thin: bool = False
+) -> tuple[Temper, ...]:
     """Return the tempers to try on a treatment, none included.
 
     Parameters
@@ -136,6 +138,8 @@ def tempers(treatment: Treatment, ceilings: dict[Means, float]) -> tuple[Temper,
         What is tempered.
     ceilings : dict of str to float
         Means the workshop has, with their ceilings. [°C]
+    thin : bool
+        Whether the part is thin enough to blaze off.
 
     Returns
     -------
@@ -153,7 +157,8 @@ def tempers(treatment: Treatment, ceilings: dict[Means, float]) -> tuple[Temper,
     grid: list[Temper] = [] if "residual" in route.temper else [NO_TEMPER]
     for means in route.temper:
         if means == "blaze":
-            if "blaze" in has and treatment.medium and "oil" in treatment.medium.slug:
+            oily = treatment.medium is not None and "oil" in treatment.medium.slug
+            if thin and oily and "blaze" in has:
                 grid.append(Temper(means, BLAZE_C, _TIME_S[means], BLAZES))
             continue
         top = has.get(means, 0.0) if route.process != "case" else min(has.get(means, 0.0), 220)

@@ -130,7 +130,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
             Limit("hv", 80.0, 650.0, "HV", "ISO 18265 Table A.1"),
         ),
         "martensite.as_quenched": (
-            Limit("carbon_wt_pct", 0.1, 1.2, "wt %", "Hodge and Orehoski 1946; from memory"),
+            Limit("C", 0.1, 1.2, "wt %", "Hodge and Orehoski 1946; from memory"),
         ),
         "martensite.fraction": (),
         "martensite.fraction_from_hardness": (

@@ -23,11 +23,16 @@ ALT = (
     "Options by the cost of a good part, left to right, and by the measure chosen above, "
     "upwards. The table of ranked options holds the same figures."
 )
+_INK = "#1d2327"
 _COLOUR = (
     alt.Color("route:N", title="Route")
     .scale(range=list(_PALETTE))
-    .legend(orient="bottom", columns=2, labelLimit=400)
-)
+    .legend(
+        orient="top", columns=3, labelLimit=400, symbolOpacity=1,
+        labelColor=_INK, titleColor=_INK,
+    )
+)  # fmt: skip
+_AXIS = alt.Axis(labelColor=_INK, titleColor=_INK, labelFontSize=12, titleFontSize=13)
 _SHAPE = alt.Shape("route:N", title="Route").scale(range=list(_SHAPES))
 _TOOLTIP = [
     alt.Tooltip("place:Q", title="Place"),
@@ -101,24 +106,32 @@ def trade_off(
     """
     frame = points(options)
     base = alt.Chart(frame)
-    cost = alt.X("cost:Q", title=f"Cost of a good part, {_currency(frame)}").scale(zero=False)
+    cost = alt.X("cost:Q", title=f"Cost of a good part, {_currency(frame)}", axis=_AXIS).scale(
+        zero=False, nice=False, padding=12
+    )
     titles = {
         "chance": "Meets every demand, draws in 100",
         "hardness": "Surface hardness, HRC",
     }
-    height = alt.Y(f"{against}:Q", title=titles[against]).scale(zero=False, padding=12)
-    bars = base.mark_rule(opacity=0.45, strokeWidth=1.5)
+    height = alt.Y(f"{against}:Q", title=titles[against], axis=_AXIS).scale(
+        zero=False, padding=12
+    )
+    bars = base.mark_rule(opacity=0.4, strokeWidth=1.5)
     layers = [bars.encode(alt.X("cost_low:Q"), alt.X2("cost_high:Q"), height, _COLOUR)]
     if against == "hardness":
         upright = (alt.Y("hardness_low:Q"), alt.Y2("hardness_high:Q"))
         layers = [*_aimed_at(zones), *layers, bars.encode(cost, *upright, _COLOUR)]
     marks = base.mark_point(filled=True, size=110, opacity=1)
-    names = base.mark_text(align="left", dx=9, dy=-9, fontSize=12)
-    layers += [
-        marks.encode(cost, height, _COLOUR, _SHAPE, tooltip=_TOOLTIP),
-        names.encode(cost, height, alt.Text("name:N")),
-    ]
-    return alt.LayerChart(layer=layers).properties(height=440)
+    layers += [marks.encode(cost, height, _COLOUR, _SHAPE, tooltip=_TOOLTIP)]
+    # Names stand above and below their marks by turns, so that neighbours keep clear.
+    for turn, dy in ((0, 15), (1, -9)):
+        names = base.mark_text(align="left", dx=8, dy=dy, fontSize=12, color=_INK)
+        layers += [
+            names.encode(cost, height, alt.Text("name:N")).transform_filter(
+                f"datum.place % 2 == {turn}"
+            )
+        ]
+    return alt.LayerChart(layer=layers).properties(height=480)
 
 
 def _currency(frame: pd.DataFrame) -> str:

@@ -127,6 +127,7 @@ SECTION = Block(
     "Sections, from the working end",
     (
         (
+            Field("name", "Called", "text", "claws"),
             _closed(Section, "shape", "Shape"),
             Field("size", "Size", "quantity", "25 mm, 1/2 in", needed=True),
             Field("length", "Length", "quantity", "60 mm", needed=True),
@@ -154,10 +155,10 @@ ZONE = Block(
     "Zones: what each stretch has to bear",
     (
         (
+            Field("name", "Called", "text", "working edge"),
             Field("section", "Lies on section", "many", needed=True),
             _closed(Zone, "wear", "Wear"),
             _closed(Zone, "severity", "How severe"),
-            Field("life_ratio", "Life wanted, times the old part", "number"),
         ),
         (
             Field("hardness.min", "Least hardness", "quantity", "blank: derive it; 50 HRC"),
@@ -169,6 +170,7 @@ ZONE = Block(
             Field("mate.material", "Runs against", "text", "bronze bush"),
             Field("mate.hardness", "Hardness of that", "quantity", "180 HB"),
             _closed(Mate, "mate.should_wear", "Which should wear"),
+            Field("life_ratio", "Life wanted, times the old part", "number"),
         ),
     ),
     row="Zone",

@@ -1,6 +1,6 @@
 """The form: one widget a question, each with what is wrong with its answer beneath it."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 import streamlit as st
@@ -36,12 +36,15 @@ def choices(draft: Draft, catalog: Catalog) -> Choices:
         "workshop.heat.source": {k: s.name for k, s in catalog.heat_sources.items()},
         "workshop.bath.medium": {k: m.name for k, m in catalog.media.items()},
         "zone.section": {
-            number: f"{number}: {section.get('shape', '')} {section.get('size', '')}".strip(
-                ": "
-            )
+            number: f"{number} {_section_name(section)}".strip()
             for number, section in enumerate(drafts.rows(draft, "part.section"), start=1)
         },
     }
+
+
+def _section_name(section: Draft) -> str:
+    """Return a section in words: what it is called, else its shape and size."""
+    return str(section.get("name") or f"{section.get('shape', '')} {section.get('size', '')}")
 
 
 def place_name(path: str) -> str:
@@ -63,7 +66,7 @@ def sentence(problem: Problem) -> str:
     """Return a problem in a sentence, with the name its field has on the form."""
     where = labels.plain(place_name(problem.field))
     if problem.got == "nothing":
-        return f"{where}: please answer."
+        return f"Please answer: {where}"
     return (
         f"{where}: must be {labels.plain(problem.rule)}; got {labels.plain(problem.got)}. "
         f"{labels.plain(problem.next_step)}"
@@ -87,6 +90,15 @@ def messages(problems: Iterable[Problem]) -> dict[str, list[str]]:
     for problem in problems:
         found.setdefault(drafts.place_of(problem), []).append(sentence(problem))
     return found
+
+
+def summary(problems: Collection[Problem]) -> str:
+    """Return in one line how many answers need attention, and which come first."""
+    if not problems:
+        return ""
+    names = list(dict.fromkeys(place_name(problem.field) for problem in problems))
+    listed = "; ".join(names[:3]) + ("; …" if len(names) > 3 else "")
+    return labels.plain(f"To be looked at ({len(names)}): {listed}")
 
 
 def take_file(name: str, content: bytes, catalog: Catalog) -> None:
@@ -151,7 +163,9 @@ def show(block: Block, draft: Draft, offered: Choices, told: Messages) -> None:
             return
         for number in range(1, len(drafts.rows(draft, block.path)) + 1):
             path = f"{block.path}.{number}"
-            with st.container(horizontal=True, horizontal_alignment="distribute"):
+            with st.container(
+                horizontal=True, horizontal_alignment="distribute", vertical_alignment="bottom"
+            ):
                 st.markdown(f"**{block.row} {number}**", width="content")
                 st.button(
                     f"Remove {block.row.lower()} {number}",
@@ -191,13 +205,22 @@ def _widget(field: Field, path: str, draft: Draft, offered: Choices) -> None:
     found = drafts.read(draft, path)
     value = field.start if found is None else found
     label = f"{field.label} *" if field.needed else field.label
-    known = offered.get(drafts.kind_of(path)) or {c: labels.words(c) for c in field.choices}
+    kind = drafts.kind_of(path)
+    known = offered.get(kind) or {c: labels.words(c, kind) for c in field.choices}
     back: dict[str, Any] = {"on_change": _keep, "args": (path, field)}
     hint = field.hint or None
     match field.kind:
         case "choice" if path == "safety_use":
             key = session.widget(path, value)
-            st.radio(label, known, index=None, format_func=known.__getitem__, key=key, **back)
+            st.radio(
+                label,
+                known,
+                index=None,
+                horizontal=True,
+                format_func=known.__getitem__,
+                key=key,
+                **back,
+            )
         case "choice":
             key = session.widget(path, value)
             st.selectbox(

@@ -10,16 +10,16 @@ from selector.output import CostOut, OptionOut, Spread, TemperOut
 _WORDS = {
     # safety use
     "could hurt": "Could hurt someone nearby",
-    "none": "None",
+    "safety_use.none": "Nothing but the part",
     "brake": "It is part of a brake",
     "steering": "It is part of steering",
     "lifting": "It lifts or holds a load overhead",
     "pressure": "It holds pressure",
     "fast rotation": "It rotates fast",
     # form
-    "bar": "New bar",
-    "hard": "Already hard",
-    "finished": "Finished part",
+    "part.condition.bar": "New bar",
+    "part.condition.hard": "Already hard",
+    "part.condition.finished": "Finished part",
     "bevel": "Bevel gear",
     "edge-impact": "Edge under blows",
     "toolpost-grinder": "Tool-post grinder",
@@ -29,12 +29,14 @@ _WORDS = {
     "fatigue": "Again and again (fatigue)",
     "dim": "Dim room",
     "sun": "Full sun",
-    "mate": "The other part",
-    "part": "This part",
+    "zone.mate.should_wear.mate": "The other part",
+    "zone.mate.should_wear.part": "This part",
+    "zone.wear.none": "No wear",
+    "workshop.stock.evidence.none": "Nothing",
     "glass": "Glass scratch",
     "rebound": "Rebound tester",
     "tester": "Hardness tester",
-    "coupon": "Test piece (coupon)",
+    "coupon": "Test piece",
     "cheap": "Low cost",
     "quick": "Soon in hand",
     "safe hands": "Forgiving of the operator",
@@ -48,10 +50,10 @@ _WORDS = {
     "equipment": "The workshop can do it",
     "stock": "In the rack",
     # verdicts
-    "pass": "Meets it",
-    "marginal": "Narrow",
-    "fail": "Misses it",
-    "unknown": "Unknown",
+    "pass": "✓\u00a0yes",
+    "marginal": "~\u00a0narrowly",
+    "fail": "✗\u00a0no",
+    "unknown": "?\u00a0unknown",
 }
 VERDICTS = {
     "harden": "Harden it",
@@ -69,18 +71,33 @@ COLOURS: Mapping[str, Literal["green", "blue", "orange", "red"]] = {
     "coupon_first": "orange",
     "no_option": "orange",
 }
-MARKS = {"pass": "✓", "marginal": "~", "fail": "✗", "unknown": "?"}
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]<>()#+\-!|$~:])")
 
 
-def words(name: str) -> str:
-    """Return a name of ours in the words of the page."""
-    return _WORDS.get(name) or name.replace("-", " ").replace("_", " ").capitalize()
+def words(name: str, place: str = "") -> str:
+    """Return a name of ours in the words of the page, which may depend on the field."""
+    found = _WORDS.get(f"{place}.{name}") or _WORDS.get(name)
+    return found or upper(name.replace("-", " ").replace("_", " "))
+
+
+def upper(text: str) -> str:
+    """Return a text with a capital at its start; the rest, units too, stays."""
+    return text[:1].upper() + text[1:]
+
+
+def lower(text: str) -> str:
+    """Return a text without the capital at its start; the rest, units too, stays."""
+    return text[:1].lower() + text[1:]
 
 
 def plain(text: str) -> str:
     """Return a text so that no character of it is read as formatting."""
     return _MARKDOWN.sub(r"\\\1", text)
+
+
+def small(text: str) -> str:
+    """Return a text, taken literally, in small print."""
+    return f":small[{plain(text)}]"
 
 
 def hardness(spread: Spread) -> str:
@@ -100,7 +117,7 @@ def span(spread: Spread, digits: int = 0) -> str:
 
 def number(value: float, unit: str, currency: str) -> str:
     """Return a number with its unit; "-" is none, "currency" stands for the one in use."""
-    return f"{value:.3g} {({'-': '', 'currency': currency}).get(unit, unit)}".strip()
+    return f"{value:.3g}\u00a0{({'-': '', 'currency': currency}).get(unit, unit)}".strip()
 
 
 def money(cost: CostOut) -> str:
@@ -109,8 +126,8 @@ def money(cost: CostOut) -> str:
 
 
 def share(fraction: float | None) -> str:
-    """Return a share of the draws: "98 in 100"."""
-    return "not drawn" if fraction is None else f"{100 * fraction:.0f} in 100"
+    """Return a share of the draws: "98 in 100", never broken between lines."""
+    return "not drawn" if fraction is None else f"{100 * fraction:.0f}\u00a0in\u00a0100"
 
 
 def temper(found: TemperOut) -> str:
@@ -129,9 +146,9 @@ def route(option: OptionOut, media: Mapping[str, str]) -> str:
     """Return the route, with what it is quenched in."""
     if option.medium is None:
         return option.route_name
-    return f"{option.route_name}, {media.get(option.medium, option.medium).lower()}"
+    return f"{option.route_name}, {lower(media.get(option.medium, option.medium))}"
 
 
 def option(found: OptionOut) -> str:
     """Return an option in one line."""
-    return f"{found.place}. {found.steel}, {found.condition}: {found.route_name.lower()}"
+    return f"{found.place} · {found.steel}, {found.condition}: {lower(found.route_name)}"

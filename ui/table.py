@@ -90,8 +90,8 @@ def demands(option: OptionOut) -> pd.DataFrame:
     return pd.DataFrame(
         {
             "Demand": labels.words(gate.name),
-            "Verdict": f"{labels.MARKS[gate.verdict]} {labels.words(gate.verdict)}",
-            "Met in": labels.share(gate.share),
+            "Met": labels.words(gate.verdict),
+            "In draws": labels.share(gate.share),
             "Why": labels.plain(gate.text),
         }
         for gate in option.gates
@@ -128,7 +128,7 @@ def criteria(option: OptionOut, ranges: Iterable[RangeOut]) -> pd.DataFrame:
     currency = option.cost.currency
     return pd.DataFrame(
         {
-            "Weighed": row.words.capitalize(),
+            "Weighed": labels.upper(row.words),
             "Value": labels.number(option.criteria[row.criterion].value, row.unit, currency),
             "Merit, 0 to 1": f"{option.criteria[row.criterion].merit:.2f}",
             "Weight": f"{100 * row.weight:.0f} %",
@@ -183,13 +183,15 @@ def rejected(found: AdviceOut, gate: str) -> pd.DataFrame:
     groups: dict[str, list[RejectedOut]] = {}
     for item in found.rejected:
         if item.gate == gate:
-            groups.setdefault(item.text, []).append(item)
+            groups.setdefault(item.text.replace(item.steel, "it"), []).append(item)
     ordered = sorted(groups.items(), key=lambda group: -len(group[1]))
     return pd.DataFrame(
         {
-            "Reason": labels.plain(text),
+            "Reason": labels.plain(labels.upper(text)),
             "Steels": _listed(item.steel for item in items),
-            "Ways of hardening": _listed(labels.words(item.route).lower() for item in items),
+            "Ways of hardening": _listed(
+                labels.lower(labels.words(item.route)) for item in items
+            ),
             "Ways": len(items),
         }
         for text, items in ordered
@@ -271,7 +273,7 @@ def ranges(found: AdviceOut) -> pd.DataFrame:
     currency = found.options[0].cost.currency if found.options else "currency"
     return pd.DataFrame(
         {
-            "Weighed": row.words.capitalize(),
+            "Weighed": labels.upper(row.words),
             "Best": labels.number(row.ideal, row.unit, currency),
             "Worst": labels.number(row.worst, row.unit, currency),
             "Weight": f"{100 * row.weight:.0f} %",

@@ -126,6 +126,7 @@ def _print_lists(found: AdviceOut, out: "Console") -> None:
             out.print(f"   {steel}: {text}. Find out {find_out}.", markup=False)
         out.print()
     sections = (
+        ("Worth knowing", list(found.remarks)),
         ("Coupon first", [f"{n}. {step}" for n, step in enumerate(found.coupon, start=1)]),
         ("Other ways of weighing", _methods(found)),
         ("Assumed", list(found.assumptions)),

@@ -22,7 +22,7 @@ def name(option: Option) -> str:
     work = option.treatment
     text = f"{work.steel.name} ({work.condition.name}), {work.route.name.lower()}"
     if work.medium is not None and work.route.place == "workshop":
-        text += f", {work.medium.name.lower()}"
+        text += f" in {work.medium.slug.replace('-', ' ')}"
     temper = option.choice.temper
     if temper.means != "none":
         text += f", temper {temper.temperature_c:.0f} °C by {temper.means}"

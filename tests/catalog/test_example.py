@@ -4,13 +4,17 @@ import tomllib
 
 import pytest
 
-from catalog.example import example_names, example_text
+from catalog.example import FIRST, example_names, example_text
+from catalog.load import SHIPPED
 from selector.requirement import requirement_from
 
 
-def test_there_are_examples_in_order():
-    assert example_names()
-    assert list(example_names()) == sorted(example_names())
+def test_the_usual_start_comes_first_and_every_file_once():
+    first, *others = example_names()
+    assert first == FIRST
+    assert others == sorted(others)
+    assert {first, *others} == {path.stem for path in (SHIPPED / "examples").glob("*.toml")}
+    assert len(others) >= 1
 
 
 @pytest.mark.parametrize("name", example_names())

@@ -28,7 +28,7 @@ def _ranked(found: AdviceOut) -> tuple[OptionOut, ...]:
     media = {slug: medium.name for slug, medium in cached.catalog().media.items()}
     _table(table.ranking(options, media))
     if found.options[0].cost.invented_prices:
-        st.caption("Prices are invented for demonstration; put in your own before you quote.")
+        st.markdown(labels.small("Prices are invented for demonstration; put in your own."))
     if found.why_first:
         st.markdown(
             f"**Why the first stands before the second.** {labels.plain(found.why_first)}"
@@ -46,7 +46,7 @@ def _reasons(found: AdviceOut) -> None:
     option = st.selectbox(
         "Option", found.options, format_func=labels.option, key="choice/option"
     )
-    left, right = st.columns(2)
+    left, right = st.columns([11, 9], gap="medium")
     with left:
         st.markdown("\n".join(f"- {labels.plain(text)}" for text in option.reasons))
         st.markdown(f"**Chief risk:** {labels.plain(option.chief_risk)}")
@@ -58,7 +58,7 @@ def _reasons(found: AdviceOut) -> None:
         if option.crack:
             st.markdown(f"**Against quench cracks** (class {option.crack.crack_class})")
             st.markdown("\n".join(f"- {labels.plain(text)}" for text in option.crack.helps))
-    st.caption(f"Id of this option: {labels.plain(option.id)}")
+    st.markdown(labels.small(f"Id of this option: {option.id}"))
 
 
 def _trade_off(found: AdviceOut, options: tuple[OptionOut, ...]) -> None:
@@ -73,7 +73,7 @@ def _trade_off(found: AdviceOut, options: tuple[OptionOut, ...]) -> None:
     )
     chart = charts.trade_off(options, found.zones, against)
     st.altair_chart(chart, key="choice/chart", alt=charts.ALT)
-    st.caption("Bars reach from 5 to 95 in 100 draws. Point at a mark for its figures.")
+    st.markdown(labels.small("Bars reach from 5 to 95 in 100 draws; point at a mark for more."))
 
 
 found = answer.shown()

@@ -39,7 +39,7 @@ def _start() -> None:
             on_click=_take_example,
             disabled=not example_names(),
         )
-        st.caption("It replaces the form. Safety use is left for you to answer.")
+        st.markdown(labels.small("It replaces the form; safety use is left for you to answer."))
     with right.container(border=True):
         st.file_uploader(
             "Or from your own requirement file",
@@ -66,17 +66,16 @@ offered = form.choices(draft, known)
 for block in BLOCKS:
     form.show(block, draft, offered, told)
 if extra := beyond(draft):
-    st.caption("Also taken from your file: " + labels.plain(", ".join(extra)))
+    st.markdown(labels.small("Also taken from the file: " + ", ".join(extra)))
 for problem in problems:
     st.error(form.sentence(problem))
-with st.container(horizontal=True):
+kept = json.dumps(ready(draft), indent=2)
+st.download_button("Keep this form as a file", kept, "requirement.json", key="part/keep")
+with st.bottom, st.container(horizontal=True, vertical_alignment="center"):
     go = st.button("Advise", type="primary", key="part/advise", on_click=session.attempt)
-    st.download_button(
-        "Keep this form as a file",
-        json.dumps(ready(draft), indent=2),
-        "requirement.json",
-        "application/json",
-        key="part/keep",
-    )
-if go and requirement is not None and answer.compute(requirement):
-    st.switch_page("views/choice.py")
+    st.markdown(form.summary(problems))
+if go and requirement is not None:
+    with st.bottom:
+        done = answer.compute(requirement)
+    if done:
+        st.switch_page("views/choice.py")

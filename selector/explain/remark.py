@@ -1,0 +1,154 @@
+"""Remarks: what a good hand would say unasked, and where practice is divided."""
+
+from collections.abc import Callable
+
+from selector.advice import Advice, Option
+from selector.candidates import CONDITION_LETTER
+from selector.prediction import embrittled
+
+SLENDER = 8.0
+DRIVE_SQUARE_LEAST_HRC = 39.0
+
+
+def _stiffness(advice: Advice) -> str | None:
+    """Say that hardness is no stiffness, where a slender part might tempt."""
+    part = advice.asked.part
+    slim = min(section.size for section in part.section)
+    if advice.asked.load.bending or part.length_mm > SLENDER * slim:
+        return (
+            "Hardening does not make it stiffer: the modulus of steel is the same soft or hard. "
+            "Use a larger diameter, a shorter reach or a support."
+        )
+    return None
+
+
+def _square(advice: Advice) -> str | None:
+    """Say what a driving square needs, and that harder is not stronger."""
+    squares = {"square", "hexagon"} & {s.shape for s in advice.asked.part.section}
+    if squares and advice.asked.load.torque:
+        return (
+            f"Driving squares of hand tools are at least {DRIVE_SQUARE_LEAST_HRC:.0f} HRC "
+            "(ISO 3315:2018); at 60 HRC one snaps under a jerk. Harder is not stronger here."
+        )
+    return None
+
+
+def _letter(advice: Advice) -> str | None:
+    """Say what the letter after an EN number means."""
+    for bar in advice.asked.workshop.stock:
+        if CONDITION_LETTER.match(bar.steel):
+            return (
+                f"The letter in {bar.steel} is a strength condition (quenched and tempered), "
+                "not nitriding; it is taken as pre-hardened bar."
+            )
+    return None
+
+
+def _kitchen_oven(advice: Advice) -> str | None:
+    """Say that a kitchen oven stops short of a spring or tough draw."""
+    sources = {source.slug for source in advice.around.bench.sources}
+    hotter = {"muffle-furnace", "kiln", "heat-treat-oven"} & sources
+    if "kitchen-oven" in sources and not hotter:
+        return (
+            "A kitchen oven stops near 250 to 290 °C: for a draw at 400 °C take a furnace, a "
+            "flame guided by crayons, or pre-hardened bar."
+        )
+    return None
+
+
+def _embrittling(advice: Advice) -> str | None:
+    """Say which draw to keep out of, for the leading steels that have such a window."""
+    for option in advice.options[:3]:
+        for span in option.treatment.steel.embrittlement_c:
+            if option.treatment.hardens and span.low < 400:
+                return (
+                    f"Do not draw {option.treatment.steel.name} to blue: {span.low:.0f} to "
+                    f"{span.high:.0f} °C makes it brittle. Stay below, or go above 400 °C."
+                )
+    return None
+
+
+def _divided(advice: Advice) -> str | None:
+    """Say where practice is divided: how hard an alloy steel may be left where it is struck."""
+
+    def low_drawn(option: Option) -> bool:
+        temper = option.choice.temper
+        alloy = option.treatment.steel.kind == "alloy" and option.treatment.hardens
+        return alloy and temper.means != "none" and temper.temperature_c < 300
+
+    struck = advice.asked.load.impact == "hammered"
+    if struck and any(low_drawn(option) for option in advice.options[:3]):
+        return (
+            "Practice is divided on alloy steel left above 50 HRC where it is struck: some draw "
+            "to 200 to 230 °C and have no trouble, others go above 400 °C and accept 40 to 45 HRC "
+            "for fear of flying chips. The energy of the blow decides: light hammers the first, "
+            "power hammers the second."
+        )
+    return None
+
+
+def _finish(advice: Advice) -> str | None:
+    """Say what to leave for finishing after the heat."""
+    first = advice.options[0] if advice.options else None
+    if first is None or not first.treatment.hardens:
+        return None
+    growth = first.judged.prediction.movement.growth_mm
+    return (
+        f"Do not finish to size first: it grows about {growth:.2f} mm across the working section "
+        "and scales. Leave 0.1 to 0.25 mm a side where it must fit, and lap or grind it after."
+    )
+
+
+def _prehard_instead(advice: Advice) -> str | None:
+    """Say that pre-hardened bar spares the quench, where it meets every demand."""
+    first = advice.options[0] if advice.options else None
+    if first is None or first.treatment.route.process == "none":
+        return None
+    for option in advice.options:
+        if option.treatment.route.kind == "prehard" and option.judged.verdict == "pass":
+            return (
+                f"{option.treatment.steel.name} pre-hardened meets every demand too and needs no "
+                "quench at all."
+            )
+    return None
+
+
+def _narrow_window(advice: Advice) -> str | None:
+    """Say so when a chosen temper lies in the steel's own embrittlement window."""
+    for option in advice.options[:3]:
+        if embrittled(option.treatment, option.choice.temper):
+            return (
+                f"{option.choice.temper.temperature_c:.0f} °C lies in the embrittlement window of "
+                f"{option.treatment.steel.name}; its toughness is counted a class lower."
+            )
+    return None
+
+
+_RULES: tuple[Callable[[Advice], str | None], ...] = (
+    _prehard_instead,
+    _letter,
+    _square,
+    _embrittling,
+    _narrow_window,
+    _kitchen_oven,
+    _divided,
+    _stiffness,
+    _finish,
+)
+
+
+def remarks(advice: Advice) -> tuple[str, ...]:
+    """Return the remarks that fit this advice.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of str
+        Sentences; common practice where no source is named.
+    """
+    said = (rule(advice) for rule in _RULES)
+    return tuple(sentence for sentence in said if sentence is not None)

@@ -1,0 +1,147 @@
+"""The page in a headless browser: what it logs, asks for outside, and breaks of WCAG 2.2 AA.
+
+Without Chromium these tests are skipped; with TEMPERWRIGHT_NEED_BROWSER=1 they then fail.
+"""
+
+import os
+import re
+import shutil
+import signal
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from pathlib import Path
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import sync_playwright
+
+ROOT = Path(__file__).parents[2]
+APP = ROOT / "ui" / "app.py"
+ARTIFACTS = Path(__file__).with_name("artifacts")
+CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium")
+FLAGS = [
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync",
+    "--disable-background-networking", "--disable-component-update", "--disable-dev-shm-usage",
+]  # fmt: skip
+# Opened below its root, the page's own start-up asks for these beside the view first.
+PROBE = re.compile(r"/[^/]+/_stcore/(health|host-config)$")
+RULES = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}
+
+
+def _started(log):
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    command = [
+        sys.executable, "-m", "streamlit", "run", str(APP), "--server.port", str(port),
+        "--server.address", "127.0.0.1", "--server.headless", "true",
+        "--browser.gatherUsageStats", "false", "--server.fileWatcherType", "none",
+    ]  # fmt: skip
+    with log.open("wb") as out:
+        process = subprocess.Popen(  # noqa: S603
+            command, stdin=subprocess.DEVNULL, stdout=out, stderr=subprocess.STDOUT
+        )
+    url = f"http://127.0.0.1:{port}"
+    end = time.monotonic() + 60
+    while time.monotonic() < end and process.poll() is None:
+        try:
+            with urllib.request.urlopen(f"{url}/_stcore/health", timeout=1) as answer:  # noqa: S310
+                if answer.read() == b"ok":
+                    return process, url
+        except OSError:
+            time.sleep(0.05)
+    process.kill()
+    process.wait()
+    return None
+
+
+@pytest.fixture(scope="session")
+def server(tmp_path_factory):
+    """Address of a running page; a free port can be taken meanwhile, so it tries again."""
+    log = tmp_path_factory.mktemp("page") / "server.log"
+    started = next((found for found in (_started(log) for _ in range(3)) if found), None)
+    if started is None:
+        pytest.fail("the page did not start:\n" + log.read_text())
+    process, url = started
+    yield url
+    process.send_signal(signal.SIGTERM)
+    try:
+        process.wait(10)
+    except subprocess.TimeoutExpired:
+        process.kill()
+        process.wait()
+
+
+@pytest.fixture(scope="session")
+def browser():
+    if not CHROMIUM:
+        if os.environ.get("TEMPERWRIGHT_NEED_BROWSER") == "1":
+            pytest.fail("no chromium, and TEMPERWRIGHT_NEED_BROWSER=1 asks for one")
+        pytest.skip("no chromium on this machine")
+    with sync_playwright() as driver:
+        found = driver.chromium.launch(executable_path=CHROMIUM, headless=True, args=FLAGS)
+        yield found
+        found.close()
+
+
+@pytest.fixture
+def page(browser, server, request):
+    """A page whose console errors and outside requests fail the test."""
+    context = browser.new_context(
+        viewport={"width": 1280, "height": 900}, locale="en-GB", reduced_motion="reduce"
+    )
+    context.set_default_timeout(30_000)
+    local = (server, "data:", "blob:")
+    context.route(
+        "**/*", lambda r: r.continue_() if r.request.url.startswith(local) else r.abort()
+    )
+    found = context.new_page()
+    errors, outside = [], []
+
+    def console(message):
+        where = message.location["url"]
+        if message.type == "error" and not PROBE.search(where):
+            errors.append(f"{message.text} {where}")
+
+    found.on("console", console)
+    found.on("pageerror", lambda fault: errors.append(str(fault)))
+    known = (*local, server.replace("http", "ws"))
+    found.on(
+        "request", lambda r: None if r.url.startswith(known) else outside.append(r.url)
+    )
+    yield found
+    ARTIFACTS.mkdir(exist_ok=True)
+    found.screenshot(path=ARTIFACTS / f"{request.node.name}.png")
+    context.close()
+    assert errors == []
+    assert outside == []
+
+
+@pytest.fixture
+def picture(page):
+    """A function that saves the whole view, however long, as a picture."""
+
+    def save(name):
+        ARTIFACTS.mkdir(exist_ok=True)
+        main = page.locator('[data-testid="stMain"]')
+        tall = main.evaluate("view => view.scrollHeight") + 80
+        page.set_viewport_size({"width": 1280, "height": max(900, tall)})
+        page.wait_for_timeout(300)
+        page.screenshot(path=ARTIFACTS / f"{name}.png")
+        page.set_viewport_size({"width": 1280, "height": 900})
+
+    return save
+
+
+@pytest.fixture
+def violations(page):
+    """A function that returns what breaks WCAG 2.2 AA: rule and the first places."""
+
+    def run():
+        found = Axe().run(page, options=RULES).response["violations"]
+        return {v["id"]: [node["target"][0] for node in v["nodes"]][:4] for v in found}
+
+    return run

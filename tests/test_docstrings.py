@@ -1,0 +1,214 @@
+"""Docstrings of the physics: units on every line, agreeing with names; references; limits."""
+
+import doctest
+import importlib
+import inspect
+import re
+from collections.abc import Callable
+from pathlib import Path
+from types import ModuleType
+
+import numpy as np
+import pytest
+
+from selector.validity import LIMITS
+
+ROOT = Path(__file__).parent.parent
+PHYSICS = ("heat", "metallurgy", "mechanics", "hazards")
+SECTIONS = ["Parameters", "Returns", "Yields", "Raises", "Notes", "References", "Examples"]
+# Longest first: "_c_per_s" is no second.
+UNIT_OF_SUFFIX = {
+    "_c_per_s": "°C/s",
+    "_n_per_mm": "N/mm",
+    "_per_mm": "1/mm",
+    "_kg_per_m3": "kg/m³",
+    "_l_per_min": "l/min",
+    "_wt_pct": "wt %",
+    "_fraction": "-",
+    "_astm": "ASTM",
+    "_mpa": "MPa",
+    "_hrc": "HRC",
+    "_pct": "%",
+    "_min": "min",
+    "_hv": "HV",
+    "_hb": "HB",
+    "_mm": "mm",
+    "_nm": "N m",
+    "_kg": "kg",
+    "_c": "°C",
+    "_k": "K",
+    "_m": "m",
+    "_s": "s",
+    "_h": "h",
+    "_j": "J",
+    "_n": "N",
+    "_l": "l",
+}
+ALLOWED = {*UNIT_OF_SUFFIX.values(), "W/(m² K)", "W/(m K)", "J/(kg K)"}
+# Names that end in a symbol, not in a unit.
+SYMBOLS = {"quench.grossmann_h": "H is the symbol of the severity of quench"}
+
+
+def modules() -> list[ModuleType]:
+    """Return the physics modules and the hardness scale they share."""
+    paths = [path for package in PHYSICS for path in (ROOT / "selector" / package).glob("*.py")]
+    names = [f"selector.{path.parent.name}.{path.stem}" for path in sorted(paths)]
+    return [
+        importlib.import_module(name)
+        for name in [*names, "selector.hardness_scale"]
+        if not name.endswith("__init__")
+    ]
+
+
+def is_function(thing: object) -> bool:
+    """Return whether something is a function, cached or not."""
+    return inspect.isfunction(inspect.unwrap(thing)) if callable(thing) else False
+
+
+def functions() -> dict[str, Callable]:
+    """Return the public functions of the physics by their key in the table of limits."""
+    return {
+        f"{module.__name__.split('.')[-1]}.{name}": function
+        for module in modules()
+        for name, function in inspect.getmembers(module, is_function)
+        if not name.startswith("_") and function.__module__ == module.__name__
+    }
+
+
+FUNCTIONS = functions()
+
+
+def sections(text: str) -> dict[str, str]:
+    """Return the sections of a docstring by title."""
+    parts = re.split(r"\n([A-Z][a-z]+)\n-{3,}\n", "\n" + text)
+    return dict(zip(parts[1::2], parts[2::2], strict=True))
+
+
+def entries(section: str) -> dict[str, str]:
+    """Return the entries of a Parameters or Returns section, header to description."""
+    found = re.split(r"\n(?=\S)", section.strip("\n"))
+    return dict(entry.split("\n", 1) if "\n" in entry else (entry, "") for entry in found)
+
+
+def unit(description: str) -> str | None:
+    """Return the last bracketed unit of a description."""
+    found = re.findall(r"\[([^\]\n]+)\](?!_)", description)
+    return found[-1] if found else None
+
+
+def unit_by_name(name: str) -> str | None:
+    """Return the unit that a name ends in."""
+    ends = f"_{name}"
+    return next((u for suffix, u in UNIT_OF_SUFFIX.items() if ends.endswith(suffix)), None)
+
+
+def parts_of(key: str) -> dict[str, str]:
+    return sections(inspect.getdoc(FUNCTIONS[key]) or "")
+
+
+def documented(key: str) -> dict[str, str]:
+    """Return name to description of each documented parameter."""
+    listed = entries(parts_of(key).get("Parameters", ""))
+    return {
+        name.strip(" *"): text
+        for header, text in listed.items()
+        if header
+        for name in header.split(":")[0].split(",")
+    }
+
+
+def test_the_reader_sees_units_and_their_lack():
+    text = "Return.\n\nParameters\n----------\ndepth_mm : float\n    Depth [1]_. [m]\n"
+    listed = entries(sections(text + "b : x\n    B.")["Parameters"])
+    assert [unit(part) for part in listed.values()] == ["m", None]
+    assert [unit_by_name(header.split(" ")[0]) for header in listed] == ["mm", None]
+    assert unit_by_name("rate_c_per_s") == "°C/s"
+
+
+@pytest.mark.parametrize("key", FUNCTIONS)
+def test_sections_stand_in_order(key):
+    found = list(parts_of(key))
+    assert found == [title for title in SECTIONS if title in found]
+
+
+@pytest.mark.parametrize("key", FUNCTIONS)
+def test_every_parameter_is_documented(key):
+    assert list(documented(key)) == list(inspect.signature(FUNCTIONS[key]).parameters)
+
+
+@pytest.mark.parametrize("key", FUNCTIONS)
+def test_every_parameter_has_an_allowed_unit(key):
+    odd = {name: unit(text) for name, text in documented(key).items()}
+    assert {name: u for name, u in odd.items() if u not in ALLOWED} == {}
+
+
+@pytest.mark.parametrize("key", FUNCTIONS)
+def test_every_return_has_an_allowed_unit(key):
+    given = parts_of(key).get("Returns") or parts_of(key).get("Yields")
+    assert given
+    assert all(unit(text) in ALLOWED for text in entries(given).values())
+
+
+@pytest.mark.parametrize("key", FUNCTIONS)
+def test_units_of_parameters_agree_with_their_names(key):
+    for name, text in documented(key).items():
+        assert (unit_by_name(name) or "-") == unit(text), name
+
+
+@pytest.mark.parametrize("key", FUNCTIONS)
+def test_unit_of_the_return_agrees_with_the_function_name(key):
+    named = unit_by_name(key.split(".")[1].split("_from_")[0])
+    if named is not None and key not in SYMBOLS:
+        returns = parts_of(key).get("Returns") or ""
+        assert {unit(text) for text in entries(returns).values()} == {named}
+
+
+@pytest.mark.parametrize("key", FUNCTIONS)
+def test_references_are_given(key):
+    assert re.search(r"^\.\. \[1\] \S", parts_of(key).get("References", ""), re.MULTILINE)
+
+
+@pytest.mark.parametrize("key", FUNCTIONS)
+def test_references_are_those_cited(key):
+    text = inspect.getdoc(FUNCTIONS[key]) or ""
+    listed = set(re.findall(r"^\.\. \[(\d+)\]", text, re.MULTILINE))
+    assert set(re.findall(r"\[(\d+)\]_", text)) <= listed
+
+
+@pytest.mark.parametrize("key", FUNCTIONS)
+def test_limits_are_stated(key):
+    assert key in LIMITS
+
+
+@pytest.mark.parametrize("key", LIMITS)
+def test_limits_belong_to_a_function_and_its_inputs(key):
+    assert key in FUNCTIONS
+    inputs = inspect.signature(FUNCTIONS[key]).parameters
+    for limit in LIMITS[key]:
+        element = re.fullmatch(r"[A-Z][a-z]?", limit.name)
+        assert element or limit.name in inputs, limit.name
+        assert limit.unit == ("wt %" if element else unit_by_name(limit.name) or "-")
+        assert limit.low < limit.high
+        assert limit.source
+
+
+def test_limits_are_sorted():
+    assert list(LIMITS) == sorted(LIMITS)
+
+
+def with_examples() -> list[str]:
+    """Return the names of all modules that hold a doctest."""
+    return [
+        ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
+        for package in ("catalog", "selector", "ui")
+        for path in sorted((ROOT / package).rglob("*.py"))
+        if ">>> " in path.read_text(encoding="utf-8")
+    ]
+
+
+@pytest.mark.parametrize("name", with_examples())
+def test_examples_give_what_they_show(name):
+    with np.printoptions(legacy=False):
+        result = doctest.testmod(importlib.import_module(name))
+    assert result.attempted > 0
+    assert result.failed == 0
