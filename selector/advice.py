@@ -17,7 +17,8 @@ from selector.decision.ranking import (
     reference_ideal,
 )
 from selector.judgement import Judged, judge
-from selector.prediction import Prepared, cooled_points, predict, prepare
+from selector.prediction import predict
+from selector.preparation import Prepared, cooled_points, prepare
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
 from selector.surroundings import Surroundings, surroundings

@@ -17,7 +17,7 @@ from selector.requirement.workshop import Stock
 from selector.screening import RULES
 from selector.treatment import Treatment
 
-# An old EN number with its strength condition: EN16T is quenched and tempered bar, not nitrided.
+# An old EN number with its strength condition: EN16T is pre-hardened bar, not nitrided.
 CONDITION_LETTER = re.compile(r"^\s*en\s?-?\d+[a-e]?\s?[p-w]\s*$", re.IGNORECASE)
 
 

@@ -13,7 +13,8 @@ from numpy.typing import NDArray
 from selector import hardness_map
 from selector.geometry import POSITIONS
 from selector.hardness_map import Points
-from selector.prediction import Prepared, embrittled
+from selector.prediction import embrittled
+from selector.preparation import Prepared
 from selector.screening import heated_thickness
 from selector.surroundings import Surroundings
 from selector.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers

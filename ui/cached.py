@@ -6,7 +6,8 @@ import streamlit as st
 
 from catalog import Catalog, load_catalog
 from selector import Requirement, advise
-from selector.output import AdviceOut, advice_out
+from selector.output import advice_out
+from selector.output_record import AdviceOut
 
 
 @st.cache_resource(show_spinner="Reading the catalogue")

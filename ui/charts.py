@@ -6,7 +6,7 @@ from typing import Literal
 import altair as alt
 import pandas as pd
 
-from selector.output import OptionOut, ZoneOut
+from selector.output_record import OptionOut, ZoneOut
 from ui import labels
 
 Against = Literal["chance", "hardness"]

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 from selector.explain.hardness import shown, shown_range
-from selector.output import CostOut, OptionOut, Spread, TemperOut
+from selector.output_record import CostOut, OptionOut, Spread, TemperOut
 
 _WORDS = {
     # safety use

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 import pandas as pd
 
 from selector.explain.hardness import shown, shown_range
-from selector.output import AdviceOut, OptionOut, RangeOut, RejectedOut, Spread
+from selector.output_record import AdviceOut, OptionOut, RangeOut, RejectedOut, Spread
 from ui import labels
 
 

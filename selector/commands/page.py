@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from rich.markup import escape
 
 from selector.explain.hardness import shown, shown_range
-from selector.output import AdviceOut, OptionOut, RejectedOut, Spread
+from selector.output_record import AdviceOut, OptionOut, RejectedOut, Spread
 
 if TYPE_CHECKING:
     from rich.console import Console

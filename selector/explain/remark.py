@@ -16,8 +16,8 @@ def _stiffness(advice: Advice) -> str | None:
     slim = min(section.size for section in part.section)
     if advice.asked.load.bending or part.length_mm > SLENDER * slim:
         return (
-            "Hardening does not make it stiffer: the modulus of steel is the same soft or hard. "
-            "Use a larger diameter, a shorter reach or a support."
+            "Hardening does not make it stiffer: the modulus of steel is the same soft or "
+            "hard. Use a larger diameter, a shorter reach or a support."
         )
     return None
 
@@ -79,10 +79,10 @@ def _divided(advice: Advice) -> str | None:
     struck = advice.asked.load.impact == "hammered"
     if struck and any(low_drawn(option) for option in advice.options[:3]):
         return (
-            "Practice is divided on alloy steel left above 50 HRC where it is struck: some draw "
-            "to 200 to 230 °C and have no trouble, others go above 400 °C and accept 40 to 45 HRC "
-            "for fear of flying chips. The energy of the blow decides: light hammers the first, "
-            "power hammers the second."
+            "Practice is divided on alloy steel left above 50 HRC where it is struck: some "
+            "draw to 200 to 230 °C and have no trouble, others go above 400 °C and accept 40 "
+            "to 45 HRC for fear of flying chips. The energy of the blow decides: light hammers "
+            "the first, power hammers the second."
         )
     return None
 
@@ -94,8 +94,9 @@ def _finish(advice: Advice) -> str | None:
         return None
     growth = first.judged.prediction.movement.growth_mm
     return (
-        f"Do not finish to size first: it grows about {growth:.2f} mm across the working section "
-        "and scales. Leave 0.1 to 0.25 mm a side where it must fit, and lap or grind it after."
+        f"Do not finish to size first: it grows about {growth:.2f} mm across the working "
+        "section and scales. Leave 0.1 to 0.25 mm a side where it must fit, and lap or grind "
+        "it after."
     )
 
 
@@ -107,8 +108,8 @@ def _prehard_instead(advice: Advice) -> str | None:
     for option in advice.options:
         if option.treatment.route.kind == "prehard" and option.judged.verdict == "pass":
             return (
-                f"{option.treatment.steel.name} pre-hardened meets every demand too and needs no "
-                "quench at all."
+                f"{option.treatment.steel.name} pre-hardened meets every demand too and needs "
+                "no quench at all."
             )
     return None
 
@@ -118,8 +119,8 @@ def _narrow_window(advice: Advice) -> str | None:
     for option in advice.options[:3]:
         if embrittled(option.treatment, option.choice.temper):
             return (
-                f"{option.choice.temper.temperature_c:.0f} °C lies in the embrittlement window of "
-                f"{option.treatment.steel.name}; its toughness is counted a class lower."
+                f"{option.choice.temper.temperature_c:.0f} °C lies in the embrittlement window "
+                f"of {option.treatment.steel.name}; its toughness is counted a class lower."
             )
     return None
 

@@ -3,7 +3,7 @@
 import pandas as pd
 import streamlit as st
 
-from selector.output import AdviceOut, OptionOut
+from selector.output_record import AdviceOut, OptionOut
 from ui import answer, cached, charts, labels, table
 
 FIRST = 10

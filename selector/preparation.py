@@ -1,0 +1,134 @@
+"""A treatment heated and quenched over the draws, ready for any temper."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector import hardness_map
+from selector.composition import Composition, drawn, middle
+from selector.draws import Normals
+from selector.geometry import POSITIONS, as_cooled
+from selector.hardness_scale import hrc_from_hb
+from selector.heat.ruling_section import round_equivalent_mm
+from selector.movement import Movement, movement
+from selector.process import Heat, Quench, hardening_heat, quench
+from selector.quench_crack import CrackDraws, crack_draws
+from selector.surroundings import Surroundings
+from selector.treatment import Treatment
+
+Floats = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Prepared:
+    """A treatment with its quench computed once, ready for any temper."""
+
+    treatment: Treatment
+    composition: Composition
+    heat: Heat | None
+    fresh: hardness_map.AsQuenched | None
+    supply_hrc: Floats
+    normals: dict[str, Floats]
+    crack: CrackDraws
+    movement: Movement
+
+
+def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:
+    """Return the hardness of the bar as sold, over the draws. [HRC].
+
+    Parameters
+    ----------
+    treatment : Treatment
+        Steel and supply condition.
+    normals : mapping of str to ndarray
+        The steel's own draws.
+
+    Returns
+    -------
+    ndarray
+        Shape (draws,); carried on below 20 HRC.
+    """
+    condition = treatment.condition
+    spread = normals["supply_hardness"]
+    if condition.hardness_hrc is not None:
+        span = condition.hardness_hrc
+        return np.asarray(span.middle + 0.25 * (span.high - span.low) * spread)
+    if condition.hardness_hb is not None:
+        span = condition.hardness_hb
+        # A maximum alone: bar usually comes a good tenth softer than its limit.
+        low = span.min if span.min is not None else 0.8 * span.high
+        high = span.max if span.max is not None else 1.2 * low
+        brinell = 0.5 * (low + high) + 0.25 * (high - low) * spread
+        return np.asarray(hrc_from_hb(np.maximum(brinell, 80.0), outside="extend"))
+    return np.full(spread.shape, np.nan)
+
+
+def _points(around: Surroundings, bath: Quench) -> hardness_map.Points:
+    """Return the points of the part, sections × positions."""
+    sections = as_cooled(around.asked.part)
+    severity = float(np.median(bath.severity))
+    sizes = [
+        float(round_equivalent_mm(s.shape, s.size, severity, s.width, s.bore)) for s in sections
+    ]
+    flat_sizes = np.repeat(np.array(sizes), len(POSITIONS))
+    positions = np.tile(np.array(POSITIONS), len(sections))
+    return hardness_map.points_of(flat_sizes, positions, bath)
+
+
+def cooled_points(treatment: Treatment, around: Surroundings) -> hardness_map.Points | None:
+    """Return the points of the part as they cool in a treatment's bath.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is quenched in what.
+    around : Surroundings
+        Part, workshop, draws.
+
+    Returns
+    -------
+    Points or None
+        Sections × positions; None where nothing is quenched.
+    """
+    shared = around.shared()
+    bath = quench(treatment, around.asked.workshop, shared, around.mass_kg)
+    return None if bath is None else _points(around, bath)
+
+
+def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
+    """Return a treatment heated and quenched, over the draws.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is done.
+    around : Surroundings
+        To what part, where.
+
+    Returns
+    -------
+    Prepared
+        Ready for any temper.
+    """
+    steel = treatment.steel
+    normals = around.of_steel(steel.slug)
+    composition = middle(steel) if around.count == 1 else drawn(steel, normals)
+    shop = around.asked.workshop
+    heat = hardening_heat(treatment, shop, normals)
+    bath = quench(treatment, shop, normals, around.mass_kg)
+    fresh = None
+    if heat is not None and bath is not None:
+        fresh = hardness_map.as_quenched(
+            steel, composition, heat, _points(around, bath), normals
+        )
+    return Prepared(
+        treatment,
+        composition,
+        heat,
+        fresh,
+        supply_hrc(treatment, normals),
+        normals,
+        crack_draws(treatment, around, composition, normals),
+        movement(treatment, around, normals),
+    )

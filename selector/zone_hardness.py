@@ -1,0 +1,247 @@
+"""Hardness of the working zone, its core and the rest of the part, by what the route does."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector import hardness_map
+from selector.geometry import POSITIONS
+from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.metallurgy.hardenability import jominy_curve
+from selector.preparation import Prepared
+from selector.process import Quench, temper_peak_c
+from selector.surroundings import Surroundings
+from selector.torch_depth import hardened_depth_mm
+from selector.treatment import Temper
+
+Floats = NDArray[np.float64]
+# Depth of a flame- or induction-hardened layer: to 0.8 of the required surface hardness in HV
+# (ISO 18203).
+FLAME_LIMIT = 0.8
+
+
+def _tempered_points(ready: Prepared, temper: Temper, around: Surroundings) -> Floats:
+    """Return hardness at sections × positions; shape (draws, points). [HRC]."""
+    if ready.fresh is None:
+        msg = f"{ready.treatment.label} has no quench"
+        raise ValueError(msg)
+    if temper.means == "none":
+        return ready.fresh.hrc
+    reached = temper_peak_c(temper, around.asked.workshop, ready.normals)
+    return hardness_map.tempered(
+        ready.treatment.steel,
+        ready.composition,
+        ready.fresh,
+        reached,
+        temper.time_s * temper.cycles,
+        ready.normals,
+    )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ZoneHardness:
+    """Hardness of the working zone, its core, the shank and every section. [HRC]."""
+
+    surface: Floats
+    core: Floats
+    shank: Floats
+    depth_mm: Floats
+    sections: Floats
+    relation: str
+    source: str
+    validity: tuple[str, ...] = ()
+
+
+def _as_supplied(ready: Prepared, around: Surroundings) -> ZoneHardness:
+    """Return the hardness of a part that no heat changes."""
+    supply = ready.supply_hrc
+    condition = ready.treatment.condition
+    radius = 0.5 * min(around.asked.part.section[i].size for i in around.hard)
+    depth = condition.depth_mm.value if condition.depth_mm else radius
+    span = condition.hardness_hrc or condition.hardness_hb
+    source = span.source if span else "none"
+    core = supply if condition.depth_mm is None else np.full(supply.shape, 20.0)
+    return ZoneHardness(
+        supply,
+        core,
+        core,
+        np.full(supply.shape, depth),
+        np.repeat(core[:, None], len(around.asked.part.section), axis=1),
+        "hardness of the bar as sold",
+        source,
+    )
+
+
+def _quenched(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+    """Return the hardness of a part that is quenched, whole or in its zone."""
+    points = _tempered_points(ready, temper, around)
+    sections = around.asked.part.section
+    grid = points.reshape(len(points), len(sections), len(POSITIONS))
+    lead = around.leading
+    # The zone that leads decides; the weakest of its sections is looked at.
+    index = max(lead.sections, key=lambda i: sections[i].size)
+    local = ready.treatment.route.extent == "local"
+    radius = 0.5 * sections[index].size
+    zone = grid[:, index, :]
+    depth = _depth_mm(zone, radius, lead.floor_hrc)
+    surface, core = zone[:, 0], zone[:, -1]
+    if local:
+        limit = hardened_depth_mm(ready.treatment, around, ready.normals)
+        depth = np.minimum(depth, limit)
+        core = np.where(limit >= 0.95 * radius, core, ready.supply_hrc)
+    # Torsion and bending live on the outer fibres; a mean over the section is close to them.
+    outer = grid[:, :, :3].mean(axis=2)
+    if local:
+        hard = np.isin(np.arange(len(sections)), around.hard)
+        outer = np.where(hard[None, :], outer, ready.supply_hrc[:, None])
+    shanks = [i for i in range(len(sections)) if i not in around.hard]
+    shank = outer[:, shanks].min(axis=1) if shanks else core
+    fresh = ready.fresh
+    return ZoneHardness(
+        surface,
+        core,
+        shank,
+        depth,
+        outer,
+        f"{fresh.relation if fresh else ''}; then tempered {temper.label}",
+        fresh.source if fresh else "",
+        fresh.validity if fresh else (),
+    )
+
+
+def _depth_mm(zone_hrc: Floats, radius_mm: float, floor_hrc: float | None) -> Floats:
+    """Return how deep the zone stays above 0.8 of the asked hardness in HV. [mm]."""
+    surface = hv_from_hrc(zone_hrc[:, 0], outside="extend")
+    asked = (
+        surface
+        if floor_hrc is None
+        else np.full(len(surface), float(hv_from_hrc(floor_hrc, outside="extend")))
+    )
+    limit = FLAME_LIMIT * asked
+    hv = hv_from_hrc(zone_hrc, outside="extend")
+    depths = radius_mm * (1 - np.array(POSITIONS))
+    depths[0] = 0.0
+    hard = hv >= limit[:, None]
+    # First position that is too soft; the crossing lies between it and the one before.
+    soft_at = np.where(hard.all(axis=1), len(POSITIONS), np.argmin(hard, axis=1))
+    last = np.clip(soft_at - 1, 0, len(POSITIONS) - 1)
+    nxt = np.clip(soft_at, 0, len(POSITIONS) - 1)
+    rows = np.arange(len(hv))
+    drop = hv[rows, last] - hv[rows, nxt]
+    part = np.where(drop > 0, (hv[rows, last] - limit) / np.where(drop > 0, drop, 1.0), 0.0)
+    between = depths[last] + np.clip(part, 0, 1) * (depths[nxt] - depths[last])
+    found = np.where(soft_at >= len(POSITIONS), radius_mm, between)
+    return np.asarray(np.where(soft_at == 0, 0.0, found))
+
+
+def _cased(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+    """Return the hardness of a case-hardened part: hard case, core of its own hardenability."""
+    route = ready.treatment.route
+    normals = ready.normals
+    span, depth_span = route.surface_hrc, route.depth_mm
+    if span is None or depth_span is None:
+        msg = f"{route.slug} needs surface_hrc and depth_mm"
+        raise ValueError(msg)
+    hard = span.middle + 0.25 * (span.high - span.low) * normals["as_quenched"]
+    softened = np.maximum(0.0, (temper.temperature_c - 150.0) * 0.035)
+    surface = np.clip(hard, span.low - 2, span.high + 2) - softened
+    ratio = np.sqrt(depth_span.high / max(depth_span.low, 0.02))
+    middle_mm = depth_span.low * ratio
+    depth = middle_mm * np.exp(0.5 * np.log(ratio) * np.clip(normals["depth"], -2, 2))
+    core = _core_hrc(ready, around)
+    return ZoneHardness(
+        surface,
+        core,
+        core,
+        depth,
+        np.repeat(core[:, None], len(around.asked.part.section), axis=1),
+        "published surface hardness and depth of the route; core by the end-quench curve",
+        span.source,
+    )
+
+
+def _core_hrc(ready: Prepared, around: Surroundings) -> Floats:
+    """Return the core hardness of a carburised steel after its quench. [HRC]."""
+    thick = max(around.asked.part.section[i].size for i in around.hard)
+    medium = ready.treatment.medium
+    water = medium is not None and medium.severity_class == "water"
+    bath = Quench(np.full((1, 1), 1.0 if water else 0.4), 40.0)
+    distance = hardness_map.points_of(np.array([thick]), np.array([0.0]), bath).distance_mm
+    curve = jominy_curve(ready.composition, distance)
+    core = curve.hrc[:, 0] + (curve.sd_hrc * ready.normals["core"][:, None])[:, 0]
+    return np.asarray(np.maximum(core, ready.supply_hrc))
+
+
+def _nitrided(ready: Prepared, around: Surroundings) -> ZoneHardness:
+    """Return the hardness of a nitrided part: hard layer on the core as it was."""
+    layer = ready.treatment.steel.nitrided
+    if layer is None:
+        msg = f"{ready.treatment.steel.slug} has no nitrided table"
+        raise ValueError(msg)
+    normals = ready.normals
+    vickers = layer.surface_hv.middle + 0.25 * (
+        layer.surface_hv.high - layer.surface_hv.low
+    ) * np.clip(normals["as_quenched"], -2, 2)
+    span = layer.depth_mm
+    depth = span.middle + 0.25 * (span.high - span.low) * np.clip(normals["depth"], -2, 2)
+    core = ready.supply_hrc
+    return ZoneHardness(
+        np.asarray(hrc_from_hv(vickers, outside="extend")),
+        core,
+        core,
+        np.asarray(depth),
+        np.repeat(core[:, None], len(around.asked.part.section), axis=1),
+        "published hardness and depth of the nitrided layer; core as sold",
+        layer.surface_hv.source,
+    )
+
+
+def _aged(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+    """Return the hardness of an age-hardened part, even through its section."""
+    aged = ready.treatment.steel.aged
+    if aged is None:
+        msg = f"{ready.treatment.steel.slug} has no aged table"
+        raise ValueError(msg)
+    points = np.array(aged.curve_hrc.points)
+    reached = temper_peak_c(temper, around.asked.workshop, ready.normals)[:, 0]
+    hrc = np.interp(reached, points[:, 0], points[:, 1]) + 0.8 * ready.normals["tempering"]
+    radius = 0.5 * min(around.asked.part.section[i].size for i in around.hard)
+    return ZoneHardness(
+        np.asarray(hrc),
+        np.asarray(hrc),
+        np.asarray(hrc),
+        np.full(hrc.shape, radius),
+        np.repeat(np.asarray(hrc)[:, None], len(around.asked.part.section), axis=1),
+        "published ageing curve of the steel",
+        aged.curve_hrc.source,
+    )
+
+
+def zone_hardness(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+    """Return the hardness of the part by what its route does.
+
+    Parameters
+    ----------
+    ready : Prepared
+        The treatment, heated and quenched.
+    temper : Temper
+        How it is drawn.
+    around : Surroundings
+        Part, workshop, draws.
+
+    Returns
+    -------
+    ZoneHardness
+        Over the draws. [HRC]
+    """
+    process = ready.treatment.route.process
+    if process == "case":
+        return _cased(ready, temper, around)
+    if process == "nitride":
+        return _nitrided(ready, around)
+    if process == "age":
+        return _aged(ready, temper, around)
+    if ready.fresh is not None:
+        return _quenched(ready, temper, around)
+    return _as_supplied(ready, around)

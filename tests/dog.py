@@ -1,0 +1,91 @@
+"""A drive dog to test with: an invented part in an invented workshop, and ways to vary it."""
+
+import copy
+import tomllib
+from dataclasses import replace
+from types import MappingProxyType
+from typing import Any
+
+from catalog import Catalog, load_catalog
+from selector.requirement import Requirement, requirement_from
+from selector.treatment import Treatment
+
+TEXT = """
+safety_use = "could hurt"
+[part]
+name = "drive dog"
+[[part.section]]
+shape = "round"
+size = "25 mm"
+length = 30
+[[part.section]]
+shape = "round"
+size = 25
+length = 150
+[[part.feature]]
+kind = "teeth"
+at = 5
+[[zone]]
+section = [1]
+wear = "sliding"
+severity = "medium"
+hardness = { min = "50 HRC", max = "56 HRC" }
+[[zone]]
+section = [2]
+wear = "none"
+[load]
+torque = "90 lb ft"
+impact = "light"
+cycles = "occasional"
+[workshop]
+heat = [{ source = "oxy-propane" }, { source = "kitchen-oven" }]
+bath = [{ medium = "warm-water" }, { medium = "oil" }]
+turns_part = true
+"""
+GONE = object()
+
+
+def varied(changes: dict[str, Any] | None = None, text: str = TEXT) -> dict[str, Any]:
+    """Return the dog as plain data; keys of `changes` are dotted, numbers count from 0."""
+    data = tomllib.loads(text)
+    for path, value in (changes or {}).items():
+        *places, last = [int(key) if key.isdigit() else key for key in path.split(".")]
+        at: Any = data
+        for place in places:
+            at = at[place] if isinstance(place, int) else at.setdefault(place, {})
+        if value is GONE:
+            del at[last]
+        else:
+            at[last] = copy.deepcopy(value)
+    return data
+
+
+def asked(changes: dict[str, Any] | None = None) -> Requirement:
+    """Return the dog as a Requirement."""
+    return requirement_from(varied(changes))
+
+
+def only(*slugs: str) -> Catalog:
+    """Return the shipped catalogue with these steels alone."""
+    known = load_catalog()
+    steels = {slug: known.steels[slug] for slug in sorted(slugs)}
+    return replace(known, steels=MappingProxyType(steels))
+
+
+def work(
+    steel: str = "c45",
+    route: str = "through-torch",
+    medium: str | None = "oil",
+    source: str | None = "oxy-propane",
+    condition: str | None = None,
+) -> Treatment:
+    """Return a treatment by catalogue names; the first supply condition unless one is named."""
+    known = load_catalog()
+    bar = known.steels[steel]
+    return Treatment(
+        bar,
+        next(c for c in bar.condition if condition in {None, c.name}),
+        known.routes[route],
+        medium=known.media[medium] if medium else None,
+        source=known.heat_sources[source] if source else None,
+    )

@@ -1,0 +1,107 @@
+import os
+import subprocess
+import sys
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from selector import draws
+
+
+@pytest.mark.parametrize("names", [draws.SHARED, draws.STEEL])
+def test_no_dimension_is_named_twice(names):
+    assert len(set(names)) == len(names)
+
+
+def test_shared_and_steel_dimensions_do_not_hide_each_other():
+    assert not set(draws.SHARED) & set(draws.STEEL)
+
+
+@pytest.mark.parametrize("count", [16, draws.COUNT])
+def test_one_column_a_dimension(count):
+    for names, found in (
+        (draws.SHARED, draws.shared(count)),
+        (draws.STEEL, draws.of_steel("a", count)),
+    ):
+        assert tuple(found) == names
+        assert {column.shape for column in found.values()} == {(count,)}
+
+
+@pytest.mark.parametrize(
+    "found", [draws.shared(), draws.of_steel("c45")], ids=["shared", "steel"]
+)
+def test_every_dimension_is_standard_normal(found):
+    for name, column in found.items():
+        assert np.isfinite(column).all(), name
+        # Quasi-random points miss the mean and the deviation by far less than 1/sqrt(count).
+        assert abs(column.mean()) < 0.02, name
+        assert column.std() == pytest.approx(1.0, abs=0.03), name
+
+
+def test_dimensions_are_not_correlated():
+    table = np.stack([*draws.shared().values(), *draws.of_steel("c45").values()])
+    off = np.corrcoef(table) - np.eye(len(table))
+    # Independent draws correlate by about 1/sqrt(512) = 0.044.
+    assert np.abs(off).max() < 4 * 0.044
+
+
+def test_a_steel_does_not_feel_other_steels():
+    alone = {name: column.copy() for name, column in draws.of_steel("c45").items()}
+    draws.of_steel.cache_clear()
+    for slug in ("a-new-steel", "42crmo4", "another"):
+        draws.of_steel(slug)
+    again = draws.of_steel("c45")
+    for name, column in alone.items():
+        np.testing.assert_array_equal(again[name], column)
+
+
+def test_two_steels_differ():
+    first, second = draws.of_steel("c45"), draws.of_steel("c60")
+    assert not np.array_equal(first["hardenability"], second["hardenability"])
+
+
+def test_draws_are_the_same_in_every_process():
+    # Python's own hash of text changes from process to process; the seed must not.
+    script = (
+        "from selector import draws; "
+        "print(repr(float(draws.of_steel('c45', 16)['C'][3])), "
+        "repr(float(draws.shared(16)['load'][3])))"
+    )
+    told = {
+        subprocess.run(  # noqa: S603
+            [sys.executable, "-c", script],
+            env={**os.environ, "PYTHONHASHSEED": seed},
+            capture_output=True,
+            text=True,
+            check=True,
+        ).stdout
+        for seed in ("1", "2")
+    }
+    here = (
+        f"{float(draws.of_steel('c45', 16)['C'][3])!r} {float(draws.shared(16)['load'][3])!r}\n"
+    )
+    assert told == {here}
+
+
+def test_draws_cannot_be_written_to():
+    with pytest.raises(ValueError, match="read-only"):
+        draws.shared()["load"][0] = 0.0
+
+
+@given(st.floats(-1e3, 1e3), st.floats(0, 1e3), st.floats(0.5, 4))
+@settings(max_examples=50)
+def test_truncated_keeps_to_its_range(low, width, tail):
+    found = draws.truncated(draws.of_steel("c45")["C"], low, low + width, tail)
+    slack = 1e-9 * (abs(low) + width + 1)
+    assert found.min() >= low - slack
+    assert found.max() <= low + width + slack
+
+
+def test_truncated_keeps_order_centre_and_extremes():
+    normal = np.array([-40.0, -1.0, 0.0, 1.0, 40.0])
+    found = draws.truncated(normal, 0.4, 0.5)
+    assert (np.diff(found) > 0).all()
+    assert found[2] == pytest.approx(0.45)
+    assert found[[0, -1]] == pytest.approx([0.4, 0.5])

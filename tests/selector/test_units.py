@@ -1,0 +1,134 @@
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from selector.units import QUANTITIES, UnitError, hardness_hv, quantity
+
+# Exact by definition: 25.4 mm to the inch, 0.45359237 kg to the pound, 9.80665 m/s².
+SAME = [
+    ("length", "1 in", 25.4),
+    ("length", '1"', 25.4),
+    ("length", "1 3/8 in", 34.925),
+    ("length", "1-3/8 in", 34.925),
+    ("length", "1/2 in", 12.7),
+    ("length", "40 thou", 1.016),
+    ("length", "12mm", 12.0),
+    ("length", ".5 cm", 5.0),
+    ("temperature", "212 degF", 100.0),
+    ("temperature", "212 °F", 100.0),
+    ("temperature", "200 C", 200.0),
+    ("temperature", "273.15 K", 0.0),
+    ("torque", "1 lb ft", 1.3558179483),
+    ("torque", "1 ft-lb", 1.3558179483),
+    ("torque", "12 lb in", 1.3558179483),
+    ("torque", "1 kgf m", 9.80665),
+    ("torque", "90 Nm", 90.0),
+    ("torque", "90 N·m", 90.0),
+    ("torque", "1000 N mm", 1.0),
+    ("force", "1 lbf", 4.4482216153),
+    ("force", "1 kgf", 9.80665),
+    ("energy", "1 ft lb", 1.3558179483),
+    ("volume", "1 gal", 3.785411784),
+    ("time", "1 h", 3600.0),
+    ("days", "2 weeks", 14.0),
+    ("mass", "1 lb", 0.45359237),
+    ("gas flow", "800 g/h", 0.8),
+    ("pressure", "1 N/mm2", 1.0),
+    ("pressure", "1 tonf/in2", 15.4442563),
+]
+
+
+@pytest.mark.parametrize(("kind", "text", "value"), SAME, ids=[t for _, t, _ in SAME])
+def test_workshop_spelling_is_read(kind, text, value):
+    assert quantity(text, kind) == pytest.approx(value, rel=1e-9, abs=1e-9)
+
+
+def test_every_kind_reads_its_own_examples():
+    for kind, (_, examples) in QUANTITIES.items():
+        for text in examples.split(", "):
+            assert quantity(text, kind) > 0, text
+
+
+@given(
+    st.floats(0.001, 1e5), st.sampled_from([("length", "in"), ("force", "lbf"), ("mass", "lb")])
+)
+def test_a_unit_scales(number, kind_unit):
+    kind, unit = kind_unit
+    one = quantity(f"1 {unit}", kind)
+    assert quantity(f"{number!r} {unit}", kind) == pytest.approx(number * one)
+
+
+BAD = [
+    ("length", "12", "a length with its unit"),
+    ("length", "", "number and unit"),
+    ("length", "mm", "number and unit"),
+    ("length", "12 kg", "a unit of length"),
+    ("length", "12 parsnips", "a unit of length"),
+    ("length", "1/0 in", "a unit of length"),
+    ("length", "1 1/0 in", "a unit of length"),
+    ("length", "5 (", "a unit of length"),
+    ("length", "5 '''", "a unit of length"),
+    ("length", "5 mm-", "a unit of length"),
+    ("length", "5 mm**9**9**9**9", "a unit of length"),
+    ("length", "5 " + "-" * 5000 + "mm", "a unit of length"),
+    ("length", "1/" + "9" * 5000, "a unit of length"),
+    ("torque", "75-100", "a torque as one figure, not a range"),
+    ("torque", "75-100 N m", "a torque as one figure, not a range"),
+    ("torque", "75 to 100 N m", "a torque as one figure, not a range"),
+    ("torque", "90 lb", "a unit of torque"),
+    ("temperature", "200", "a temperature with its unit"),
+    ("energy", "12 mm", "an energy in a unit of energy"),
+]
+
+
+@pytest.mark.parametrize(("kind", "text", "rule"), BAD, ids=[t[:16] for _, t, _ in BAD])
+def test_what_is_no_quantity_is_refused_with_an_example(kind, text, rule):
+    with pytest.raises(UnitError, match=rule) as refused:
+        quantity(text, kind)
+    assert QUANTITIES[kind][1] in refused.value.next_step
+
+
+@given(st.text(max_size=40), st.sampled_from(sorted(QUANTITIES)))
+@example("5 @", "length")
+@example("5 \\", "length")
+@settings(max_examples=200)
+def test_any_text_is_read_or_refused(text, kind):
+    for given_text in (text, f"5 {text}"):
+        try:
+            assert isinstance(quantity(given_text, kind), float)
+        except UnitError as refused:
+            assert refused.rule
+
+
+def test_hardness_scales_agree_where_the_tables_meet():
+    # ASTM E140 Table 1: 50 HRC beside 513 HV.
+    assert hardness_hv("50 HRC") == hardness_hv(50) == hardness_hv("50") == 513
+    assert hardness_hv("600 HV") == hardness_hv("600 HV10") == 600
+    # ISO 18265 Table A.1: 285 HB beside 300 HV.
+    assert hardness_hv("285 HB") == hardness_hv("285 HBW") == 300
+    assert hardness_hv("145.04 ksi") == pytest.approx(hardness_hv("1000 MPa"), rel=1e-3)
+
+
+@given(st.floats(20, 67), st.floats(0.1, 1))
+def test_a_harder_figure_is_harder(hrc, more):
+    assert hardness_hv(hrc + more) > hardness_hv(hrc)
+
+
+@pytest.mark.parametrize(
+    ("value", "rule"),
+    [
+        ("15 HRC", "20 HRC or more"),
+        (19, "20 HRC or more"),
+        ("70 HRC", "inside the conversion table"),
+        ("2000 HV", "between 50 and 1500 HV"),
+        ("40 HV", "between 50 and 1500 HV"),
+        ("50 HRA", "a hardness"),
+        ("hard", "a hardness"),
+        ("-5 HRC", "a hardness"),
+        (float("nan"), "a hardness"),
+        (float("inf"), "a hardness"),
+    ],
+)
+def test_what_is_no_hardness_is_refused(value, rule):
+    with pytest.raises(UnitError, match=rule):
+        hardness_hv(value)
