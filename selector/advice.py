@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
-from selector.candidates import Screened, screened
+from selector.candidates import like_conditions_merged, screened
 from selector.decision.criteria import Range, range_table
 from selector.decision.gates import Gate
 from selector.decision.ranking import (
@@ -172,7 +172,7 @@ def advise(
     weights = requirement.priorities.weights()
     scorer = _Scorer(ranges, np.array([weights[name] for name in CRITERIA]))
     options: list[Option] = []
-    going = [s.treatment for s in pool if s.gate is None]
+    going = like_conditions_merged(s.treatment for s in pool if s.gate is None)
     for number, (treatment, chosen) in enumerate(_chosen(going, around, rejected)):
         tell(f"Drawing {treatment.steel.name}", 0.1 + 0.85 * number / max(len(going), 1))
         best = _best(treatment, chosen, around, scorer)
@@ -311,4 +311,4 @@ def _pairwise(options: tuple[Option, ...]) -> dict[tuple[str, str], float]:
     }
 
 
-__all__ = ["Advice", "Option", "Rejected", "Screened", "advise"]
+__all__ = ["Advice", "Option", "Rejected", "advise"]

@@ -1,7 +1,7 @@
 """Every treatment the catalogue and the workshop allow to be thought of, screened."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import get_args
 
@@ -54,6 +54,39 @@ def screened(requirement: Requirement, catalog: Catalog, on: Bench) -> Iterator[
         for treatment in _treatments(steel, catalog, on):
             gates = (rule(requirement, treatment) for rule in RULES)
             yield Screened(treatment, next((gate for gate in gates if gate), None))
+
+
+def like_conditions_merged(going: Iterable[Treatment]) -> list[Treatment]:
+    """Return treatments with one supply condition each where the heat wipes out the difference.
+
+    A part that is hardened whole comes out the same from annealed, rolled or drawn bar; the
+    easiest to get is kept, a bar in the rack before any.
+
+    Parameters
+    ----------
+    going : iterable of Treatment
+        Treatments that passed screening.
+
+    Returns
+    -------
+    list of Treatment
+        In the order given.
+    """
+    kept: dict[tuple[str, ...], Treatment] = {}
+    for work in going:
+        medium = work.medium.slug if work.medium else ""
+        whole = work.route.extent == "whole" and work.route.process in {"quench", "case"}
+        key = (work.steel.slug, work.route.slug, medium, "" if whole else work.condition.name)
+        if key not in kept or _ease(work) < _ease(kept[key]):
+            kept[key] = work
+    return list(kept.values())
+
+
+def _ease(work: Treatment) -> tuple[bool, int, int]:
+    """Return how easily a bar is had, least first."""
+    got = ("easy", "order", "rare").index(work.condition.availability)
+    surface = ("ground", "bright", "black").index(work.condition.surface)
+    return (work.stock is None, got, surface)
 
 
 def _treatments(steel: Steel, catalog: Catalog, on: Bench) -> Iterator[Treatment]:

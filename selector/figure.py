@@ -39,6 +39,23 @@ class Figure:
         }
 
 
+def median(draws: NDArray[np.float64]) -> float:
+    """Return the upper middle value of draws: enough for a sentence, and quicker than a sort.
+
+    Parameters
+    ----------
+    draws : ndarray
+        One axis.
+
+    Returns
+    -------
+    float
+        Middle value; NaN where any draw is.
+    """
+    place = len(draws) // 2
+    return float(np.partition(draws, place)[place])
+
+
 @dataclass(frozen=True, slots=True)
 class Provenance:
     """What a figure is computed by, told apart from the numbers so that it is said once."""

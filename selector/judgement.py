@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from selector.decision.gates import BREAKING, Gate, judged, worst
 from selector.duty import Demand
+from selector.figure import median
 from selector.prediction import TOUGHNESS, Prediction, embrittled
 from selector.requirement.priority import CRITERIA
 from selector.screening import heated_thickness
@@ -80,16 +81,16 @@ def corrected(prediction: Prediction, demand: Demand, around: Surroundings) -> F
 def _hard_enough(hrc: Floats, prediction: Prediction, demand: Demand) -> list[Gate]:
     """Judge floor, ceiling and depth of the leading zone."""
     gates = []
-    median = float(np.median(hrc))
+    middle = median(hrc)
     if demand.floor_hrc is not None:
-        text = f"needs {demand.floor_hrc:.0f} HRC or more; predicted {median:.0f}"
+        text = f"needs {demand.floor_hrc:.0f} HRC or more; predicted {middle:.0f}"
         gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
     if demand.ceiling_hrc is not None:
-        text = f"must not pass {demand.ceiling_hrc:.0f} HRC; predicted {median:.0f}"
+        text = f"must not pass {demand.ceiling_hrc:.0f} HRC; predicted {middle:.0f}"
         gates.append(judged("not_too_hard", hrc <= demand.ceiling_hrc, text))
     if demand.depth_mm > 0 and demand.floor_hrc is not None:
         depth = prediction.depth_mm
-        text = f"needs {demand.depth_mm:g} mm deep; predicted {np.median(depth):.1f} mm"
+        text = f"needs {demand.depth_mm:g} mm deep; predicted {median(depth):.1f} mm"
         gates.append(judged("depth", depth >= demand.depth_mm, text))
     return gates
 
@@ -122,7 +123,7 @@ def _snap_gate(prediction: Prediction, around: Surroundings) -> Gate:
     note = ", lowered by a temper in its embrittlement window"
     lowered = note if embrittled(prediction.treatment, prediction.temper) else ""
     text = (
-        f"{np.median(margin):.0f} HRC in hand before it snaps ({impact} impact, "
+        f"{median(margin):.0f} HRC in hand before it snaps ({impact} impact, "
         f"{TOUGHNESS[prediction.treatment.steel.toughness]} toughness{lowered})"
     )
     # The likelihood is estimated, so each draw asks whether a snap is less likely than not.
@@ -133,13 +134,11 @@ def _bearing(prediction: Prediction, around: Surroundings, factor: Floats) -> li
     """Judge strength and movement."""
     gates = []
     if has_load(around):
-        text = f"least factor of strength {np.median(factor):.2f}"
+        text = f"least factor of strength {median(factor):.2f}"
         gates.append(judged("strength", factor >= 1.0, text))
     move = prediction.movement
     if move.stated:
-        text = (
-            f"moves about {np.median(move.moved_mm):.2f} mm; {move.permitted_mm:.2f} permitted"
-        )
+        text = f"moves about {median(move.moved_mm):.2f} mm; {move.permitted_mm:.2f} permitted"
         gates.append(judged("movement", move.moved_mm <= move.permitted_mm, text))
     return gates
 
@@ -159,7 +158,7 @@ def _surroundings(prediction: Prediction, around: Surroundings) -> list[Gate]:
             Gate("service_heat", "pass" if spare >= SERVICE_MARGIN_C else "fail", text)
         )
     if limit.budget is not None:
-        text = f"costs about {np.median(prediction.bill.cost):.0f} {prediction.bill.currency}"
+        text = f"costs about {median(prediction.bill.cost):.0f} {prediction.bill.currency}"
         gates.append(judged("budget", prediction.bill.cost <= limit.budget, text))
     if limit.days is not None:
         late = prediction.bill.days > limit.days
@@ -243,12 +242,12 @@ def _other_zones(prediction: Prediction, around: Surroundings) -> list[Gate]:
             continue
         hrc = prediction.section_hrc[:, list(demand.sections)].min(axis=1)
         name = f"zone {demand.zone + 1}"
-        median = float(np.median(hrc))
+        middle = median(hrc)
         if demand.floor_hrc is not None:
-            text = f"{name} needs {demand.floor_hrc:.0f} HRC; predicted {median:.0f}"
+            text = f"{name} needs {demand.floor_hrc:.0f} HRC; predicted {middle:.0f}"
             gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
         if demand.ceiling_hrc is not None:
-            text = f"{name} must not pass {demand.ceiling_hrc:.0f} HRC; predicted {median:.0f}"
+            text = f"{name} must not pass {demand.ceiling_hrc:.0f} HRC; predicted {middle:.0f}"
             gate = judged("not_too_hard", hrc <= demand.ceiling_hrc, text)
             gates.append(_redrawn(gate, around))
     return gates

@@ -91,9 +91,11 @@ def cooled_points(treatment: Treatment, around: Surroundings) -> hardness_map.Po
     Points or None
         Sections × positions; None where nothing is quenched.
     """
-    shared = around.shared()
-    bath = quench(treatment, around.asked.workshop, shared, around.mass_kg)
-    return None if bath is None else _points(around, bath)
+    medium = treatment.medium
+    if medium is None:
+        return None
+    bath = quench(medium, around.asked.workshop, around.shared())
+    return around.once(("points", medium.slug), lambda: _points(around, bath))
 
 
 def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
@@ -113,15 +115,16 @@ def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
     """
     steel = treatment.steel
     normals = around.of_steel(steel.slug)
-    composition = middle(steel) if around.count == 1 else drawn(steel, normals)
+    composition = around.once(
+        ("composition", steel.slug),
+        lambda: middle(steel) if around.count == 1 else drawn(steel, normals),
+    )
     shop = around.asked.workshop
     heat = hardening_heat(treatment, shop, normals)
-    bath = quench(treatment, shop, normals, around.mass_kg)
+    points = cooled_points(treatment, around)
     fresh = None
-    if heat is not None and bath is not None:
-        fresh = hardness_map.as_quenched(
-            steel, composition, heat, _points(around, bath), normals
-        )
+    if heat is not None and points is not None:
+        fresh = hardness_map.as_quenched(steel, composition, heat, points, normals)
     return Prepared(
         treatment,
         composition,

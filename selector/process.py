@@ -6,9 +6,8 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog.medium import Agitation, Medium
+from catalog.medium import Medium
 from selector.draws import Normals
-from selector.heat.quench import bath_end_c
 from selector.requirement.workshop import Workshop
 from selector.treatment import Temper, Treatment
 
@@ -69,10 +68,9 @@ class Heat:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Quench:
-    """One quench: Grossmann severity over the draws, and the temperature it ends at."""
+    """One quench: Grossmann severity over the draws, shape (draws, 1)."""
 
     severity: Floats
-    end_c: float
 
 
 def reading_error_c(treatment: Treatment, workshop: Workshop) -> tuple[float, float, float]:
@@ -140,64 +138,31 @@ def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -
     )
 
 
-def bath_of(medium: Medium, workshop: Workshop) -> tuple[Agitation, float, float | None]:
-    """Return agitation, temperature and volume of the bath that holds a medium.
-
-    Parameters
-    ----------
-    medium : Medium
-        Catalogue medium.
-    workshop : Workshop
-        Its baths.
-
-    Returns
-    -------
-    tuple
-        Agitation, temperature [°C], volume [l] or None where it was not given.
-    """
-    for bath in workshop.bath:
-        if bath.medium == medium.slug:
-            usual = medium.temperature_c.middle
-            given = bath.temperature if bath.temperature is not None else usual
-            return bath.agitation, given, bath.volume
-    return "moderate", medium.temperature_c.middle, None
-
-
-def quench(
-    treatment: Treatment, workshop: Workshop, normals: Normals, mass_kg: float
-) -> Quench | None:
+def quench(medium: Medium, workshop: Workshop, normals: Normals) -> Quench:
     """Return the quench in this workshop's bath.
 
     Parameters
     ----------
-    treatment : Treatment
-        What is quenched in what.
+    medium : Medium
+        What it is quenched in.
     workshop : Workshop
         Its baths.
     normals : mapping of str to ndarray
         The shared draws.
-    mass_kg : float
-        Mass of the hot part. [kg]
 
     Returns
     -------
-    Quench or None
-        None where nothing is quenched.
+    Quench
+        Severity over the draws; a bath that is not moved much quenches less.
     """
-    medium = treatment.medium
-    if medium is None:
-        return None
-    agitation, temperature, volume = bath_of(medium, workshop)
+    moved = [bath.agitation for bath in workshop.bath if bath.medium == medium.slug]
+    agitation = moved[0] if moved else "moderate"
     spans = medium.severity_per_in
     span = spans.get(agitation) or next(iter(spans.values()))
     spread = 0.5 * np.log(max(span.high / span.low, 1.3))
     middle = np.sqrt(span.low * span.high)
     severity = middle * np.exp(spread * np.clip(normals["bath_bias"], -2, 2))
-    end = temperature
-    if volume is not None and medium.kind not in {"air", "plates", "hot-salt"}:
-        wet: Literal["water", "oil"] = "water" if medium.severity_class == "water" else "oil"
-        end = float(bath_end_c(mass_kg, 850.0, volume, temperature, wet))
-    return Quench(severity[:, None], end)
+    return Quench(severity[:, None])
 
 
 def temper_peak_c(temper: Temper, workshop: Workshop, normals: Normals) -> Floats:

@@ -1,7 +1,8 @@
 """All that stays the same while options are weighed: part, demands, bench, prices, draws."""
 
-from collections.abc import Mapping
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from typing import Any, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,6 +16,9 @@ from selector.requirement import Requirement
 from selector.screening import hard_sections
 
 Floats = NDArray[np.float64]
+T = TypeVar("T")
+
+_MIDDLE = dict.fromkeys((*draws.SHARED, *draws.STEEL), np.zeros(1))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -28,8 +32,29 @@ class Surroundings:
     notches: Notches
     mass_kg: float
     hard: tuple[int, ...]
-    ceilings: Mapping[str, float] = field(default_factory=dict)
     count: int = draws.COUNT
+    # What many treatments share is worked out once: compositions by steel, points by bath.
+    memo: dict[tuple[str, ...], Any] = field(default_factory=dict)
+
+    def once(self, key: tuple[str, ...], work: Callable[[], T]) -> T:
+        """Return the result of `work`, done once for each key.
+
+        Parameters
+        ----------
+        key : tuple of str
+            What the result depends on, besides these surroundings.
+        work : callable
+            Takes nothing.
+
+        Returns
+        -------
+        object
+            What `work` returned the first time.
+        """
+        if key not in self.memo:
+            self.memo[key] = work()
+        found: T = self.memo[key]
+        return found
 
     @property
     def leading(self) -> Demand:
@@ -39,14 +64,17 @@ class Surroundings:
     def shared(self) -> draws.Normals:
         """Return the draws all steels share; all zero when only the middle is asked for."""
         if self.count == 1:
-            return dict.fromkeys(draws.SHARED, np.zeros(1))
+            return _MIDDLE
         return draws.shared(self.count)
 
     def of_steel(self, slug: str) -> dict[str, Floats]:
         """Return one steel's draws together with the shared ones."""
         if self.count == 1:
-            return dict.fromkeys((*draws.SHARED, *draws.STEEL), np.zeros(1))
-        return {**draws.shared(self.count), **draws.of_steel(slug, self.count)}
+            return _MIDDLE
+        shared = draws.shared(self.count)
+        return self.once(
+            ("draws", slug), lambda: {**shared, **draws.of_steel(slug, self.count)}
+        )
 
 
 def surroundings(

@@ -36,7 +36,7 @@ _SPELLINGS = (
     (r"kgf?[\s\-·.]*m\b", "kgf*meter"),
     (r"N[\s\-·.]*mm\b", "newton*millimeter"),
     (r"N[\s\-·.]*m\b", "newton*meter"),
-    (r"tonf?/in(?:ch)?[2²]", "(2240*force_pound/inch**2)"),
+    (r"tonf?/in(?:ch)?[2²]", "UK_force_ton/inch**2"),
     (r"N/mm[2²]", "megapascal"),
     (r"(?:deg(?:rees?)?\s*|°\s*)?(?:C|[cC]elsius)\b", "degree_Celsius"),
     (r"(?:deg(?:rees?)?\s*|°\s*)?(?:F|[fF]ahrenheit)\b", "degree_Fahrenheit"),

@@ -166,7 +166,7 @@ def _core_hrc(ready: Prepared, around: Surroundings) -> Floats:
     thick = max(around.asked.part.section[i].size for i in around.hard)
     medium = ready.treatment.medium
     water = medium is not None and medium.severity_class == "water"
-    bath = Quench(np.full((1, 1), 1.0 if water else 0.4), 40.0)
+    bath = Quench(np.full((1, 1), 1.0 if water else 0.4))
     distance = hardness_map.points_of(np.array([thick]), np.array([0.0]), bath).distance_mm
     curve = jominy_curve(ready.composition, distance)
     core = curve.hrc[:, 0] + (curve.sd_hrc * ready.normals["core"][:, None])[:, 0]

@@ -50,16 +50,14 @@ def _section_name(section: Draft) -> str:
 def place_name(path: str) -> str:
     """Return a place on the form in words: "Section 2, size"."""
     kind = drafts.kind_of(path)
-    block = max(
-        (b for b in BLOCKS if kind == b.path or kind.startswith(f"{b.path}.")),
-        key=lambda b: len(b.path),
-        default=None,
-    )
-    row = next((key for key in path.split(".") if key.isdigit()), "")
-    name = f"{block.row} {row}".strip() if block and block.row else ""
-    field = FIELDS.get(kind)
-    last = field.label if field else ("" if name else (block.title if block else path))
-    return ", ".join(part for part in (name, last) if part)
+    around = [b for b in BLOCKS if b.path and f"{kind}.".startswith(f"{b.path}.")]
+    block = max(around, key=lambda b: len(b.path), default=None)
+    number = next((key for key in path.split(".") if key.isdigit()), "")
+    row = f"{block.row} {number}" if block and number else ""
+    if kind in FIELDS:
+        label = FIELDS[kind].label
+        return f"{row}, {labels.lower(label)}" if row else label
+    return row or (block.title if block else path)
 
 
 def sentence(problem: Problem) -> str:
@@ -191,13 +189,15 @@ def _tell(told: Messages, path: str) -> None:
 
 
 def _lines(block: Block, path: str, draft: Draft, offered: Choices, told: Messages) -> None:
-    """Draw the questions of one row, line by line."""
+    """Draw the questions of one row; what is wrong stands right under its line."""
     for line in block.lines:
-        for column, field in zip(st.columns(len(line)), line, strict=True):
-            place = f"{path}.{field.name}" if path else field.name
+        places = [f"{path}.{field.name}" if path else field.name for field in line]
+        columns = st.columns(len(line))
+        for column, field, place in zip(columns, line, places, strict=True):
             with column:
                 _widget(field, place, draft, offered)
-                _tell(told, place)
+        for place in places:
+            _tell(told, place)
 
 
 def _widget(field: Field, path: str, draft: Draft, offered: Choices) -> None:

@@ -1,9 +1,8 @@
 """The first lines of an advice: what to do, in a sentence."""
 
-import numpy as np
-
 from selector.advice import Advice, Option
 from selector.explain.hardness import shown
+from selector.figure import median
 
 
 def name(option: Option) -> str:
@@ -60,7 +59,7 @@ def headline(advice: Advice) -> str:
             "Nothing in this workshop meets every demand; see what binds and what came nearest."
         )
     best = advice.options[0]
-    hrc = shown(float(np.median(best.judged.prediction.surface_hrc)))
+    hrc = shown(median(best.judged.prediction.surface_hrc))
     if advice.as_bought is not None:
         plain = advice.as_bought
         text = f"It meets every demand without hardening: {name(plain)}."

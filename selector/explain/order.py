@@ -5,6 +5,7 @@ from numpy.typing import NDArray
 
 from selector.advice import Advice, Option
 from selector.explain.hardness import shown
+from selector.figure import median
 from selector.requirement.priority import CRITERIA
 
 Floats = NDArray[np.float64]
@@ -12,7 +13,7 @@ Floats = NDArray[np.float64]
 
 def _value_words(advice: Advice, option: Option, place: int) -> str:
     """Return the value of one criterion of an option, in words."""
-    value = float(np.median(option.judged.values[:, place]))
+    value = median(option.judged.values[:, place])
     name = CRITERIA[place]
     if name == "cost":
         return f"{value:.0f} {advice.around.catalog.prices.currency} a good part"
@@ -85,9 +86,9 @@ def reasons(advice: Advice, option: Option) -> tuple[str, ...]:
     lead = advice.around.leading
     wanted = "no hardness asked" if lead.floor_hrc is None else f"asked {shown(lead.floor_hrc)}"
     return (
-        f"surface {shown(float(np.median(prediction.surface_hrc)))} ({wanted} or more)"
+        f"surface {shown(median(prediction.surface_hrc))} ({wanted} or more)"
         if lead.floor_hrc is not None
-        else f"surface {shown(float(np.median(prediction.surface_hrc)))} ({wanted})",
+        else f"surface {shown(median(prediction.surface_hrc))} ({wanted})",
         f"best at: {_value_words(advice, option, best)}",
         f"weakest at: {_value_words(advice, option, worst)}",
     )

@@ -1,8 +1,7 @@
 """The chief risk of an option: the gate with the least in hand, in a few words."""
 
-import numpy as np
-
 from selector.advice import Option
+from selector.figure import median
 
 _WORDS = {
     "hard_enough": "too soft",
@@ -39,7 +38,7 @@ def chief_risk(option: Option) -> str:
     weakest = min(drawn, key=lambda g: float(g.share or 0.0))
     chance = 100 * (1 - float(weakest.share or 0.0))
     if chance < 0.5:
-        sensitivity = float(np.median(option.judged.values[:, 5]))
+        sensitivity = median(option.judged.values[:, 5])
         if sensitivity > 2:
             return f"a misread colour: {sensitivity:.0f} HRC for 25 °C"
         return "none above 1 in 200"

@@ -109,9 +109,7 @@ def page(browser, server, request):
     found.on("console", console)
     found.on("pageerror", lambda fault: errors.append(str(fault)))
     known = (*local, server.replace("http", "ws"))
-    found.on(
-        "request", lambda r: None if r.url.startswith(known) else outside.append(r.url)
-    )
+    found.on("request", lambda r: None if r.url.startswith(known) else outside.append(r.url))
     yield found
     ARTIFACTS.mkdir(exist_ok=True)
     found.screenshot(path=ARTIFACTS / f"{request.node.name}.png")

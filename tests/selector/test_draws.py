@@ -41,9 +41,10 @@ def test_every_dimension_is_standard_normal(found):
 
 
 def test_dimensions_are_not_correlated():
-    table = np.stack([*draws.shared().values(), *draws.of_steel("c45").values()])
+    sets = (draws.shared(), draws.of_steel("c45"), draws.of_steel("42crmo4"))
+    table = np.stack([column for found in sets for column in found.values()])
     off = np.corrcoef(table) - np.eye(len(table))
-    # Independent draws correlate by about 1/sqrt(512) = 0.044.
+    # Independent draws correlate by about 1/sqrt(512) = 0.044; this is the largest of 1500.
     assert np.abs(off).max() < 4 * 0.044
 
 

@@ -34,7 +34,7 @@ SAME = [
     ("mass", "1 lb", 0.45359237),
     ("gas flow", "800 g/h", 0.8),
     ("pressure", "1 N/mm2", 1.0),
-    ("pressure", "1 tonf/in2", 15.4442563),
+    ("pressure", "1 tonf/in2", 15.4442563367),
 ]
 
 

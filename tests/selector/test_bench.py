@@ -1,0 +1,64 @@
+import pytest
+
+from catalog import load_catalog
+from selector.bench import bench
+from selector.errors import RequirementError
+from tests.dog import asked
+
+CATALOG = load_catalog()
+
+
+def of(changes):
+    return bench(asked(changes), CATALOG)
+
+
+def test_names_become_catalogue_records_in_order():
+    found = of({})
+    assert [source.slug for source in found.sources] == ["oxy-propane", "kitchen-oven"]
+    assert [medium.slug for medium in found.media] == ["warm-water", "oil", "air"]
+
+
+def test_air_is_there_once_also_when_named():
+    found = of({"workshop.bath": [{"medium": "air"}]})
+    assert [medium.slug for medium in found.media] == ["air"]
+
+
+def test_a_stated_ceiling_replaces_the_catalogued_one_here_alone():
+    found = of({"workshop.heat": [{"source": "kitchen-oven", "ceiling": "230 degC"}]})
+    assert found.sources[0].ceiling_c.value == pytest.approx(230)
+    assert CATALOG.heat_sources["kitchen-oven"].ceiling_c.value != pytest.approx(230)
+
+
+def test_stock_is_found_by_any_of_its_names():
+    found = of({"workshop.stock": [{"steel": "EN 8"}, {"steel": "silver steel"}]})
+    assert [steel.slug for _, steel in found.stock] == ["080m40", "115crv3"]
+    assert found.unclear == ()
+
+
+def test_a_name_of_several_steels_stands_apart():
+    name = next(
+        name
+        for steel in CATALOG.steels.values()
+        for name in steel.names()
+        if len(CATALOG.find(name)) > 1
+    )
+    found = of({"workshop.stock": [{"steel": name}]})
+    assert found.stock == ()
+    assert len(found.unclear[0][1]) > 1
+
+
+def test_all_unknown_names_are_told_at_once_with_what_is_known():
+    changes = {
+        "workshop.heat": [{"source": "dragon"}],
+        "workshop.bath": [{"medium": "soup"}],
+        "workshop.stock": [{"steel": "mithril"}],
+    }
+    with pytest.raises(RequirementError, match="a known heat source; got 'dragon'") as refused:
+        of(changes)
+    told = [(problem.field, problem.got) for problem in refused.value.problems]
+    assert told == [
+        ("workshop.heat.1.source", "'dragon'"),
+        ("workshop.bath.1.medium", "'soup'"),
+        ("workshop.stock.1.steel", "'mithril'"),
+    ]
+    assert "oxy-propane" in refused.value.problems[0].next_step

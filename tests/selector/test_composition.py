@@ -1,0 +1,52 @@
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector import draws
+from selector.composition import RESIDUAL, drawn, elements, middle
+
+STEELS = load_catalog().steels
+MADE = [slug for slug, steel in STEELS.items() if steel.composition_wt_pct]
+
+
+@pytest.mark.parametrize("slug", MADE)
+def test_every_draw_keeps_to_the_limits_of_the_standard(slug):
+    steel = STEELS[slug]
+    found = drawn(steel, draws.of_steel(slug))
+    for element, span in steel.composition_wt_pct.items():
+        if element not in found:
+            continue
+        slack = 1e-9
+        assert found[element].max() <= (span.max if span.max is not None else np.inf) + slack
+        assert found[element].min() >= (span.min if span.min is not None else 0.0) - slack
+
+
+def test_shapes_are_draws_by_one():
+    steel = STEELS["c45"]
+    assert {value.shape for value in middle(steel).values()} == {(1, 1)}
+    found = drawn(steel, draws.of_steel("c45", 64))
+    # Elements without a dimension of their own stay at their middle and broadcast.
+    assert {value.shape for value in found.values()} <= {(64, 1), (1, 1)}
+    assert found["C"].shape == (64, 1)
+
+
+def test_the_middle_is_the_median_of_the_draws():
+    steel = STEELS["42crmo4"]
+    centre, found = middle(steel), drawn(steel, draws.of_steel("42crmo4"))
+    for element in ("C", "Mn", "Cr", "Mo"):
+        assert np.median(found[element]) == pytest.approx(
+            float(centre[element][0, 0]), rel=0.02
+        )
+
+
+def test_residual_elements_are_there_though_no_standard_names_them():
+    steel = STEELS["c45"]
+    assert set(RESIDUAL) <= set(elements(steel))
+    found = drawn(steel, draws.of_steel("c45"))
+    for element in RESIDUAL:
+        assert (found[element] >= 0).all()
+        assert found[element].mean() > 0
+
+
+def test_what_does_not_count_for_hardening_is_left_out():
+    assert not {"P", "S", "N", "Pb"} & set(elements(STEELS["11smnpb30"]))

@@ -1,0 +1,103 @@
+import itertools
+
+import pytest
+
+from selector.duty import SLACK_ABOVE_HRC, SLACK_BELOW_HRC, demands, leading
+from tests.dog import GONE, asked
+
+WEARS = ["sliding", "abrasive", "rolling-contact", "edge-impact"]
+SEVERITIES = ["light", "medium", "heavy"]
+
+
+def of(changes):
+    return demands(asked(changes))
+
+
+def derived(**keys):
+    changes = {"zone.0.hardness": GONE, "zone.0.depth": keys.pop("depth", GONE)}
+    impact = keys.pop("impact", "none")
+    changes |= {f"zone.0.{key}": value for key, value in keys.items()} | {"load.impact": impact}
+    return of(
+        {
+            key: value
+            for key, value in changes.items()
+            if key != "zone.0.depth" or value is not GONE
+        }
+    )[0]
+
+
+def test_a_stated_window_stands_with_the_slack_of_a_drawing():
+    found = of({})[0]
+    assert (found.low_hrc, found.high_hrc) == pytest.approx((50, 56))
+    assert found.floor_hrc == pytest.approx(50 - SLACK_BELOW_HRC)
+    assert found.ceiling_hrc == pytest.approx(56 + SLACK_ABOVE_HRC)
+    assert not found.derived
+
+
+def test_must_takes_the_slack_away():
+    window = {"min": "50 HRC", "max": "56 HRC", "must": True}
+    found = of({"zone.0.hardness": window})[0]
+    assert (found.floor_hrc, found.ceiling_hrc) == pytest.approx((50, 56))
+    assert "exactly" in found.reason
+
+
+def test_a_window_may_be_open_and_softer_than_the_c_scale():
+    found = of({"zone.0.hardness": {"max": "180 HB"}})[0]
+    assert found.low_hrc is None
+    assert found.floor_hrc is None
+    assert found.high_hrc < 20
+
+
+def test_a_zone_without_wear_asks_nothing():
+    found = of({})[1]
+    assert found.low_hrc is None
+    assert found.high_hrc is None
+    assert found.depth_mm == 0
+
+
+@pytest.mark.parametrize(("wear", "severity"), itertools.product(WEARS, SEVERITIES))
+def test_a_derived_window_is_in_order_and_says_why(wear, severity):
+    for impact in ("none", "light", "hammered"):
+        found = derived(wear=wear, severity=severity, impact=impact)
+        if found.low_hrc is None:
+            assert (wear, severity) == ("sliding", "light")
+            continue
+        assert found.floor_hrc <= found.low_hrc < found.high_hrc < found.ceiling_hrc
+        assert found.derived
+        assert severity in found.reason
+        assert found.depth_mm > 0
+
+
+@pytest.mark.parametrize("wear", ["sliding", "abrasive", "rolling-contact"])
+def test_heavier_wear_never_asks_for_less(wear):
+    floors = [derived(wear=wear, severity=s).floor_hrc or 0.0 for s in SEVERITIES]
+    assert floors == sorted(floors)
+
+
+@pytest.mark.parametrize(("wear", "severity"), itertools.product(WEARS, SEVERITIES[1:]))
+def test_a_struck_zone_is_never_left_harder(wear, severity):
+    tops = [
+        derived(wear=wear, severity=severity, impact=impact).high_hrc
+        for impact in ("none", "light", "hammered")
+    ]
+    assert tops == sorted(tops, reverse=True)
+
+
+def test_the_one_that_is_to_wear_is_softer():
+    mate = {"material": "bronze", "should_wear": "part"}
+    soft = derived(wear="sliding", severity="heavy", mate=mate)
+    hard = derived(wear="sliding", severity="heavy")
+    assert soft.high_hrc < hard.high_hrc
+    assert "wears" in soft.reason
+
+
+def test_a_stated_depth_stands():
+    assert derived(wear="abrasive", severity="heavy", depth="2 mm").depth_mm == 2
+
+
+def test_the_zone_that_wants_most_hardness_leads():
+    both = of({"zone.1.hardness": {"min": "58 HRC", "max": "62 HRC"}})
+    assert leading(both).zone == 1
+    assert leading(of({})).zone == 0
+    soft = of({"zone.0.hardness": {"max": "180 HB"}})
+    assert leading(soft).zone == 0

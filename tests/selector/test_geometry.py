@@ -1,0 +1,103 @@
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from selector.geometry import area_mm2, blank_mm, mass_kg, notches, section_ratio
+from selector.requirement.part import Part, Section
+
+SIZE, PART = st.floats(0.1, 500), st.floats(0.1, 0.9)
+
+
+def section(shape="round", size=20.0, length=50.0, **more):
+    return Section(shape=shape, size=size, length=length, **more)
+
+
+def part(*sections, **more):
+    return Part(name="x", section=sections, **more)
+
+
+def test_areas_by_school_geometry():
+    assert area_mm2(section("round", 2)) == pytest.approx(math.pi)
+    assert area_mm2(section("square", 2)) == pytest.approx(4)
+    # Across flats s a hexagon has sqrt(3)/2 s².
+    assert area_mm2(section("hexagon", 2)) == pytest.approx(math.sqrt(3) / 2 * 4, rel=1e-4)
+    assert area_mm2(section("flat", 2, width=5)) == pytest.approx(10)
+    assert area_mm2(section("tube", 4, bore=2)) == pytest.approx(math.pi * 3)
+
+
+@given(SIZE, PART)
+def test_a_bore_takes_its_own_area_away(size, share):
+    solid, bored = section(size=size), section("tube", size, bore=share * size)
+    lost = math.pi / 4 * (share * size) ** 2
+    assert area_mm2(solid) - area_mm2(bored) == pytest.approx(lost)
+
+
+@given(SIZE, SIZE, SIZE)
+def test_mass_adds_up_along_the_part(size, first, second):
+    whole = mass_kg(part(section(size=size, length=first + second)))
+    halves = mass_kg(part(section(size=size, length=first), section(size=size, length=second)))
+    assert whole == pytest.approx(halves)
+
+
+def test_mass_of_a_litre_of_steel():
+    assert mass_kg(part(section("square", 100, 100))) == pytest.approx(7.85)
+
+
+@given(
+    st.lists(
+        st.tuples(st.sampled_from(["round", "square", "hexagon"]), SIZE, SIZE),
+        min_size=1,
+        max_size=4,
+    )
+)
+def test_the_part_fits_into_its_blank(rows):
+    made = part(*(section(*row) for row in rows))
+    diameter, length = blank_mm(made)
+    assert diameter >= max(row[1] for row in rows)
+    assert length > made.length_mm
+    bar_kg = math.pi / 4 * diameter**2 * length * 7.85e-6
+    assert bar_kg >= mass_kg(made)
+
+
+def test_stock_removal_makes_the_blank_thicker_on_both_sides():
+    bare, more = part(section()), part(section(), stock_removal=0.5)
+    assert blank_mm(more)[0] - blank_mm(bare)[0] == pytest.approx(1.0)
+
+
+def test_a_plain_bar_has_no_notch():
+    found = notches(part(section(), section()))
+    assert (found.torsion == 1).all()
+    assert (found.bending == 1).all()
+
+
+def test_a_shoulder_notches_the_thin_side_and_a_fillet_eases_it():
+    sharp = notches(part(section(size=30), section(size=20)))
+    eased = notches(part(section(size=30, fillet=3), section(size=20)))
+    for kind in ("torsion", "bending"):
+        assert getattr(sharp, kind)[0] == 1
+        assert getattr(sharp, kind)[1] > getattr(eased, kind)[1] > 1
+
+
+@pytest.mark.parametrize(
+    "kind", ["cross-hole", "keyway", "thread", "sharp-corner", "slot", "groove", "teeth"]
+)
+def test_a_feature_notches_the_section_it_lies_on(kind):
+    at_end = notches(part(section(), section(), feature=[{"kind": kind, "at": 60}]))
+    assert at_end.bending[0] == 1
+    assert at_end.bending[1] > 1
+    assert at_end.torsion[1] > 1
+
+
+@pytest.mark.parametrize(("at", "place"), [(0, 0), (None, 0), (50, 0), (51, 1), (5000, 1)])
+def test_where_a_feature_lies(at, place):
+    found = notches(part(section(), section(), feature=[{"kind": "thread", "at": at}]))
+    assert int(np.argmax(found.bending)) == place
+
+
+def test_ratio_of_neighbours_does_not_care_for_the_direction():
+    row = (section(size=10), section(size=30), section(size=20))
+    assert section_ratio(part(*row)) == section_ratio(part(*reversed(row))) == 3
+    assert section_ratio(part(section())) == 1

@@ -1,0 +1,128 @@
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from catalog import load_catalog
+from selector import draws
+from selector.process import (
+    LIGHT,
+    READING_C,
+    TEMPER_C,
+    bath_of,
+    hardening_heat,
+    quench,
+    reading_error_c,
+    temper_peak_c,
+)
+from selector.treatment import NO_TEMPER, Temper
+from tests.dog import asked, work
+
+NORMALS = {**draws.shared(), **draws.of_steel("c45")}
+OIL = load_catalog().media["oil"]
+TORCH, FURNACE = work(), work(route="through-furnace", source="muffle-furnace")
+
+
+def shop(**changes):
+    return asked({f"workshop.{key}": value for key, value in changes.items()}).workshop
+
+
+def spread(workshop, treatment=TORCH):
+    bias, scatter, _ = reading_error_c(treatment, workshop)
+    return np.hypot(bias, scatter)
+
+
+@pytest.mark.parametrize("instrument", [name for name in READING_C if name != "eye"])
+def test_any_instrument_reads_better_than_the_eye(instrument):
+    assert spread(shop(measure=["eye", instrument])) < spread(shop(measure=["eye"]))
+
+
+def test_the_best_instrument_counts_in_any_order():
+    first = shop(measure=["eye", "thermocouple"])
+    second = shop(measure=["thermocouple", "eye"])
+    assert reading_error_c(TORCH, first) == reading_error_c(TORCH, second)
+
+
+def test_brighter_light_reads_worse_and_never_colder():
+    found = [reading_error_c(TORCH, shop(light=light)) for light in LIGHT]
+    for darker, brighter in zip(found, found[1:], strict=False):
+        assert darker[0] < brighter[0]
+        assert darker[2] <= brighter[2]
+
+
+def test_light_does_not_touch_a_thermocouple_or_a_furnace():
+    sun, dim = shop(light="sun", measure=["thermocouple"]), shop(measure=["thermocouple"])
+    assert reading_error_c(TORCH, sun) == reading_error_c(TORCH, dim)
+    assert reading_error_c(FURNACE, shop(light="sun")) == reading_error_c(FURNACE, shop())
+
+
+@given(st.floats(0.2, 5))
+def test_skill_scales_the_eye(factor):
+    usual, other = shop(), shop(skill={"bias": factor, "scatter": factor})
+    assert spread(other) == pytest.approx(factor * spread(usual))
+
+
+def test_hardening_heat_is_centred_on_the_steel_and_wider_by_eye():
+    torch, furnace = (hardening_heat(w, shop(), NORMALS) for w in (TORCH, FURNACE))
+    target = TORCH.steel.hardened.temperature_c.middle
+    assert torch.target_c == furnace.target_c == target
+    assert np.median(torch.peak_c) == pytest.approx(target, abs=3)
+    assert torch.peak_c.std() > 2 * furnace.peak_c.std()
+    assert torch.peak_c.shape == (draws.COUNT, 1)
+    assert torch.hold_s < furnace.hold_s
+    assert torch.rate_c_per_s > furnace.rate_c_per_s
+
+
+def test_sun_overheats():
+    sun, shade = (hardening_heat(TORCH, shop(light=at), NORMALS) for at in ("sun", "shade"))
+    assert np.median(sun.peak_c) > np.median(shade.peak_c)
+
+
+@pytest.mark.parametrize("route", ["as-bought", "subcontract-nitride", "case-compound"])
+def test_no_hardening_heat_where_the_steel_itself_is_not_quenched(route):
+    assert hardening_heat(work(route=route), shop(), NORMALS) is None
+
+
+def test_annealed_tool_steel_is_spheroidised_and_prehard_bar_is_not():
+    heat = hardening_heat(work("115crv3"), shop(), NORMALS)
+    assert heat.structure == "spheroidised"
+    heat = hardening_heat(work("42crmo4", "local-torch", condition="prehard"), shop(), NORMALS)
+    assert heat.structure == "quenched and tempered"
+
+
+def test_a_bath_keeps_what_the_user_said_of_it():
+    bath = {"medium": "oil", "volume": 8, "temperature": 60, "agitation": "strong"}
+    assert bath_of(OIL, shop(bath=[bath])) == ("strong", 60, 8)
+    assert bath_of(OIL, shop(bath=[])) == ("moderate", OIL.temperature_c.middle, None)
+
+
+def test_motion_hardens_and_a_small_bath_warms():
+    def found(**bath):
+        return quench(OIL, shop(bath=[{"medium": "oil", **bath}]), NORMALS, 1.0)
+
+    still, moved = found(agitation="none"), found(agitation="strong")
+    assert (moved.severity > still.severity).all()
+    assert still.severity.shape == (draws.COUNT, 1)
+    small, large = found(volume=4, temperature=40), found(volume=40, temperature=40)
+    assert small.end_c > large.end_c > 40
+    assert found(temperature=40).end_c == 40
+
+
+def test_severity_stays_near_its_catalogued_range():
+    span = OIL.severity_per_in["moderate"]
+    found = quench(OIL, shop(bath=[{"medium": "oil"}]), NORMALS, 1.0).severity
+    assert np.median(found) == pytest.approx(np.sqrt(span.low * span.high), rel=0.02)
+    assert (found > 0).all()
+
+
+@pytest.mark.parametrize("means", [name for name in TEMPER_C if name != "none"])
+def test_a_temper_is_centred_on_its_aim_and_an_oven_thermometer_helps(means):
+    temper = Temper(means, 250.0, 3600.0)
+    found = temper_peak_c(temper, shop(), NORMALS)
+    assert np.median(found) == pytest.approx(250.0, abs=2)
+    better = temper_peak_c(temper, shop(measure=["eye", "oven-thermometer"]), NORMALS)
+    assert better.std() < found.std()
+
+
+def test_no_temper_has_no_error():
+    assert temper_peak_c(NO_TEMPER, shop(), NORMALS).std() == 0

@@ -1,0 +1,106 @@
+import itertools
+
+import pytest
+
+from catalog import load_catalog
+from selector.treatment import NO_TEMPER, Temper, temper_ceilings, tempers
+from tests.dog import asked, work
+
+SOURCES = load_catalog().heat_sources
+
+
+def ceilings(*slugs, **shop):
+    workshop = asked({f"workshop.{key}": value for key, value in shop.items()}).workshop
+    return temper_ceilings(workshop, tuple(SOURCES[slug] for slug in slugs))
+
+
+def test_label_tells_tempers_apart():
+    made = [
+        Temper(means, heat, time, cycles)
+        for means, heat, time, cycles in itertools.product(
+            ("oven", "torch"), (200.0, 225.0), (300.0, 3600.0), (1, 2)
+        )
+    ]
+    assert len({temper.label for temper in made}) == len(made)
+    assert Temper("oven", 200.0, 3600.0).label == "oven-200c-60min"
+    assert NO_TEMPER.label == "none"
+
+
+def test_label_of_a_treatment_names_steel_condition_route_and_bath():
+    assert work().label == "c45/hot-rolled/through-torch.oil"
+    assert work(route="as-bought", medium=None).label == "c45/hot-rolled/as-bought"
+
+
+def test_what_hardens_and_what_is_judged_by_eye():
+    assert work().hardens
+    assert work().by_eye
+    assert not work(source="muffle-furnace").by_eye
+    assert not work(route="as-bought").hardens
+    assert not work(route="case-compound").hardens
+
+
+def test_an_oven_tempers_and_a_flame_draws_to_colours():
+    assert set(ceilings("muffle-furnace")) == {"furnace"}
+    found = ceilings("oxy-propane", "kitchen-oven")
+    assert {"oven", "torch", "residual"} <= set(found)
+    assert found["torch"] < 400
+
+
+@pytest.mark.parametrize("guide", ["crayon", "thermocouple", "infrared"])
+def test_an_instrument_leads_a_flame_beyond_the_colours(guide):
+    by_colour = ceilings("oxy-propane")["torch"]
+    assert ceilings("oxy-propane", measure=["eye", guide])["torch"] > by_colour
+
+
+def test_a_stated_ceiling_stands():
+    found = ceilings("kitchen-oven", temper=[{"means": "oven", "ceiling": "220 degC"}])
+    assert found["oven"] == pytest.approx(220)
+
+
+@pytest.mark.parametrize("top", [140.0, 150.0, 230.0, 700.0])
+def test_tempers_rise_and_keep_below_the_ceiling(top):
+    grid = tempers(work(), {"oven": top})
+    assert grid[0] is NO_TEMPER
+    heats = [temper.temperature_c for temper in grid[1:]]
+    assert heats == sorted(set(heats))
+    assert all(heat <= top for heat in heats)
+    assert bool(heats) == (top >= 150)
+
+
+def test_no_means_no_temper():
+    assert tempers(work(), {}) == (NO_TEMPER,)
+
+
+def test_a_case_is_drawn_low_only():
+    grid = tempers(work("s235", "case-compound"), {"furnace": 700.0})
+    assert max(temper.temperature_c for temper in grid) <= 220
+
+
+def test_residual_heat_needs_its_temper():
+    grid = tempers(work(route="residual-heat", medium="water"), {"residual": 310.0})
+    assert {temper.means for temper in grid} == {"residual"}
+
+
+@pytest.mark.parametrize(
+    "route", ["as-bought", "subcontract-nitride", "normalise", "austemper"]
+)
+def test_nothing_is_tempered_where_no_martensite_is_made(route):
+    assert tempers(work(route=route), {"oven": 250.0, "furnace": 700.0}) == (NO_TEMPER,)
+
+
+def test_a_firm_has_its_own_furnace():
+    grid = tempers(work(route="subcontract-vacuum", source=None), {})
+    assert max(temper.temperature_c for temper in grid) > 600
+
+
+def test_ageing_follows_its_published_points():
+    steel = work("x3nicomoti18-9-5", "age-harden", None)
+    points = steel.steel.aged.curve_hrc.points
+    assert [t.temperature_c for t in tempers(steel, {})] == [heat for heat, _ in points]
+
+
+def test_only_a_thin_part_out_of_oil_is_blazed_off():
+    has = {"blaze": 390.0}
+    assert "blaze" in {t.means for t in tempers(work(), has, thin=True)}
+    assert "blaze" not in {t.means for t in tempers(work(), has)}
+    assert "blaze" not in {t.means for t in tempers(work(medium="water"), has, thin=True)}

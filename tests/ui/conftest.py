@@ -1,0 +1,81 @@
+"""A part to ask about, the page as a visitor finds it, and the advice without the page."""
+
+import tomllib
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from selector import advise
+from selector.output import advice_out
+from selector.requirement import requirement_from
+
+APP = Path(__file__).parents[2] / "ui" / "app.py"
+CLAW = """
+safety_use = "could hurt"
+[part]
+name = "claw"
+section = [
+  { shape = "round", size = "25 mm", length = "30 mm" },
+  { shape = "round", size = "25 mm", length = "150 mm" },
+]
+[[zone]]
+section = [1]
+wear = "sliding"
+severity = "medium"
+hardness = { min = "50 HRC", max = "56 HRC" }
+[[zone]]
+section = [2]
+wear = "none"
+[load]
+torque = "90 lb ft"
+impact = "light"
+cycles = "occasional"
+[workshop]
+heat = [{ source = "oxy-propane" }, { source = "kitchen-oven" }]
+bath = [{ medium = "oil" }]
+turns_part = true
+"""
+
+
+@pytest.fixture(scope="session")
+def claw_text():
+    return CLAW
+
+
+@pytest.fixture
+def claw():
+    return tomllib.loads(CLAW)
+
+
+@pytest.fixture(scope="session")
+def found():
+    """The advice on the claw, straight from the selector."""
+    return advice_out(advise(requirement_from(tomllib.loads(CLAW))))
+
+
+@pytest.fixture
+def page():
+    """The page as a visitor finds it."""
+    started = AppTest.from_file(str(APP), default_timeout=60).run()
+    assert not started.exception
+    return started
+
+
+@pytest.fixture
+def with_claw(page):
+    """The page with the claw in its form."""
+    page.file_uploader(key="start/file").set_value(("claw.toml", CLAW.encode(), "text/plain"))
+    page.run()
+    assert not page.exception
+    assert not page.error
+    return page
+
+
+@pytest.fixture
+def advised(with_claw):
+    """The page with the advice on the claw."""
+    with_claw.button(key="part/advise").click().run()
+    assert not with_claw.exception
+    assert with_claw.title[0].value == "claw"
+    return with_claw

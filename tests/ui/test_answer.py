@@ -1,0 +1,35 @@
+"""What the visitor sees when advice cannot be had: words, and all that was there before."""
+
+from selector.errors import OutOfRangeError, Problem
+from ui import cached
+
+
+def fail_with(monkeypatch, fault):
+    def failing(*_args, **_kwargs):
+        raise fault
+
+    monkeypatch.setattr(cached, "advise", failing)
+
+
+def change_and_ask(page):
+    page.text_input(key="part/part.section.1.size").set_value("26.5 mm").run()
+    page.button(key="part/advise").click().run()
+
+
+def test_a_fault_of_ours_is_told_and_the_last_advice_stays(advised, monkeypatch, caplog):
+    advised.switch_page("views/part.py").run()
+    fail_with(monkeypatch, ZeroDivisionError("of ours"))
+    change_and_ask(advised)
+    assert not advised.exception
+    assert "What you typed is kept" in advised.error[0].value
+    assert "of ours" in caplog.text
+    assert advised.text_input(key="part/part.section.1.size").value == "26.5 mm"
+    advised.switch_page("views/choice.py").run()
+    assert advised.title[0].value == "claw"
+
+
+def test_what_a_model_cannot_answer_is_told_in_its_words(with_claw, monkeypatch):
+    fail_with(monkeypatch, OutOfRangeError(Problem("size", "under 100", "999 mm", "Thinner.")))
+    change_and_ask(with_claw)
+    assert not with_claw.exception
+    assert "size must be under 100; got 999 mm. Thinner." in with_claw.error[0].value

@@ -1,0 +1,19 @@
+from catalog import load_catalog
+from selector.requirement import requirement_from
+from ui import cached
+
+
+def test_the_catalogue_is_the_shipped_one():
+    assert cached.catalog() is load_catalog()
+
+
+def test_equal_requirements_are_computed_once(advised, claw, monkeypatch):
+    def never(*_args, **_kwargs):
+        raise AssertionError("computed again")
+
+    monkeypatch.setattr(cached, "advise", never)
+    assert cached.advice(requirement_from(claw)).part == "claw"
+
+
+def test_the_page_shows_what_the_selector_says(advised, claw, found):
+    assert cached.advice(requirement_from(claw)) == found

@@ -1,0 +1,40 @@
+import json
+
+from ui import charts, labels
+
+
+def test_requirement_to_ranking_to_one_option(advised, found):
+    ranked = advised.table[1].value
+    assert ranked["Surface hardness"].iloc[0] == labels.hardness(
+        found.options[0].hardness.surface
+    )
+    third = found.options[2]
+    advised.selectbox(key="choice/option").select(labels.option(third)).run()
+    assert not advised.exception
+    predicted = advised.table[2].value
+    assert predicted.iloc[0, 1] == labels.hardness(third.hardness.surface)
+    assert any(labels.plain(third.chief_risk) in text.value for text in advised.markdown)
+
+
+def test_the_headline_is_the_selectors(advised, found):
+    assert any(labels.plain(found.headline) in text.value for text in advised.markdown)
+    assert any(labels.plain(found.why_first) in text.value for text in advised.markdown)
+
+
+def test_all_options_can_be_shown(advised, found):
+    assert len(advised.table[1].value) == 10
+    advised.toggle(key="choice/all").set_value(True).run()
+    assert len(advised.table[1].value) == len(found.options)
+
+
+def test_the_chart_changes_its_upright_axis(advised):
+    advised.radio(key="choice/against").set_value("hardness").run()
+    assert not advised.exception
+    chart = advised.get("vega_lite_chart")[0]
+    fields = {
+        layer["encoding"]["y"].get("field")
+        for layer in json.loads(chart.proto.spec)["layer"]
+        if "y" in layer["encoding"]
+    }
+    assert "hardness" in fields
+    assert set(charts.AGAINST) - {"hardness"} & fields == set()

@@ -1,0 +1,53 @@
+import pytest
+
+
+def test_safety_use_must_be_answered(page):
+    page.button(key="part/advise").click().run()
+    assert page.title[0].value == "Part"
+    assert page.error[0].value == "Please answer: If it breaks in use, what is at risk?"
+
+
+@pytest.mark.parametrize(
+    ("key", "typed", "told"),
+    [
+        ("part.section.1.size", "wide", "Section 1, size: must be a length written as"),
+        ("part.section.1.size", "25 kg", "Section 1, size: must be a length in a unit"),
+        ("part.section.1.size", "", "Please answer: Section 1, size"),
+        ("part.section.2.length", "-4", "Section 2, length: must be between"),
+        ("load.torque", "90", "Torque, with its unit: must be a torque with its unit"),
+        ("zone.1.hardness.min", "12 HRC", "Zone 1, least hardness: must be 20 HRC or more"),
+        ("part.name", "", "Please answer: Name"),
+    ],
+)
+def test_a_bad_answer_is_told_and_kept(with_claw, key, typed, told):
+    with_claw.text_input(key=f"part/{key}").set_value(typed).run()
+    with_claw.button(key="part/advise").click().run()
+    assert not with_claw.exception
+    assert with_claw.title[0].value == "Part"
+    assert with_claw.error[0].value.startswith(told)
+    assert with_claw.text_input(key=f"part/{key}").value == typed
+    assert with_claw.text_input(key="part/part.section.2.size").value == "25 mm"
+
+
+def test_an_answer_put_right_is_no_longer_told(with_claw):
+    with_claw.text_input(key="part/load.torque").set_value("90").run()
+    assert with_claw.error
+    with_claw.text_input(key="part/load.torque").set_value("90 lb ft").run()
+    assert not with_claw.error
+
+
+def test_bad_input_leaves_the_last_advice(advised):
+    advised.switch_page("views/part.py").run()
+    advised.text_input(key="part/part.name").set_value("").run()
+    advised.button(key="part/advise").click().run()
+    assert advised.error
+    advised.switch_page("views/choice.py").run()
+    assert advised.title[0].value == "claw"
+
+
+@pytest.mark.parametrize("key", ["part.name", "part.section.1.size", "workshop.heat.1.tip"])
+@pytest.mark.parametrize("typed", ["$x^2$ :red[a]", "'\"\\", "\x00", "9" * 400, "½ in", "−3"])
+def test_odd_text_breaks_nothing(with_claw, key, typed):
+    with_claw.text_input(key=f"part/{key}").set_value(typed).run()
+    assert not with_claw.exception
+    assert with_claw.text_input(key=f"part/{key}").value == typed
