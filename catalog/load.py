@@ -21,6 +21,11 @@ from catalog.steel import Steel, plain
 from catalog.values import Record
 
 _CONDITION_LETTER = re.compile(r"(en\d+[a-e]?)[p-w]")
+# What people write before a designation to say whose it is: "AISI 4140", "W.Nr. 1.2210",
+# "BS 970 708M40", "JIS G4053 SCM440". In the spelling of `plain`.
+_SYSTEM = re.compile(
+    r"(?:aisi|sae|astm|uns|din|iso|jis(?:g\d{4})?|bs(?:970)?|(?:werkstoff|mat|w)nr)+"
+)
 SHIPPED = Path(__file__).parent
 R = TypeVar("R", bound=Record)
 
@@ -58,7 +63,8 @@ class Catalog:
         Parameters
         ----------
         name : str
-            A designation in any spelling: "EN 19", "1.7225", "silver steel".
+            A designation in any spelling, with or without its system: "EN 19", "1.7225",
+            "AISI 4140", "silver steel".
 
         Returns
         -------
@@ -66,10 +72,12 @@ class Catalog:
             Empty when no steel has this name; more than one when the name means several.
         """
         key = plain(name)
-        found = self._named(key)
+        system = _SYSTEM.match(key)
+        bare = key[system.end() :] if system else key
         # An old EN number may carry its strength condition as a last letter: EN16T, EN24U.
-        bare = _CONDITION_LETTER.fullmatch(key)
-        return found or (self._named(bare[1]) if bare else ())
+        letter = _CONDITION_LETTER.fullmatch(bare)
+        spellings = (key, bare, letter[1] if letter else bare)
+        return next((found for k in spellings if (found := self._named(k))), ())
 
     def _named(self, key: str) -> tuple[Steel, ...]:
         """Return the steels that carry a plain name."""

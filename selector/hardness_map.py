@@ -29,6 +29,7 @@ from selector.metallurgy.tempering import (
     tempered_from_curve,
     tempered_hardness,
 )
+from selector.model_range import ranges_left
 from selector.process import Heat, Quench
 
 Floats = NDArray[np.float64]
@@ -132,12 +133,12 @@ def as_quenched(
         Hardness; shape (draws, points). [HRC]
     """
     if by_composition(steel):
-        return _by_composition(composition, heat, points, normals)
+        return _by_composition(steel, composition, heat, points, normals)
     return _by_catalogue(steel, composition, heat, points, normals)
 
 
 def _by_composition(
-    composition: Composition, heat: Heat, points: Points, normals: Normals
+    steel: Steel, composition: Composition, heat: Heat, points: Points, normals: Normals
 ) -> AsQuenched:
     """Harden by the end-quench curve of what is dissolved."""
     state = austenite(
@@ -158,7 +159,7 @@ def _by_composition(
         state,
         f"end-quench curve ({curve.model}) at the equivalent distance, times austenite formed",
         "hardenability.jominy_curve",
-        (),
+        ranges_left("hardenability.jominy_curve", steel),
     )
 
 

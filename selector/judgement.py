@@ -175,10 +175,9 @@ def _heating(treatment: Treatment, around: Surroundings) -> list[Gate]:
     thick = heated_thickness(around.asked, treatment)
     if thick <= source.section_mm.value:
         return []
-    text = (
-        f"like {thick:.0f} mm round; {source.name} heats about {source.section_mm.value:g} mm"
-    )
-    return [Gate("heating", "marginal", text)]
+    reach = source.section_mm.value
+    text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
+    return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
 
 
 def _window_distance(hrc: Floats, demand: Demand) -> Floats:

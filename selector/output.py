@@ -139,7 +139,9 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
         score_p05=round(float(low), 4),
         score_p95=round(float(high), 4),
         passing_all=round(option.judged.passing_all, 4),
-        hardness=HardnessOut(**{k: _spread(v) for k, v in found.figures().items()}),
+        hardness=HardnessOut(
+            **{k: _spread(v) for k, v in found.figures().items()}, through=found.hard_through
+        ),
         movement_mm=_drawn(
             found.movement.moved_mm, "mm", "bow and growth by route and slenderness",
             "distortion.bow, distortion.size_change",

@@ -38,6 +38,7 @@ class HardnessOut(Plain):
     core: Spread
     shank: Spread
     depth_mm: Spread
+    through: bool
 
 
 class TemperOut(Plain):

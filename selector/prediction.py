@@ -11,14 +11,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.cost import Bill, bill
-from selector.figure import Figure, Provenance, figure
+from selector.figure import Figure, Provenance, figure, median
 from selector.mechanics.toughness import snap_likelihood
 from selector.movement import Movement
 from selector.preparation import Prepared
 from selector.quench_crack import CrackDraws
 from selector.surroundings import Surroundings
 from selector.treatment import Temper, Treatment
-from selector.zone_hardness import ZoneHardness, zone_hardness
+from selector.zone_hardness import ZoneHardness, working_radius_mm, zone_hardness
 
 Floats = NDArray[np.float64]
 TOUGHNESS = {
@@ -47,7 +47,13 @@ class Prediction:
     crack: CrackDraws
     movement: Movement
     bill: Bill
+    radius_mm: float
     told: dict[str, Provenance] = field(default_factory=dict)
+
+    @property
+    def hard_through(self) -> bool:
+        """Whether the working zone is hard to its centre, at the middle of the draws."""
+        return median(self.depth_mm) >= 0.98 * self.radius_mm
 
     def figures(self) -> dict[str, Figure]:
         """Return the hardness and depth figures with their provenance."""
@@ -103,6 +109,7 @@ def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction
         crack=ready.crack,
         movement=ready.movement,
         bill=bill(treatment, temper, around, ready.crack.rate),
+        radius_mm=working_radius_mm(around),
         told={
             "surface": told("HRC"),
             "core": told("HRC"),

@@ -9,6 +9,7 @@ from selector import hardness_map
 from selector.geometry import POSITIONS
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.metallurgy.hardenability import jominy_curve
+from selector.model_range import ranges_left
 from selector.preparation import Prepared
 from selector.process import Quench, temper_peak_c
 from selector.surroundings import Surroundings
@@ -19,6 +20,22 @@ Floats = NDArray[np.float64]
 # Depth of a flame- or induction-hardened layer: to 0.8 of the required surface hardness in HV
 # (ISO 18203).
 FLAME_LIMIT = 0.8
+
+
+def working_radius_mm(around: Surroundings) -> float:
+    """Return half the thickness of the working zone's thickest section, in mm.
+
+    Parameters
+    ----------
+    around : Surroundings
+        Part and demands.
+
+    Returns
+    -------
+    float
+        Radius, or half a thickness. [mm]
+    """
+    return 0.5 * max(around.asked.part.section[i].size for i in around.leading.sections)
 
 
 def _tempered_points(ready: Prepared, temper: Temper, around: Surroundings) -> Floats:
@@ -57,7 +74,7 @@ def _as_supplied(ready: Prepared, around: Surroundings) -> ZoneHardness:
     """Return the hardness of a part that no heat changes."""
     supply = ready.supply_hrc
     condition = ready.treatment.condition
-    radius = 0.5 * min(around.asked.part.section[i].size for i in around.hard)
+    radius = working_radius_mm(around)
     depth = condition.depth_mm.value if condition.depth_mm else radius
     span = condition.hardness_hrc or condition.hardness_hb
     source = span.source if span else "none"
@@ -82,7 +99,7 @@ def _quenched(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHard
     # The zone that leads decides; the weakest of its sections is looked at.
     index = max(lead.sections, key=lambda i: sections[i].size)
     local = ready.treatment.route.extent == "local"
-    radius = 0.5 * sections[index].size
+    radius = working_radius_mm(around)
     zone = grid[:, index, :]
     depth = _depth_mm(zone, radius, lead.floor_hrc)
     surface, core = zone[:, 0], zone[:, -1]
@@ -106,7 +123,21 @@ def _quenched(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHard
         outer,
         f"{fresh.relation if fresh else ''}; then tempered {temper.label}",
         fresh.source if fresh else "",
-        fresh.validity if fresh else (),
+        (*(fresh.validity if fresh else ()), *_temper_validity(ready, temper)),
+    )
+
+
+def _temper_validity(ready: Prepared, temper: Temper) -> tuple[str, ...]:
+    """Return which limits of the tempering model are left; none where the steel has a curve."""
+    steel = ready.treatment.steel
+    own_curve = steel.tempered is not None and not hardness_map.by_composition(steel)
+    if temper.means == "none" or own_curve:
+        return ()
+    return ranges_left(
+        "tempering.tempered_hardness",
+        steel,
+        temperature_c=temper.temperature_c,
+        time_s=temper.time_s * temper.cycles,
     )
 
 
@@ -158,6 +189,7 @@ def _cased(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardnes
         np.repeat(core[:, None], len(around.asked.part.section), axis=1),
         "published surface hardness and depth of the route; core by the end-quench curve",
         span.source,
+        ranges_left("hardenability.jominy_curve", ready.treatment.steel),
     )
 
 
@@ -206,7 +238,7 @@ def _aged(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness
     points = np.array(aged.curve_hrc.points)
     reached = temper_peak_c(temper, around.asked.workshop, ready.normals)[:, 0]
     hrc = np.interp(reached, points[:, 0], points[:, 1]) + 0.8 * ready.normals["tempering"]
-    radius = 0.5 * min(around.asked.part.section[i].size for i in around.hard)
+    radius = working_radius_mm(around)
     return ZoneHardness(
         np.asarray(hrc),
         np.asarray(hrc),

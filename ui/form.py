@@ -1,18 +1,17 @@
 """The form: one widget a question, each with what is wrong with its answer beneath it."""
 
+import math
 from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 import streamlit as st
 
 from catalog import Catalog
-from selector.errors import Problem, RequirementError
-from selector.requirement import requirement_from
+from selector.errors import Problem
 from ui import draft as drafts
 from ui import labels, session
 from ui.draft import Choices, Draft
 from ui.field import BLOCKS, FIELDS, Block, Field
-from ui.upload import parsed
 
 Messages = Mapping[str, list[str]]
 
@@ -97,46 +96,6 @@ def summary(problems: Collection[Problem]) -> str:
     names = list(dict.fromkeys(place_name(problem.field) for problem in problems))
     listed = "; ".join(names[:3]) + ("; …" if len(names) > 3 else "")
     return labels.plain(f"To be looked at ({len(names)}): {listed}")
-
-
-def take_file(name: str, content: bytes, catalog: Catalog) -> None:
-    """Put a requirement file into the form, or keep why it was not taken.
-
-    Typed answers that break a rule are taken and told beside their fields; what the form could
-    not show is refused, and the form stays as it was.
-
-    Parameters
-    ----------
-    name : str
-        Name of the file.
-    content : bytes
-        What it holds.
-    catalog : Catalog
-        What is known.
-    """
-    try:
-        data = parsed(name, content)
-    except RequirementError as error:
-        session.refuse(error.problems)
-        return
-    problems = _beyond_the_form(data) or drafts.misfits(data, choices(data, catalog))
-    if problems:
-        session.refuse(problems)
-    else:
-        session.replace(data, tried=True)
-
-
-def _beyond_the_form(data: Draft) -> tuple[Problem, ...]:
-    """Return the faults of a file that no field of the form could mend."""
-    try:
-        requirement_from(data)
-    except RequirementError as error:
-        return tuple(
-            problem
-            for problem in error.problems
-            if problem.got != "nothing" and drafts.kind_of(problem.field) not in FIELDS
-        )
-    return ()
 
 
 def show(block: Block, draft: Draft, offered: Choices, told: Messages) -> None:
@@ -260,9 +219,10 @@ def _keep(path: str, field: Field) -> None:
 def _bare_number(text: str) -> str | float:
     """Return a text, or the number it is when it has no unit."""
     try:
-        return float(text)
+        number = float(text)
     except ValueError:
         return text
+    return number if math.isfinite(number) else text
 
 
 def _add(path: str) -> None:

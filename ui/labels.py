@@ -95,11 +95,6 @@ def plain(text: str) -> str:
     return _MARKDOWN.sub(r"\\\1", text)
 
 
-def small(text: str) -> str:
-    """Return a text, taken literally, in small print."""
-    return f":small[{plain(text)}]"
-
-
 def hardness(spread: Spread) -> str:
     """Return a hardness with its range: "55 HRC (52 to 58 HRC)"."""
     if spread.p50 is None or spread.p05 is None or spread.p95 is None:

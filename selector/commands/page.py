@@ -36,13 +36,14 @@ def _option_lines(option: OptionOut) -> list[str]:
     cost = option.cost.spread
     money = f"{cost.p05:.0f}–{cost.p95:.0f} {option.cost.currency}"
     depth = option.hardness.depth_mm
+    deep = "hard through" if option.hardness.through else f"hard to {depth.p50:.1f} mm"
     lines = [
         (
             f"[bold]{option.place}. {escape(option.steel)}[/bold], {option.condition}: "
             f"{escape(option.route_name)}{medium}"
         ),
         f"   temper    {_temper(option)}",
-        f"   surface   {_hardness(option.hardness.surface)}, hard to {depth.p50:.1f} mm",
+        f"   surface   {_hardness(option.hardness.surface)}, {deep}",
         (
             f"   core      {_hardness(option.hardness.core)}; shank "
             f"{_hardness(option.hardness.shank)}"

@@ -6,6 +6,9 @@ from selector.explain.hardness import shown
 from selector.movement import permitted_mm
 from selector.strength_factor import has_load
 
+# How many options the assumptions look at: those a reader compares.
+LEADING = 3
+
 
 def _zone(demand: Demand) -> str:
     """Return what was derived for one zone."""
@@ -40,7 +43,20 @@ def assumptions(advice: Advice) -> tuple[str, ...]:
         said.append("No torque, bending or axial load given: strength is not judged.")
     if asked.part.shape_class != "plain":
         said.append(f"Shape class {asked.part.shape_class}: shape not simulated.")
-    return (*said, *_of_money(advice), *_of_workshop(advice))
+    return (*said, *_of_models(advice), *_of_money(advice), *_of_workshop(advice))
+
+
+def _of_models(advice: Advice) -> list[str]:
+    """Return which leading options rest on a figure that left the range of its model."""
+    said = {}
+    for option in advice.options[:LEADING]:
+        left = option.judged.prediction.told["surface"].validity
+        if left:
+            said[option.treatment.steel.name] = (
+                f"{option.treatment.steel.name}: its hardness is a stretch of the model "
+                f"({'; '.join(left)}). Prove it on a coupon."
+            )
+    return list(said.values())
 
 
 def _of_money(advice: Advice) -> list[str]:

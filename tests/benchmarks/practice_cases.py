@@ -1,4 +1,4 @@
-"""Measure the advice against cases of practice, each with what experienced hands accept or refuse.
+"""Measure the advice against cases of practice: what experienced hands accept or refuse.
 
 Run with a file of cases, one JSON object a line:
 
@@ -149,17 +149,17 @@ def _stock(case: Case, catalog: Catalog) -> dict[str, Any] | None:
     return {"steel": name}
 
 
-def matches_steel(token: str, steel: Steel, catalog: Catalog) -> bool:
+def matches_steel(word: str, steel: Steel, catalog: Catalog) -> bool:
     """Return whether a word of a case means this steel or one of its family."""
-    if token == "ANY":
+    if word == "ANY":
         return True
-    if token in GROUPS:
-        return steel.kind in GROUPS[token]
-    if token in ELEMENTS:
-        return steel.slug == ELEMENTS[token]
-    found = catalog.find(token)
+    if word in GROUPS:
+        return steel.kind in GROUPS[word]
+    if word in ELEMENTS:
+        return steel.slug == ELEMENTS[word]
+    found = catalog.find(word)
     return steel.family in {other.family for other in found} or any(
-        plain(token) == plain(name) for name in steel.names()
+        plain(word) == plain(name) for name in steel.names()
     )
 
 
@@ -178,7 +178,7 @@ def matches_route(word: str, option: Option) -> bool:
 def matches(entry: Case, option: Option, catalog: Catalog) -> bool:
     """Return whether an option is what an entry accepts or refuses."""
     work = option.treatment
-    if not any(matches_steel(token, work.steel, catalog) for token in entry["steels"]):
+    if not any(matches_steel(word, work.steel, catalog) for word in entry["steels"]):
         return False
     if not any(matches_route(word, option) for word in entry["routes"]):
         return False
@@ -261,9 +261,8 @@ def show(case: Case, advice: Advice, *, hit: bool) -> None:
     for option in advice.options[:4]:
         found = option.judged.prediction
         narrow = [g.name for g in option.judged.gates if g.verdict != "pass"]
-        sys.stdout.write(
-            f"     {option.score:.3f} {option.id} {np.median(found.surface_hrc):.0f} HRC {narrow}\n"
-        )
+        hrc = np.median(found.surface_hrc)
+        sys.stdout.write(f"     {option.score:.3f} {option.id} {hrc:.0f} HRC {narrow}\n")
 
 
 if __name__ == "__main__":

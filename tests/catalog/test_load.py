@@ -225,13 +225,26 @@ def test_all_faults_of_all_files_come_in_one_pass(tmp_path):
         ("HSS", "hs6-5-2"),
         ("x153crmov12", "x153crmov12"),
         ("17-4PH", "x5crnicunb16-4"),
+        ("AISI 4140", "42crmo4"),
+        ("SAE 1045", "c45"),
+        ("AISI/SAE 52100", "100cr6"),
+        ("DIN 1.7225", "42crmo4"),
+        ("JIS SCM440", "42crmo4"),
+        ("JIS G4053 SCM440", "42crmo4"),
+        ("UNS G41400", "42crmo4"),
+        ("W.Nr. 1.2210", "115crv3"),
+        ("Werkstoff-Nr. 1.2510", "100mncrw4"),
+        ("BS 970 708M40", "42crmo4"),
+        ("BS 970 EN16T", "605m36"),
     ],
 )
 def test_a_steel_is_found_under_any_of_its_names(asked, slug):
     assert [steel.slug for steel in load_catalog().find(asked)] == [slug]
 
 
-@pytest.mark.parametrize("asked", ["", "  ", "unobtainium", "EN", "C4"])
+@pytest.mark.parametrize(
+    "asked", ["", "  ", "unobtainium", "EN", "C4", "AISI", "DIN EN", "W.Nr. 9.9999", "SAE 30"]
+)
 def test_an_unknown_name_finds_nothing(asked):
     assert load_catalog().find(asked) == ()
 

@@ -1,15 +1,18 @@
+import itertools
+from typing import get_args
+
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from catalog import load_catalog
+from catalog.medium import Agitation
 from selector import draws
 from selector.process import (
     LIGHT,
     READING_C,
     TEMPER_C,
-    bath_of,
     hardening_heat,
     quench,
     reading_error_c,
@@ -45,7 +48,7 @@ def test_the_best_instrument_counts_in_any_order():
 
 def test_brighter_light_reads_worse_and_never_colder():
     found = [reading_error_c(TORCH, shop(light=light)) for light in LIGHT]
-    for darker, brighter in zip(found, found[1:], strict=False):
+    for darker, brighter in itertools.pairwise(found):
         assert darker[0] < brighter[0]
         assert darker[2] <= brighter[2]
 
@@ -90,27 +93,30 @@ def test_annealed_tool_steel_is_spheroidised_and_prehard_bar_is_not():
     assert heat.structure == "quenched and tempered"
 
 
-def test_a_bath_keeps_what_the_user_said_of_it():
-    bath = {"medium": "oil", "volume": 8, "temperature": 60, "agitation": "strong"}
-    assert bath_of(OIL, shop(bath=[bath])) == ("strong", 60, 8)
-    assert bath_of(OIL, shop(bath=[])) == ("moderate", OIL.temperature_c.middle, None)
+@pytest.mark.parametrize("slug", sorted(load_catalog().media))
+def test_more_motion_never_quenches_less(slug):
+    medium = load_catalog().media[slug]
+    found = [
+        np.median(
+            quench(medium, shop(bath=[{"medium": slug, "agitation": motion}]), NORMALS).severity
+        )
+        for motion in get_args(Agitation)
+        if motion in medium.severity_per_in
+    ]
+    assert found == sorted(found)
 
 
-def test_motion_hardens_and_a_small_bath_warms():
-    def found(**bath):
-        return quench(OIL, shop(bath=[{"medium": "oil", **bath}]), NORMALS, 1.0)
-
-    still, moved = found(agitation="none"), found(agitation="strong")
-    assert (moved.severity > still.severity).all()
-    assert still.severity.shape == (draws.COUNT, 1)
-    small, large = found(volume=4, temperature=40), found(volume=40, temperature=40)
-    assert small.end_c > large.end_c > 40
-    assert found(temperature=40).end_c == 40
+def test_a_bath_nobody_described_is_moved_moderately():
+    described = shop(bath=[{"medium": "oil", "agitation": "moderate"}])
+    np.testing.assert_array_equal(
+        quench(OIL, shop(bath=[]), NORMALS).severity, quench(OIL, described, NORMALS).severity
+    )
 
 
 def test_severity_stays_near_its_catalogued_range():
     span = OIL.severity_per_in["moderate"]
-    found = quench(OIL, shop(bath=[{"medium": "oil"}]), NORMALS, 1.0).severity
+    found = quench(OIL, shop(), NORMALS).severity
+    assert found.shape == (draws.COUNT, 1)
     assert np.median(found) == pytest.approx(np.sqrt(span.low * span.high), rel=0.02)
     assert (found > 0).all()
 

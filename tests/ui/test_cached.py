@@ -1,3 +1,5 @@
+import pytest
+
 from catalog import load_catalog
 from selector.requirement import requirement_from
 from ui import cached
@@ -7,7 +9,8 @@ def test_the_catalogue_is_the_shipped_one():
     assert cached.catalog() is load_catalog()
 
 
-def test_equal_requirements_are_computed_once(advised, claw, monkeypatch):
+@pytest.mark.usefixtures("advised")
+def test_equal_requirements_are_computed_once(claw, monkeypatch):
     def never(*_args, **_kwargs):
         raise AssertionError("computed again")
 
@@ -15,5 +18,6 @@ def test_equal_requirements_are_computed_once(advised, claw, monkeypatch):
     assert cached.advice(requirement_from(claw)).part == "claw"
 
 
-def test_the_page_shows_what_the_selector_says(advised, claw, found):
+@pytest.mark.usefixtures("advised")
+def test_the_page_shows_what_the_selector_says(claw, found):
     assert cached.advice(requirement_from(claw)) == found

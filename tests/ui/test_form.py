@@ -41,29 +41,3 @@ def test_rows_are_added_and_removed(with_claw):
     assert sizes == ["25 mm", "10 mm"]
     assert with_claw.multiselect(key="part/zone.1.section").value == []
     assert with_claw.multiselect(key="part/zone.2.section").value == [1]
-
-
-@pytest.mark.parametrize(
-    ("name", "content", "told"),
-    [
-        ("a.toml", b"part = [", "Not taken"),
-        ("a.toml", b"[part]\nnme = 'x'", "Not taken"),
-        ("a.toml", b"part = 5", "Not taken"),
-        ("a.toml", b"zone = [5]", "Not taken"),
-        ("a.toml", b"[workshop]\nheat = [{ source = 'sun' }]", "Not taken"),
-        ("a.json", b'{"workshop": {"turns_part": "perhaps"}}', "Not taken"),
-    ],
-)
-def test_a_wrong_file_is_refused_and_the_form_stays(with_claw, name, content, told):
-    with_claw.file_uploader(key="start/file").set_value((name, content, "text/plain")).run()
-    assert not with_claw.exception
-    assert with_claw.error[0].value.startswith(told)
-    assert with_claw.text_input(key="part/part.name").value == "claw"
-
-
-def test_a_file_with_a_slip_in_a_text_is_taken_and_the_slip_told(with_claw, claw_text):
-    content = claw_text.replace('size = "25 mm"', 'size = "25 mn"', 1).encode()
-    with_claw.file_uploader(key="start/file").set_value(("a.toml", content, "text/plain")).run()
-    assert not with_claw.exception
-    assert "25 mn" in with_claw.error[0].value
-    assert with_claw.text_input(key="part/part.section.1.size").value == "25 mn"

@@ -1,6 +1,6 @@
 import pytest
 
-from selector.output import Spread, TemperOut
+from selector.output_record import Spread, TemperOut
 from ui import labels
 
 

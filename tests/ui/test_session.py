@@ -1,5 +1,6 @@
 import pytest
 
+from catalog import load_catalog
 from catalog.example import example_names
 from ui import session
 from ui.draft import checked
@@ -12,8 +13,6 @@ def test_an_example_leaves_safety_use_open(page):
 
 @pytest.mark.parametrize("name", example_names())
 def test_an_example_lacks_nothing_but_safety_use(name):
-    from catalog import load_catalog
-
     requirement, problems = checked(session.example(name), load_catalog())
     assert requirement is None
     assert [problem.field for problem in problems] == ["safety_use"]

@@ -9,6 +9,10 @@ def test_toml_and_json_say_the_same():
     assert toml == parsed("a.JSON", b'{"part": {"name": "pin"}}') == {"part": {"name": "pin"}}
 
 
+def test_a_null_is_no_answer():
+    assert parsed("a.json", b'{"zone": [{"mate": null}]}') == {"zone": [{}]}
+
+
 def test_a_byte_order_mark_is_no_fault():
     assert parsed("a.toml", b"\xef\xbb\xbfa = 1") == {"a": 1}
 

@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import answer, labels, table
+from ui import answer, draw, labels, table
 
 found = answer.shown()
 st.title("Cautions")
@@ -13,4 +13,4 @@ if found.coupon:
     )
 for step, cautions in table.by_step(found).items():
     st.header(labels.words(step))
-    st.markdown("\n".join(f"- {labels.plain(text)}" for text in cautions))
+    draw.bullets(cautions)

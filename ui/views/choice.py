@@ -1,22 +1,11 @@
 """The choice: headline, ranked table, the reasons for one option, the trade-off."""
 
-import pandas as pd
 import streamlit as st
 
 from selector.output_record import AdviceOut, OptionOut
-from ui import answer, cached, charts, labels, table
+from ui import answer, cached, charts, draw, labels, table
 
 FIRST = 10
-
-
-def _table(frame: pd.DataFrame) -> None:
-    """Draw a table of texts."""
-    st.table(frame, border="horizontal", hide_index=True)
-
-
-def _download(label: str, data: str, name: str) -> None:
-    """Draw a button that hands over a file without a new run."""
-    st.download_button(label, data, name, key=f"choice/{name}", on_click="ignore")
 
 
 def _ranked(found: AdviceOut) -> tuple[OptionOut, ...]:
@@ -26,17 +15,17 @@ def _ranked(found: AdviceOut) -> tuple[OptionOut, ...]:
     wide = every > FIRST and st.toggle(f"Show all {every}", key="choice/all")
     options = found.options if wide else found.options[:FIRST]
     media = {slug: medium.name for slug, medium in cached.catalog().media.items()}
-    _table(table.ranking(options, media))
+    draw.table(table.ranking(options, media))
     if found.options[0].cost.invented_prices:
-        st.markdown(labels.small("Prices are invented for demonstration; put in your own."))
+        draw.small("Prices are invented for demonstration; put in your own.")
     if found.why_first:
         st.markdown(
             f"**Why the first stands before the second.** {labels.plain(found.why_first)}"
         )
     numbers, everything = table.numbers(found).to_csv(index=False), found.model_dump_json()
     with st.container(horizontal=True):
-        _download("Table as CSV", numbers, "ranking.csv")
-        _download("Everything as JSON", everything, "advice.json")
+        draw.download("Table as CSV", numbers, "ranking.csv")
+        draw.download("Everything as JSON", everything, "advice.json")
     return options
 
 
@@ -48,17 +37,17 @@ def _reasons(found: AdviceOut) -> None:
     )
     left, right = st.columns([11, 9], gap="medium")
     with left:
-        st.markdown("\n".join(f"- {labels.plain(text)}" for text in option.reasons))
+        draw.bullets(option.reasons)
         st.markdown(f"**Chief risk:** {labels.plain(option.chief_risk)}")
-        _table(table.predicted(option))
-        _table(table.demands(option))
+        draw.table(table.predicted(option))
+        draw.table(table.demands(option))
     with right:
-        _table(table.criteria(option, found.ranges))
-        _table(table.cost_items(option))
+        draw.table(table.criteria(option, found.ranges))
+        draw.table(table.cost_items(option))
         if option.crack:
             st.markdown(f"**Against quench cracks** (class {option.crack.crack_class})")
-            st.markdown("\n".join(f"- {labels.plain(text)}" for text in option.crack.helps))
-    st.markdown(labels.small(f"Id of this option: {option.id}"))
+            draw.bullets(option.crack.helps)
+    draw.small(f"Id of this option: {option.id}")
 
 
 def _trade_off(found: AdviceOut, options: tuple[OptionOut, ...]) -> None:
@@ -73,14 +62,14 @@ def _trade_off(found: AdviceOut, options: tuple[OptionOut, ...]) -> None:
     )
     chart = charts.trade_off(options, found.zones, against)
     st.altair_chart(chart, key="choice/chart", alt=charts.ALT)
-    st.markdown(labels.small("Bars reach from 5 to 95 in 100 draws; point at a mark for more."))
+    draw.small("Bars reach from 5 to 95 in 100 draws; point at a mark for more.")
 
 
 found = answer.shown()
 st.title(labels.plain(found.part))
 st.badge(labels.VERDICTS[found.verdict], color=labels.COLOURS[found.verdict])
 st.markdown(f"#### {labels.plain(found.headline)}")
-_table(table.asked(found))
+draw.table(table.asked(found))
 if found.options:
     shown = _ranked(found)
     _reasons(found)

@@ -1,6 +1,6 @@
 import json
 
-from ui import charts, labels
+from ui import cached, labels
 
 
 def test_requirement_to_ranking_to_one_option(advised, found):
@@ -37,4 +37,15 @@ def test_the_chart_changes_its_upright_axis(advised):
         if "y" in layer["encoding"]
     }
     assert "hardness" in fields
-    assert set(charts.AGAINST) - {"hardness"} & fields == set()
+    assert "chance" not in fields
+
+
+def test_where_nothing_is_left_the_page_leads_to_what_binds(with_claw, found, monkeypatch):
+    empty = found.model_copy(update={"options": (), "verdict": "no_option", "why_first": None})
+    monkeypatch.setattr(cached, "advise", lambda *_args, **_kwargs: None)
+    monkeypatch.setattr(cached, "advice_out", lambda _advice: empty)
+    with_claw.text_input(key="part/part.section.1.size").set_value("26 mm").run()
+    with_claw.button(key="part/advise").click().run()
+    assert not with_claw.exception
+    assert "No option" in with_claw.markdown[0].value
+    assert [header.value for header in with_claw.header] == []

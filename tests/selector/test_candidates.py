@@ -1,0 +1,93 @@
+from collections import Counter
+from dataclasses import replace
+
+import pytest
+
+from catalog import load_catalog
+from selector.bench import bench
+from selector.candidates import CONDITION_LETTER, like_conditions_merged, screened
+from tests.dog import asked, only, work
+
+
+def found(changes=None, catalog=None):
+    wanted, known = asked(changes), catalog or load_catalog()
+    return list(screened(wanted, known, bench(wanted, known)))
+
+
+def test_no_treatment_is_thought_of_twice():
+    labels = Counter(item.treatment.label for item in found())
+    assert {label for label, times in labels.items() if times > 1} == set()
+
+
+def test_adding_steels_changes_nothing_for_the_others():
+    before = [(i.treatment.label, i.gate) for i in found(catalog=only("c45", "42crmo4"))]
+    after = [(i.treatment.label, i.gate) for i in found(catalog=only("c45", "42crmo4", "c60"))]
+    assert [row for row in after if not row[0].startswith("c60/")] == before
+
+
+def test_every_condition_is_one_the_route_takes():
+    for item in found(catalog=only("c45", "42crmo4", "linear-shaft")):
+        assert item.treatment.condition.name in item.treatment.route.conditions
+
+
+def test_only_baths_of_the_workshop_are_used_at_home():
+    home = [i.treatment for i in found() if i.treatment.route.place == "workshop"]
+    used = {work.medium.slug for work in home if work.medium}
+    assert used <= {"warm-water", "oil", "air"}
+
+
+def test_the_measured_source_goes_before_the_judged_one():
+    sources = {"workshop.heat": [{"source": "forge"}, {"source": "heat-treat-oven"}]}
+    through = [i.treatment for i in found(sources) if i.treatment.route.slug == "normalise"]
+    assert {work.source.slug for work in through} == {"heat-treat-oven"}
+
+
+def test_an_unknown_bar_counts_only_where_it_lies_in_the_rack():
+    assert not [i for i in found() if i.treatment.steel.kind == "unknown"]
+    racked = [
+        i
+        for i in found({"workshop.stock": [{"steel": "unknown"}]})
+        if i.treatment.steel.kind == "unknown"
+    ]
+    assert racked
+    hardening = [i for i in racked if i.treatment.route.process != "none"]
+    assert {i.gate.verdict for i in hardening} == {"unknown"}
+
+
+def test_a_racked_bar_goes_with_its_own_condition():
+    stock = {"workshop.stock": [{"steel": "42CrMo4", "condition": "prehard"}]}
+    mine = [i.treatment for i in found(stock, only("42crmo4"))]
+    assert {work.stock is not None for work in mine if work.condition.name == "prehard"} == {
+        True
+    }
+    assert {work.stock is not None for work in mine if work.condition.name != "prehard"} == {
+        False
+    }
+
+
+def test_conditions_the_heat_wipes_out_are_merged_and_others_kept():
+    rolled, drawn = work(condition="hot-rolled"), work(condition="cold-drawn")
+    assert like_conditions_merged([rolled, drawn]) == like_conditions_merged([drawn, rolled])
+    assert len(like_conditions_merged([rolled, drawn])) == 1
+    bought = [
+        work(route="as-bought", medium=None, source=None, condition=name)
+        for name in ("hot-rolled", "cold-drawn")
+    ]
+    assert like_conditions_merged(bought) == bought
+
+
+def test_a_bar_in_the_rack_is_kept_before_any():
+    bar = asked({"workshop.stock": [{"steel": "C45"}]}).workshop.stock[0]
+    for name, other in (("hot-rolled", "cold-drawn"), ("cold-drawn", "hot-rolled")):
+        racked = replace(work(condition=name), stock=bar)
+        assert like_conditions_merged([work(condition=other), racked]) == [racked]
+
+
+@pytest.mark.parametrize("name", ["EN16T", "en 16 t", "EN19U", "EN36a T"])
+def test_a_condition_letter_is_seen(name):
+    assert CONDITION_LETTER.match(name)
+
+
+@pytest.mark.parametrize("name", ["EN16", "EN40B", "EN24 steel", "1.7225", "silver steel"])
+def test_what_is_no_condition_letter(name):
+    assert not CONDITION_LETTER.match(name)

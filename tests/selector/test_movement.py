@@ -1,0 +1,96 @@
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector import draws
+from selector.movement import movement, permitted_mm
+from selector.surroundings import surroundings
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+NORMALS = {**draws.shared(), **draws.of_steel("c45")}
+
+
+def near(changes=None):
+    return surroundings(asked(changes), CATALOG)
+
+
+def of(changes=None, **names):
+    return movement(work(**names), near(changes), NORMALS)
+
+
+def bow(changes=None, **names):
+    return float(np.median(of(changes, **names).raw_mm))
+
+
+def test_what_is_not_heated_does_not_move():
+    found = of(route="as-bought", medium=None, source=None)
+    assert not found.raw_mm.any()
+    assert not found.moved_mm.any()
+    assert found.growth_mm == 0
+
+
+def test_a_longer_or_thinner_part_bows_more():
+    assert bow({"part.section.1.length": 600}) > bow()
+    thin = {"part.section.0.size": 12, "part.section.1.size": 12}
+    assert bow(thin) > bow()
+
+
+def test_water_bows_more_than_oil():
+    assert bow(medium="water") > bow(medium="oil")
+
+
+def test_drawn_bar_bows_more_than_rolled():
+    assert bow(condition="cold-drawn") > bow(condition="hot-rolled")
+
+
+def test_a_turning_part_bows_less_than_one_heated_from_one_side():
+    local = {"steel": "42crmo4", "route": "local-torch"}
+    assert bow({"workshop.turns_part": True}, **local) < bow(
+        {"workshop.turns_part": False}, **local
+    )
+
+
+def test_straightening_never_makes_it_worse():
+    found = of({"part.section.1.length": 600, "limit.runout": 0.1})
+    assert (found.moved_mm <= found.raw_mm).all()
+    left = found.raw_mm <= found.permitted_mm
+    np.testing.assert_array_equal(found.moved_mm[left], found.raw_mm[left])
+    assert (found.moved_mm[~left] < found.raw_mm[~left]).all()
+
+
+def test_growth_follows_the_working_section():
+    one, two = of(), of({"part.section.0.size": 50})
+    assert two.growth_mm == pytest.approx(2 * one.growth_mm)
+    assert of(route="subcontract-nitride", medium=None, source=None).growth_mm == 0
+
+
+def test_a_disc_dishes_across_its_breadth():
+    disc = {
+        f"part.section.{n}.{key}": v
+        for n in (0, 1)
+        for key, v in (("size", 100), ("length", 3))
+    }
+    thick = {
+        f"part.section.{n}.{key}": v
+        for n in (0, 1)
+        for key, v in (("size", 100), ("length", 20))
+    }
+    assert bow(disc) > bow(thick)
+
+
+def test_a_stated_run_out_stands_and_an_assumed_one_says_so():
+    assert permitted_mm(near({"limit.runout": "0.05 mm"})) == (0.05, True)
+    usual, stated = permitted_mm(near())
+    assert usual > 0
+    assert not stated
+
+
+def test_stock_to_grind_permits_more_movement():
+    ground = {"part.finish_after": ["surface-grinder"], "limit.runout": 0.05}
+    little, much = (
+        permitted_mm(near({**ground, "part.stock_removal": stock}))[0] for stock in (0.3, 0.6)
+    )
+    assert 0.05 < little < much
+    lapped = {**ground, "part.finish_after": ["lap"], "part.stock_removal": 0.6}
+    assert permitted_mm(near(lapped)) == (0.05, True)

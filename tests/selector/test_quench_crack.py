@@ -1,0 +1,66 @@
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector import draws
+from selector.composition import drawn
+from selector.quench_crack import crack_draws
+from selector.surroundings import surroundings
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+
+
+def of(changes=None, **names):
+    treatment = work(**names)
+    slug = treatment.steel.slug
+    normals = {**draws.shared(), **draws.of_steel(slug)}
+    near = surroundings(asked(changes), CATALOG)
+    return crack_draws(treatment, near, drawn(treatment.steel, normals), normals)
+
+
+@pytest.mark.parametrize("route", ["as-bought", "subcontract-nitride"])
+def test_what_is_not_quenched_does_not_crack(route):
+    found = of(route=route, medium=None, source=None)
+    assert found.risk is None
+    assert not found.rate.any()
+    assert not found.cracked.any()
+
+
+@pytest.mark.parametrize("steel", ["c45", "42crmo4", "115crv3", "100mncrw4"])
+@pytest.mark.parametrize("medium", ["water", "oil"])
+def test_rates_keep_to_the_band_of_the_class(steel, medium):
+    found = of(steel=steel, medium=medium)
+    assert (found.rate >= found.risk.low_fraction - 1e-12).all()
+    assert (found.rate <= found.risk.high_fraction + 1e-12).all()
+    # As many draws crack as their rates say, within the scatter of 512 draws.
+    assert found.cracked.mean() == pytest.approx(found.rate.mean(), abs=3 * 0.5 / np.sqrt(512))
+
+
+@pytest.mark.parametrize("steel", ["c45", "42crmo4", "115crv3", "100mncrw4"])
+def test_water_never_cracks_less_than_oil(steel):
+    assert of(steel=steel, medium="water").rate.mean() >= of(steel=steel).rate.mean()
+
+
+def test_an_oil_steel_in_water_is_worse_than_in_oil():
+    assert (
+        of(steel="100mncrw4", medium="water").risk.high_fraction
+        > of(steel="100mncrw4").risk.high_fraction
+    )
+
+
+@pytest.mark.parametrize("kind", ["cross-hole", "sharp-corner", "keyway", "slot", "thread"])
+def test_a_stress_raiser_never_lowers_the_risk(kind):
+    bare = of({"part.feature": []}, steel="42crmo4", medium="water")
+    notched = of({"part.feature": [{"kind": kind}]}, steel="42crmo4", medium="water")
+    assert notched.rate.mean() >= bare.rate.mean()
+    assert len(notched.risk.reasons) > len(bare.risk.reasons)
+
+
+def test_a_step_counts_where_the_whole_part_is_quenched():
+    step = {"part.section.1.size": 75}
+    whole = of(step, steel="42crmo4", medium="water")
+    assert len(whole.risk.reasons) > len(of(steel="42crmo4", medium="water").risk.reasons)
+    local = of(step, steel="42crmo4", route="local-torch", medium="water")
+    even = of(steel="42crmo4", route="local-torch", medium="water")
+    assert local.risk == even.risk

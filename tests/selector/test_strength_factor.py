@@ -1,0 +1,79 @@
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from catalog import load_catalog
+from selector import draws
+from selector.strength_factor import CAP, has_load, least_factor
+from selector.surroundings import surroundings
+from tests.dog import GONE, asked
+
+CATALOG = load_catalog()
+NONE = {"load.torque": GONE}
+
+
+def near(changes=None):
+    return surroundings(asked(changes), CATALOG)
+
+
+def median(changes=None, hrc=(40.0, 40.0)):
+    hardness = np.tile(np.array(hrc), (draws.COUNT, 1))
+    return float(np.median(least_factor(hardness, near(changes))))
+
+
+def test_without_a_load_nothing_is_judged():
+    assert not has_load(near(NONE))
+    assert median(NONE) == CAP
+    assert not has_load(near({"load.torque": "0 N m"}))
+
+
+@pytest.mark.parametrize("load", ["bending", "axial"])
+def test_any_load_is_judged(load):
+    assert has_load(near({**NONE, f"load.{load}": 10}))
+
+
+@given(st.floats(1, 2000), st.floats(1.01, 5))
+@settings(max_examples=25, deadline=None)
+def test_more_torque_leaves_less_in_hand(torque, times):
+    low = median({"load.torque": f"{torque} N m"})
+    high = median({"load.torque": f"{torque * times} N m"})
+    assert high <= low <= CAP
+    if low < CAP:
+        assert low / high == pytest.approx(times, rel=0.02)
+
+
+@given(st.floats(-5, 45), st.floats(0.1, 10))
+@settings(max_examples=25, deadline=None)
+def test_a_harder_static_shaft_bears_no_less(hrc, more):
+    heavy = {"load.torque": "800 N m", "load.cycles": "static", "part.feature": []}
+    assert median(heavy, (hrc + more, hrc + more)) >= median(heavy, (hrc, hrc)) - 1e-9
+
+
+def test_the_weakest_section_decides():
+    heavy = {"load.torque": "800 N m", "part.feature": []}
+    both = median(heavy, (20.0, 20.0))
+    assert median(heavy, (40.0, 20.0)) == pytest.approx(both)
+    assert median(heavy, (40.0, 40.0)) > both
+
+
+def test_fatigue_bears_less_than_a_steady_load():
+    steady = {"load.torque": "600 N m", "load.cycles": "static"}
+    assert median({**steady, "load.cycles": "fatigue"}) < median(steady)
+
+
+def test_a_notch_lowers_fatigue_strength():
+    tired = {"load.torque": "900 N m", "load.cycles": "fatigue", "part.feature": []}
+    holed = {**tired, "part.feature": [{"kind": "cross-hole", "at": 100}]}
+    assert median(holed) < median(tired)
+
+
+def test_a_second_load_never_helps():
+    torque = {"load.torque": "600 N m"}
+    assert median({**torque, "load.bending": "400 N m"}) <= median(torque)
+
+
+def test_the_stated_load_is_uncertain():
+    found = least_factor(np.full((draws.COUNT, 2), 30.0), near({"load.torque": "900 N m"}))
+    assert found.shape == (draws.COUNT,)
+    assert found.std() > 0

@@ -1,0 +1,19 @@
+from streamlit.testing.v1 import AppTest
+
+SCRIPT = """
+import pandas as pd
+from ui import draw
+
+draw.table(pd.DataFrame({"a": ["x"]}))
+draw.bullets(["50 *HRC*", "two"])
+draw.small("fine: print")
+draw.download("Take it", "text", "it.txt")
+"""
+
+
+def test_texts_are_taken_literally():
+    drawn = AppTest.from_string(SCRIPT).run()
+    assert not drawn.exception
+    assert drawn.markdown[0].value == "- 50 \\*HRC\\*\n- two"
+    assert drawn.markdown[1].value == ":small[fine\\: print]"
+    assert list(drawn.table[0].value["a"]) == ["x"]
