@@ -18,6 +18,7 @@ from selector.hazards.cracking import (
 )
 from selector.metallurgy.transformation import martensite_start
 from selector.surroundings import Surroundings
+from selector.torch_depth import hardened_depth_mm
 from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
@@ -25,6 +26,8 @@ Floats = NDArray[np.float64]
 _COUNTED = ("cross-hole", "sharp-corner", "keyway", "slot", "thread", "teeth", "edge")
 # At most this much of the carbon of a rich steel is dissolved at its hardening heat. [wt %]
 _DISSOLVED = 0.75
+# A heated layer below this share of the radius counts as a skin. Estimate. [-]
+SKIN_SHARE = 0.6
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -34,6 +37,13 @@ class CrackDraws:
     rate: Floats
     cracked: NDArray[np.bool_]
     risk: CrackRisk | None
+
+
+def _is_skin(treatment: Treatment, around: Surroundings, normals: Normals) -> bool:
+    """Return whether the heated layer is thin against the section, at the middle."""
+    radius = 0.5 * max(around.asked.part.section[i].size for i in around.hard)
+    depth = np.median(hardened_depth_mm(treatment, around, normals))
+    return bool(depth < SKIN_SHARE * radius)
 
 
 def crack_draws(
@@ -73,6 +83,9 @@ def crack_draws(
         surface="hot-rolled" if treatment.condition.surface == "black" else "machined",
     )
     kind = "oil" if medium.kind == "hot-salt" else medium.kind
+    if local and medium.severity_class == "water" and _is_skin(treatment, around, normals):
+        # Behind a thin hot layer lies cold steel: water is then no harsher than polymer.
+        kind = "polymer"
     steel = CrackSteel(
         carbon_wt_pct=min(carbon, _DISSOLVED),
         ms_c=float(martensite_start(start)),

@@ -119,16 +119,29 @@ def _worth(
 
 
 def _band(
-    grid: tuple[Temper, ...], hrc: Floats, place: int, window: tuple[float, float]
+    treatment: Treatment,
+    grid: tuple[Temper, ...],
+    hrc: Floats,
+    place: int,
+    window: tuple[float, float],
 ) -> tuple[float, float] | None:
-    """Return the temperatures of the same means that keep the window."""
-    means = grid[place].means
-    inside = [
-        t.temperature_c
-        for t, h in zip(grid, hrc, strict=True)
-        if t.means == means and window[0] <= h <= window[1]
+    """Return the unbroken run of tempers about a chosen one that serve as well."""
+    chosen = grid[place]
+    if chosen.means == "none":
+        return None
+    like = [k for k, t in enumerate(grid) if t.means == chosen.means]
+    serves = [
+        window[0] <= hrc[k] <= window[1] and not embrittled(treatment, grid[k]) for k in like
     ]
-    return (min(inside), max(inside)) if inside and means != "none" else None
+    at = like.index(place)
+    if not serves[at]:
+        return None
+    first = last = at
+    while first > 0 and serves[first - 1]:
+        first -= 1
+    while last < len(like) - 1 and serves[last + 1]:
+        last += 1
+    return grid[like[first]].temperature_c, grid[like[last]].temperature_c
 
 
 def choices(
@@ -190,7 +203,7 @@ def choices(
     return tuple(
         Choice(
             grid[k],
-            _band(grid, hrc, k, window),
+            _band(ready.treatment, grid, hrc, k, window),
             float(hrc[k]),
             heat_cost + float(slopes[k]),
         )

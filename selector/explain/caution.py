@@ -1,54 +1,96 @@
 """The cautions that belong to this advice, each from the one list, in the order of the work."""
 
 from catalog.caution import Caution
+from catalog.steel import Steel
 from selector.advice import Advice, Option
+from selector.figure import median
 from selector.prediction import embrittled
+from selector.treatment import Temper
 
 STEPS = ("before work", "heating", "quenching", "tempering", "finishing", "in service")
+# Cautions of a steel that concern only a draw from this temperature up: slow cooling passes
+# through the range where it harms. [°C]
+FROM_DRAW_C = {"temper-embrittlement-slow-cool": 375.0}
+# Plated or pickled above this hardness steel needs baking (ASTM B850-98). [HRC]
+HYDROGEN_FROM_HRC = 39.0
+BY_CONDITION = {
+    "plated": ("plated-stock-strip", "zinc-fume", "chrome-fume", "cadmium"),
+    "hard": ("anneal-before-requench",),
+    "welded": ("weld-hardened",),
+    "finished": ("grinding-cracks",),
+}
+BOLT_LIKE = frozenset({"hard", "welded"})
+BY_SHAPE = {"coil-spring": ("spring-under-load", "hardened-spring-reheat")}
+BY_MEANS = {
+    "oven": ("kitchen-oven-fumes",),
+    "blaze": ("oil-fire", "fire-extinguisher"),
+    "torch": ("thermometer-not-colour",),
+    "residual": ("thermometer-not-colour",),
+    "plate": ("thermometer-not-colour",),
+}
 
 
-def _of_option(option: Option) -> list[str]:
+def _of_steel(steel: Steel, temper: Temper | None) -> list[str]:
+    """Return the caution ids of a steel, at the draw it gets if it gets one."""
+    drawn_c = temper.temperature_c if temper is not None and temper.means != "none" else -1.0
+    return [
+        limit.caution
+        for limit in steel.limitation
+        if limit.caution is not None and drawn_c >= FROM_DRAW_C.get(limit.caution, -1.0)
+    ]
+
+
+def _of_option(advice: Advice, option: Option) -> list[str]:
     """Return the caution ids an option brings with it."""
-    work = option.treatment
+    work, temper = option.treatment, option.choice.temper
     ids = [*work.route.cautions]
     if work.medium is not None and work.route.place == "workshop":
         ids += work.medium.cautions
     if work.source is not None:
         ids += work.source.cautions
-    ids += [limit.caution for limit in work.steel.limitation if limit.caution]
-    if embrittled(work, option.choice.temper):
+    ids += _of_steel(work.steel, temper)
+    if embrittled(work, temper) or (work.steel.embrittlement_c and work.hardens):
         ids.append("temper-window-alloy")
-    if work.steel.embrittlement_c and work.hardens:
-        ids.append("temper-window-alloy")
-    if option.choice.temper.means == "oven":
-        ids.append("kitchen-oven-fumes")
-    if option.choice.temper.means == "blaze":
-        ids += ["oil-fire", "fire-extinguisher"]
-    if option.choice.temper.means in {"torch", "residual", "plate"}:
-        ids.append("thermometer-not-colour")
-    return ids
+    if _takes_hydrogen(advice, option):
+        ids.append("hydrogen-embrittlement")
+    return [*ids, *BY_MEANS.get(temper.means, ())]
+
+
+def _takes_hydrogen(advice: Advice, option: Option) -> bool:
+    """Return whether hard steel is stripped of plating, or likely to be plated against rust."""
+    asked, steel = advice.asked, option.treatment.steel
+    rusts = asked.limit.corrosion != "none" and steel.corrosion == "none"
+    hrc = median(option.judged.prediction.surface_hrc)
+    return hrc > HYDROGEN_FROM_HRC and (asked.part.condition == "plated" or rusts)
 
 
 def _of_part(advice: Advice) -> list[str]:
-    """Return the caution ids that part, use and stock bring with them."""
-    asked, ids = advice.asked, []
+    """Return the caution ids that part and use bring with them."""
+    asked = advice.asked
+    ids = [
+        *BY_CONDITION.get(asked.part.condition, ()),
+        *BY_SHAPE.get(asked.part.shape_class, ()),
+    ]
     if asked.safety_critical:
         ids.append("lifting-brakes-pressure")
     if asked.load.impact == "hammered":
         ids.append("struck-head-chips")
-    by_condition = {
-        "plated": ["plated-stock-strip", "zinc-fume", "chrome-fume"],
-        "hard": ["anneal-before-requench"],
-        "welded": ["weld-hardened"],
-        "finished": ["grinding-cracks"],
-    }
-    ids += by_condition.get(asked.part.condition, [])
-    if asked.part.shape_class == "coil-spring":
-        ids += ["spring-under-load", "hardened-spring-reheat"]
+    features = {feature.kind for feature in asked.part.feature}
+    if "weld" in features:
+        ids.append("weld-hardened")
+    # What is threaded and welded or hard already may well be a bolt.
+    if "thread" in features and ("weld" in features or asked.part.condition in BOLT_LIKE):
+        ids.append("welding-high-strength-bolt")
+    return ids
+
+
+def _of_stock(advice: Advice) -> list[str]:
+    """Return the caution ids that the bars in the rack bring with them."""
+    ids: list[str] = []
     for _, steel in advice.around.bench.stock:
-        ids += [limit.caution for limit in steel.limitation if limit.caution]
+        ids += _of_steel(steel, None)
         if steel.kind == "unknown":
-            ids += ["unknown-steel-coupon", "chrome-fume"]
+            ids += ["unknown-steel-coupon", "chrome-fume", "cast-iron-quench"]
     return ids
 
 
@@ -68,9 +110,9 @@ def cautions(advice: Advice, top: int = 3) -> tuple[tuple[str, Caution], ...]:
         Pairs of id and caution; local codes always among them.
     """
     known = advice.around.catalog.cautions
-    ids = _of_part(advice)
+    ids = [*_of_part(advice), *_of_stock(advice)]
     for option in advice.options[:top]:
-        ids += _of_option(option)
+        ids += _of_option(advice, option)
     ids.append("local-codes")
-    found = {key: known[key] for key in dict.fromkeys(ids) if key in known}
+    found = {key: known[key] for key in dict.fromkeys(ids)}
     return tuple(sorted(found.items(), key=lambda item: STEPS.index(item[1].step)))

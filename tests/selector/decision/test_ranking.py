@@ -1,0 +1,123 @@
+import numpy as np
+import pytest
+import skcriteria
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from hypothesis.extra.numpy import arrays
+from skcriteria.agg.rim import RIM
+
+from selector.decision.criteria import range_table
+from selector.decision.ranking import other_methods, pairwise_share, reference_ideal
+from selector.requirement.priority import CRITERIA
+
+COUNT = len(CRITERIA)
+UNIT = st.floats(0, 1)
+POINTS = arrays(float, COUNT, elements=st.floats(0.01, 1)).map(lambda w: w / w.sum())
+
+
+def merits(options, draws=None):
+    shape = (options, COUNT) if draws is None else (draws, options, COUNT)
+    return arrays(float, shape, elements=UNIT)
+
+
+@given(merits(5), POINTS)
+@settings(max_examples=40, deadline=None)
+def test_it_is_the_method_of_scikit_criteria_row_by_row(merit, weights):
+    # Its normaliser divides by zero at an end of the range only where it should not look.
+    merit = np.clip(merit, 1e-9, 1 - 1e-9)
+    matrix = skcriteria.mkdm(merit, [max] * COUNT, weights=np.sqrt(weights))
+    theirs = RIM().evaluate(
+        matrix, ref_ideals=[(1.0, 1.0)] * COUNT, ranges=[(0.0, 1.0)] * COUNT
+    )
+    np.testing.assert_allclose(reference_ideal(merit, weights), theirs.e_.score, rtol=1e-6)
+
+
+@given(merits(4), POINTS)
+def test_ideal_is_one_worst_is_nil_the_rest_between(merit, weights):
+    assert reference_ideal(np.ones(COUNT), weights) == pytest.approx(1)
+    assert reference_ideal(np.zeros(COUNT), weights) == pytest.approx(0)
+    found = reference_ideal(merit, weights)
+    assert found.shape == (4,)
+    assert ((found >= 0) & (found <= 1)).all()
+
+
+@given(merits(1), POINTS, st.integers(0, COUNT - 1), UNIT)
+def test_more_merit_never_lowers_the_index(merit, weights, place, more):
+    better = merit.copy()
+    better[0, place] = max(merit[0, place], more)
+    low, high = reference_ideal(merit, weights), reference_ideal(better, weights)
+    assert (high >= low - 1e-12).all()
+
+
+@given(merits(3), st.integers(0, COUNT - 1))
+def test_a_criterion_without_weight_is_not_looked_at(merit, place):
+    weights = np.ones(COUNT)
+    weights[place] = 0.0
+    weights /= weights.sum()
+    other = merit.copy()
+    other[:, place] = 1 - merit[:, place]
+    np.testing.assert_allclose(reference_ideal(merit, weights), reference_ideal(other, weights))
+
+
+@given(merits(6, 8), POINTS, st.sets(st.integers(0, 5), min_size=2, max_size=5))
+def test_options_that_come_or_go_change_neither_order_nor_shares(merit, weights, kept):
+    kept = sorted(kept)
+    every = reference_ideal(merit, weights)
+    few = reference_ideal(merit[:, kept], weights)
+    np.testing.assert_array_equal(every[:, kept], few)
+    order = [k for k in np.argsort(-every.mean(axis=0), kind="stable") if k in kept]
+    assert [kept[k] for k in np.argsort(-few.mean(axis=0), kind="stable")] == order
+    for a, i in enumerate(kept):
+        for b, j in enumerate(kept):
+            assert pairwise_share(few[:, a], few[:, b]) == pairwise_share(
+                every[:, i], every[:, j]
+            )
+
+
+@given(st.floats(0, 1e6), st.floats(0, 1e6), POINTS)
+def test_values_beyond_the_range_count_as_its_end(cost, worse, weights):
+    table = range_table(100.0, 100.0, None)
+    place = CRITERIA.index("cost")
+    row = table[place]
+
+    def index(value):
+        values = [r.ideal for r in table]
+        values[place] = value
+        merit = np.array([float(r.merit(v)) for r, v in zip(table, values, strict=True)])
+        return float(reference_ideal(merit, weights))
+
+    dear, cheap = row.worst + worse, row.ideal / (1 + cost)
+    assert index(dear) == pytest.approx(index(row.worst), abs=1e-12)
+    assert index(cheap) == pytest.approx(index(row.ideal), abs=1e-12)
+
+
+@given(arrays(float, 16, elements=UNIT), arrays(float, 16, elements=UNIT))
+def test_shares_of_a_pair_add_up_to_one(first, second):
+    assert pairwise_share(first, second) + pairwise_share(second, first) == pytest.approx(1)
+    assert pairwise_share(first, first) == 0.5
+    assert pairwise_share(first + 2, second) == 1
+
+
+@given(merits(5), POINTS)
+@settings(max_examples=10, deadline=None)
+def test_other_methods_place_every_option_and_agree_on_one_that_dominates(merit, weights):
+    merit = 0.1 + 0.6 * merit
+    merit[2] = 0.95
+    found = other_methods(merit, weights)
+    assert len({comparison.method for comparison in found}) == len(found) >= 3
+    for comparison in found:
+        assert len(comparison.places) == 5
+        assert comparison.places[2] == 1
+
+
+@given(merits(4), POINTS)
+@settings(max_examples=10, deadline=None)
+def test_their_reference_ideal_orders_as_ours(merit, weights):
+    ours = reference_ideal(merit, weights)
+    assume(np.diff(np.sort(ours)).min() > 1e-4)
+    theirs = next(c for c in other_methods(merit, weights) if "reference ideal" in c.method)
+    assert list(np.argsort(theirs.places)) == list(np.argsort(-ours))
+
+
+def test_a_single_option_has_nothing_to_compare():
+    assert other_methods(np.ones((1, COUNT)), np.full(COUNT, 1 / COUNT)) == ()

@@ -1,0 +1,84 @@
+from typing import get_args
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pydantic import ValidationError
+
+from selector.requirement.priority import CRITERIA, Preset, Priorities
+
+
+def weights(**data):
+    return Priorities.model_validate(data).weights()
+
+
+@pytest.mark.parametrize("preset", get_args(Preset))
+def test_a_preset_weighs_every_criterion_and_adds_up_to_one(preset):
+    found = weights(preset=preset)
+    assert set(found) == set(CRITERIA)
+    assert sum(found.values()) == pytest.approx(1)
+    assert all(weight > 0 for weight in found.values())
+
+
+@pytest.mark.parametrize(
+    ("preset", "owner"),
+    [
+        ("wear", "hardness"),
+        ("toughness", "snap_margin"),
+        ("cheap", "cost"),
+        ("quick", "days"),
+        ("safe hands", "operator_sensitivity"),
+    ],
+)
+def test_a_preset_puts_its_own_criterion_first(preset, owner):
+    found = weights(preset=preset)
+    assert max(found, key=found.__getitem__) == owner
+    assert found[owner] > weights()[owner]
+
+
+def test_nothing_said_is_balanced():
+    assert weights() == weights(preset="balanced")
+
+
+@given(st.permutations(CRITERIA), st.integers(1, len(CRITERIA)))
+def test_an_order_weighs_in_its_order_and_the_rest_alike(order, count):
+    named, rest = order[:count], order[count:]
+    found = weights(order=named)
+    assert sum(found.values()) == pytest.approx(1)
+    placed = [found[name] for name in named]
+    assert placed == sorted(placed, reverse=True)
+    assert len({round(found[name], 12) for name in rest}) <= 1
+    assert all(found[name] < min(placed) for name in rest)
+
+
+@given(st.dictionaries(st.sampled_from(CRITERIA), st.floats(0.01, 1000), min_size=1))
+def test_points_count_by_their_share(points):
+    found = weights(points=points)
+    assert sum(found.values()) == pytest.approx(1)
+    for name in CRITERIA:
+        assert found[name] == pytest.approx(points.get(name, 0) / sum(points.values()))
+
+
+@given(st.floats(0.1, 3))
+def test_only_the_ratio_of_points_counts(factor):
+    once = weights(points={"cost": 30, "days": 10})
+    more = weights(points={"cost": 30 * factor, "days": 10 * factor})
+    assert more == pytest.approx(once)
+
+
+@pytest.mark.parametrize(
+    ("data", "rule"),
+    [
+        ({"preset": "wear", "points": {"cost": 1}}, "only one of preset, order, points"),
+        ({"order": ["cost"], "points": {"cost": 1}}, "only one of preset, order, points"),
+        ({"points": {"cost": 0}}, "more than 0"),
+        ({"points": {}}, "more than 0"),
+        ({"points": {"cost": -1}}, "greater than or equal to 0"),
+        ({"points": {"colour": 1}}, "colour"),
+        ({"order": ["cost", "cost"]}, "without repetition"),
+        ({"preset": "best"}, "best"),
+    ],
+)
+def test_an_impossible_weighing_is_refused(data, rule):
+    with pytest.raises(ValidationError, match=rule):
+        Priorities.model_validate(data)
