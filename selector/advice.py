@@ -16,6 +16,7 @@ from selector.decision.ranking import (
     pairwise_share,
     reference_ideal,
 )
+from selector.explain.hardness import shown
 from selector.judgement import Judged, judge
 from selector.prediction import predict
 from selector.preparation import Prepared, cooled_points, prepare
@@ -250,7 +251,7 @@ def _chosen(
         found = _choices(ready, once, ceilings)
         hardest = max(choice.middle_hrc for choice in found)
         if treatment.hardens and floor is not None and hardest < floor - HOPELESS_HRC:
-            text = f"reaches about {hardest:.0f} HRC; needs {floor:.0f} or more"
+            text = f"reaches about {shown(hardest)}; needs {shown(floor)} or more"
             rejected.append(Rejected(treatment, Gate("hard_enough", "fail", text, 0.0)))
         else:
             kept.append((treatment, found))

@@ -337,31 +337,3 @@ def hv_from_tensile_mpa(tensile_mpa: ArrayLike, outside: Outside = "raise") -> F
     300.0
     """
     return _convert(tensile_mpa, "ISO 18265", "tensile_mpa", "hv", outside)
-
-
-def hardness_text(hv: float) -> str:
-    """Return a hardness as it is shown: HRC from 20 HRC up, HB with HV below.
-
-    Parameters
-    ----------
-    hv : float
-        Vickers hardness. [HV]
-
-    Returns
-    -------
-    str
-        Text with its unit; Vickers alone where neither table has a row. [-]
-
-    References
-    ----------
-    .. [1] ASTM E18, Rockwell hardness of metallic materials: scale C from 20 to 70.
-
-    Examples
-    --------
-    >>> hardness_text(513), hardness_text(190)
-    ('50 HRC', '181 HB (190 HV)')
-    """
-    hrc, hb = float(hrc_from_hv(hv, outside="nan")), float(hb_from_hv(hv, outside="nan"))
-    if hrc >= LOWEST_HRC:
-        return f"{hrc:.0f} HRC"
-    return f"{hv:.0f} HV" if np.isnan(hb) else f"{hb:.0f} HB ({hv:.0f} HV)"

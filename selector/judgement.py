@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from selector.decision.gates import BREAKING, Gate, judged, worst
 from selector.duty import Demand
+from selector.explain.hardness import shown
 from selector.figure import median
 from selector.prediction import TOUGHNESS, Prediction, embrittled
 from selector.requirement.priority import CRITERIA
@@ -85,10 +86,10 @@ def _hard_enough(hrc: Floats, prediction: Prediction, demand: Demand) -> list[Ga
     gates = []
     middle = median(hrc)
     if demand.floor_hrc is not None:
-        text = f"needs {demand.floor_hrc:.0f} HRC or more; predicted {middle:.0f}"
+        text = f"needs {shown(demand.floor_hrc)} or more; predicted {shown(middle)}"
         gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
     if demand.ceiling_hrc is not None:
-        text = f"must not pass {demand.ceiling_hrc:.0f} HRC; predicted {middle:.0f}"
+        text = f"must not pass {shown(demand.ceiling_hrc)}; predicted {shown(middle)}"
         gates.append(judged("not_too_hard", hrc <= demand.ceiling_hrc, text))
     if demand.depth_mm > 0 and demand.floor_hrc is not None:
         depth = prediction.depth_mm
@@ -260,10 +261,12 @@ def _other_zones(prediction: Prediction, around: Surroundings) -> list[Gate]:
         name = f"zone {demand.zone + 1}"
         middle = median(hrc)
         if demand.floor_hrc is not None:
-            text = f"{name} needs {demand.floor_hrc:.0f} HRC; predicted {middle:.0f}"
+            text = f"{name} needs {shown(demand.floor_hrc)}; predicted {shown(middle)}"
             gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
         if demand.ceiling_hrc is not None:
-            text = f"{name} must not pass {demand.ceiling_hrc:.0f} HRC; predicted {middle:.0f}"
+            text = (
+                f"{name} must not pass {shown(demand.ceiling_hrc)}; predicted {shown(middle)}"
+            )
             gate = judged("not_too_hard", hrc <= demand.ceiling_hrc, text)
             gates.append(_redrawn(gate, around))
     return gates

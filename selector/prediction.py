@@ -4,6 +4,7 @@ It only assembles: every number comes from a physics function, a catalogue value
 list, and the record says which.
 """
 
+import math
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -15,6 +16,7 @@ from selector.figure import Figure, Provenance, figure, median
 from selector.mechanics.toughness import snap_likelihood
 from selector.movement import Movement
 from selector.preparation import Prepared
+from selector.process import TEMPER_C
 from selector.quench_crack import CrackDraws
 from selector.surroundings import Surroundings
 from selector.treatment import Temper, Treatment
@@ -120,7 +122,7 @@ def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction
 
 
 def embrittled(treatment: Treatment, temper: Temper) -> bool:
-    """Return whether a temper lies in the steel's own embrittlement window.
+    """Return whether a temper, missed as far as is usual, reaches an embrittlement window.
 
     Parameters
     ----------
@@ -134,8 +136,9 @@ def embrittled(treatment: Treatment, temper: Temper) -> bool:
     bool
         False where none is catalogued.
     """
+    slack = math.hypot(*TEMPER_C[temper.means])
     return temper.means != "none" and any(
-        span.low <= temper.temperature_c <= span.high
+        span.low - slack <= temper.temperature_c <= span.high + slack
         for span in treatment.steel.embrittlement_c
     )
 

@@ -117,7 +117,6 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "hardenability.jominy_curve": _BANDED_STEELS,
         "hardenability.martensite_fraction_at": _BANDED_STEELS,
         "hardenability.multiplying_factors": _A255_STEELS,
-        "hardness_scale.hardness_text": (),
         "hardness_scale.hb_from_hv": (Limit("hv", 80.0, 650.0, "HV", "ISO 18265 Table A.1"),),
         "hardness_scale.hrc_from_hb": (Limit("hb", 226.0, 739.0, "HB", "ASTM E140 Table 1"),),
         "hardness_scale.hrc_from_hv": (Limit("hv", 238.0, 940.0, "HV", "ASTM E140 Table 1"),),

@@ -43,6 +43,7 @@ bath = [{ medium = "warm-water" }, { medium = "oil" }]
 turns_part = true
 """
 GONE = object()
+FEW = ("42crmo4", "817m40", "c45", "115crv3", "16mncr5", "s235", "100mncrw4")
 
 
 def varied(changes: dict[str, Any] | None = None, text: str = TEXT) -> dict[str, Any]:

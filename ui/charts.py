@@ -122,7 +122,6 @@ def trade_off(
         upright = (alt.Y("hardness_low:Q"), alt.Y2("hardness_high:Q"))
         layers = [*_aimed_at(zones), *layers, bars.encode(cost, *upright, _COLOUR)]
     marks = base.mark_point(filled=True, size=110, opacity=1)
-    layers += [marks.encode(cost, height, _COLOUR, _SHAPE, tooltip=_TOOLTIP)]
     # Names stand above and below their marks by turns, so that neighbours keep clear.
     for turn, dy in ((0, 15), (1, -9)):
         names = base.mark_text(align="left", dx=8, dy=dy, fontSize=12, color=_INK)
@@ -131,6 +130,8 @@ def trade_off(
                 f"datum.place % 2 == {turn}"
             )
         ]
+    # Marks come last: nothing may lie over what is pointed at.
+    layers += [marks.encode(cost, height, _COLOUR, _SHAPE, tooltip=_TOOLTIP)]
     return alt.LayerChart(layer=layers).properties(height=480)
 
 

@@ -4,6 +4,8 @@ from collections.abc import Callable
 
 from selector.advice import Advice, Option
 from selector.candidates import CONDITION_LETTER
+from selector.explain.hardness import shown
+from selector.figure import median
 from selector.prediction import embrittled
 
 SLENDER = 8.0
@@ -25,12 +27,18 @@ def _stiffness(advice: Advice) -> str | None:
 def _square(advice: Advice) -> str | None:
     """Say what a driving square needs, and that harder is not stronger."""
     squares = {"square", "hexagon"} & {s.shape for s in advice.asked.part.section}
-    if squares and advice.asked.load.torque:
-        return (
-            f"Driving squares of hand tools are at least {DRIVE_SQUARE_LEAST_HRC:.0f} HRC "
-            "(ISO 3315:2018); at 60 HRC one snaps under a jerk. Harder is not stronger here."
-        )
-    return None
+    if not squares or not advice.asked.load.torque:
+        return None
+    said = (
+        f"Driving squares of hand tools are at least {DRIVE_SQUARE_LEAST_HRC:.0f} HRC "
+        "(ISO 3315:2018); at 60 HRC one snaps under a jerk. Harder is not stronger here."
+    )
+    for option in advice.options[:3]:
+        hrc = median(option.judged.prediction.surface_hrc)
+        if hrc < DRIVE_SQUARE_LEAST_HRC:
+            bar = f"{option.treatment.steel.name} ({option.treatment.condition.name})"
+            return f"{said} {bar} at {shown(hrc)} falls short of that and rounds over first."
+    return said
 
 
 def _letter(advice: Advice) -> str | None:
@@ -119,8 +127,9 @@ def _narrow_window(advice: Advice) -> str | None:
     for option in advice.options[:3]:
         if embrittled(option.treatment, option.choice.temper):
             return (
-                f"{option.choice.temper.temperature_c:.0f} °C lies in the embrittlement window "
-                f"of {option.treatment.steel.name}; its toughness is counted a class lower."
+                f"{option.choice.temper.temperature_c:.0f} °C by {option.choice.temper.means} "
+                f"lies in or within a misreading of the embrittlement window of "
+                f"{option.treatment.steel.name}; its toughness is counted a class lower."
             )
     return None
 

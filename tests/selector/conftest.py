@@ -6,9 +6,7 @@ from typer.testing import CliRunner
 from catalog import Catalog, load_catalog
 from selector.advice import Advice, advise
 from selector.surroundings import Surroundings, surroundings
-from tests.dog import asked, only
-
-FEW = ("42crmo4", "817m40", "c45", "115crv3", "16mncr5", "s235", "100mncrw4")
+from tests.dog import FEW, asked, only
 
 
 @pytest.fixture(scope="session")

@@ -5,7 +5,6 @@ from hypothesis import strategies as st
 
 from selector.errors import OutOfRangeError
 from selector.hardness_scale import (
-    hardness_text,
     hb_from_hv,
     hrc_from_hb,
     hrc_from_hv,
@@ -92,11 +91,3 @@ def test_outside_the_table_is_nan_on_request():
 
 def test_not_a_number_stays_so():
     assert np.isnan(hv_from_hrc(np.nan))
-
-
-@pytest.mark.parametrize(
-    ("hv", "text"),
-    [(513.0, "50 HRC"), (238.0, "20 HRC"), (237.0, "225 HB (237 HV)"), (60.0, "60 HV")],
-)
-def test_rockwell_is_shown_only_where_it_means_something(hv, text):
-    assert hardness_text(hv) == text

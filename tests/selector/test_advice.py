@@ -1,0 +1,227 @@
+import itertools
+import json
+
+import jsonschema
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector.advice import advise
+from selector.decision.ranking import pairwise_share
+from selector.errors import RequirementError
+from selector.output import advice_out, schema
+from selector.requirement.priority import CRITERIA
+from tests.dog import FEW, asked, only
+
+
+def ids(advice):
+    return [option.id for option in advice.options]
+
+
+def shares(options):
+    return {
+        (a.id, b.id): pairwise_share(a.scores, b.scores)
+        for a, b in itertools.permutations(options, 2)
+    }
+
+
+@pytest.fixture(scope="module")
+def fewer():
+    return advise(asked(), only("42crmo4", "c45", "115crv3"))
+
+
+def test_the_dog_has_options_rejected_ones_and_an_order(advice):
+    assert len(advice.options) >= 4
+    assert advice.rejected
+    scores = [option.score for option in advice.options]
+    assert scores == sorted(scores, reverse=True)
+    assert all(0 <= score <= 1 for score in scores)
+
+
+def test_steels_that_come_or_go_change_no_score(advice, fewer):
+    more = {option.id: option for option in advice.options}
+    common = [option for option in fewer.options if option.id in more]
+    assert len(common) >= 3
+    for option in common:
+        np.testing.assert_array_equal(option.scores, more[option.id].scores)
+        np.testing.assert_array_equal(option.merit, more[option.id].merit)
+
+
+def test_steels_that_come_or_go_change_neither_order_nor_shares(advice, fewer):
+    common = set(ids(fewer)) & set(ids(advice))
+    assert [i for i in ids(advice) if i in common] == [i for i in ids(fewer) if i in common]
+    both = [shares([o for o in found.options if o.id in common]) for found in (advice, fewer)]
+    assert both[0] == both[1]
+    told = set(advice.shares) & set(fewer.shares)
+    assert told
+    assert {pair: advice.shares[pair] for pair in told} == {p: fewer.shares[p] for p in told}
+
+
+def test_a_new_family_takes_its_place_among_the_old_ones(advice):
+    grown = advise(asked(), only(*FEW, "c60", "51crv4"))
+    families = {option.treatment.steel.family for option in advice.options}
+    kept = [
+        i
+        for i, o in zip(ids(grown), grown.options, strict=True)
+        if o.treatment.steel.family in families
+    ]
+    assert kept == ids(advice)
+    assert len(grown.options) > len(advice.options)
+
+
+def test_looking_at_one_steel_changes_no_score(advice, few):
+    alone = advise(asked(), few, steel="EN 19")
+    more = {option.id: option.score for option in advice.options}
+    assert {o.treatment.steel.slug for o in alone.options} == {"42crmo4"}
+    assert {o.id: o.score for o in alone.options if o.id in more} == {
+        i: score for i, score in more.items() if i.startswith("42crmo4/")
+    }
+
+
+def test_looking_at_one_route(few):
+    for name in ("local-torch", "prehard"):
+        found = advise(asked(), few, route=name)
+        treatments = [*found.options, *found.rejected, *found.apart]
+        assert treatments
+        for item in treatments:
+            assert name in {item.treatment.route.slug, item.treatment.route.kind}
+
+
+def test_the_same_question_has_the_same_answer(few, advice):
+    again = advise(asked(), few)
+    assert ids(again) == ids(advice)
+    assert advice_out(again) == advice_out(advice)
+
+
+def test_an_option_id_is_steel_condition_route_temper_and_unique(advice, few):
+    assert len(set(ids(advice))) == len(advice.options)
+    for option in advice.options:
+        steel, condition, route, temper = option.id.split("/")
+        assert steel in few.steels
+        assert condition in {c.name for c in few.steels[steel].condition}
+        assert route.split(".")[0] in few.routes
+        assert temper == option.choice.temper.label
+        assert option.id == option.id.lower()
+
+
+def test_one_option_a_family_and_route(advice):
+    groups = [option.treatment.group for option in advice.options]
+    assert len(set(groups)) == len(groups)
+
+
+def test_a_treatment_stands_in_one_list_only(advice):
+    lists = (advice.options, advice.rejected, advice.apart)
+    labels = [{item.treatment.label for item in found} for found in lists]
+    for first, second in itertools.combinations(labels, 2):
+        assert not first & second
+
+
+def test_no_option_that_fails_a_gate_is_ranked(advice):
+    for option in advice.options:
+        assert option.judged.verdict in {"pass", "marginal"}
+    for item in advice.rejected:
+        assert item.gate.verdict == "fail"
+        assert 0 <= item.share <= 1
+
+
+def test_a_draw_that_fails_counts_nothing(advice):
+    for option in advice.options:
+        assert not option.scores[~option.judged.passing].any()
+        assert option.score <= option.judged.passing_all + 1e-12
+
+
+def test_merits_are_shares_of_the_range(advice):
+    for option in advice.options:
+        assert option.merit.shape[1] == len(CRITERIA)
+        assert ((option.merit >= 0) & (option.merit <= 1)).all()
+
+
+def test_weights_change_the_order_and_nothing_else(advice, few):
+    cheap = advise(asked({"priorities": {"points": {"cost": 1}}}), few)
+    median = [float(np.median(o.judged.prediction.bill.cost)) for o in cheap.options]
+    certain = [
+        cost
+        for cost, o in zip(median, cheap.options, strict=True)
+        if o.judged.passing_all > 0.99
+    ]
+    assert certain == sorted(certain)
+    assert {o.treatment.group for o in cheap.options} == {
+        o.treatment.group for o in advice.options
+    }
+
+
+def test_progress_is_told_and_rises(few):
+    told = []
+    advise(asked(), few, steel="C45", progress=lambda text, share: told.append((text, share)))
+    fractions = [share for _, share in told]
+    assert fractions == sorted(fractions)
+    assert 0 <= fractions[0] <= fractions[-1] <= 1
+    assert any("C45" in text for text, _ in told)
+
+
+VERDICTS = [
+    ({"safety_use": "brake"}, "safety_referral"),
+    ({"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}, "coupon_first"),
+    ({"zone.0.hardness": {"min": "67 HRC", "must": True}}, "no_option"),
+    (
+        {
+            "zone.0.wear": "none",
+            "zone.0.hardness": {"max": "40 HRC"},
+            "load.torque": "10 N m",
+        },
+        "leave_as_bought",
+    ),
+]
+
+
+@pytest.mark.parametrize(("changes", "verdict"), VERDICTS, ids=[v for _, v in VERDICTS])
+def test_verdict(changes, verdict):
+    found = advise(asked(changes), only("c45", "42crmo4", "unknown"))
+    assert found.verdict == verdict
+
+
+def test_the_bought_bar_keeps_its_place_in_the_ranking():
+    found = advise(asked(VERDICTS[-1][0]), only("c45", "42crmo4"))
+    assert found.as_bought in found.options
+    assert found.as_bought.treatment.route.process == "none"
+
+
+def test_a_catalogue_without_the_reference_steel_still_answers():
+    found = advise(asked(), only("c45", "115crv3"))
+    assert found.options
+    assert found.reference_cost > 0
+
+
+def test_with_a_budget_the_reference_steel_is_an_option_like_others(few):
+    budget = {"limit.budget": 150}
+    every, without = advise(asked(budget), few), advise(asked(budget), only("c45", "817m40"))
+    common = set(ids(every)) & set(ids(without))
+    assert common
+    assert [i for i in ids(every) if i in common] == [i for i in ids(without) if i in common]
+
+
+def test_unknown_names_are_refused(few):
+    with pytest.raises(RequirementError, match=r"workshop\.heat\.1\.source .*got 'dragon'"):
+        advise(asked({"workshop.heat": [{"source": "dragon"}]}), few)
+
+
+def test_json_keeps_to_its_schema(advice):
+    data = json.loads(advice_out(advice).model_dump_json())
+    jsonschema.Draft202012Validator.check_schema(schema())
+    jsonschema.validate(data, schema())
+    assert [option["id"] for option in data["options"]] == ids(advice)
+    with pytest.raises(jsonschema.ValidationError, match="verdict"):
+        jsonschema.validate({k: v for k, v in data.items() if k != "verdict"}, schema())
+
+
+def test_top_cuts_the_list_and_nothing_else(advice):
+    every, two = advice_out(advice), advice_out(advice, 2)
+    assert two.options == every.options[:2]
+    assert two.model_copy(update={"options": every.options}) == every
+
+
+@pytest.mark.parametrize("name", ["shipped", "one steel", "one route"])
+def test_the_whole_catalogue_answers(name):
+    looked_at = {"one steel": {"steel": "C45"}, "one route": {"route": "as-bought"}}
+    found = advise(asked(), load_catalog(), **looked_at.get(name, {}))
+    assert len(set(ids(found))) == len(found.options)
