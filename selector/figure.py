@@ -53,7 +53,8 @@ def median(draws: NDArray[np.float64]) -> float:
         Middle value; NaN where any draw is.
     """
     place = len(draws) // 2
-    return float(np.partition(draws, place)[place])
+    found = np.partition(draws, (place, -1))  # a NaN comes last
+    return float("nan") if np.isnan(found[-1]) else float(found[place])
 
 
 @dataclass(frozen=True, slots=True)

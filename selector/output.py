@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.advice import Advice, Option, Rejected
+from selector.errors import OutOfRangeError
 from selector.explain.assumption import assumptions
 from selector.explain.caution import cautions
 from selector.explain.coupon import coupon_plan
@@ -33,6 +34,7 @@ from selector.output_record import (
     ZoneOut,
 )
 from selector.requirement.priority import CRITERIA
+from selector.treatment import Temper
 
 SCHEMA_VERSION = 1
 # What to find out where a gate is unknown.
@@ -74,7 +76,6 @@ def _temper(option: Option) -> TemperOut:
             label="none", means="none", temperature_c=None, time_min=None, cycles=0,
             band_c=None, colour=None,
         )  # fmt: skip
-    shows = 200 <= temper.temperature_c <= 330
     return TemperOut(
         label=temper.label,
         means=temper.means,
@@ -82,8 +83,16 @@ def _temper(option: Option) -> TemperOut:
         time_min=temper.time_s / 60,
         cycles=temper.cycles,
         band_c=option.choice.band_c,
-        colour=temper_colour(temper.temperature_c, temper.time_s).name if shows else None,
+        colour=_colour(temper),
     )
+
+
+def _colour(temper: Temper) -> str | None:
+    """Return the colour a polished part shows at a temper, None where the tables end."""
+    try:
+        return temper_colour(temper.temperature_c, temper.time_s).name
+    except OutOfRangeError:
+        return None
 
 
 def _crack(option: Option) -> CrackOut | None:

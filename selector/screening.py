@@ -19,6 +19,8 @@ from selector.treatment import Treatment
 HOPELESS = 1.5
 LEAST_CARBON_TORCH = 0.30
 MOST_CARBON_CORE = 0.28
+# A nitrided layer this deep is there to bear load; a thinner one keeps off scuffing and rust.
+BEARING_LAYER_MM = 0.1
 
 
 def section_like(section: Section) -> float:
@@ -284,6 +286,21 @@ def _wall(asked: Requirement, work: Treatment) -> Gate | None:
     return None
 
 
+def _under_layer(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to a nitrided layer that bears load on a core never hardened and tempered."""
+    del asked
+    depth = work.route.depth_mm
+    if work.route.process != "nitride" or depth is None or depth.high < BEARING_LAYER_MM:
+        return None
+    if work.condition.name == "prehard":
+        return None
+    text = (
+        f"{work.condition.name} core: the layer breaks into it like an eggshell; start from "
+        "bar quenched and tempered above the nitriding heat"
+    )
+    return Gate("core", "fail", text)
+
+
 def _spring(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to reheating a coil spring that got its strength from drawing."""
     if asked.part.shape_class == "coil-spring" and work.condition.name == "cold-drawn":
@@ -303,6 +320,7 @@ RULES: tuple[Callable[[Requirement, Treatment], Gate | None], ...] = (
     _stock,
     _local,
     _wall,
+    _under_layer,
     _spring,
     _heating,
 )

@@ -6,6 +6,8 @@ from typing import Literal
 import altair as alt
 import pandas as pd
 
+from selector.explain.hardness import shown_spread
+from selector.explain.temper import temper_words
 from selector.output_record import OptionOut, ZoneOut
 from ui import labels
 
@@ -66,7 +68,7 @@ def points(options: Iterable[OptionOut]) -> pd.DataFrame:
             "family": o.family_name,
             "steel": f"{o.steel}, {o.condition}",
             "route": o.route_name,
-            "temper": labels.temper(o.temper),
+            "temper": temper_words(o.temper),
             "currency": o.cost.currency,
             "cost": o.cost.spread.p50,
             "cost_low": o.cost.spread.p05,
@@ -76,7 +78,7 @@ def points(options: Iterable[OptionOut]) -> pd.DataFrame:
             "hardness_low": o.hardness.surface.p05,
             "hardness_high": o.hardness.surface.p95,
             "cost_text": labels.money(o.cost),
-            "hardness_text": labels.hardness(o.hardness.surface),
+            "hardness_text": shown_spread(o.hardness.surface),
             "chance_text": labels.share(o.passing_all),
         }
         for o in options

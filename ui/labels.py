@@ -4,8 +4,7 @@ import re
 from collections.abc import Mapping
 from typing import Literal
 
-from selector.explain.hardness import shown, shown_range
-from selector.output_record import CostOut, OptionOut, Spread, TemperOut
+from selector.output_record import CostOut, OptionOut, Spread
 
 _WORDS = {
     # safety use
@@ -95,13 +94,6 @@ def plain(text: str) -> str:
     return _MARKDOWN.sub(r"\\\1", text)
 
 
-def hardness(spread: Spread) -> str:
-    """Return a hardness with its range: "55 HRC (52 to 58 HRC)"."""
-    if spread.p50 is None or spread.p05 is None or spread.p95 is None:
-        return "unknown"
-    return f"{shown(spread.p50)} ({shown_range(spread.p05, spread.p95)})"
-
-
 def span(spread: Spread, digits: int = 0) -> str:
     """Return a number with its range and unit: "2.0 mm (0.9 to 4.4)"."""
     if spread.p50 is None or spread.p05 is None or spread.p95 is None:
@@ -123,18 +115,6 @@ def money(cost: CostOut) -> str:
 def share(fraction: float | None) -> str:
     """Return a share of the draws: "98 in 100", never broken between lines."""
     return "not drawn" if fraction is None else f"{100 * fraction:.0f}\u00a0in\u00a0100"
-
-
-def temper(found: TemperOut) -> str:
-    """Return the temper with its band and colour."""
-    if found.temperature_c is None:
-        return "none"
-    text = f"{found.temperature_c:.0f} °C, {found.means}"
-    if found.time_min is not None and found.means != "residual":
-        text += f", {found.time_min:.0f} min" + (f" × {found.cycles}" * (found.cycles > 1))
-    if found.band_c and found.band_c[0] < found.band_c[1]:
-        text += f" ({found.band_c[0]:.0f} to {found.band_c[1]:.0f} °C serves)"
-    return text + (f"; shows {found.colour}" if found.colour else "")
 
 
 def route(option: OptionOut, media: Mapping[str, str]) -> str:

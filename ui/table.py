@@ -5,8 +5,9 @@ from collections.abc import Iterable, Mapping
 
 import pandas as pd
 
-from selector.explain.hardness import shown, shown_range
-from selector.output_record import AdviceOut, OptionOut, RangeOut, RejectedOut, Spread
+from selector.explain.hardness import shown, shown_range, shown_spread
+from selector.explain.temper import temper_words
+from selector.output_record import AdviceOut, OptionOut, RangeOut, RejectedOut
 from ui import labels
 
 
@@ -30,8 +31,8 @@ def ranking(options: Iterable[OptionOut], media: Mapping[str, str]) -> pd.DataFr
             "No.": option.place,
             "Steel, as bought": f"**{option.steel}** {option.condition}",
             "Route": labels.route(option, media),
-            "Temper": labels.temper(option.temper),
-            "Surface hardness": labels.hardness(option.hardness.surface),
+            "Temper": temper_words(option.temper),
+            "Surface hardness": shown_spread(option.hardness.surface),
             "Meets every demand": labels.share(option.passing_all),
             "Cost of a good part": labels.money(option.cost),
             "In hand after": f"{option.days:g} days",
@@ -39,50 +40,6 @@ def ranking(options: Iterable[OptionOut], media: Mapping[str, str]) -> pd.DataFr
         }
         for option in options
     )
-
-
-def numbers(found: AdviceOut) -> pd.DataFrame:
-    """Return every ranked option as plain numbers, each column with its unit: the CSV.
-
-    Parameters
-    ----------
-    found : AdviceOut
-        The advice.
-
-    Returns
-    -------
-    DataFrame
-        One option a row.
-    """
-    return pd.DataFrame(
-        {
-            "place": o.place,
-            "id": o.id,
-            "steel": o.steel,
-            "family": o.family_name,
-            "condition": o.condition,
-            "route": o.route_name,
-            "medium": o.medium,
-            "temper_c": o.temper.temperature_c,
-            "temper_min": o.temper.time_min,
-            "verdict": o.verdict,
-            "meets_every_demand_fraction": o.passing_all,
-            "score": o.score,
-            **_ends("surface_hrc", o.hardness.surface),
-            **_ends("core_hrc", o.hardness.core),
-            **_ends("depth_mm", o.hardness.depth_mm),
-            **_ends("movement_mm", o.movement_mm),
-            **_ends(f"cost_{o.cost.currency.lower()}", o.cost.spread),
-            "days": o.days,
-            "chief_risk": o.chief_risk,
-        }
-        for o in found.options
-    )
-
-
-def _ends(name: str, spread: Spread) -> dict[str, float | None]:
-    """Return the middle and the ends of a spread as three columns."""
-    return {name: spread.p50, f"{name}_p05": spread.p05, f"{name}_p95": spread.p95}
 
 
 def demands(option: OptionOut) -> pd.DataFrame:
@@ -101,11 +58,11 @@ def demands(option: OptionOut) -> pd.DataFrame:
 def predicted(option: OptionOut) -> pd.DataFrame:
     """Return what is predicted of the part, with its 90 % range."""
     rows = {
-        "Surface hardness": labels.hardness(option.hardness.surface),
-        "Core hardness": labels.hardness(option.hardness.core),
-        "Shank hardness": labels.hardness(option.hardness.shank),
+        "Surface hardness": shown_spread(option.hardness.surface),
+        "Core hardness": shown_spread(option.hardness.core),
+        "Shank hardness": shown_spread(option.hardness.shank),
         "Hard to a depth of": labels.span(option.hardness.depth_mm, 1),
-        "Movement": f"{labels.span(option.movement_mm, 2)}; "
+        "Movement": f"{labels.span(option.movement_mm, 3)}; "
         f"permitted {option.permitted_movement_mm:g} mm",
         "Cost of a good part": labels.money(option.cost),
         "In hand after": f"{option.days:g} days",

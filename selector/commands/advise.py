@@ -10,7 +10,7 @@ from selector.commands.terminal import console, refusing_bad_input
 NO_OPTION = 1
 
 
-def advise(
+def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
     top: Annotated[int, typer.Option(min=1, help="How many options to show.")] = 8,
     steel: Annotated[str | None, typer.Option(help="Only this steel, by any name.")] = None,
@@ -19,6 +19,7 @@ def advise(
         list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
     ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    as_csv: Annotated[bool, typer.Option("--csv", help="The ranked options as CSV.")] = False,
 ) -> None:
     """Rank steels and hardening routes for a part, with reasons.
 
@@ -48,9 +49,13 @@ def advise(
         known_route(route, known)
         with bar() as progress:
             advice = run(asked, known, steel=steel, route=route, progress=progress)
-        found = advice_out(advice, None if as_json else top)
+        found = advice_out(advice, None if as_json or as_csv else top)
     if as_json:
         typer.echo(found.model_dump_json(indent=2))
+    elif as_csv:
+        from selector.output_table import option_table  # noqa: PLC0415
+
+        typer.echo(option_table(found).to_csv(index=False), nl=False)
     else:
         from selector.commands.page import print_advice  # noqa: PLC0415
 

@@ -5,29 +5,12 @@ from typing import TYPE_CHECKING
 
 from rich.markup import escape
 
-from selector.explain.hardness import shown, shown_range
-from selector.output_record import AdviceOut, OptionOut, RejectedOut, Spread
+from selector.explain.hardness import shown_spread
+from selector.explain.temper import temper_words
+from selector.output_record import AdviceOut, OptionOut, RejectedOut
 
 if TYPE_CHECKING:
     from rich.console import Console
-
-
-def _hardness(spread: Spread) -> str:
-    """Return a hardness with its range."""
-    if spread.p50 is None or spread.p05 is None or spread.p95 is None:
-        return "unknown"
-    return f"{shown(spread.p50)} ({shown_range(spread.p05, spread.p95)})"
-
-
-def _temper(option: OptionOut) -> str:
-    """Return the temper with band and colour."""
-    temper = option.temper
-    if temper.temperature_c is None:
-        return "no temper"
-    text = f"{temper.temperature_c:.0f} °C {temper.means}"
-    if temper.band_c and temper.band_c[0] < temper.band_c[1]:
-        text += f" ({temper.band_c[0]:.0f}–{temper.band_c[1]:.0f} serves)"
-    return text + (f", {temper.colour}" if temper.colour else "")
 
 
 def _option_lines(option: OptionOut) -> list[str]:
@@ -42,11 +25,11 @@ def _option_lines(option: OptionOut) -> list[str]:
             f"[bold]{option.place}. {escape(option.steel)}[/bold], {option.condition}: "
             f"{escape(option.route_name)}{medium}"
         ),
-        f"   temper    {_temper(option)}",
-        f"   surface   {_hardness(option.hardness.surface)}, {deep}",
+        f"   temper    {temper_words(option.temper)}",
+        f"   surface   {shown_spread(option.hardness.surface)}, {deep}",
         (
-            f"   core      {_hardness(option.hardness.core)}; shank "
-            f"{_hardness(option.hardness.shank)}"
+            f"   core      {shown_spread(option.hardness.core)}; shank "
+            f"{shown_spread(option.hardness.shank)}"
         ),
         f"   risk      {escape(option.chief_risk)}",
         f"   cost      {money} a good part, {option.days:g} days",

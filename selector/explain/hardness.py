@@ -3,6 +3,7 @@
 import math
 
 from selector.hardness_scale import LOWEST_HRC, hb_from_hv, hv_from_hrc
+from selector.output_record import Spread
 
 
 def shown(hrc: float) -> str:
@@ -45,3 +46,21 @@ def shown_range(low: float, high: float) -> str:
     if first.split()[-1] == last.split()[-1]:
         return f"{first.split()[0]} to {last}"
     return f"{first} to {last}"
+
+
+def shown_spread(spread: Spread) -> str:
+    """Return a hardness with its range for the reader.
+
+    Parameters
+    ----------
+    spread : Spread
+        Hardness on the C scale.
+
+    Returns
+    -------
+    str
+        For instance "55 HRC (52 to 58 HRC)".
+    """
+    if spread.p50 is None or spread.p05 is None or spread.p95 is None:
+        return "unknown"
+    return f"{shown(spread.p50)} ({shown_range(spread.p05, spread.p95)})"

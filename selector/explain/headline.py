@@ -46,8 +46,8 @@ def headline(advice: Advice) -> str:
         use = advice.asked.safety_use
         first = f" If bar will do: {name(advice.options[0])}." if advice.options else ""
         return (
-            f"This part serves {use}: have this designed and treated by qualified people, "
-            f"from certified bar.{first}"
+            f"Lives depend on this part ({use}): have this designed and treated by qualified "
+            f"people, from certified bar.{first}"
         )
     if verdict == "coupon_first":
         return (

@@ -9,6 +9,8 @@ from selector.figure import median
 from selector.prediction import embrittled
 
 SLENDER = 8.0
+# Beats the first in this share of the draws. [-]
+MOSTLY = 0.6
 DRIVE_SQUARE_LEAST_HRC = 39.0
 
 
@@ -95,6 +97,24 @@ def _divided(advice: Advice) -> str | None:
     return None
 
 
+def _outvoted(advice: Advice) -> str | None:
+    """Say so when another option beats the first in most draws but fails more often."""
+    if not advice.options:
+        return None
+    first = advice.options[0]
+    for place, option in enumerate(advice.options[1:8], start=2):
+        share = advice.shares[option.id, first.id]
+        if share > MOSTLY:
+            fails = 100 * (1 - option.judged.passing_all)
+            return (
+                f"Option {place} ({option.treatment.steel.name}, "
+                f"{option.treatment.route.name.lower()}) scores above the first in "
+                f"{100 * share:.0f} of 100 draws, but fails a demand in {fails:.0f}: better if "
+                "it comes out right, worse on average."
+            )
+    return None
+
+
 def _finish(advice: Advice) -> str | None:
     """Say what to leave for finishing after the heat."""
     first = advice.options[0] if advice.options else None
@@ -135,6 +155,7 @@ def _narrow_window(advice: Advice) -> str | None:
 
 
 _RULES: tuple[Callable[[Advice], str | None], ...] = (
+    _outvoted,
     _prehard_instead,
     _letter,
     _square,

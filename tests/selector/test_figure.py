@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
 
-from selector.figure import Figure, Provenance, figure
+from selector.figure import Figure, Provenance, figure, median
 
 TOLD = Provenance("HRC", "a relation", "a source", {"steel": "C45"}, ("C outside",))
 DRAWS = arrays(float, st.integers(1, 60), elements=st.floats(-1e6, 1e6))
@@ -46,3 +46,9 @@ def test_as_json_is_plain_and_names_the_median_p50():
     assert data["p50"] == 51.235
     assert data["inputs"] == {"steel": "C45"}
     assert data["unit"] == "HRC"
+
+
+@given(DRAWS)
+def test_the_quick_median_is_the_upper_middle_value(draws):
+    assert median(draws) == np.sort(draws)[len(draws) // 2]
+    assert np.isnan(median(np.append(draws, np.nan)))

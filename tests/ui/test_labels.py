@@ -1,5 +1,7 @@
 import pytest
 
+from selector.explain.hardness import shown_spread
+from selector.explain.temper import temper_words
 from selector.output_record import Spread, TemperOut
 from ui import labels
 
@@ -26,9 +28,9 @@ def test_units_keep_their_capitals():
 
 
 def test_hardness_goes_over_to_brinell_below_the_scale():
-    assert labels.hardness(spread(52.1, 55.1, 57.8)) == "55 HRC (52 to 58 HRC)"
-    assert labels.hardness(spread(12.9, 17.6, 22.1)).startswith("217 HB (")
-    assert labels.hardness(spread(None, None, None)) == "unknown"
+    assert shown_spread(spread(52.1, 55.1, 57.8)) == "55 HRC (52 to 58 HRC)"
+    assert shown_spread(spread(12.9, 17.6, 22.1)).startswith("217 HB (")
+    assert shown_spread(spread(None, None, None)) == "unknown"
 
 
 def test_a_span_has_its_unit():
@@ -54,8 +56,8 @@ def test_a_temper_tells_band_time_cycles_and_colour():
         label="oven", means="oven", temperature_c=200.0, time_min=60.0, cycles=2,
         band_c=(175.0, 225.0), colour="straw",
     )  # fmt: skip
-    assert labels.temper(found) == (
+    assert temper_words(found) == (
         "200 °C, oven, 60 min × 2 (175 to 225 °C serves); shows straw"
     )
     none = found.model_copy(update={"temperature_c": None})
-    assert labels.temper(none) == "none"
+    assert temper_words(none) == "none"

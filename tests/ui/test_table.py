@@ -1,5 +1,6 @@
 import pytest
 
+from selector.explain.hardness import shown_spread
 from ui import labels, table
 
 
@@ -11,13 +12,6 @@ def test_the_ranking_shows_what_the_selector_found(found):
     assert frame["Score"][0] == f"{first.score:.2f}"
     assert "some oil" in frame["Route"][0]
     assert not frame.isna().any().any()
-
-
-def test_the_csv_holds_every_option_as_numbers_with_units(found):
-    frame = table.numbers(found)
-    assert len(frame) == len(found.options)
-    assert frame["surface_hrc"][0] == found.options[0].hardness.surface.p50
-    assert frame["cost_eur_p95"][0] == found.options[0].cost.spread.p95
 
 
 def test_each_demand_has_its_verdict(found):
@@ -39,7 +33,7 @@ def test_all_criteria_are_shown_and_weights_add_up(found):
 
 def test_predictions_carry_their_range(found):
     frame = table.predicted(found.options[0])
-    assert frame.iloc[0, 1] == labels.hardness(found.options[0].hardness.surface)
+    assert frame.iloc[0, 1] == shown_spread(found.options[0].hardness.surface)
 
 
 def test_the_window_asked_is_shown(found):

@@ -3,6 +3,7 @@
 import streamlit as st
 
 from selector.output_record import AdviceOut, OptionOut
+from selector.output_table import option_table
 from ui import answer, cached, charts, draw, labels, table
 
 FIRST = 10
@@ -19,10 +20,9 @@ def _ranked(found: AdviceOut) -> tuple[OptionOut, ...]:
     if found.options[0].cost.invented_prices:
         draw.small("Prices are invented for demonstration; put in your own.")
     if found.why_first:
-        st.markdown(
-            f"**Why the first stands before the second.** {labels.plain(found.why_first)}"
-        )
-    numbers, everything = table.numbers(found).to_csv(index=False), found.model_dump_json()
+        why = labels.plain(labels.upper(found.why_first))
+        st.markdown(f"**Why the first stands before the second.** {why}")
+    numbers, everything = option_table(found).to_csv(index=False), found.model_dump_json()
     with st.container(horizontal=True):
         draw.download("Table as CSV", numbers, "ranking.csv")
         draw.download("Everything as JSON", everything, "advice.json")

@@ -1,24 +1,25 @@
 import json
 
+from selector.explain.hardness import shown_spread
 from ui import cached, labels
 
 
 def test_requirement_to_ranking_to_one_option(advised, found):
     ranked = advised.table[1].value
-    assert ranked["Surface hardness"].iloc[0] == labels.hardness(
-        found.options[0].hardness.surface
-    )
+    assert ranked["Surface hardness"].iloc[0] == shown_spread(found.options[0].hardness.surface)
     third = found.options[2]
     advised.selectbox(key="choice/option").select(labels.option(third)).run()
     assert not advised.exception
     predicted = advised.table[2].value
-    assert predicted.iloc[0, 1] == labels.hardness(third.hardness.surface)
+    assert predicted.iloc[0, 1] == shown_spread(third.hardness.surface)
     assert any(labels.plain(third.chief_risk) in text.value for text in advised.markdown)
 
 
 def test_the_headline_is_the_selectors(advised, found):
     assert any(labels.plain(found.headline) in text.value for text in advised.markdown)
-    assert any(labels.plain(found.why_first) in text.value for text in advised.markdown)
+    assert any(
+        labels.plain(labels.upper(found.why_first)) in text.value for text in advised.markdown
+    )
 
 
 def test_all_options_can_be_shown(advised, found):

@@ -1,0 +1,49 @@
+"""The ranked options as one table of plain numbers: the CSV of command line and page."""
+
+import pandas as pd
+
+from selector.output_record import AdviceOut, Spread
+
+
+def option_table(found: AdviceOut) -> pd.DataFrame:
+    """Return every ranked option as plain numbers, each column with its unit.
+
+    Parameters
+    ----------
+    found : AdviceOut
+        The advice.
+
+    Returns
+    -------
+    DataFrame
+        One option a row.
+    """
+    return pd.DataFrame(
+        {
+            "place": o.place,
+            "id": o.id,
+            "steel": o.steel,
+            "family": o.family_name,
+            "condition": o.condition,
+            "route": o.route_name,
+            "medium": o.medium,
+            "temper_c": o.temper.temperature_c,
+            "temper_min": o.temper.time_min,
+            "verdict": o.verdict,
+            "meets_every_demand_fraction": o.passing_all,
+            "score": o.score,
+            **_ends("surface_hrc", o.hardness.surface),
+            **_ends("core_hrc", o.hardness.core),
+            **_ends("depth_mm", o.hardness.depth_mm),
+            **_ends("movement_mm", o.movement_mm),
+            **_ends(f"cost_{o.cost.currency.lower()}", o.cost.spread),
+            "days": o.days,
+            "chief_risk": o.chief_risk,
+        }
+        for o in found.options
+    )
+
+
+def _ends(name: str, spread: Spread) -> dict[str, float | None]:
+    """Return the middle and the ends of a spread as three columns."""
+    return {name: spread.p50, f"{name}_p05": spread.p05, f"{name}_p95": spread.p95}

@@ -1,0 +1,90 @@
+import json
+import subprocess
+import sys
+
+import pytest
+
+from selector.commands import cli as commands
+from selector.output_record import AdviceOut
+from tests.dog import TEXT, varied
+
+NO_STEEL_DOES_THIS = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
+
+
+@pytest.fixture
+def run(cli, tmp_path):
+    def advise(*args, changes=None):
+        path = tmp_path / "dog.json"
+        path.write_text(json.dumps(varied(changes)), encoding="utf-8")
+        return cli.invoke(commands, ["advise", str(path), "--steel", "EN19", *args])
+
+    return advise
+
+
+def test_the_page_holds_part_headline_and_ids(run):
+    done = run()
+    assert done.exit_code == 0, done.output
+    assert done.stdout.startswith("drive dog\n")
+    assert "42crmo4/" in done.stdout
+    assert "HRC" in done.stdout
+    assert "Cautions" in done.stdout
+    assert done.stderr == ""
+
+
+def test_json_is_the_whole_record(run):
+    done = run("--json", "--top", "1")
+    found = AdviceOut.model_validate_json(done.stdout)
+    assert len(found.options) > 1
+    assert {option.steel_slug for option in found.options} == {"42crmo4"}
+
+
+def test_top_says_how_many_are_shown(run):
+    assert run("--top", "2").stdout.count("   id   ") == 2
+
+
+def test_toml_is_read_too(cli, tmp_path):
+    path = tmp_path / "dog.toml"
+    path.write_text(TEXT, encoding="utf-8")
+    args = ["advise", str(path), "--steel", "C45", "--route", "as-bought"]
+    assert cli.invoke(commands, args).exit_code in {0, 1}
+
+
+def test_exit_is_one_where_no_option_is_left_and_the_misses_are_told(run):
+    done = run(changes=NO_STEEL_DOES_THIS)
+    assert done.exit_code == 1
+    assert "Nearest misses" in done.stdout
+    assert "Out, and by which gate" in done.stdout
+
+
+def test_exit_is_nought_for_a_referral_and_for_a_coupon_plan(run):
+    referral = run(changes={"safety_use": "lifting"})
+    assert referral.exit_code == 0
+    assert "qualified people" in referral.stdout
+    rack = {"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}
+    coupon = run("--steel", "unknown", changes=rack)
+    assert coupon.exit_code == 0
+    assert "Coupon first" in coupon.stdout
+
+
+def test_a_folder_of_the_user_counts(run, tmp_path):
+    from catalog.load import SHIPPED  # noqa: PLC0415
+
+    prices = (SHIPPED / "prices.toml").read_text(encoding="utf-8")
+    mine = tmp_path / "mine"
+    mine.mkdir()
+    (mine / "prices.toml").write_text(prices.replace('"EUR"', '"SEK"'), encoding="utf-8")
+    done = run("--catalog", str(mine), "--top", "1")
+    assert done.exit_code == 0, done.output
+    assert "SEK" in done.stdout
+
+
+def test_help_needs_no_heavy_import():
+    script = (
+        "import sys; from selector.commands import cli; "
+        "print(sorted({'numpy', 'scipy', 'pandas', 'skcriteria', 'pint', 'pydantic'}"
+        " & set(sys.modules)))"
+    )
+    done = subprocess.run(  # noqa: S603
+        [sys.executable, "-c", script], capture_output=True, text=True, check=True
+    )
+    assert done.stdout == "[]\n"

@@ -1,0 +1,52 @@
+import pytest
+
+from catalog.load import SHIPPED
+from selector.commands import cli as commands
+
+C45 = (SHIPPED / "steels" / "c45.toml").read_text(encoding="utf-8")
+
+
+@pytest.fixture
+def mine(tmp_path):
+    """Return a folder that overlays one steel."""
+
+    def write(text):
+        (tmp_path / "steels").mkdir()
+        (tmp_path / "steels" / "c45.toml").write_text(text, encoding="utf-8")
+        return str(tmp_path)
+
+    return write
+
+
+def test_the_shipped_catalogue_is_sound(cli, catalog):
+    done = cli.invoke(commands, ["check"])
+    assert done.exit_code == 0, done.output
+    assert done.stdout.startswith(f"{len(catalog.steels)} steels, {len(catalog.routes)} routes")
+    assert "no fault found" in done.stdout
+
+
+def test_a_sound_folder_over_it_is_sound(cli, mine):
+    done = cli.invoke(commands, ["check", mine(C45)])
+    assert done.exit_code == 0, done.output
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (C45.replace('name = "C45', 'nam = "C45', 1), "c45.toml: nam:"),
+        (C45.replace("family = ", 'family = "nowhere" # '), "c45.toml: family:"),
+        ("not toml", "c45.toml: (whole file): must be UTF-8 TOML"),
+    ],
+    ids=["unknown key", "unknown family", "not TOML"],
+)
+def test_a_fault_names_file_and_key(cli, mine, text, told):
+    done = cli.invoke(commands, ["check", mine(text)])
+    assert done.exit_code == 2
+    assert told in done.stderr
+    assert done.stdout == ""
+
+
+def test_a_missing_folder(cli, tmp_path):
+    done = cli.invoke(commands, ["check", str(tmp_path / "none")])
+    assert done.exit_code == 2
+    assert "folder must exist" in done.stderr

@@ -1,0 +1,81 @@
+import io
+import re
+
+import pytest
+from rich.console import Console
+
+from selector.advice import advise
+from selector.commands.page import print_advice
+from selector.output import advice_out
+from tests.dog import asked, only
+
+
+def page(found, width=100):
+    written = io.StringIO()
+    print_advice(found, Console(file=written, width=width))
+    return written.getvalue()
+
+
+@pytest.fixture(scope="module")
+def record(advice):
+    return advice_out(advice, 4)
+
+
+def test_every_option_shown_has_its_lines_in_order(record):
+    text = page(record)
+    places = [text.index(f"{option.place}. {option.steel}") for option in record.options]
+    assert places == sorted(places)
+    assert text.count("   surface ") == text.count("   cost ") == 4
+    for option in record.options:
+        assert option.id in text.replace("\n", "")
+
+
+def with_core(record, **ends):
+    """Return the record with one option whose core hardness has these ends."""
+    first = record.options[0]
+    core = first.hardness.core.model_copy(update=ends)
+    hardness = first.hardness.model_copy(update={"core": core})
+    option = first.model_copy(update={"hardness": hardness})
+    return record.model_copy(update={"options": (option,)})
+
+
+def test_a_hardness_below_the_c_scale_is_shown_in_brinell(record):
+    text = page(with_core(record, p05=8.0, p50=14.0, p95=22.0))
+    assert re.search(r"core      \d{3} HB \(\d{3} HB to 22 HRC\)", text)
+
+
+def test_unknown_hardness_is_said_not_printed_as_a_number(record):
+    assert "core      unknown" in page(with_core(record, p05=None, p50=None, p95=None))
+
+
+def test_every_caution_and_assumption_is_there(record):
+    text = page(record, width=2000)
+    for caution in record.cautions:
+        assert f"[{caution.id}]" in text
+    for assumption in record.assumptions:
+        assert assumption in text
+
+
+@pytest.mark.parametrize("name", ["[/x]", "[bold]", "[/]", "a [red]b", "🔧 日本", "C[45]"])
+def test_brackets_in_a_name_are_only_brackets(record, name):
+    option = record.options[0].model_copy(update={"steel": name, "chief_risk": name})
+    out = record.rejected[0].model_copy(update={"text": name, "steel": name})
+    odd = {"part": name, "headline": name, "why_first": name, "rejected": (out,)}
+    text = page(record.model_copy(update={**odd, "options": (option,)}))
+    assert text.count(name) >= 6
+
+
+def test_a_coupon_plan_is_numbered_and_says_what_to_find_out():
+    rack = {"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}
+    found = advice_out(advise(asked(rack), only("c45", "unknown")))
+    text = page(found, width=2000)
+    assert "1. " in text
+    assert "Apart: cannot be judged yet" in text
+    assert "Find out the grade" in text
+
+
+def test_misses_are_told_where_nothing_is_left():
+    hard = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
+    text = page(advice_out(advise(asked(hard), only("c45", "42crmo4"))))
+    assert "Nearest misses" in text
+    assert "Out, and by which gate" in text

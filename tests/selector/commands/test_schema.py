@@ -1,0 +1,36 @@
+import json
+
+import jsonschema
+import pytest
+
+from selector.commands import cli as commands
+from tests.dog import varied
+
+
+@pytest.fixture
+def schema(cli):
+    def read(*args):
+        done = cli.invoke(commands, ["schema", *args])
+        assert done.exit_code == 0, done.output
+        return json.loads(done.stdout)
+
+    return read
+
+
+def test_of_the_advice(schema):
+    found = schema()
+    jsonschema.Draft202012Validator.check_schema(found)
+    for key in ("options", "rejected", "apart", "assumptions", "cautions", "verdict"):
+        assert key in found["required"]
+
+
+def test_of_the_requirement(schema):
+    found = schema("--requirement")
+    jsonschema.Draft202012Validator.check_schema(found)
+    assert {"safety_use", "part", "zone", "load", "workshop"} == set(found["required"])
+
+
+def test_an_unknown_key_breaks_the_requirement_schema(schema):
+    found = schema("--requirement")
+    with pytest.raises(jsonschema.ValidationError, match="lode"):
+        jsonschema.validate(varied({"lode": {}}), found)

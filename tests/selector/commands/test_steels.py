@@ -1,0 +1,33 @@
+import json
+
+import pytest
+
+from selector.commands import cli as commands
+
+
+def test_every_steel_is_listed_with_names_and_conditions(cli, catalog):
+    done = cli.invoke(commands, ["steels"])
+    assert done.exit_code == 0
+    for steel in catalog.steels.values():
+        assert steel.name in done.stdout
+    assert "Sold" in done.stdout
+
+
+@pytest.mark.parametrize("text", ["EN 19", "1.7225", "scm440", "4140"])
+def test_any_name_finds_the_steel(cli, text):
+    done = cli.invoke(commands, ["steels", text, "--json"])
+    assert "42crmo4" in {steel["slug"] for steel in json.loads(done.stdout)}
+
+
+def test_a_kind_finds_all_of_it(cli, catalog):
+    found = json.loads(cli.invoke(commands, ["steels", "spring", "--json"]).stdout)
+    kinds = {slug for slug, steel in catalog.steels.items() if steel.kind == "spring"}
+    assert kinds <= {steel["slug"] for steel in found}
+
+
+@pytest.mark.parametrize("text", ["unobtainium", "[/qqq]", "[bold]qqq"])
+def test_what_no_steel_is_called(cli, text):
+    done = cli.invoke(commands, ["steels", text])
+    assert done.exit_code == 0, done.output
+    assert f"No steel has '{text}' in a name" in done.stdout
+    assert json.loads(cli.invoke(commands, ["steels", text, "--json"]).stdout) == []

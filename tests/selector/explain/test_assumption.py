@@ -1,0 +1,53 @@
+import pytest
+
+from selector.advice import advise
+from selector.explain.assumption import assumptions
+from tests.dog import GONE, asked, only
+
+ONE = only("42crmo4", "c45")
+
+
+def said(changes):
+    return "\n".join(assumptions(advise(asked(changes), ONE)))
+
+
+ASSUMED = [
+    ("No run-out given", {"limit.runout": 0.1}),
+    ("No budget given", {"limit.budget": 200}),
+    ("strength is not judged", None),
+    ("Heat is judged by eye", {"workshop.measure": ["eye", "thermocouple"]}),
+    ("oil: moderate agitation", {"workshop.bath": [{"medium": "oil", "volume": 20}]}),
+    ("derived from", {"zone.0.hardness": {"min": "50 HRC", "max": "56 HRC"}}),
+]
+
+
+@pytest.mark.parametrize(("words", "changes"), ASSUMED, ids=[words for words, _ in ASSUMED])
+def test_it_is_told_where_it_was_not_said_and_only_there(words, changes):
+    silent = {"load.torque": GONE, "zone.0.hardness": GONE}
+    stated = {"zone.0.hardness": GONE, **(changes or {})}
+    assert words in said(silent)
+    assert words not in said(stated)
+
+
+def test_an_assumed_figure_has_its_unit():
+    text = said({"zone.0.hardness": GONE})
+    assert "mm of movement" in text
+    assert "HRC" in text
+    assert "mm deep" in text
+    assert "EUR" in text or "invented" in text
+
+
+def test_a_budget_in_another_currency_is_told():
+    text = said({"limit.budget": 200, "limit.currency": "SEK"})
+    assert "SEK" in text
+    assert "as they stand" in text
+
+
+def test_a_shape_no_model_covers_is_told():
+    assert "gear: shape not simulated" in said({"part.shape_class": "gear"})
+
+
+def test_every_assumption_is_a_sentence(advice):
+    for sentence in assumptions(advice):
+        assert sentence[0].isupper() or sentence.split(":")[0] in {"oil", "warm-water"}
+        assert sentence.endswith(".")

@@ -1,0 +1,69 @@
+import pytest
+
+from selector.advice import advise
+from selector.explain.caution import BY_CONDITION, BY_MEANS, BY_SHAPE, STEPS, cautions
+from tests.dog import asked, only
+
+NAMED = {
+    key
+    for table in (BY_CONDITION, BY_MEANS, BY_SHAPE)
+    for keys in table.values()
+    for key in keys
+}
+
+
+def ids(changes, *steels):
+    return [key for key, _ in cautions(advise(asked(changes), only(*steels, "42crmo4")))]
+
+
+@pytest.mark.parametrize("key", sorted(NAMED))
+def test_every_id_named_here_is_on_the_one_list(catalog, key):
+    assert key in catalog.cautions
+
+
+def test_every_step_of_the_list_has_its_place(catalog):
+    assert {caution.step for caution in catalog.cautions.values()} <= set(STEPS)
+
+
+def test_they_come_once_each_in_the_order_of_the_work(advice):
+    found = cautions(advice)
+    steps = [STEPS.index(caution.step) for _, caution in found]
+    assert steps == sorted(steps)
+    assert len({key for key, _ in found}) == len(found)
+
+
+def test_local_codes_are_always_named(advice):
+    assert "local-codes" in dict(cautions(advice))
+    assert "local-codes" in ids({"zone.0.hardness": {"min": "67 HRC", "must": True}})
+
+
+def test_the_bath_of_a_leading_option_brings_its_own(advice, catalog):
+    found = dict(cautions(advice))
+    for option in advice.options[:3]:
+        medium, route = option.treatment.medium, option.treatment.route
+        if medium is not None and route.place == "workshop":
+            assert set(medium.cautions) <= set(found)
+        assert set(route.cautions) <= set(found)
+
+
+BROUGHT = [
+    ({"safety_use": "lifting"}, "lifting-brakes-pressure"),
+    ({"load.impact": "hammered"}, "struck-head-chips"),
+    ({"part.condition": "plated"}, "zinc-fume"),
+    ({"part.condition": "hard"}, "anneal-before-requench"),
+    ({"part.condition": "welded"}, "weld-hardened"),
+    ({"part.shape_class": "coil-spring"}, "spring-under-load"),
+    ({"workshop.stock": [{"steel": "unknown"}]}, "unknown-steel-coupon"),
+]
+
+
+@pytest.mark.parametrize(("changes", "key"), BROUGHT, ids=[key for _, key in BROUGHT])
+def test_part_use_and_stock_bring_theirs(changes, key):
+    assert key in ids(changes, "unknown")
+    assert key not in ids({}, "unknown")
+
+
+def test_one_on_the_list_is_a_sentence_with_a_source(catalog):
+    for key, caution in catalog.cautions.items():
+        assert caution.fact.text[-1] in ".!)", key
+        assert caution.fact.source in catalog.sources

@@ -1,0 +1,44 @@
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from selector.explain.hardness import shown, shown_range
+
+
+@pytest.mark.parametrize(
+    ("hrc", "text"), [(58.2, "58 HRC"), (20.0, "20 HRC"), (67.6, "68 HRC")]
+)
+def test_from_twenty_up_it_is_rockwell(hrc, text):
+    assert shown(hrc) == text
+
+
+@given(st.floats(-30, 19.99))
+def test_below_twenty_it_is_brinell(hrc):
+    number, unit = shown(hrc).split()
+    assert unit == "HB"
+    # ASTM E140 Table 1 puts 226 HB beside 20 HRC.
+    assert 60 < float(number) <= 227
+
+
+@given(st.floats(-30, 68), st.floats(0, 20))
+def test_harder_never_reads_softer(hrc, more):
+    def rank(text):
+        number, unit = text.split()
+        return (unit == "HRC", float(number))
+
+    assert rank(shown(hrc)) <= rank(shown(min(hrc + more, 68.0)))
+
+
+def test_what_does_not_exist_is_unknown():
+    assert shown(math.nan) == "unknown"
+    assert shown_range(math.nan, math.nan) == "unknown"
+
+
+def test_a_range_names_its_unit_once_where_it_can():
+    assert shown_range(56.0, 60.0) == "56 to 60 HRC"
+    assert shown_range(57.9, 58.1) == "58 HRC"
+    low, high = shown_range(10.0, 30.0).split(" to ")
+    assert low.endswith("HB")
+    assert high == "30 HRC"

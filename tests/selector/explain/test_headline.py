@@ -1,0 +1,64 @@
+import pytest
+
+from selector.advice import advise
+from selector.explain.headline import headline, name
+from tests.dog import asked, only
+
+
+def of(changes, *steels):
+    return advise(asked(changes), only(*steels, "42crmo4"))
+
+
+def test_an_option_in_words_names_steel_condition_route_and_temper(advice):
+    for option in advice.options:
+        text = name(option)
+        assert text.startswith(
+            f"{option.treatment.steel.name} ({option.treatment.condition.name}), "
+        )
+        temper = option.choice.temper
+        assert (f"{temper.temperature_c:.0f} °C" in text) is (temper.means != "none")
+        if option.treatment.route.place == "supplier":
+            assert " in " not in text
+
+
+def test_it_says_what_to_do_and_how_hard(advice):
+    text = headline(advice)
+    assert name(advice.options[0]) in text
+    assert "HRC" in text or advice.toss_up
+
+
+def test_a_toss_up_names_both(advice):
+    if not advice.toss_up:
+        pytest.skip("the leaders are told apart")
+    assert name(advice.options[1]) in headline(advice)
+
+
+def test_lives_at_stake_come_first():
+    text = headline(of({"safety_use": "steering"}))
+    assert "steering" in text
+    assert "qualified people" in text
+    assert "certified bar" in text
+
+
+def test_an_unknown_bar_gets_no_procedure():
+    rack = {"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}
+    text = headline(of(rack, "unknown"))
+    assert "coupon" in text
+    assert "°C" not in text
+
+
+def test_nothing_fits():
+    text = headline(of({"zone.0.hardness": {"min": "67 HRC", "must": True}}))
+    assert "Nothing in this workshop meets every demand" in text
+
+
+def test_a_bought_bar_that_does_is_said_first():
+    soft = {
+        "zone.0.wear": "none",
+        "zone.0.hardness": {"max": "40 HRC"},
+        "load.torque": "10 N m",
+    }
+    found = of(soft, "c45")
+    text = headline(found)
+    assert text.startswith("It meets every demand without hardening: ")
+    assert name(found.as_bought) in text

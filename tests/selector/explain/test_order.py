@@ -1,0 +1,57 @@
+import itertools
+import re
+
+import numpy as np
+import pytest
+
+from selector.explain.order import _value_words, reasons, why_before
+from selector.requirement.priority import CRITERIA
+
+UNITS = {
+    "hardness": r"HRC off the window|in the window",
+    "strength": r"strength factor \d",
+    "snap_margin": r"-?\d+ HRC in hand",
+    "movement": r"\d+ % of the permitted movement",
+    "cost": r"\d+ [A-Z]{3} a good part",
+    "operator_sensitivity": r"\d HRC for 25 °C misread",
+    "days": r"\d days",
+}
+
+
+@pytest.mark.parametrize("criterion", CRITERIA)
+def test_a_criterion_in_words_has_value_and_unit(advice, criterion):
+    for option in advice.options:
+        text = _value_words(advice, option, CRITERIA.index(criterion))
+        assert re.search(UNITS[criterion], text), text
+
+
+def test_why_one_stands_before_the_next(advice):
+    for first, second in itertools.pairwise(advice.options):
+        text = why_before(advice, first, second)
+        assert text.endswith(".")
+        assert " against " in text or "nothing large sets them apart" in text
+
+
+def test_gains_and_losses_change_sides_with_the_order(advice):
+    first, last = advice.options[0], advice.options[-1]
+    there, back = why_before(advice, first, last), why_before(advice, last, first)
+    weights = np.array([advice.weights[name] for name in CRITERIA])
+    lead = weights * (first.merit.mean(axis=0) - last.merit.mean(axis=0))
+    gain = int(np.argmax(lead))
+    assert lead[gain] > 0.004
+    assert _value_words(advice, first, gain) in there.split("It gives away")[0]
+    assert _value_words(advice, last, gain) in back.split("It gives away")[1]
+
+
+def test_an_option_against_itself_gains_nothing(advice):
+    first = advice.options[0]
+    assert why_before(advice, first, first) == "nothing large sets them apart."
+
+
+def test_reasons_name_hardness_and_both_ends(advice):
+    for option in advice.options:
+        surface, best, worst = reasons(advice, option)
+        assert re.match(r"surface \d+ (HRC|HB) \(asked \d+ HRC or more\)", surface)
+        merit = option.merit.mean(axis=0)
+        assert best == f"best at: {_value_words(advice, option, int(np.argmax(merit)))}"
+        assert worst == f"weakest at: {_value_words(advice, option, int(np.argmin(merit)))}"

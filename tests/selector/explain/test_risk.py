@@ -1,0 +1,51 @@
+import re
+from dataclasses import replace
+
+import pytest
+
+from selector.decision.gates import Gate
+from selector.explain.risk import chief_risk
+
+
+@pytest.fixture
+def judged(advice):
+    """Return the first option with other gates and another sensitivity."""
+    first = advice.options[0]
+
+    def with_gates(*gates, sensitivity=0.0):
+        values = first.judged.values.copy()
+        values[:, 5] = sensitivity
+        return replace(first, judged=replace(first.judged, gates=gates, values=values))
+
+    return with_gates
+
+
+SOFT = Gate("hard_enough", "marginal", "needs 50 HRC", 0.93)
+CRACK = Gate("cracking", "marginal", "crack class some", 0.9)
+
+
+def test_the_gate_with_least_in_hand_is_named_with_its_chance(judged):
+    assert chief_risk(judged(SOFT, CRACK)) == "quench crack (10 in 100)"
+    assert chief_risk(judged(CRACK, SOFT)) == "quench crack (10 in 100)"
+    assert chief_risk(judged(SOFT)) == "too soft (7 in 100)"
+
+
+def test_a_gate_nobody_could_judge_comes_first(judged):
+    unknown = Gate("snap", "marginal", "toughness unknown; let nothing strike it")
+    assert chief_risk(judged(SOFT, unknown)) == unknown.text
+
+
+def test_where_all_pass_a_misread_colour_is_left(judged):
+    sure = Gate("hard_enough", "pass", "", 1.0)
+    assert chief_risk(judged(sure, sensitivity=6.0)) == "a misread colour: 6 HRC for 25 °C"
+    assert chief_risk(judged(sure, sensitivity=0.5)) == "none above 1 in 200"
+
+
+def test_without_a_drawn_gate_it_is_what_nobody_stated(judged):
+    assert "beyond what was stated" in chief_risk(judged())
+
+
+def test_every_option_has_one(advice):
+    for option in advice.options:
+        text = chief_risk(option)
+        assert re.search(r"\d|unknown|stated|round", text), text
