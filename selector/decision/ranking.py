@@ -83,7 +83,7 @@ def other_methods(merit: Floats, weights: Floats) -> tuple[Comparison, ...]:
     Returns
     -------
     tuple of Comparison
-        Weighted sum, TOPSIS and SPOTIS by scikit-criteria.
+        Weighted sum, TOPSIS and SPOTIS by scikit-criteria; empty where there is no order.
     """
     # scikit-criteria takes two seconds to import, so only a ranking pays for it.
     import skcriteria  # noqa: PLC0415
@@ -92,12 +92,14 @@ def other_methods(merit: Floats, weights: Floats) -> tuple[Comparison, ...]:
     from skcriteria.agg.spotis import SPOTIS  # noqa: PLC0415
     from skcriteria.agg.topsis import TOPSIS  # noqa: PLC0415
 
-    if len(merit) < 2:
-        return ()
-    count = merit.shape[1]
     # A tiny floor keeps the weighted sum's demand for positive values.
     floor = 1e-6
-    matrix = skcriteria.mkdm(np.clip(merit, floor, 1), [max] * count, weights=weights)
+    merit = np.clip(merit, floor, 1)
+    # Where nothing that carries weight sets them apart there is no order: TOPSIS divides by it.
+    if len(merit) < 2 or not np.ptp(merit[:, weights > 0], axis=0).any():
+        return ()
+    count = merit.shape[1]
+    matrix = skcriteria.mkdm(merit, [max] * count, weights=weights)
     unit = [(floor, 1.0)] * count
     results: tuple[tuple[str, Any], ...] = (
         ("weighted sum", WeightedSumModel().evaluate(matrix)),

@@ -35,12 +35,14 @@ def _square(advice: Advice) -> str | None:
         f"Driving squares of hand tools are at least {DRIVE_SQUARE_LEAST_HRC:.0f} HRC "
         "(ISO 3315:2018); at 60 HRC one snaps under a jerk. Harder is not stronger here."
     )
-    for option in advice.options[:3]:
-        hrc = median(option.judged.prediction.surface_hrc)
-        if hrc < DRIVE_SQUARE_LEAST_HRC:
-            bar = f"{option.treatment.steel.name} ({option.treatment.condition.name})"
-            return f"{said} {bar} at {shown(hrc)} falls short of that and rounds over first."
-    return said
+    short = [
+        f"{option.treatment.steel.name} ({option.treatment.condition.name}) at {shown(hrc)}"
+        for option in advice.options[:3]
+        if (hrc := median(option.judged.prediction.surface_hrc)) < DRIVE_SQUARE_LEAST_HRC
+    ]
+    if not short:
+        return said
+    return f"{said} Short of that, and rounding over first: {', '.join(short)}."
 
 
 def _letter(advice: Advice) -> str | None:

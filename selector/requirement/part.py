@@ -4,7 +4,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from selector.requirement.quantity import Asked, Label, LengthMm, PlaceMm, Whole, refuse
+from selector.requirement.quantity import NOT_BOOL, Asked, Label, LengthMm, PlaceMm, refuse
 
 Shape = Literal["round", "square", "hexagon", "tube", "flat"]
 FeatureKind = Literal[
@@ -62,7 +62,7 @@ class Part(Asked):
     """What is to be made or treated."""
 
     name: Label
-    quantity: Annotated[Whole, Field(ge=1, le=100_000)] = 1
+    quantity: Annotated[int, Field(ge=1, le=100_000), NOT_BOOL] = 1
     section: Annotated[tuple[Section, ...], Field(min_length=1, max_length=30)]
     feature: tuple[Feature, ...] = ()
     condition: Literal["bar", "plated", "hard", "welded", "finished"] = "bar"

@@ -4,7 +4,7 @@ from typing import Annotated, Literal, Self, get_args
 
 from pydantic import Field, model_validator
 
-from selector.requirement.quantity import Asked, Bare, refuse
+from selector.requirement.quantity import NOT_BOOL, Asked, refuse
 
 Criterion = Literal[
     "hardness",
@@ -33,7 +33,7 @@ class Priorities(Asked):
 
     preset: Preset | None = None
     order: tuple[Criterion, ...] | None = None
-    points: dict[Criterion, Annotated[Bare, Field(ge=0, le=1000)]] | None = None
+    points: dict[Criterion, Annotated[float, Field(ge=0, le=1000), NOT_BOOL]] | None = None
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:

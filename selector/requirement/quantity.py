@@ -1,7 +1,6 @@
 """Field types that accept text with units or the bare number of our unit."""
 
 import math
-from collections.abc import Callable
 from typing import Annotated, Any
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
@@ -60,7 +59,7 @@ def _plain(value: Any, rule: str, next_step: str) -> float | str:  # noqa: ANN40
         return math.inf if value > 0 else -math.inf
 
 
-def _reader(kind: str, *, bare: bool = True, zero: bool = False) -> Callable[[Any], float]:
+def _reader(kind: str, *, bare: bool = True, zero: bool = False) -> BeforeValidator:
     """Return the validator of one kind of quantity; `zero` lets its range begin there."""
     low, high, unit = _BOUNDS[kind]
     low = 0.0 if zero else low
@@ -82,7 +81,7 @@ def _reader(kind: str, *, bare: bool = True, zero: bool = False) -> Callable[[An
             )
         return number
 
-    return read
+    return BeforeValidator(read, json_schema_input_type=float | str if bare else str)
 
 
 def _hardness(value: Any) -> float:  # noqa: ANN401
@@ -101,18 +100,18 @@ def _not_bool(value: Any) -> Any:  # noqa: ANN401
     return value
 
 
-Whole = Annotated[int, BeforeValidator(_not_bool)]
-Bare = Annotated[float, BeforeValidator(_not_bool)]
-LengthMm = Annotated[float, BeforeValidator(_reader("length"))]
-PlaceMm = Annotated[float, BeforeValidator(_reader("length", zero=True))]
-TemperatureC = Annotated[float, BeforeValidator(_reader("temperature"))]
-TorqueNm = Annotated[float, BeforeValidator(_reader("torque", bare=False))]
-BendingNm = Annotated[float, BeforeValidator(_reader("torque"))]
-ForceN = Annotated[float, BeforeValidator(_reader("force"))]
-EnergyJ = Annotated[float, BeforeValidator(_reader("energy"))]
-VolumeL = Annotated[float, BeforeValidator(_reader("volume"))]
-Days = Annotated[float, BeforeValidator(_reader("days"))]
-GasKgPerH = Annotated[float, BeforeValidator(_reader("gas flow"))]
-HardnessHv = Annotated[float, BeforeValidator(_hardness)]
-Money = Annotated[Bare, Field(ge=0, le=1e7)]
+# Stands last, so that the bounds before it reach the schema.
+NOT_BOOL = BeforeValidator(_not_bool)
+LengthMm = Annotated[float, _reader("length")]
+PlaceMm = Annotated[float, _reader("length", zero=True)]
+TemperatureC = Annotated[float, _reader("temperature")]
+TorqueNm = Annotated[float, _reader("torque", bare=False)]
+BendingNm = Annotated[float, _reader("torque")]
+ForceN = Annotated[float, _reader("force")]
+EnergyJ = Annotated[float, _reader("energy")]
+VolumeL = Annotated[float, _reader("volume")]
+Days = Annotated[float, _reader("days")]
+GasKgPerH = Annotated[float, _reader("gas flow")]
+HardnessHv = Annotated[float, BeforeValidator(_hardness, json_schema_input_type=float | str)]
+Money = Annotated[float, Field(ge=0, le=1e7), NOT_BOOL]
 Label = Annotated[str, Field(min_length=1, max_length=200)]

@@ -5,8 +5,8 @@ from typing import Annotated, Literal, Self
 from pydantic import Field, model_validator
 
 from selector.requirement.quantity import (
+    NOT_BOOL,
     Asked,
-    Bare,
     GasKgPerH,
     Label,
     LengthMm,
@@ -57,9 +57,9 @@ class Stock(Asked):
 class Skill(Asked):
     """Multipliers on the operator's error: 1 is a practised hand."""
 
-    bias: Annotated[Bare, Field(ge=0.2, le=5)] = 1.0
-    scatter: Annotated[Bare, Field(ge=0.2, le=5)] = 1.0
-    delay: Annotated[Bare, Field(ge=0.2, le=5)] = 1.0
+    bias: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = 1.0
+    scatter: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = 1.0
+    delay: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = 1.0
 
 
 class Workshop(Asked):

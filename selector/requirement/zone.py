@@ -5,12 +5,11 @@ from typing import Annotated, Literal, Self
 from pydantic import Field, model_validator
 
 from selector.requirement.quantity import (
+    NOT_BOOL,
     Asked,
-    Bare,
     HardnessHv,
     Label,
     LengthMm,
-    Whole,
     refuse,
 )
 
@@ -53,11 +52,11 @@ class Mate(Asked):
 class Zone(Asked):
     """One or more sections with one duty; sections are counted from 1 at the working end."""
 
-    section: Annotated[tuple[Annotated[Whole, Field(ge=1)], ...], Field(min_length=1)]
+    section: Annotated[tuple[Annotated[int, Field(ge=1), NOT_BOOL], ...], Field(min_length=1)]
     wear: Wear
     severity: Severity = "light"
     name: Label | None = None
     hardness: Window | None = None
     depth: LengthMm | None = None
     mate: Mate | None = None
-    life_ratio: Annotated[Bare, Field(gt=0, le=100)] | None = None
+    life_ratio: Annotated[float, Field(gt=0, le=100), NOT_BOOL] | None = None

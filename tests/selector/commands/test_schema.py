@@ -4,7 +4,7 @@ import jsonschema
 import pytest
 
 from selector.commands import cli as commands
-from tests.dog import varied
+from tests.dog import GONE, varied
 
 
 @pytest.fixture
@@ -28,6 +28,19 @@ def test_of_the_requirement(schema):
     found = schema("--requirement")
     jsonschema.Draft202012Validator.check_schema(found)
     assert {"safety_use", "part", "zone", "load", "workshop"} == set(found["required"])
+
+
+def test_a_sound_requirement_keeps_to_its_schema(schema):
+    found = schema("--requirement")
+    jsonschema.validate(varied({"priorities": {"points": {"cost": 3}}}), found)
+    for changes in (
+        {"load.torque": 90},
+        {"part.section.0.size": [25]},
+        {"zone": GONE},
+        {"part.quantity": 0},
+    ):
+        with pytest.raises(jsonschema.ValidationError, match=r"90|25|zone|0 is less"):
+            jsonschema.validate(varied(changes), found)
 
 
 def test_an_unknown_key_breaks_the_requirement_schema(schema):

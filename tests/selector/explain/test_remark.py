@@ -1,4 +1,5 @@
 import re
+from dataclasses import replace
 
 import pytest
 
@@ -6,30 +7,84 @@ from selector.advice import advise
 from selector.explain.remark import remarks
 from tests.dog import asked, only
 
-FEW = only("42crmo4", "c45", "605m36")
-
-
-def said(changes):
-    return "\n".join(remarks(advise(asked(changes), FEW)))
-
-
-# (words of the remark, what brings it, what keeps it away)
-BROUGHT = [
-    ("does not make it stiffer", {"part.section.1.length": 600}, {"part.section.1.length": 60}),
-    ("at least 39 HRC", {"part.section.1.shape": "square"}, {}),
-    ("A kitchen oven stops", {}, {"workshop.heat": [{"source": "heat-treat-oven"}]}),
-    ("strength condition", {"workshop.stock": [{"steel": "EN16T"}]}, {}),
+OVENS = [{"source": "oxy-propane"}, {"source": "kitchen-oven"}]
+FURNACE = [{"source": "oxy-propane"}, {"source": "muffle-furnace"}, {"source": "kitchen-oven"}]
+SQUARE_END = [
+    {"shape": "square", "size": 16, "length": 20},
+    {"shape": "round", "size": 25, "length": 60},
 ]
+HEXAGON = [{"shape": "hexagon", "size": 16, "length": 20}, SQUARE_END[1]]
+NO_WINDOW = {"zone.0.wear": "none", "zone.0.hardness": None}
 
 
-@pytest.mark.parametrize(("words", "with_it", "without"), BROUGHT, ids=[b[0] for b in BROUGHT])
-def test_a_remark_comes_with_its_reason_only(words, with_it, without):
-    assert words in said(with_it)
-    assert words not in said(without)
+def told(changes, *steels):
+    return remarks(advise(asked(changes), only(*(steels or ("c45",)))))
+
+
+def one_says(sentences, words):
+    return any(words in sentence for sentence in sentences)
+
+
+@pytest.mark.parametrize(
+    ("changes", "steels", "words", "expected"),
+    [
+        ({"part.section.1.length": 400}, (), "does not make it stiffer", True),
+        ({"part.section.1.length": 60}, (), "does not make it stiffer", False),
+        ({"part.section": SQUARE_END}, (), "ISO 3315:2018", True),
+        ({"part.section": HEXAGON}, (), "ISO 3315:2018", True),
+        ({"part.section": SQUARE_END, "load.torque": None}, (), "ISO 3315:2018", False),
+        ({}, (), "ISO 3315:2018", False),
+        ({"workshop.stock": [{"steel": "EN24T"}]}, (), "strength condition", True),
+        ({"workshop.stock": [{"steel": "EN24"}]}, (), "strength condition", False),
+        ({"workshop.heat": OVENS}, (), "kitchen oven stops near", True),
+        ({"workshop.heat": FURNACE}, (), "kitchen oven stops near", False),
+        ({}, ("42crmo4",), "Do not draw 42CrMo4 to blue", True),
+        ({}, ("c45",), "to blue", False),
+        ({}, ("c45",), "Do not finish to size first", True),
+        (NO_WINDOW, ("c45",), "Do not finish to size first", False),
+        ({"load.impact": "hammered"}, ("42crmo4",), "Practice is divided", True),
+        ({"load.impact": "light"}, ("42crmo4",), "Practice is divided", False),
+        ({"load.impact": "hammered"}, ("c45",), "Practice is divided", False),
+    ],
+)
+def test_a_remark_is_made_where_it_fits_and_only_there(changes, steels, words, expected):
+    changes = {"workshop.stock": [], **changes}
+    shop = (*(steels or ("c45",)), *(["817m40"] if changes["workshop.stock"] else []))
+    assert one_says(told(changes, *shop), words) is expected
+
+
+def test_a_square_softer_than_the_standard_is_named():
+    soft = told({**NO_WINDOW, "part.section": SQUARE_END}, "42crmo4")
+    assert one_says(soft, "Short of that, and rounding over first")
+    assert one_says(soft, "42CrMo4 (prehard) at 30 HRC")
+    hard = told({"part.section": SQUARE_END}, "42crmo4")
+    assert not one_says(hard, "Short of that")
+
+
+def test_prehard_bar_is_offered_where_hardening_leads_and_it_would_do():
+    window = {"zone.0.wear": "none", "zone.0.hardness": {"min": "27 HRC"}}
+    advice = advise(asked(window), only("42crmo4", "c45"))
+    prehard = [o for o in advice.options if o.treatment.route.kind == "prehard"]
+    hardened = [o for o in advice.options if o.treatment.hardens]
+    words = "42CrMo4 pre-hardened meets every demand too"
+    assert one_says(remarks(replace(advice, options=(*hardened, *prehard))), words)
+    assert not one_says(remarks(replace(advice, options=(*prehard, *hardened))), words)
+    assert not one_says(remarks(replace(advice, options=tuple(hardened))), words)
+
+
+def test_a_temper_in_the_window_is_owned_up_to():
+    window = {"min": "51 HRC", "max": "52 HRC"}
+    found = told({"zone.0.hardness": window, "load.impact": "light"}, "42crmo4")
+    assert one_says(found, "embrittlement window of 42CrMo4")
+
+
+def test_every_remark_is_a_sentence(advice):
+    for sentence in remarks(advice):
+        assert sentence[0].isupper() or sentence[0].isdigit()
+        assert sentence.endswith(".")
 
 
 def test_figures_have_their_unit(advice):
     for sentence in remarks(advice):
-        assert sentence.endswith(".")
         for _, unit in re.findall(r"\b(\d+\.\d+|\d{2,4}) (\S+)", sentence):
-            assert re.match(r"to|HRC|°C|mm|and|a|\(", unit), sentence
+            assert re.match(r"to|HRC|°C|mm|and|a|of|draws|\(", unit), sentence

@@ -42,8 +42,21 @@ def test_residual_elements_lift_the_ideal_diameter_of_1040_from_22_to_31_mm():
 
 
 def test_residual_elements_count_in_the_end_quench_curve():
-    gain = jominy_curve(PLAIN_1040 | RESIDUAL, 5.0).hrc - jominy_curve(PLAIN_1040, 5.0).hrc
-    assert gain > 3.0
+    none = dict.fromkeys(RESIDUAL, 0.0)
+    usual, presumed, clean = (
+        jominy_curve(PLAIN_1040 | rest, [3.0, 5.0, 8.0]).hrc for rest in (RESIDUAL, {}, none)
+    )
+    assert np.all(usual > clean + 3.0)
+    assert np.all(usual > presumed + 0.5)
+    assert np.all(presumed > clean + 2.0)
+
+
+@pytest.mark.parametrize("element", ["Si", *RESIDUAL])
+def test_each_residual_element_counts(element):
+    least = jominy_curve(PLAIN_1040 | {element: 0.0}, 5.0).hrc
+    presumed = jominy_curve({e: c for e, c in PLAIN_1040.items() if e != element}, 5.0).hrc
+    assert presumed > least
+    assert jominy_curve(PLAIN_1040 | {element: 0.3}, 5.0).hrc > presumed
 
 
 def test_deep_hardening_steel_hardens_in_air_at_6_mm():
@@ -52,7 +65,7 @@ def test_deep_hardening_steel_hardens_in_air_at_6_mm():
     assert jominy_curve(PLAIN_1040 | RESIDUAL, AIR_6_MM_JOMINY_MM).hrc < 30.0
 
 
-def test_silver_steel_hardens_through_in_oil_at_8_mm_but_not_at_30_mm():
+def test_trap_10_silver_steel_hardens_through_in_oil_at_8_mm_but_not_at_30_mm():
     state = austenite(SILVER_STEEL, 785.0, 900.0, 0.1, "spheroidised")
     critical = float(critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm))
     assert OIL_8_MM_S < critical < OIL_30_MM_S / 2.0
@@ -72,6 +85,24 @@ def test_silver_steel_hardens_through_in_oil_at_8_mm_but_not_at_30_mm():
 )
 def test_critical_time_meets_the_section_limit_within_its_stated_factor(steel, limit_s):
     assert 1.0 / 1.5 < float(critical_cooling_time(steel)) / limit_s < 1.5
+
+
+def test_trap_10_drill_rod_may_be_three_steels_of_three_depths():
+    rods = {
+        "W1": {"C": 1.0, "Mn": 0.25, "Si": 0.2},
+        "silver steel": SILVER_STEEL,
+        "O1": {"C": 0.95, "Mn": 1.2, "Si": 0.3, "Cr": 0.5, "W": 0.5, "V": 0.1},
+        "A2": {"C": 1.0, "Mn": 0.8, "Si": 0.3, "Cr": 5.1, "Mo": 1.1, "V": 0.25},
+    }
+    heats_c = (780.0, 785.0, 800.0, 970.0)
+    critical_s = []
+    for rod, heat_c in zip(rods.values(), heats_c, strict=True):
+        state = austenite(rod, heat_c, 900.0, 0.1, "spheroidised")
+        critical_s.append(float(critical_cooling_time(state.dissolved_wt_pct)))
+    water, silver, oil, air = critical_s
+    assert water < silver / 2.0
+    assert silver < oil / 3.0
+    assert oil < air / 5.0
 
 
 def test_boron_deepens_hardening():

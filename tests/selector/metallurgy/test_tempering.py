@@ -201,6 +201,13 @@ def test_history_does_not_depend_on_how_finely_it_is_told():
     assert 1.0 < flash(201) < 16.0
 
 
+def test_history_counts_alike_for_every_steel():
+    instants, history = np.array([0.0, 5.0, 65.0]), np.array([20.0, 350.0, 420.0])
+    alone = equivalent_time(history, instants, 400.0)
+    assert equivalent_time(history, instants, 400.0, CR_MO) == alone
+    assert equivalent_time(history, instants, 400.0, composition_wt_pct=SILVER) == alone
+
+
 def test_histories_of_many_points_share_the_instants():
     history = np.array([[20.0, 300.0, 300.0], [20.0, 400.0, 400.0]])
     times_s = equivalent_time(history, np.array([0.0, 5.0, 605.0]), 400.0)

@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from selector.errors import OutOfRangeError
+from selector.metallurgy.austenite import austenite
 from selector.metallurgy.transformation import (
     SHIFT_PER_DECADE,
     carbon_solubility,
@@ -33,6 +34,23 @@ def test_silver_steel_is_hardened_from_760_to_810(steel):
     window = hardening_window(steel)
     assert float(window.low_c) >= 760.0
     assert float(window.high_c) <= 810.0
+
+
+@pytest.mark.parametrize(
+    ("steel", "least_c"),
+    [
+        pytest.param({"C": 0.405, "Mn": 0.875, "Si": 0.25, "Cr": 0.975, "Mo": 0.2}, 820.0),
+        pytest.param(C45, 810.0),
+        pytest.param(
+            {"C": 0.34, "Mn": 0.65, "Si": 0.25, "Ni": 1.5, "Cr": 1.5, "Mo": 0.2}, 800.0
+        ),
+    ],
+    ids=["4140", "C45", "34CrNiMo6"],
+)
+def test_trap_15_losing_the_magnet_at_770_c_is_a_floor_not_a_hardening_heat(steel, least_c):
+    assert float(hardening_window(steel).low_c) > least_c
+    at_the_magnet = austenite(steel, 770.0, 600.0, 1.0, "normalised")
+    assert float(at_the_magnet.fraction) < 0.95
 
 
 def test_hypereutectoid_steel_is_never_taken_to_accm():

@@ -1,0 +1,180 @@
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from catalog import load_catalog
+from selector import hardness_map
+from selector.composition import drawn, middle
+from selector.process import Quench, hardening_heat
+from selector.surroundings import surroundings
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+STEELS = CATALOG.steels
+MIDDLE = surroundings(asked(), CATALOG, count=1)
+DRAWN = surroundings(asked(), CATALOG, count=64)
+SEVERITY = {"water": 1.0, "oil": 0.4}
+QUENCHED = [("c45", "water"), ("c45", "oil"), ("42crmo4", "oil"), ("115crv3", "water"),
+            ("115crv3", "oil"), ("100mncrw4", "oil"), ("c75s", "oil")]  # fmt: skip
+by_steel = pytest.mark.parametrize(("slug", "medium"), QUENCHED)
+
+
+def quenched(slug, medium, sizes, positions, around=MIDDLE, colder_c=0.0):
+    """Return a steel quenched whole, by an operator who reads the heat as the draws say."""
+    treatment = work(slug, medium=medium)
+    normals = around.of_steel(slug)
+    composition = (middle if around.count == 1 else lambda s: drawn(s, normals))(STEELS[slug])
+    heat = hardening_heat(treatment, around.asked.workshop, normals)
+    heat = replace(heat, peak_c=heat.peak_c - colder_c)
+    bath = Quench(np.full((around.count, 1), SEVERITY[medium]))
+    points = hardness_map.points_of(
+        np.asarray(sizes, float), np.asarray(positions, float), bath
+    )
+    fresh = hardness_map.as_quenched(STEELS[slug], composition, heat, points, normals)
+    return fresh, composition, normals
+
+
+@pytest.mark.parametrize(
+    ("slug", "by"), [("c45", True), ("42crmo4", True), ("115crv3", False), ("x30cr13", False)]
+)
+def test_composition_speaks_for_lean_steels_and_the_catalogue_for_tool_steels(slug, by):
+    assert hardness_map.by_composition(STEELS[slug]) is by
+
+
+@by_steel
+@pytest.mark.parametrize("position", [0.0, 0.65, 0.98])
+def test_a_larger_section_never_hardens_more(slug, medium, position):
+    sizes = np.array([6.0, 10, 16, 25, 40, 60, 90])
+    fresh, _, _ = quenched(slug, medium, sizes, np.full(7, position))
+    assert (np.diff(fresh.hrc[0]) <= 1e-6).all()
+
+
+@by_steel
+def test_the_centre_is_never_harder_than_the_rim(slug, medium):
+    fresh, _, _ = quenched(slug, medium, [30.0] * 4, [0.98, 0.65, 0.4, 0.0])
+    assert (np.diff(fresh.hrc[0]) <= 1e-6).all()
+
+
+@pytest.mark.parametrize("slug", ["c45", "115crv3"])
+def test_water_hardens_a_thick_bar_that_oil_does_not(slug):
+    wet, _, _ = quenched(slug, "water", [30.0], [0.98])
+    oiled, _, _ = quenched(slug, "oil", [30.0], [0.98])
+    assert wet.hrc[0, 0] > oiled.hrc[0, 0] + 5
+
+
+@by_steel
+def test_too_little_heat_leaves_it_softer(slug, medium):
+    hrc = [
+        float(quenched(slug, medium, [8.0], [0.98], colder_c=c)[0].hrc[0, 0])
+        for c in (0.0, 60.0, 90.0, 130.0)
+    ]
+    assert (np.diff(hrc) <= 1e-6).all()
+    # The last lies below Ac1: nothing turned to austenite.
+    assert hrc[-1] < 40 < hrc[0]
+
+
+@by_steel
+def test_hardness_has_one_row_a_draw_and_stays_in_the_scale(slug, medium):
+    fresh, _, _ = quenched(slug, medium, [10.0, 20.0], [0.98, 0.0], DRAWN)
+    assert fresh.hrc.shape == (64, 2)
+    assert np.isfinite(fresh.hrc).all()
+    assert fresh.hrc.max() <= 70
+    assert fresh.hrc.std() > 0
+    assert fresh.relation
+    assert fresh.source
+
+
+@by_steel
+@given(cool_c=st.floats(150, 380), more_c=st.floats(0, 100))
+@settings(max_examples=15, deadline=None)
+def test_a_hotter_temper_is_never_harder(slug, medium, cool_c, more_c):
+    fresh, composition, normals = quenched(slug, medium, [10.0], [0.98])
+    steel = STEELS[slug]
+    cool_c = min(cool_c, hardness_map.curve_reach_c(steel) - more_c)
+    soft, hard = (
+        hardness_map.tempered(steel, composition, fresh, np.array([[t]]), 3600.0, normals)
+        for t in (cool_c + more_c, cool_c)
+    )
+    assert soft[0, 0] <= hard[0, 0] + 1e-6
+    assert hard[0, 0] <= fresh.hrc[0, 0] + 1e-6
+
+
+@by_steel
+def test_a_longer_temper_is_never_harder(slug, medium):
+    fresh, composition, normals = quenched(slug, medium, [10.0], [0.98])
+    heat = np.array([[250.0]])
+    hrc = [
+        float(hardness_map.tempered(STEELS[slug], composition, fresh, heat, t, normals)[0, 0])
+        for t in (60.0, 600.0, 3600.0, 14400.0)
+    ]
+    assert (np.diff(hrc) <= 1e-6).all()
+
+
+@pytest.mark.parametrize("slug", ["c45", "115crv3"])
+def test_what_the_quench_missed_is_missing_after_the_temper(slug):
+    fresh, composition, normals = quenched(slug, "oil", [6.0, 60.0], [0.98, 0.0])
+    found = hardness_map.tempered(
+        STEELS[slug], composition, fresh, np.array([[200.0]]), 3600.0, normals
+    )
+    assert found[0, 1] < found[0, 0] - 5
+
+
+@pytest.mark.parametrize(("heat_c", "least_hrc"), [(200.0, 2.0), (350.0, 1.0)])
+def test_a_slack_quench_fades_in_the_temper_but_does_not_vanish(heat_c, least_hrc):
+    fresh, composition, normals = quenched("115crv3", "water", [6.0, 6.0], [0.98, 0.98])
+    slack = replace(fresh, hrc=fresh.hrc - np.array([[0.0, 3.5]]))
+    found = hardness_map.tempered(
+        STEELS["115crv3"], composition, slack, np.array([[heat_c]]), 3600.0, normals
+    )
+    assert least_hrc < found[0, 0] - found[0, 1] < 3.5
+
+
+def test_a_steel_with_secondary_hardening_may_rise_in_the_temper():
+    steel = STEELS["x20cr13"]
+    points = np.array(steel.tempered.curve_hrc.points)
+    time_s = steel.tempered.time_h * 3600
+    fresh, composition, normals = quenched("x20cr13", "oil", [10.0], [0.98])
+    peak = int(np.argmax(points[:, 1]))
+    low, high = (
+        hardness_map.tempered(steel, composition, fresh, np.array([[t]]), time_s, normals)
+        for t in (points[0, 0], points[peak, 0])
+    )
+    assert peak > 0
+    assert high[0, 0] > low[0, 0]
+
+
+def test_a_published_curve_ends_and_a_model_does_not():
+    assert hardness_map.curve_reach_c(STEELS["c45"]) == float("inf")
+    curve = STEELS["115crv3"].tempered.curve_hrc
+    assert hardness_map.curve_reach_c(STEELS["115crv3"]) == curve.points[-1][0]
+
+
+def test_a_left_range_is_carried_with_the_hardness():
+    rich, _, _ = quenched("31crmo12", "oil", [20.0], [0.0])
+    assert any("Cr 3.05 wt %" in sentence for sentence in rich.validity)
+    lean, _, _ = quenched("42crmo4", "oil", [20.0], [0.0])
+    assert lean.validity == ()
+    unlimited, _, _ = quenched("60wcrv8", "oil", [20.0], [0.0])
+    assert unlimited.validity == ("no published section limit",)
+
+
+def test_one_point_of_many_keeps_its_place():
+    bath = Quench(np.full((3, 1), 0.4))
+    points = hardness_map.points_of(np.array([10.0, 40.0]), np.array([0.98, 0.0]), bath)
+    assert points.distance_mm.shape == (3, 2)
+    one = points.only(1)
+    assert one.size_mm.tolist() == [40.0]
+    assert one.position.tolist() == [0.0]
+    np.testing.assert_array_equal(one.distance_mm, points.distance_mm[:, 1:])
+
+
+def test_a_milder_bath_is_a_longer_distance():
+    sizes, centre = np.array([25.0]), np.array([0.0])
+    mild, strong = (
+        hardness_map.points_of(sizes, centre, Quench(np.full((1, 1), s))).distance_mm
+        for s in (0.25, 1.0)
+    )
+    assert mild[0, 0] > strong[0, 0]

@@ -1,0 +1,159 @@
+import json
+from dataclasses import replace
+
+import pytest
+
+from catalog import load_catalog
+from selector.advice import advise
+from selector.output import FIND_OUT, advice_out, schema
+from selector.output_record import AdviceOut, Spread
+from selector.requirement.priority import CRITERIA
+from tests.dog import asked, only
+
+
+@pytest.fixture(scope="module")
+def found(advice):
+    return advice_out(advice)
+
+
+@pytest.fixture(scope="module")
+def data(found):
+    return json.loads(found.model_dump_json())
+
+
+def test_the_keys_others_build_on_are_there(data):
+    assert {"options", "rejected", "apart", "assumptions", "cautions", "verdict"} <= set(data)
+    for option in data["options"]:
+        assert {
+            "id", "steel", "family", "condition", "route", "temper", "gates", "score",
+            "hardness",
+        } <= set(option)  # fmt: skip
+        assert {"surface", "core", "depth_mm"} <= set(option["hardness"])
+        for quantity in ("surface", "core", "depth_mm"):
+            assert {"p05", "p50", "p95"} <= set(option["hardness"][quantity])
+    for caution in data["cautions"]:
+        assert {"id", "text"} <= set(caution)
+
+
+def test_an_option_id_is_steel_condition_route_temper(found):
+    for option in found.options:
+        steel, condition, route, temper = option.id.split("/")
+        assert (steel, condition, temper) == (
+            option.steel_slug, option.condition, option.temper.label,
+        )  # fmt: skip
+        assert route == ".".join(filter(None, (option.route, option.medium)))
+
+
+def spreads(option):
+    """Yield every predicted number of an option."""
+    for name in ("surface", "core", "shank", "depth_mm"):
+        yield name, getattr(option.hardness, name)
+    yield "movement", option.movement_mm
+    yield "cost", option.cost.spread
+
+
+def test_every_figure_of_an_option_has_relation_unit_and_source(found):
+    for option in found.options:
+        for name, spread in spreads(option):
+            assert isinstance(spread, Spread), name
+            assert spread.unit, name
+            assert spread.relation, name
+            assert spread.source, name
+            assert spread.p05 <= spread.p50 <= spread.p95, name
+
+
+def test_options_come_in_their_order_best_first(found):
+    assert [option.place for option in found.options] == [
+        *range(1, len(found.options) + 1),
+    ]
+    scores = [option.score for option in found.options]
+    assert scores == sorted(scores, reverse=True)
+    assert all(option.score_p05 <= option.score_p95 for option in found.options)
+
+
+def test_every_option_is_valued_on_every_criterion(found):
+    for option in found.options:
+        assert tuple(option.criteria) == CRITERIA
+        for value in option.criteria.values():
+            assert 0 <= value.merit <= 1
+            assert 0 <= value.clipped_share <= 1
+    assert [row.criterion for row in found.ranges] == list(CRITERIA)
+    assert sum(row.weight for row in found.ranges) == pytest.approx(1)
+
+
+def test_no_option_holds_a_failed_or_unknown_gate(found):
+    for option in found.options:
+        assert {gate.verdict for gate in option.gates} <= {"pass", "marginal"}
+
+
+def test_what_is_rejected_says_why(found):
+    assert found.rejected
+    for item in found.rejected:
+        assert item.gate
+        assert item.verdict == "fail"
+        assert len(item.text) > 10
+        assert item.find_out is None
+
+
+def test_what_stands_apart_says_what_to_find_out():
+    changes = {"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}
+    found = advice_out(advise(asked(changes), only("unknown", "c45")))
+    assert found.apart
+    assert {item.find_out for item in found.apart} == {FIND_OUT["response"]}
+    assert {item.verdict for item in found.apart} == {"unknown"}
+
+
+def test_no_more_options_are_held_than_asked_for(advice, found):
+    short = advice_out(advice, top=1)
+    assert short.options == found.options[:1]
+    assert short.rejected == found.rejected
+
+
+def test_why_the_first_is_first_is_said_where_there_are_two(advice, found):
+    assert found.why_first
+    alone = replace(advice, options=advice.options[:1], comparisons=())
+    assert advice_out(alone).why_first is None
+
+
+def test_a_temper_beyond_the_colours_has_none(found):
+    """An hour at 325 °C lies past the colour table: no colour, and no fault."""
+    changes = {
+        "zone.0.hardness": {"min": "56 HRC", "max": "60 HRC"},
+        "workshop.heat": [{"source": "heat-treat-oven"}],
+        "part.feature": [],
+    }
+    air = advice_out(advise(asked(changes), only("x100crmov5", "x153crmov12")))
+    drawn = {option.temper.temperature_c: option.temper.colour for option in air.options}
+    assert drawn
+    assert all(colour is None for heat, colour in drawn.items() if heat > 325)
+    for option in found.options:
+        temper = option.temper
+        if (
+            temper.temperature_c
+            and temper.means != "none"
+            and 220 <= temper.temperature_c <= 300
+        ):
+            assert temper.colour
+        assert (temper.temperature_c is None) == (temper.means == "none")
+
+
+def test_json_holds_no_number_that_is_none(data):
+    text = json.dumps(data, allow_nan=False)
+    assert "NaN" not in text
+
+
+def test_it_comes_back_from_json_as_it_went(found):
+    assert AdviceOut.model_validate_json(found.model_dump_json()) == found
+
+
+def test_the_schema_names_every_key(data):
+    described = schema()
+    assert set(described["properties"]) == set(data)
+    assert set(described["$defs"]["OptionOut"]["properties"]) == set(data["options"][0])
+
+
+def test_every_caution_is_one_of_the_list_and_belongs_to_a_step(found):
+    known = load_catalog().cautions
+    for caution in found.cautions:
+        assert caution.text == known[caution.id].fact.text
+        assert caution.step == known[caution.id].step

@@ -1,0 +1,47 @@
+import pytest
+from pydantic import BaseModel, ValidationError
+
+from selector import output_record
+from selector.output_record import GateOut, Plain, Spread
+
+RECORDS = [
+    record
+    for record in vars(output_record).values()
+    if isinstance(record, type) and issubclass(record, Plain) and record is not Plain
+]
+SPREAD = {
+    "p05": 1.0, "p50": 2.0, "p95": 3.0, "unit": "HRC", "relation": "a", "inputs": {},
+    "source": "b", "validity": (),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("record", RECORDS, ids=lambda r: r.__name__)
+def test_a_record_says_what_it_is_and_refuses_what_it_does_not_know(record):
+    assert record.__doc__
+    with pytest.raises(ValidationError, match="surprise\n  Extra inputs are not permitted"):
+        record.model_validate({"surprise": 1})
+
+
+def test_a_record_cannot_be_changed():
+    gate = GateOut(name="snap", verdict="pass", share=None, text="t")
+    with pytest.raises(ValidationError, match="verdict\n  Instance is frozen"):
+        gate.verdict = "fail"
+
+
+@pytest.mark.parametrize("key", ["unit", "relation", "source", "validity"])
+def test_a_number_without_its_provenance_is_refused(key):
+    with pytest.raises(ValidationError, match=f"{key}\n  Field required"):
+        Spread.model_validate({k: v for k, v in SPREAD.items() if k != key})
+
+
+def test_a_number_that_does_not_exist_is_none_and_not_left_out():
+    unknown = Spread.model_validate({**SPREAD, "p50": None})
+    assert unknown.p50 is None
+    with pytest.raises(ValidationError, match="p50\n  Field required"):
+        Spread.model_validate({k: v for k, v in SPREAD.items() if k != "p50"})
+
+
+def test_every_field_is_plain_data():
+    for record in RECORDS:
+        assert issubclass(record, BaseModel)
+        assert record.model_json_schema()["additionalProperties"] is False

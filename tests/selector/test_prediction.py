@@ -1,0 +1,127 @@
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector.prediction import embrittled, predict
+from selector.preparation import prepare
+from selector.treatment import NO_TEMPER, Temper
+from tests.dog import work
+
+CATALOG = load_catalog()
+
+
+def oven(temperature_c, means="oven"):
+    return Temper(means, temperature_c, 3600.0)
+
+
+def predicted(around, treatment=None, temper=None):
+    return predict(prepare(treatment or work("c45"), around), temper or oven(200.0), around)
+
+
+def test_every_figure_has_unit_relation_and_source(around):
+    found = predicted(around).figures()
+    assert set(found) == {"surface", "core", "shank", "depth_mm"}
+    assert {name: item.unit for name, item in found.items()} == {
+        "surface": "HRC", "core": "HRC", "shank": "HRC", "depth_mm": "mm",
+    }  # fmt: skip
+    for item in found.values():
+        assert item.relation
+        assert item.source
+        assert item.inputs["steel"] == "C45"
+        assert item.p05 <= item.value <= item.p95
+
+
+def test_every_quantity_has_one_value_a_draw(around):
+    found = predicted(around)
+    for values in (
+        found.surface_hrc, found.core_hrc, found.shank_hrc, found.depth_mm,
+        found.as_quenched_hrc, found.snapped, found.snap_margin_hrc, found.crack.rate,
+        found.movement.moved_mm, found.bill.cost,
+    ):  # fmt: skip
+        assert values.shape == (around.count,)
+    assert found.section_hrc.shape == (around.count, 2)
+
+
+@pytest.mark.parametrize("temper", [NO_TEMPER, oven(150.0), oven(175.0)], ids=str)
+def test_toughness_is_unknown_as_quenched_or_drawn_below_180(around, temper):
+    found = predicted(around, temper=temper)
+    assert np.isnan(found.snap_margin_hrc).all()
+
+
+@pytest.mark.parametrize("temper", [oven(200.0), oven(250.0)], ids=str)
+def test_toughness_is_known_from_180_up(around, temper):
+    assert np.isfinite(predicted(around, temper=temper).snap_margin_hrc).all()
+
+
+def test_a_hotter_temper_leaves_more_in_hand(around):
+    steel = work("c60", medium="oil")
+    cool, warm = (
+        np.median(predicted(around, steel, oven(t)).snap_margin_hrc) for t in (200.0, 300.0)
+    )
+    assert warm > cool
+
+
+def test_bar_as_bought_has_a_known_toughness(around):
+    found = predicted(around, work("c45", "as-bought", None, None), NO_TEMPER)
+    assert np.isfinite(found.snap_margin_hrc).all()
+    np.testing.assert_array_equal(found.as_quenched_hrc, found.surface_hrc)
+
+
+def test_a_case_is_carried_by_its_core(around):
+    cased = predicted(around, work("16mncr5", "pack-carburise", "oil", None), oven(150.0))
+    through = predicted(around, work("100mncrw4"), oven(200.0))
+    assert np.isfinite(cased.snap_margin_hrc).all()
+    assert np.median(cased.snap_margin_hrc) > np.median(through.snap_margin_hrc)
+
+
+def test_a_temper_in_the_window_leaves_less_in_hand(around):
+    treatment = work("42crmo4")
+    free = treatment.steel.model_copy(update={"embrittlement_c": ()})
+    lost = {
+        heat_c: np.median(
+            predicted(around, replace(treatment, steel=free), oven(heat_c)).snap_margin_hrc
+            - predicted(around, treatment, oven(heat_c)).snap_margin_hrc
+        )
+        for heat_c in (200.0, 300.0)
+    }
+    assert lost[200.0] == 0
+    assert lost[300.0] > 1
+
+
+@pytest.mark.parametrize(
+    ("heat_c", "means", "inside"),
+    [
+        (225, "torch", False),
+        (250, "torch", True),
+        (300, "torch", True),
+        (380, "torch", True),
+        (400, "furnace", False),
+        (250, "furnace", False),
+    ],
+)
+def test_a_temper_reaches_the_window_as_far_as_it_may_be_missed(heat_c, means, inside):
+    (span,) = CATALOG.steels["42crmo4"].embrittlement_c
+    assert (span.low, span.high) == (260, 370)
+    assert embrittled(work("42crmo4"), oven(float(heat_c), means)) is inside
+
+
+@pytest.mark.parametrize("steel", ["c45", "100mncrw4", "115crv3"])
+def test_carbon_tool_steels_have_no_such_window(steel):
+    assert not embrittled(work(steel), oven(300.0))
+
+
+def test_what_is_not_tempered_is_not_embrittled():
+    assert not embrittled(work("42crmo4"), NO_TEMPER)
+
+
+def test_a_thin_oil_hardening_part_is_hard_through_and_shallow_steel_is_not(around):
+    assert predicted(around, work("100mncrw4")).hard_through
+    assert not predicted(around, work("115crv3")).hard_through
+
+
+def test_where_the_model_is_left_the_figures_say_so(around):
+    rich = predicted(around, work("31crmo12")).figures()
+    assert any("Cr 3.05 wt %" in sentence for sentence in rich["surface"].validity)
+    assert predicted(around).figures()["surface"].validity == ()

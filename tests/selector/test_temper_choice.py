@@ -1,0 +1,114 @@
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector.prediction import embrittled
+from selector.preparation import cooled_points, prepare
+from selector.surroundings import surroundings
+from selector.temper_choice import STRUCK_LEAST_TEMPER_C, choices
+from selector.treatment import NO_TEMPER
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+SHOP = {"oven": 250.0, "torch": 330.0}
+
+
+def chosen(treatment, changes=None, ceilings=SHOP):
+    """Return the tempers worth drawing, at the middle of all uncertainties."""
+    once = surroundings(asked(changes), CATALOG, count=1)
+    return choices(prepare(treatment, once), once, ceilings, cooled_points(treatment, once))
+
+
+def window(low, high):
+    return {"zone.0.hardness": {"min": f"{low} HRC", "max": f"{high} HRC"}}
+
+
+@pytest.mark.parametrize("steel", ["c45", "42crmo4", "115crv3", "100mncrw4", "c75s"])
+def test_there_is_always_a_temper_and_no_ceiling_is_passed(steel):
+    found = chosen(work(steel))
+    assert found
+    for choice in found:
+        assert choice.temper.temperature_c <= SHOP.get(choice.temper.means, 330.0)
+
+
+def test_the_middle_lies_in_the_window_where_a_draw_gives_it():
+    best = [c for c in chosen(work("42crmo4"), window(53, 57)) if c.temper.means != "none"]
+    assert all(53 <= choice.middle_hrc <= 57 for choice in best)
+    for choice in best:
+        low, high = choice.band_c
+        assert low <= choice.temper.temperature_c <= high
+
+
+def test_a_harder_window_is_drawn_cooler():
+    def hottest(low, high):
+        found = chosen(work("c60", medium="water"), window(low, high), {"furnace": 700.0})
+        return max(choice.temper.temperature_c for choice in found)
+
+    assert hottest(54, 58) < hottest(46, 50) < hottest(36, 40)
+
+
+def test_a_window_out_of_reach_takes_the_nearest_draw():
+    (*_, hottest) = sorted(
+        chosen(work("c45"), window(30, 34), {"oven": 250.0}),
+        key=lambda choice: choice.temper.temperature_c,
+    )
+    assert hottest.temper.temperature_c == 250
+    assert hottest.band_c is None
+
+
+def test_a_struck_part_is_drawn_further_where_it_can_be():
+    struck = {**window(53, 58), "load.impact": "hammered"}
+    drawn = [c for c in chosen(work("c60"), struck) if c.temper.means != "none"]
+    assert drawn
+    for choice in drawn:
+        assert choice.temper.temperature_c >= STRUCK_LEAST_TEMPER_C
+
+
+def test_the_embrittlement_window_is_kept_out_of_where_another_draw_serves():
+    treatment = work("42crmo4")
+    found = chosen(treatment, window(52, 57))
+    assert not any(embrittled(treatment, choice.temper) for choice in found)
+
+
+def test_a_draw_by_colour_is_the_more_sensitive():
+    shop = {"torch": 600.0, "furnace": 600.0}
+    found = {
+        c.temper.means: c
+        for c in chosen(work("c45", medium="water"), window(40, 44), shop)
+        if c.temper.means == "torch" or c.temper.means == "furnace"
+    }
+    assert found["torch"].sensitivity_hrc > found["furnace"].sensitivity_hrc > 0
+
+
+def test_a_heat_judged_by_eye_adds_to_the_sensitivity():
+    """Silver steel falls off outside its narrow range; a furnace does not miss it by 25 °C."""
+
+    def untempered(route, source):
+        found = chosen(work("115crv3", route, "water", source), window(62, 66))
+        return next(c.sensitivity_hrc for c in found if c.temper.means == "none")
+
+    assert untempered("through-furnace", "muffle-furnace") == 0
+    assert untempered("through-torch", "oxy-propane") > 0
+
+
+@pytest.mark.parametrize("route", ["as-bought", "subcontract-nitride"])
+def test_nothing_is_tempered_that_was_not_quenched(route):
+    (only,) = chosen(work("42crmo4", route, None, None))
+    assert only.temper == NO_TEMPER
+    assert only.sensitivity_hrc == 0
+    assert only.band_c is None
+
+
+def test_no_temper_hotter_than_a_published_curve_is_offered():
+    found = chosen(work("115crv3"), window(40, 44), {"furnace": 700.0})
+    end = CATALOG.steels["115crv3"].tempered.curve_hrc.points[-1][0]
+    assert max(choice.temper.temperature_c for choice in found) <= end
+
+
+def test_a_zone_without_a_window_is_tried_low_springy_and_tough():
+    plain = {"zone.0.wear": "none", "zone.0.hardness": None}
+    found = chosen(work("c45"), plain, {"furnace": 700.0})
+    heats = {choice.temper.temperature_c for choice in found if choice.temper.means != "none"}
+    assert heats == {200, 400, 550}
+    hrc = [c.middle_hrc for c in sorted(found, key=lambda c: c.temper.temperature_c)]
+    assert (np.diff(hrc) <= 0).all()
