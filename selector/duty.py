@@ -33,6 +33,8 @@ _DEPTH_MM = {
     "rolling-contact": 0.8,
     "edge-impact": 1.0,
 }
+# Driving squares and hexagons: floor of ISO 3315:2018, top by common practice. [HRC]
+_DRIVE_HRC = (39.0, 50.0)
 # A drawn window is read with this slack unless the user says "must": a file tells 2 HRC, and a
 # part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
@@ -101,6 +103,17 @@ def _derived(requirement: Requirement, number: int, zone: Zone, depth: float) ->
     """Return the demand of a zone without a window."""
     sections = tuple(index - 1 for index in zone.section)
     found = _WINDOW.get((zone.wear, zone.severity))
+    if found is None and _is_drive_end(requirement, zone):
+        return Demand(
+            number,
+            sections,
+            *_DRIVE_HRC,
+            _DRIVE_HRC[0],
+            _DRIVE_HRC[1] + SLACK_ABOVE_HRC,
+            0.0,
+            derived=True,
+            reason="a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps",
+        )
     if found is None:
         return _undemanding(requirement, number, zone)
     low, high, floor = found
@@ -124,6 +137,12 @@ def _derived(requirement: Requirement, number: int, zone: Zone, depth: float) ->
         derived=True,
         reason=words + " (common practice)",
     )
+
+
+def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a zone lies on a square or hexagon that carries torque."""
+    shapes = {section.shape for section in requirement.sections_of(zone)}
+    return bool(requirement.load.torque) and bool(shapes & {"square", "hexagon"})
 
 
 def _undemanding(requirement: Requirement, number: int, zone: Zone) -> Demand:

@@ -215,7 +215,10 @@ def _nitrided(ready: Prepared, around: Surroundings) -> ZoneHardness:
     vickers = layer.surface_hv.middle + 0.25 * (
         layer.surface_hv.high - layer.surface_hv.low
     ) * np.clip(normals["as_quenched"], -2, 2)
-    span = layer.depth_mm
+    # A short nitrocarburise leaves the thin layer of its route, not a long nitride's depth.
+    route_span = ready.treatment.route.depth_mm
+    thin = route_span is not None and route_span.high < layer.depth_mm.low
+    span = route_span if route_span is not None and thin else layer.depth_mm
     depth = span.middle + 0.25 * (span.high - span.low) * np.clip(normals["depth"], -2, 2)
     core = ready.supply_hrc
     return ZoneHardness(

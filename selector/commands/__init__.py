@@ -6,6 +6,7 @@ from selector.commands.advise import advise
 from selector.commands.app import app as app_command
 from selector.commands.check import check
 from selector.commands.example import example
+from selector.commands.fit import fit
 from selector.commands.routes import routes
 from selector.commands.schema import schema
 from selector.commands.steels import steels
@@ -23,6 +24,7 @@ cli.command()(routes)
 cli.command()(example)
 cli.command()(check)
 cli.command()(schema)
+cli.command()(fit)
 cli.command(name="app")(app_command)
 
 

@@ -4,8 +4,6 @@ from collections.abc import Callable
 
 from selector.advice import Advice, Option
 from selector.candidates import CONDITION_LETTER
-from selector.explain.hardness import shown
-from selector.figure import median
 from selector.prediction import embrittled
 
 SLENDER = 8.0
@@ -31,18 +29,10 @@ def _square(advice: Advice) -> str | None:
     squares = {"square", "hexagon"} & {s.shape for s in advice.asked.part.section}
     if not squares or not advice.asked.load.torque:
         return None
-    said = (
+    return (
         f"Driving squares of hand tools are at least {DRIVE_SQUARE_LEAST_HRC:.0f} HRC "
         "(ISO 3315:2018); at 60 HRC one snaps under a jerk. Harder is not stronger here."
     )
-    short = [
-        f"{option.treatment.steel.name} ({option.treatment.condition.name}) at {shown(hrc)}"
-        for option in advice.options[:3]
-        if (hrc := median(option.judged.prediction.surface_hrc)) < DRIVE_SQUARE_LEAST_HRC
-    ]
-    if not short:
-        return said
-    return f"{said} Short of that, and rounding over first: {', '.join(short)}."
 
 
 def _letter(advice: Advice) -> str | None:

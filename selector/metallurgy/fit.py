@@ -6,14 +6,14 @@ published increments of Grange and Baughman times one fitted multiplier. That is
 node and one an element, found by one weighted linear least-squares solution.
 """
 
-import csv
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
-from numpy.typing import NDArray
 
 from selector.hardness_scale import LOWEST_HRC, hrc_from_hv, hv_from_hrc
+from selector.metallurgy.reading import Readings
 from selector.metallurgy.temper_curve import (
     ELEMENTS,
     Coefficients,
@@ -35,66 +35,10 @@ SOFT_WEIGHT = 0.3
 HARD_WEIGHT = 0.9
 # Weight of a multiplier's departure from 1, the published increments as they stand. [HRC]
 MULTIPLIER_WEIGHT = 30.0
+# How the comment in tempering.toml begins that says what was fitted to.
+FITTED = "# Fitted to "
 # Weight of a bend in a curve, so that no node stands out of its neighbours. [HRC per HV/1000 K]
 SMOOTH_WEIGHT = 0.05
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Readings:
-    """Published tempered hardness: one array element a reading."""
-
-    source: NDArray[np.str_]
-    steel: NDArray[np.str_]
-    composition_wt_pct: Mapping[str, Floats]
-    temperature_c: Floats
-    time_s: Floats
-    hrc: Floats
-
-    def where(self, chosen: NDArray[np.bool_]) -> "Readings":
-        """Return the chosen readings."""
-        return Readings(
-            source=self.source[chosen],
-            steel=self.steel[chosen],
-            composition_wt_pct={e: v[chosen] for e, v in self.composition_wt_pct.items()},
-            temperature_c=self.temperature_c[chosen],
-            time_s=self.time_s[chosen],
-            hrc=self.hrc[chosen],
-        )
-
-
-def readings(lines: Iterable[str]) -> Readings:
-    """Return the readings in lines of comma-separated text with a heading.
-
-    Columns: source, steel, tempering_time_s, tempering_temperature_c, tempered_hrc, and for
-    each element its symbol in lower case with `_wt`; an element without a column is absent.
-
-    Parameters
-    ----------
-    lines : iterable of str
-        Text, heading first. [-]
-
-    Returns
-    -------
-    Readings
-        The readings in their order. [-]
-
-    References
-    ----------
-    .. [1] R. A. Grange and R. W. Baughman, Trans. ASM 48, 1956, 165-197, the source of most.
-    """
-    rows = list(csv.DictReader(lines))
-
-    def column(name: str) -> Floats:
-        return np.array([float(row.get(name) or 0.0) for row in rows])
-
-    return Readings(
-        source=np.array([row["source"] for row in rows]),
-        steel=np.array([row["steel"] for row in rows]),
-        composition_wt_pct={e: column(f"{e.lower()}_wt") for e in ("C", *ELEMENTS)},
-        temperature_c=column("tempering_temperature_c"),
-        time_s=column("tempering_time_s"),
-        hrc=column("tempered_hrc"),
-    )
 
 
 def _hrc_per_hv(hv: Floats) -> Floats:
@@ -200,13 +144,17 @@ def residual_hrc(given: Readings, by: Coefficients) -> Floats:
     return np.asarray(hrc_from_hv(hv, outside="extend") - given.hrc)
 
 
-def leave_one_steel_out_hrc(given: Readings) -> Floats:
+def leave_one_steel_out_hrc(
+    given: Readings, progress: Callable[[str, float], None] | None = None
+) -> Floats:
     """Return the residual of each reading, its whole steel left out of the fit.
 
     Parameters
     ----------
     given : Readings
         Published readings of two steels or more. [-]
+    progress : callable, optional
+        Told what is left out, and the share done so far. [-]
 
     Returns
     -------
@@ -219,10 +167,36 @@ def leave_one_steel_out_hrc(given: Readings) -> Floats:
        Statistical Society B 36, 1974, 111-147.
     """
     residual = np.empty(given.hrc.size)
-    for steel in np.unique(given.steel):
+    steels = np.unique(given.steel)
+    for done, steel in enumerate(steels):
+        if progress:
+            progress(f"Leaving out {steel}", done / len(steels))
         out = given.steel == steel
         residual[out] = residual_hrc(given.where(out), fit(given.where(~out)))
     return residual
+
+
+def mean_error_hrc(given: Readings, residual: Floats) -> float:
+    """Return the mean absolute error over readings on the Rockwell scale.
+
+    Parameters
+    ----------
+    given : Readings
+        Published readings. [-]
+    residual : ndarray
+        Predicted less published hardness. [HRC]
+
+    Returns
+    -------
+    float
+        Over readings from 20 HRC up; over all, if there is none. [HRC]
+
+    References
+    ----------
+    .. [1] ASTM E140, whose Rockwell C scale begins at 20 HRC.
+    """
+    counted = given.hrc >= LOWEST_HRC
+    return float(np.abs(residual[counted] if counted.any() else residual).mean())
 
 
 def as_toml(fitted: Coefficients) -> str:
@@ -255,3 +229,30 @@ def as_toml(fitted: Coefficients) -> str:
         *(f"{element} = {value:.3f}" for element, value in fitted.multiplier.items()),
     ]
     return "\n".join(lines) + "\n"
+
+
+def tempering_toml(given: Readings) -> str:
+    """Return the whole of tempering.toml as fitted to `given`, with what it was fitted to.
+
+    Parameters
+    ----------
+    given : Readings
+        Published readings. [-]
+
+    Returns
+    -------
+    str
+        The form as shipped, its comments too, and the fitted tables. [-]
+
+    References
+    ----------
+    .. [1] TOML version 1.0.0, toml.io.
+    """
+    shipped = Path(__file__).with_name("tempering.toml").read_text(encoding="utf-8")
+    form = shipped[: shipped.index(FITTED)]
+    steels, sources = np.unique(given.steel).size, np.unique(given.source)
+    heading = f"{FITTED}{given.hrc.size} readings of {steels} steels by `temperwright fit`:"
+    counted = [
+        f"#   {np.sum(given.source == name)} of {' '.join(name.split())}" for name in sources
+    ]
+    return "\n".join([form + heading, *counted, as_toml(fit(given))])

@@ -3,7 +3,7 @@
 to 5 °C.
 
 The handbook allows 15 °C for the exact heat; compositions are the middle of the SAE ranges.
-Eight of the seventeen values behind the two fitted coefficients, so a check of the fit, not
+Eight of the fourteen values behind the two fitted coefficients, so a check of the fit, not
 of its reach.
 """
 
@@ -15,6 +15,7 @@ from tests.printed import agrees
 
 TABLE = {
     "1065": ({"C": 0.655, "Mn": 0.75}, "275"),
+    "1090": ({"C": 0.915, "Mn": 0.75}, "215"),
     "1335": ({"C": 0.355, "Mn": 1.75}, "340"),
     "4130": ({"C": 0.305, "Mn": 0.50, "Cr": 0.95, "Mo": 0.20}, "375"),
     "4140": ({"C": 0.405, "Mn": 0.875, "Cr": 0.95, "Mo": 0.20}, "340"),
@@ -24,7 +25,6 @@ TABLE = {
 # Missed by more than the handbook's allowance, see below.
 MISSED = {
     "1030": ({"C": 0.31, "Mn": 0.75}, "345"),
-    "1090": ({"C": 0.915, "Mn": 0.75}, "215"),
 }
 
 
@@ -35,7 +35,7 @@ def test_martensite_start(steel, printed):
 
 @pytest.mark.xfail(
     strict=True,
-    reason="1030 is tabled below C45E of a card, 1090 above any line through the others",
+    reason="1030 is tabled below C45E of a card, with a third less carbon",
 )
 @pytest.mark.parametrize(("steel", "printed"), MISSED.values(), ids=MISSED)
 def test_martensite_start_missed(steel, printed):

@@ -53,14 +53,6 @@ def test_a_remark_is_made_where_it_fits_and_only_there(changes, steels, words, e
     assert one_says(told(changes, *shop), words) is expected
 
 
-def test_a_square_softer_than_the_standard_is_named():
-    soft = told({**NO_WINDOW, "part.section": SQUARE_END}, "42crmo4")
-    assert one_says(soft, "Short of that, and rounding over first")
-    assert one_says(soft, "42CrMo4 (prehard) at 30 HRC")
-    hard = told({"part.section": SQUARE_END}, "42crmo4")
-    assert not one_says(hard, "Short of that")
-
-
 def test_prehard_bar_is_offered_where_hardening_leads_and_it_would_do():
     window = {"zone.0.wear": "none", "zone.0.hardness": {"min": "27 HRC"}}
     advice = advise(asked(window), only("42crmo4", "c45"))

@@ -1,0 +1,39 @@
+"""What the catalogue has a steel reach, hardened and tempered, beside another table."""
+
+from functools import cache
+
+import numpy as np
+
+from catalog import load_catalog
+from selector.metallurgy.tempering import tempered_from_curve
+
+# How near two sources are asked to come, on the average over one steel. [HRC]
+AIM_HRC = 1.5
+AS_QUENCHED = "as quenched"
+
+
+@cache
+def _steel(slug):
+    """Return a steel of the shipped catalogue."""
+    return load_catalog().steels[slug]
+
+
+def catalogued_hrc(slug, temper_c, time_h):
+    """Return the catalogued hardness after a temper, or as quenched."""
+    steel = _steel(slug)
+    if temper_c == AS_QUENCHED:
+        return steel.hardened.as_quenched_hrc.middle
+    curve = steel.tempered
+    temperatures_c, hrc = np.array(curve.curve_hrc.points).T
+    return float(
+        tempered_from_curve(temperatures_c, hrc, curve.time_h * 3600, temper_c, time_h * 3600)
+    )
+
+
+def mean_miss_hrc(slug, table, time_h):
+    """Return the mean distance of the catalogue from a table of printed hardness."""
+    misses = [
+        abs(catalogued_hrc(slug, temper_c, time_h) - float(printed))
+        for temper_c, printed in table.items()
+    ]
+    return float(np.mean(misses))
