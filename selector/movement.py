@@ -91,8 +91,8 @@ def movement(treatment: Treatment, around: Surroundings, normals: Normals) -> Mo
     )
     share = factor if route.extent == "whole" else 1.0
     bent = bend.median_mm * share * np.exp(bend.log_sd * normals["movement"])
-    # A bow beyond the limit is straightened warm after the temper.
-    straight = np.where(bent > permitted, STRAIGHTENED * bent, bent)
+    # A bow beyond the limit is straightened warm after the temper, just far enough.
+    straight = np.where(bent > permitted, np.maximum(STRAIGHTENED * bent, permitted), bent)
     return Movement(np.asarray(bent), straight, _growth(treatment, around), permitted, stated)
 
 

@@ -94,7 +94,7 @@ def cooled_points(treatment: Treatment, around: Surroundings) -> hardness_map.Po
     medium = treatment.medium
     if medium is None:
         return None
-    bath = quench(medium, around.asked.workshop, around.shared())
+    bath = quench(medium, around.asked.workshop, around.shared(), around.mass_kg)
     return around.once(("points", medium.slug), lambda: _points(around, bath))
 
 

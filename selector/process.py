@@ -8,7 +8,8 @@ from numpy.typing import NDArray
 
 from catalog.medium import Medium
 from selector.draws import Normals
-from selector.requirement.workshop import Workshop
+from selector.heat.quench import bath_end_c, grossmann_h
+from selector.requirement.workshop import Bath, Workshop
 from selector.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]
@@ -52,6 +53,7 @@ STRUCTURE = {
     "solution-treated": "quenched and tempered",
 }
 SPHEROIDISED_ABOVE_WT_PCT = 0.7
+HOT_PART_C = 850.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -138,8 +140,8 @@ def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -
     )
 
 
-def quench(medium: Medium, workshop: Workshop, normals: Normals) -> Quench:
-    """Return the quench in this workshop's bath.
+def quench(medium: Medium, workshop: Workshop, normals: Normals, mass_kg: float) -> Quench:
+    """Return the quench in this workshop's bath, as warm as it is and as the part makes it.
 
     Parameters
     ----------
@@ -149,20 +151,35 @@ def quench(medium: Medium, workshop: Workshop, normals: Normals) -> Quench:
         Its baths.
     normals : mapping of str to ndarray
         The shared draws.
+    mass_kg : float
+        Mass of the hot part. [kg]
 
     Returns
     -------
     Quench
-        Severity over the draws; a bath that is not moved much quenches less.
+        Severity over the draws; a bath that is warm, small or still quenches less.
     """
-    moved = [bath.agitation for bath in workshop.bath if bath.medium == medium.slug]
-    agitation = moved[0] if moved else "moderate"
+    bath = next((bath for bath in workshop.bath if bath.medium == medium.slug), None)
+    agitation = bath.agitation if bath else "moderate"
     spans = medium.severity_per_in
     span = spans.get(agitation) or next(iter(spans.values()))
     spread = 0.5 * np.log(max(span.high / span.low, 1.3))
     middle = np.sqrt(span.low * span.high)
+    if bath is not None and medium.severity_class == "water":
+        middle *= _warmth(medium, bath, mass_kg)
     severity = middle * np.exp(spread * np.clip(normals["bath_bias"], -2, 2))
     return Quench(severity[:, None])
+
+
+def _warmth(medium: Medium, bath: Bath, mass_kg: float) -> float:
+    """Return how much a water bath loses by being warmer than its medium usually is. [-]."""
+    usual = medium.temperature_c.middle
+    start = usual if bath.temperature is None else bath.temperature
+    end = start
+    if bath.volume is not None:
+        end = float(bath_end_c(mass_kg, HOT_PART_C, bath.volume, start))
+    warm = grossmann_h("water", bath.agitation, 0.5 * (start + end)).severity
+    return warm / grossmann_h("water", bath.agitation, usual).severity
 
 
 def temper_peak_c(temper: Temper, workshop: Workshop, normals: Normals) -> Floats:

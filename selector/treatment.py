@@ -123,7 +123,8 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
             ceilings["blaze"] = _CEILING_C["blaze"]
     for given in workshop.temper:
         usual = TORCH_GUIDED_C if given.means == "torch" else _CEILING_C[given.means]
-        ceilings[given.means] = given.ceiling or max(usual, ceilings.get(given.means, 0.0))
+        known = max(usual, ceilings.get(given.means, 0.0))
+        ceilings[given.means] = known if given.ceiling is None else given.ceiling
     return ceilings
 
 

@@ -4,6 +4,8 @@ from selector.advice import Advice
 from selector.duty import Demand
 from selector.explain.hardness import shown
 from selector.movement import permitted_mm
+from selector.requirement import Requirement
+from selector.requirement.workshop import Skill
 from selector.strength_factor import has_load
 
 # How many options the assumptions look at: those a reader compares.
@@ -59,6 +61,25 @@ def _of_models(advice: Advice) -> list[str]:
     return list(said.values())
 
 
+def _not_used(asked: Requirement) -> list[str]:
+    """Return the fields the user filled in that no computation reads yet."""
+    shop, load = asked.workshop, asked.load
+    given = {
+        "load.contact": load.contact,
+        "load.impact_energy": load.impact_energy,
+        "load.failure_cost": load.failure_cost,
+        "zone.life_ratio": any(zone.life_ratio for zone in asked.zone),
+        "zone.mate.hardness": any(zone.mate and zone.mate.hardness for zone in asked.zone),
+        "workshop.machine": shop.machine,
+        "workshop.held_by": shop.held_by,
+        "workshop.skill.delay": shop.skill.delay != 1.0,
+        "workshop.heat.gas_flow": any(heat.gas_flow for heat in shop.heat),
+        "workshop.heat.tip": any(heat.tip for heat in shop.heat),
+        "workshop.heat.chamber": any(heat.chamber for heat in shop.heat),
+    }
+    return [name for name, value in given.items() if value]
+
+
 def _of_money(advice: Advice) -> list[str]:
     """Return what was taken for granted of prices and budget."""
     limit, prices = advice.asked.limit, advice.around.catalog.prices
@@ -82,7 +103,8 @@ def _of_workshop(advice: Advice) -> list[str]:
     """Return what was taken for granted of eye, baths and stock."""
     shop, said = advice.asked.workshop, []
     if shop.measure == ("eye",):
-        said.append(f"Heat is judged by eye in {shop.light}, by a practised hand.")
+        hand = "a practised hand" if shop.skill == Skill() else "the hand you described"
+        said.append(f"Heat is judged by eye in {shop.light}, by {hand}.")
     said += [
         f"{bath.medium}: {bath.agitation} agitation, bath so large that it does not warm."
         for bath in shop.bath

@@ -6,13 +6,14 @@ import numpy as np
 import pytest
 
 from selector.metallurgy.fit import (
-    Readings,
     as_toml,
     fit,
     leave_one_steel_out_hrc,
-    readings,
+    mean_error_hrc,
     residual_hrc,
+    tempering_toml,
 )
+from selector.metallurgy.reading import Readings, readings
 from selector.metallurgy.temper_curve import ELEMENTS, coefficients
 from selector.metallurgy.tempering import tempered_hardness
 
@@ -37,21 +38,14 @@ def hundred():
     return Readings(composition_wt_pct=composition_wt_pct, **columns)
 
 
-def test_readings_are_read_by_name_and_a_missing_element_is_none():
-    lines = [
-        "tempered_hrc,steel,c_wt,source,tempering_time_s,tempering_temperature_c",
-        "50.5,X,0.4,Y,3600,204.4",
-    ]
-    (one,) = readings(lines).hrc
-    assert one == 50.5
-    assert readings(lines).composition_wt_pct["Mo"].tolist() == [0.0]
-
-
 def test_steels_left_out_are_predicted_to_the_aim(hundred):
-    residual = leave_one_steel_out_hrc(hundred)[hundred.hrc >= 20.0]
+    told = []
+    left_out = leave_one_steel_out_hrc(hundred, lambda *step: told.append(step))
+    residual = left_out[hundred.hrc >= 20.0]
     assert residual.size == 99
-    assert np.abs(residual).mean() <= 1.3
+    assert mean_error_hrc(hundred, left_out) == np.abs(residual).mean() <= 1.3
     assert abs(residual.mean()) <= 0.5
+    assert [share for _, share in told] == pytest.approx(np.arange(24) / 24)
 
 
 def test_error_interval_holds_steels_left_out(hundred):
@@ -99,3 +93,24 @@ def test_written_tables_are_those_shipped():
     assert table["multiplier"] == pytest.approx(shipped.multiplier)
     toml = Path(fit.__code__.co_filename).with_name("tempering.toml")
     assert as_toml(shipped) in toml.read_text(encoding="utf-8")
+
+
+def test_written_file_says_what_it_was_fitted_to_and_reads_back(hundred):
+    text = tempering_toml(hundred)
+    data = tomllib.loads(text)
+    fitted = fit(hundred)
+    assert data["form"]["node_k"] == pytest.approx(fitted.node_k)
+    assert data["martensite"]["base_hv"] == pytest.approx(fitted.base_hv, abs=0.05)
+    assert data["multiplier"] == pytest.approx(fitted.multiplier, abs=0.0005)
+    assert "100 readings of 24 steels" in text
+    assert "#   80 of Grange" in text
+
+
+def test_a_source_of_many_lines_stays_in_its_comment(hundred):
+    wild = replace(hundred, source=np.full(hundred.hrc.size, 'A paper\n[form] = "x"'))
+    assert tomllib.loads(tempering_toml(wild))["multiplier"]["Mn"] > 0.0
+
+
+def test_error_without_a_reading_on_the_scale_is_that_of_all(hundred):
+    soft = hundred.where(hundred.hrc < 20.0)
+    assert mean_error_hrc(soft, np.full(soft.hrc.size, -2.0)) == 2.0
