@@ -19,7 +19,7 @@ _NOTCH = {"thread": 2.5, "sharp-corner": 2.5, "slot": 2.0, "groove": 2.0, "teeth
 
 
 def as_cooled(part: Part) -> tuple[Section, ...]:
-    """Return the sections as they heat and cool: a part shorter than it is thick is a plate.
+    """Return the sections as they heat and cool: what is shorter than it is thick is a plate.
 
     Parameters
     ----------
@@ -31,7 +31,7 @@ def as_cooled(part: Part) -> tuple[Section, ...]:
     tuple of Section
         Same number and order; a disc stands as a flat of its thickness.
     """
-    if part.length_mm >= min(section.size for section in part.section):
+    if part.length_mm >= min(s.size - (s.bore or 0.0) for s in part.section):
         return part.section
     return tuple(
         Section(shape="flat", size=part.length_mm, width=section.size, length=section.size)

@@ -92,13 +92,20 @@ def _stock(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to what cannot be bought or cut to this part."""
     if asked.workshop.only_stock and work.stock is None:
         return Gate("stock", "fail", "not in the rack, and only the rack is to be used")
-    largest = max(max(s.size, s.width or 0.0) for s in asked.part.section)
+    largest = max(_bar_size(section, work) for section in asked.part.section)
     size = work.condition.size_mm
     if work.stock is None and largest > size.high:
         return Gate("stock", "fail", f"sold up to {size.high:g} mm; the part is {largest:g} mm")
     if work.condition.name == "hard-element":
         return _hard_element(asked, work)
     return None
+
+
+def _bar_size(section: Section, work: Treatment) -> float:
+    """Return the size of bar a section needs: a flat by its thickness if flats are sold."""
+    if section.shape == "flat" and "flat" not in work.condition.shapes:
+        return max(section.size, section.width or 0.0)
+    return section.size
 
 
 def _hard_element(asked: Requirement, work: Treatment) -> Gate | None:
