@@ -68,6 +68,12 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
             Limit("peak_c", 700.0, 1050.0, "°C", "estimated"),
             Limit("heating_rate_c_per_s", 0.01, 50.0, "°C/s", "estimated"),
         ),
+        "band_curve.coefficients": (),
+        "band_fit.bands": (),
+        "band_fit.fit_bands": (),
+        "band_fit.hardenability_toml": (),
+        "band_fit.leave_one_grade_out_hrc": (),
+        "band_fit.miss_hrc": (),
         "bar_equivalent.cooling_time_700_500_s": (
             Limit("jominy_mm", 1.5, 25.4, "mm", "SAE J406 end-quench chart"),
         ),
@@ -111,6 +117,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "fit.mean_error_hrc": (),
         "fit.residual_hrc": (),
         "fit.tempering_toml": (),
+        "hardenability.corrected_factors": _A255_STEELS,
         "hardenability.critical_cooling_time": (
             Limit("C", 0.7, 1.0, "wt %", "section limits of silver steel, W1 and O1"),
         ),
@@ -206,6 +213,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "strength.surface_factor": (
             Limit("tensile_mpa", 400.0, 1700.0, "MPa", "surface data of 1946"),
         ),
+        "table.rows_of": (),
         "temper_curve.after": (),
         "temper_curve.along": (),
         "temper_curve.coefficients": (),

@@ -18,6 +18,7 @@ PHYSICS = ("heat", "metallurgy", "mechanics", "hazards")
 SECTIONS = ["Parameters", "Returns", "Yields", "Raises", "Notes", "References", "Examples"]
 # Longest first: "_c_per_s" is no second.
 UNIT_OF_SUFFIX = {
+    "_w_per_m2_k": "W/(m² K)",
     "_c_per_s": "°C/s",
     "_n_per_mm": "N/mm",
     "_per_mm": "1/mm",

@@ -1,61 +1,71 @@
-"""`temperwright fit`: the tempering coefficients anew, from a table of readings."""
+"""`temperwright fit`: the fitted coefficients anew, from a table of published figures."""
 
+from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
 from selector.commands.terminal import refusing_bad_input
 
-if TYPE_CHECKING:
-    from selector.metallurgy.reading import Readings
+Progress = Callable[[str, float], None] | None
 
 
 def fit(
-    table: Annotated[
-        Path, typer.Argument(metavar="CSV", help="Readings of tempered hardness, CSV.")
-    ],
+    table: Annotated[Path, typer.Argument(metavar="CSV", help="Published figures, CSV.")],
     out: Annotated[Path | None, typer.Option(help="Write there, not to the terminal.")] = None,
 ) -> None:
-    """Fit the tempering coefficients to a table of readings and print them as TOML.
+    """Fit the coefficients of tempering or hardenability anew and print them as TOML.
 
-    One row a reading: source, steel, tempering_time_s, tempering_temperature_c, tempered_hrc,
-    c_wt, and mn_wt, si_wt, ni_wt, cr_wt, mo_wt, v_wt where they are known. The steels are also
-    left out in turn, and how well the rest foretells them is told on stderr.
+    Tempering, one row a reading: source, steel, tempering_time_s, tempering_temperature_c,
+    tempered_hrc, c_wt, and mn_wt, si_wt, ni_wt, cr_wt, mo_wt, v_wt where known. Hardenability,
+    one row a point of a band: grade, distance_mm, hrc_min, hrc_max, c_wt and the like. Steels
+    are also left out in turn; how well the rest foretells them is told on stderr.
     """
     from selector.commands.progress import bar  # noqa: PLC0415
 
     with refusing_bad_input():
-        from selector.metallurgy.fit import (  # noqa: PLC0415
-            leave_one_steel_out_hrc,
-            mean_error_hrc,
-            tempering_toml,
-        )
-
-        given = _given(table)
-        text = tempering_toml(given)
+        lines = _lines(table)
+        fitted = _bands if lines and "hrc_min" in lines[0] else _tempering
         with bar() as progress:
-            left_out = leave_one_steel_out_hrc(given, progress)
+            text, error_hrc = fitted(lines, progress)
         if out is None:
             typer.echo(text, nl=False)
         else:
             _write(out, text)
-    error = mean_error_hrc(given, left_out)
-    typer.echo(f"Steels left out are foretold within {error:.2f} HRC on average.", err=True)
+    told = f"Steels left out are foretold within {error_hrc:.2f} HRC on average."
+    typer.echo(told, err=True)
 
 
-def _given(path: Path) -> "Readings":
-    """Return the readings of a file, refusing one that cannot be read."""
-    from selector.errors import Problem, SelectorError  # noqa: PLC0415
+def _tempering(lines: list[str], progress: Progress) -> tuple[str, float]:
+    """Return tempering.toml and the error of steels left out. [HRC]."""
+    from selector.metallurgy import fit as model  # noqa: PLC0415
     from selector.metallurgy.reading import enough, readings  # noqa: PLC0415
 
+    given = enough(readings(lines))
+    left_out = model.leave_one_steel_out_hrc(given, progress)
+    return model.tempering_toml(given), model.mean_error_hrc(given, left_out)
+
+
+def _bands(lines: list[str], progress: Progress) -> tuple[str, float]:
+    """Return the tables of hardenability.toml and the error of grades left out. [HRC]."""
+    from selector.metallurgy import band_fit as model  # noqa: PLC0415
+
+    given = model.bands(lines)
+    left_out = model.leave_one_grade_out_hrc(given, progress)
+    return model.hardenability_toml(given), float(abs(left_out).mean())
+
+
+def _lines(path: Path) -> list[str]:
+    """Return the lines of a file, refusing one that cannot be read."""
+    from selector.errors import Problem, SelectorError  # noqa: PLC0415
+
     try:
-        text = path.read_text(encoding="utf-8-sig")
+        return path.read_text(encoding="utf-8-sig").splitlines()
     except (OSError, UnicodeDecodeError) as error:
         step = "Give the path of a CSV file of readings."
         got = f"{str(path)!r} ({getattr(error, 'strerror', None) or 'not UTF-8'})"
         raise SelectorError(Problem("table", "a readable text file", got, step)) from error
-    return enough(readings(text.splitlines()))
 
 
 def _write(path: Path, text: str) -> None:

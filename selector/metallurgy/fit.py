@@ -176,14 +176,14 @@ def leave_one_steel_out_hrc(
     return residual
 
 
-def mean_error_hrc(given: Readings, residual: Floats) -> float:
+def mean_error_hrc(given: Readings, miss_hrc: Floats) -> float:
     """Return the mean absolute error over readings on the Rockwell scale.
 
     Parameters
     ----------
     given : Readings
         Published readings. [-]
-    residual : ndarray
+    miss_hrc : ndarray
         Predicted less published hardness. [HRC]
 
     Returns
@@ -196,7 +196,7 @@ def mean_error_hrc(given: Readings, residual: Floats) -> float:
     .. [1] ASTM E140, whose Rockwell C scale begins at 20 HRC.
     """
     counted = given.hrc >= LOWEST_HRC
-    return float(np.abs(residual[counted] if counted.any() else residual).mean())
+    return float(np.abs(miss_hrc[counted] if counted.any() else miss_hrc).mean())
 
 
 def as_toml(fitted: Coefficients) -> str:

@@ -1,10 +1,13 @@
 """SAE J1268, Hardenability Bands for Carbon and Alloy H Steels, 1998, and ASTM A304,
 hardenability limits in sixteenths of an inch (from memory).
 
-Every point must lie inside the printed band at mid composition; elements the grade does not
-limit are at residual practice.
+Every point must lie inside the printed band at mid composition, with the elements the grade
+does not limit at residual practice and with them left to be presumed. `UNSEEN` grades took no
+part in the fit: 1, 4, 8, 12, 16, 24 and 32 sixteenths, where the band is given. Boron grades
+set one power, that of the boron factor.
 """
 
+import numpy as np
 import pytest
 
 from selector.metallurgy.hardenability import jominy_curve
@@ -19,6 +22,44 @@ STEELS = {
     "8620H": {"C": 0.20, "Mn": 0.775, "Si": 0.25, "Ni": 0.55, "Cr": 0.5, "Mo": 0.2},
     "9310H": {"C": 0.10, "Mn": 0.55, "Si": 0.25, "Ni": 3.25, "Cr": 1.225, "Mo": 0.115},
 }
+UNSEEN_STEELS = {
+    "1038H": {"C": 0.385, "Mn": 0.75, "Si": 0.25},
+    "1045H": {"C": 0.465, "Mn": 0.75, "Si": 0.25},
+    "4145H": {"C": 0.455, "Mn": 0.875, "Si": 0.25, "Cr": 0.975, "Mo": 0.2},
+    "4150H": {"C": 0.505, "Mn": 0.875, "Si": 0.25, "Cr": 0.975, "Mo": 0.2},
+    "4320H": {"C": 0.20, "Mn": 0.55, "Si": 0.25, "Ni": 1.775, "Cr": 0.5, "Mo": 0.25},
+    "5130H": {"C": 0.30, "Mn": 0.80, "Si": 0.25, "Cr": 0.975},
+    "5150H": {"C": 0.505, "Mn": 0.80, "Si": 0.25, "Cr": 0.8},
+    "6150H": {"C": 0.505, "Mn": 0.80, "Si": 0.25, "Cr": 0.975, "V": 0.15},
+    "8617H": {"C": 0.17, "Mn": 0.775, "Si": 0.25, "Ni": 0.55, "Cr": 0.5, "Mo": 0.2},
+    "8640H": {"C": 0.405, "Mn": 0.875, "Si": 0.25, "Ni": 0.55, "Cr": 0.5, "Mo": 0.2},
+    "8645H": {"C": 0.455, "Mn": 0.875, "Si": 0.25, "Ni": 0.55, "Cr": 0.5, "Mo": 0.2},
+}
+UNSEEN = {
+    "1038H": "1: 51-58 4: 23-37 8: 20-27",
+    "1045H": "1: 55-62 4: 28-38 8: 25-30 12: 22-28 16: 20-26",
+    "4145H": "1: 56-63 4: 54-62 8: 52-61 12: 48-59 16: 42-58 24: 36-55 32: 34-54",
+    "4150H": "1: 59-65 4: 58-65 8: 56-64 12: 53-63 16: 47-62 24: 40-59 32: 38-58",
+    "4320H": "1: 41-48 4: 32-43 8: 23-34 12: 20-29",
+    "5130H": "1: 49-56 4: 39-51 8: 28-42 12: 22-36",
+    "5150H": "1: 59-65 4: 56-63 8: 38-59 12: 32-53 16: 30-47 24: 26-41 32: 22-38",
+    "6150H": "1: 59-65 4: 56-64 8: 47-61 12: 38-58 16: 35-52 24: 30-46 32: 25-42",
+    "8617H": "1: 39-46 4: 24-38",
+    "8640H": "1: 53-60 4: 51-59 8: 39-55 12: 31-49 16: 28-42 24: 25-38 32: 24-37",
+    "8645H": "1: 56-63 4: 54-63 8: 45-59 12: 35-54 16: 31-48 24: 28-42 32: 27-41",
+}
+BORON_STEELS = {
+    "50B46H": {"C": 0.465, "Mn": 0.875, "Si": 0.25, "Cr": 0.28},
+    "81B45H": {"C": 0.46, "Mn": 0.875, "Si": 0.25, "Ni": 0.3, "Cr": 0.45, "Mo": 0.115},
+    "94B17H": {"C": 0.17, "Mn": 0.875, "Si": 0.25, "Ni": 0.45, "Cr": 0.4, "Mo": 0.115},
+    "94B30H": {"C": 0.30, "Mn": 0.875, "Si": 0.25, "Ni": 0.45, "Cr": 0.4, "Mo": 0.115},
+}
+BORON = {
+    "50B46H": "1: 56-63 4: 50-60 8: 30-56 12: 26-43 16: 24-36",
+    "81B45H": "1: 56-63 4: 56-63 8: 51-61 12: 39-58 16: 35-56 24: 30-50 32: 27-43",
+    "94B17H": "1: 39-46 4: 37-45 8: 24-40",
+    "94B30H": "1: 49-56 4: 48-55 8: 42-53 12: 32-51 16: 27-46 24: 23-38 32: 20-34",
+}
 BANDS = [
     ("4130H", 1, "49", "56"), ("4130H", 8, "27", "42"), ("4130H", 16, "23", "33"),
     ("4140H", 1, "53", "60"), ("4140H", 8, "47", "57"), ("4140H", 16, "35", "53"),
@@ -29,10 +70,40 @@ BANDS = [
 ]  # fmt: skip
 
 
+def points(text):
+    """Return distance in mm, lowest and highest hardness of a band written in one line."""
+    words = text.replace(":", "").split()
+    limits = [tuple(map(float, band.split("-"))) for band in words[1::2]]
+    return np.array([float(j) for j in words[::2]]) * 25.4 / 16.0, *np.array(limits).T
+
+
+def misses(steel, text):
+    """Return the distance from the midline, and whether the point is inside the band."""
+    distance_mm, low, high = points(text)
+    hrc = jominy_curve(steel, distance_mm).hrc
+    return hrc - 0.5 * (low + high), (low <= hrc) & (hrc <= high)
+
+
+@pytest.mark.parametrize("others", [RESIDUAL, {}], ids=["residuals named", "presumed"])
 @pytest.mark.parametrize(
     ("grade", "sixteenths", "low", "high"),
     [pytest.param(*row, id=f"{row[0]} J{row[1]}") for row in BANDS],
 )
-def test_inside_the_band(grade, sixteenths, low, high):
-    curve = jominy_curve(RESIDUAL | STEELS[grade], sixteenths * 25.4 / 16.0)
+def test_inside_the_band(grade, sixteenths, low, high, others):
+    curve = jominy_curve(others | STEELS[grade], sixteenths * 25.4 / 16.0)
     assert float(low) <= float(curve.hrc) <= float(high)
+
+
+@pytest.mark.parametrize("others", [RESIDUAL, {}], ids=["residuals named", "presumed"])
+def test_grades_that_took_no_part_in_the_fit(others):
+    pairs = [misses(others | UNSEEN_STEELS[grade], band) for grade, band in UNSEEN.items()]
+    miss, inside = (np.concatenate(column) for column in zip(*pairs, strict=True))
+    assert miss.size == 60
+    assert np.abs(miss).mean() <= 1.6
+    assert inside.mean() >= 0.98
+
+
+@pytest.mark.parametrize("grade", BORON)
+def test_boron_grades_lie_inside_their_bands(grade):
+    _, inside = misses(RESIDUAL | {"B": 0.002} | BORON_STEELS[grade], BORON[grade])
+    assert inside.all()

@@ -13,6 +13,7 @@ from selector.metallurgy.tempering import (
     tempered_from_curve,
     tempered_hardness,
 )
+from tests.catalogued import catalogued_hrc
 
 HOUR_S = 3600.0
 CR_MO = {"C": 0.40, "Mn": 0.85, "Si": 0.25, "Cr": 1.0, "Mo": 0.20}
@@ -229,6 +230,16 @@ def test_temperature_for_is_unknown_out_of_reach():
 def test_secondary_hardening_steel_is_harder_at_520_than_at_400_c():
     low, high = tempered_from_curve(CURVE_C, CURVE_HRC, HOUR_S, [400.0, 520.0], HOUR_S)
     assert high > low + 2.0
+
+
+@pytest.mark.parametrize("slug", ["hs6-5-2", "x40crmov5-1"])
+def test_catalogued_steels_that_harden_again_are_harder_at_520_than_at_400_c(slug):
+    assert catalogued_hrc(slug, 520.0, 2) > catalogued_hrc(slug, 400.0, 2) + 0.5
+
+
+@pytest.mark.parametrize("slug", ["100mncrw4", "c105u", "l6"])
+def test_catalogued_steels_that_do_not_are_softer_at_400_than_at_250_c(slug):
+    assert catalogued_hrc(slug, 400.0, 2) < catalogued_hrc(slug, 250.0, 2) - 5.0
 
 
 def test_curve_moves_with_time():

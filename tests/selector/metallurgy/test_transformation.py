@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from selector.errors import OutOfRangeError
+from selector.heat.colour import heat_colour, heat_colour_named
 from selector.metallurgy.austenite import austenite
 from selector.metallurgy.transformation import (
     SHIFT_PER_DECADE,
@@ -51,6 +52,14 @@ def test_trap_15_losing_the_magnet_at_770_c_is_a_floor_not_a_hardening_heat(stee
     assert float(hardening_window(steel).low_c) > least_c
     at_the_magnet = austenite(steel, 770.0, 600.0, 1.0, "normalised")
     assert float(at_the_magnet.fraction) < 0.95
+
+
+def test_trap_20_no_colour_is_as_narrow_as_the_hardening_range():
+    window = hardening_window(SILVER_STEEL)
+    middle = 0.5 * float(window.low_c + window.high_c)
+    seen = heat_colour_named(heat_colour(middle).name)
+    assert seen.high_c - seen.low_c > 2.0 * float(window.high_c - window.low_c)
+    assert seen.sd_c > 0.5 * float(window.high_c - window.low_c)
 
 
 def test_hypereutectoid_steel_is_never_taken_to_accm():

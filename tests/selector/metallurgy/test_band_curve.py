@@ -1,0 +1,27 @@
+import numpy as np
+import pytest
+
+from selector.metallurgy.band_curve import MIDDLE_LOG, coefficients
+
+
+def test_the_product_is_that_of_the_powers():
+    curve = coefficients()
+    product = curve.log_product(
+        {"C": np.array([6.0]), "Cr": np.array(2.0), "grain": np.array(1.1)}
+    )
+    power = curve.power
+    wanted = power["C"] * np.log(6.0) + power["Cr"] * np.log(2.0) + np.log(1.1) - MIDDLE_LOG
+    assert product == pytest.approx([wanted])
+
+
+def test_a_richer_product_is_never_softer_and_the_curve_falls():
+    curve, distance = coefficients(), np.geomspace(1.0, 80.0, 60)
+    lean, rich = (curve.hrc(np.array(0.4), np.array(at), distance) for at in (-0.5, 0.5))
+    assert np.all(rich >= lean)
+    assert np.all(np.diff(lean) < 0.0)
+
+
+def test_carbon_beyond_the_bands_hardens_no_more():
+    curve = coefficients()
+    some, more = curve.hrc(np.array([0.62, 0.9]), np.array(0.0), np.array(1.0))
+    assert some == more
