@@ -11,6 +11,6 @@ def half_digit(text: str) -> float:
 
 
 def agrees(computed: float, printed: str, scatter: float = 0.0) -> bool:
-    """Return whether `computed` rounds to `printed`, or lies within the author's stated `scatter`."""
+    """Return whether `computed` rounds to `printed`, or is within the author's `scatter`."""
     tolerance = max(half_digit(printed), scatter)
     return math.isfinite(computed) and abs(computed - float(printed)) <= tolerance * (1 + 1e-9)

@@ -98,7 +98,9 @@ def test_more_motion_never_quenches_less(slug):
     medium = load_catalog().media[slug]
     found = [
         np.median(
-            quench(medium, shop(bath=[{"medium": slug, "agitation": motion}]), NORMALS).severity
+            quench(
+                medium, shop(bath=[{"medium": slug, "agitation": motion}]), NORMALS, 0.5
+            ).severity
         )
         for motion in get_args(Agitation)
         if motion in medium.severity_per_in
@@ -109,13 +111,26 @@ def test_more_motion_never_quenches_less(slug):
 def test_a_bath_nobody_described_is_moved_moderately():
     described = shop(bath=[{"medium": "oil", "agitation": "moderate"}])
     np.testing.assert_array_equal(
-        quench(OIL, shop(bath=[]), NORMALS).severity, quench(OIL, described, NORMALS).severity
+        quench(OIL, shop(bath=[]), NORMALS, 0.5).severity,
+        quench(OIL, described, NORMALS, 0.5).severity,
     )
+
+
+def test_a_warm_or_small_water_bath_quenches_less():
+    water = load_catalog().media["water"]
+
+    def severity(mass_kg, **bath):
+        described = shop(bath=[{"medium": "water", "agitation": "mild", **bath}])
+        return float(np.median(quench(water, described, NORMALS, mass_kg).severity))
+
+    assert severity(0.5, temperature=50) < severity(0.5, temperature=20)
+    assert severity(2.0, temperature=20, volume=5) < severity(2.0, temperature=20)
+    assert severity(2.0, volume=5) < severity(0.2, volume=5)
 
 
 def test_severity_stays_near_its_catalogued_range():
     span = OIL.severity_per_in["moderate"]
-    found = quench(OIL, shop(), NORMALS).severity
+    found = quench(OIL, shop(), NORMALS, 0.5).severity
     assert found.shape == (draws.COUNT, 1)
     assert np.median(found) == pytest.approx(np.sqrt(span.low * span.high), rel=0.02)
     assert (found > 0).all()
