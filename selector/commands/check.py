@@ -13,9 +13,8 @@ def check(
 ) -> None:
     """Check that every file of the catalogue is sound."""
     with refusing_bad_input():
-        from catalog.audit import audit  # noqa: PLC0415
-
         from catalog import load_catalog  # noqa: PLC0415
+        from catalog.audit import audit  # noqa: PLC0415
 
         known = load_catalog(*([folder] if folder else []))
         faults = audit(known)
