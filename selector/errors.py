@@ -9,6 +9,9 @@
 
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
 
 @dataclass(frozen=True, slots=True)
 class Problem:
@@ -43,3 +46,54 @@ class RequirementError(SelectorError):
 
 class OutOfRangeError(SelectorError):
     """A model was asked for something outside what it can answer."""
+
+
+def demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike, unit: str = "") -> None:
+    """Refuse `got` unless the rule holds throughout, naming the first value that breaks it.
+
+    Parameters
+    ----------
+    holds : array_like of bool
+        Whether the rule holds, value by value.
+    field : str
+        What the values are.
+    rule : str
+        What they must be.
+    got : array_like
+        The values.
+    unit : str
+        Their unit.
+
+    Raises
+    ------
+    OutOfRangeError
+        When the rule is broken anywhere.
+    """
+    if np.all(holds):
+        return
+    broken = np.broadcast_to(~np.asarray(holds), np.shape(got))
+    worst = np.asarray(got, dtype=float)[broken].flat[0]
+    step = "Give the real size, place or strength."
+    raise OutOfRangeError(Problem(field, rule, f"{worst:g} {unit}".strip(), step))
+
+
+def positive(field: str, value: ArrayLike, unit: str = "") -> NDArray[np.float64]:
+    """Return `value` as an array, refusing what is not above zero.
+
+    Parameters
+    ----------
+    field : str
+        What the values are.
+    value : array_like
+        The values.
+    unit : str
+        Their unit.
+
+    Returns
+    -------
+    ndarray
+        The values; what is not above zero, NaN included, raises OutOfRangeError.
+    """
+    array = np.asarray(value, dtype=float)
+    demand(array > 0, field, "above 0", array, unit)
+    return array

@@ -11,7 +11,7 @@ from types import MappingProxyType
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from selector.errors import OutOfRangeError, Problem
+from selector.errors import demand, positive
 
 FloatArray = NDArray[np.float64]
 
@@ -86,21 +86,6 @@ def _log_interp(x: FloatArray, xs: FloatArray, ys: FloatArray) -> FloatArray:
     return np.asarray(np.exp(inside + beyond))
 
 
-def _demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike) -> None:
-    """Refuse `got` unless the rule holds throughout."""
-    if not np.all(holds):
-        worst = np.asarray(got, dtype=float)[~np.asarray(holds)].flat[0]
-        step = "Give the real size, place or strength."
-        raise OutOfRangeError(Problem(field, rule, f"{worst:g}", step))
-
-
-def _positive(field: str, value: ArrayLike) -> FloatArray:
-    """Return `value` as an array, refusing what is not above zero."""
-    array = np.asarray(value, dtype=float)
-    _demand(array > 0, field, "above 0", array)
-    return array
-
-
 def ideal_diameter_mm(diameter_mm: ArrayLike, severity: ArrayLike) -> FloatArray:
     """Return the ideally quenched bar whose centre cools as fast (Grossmann 1940).
 
@@ -135,8 +120,8 @@ def ideal_diameter_mm(diameter_mm: ArrayLike, severity: ArrayLike) -> FloatArray
        some quantitative data, in: Hardenability of Alloy Steels, ASM, 1939, 124-190
        (from memory).
     """
-    bar = _positive("diameter_mm", diameter_mm)
-    h = _positive("severity", severity)
+    bar = positive("diameter_mm", diameter_mm)
+    h = positive("severity", severity)
     return np.asarray(np.sqrt(bar**2 + 0.5 * math.log(2) / HALF_TIME * INCH_MM * bar / h))
 
 
@@ -213,9 +198,9 @@ def jominy_distance_mm(
     """
     position = np.asarray(position_fraction, dtype=float)
     inside = (position >= 0) & (position <= 1)
-    _demand(inside, "position_fraction", "between 0 and 1", position)
+    demand(inside, "position_fraction", "between 0 and 1", position)
     bar, h, position = np.broadcast_arrays(
-        _positive("diameter_mm", diameter_mm), _positive("severity", severity), position
+        positive("diameter_mm", diameter_mm), positive("severity", severity), position
     )
     ideal = ideal_diameter_mm(bar, h)
     centre = np.zeros_like(position)
@@ -273,5 +258,5 @@ def cooling_time_700_500_s(jominy_mm: ArrayLike) -> FloatArray:
     ----------
     .. [1] SAE J406, end-quench chart, cooling rate at 1300 °F by position (from memory).
     """
-    rate = _log_interp(_positive("jominy_mm", jominy_mm), _RATE_JOMINY_MM, _RATE_C_PER_S)
+    rate = _log_interp(positive("jominy_mm", jominy_mm), _RATE_JOMINY_MM, _RATE_C_PER_S)
     return np.asarray(684.0 * math.log(680 / 480) / rate)

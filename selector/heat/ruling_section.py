@@ -6,26 +6,11 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from selector.errors import OutOfRangeError, Problem
+from selector.errors import demand, positive
 from selector.heat.bar_equivalent import HALF_TIME, INCH_MM
 
 FloatArray = NDArray[np.float64]
 Shape = Literal["round", "square", "hexagon", "flat", "tube"]
-
-
-def _demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike) -> None:
-    """Refuse `got` unless the rule holds throughout."""
-    if not np.all(holds):
-        worst = np.asarray(got, dtype=float)[~np.asarray(holds)].flat[0]
-        step = "Give the real size, place or strength."
-        raise OutOfRangeError(Problem(field, rule, f"{worst:g}", step))
-
-
-def _positive(field: str, value: ArrayLike) -> FloatArray:
-    """Return `value` as an array, refusing what is not above zero."""
-    array = np.asarray(value, dtype=float)
-    _demand(array > 0, field, "above 0", array)
-    return array
 
 
 # First eigenvalue × size² and first coefficient of the fast-surface limit, from the series
@@ -81,8 +66,8 @@ def round_equivalent_mm(
     .. [2] H. S. Carslaw, J. C. Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, chapters 3
        and 7 (from memory).
     """
-    size = _positive("size_mm", size_mm)
-    per_h = INCH_MM / (2 * _positive("severity", severity))  # k/h in mm
+    size = positive("size_mm", size_mm)
+    per_h = INCH_MM / (2 * positive("severity", severity))  # k/h in mm
     if shape == "round":
         return size * np.ones_like(per_h)
     if shape == "hexagon":
@@ -109,9 +94,9 @@ def _strip(
     if shape == "tube":
         bore = np.asarray(np.nan if bore_mm is None else bore_mm, dtype=float)
         size, bore = np.broadcast_arrays(size, bore)
-        _demand(bore < size, "bore_mm", "given, and below the outside diameter", bore)
+        demand(bore < size, "bore_mm", "given, and below the outside diameter", bore)
         return (size - bore) / 2, np.full_like(size, np.inf)
     if shape == "square":
         return size, size
-    width = np.full_like(size, np.inf) if width_mm is None else _positive("width_mm", width_mm)
+    width = np.full_like(size, np.inf) if width_mm is None else positive("width_mm", width_mm)
     return np.minimum(size, width), np.maximum(size, width)

@@ -6,17 +6,10 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from selector.errors import OutOfRangeError, Problem
+from selector.errors import demand
 
 FloatArray = NDArray[np.float64]
 Load = Literal["torsion", "bending"]
-
-
-def _demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike) -> None:
-    """Refuse `got` unless the rule holds throughout."""
-    if not np.all(holds):
-        worst = np.asarray(got, dtype=float)[~np.asarray(holds)].flat[0]
-        raise OutOfRangeError(Problem(field, rule, f"{worst:g}", "Check the drawing."))
 
 
 # Stepped round bar, K = a (r/d)^b by D/d: curve fits to Peterson's charts printed by Norton.
@@ -100,8 +93,8 @@ def fillet_factor(
     small, large, radius = np.broadcast_arrays(
         *(np.asarray(value, dtype=float) for value in (small_mm, large_mm, radius_mm))
     )
-    _demand(radius > 0, "radius_mm", "above 0", radius)
-    _demand(large >= small, "large_mm", "at least small_mm", large)
+    demand(radius > 0, "radius_mm", "above 0", radius)
+    demand(large >= small, "large_mm", "at least small_mm", large)
     step, a, b = np.array(_FILLET[load]).T
     by_step = a * (radius / small)[..., None] ** b
     by_step = np.maximum(np.concatenate((np.ones((*small.shape, 1)), by_step), axis=-1), 1)
@@ -148,7 +141,7 @@ def cross_hole_factor(load: Load, hole_mm: ArrayLike, bar_mm: ArrayLike) -> Floa
        Table A-16 (from memory).
     """
     ratio = np.asarray(hole_mm, dtype=float) / np.asarray(bar_mm, dtype=float)
-    _demand((ratio >= 0) & (ratio < 1), "hole_mm / bar_mm", "at least 0 and below 1", ratio)
+    demand((ratio >= 0) & (ratio < 1), "hole_mm / bar_mm", "at least 0 and below 1", ratio)
     printed, area, factor = _CROSS_HOLE[:, [0, *_COLUMNS[load]]].T
     whole = factor / area
     slope = (whole[-1] - whole[-2]) / (printed[-1] - printed[-2])

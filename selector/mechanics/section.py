@@ -11,7 +11,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from selector.errors import OutOfRangeError, Problem
+from selector.errors import demand
 
 FloatArray = NDArray[np.float64]
 Shape = Literal["round", "square", "hexagon", "flat", "tube"]
@@ -26,13 +26,6 @@ class SectionModulus:
     torsion_plastic_mm3: FloatArray
     bending_mm3: FloatArray
     bending_plastic_mm3: FloatArray
-
-
-def _demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike) -> None:
-    """Refuse `got` unless the rule holds throughout."""
-    if not np.all(holds):
-        worst = np.asarray(got, dtype=float)[~np.asarray(holds)].flat[0]
-        raise OutOfRangeError(Problem(field, rule, f"{worst:g} mm", "Check the drawing."))
 
 
 # Rectangle in torsion by b/t: J = a b t³ and T = c b t² τ (Timoshenko; Roark).
@@ -147,20 +140,20 @@ def section_modulus(
     208.2
     """
     size = np.asarray(size_mm, dtype=float)
-    _demand(size > 0, "size_mm", "above 0", size)
+    demand(size > 0, "size_mm", "above 0", size, "mm")
     if shape == "round":
         return _round(size, np.zeros_like(size))
     if shape == "tube":
         bore = np.asarray(np.nan if bore_mm is None else bore_mm, dtype=float)
         holds = (bore >= 0) & (bore < size)
-        _demand(holds, "bore_mm", "given, and below the outside diameter", bore + 0 * size)
+        demand(holds, "bore_mm", "given, and below the outside diameter", bore + 0 * size, "mm")
         return _round(size, bore)
     if shape == "hexagon":
         return _hexagon(size)
     if shape == "square":
         return _square(size)
     width = np.asarray(np.nan if width_mm is None else width_mm, dtype=float)
-    _demand(width > 0, "width_mm", "given, and above 0", width)
+    demand(width > 0, "width_mm", "given, and above 0", width, "mm")
     return _rectangle(np.minimum(size, width), np.maximum(size, width))
 
 

@@ -1,6 +1,14 @@
+import numpy as np
 import pytest
 
-from selector.errors import OutOfRangeError, Problem, RequirementError, SelectorError
+from selector.errors import (
+    OutOfRangeError,
+    Problem,
+    RequirementError,
+    SelectorError,
+    demand,
+    positive,
+)
 
 BORE = Problem("bore", "less than 20 mm", "25 mm", "Check bore and size.")
 SIZE = Problem("size", "more than 0", "-1 mm", "Check the figure.")
@@ -20,3 +28,18 @@ def test_error_lists_every_problem_on_its_own_line():
 def test_one_except_catches_all(kind):
     with pytest.raises(SelectorError, match="bore must be less than 20 mm; got 25 mm"):
         raise kind(BORE)
+
+
+def test_a_demand_names_the_first_value_that_breaks_it():
+    with pytest.raises(OutOfRangeError, match=r"size must be below 3; got 5 mm"):
+        demand(
+            np.array([True, False, False]), "size", "below 3", np.array([1.0, 5.0, 7.0]), "mm"
+        )
+    demand(np.array([True, True]), "size", "below 3", np.array([1.0, 2.0]))
+
+
+@pytest.mark.parametrize("value", [0.0, -1.0, float("nan")])
+def test_what_is_not_above_zero_is_refused(value):
+    with pytest.raises(OutOfRangeError, match=r"size_mm must be above 0; got (0|-1|nan) mm"):
+        positive("size_mm", value, "mm")
+    assert positive("size_mm", [1, 2]).tolist() == [1.0, 2.0]
