@@ -31,6 +31,20 @@ from selector.metallurgy.tempering import (
 )
 from selector.model_range import ranges_left
 from selector.process import Heat, Quench
+from selector.quenched_bar import QuenchedBar, quenched_bar
+
+# The whole job on a plain bar has its own file; it is a hardness map too, and is named here.
+__all__ = [
+    "AsQuenched",
+    "Points",
+    "QuenchedBar",
+    "as_quenched",
+    "by_composition",
+    "curve_reach_c",
+    "points_of",
+    "quenched_bar",
+    "tempered",
+]
 
 Floats = NDArray[np.float64]
 

@@ -82,6 +82,8 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
             Limit("diameter_mm", 5.1, 170.2, "mm", "SAE J1268 bar charts"),
             Limit("severity", 0.02, 5.0, "-", "Grossmann severities of the handbook table"),
         ),
+        "boiling.bath_temperature_c": (),
+        "boiling.boiling_curve": (),
         "colour.heat_colour": (
             Limit("temperature_c", 475.0, 1315.0, "°C", "printed colour tables"),
         ),
@@ -93,6 +95,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "colour.temper_colour_named": (
             Limit("hold_s", 60.0, 3600.0, "s", "8 min and 1 h columns"),
         ),
+        "conduction.conduct": (),
         "contact.allowable_contact_mpa": (
             Limit("hardness_hv", 200.0, 800.0, "HV", "ISO 6336-5"),
         ),
@@ -111,12 +114,32 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         ),
         "distortion.bow": (),
         "distortion.size_change": (),
+        "end_quench.end_quench_rate_c_per_s": (
+            Limit("distance_mm", 1.5, 80.0, "mm", "length of the end-quench bar"),
+        ),
+        "end_quench.end_quench_time_s": (
+            Limit("distance_mm", 1.5, 80.0, "mm", "length of the end-quench bar"),
+        ),
+        "end_quench.equivalent_distance_mm": (
+            Limit("time_700_500_s", 0.7, 134.0, "s", "1.5 to 80 mm of the end-quench bar"),
+        ),
+        "end_quench.rate_at": (),
+        "end_quench.simulate": (),
+        "end_quench.standard_bar": (),
+        "end_quench.time_between": (),
+        "exchange.convection": (),
+        "exchange.held_end": (),
+        "exchange.mixed": (),
+        "exchange.steady": (),
         "fit.as_toml": (),
         "fit.fit": (),
         "fit.leave_one_steel_out_hrc": (),
         "fit.mean_error_hrc": (),
         "fit.residual_hrc": (),
         "fit.tempering_toml": (),
+        "grid.bar_grid": (),
+        "grid.round_grid": (),
+        "grid.widening_edges": (),
         "hardenability.corrected_factors": _A255_STEELS,
         "hardenability.critical_cooling_time": (
             Limit("C", 0.7, 1.0, "wt %", "section limits of silver steel, W1 and O1"),
@@ -136,6 +159,9 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "hardness_scale.tensile_mpa_from_hv": (
             Limit("hv", 80.0, 650.0, "HV", "ISO 18265 Table A.1"),
         ),
+        "immersion.quench_boundary": (),
+        "immersion.quench_history": (),
+        "kernel.advance": (),
         "martensite.as_quenched": (
             Limit("C", 0.1, 1.2, "wt %", "Hodge and Orehoski 1946; from memory"),
         ),
@@ -174,6 +200,20 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "section.bending_stress_mpa": (),
         "section.section_modulus": (),
         "section.torsion_stress_mpa": (),
+        "section_slice.plate_grid": (),
+        "section_slice.section_effect": (),
+        "section_slice.slice_grid": (),
+        "steel_property.austenite_heat_capacity": (
+            Limit("temperature_c", 25.0, 1527.0, "°C", "Dinsdale 1991, above 298 K"),
+        ),
+        "steel_property.cooling_steel": (),
+        "steel_property.en_conductivity": (
+            Limit("temperature_c", 20.0, 1200.0, "°C", "EN 1993-1-2"),
+        ),
+        "steel_property.en_heat_capacity": (
+            Limit("temperature_c", 20.0, 1200.0, "°C", "EN 1993-1-2"),
+        ),
+        "steel_property.heating_steel": (),
         "strength.fatigue_factor": (
             Limit(
                 "hardness_hv",
@@ -213,6 +253,9 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "strength.surface_factor": (
             Limit("tensile_mpa", 400.0, 1700.0, "MPa", "surface data of 1946"),
         ),
+        "sweep.compiled": (),
+        "sweep.factor": (),
+        "sweep.solve": (),
         "table.rows_of": (),
         "temper_curve.after": (),
         "temper_curve.along": (),

@@ -1,0 +1,230 @@
+"""Transient conduction: the temperature of every place in a part, from heat to cold.
+
+One solver serves stepped bars (radius and length), long bars (radius), thin ones (one cell) and
+cross-sections. Enthalpy is what is stepped, so that heat in equals heat stored to rounding; the
+step adapts to the process, so that a quench of seconds and a soak of minutes cost alike.
+"""
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector.errors import OutOfRangeError, Problem
+from selector.heat.exchange import Boundary
+from selector.heat.grid import Grid
+from selector.heat.steel_property import COLDEST_C, HOTTEST_C, SteelProperty, Table
+
+if TYPE_CHECKING:
+    from selector.heat.kernel import Control, State
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+
+TOLERANCE_K = 2.0  # error of one step; what a history sums up to is a few of these
+FIRST_STEP_S = 1e-4
+LONGEST_S = 86400.0
+RECORDS = 512  # written per call of the compiled loop
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """End a history early, when a cell rises above or falls below a temperature."""
+
+    cell: int
+    temperature_c: float
+    on: Literal["rising", "falling"] = "rising"
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """How long to follow a part, from when, how finely, and what may end it early.
+
+    Without `watch` every cell of steel is written down.
+    """
+
+    seconds_s: float
+    start_s: float = 0.0
+    watch: tuple[int, ...] | None = None
+    stop: Stop | None = None
+    tolerance_k: float = TOLERANCE_K
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class History:
+    """What became of a part.
+
+    `temperature_c` has shape (watched cells, times), the start included; `end_c` is the field
+    at the end (across, along), which another history may start from; `wall_heat_j` is what
+    each wall gave off.
+    """
+
+    time_s: Floats
+    temperature_c: Floats
+    end_c: Floats
+    wall_heat_j: Floats
+    stored_j: float
+    stopped: bool
+
+    def at(self, time_s: float) -> Floats:
+        """Return the watched temperatures at a time."""
+        return np.array([np.interp(time_s, self.time_s, row) for row in self.temperature_c])
+
+
+def conduct(
+    grid: Grid,
+    steel: SteelProperty,
+    boundary: Boundary,
+    start: float | Floats,
+    plan: Plan,
+) -> History:
+    """Return the temperature history of a part.
+
+    To go on with other surroundings or other properties (heated, then quenched), start the next
+    history from `end_c` of the last.
+
+    Parameters
+    ----------
+    grid : Grid
+        The part. [-]
+    steel : SteelProperty
+        Its heating or cooling properties. [-]
+    boundary : Boundary
+        What surrounds it. [-]
+    start : float or ndarray
+        Temperature at the start, one or of each cell, °C. [-]
+    plan : Plan
+        How long, and what to write down. [-]
+
+    Returns
+    -------
+    History
+        Temperatures, heat given off by each wall, field at the end. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        The start lies outside the property tables, the time is not above 0, the surroundings
+        belong to another grid, or no step is small enough.
+
+    Notes
+    -----
+    Second order in step and grid. Steps are chosen so that the error of each is below
+    `plan.tolerance_k` in every cell; heat stored equals heat in to rounding.
+
+    References
+    ----------
+    .. [1] J. G. Verwer, E. J. Spee, J. G. Blom, W. Hundsdorfer, A second-order Rosenbrock
+       method applied to photochemical dispersion problems, SIAM Journal on Scientific
+       Computing 20, 1999, 1456-1480 (from memory).
+
+    Examples
+    --------
+    >>> from selector.heat.exchange import convection, steady
+    >>> from selector.heat.grid import round_grid
+    >>> from selector.heat.steel_property import cooling_steel
+    >>> bar = round_grid(10.0)
+    >>> air = steady(bar, {"side": convection(50.0, 20.0)})
+    >>> after = conduct(bar, cooling_steel(), air, 850.0, Plan(60.0))
+    >>> bool(600.0 < after.end_c.min() < after.end_c.max() < 750.0)
+    True
+    """
+    _check(grid, boundary, start, plan)
+    from selector.heat import kernel  # noqa: PLC0415 - the compiler takes long to load
+
+    table = steel.table()
+    field = np.ascontiguousarray(np.broadcast_to(start, grid.active.shape), dtype=float)
+    state = _start(grid, steel, field)
+    stop = plan.stop
+    watch = grid.cells() if plan.watch is None else np.array(plan.watch, dtype=np.int64)
+    seen = watch if stop is None else np.concatenate([[stop.cell], watch])
+    control = kernel.Control(
+        float(plan.start_s + plan.seconds_s),
+        float(plan.tolerance_k),
+        max(plan.seconds_s / 20.0, 1e-3),
+        np.nan if stop is None else float(stop.temperature_c),
+        -1.0 if stop is not None and stop.on == "falling" else 1.0,
+        seen.astype(np.int64),
+    )
+    before = _stored_j(grid, state)
+    times, records = _run(grid, table, boundary, state, (control, plan.start_s))
+    stopped = times[-1] < control.end_s
+    first = field.ravel()[seen][None]
+    rows = np.concatenate([first, *records])[:, len(seen) - len(watch) :]
+    end = np.interp(
+        state.enthalpy,
+        table.first_enthalpy + np.arange(table.theta.size) / table.per_enthalpy,
+        table.temperature,
+    )
+    stored = _stored_j(grid, state) - before
+    return History(times, np.ascontiguousarray(rows.T), end, state.heat, stored, bool(stopped))
+
+
+def _check(grid: Grid, boundary: Boundary, start: float | Floats, plan: Plan) -> None:
+    """Refuse what cannot be stepped."""
+    field = np.asarray(start, dtype=float)
+    if not np.all((field >= COLDEST_C) & (field <= HOTTEST_C)):
+        worst = field[~((field >= COLDEST_C) & (field <= HOTTEST_C))].flat[0]
+        rule = f"between {COLDEST_C:g} and {HOTTEST_C:g} °C"
+        step = "Give the temperature the part has."
+        raise OutOfRangeError(Problem("start", rule, f"{worst:g} °C", step))
+    if not 0.0 < plan.seconds_s <= LONGEST_S:
+        rule, step = "above 0 and at most a day", "Give the time to follow the part."
+        raise OutOfRangeError(Problem("seconds_s", rule, f"{plan.seconds_s:g} s", step))
+    if not plan.tolerance_k > 0.0:
+        rule, step = "above 0 K", "Take 2 K."
+        raise OutOfRangeError(Problem("tolerance_k", rule, f"{plan.tolerance_k:g} K", step))
+    walls, given = grid.wall_face.size, boundary.share.shape[0]
+    if given != walls:
+        rule, step = f"made for this grid of {walls} walls", "Build it from the same grid."
+        raise OutOfRangeError(Problem("boundary", rule, f"{given} walls", step))
+
+
+def _start(grid: Grid, steel: SteelProperty, field: Floats) -> "State":
+    """Return the state of a field of temperatures."""
+    from selector.heat import kernel  # noqa: PLC0415
+
+    surface = np.array(field[grid.mesh.wall_row, grid.mesh.wall_column])
+    return kernel.State(steel.enthalpy_j_per_m3(field), surface, np.zeros(surface.size))
+
+
+def _stored_j(grid: Grid, state: "State") -> float:
+    """Return the heat in all steel cells, above an arbitrary zero."""
+    return float(np.sum(np.where(grid.active, grid.mesh.volume * state.enthalpy, 0.0)))
+
+
+def _run(
+    grid: Grid,
+    table: Table,
+    boundary: Boundary,
+    state: "State",
+    how: tuple["Control", float],
+) -> tuple[Floats, list[Floats]]:
+    """Step through breaks and full records; return all times and temperatures."""
+    from selector.heat import kernel, sweep  # noqa: PLC0415
+
+    control, start_s = how
+    shape, walls = grid.active.shape, grid.wall_face.size
+    work = sweep.Work(
+        np.empty((7, *shape)),
+        np.zeros((7, *shape)),
+        np.zeros((6, walls)),
+        np.zeros((walls, boundary.share.shape[2])),
+    )
+    clock = np.zeros(RECORDS + 2)
+    clock[:2] = start_s, FIRST_STEP_S
+    times, records = [np.array([start_s])], []
+    while True:
+        record = np.empty((RECORDS, control.watch.size))
+        written = kernel.advance(
+            (grid.mesh, table, boundary), state, control, work, clock, record
+        )
+        if written < 0:
+            rule, step = "smooth enough to step through", "Check curves and properties."
+            got = f"no step small enough at {clock[0]:g} s"
+            raise OutOfRangeError(Problem("boundary", rule, got, step))
+        times.append(clock[2 : 2 + written].copy())
+        records.append(record[:written])
+        if written < RECORDS:
+            return np.concatenate(times), records

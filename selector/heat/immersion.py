@@ -1,0 +1,222 @@
+"""A dip: when each place goes under, how long vapour hides it, how the bath warms.
+
+A dipped surface first hides behind vapour. A wetting front comes from the edges, and the film
+gives way everywhere after a while that is as good as random; then the bath boils and grips.
+"""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector.errors import OutOfRangeError, Problem
+from selector.heat.boiling import (
+    AIR_C,
+    AIR_EMISSIVITY,
+    AIR_H,
+    Bath,
+    bath_temperature_c,
+    boiling_curve,
+)
+from selector.heat.conduction import History, Plan, conduct
+from selector.heat.exchange import Boundary, Holder, convection, held_end, mixed
+from selector.heat.grid import Grid
+from selector.heat.steel_property import SteelProperty
+
+Floats = NDArray[np.float64]
+
+# The front reaches this far from an edge by the time the film gives way by itself. Estimated.
+FRONT_REACH_MM = 20.0
+SPLASH_S = 0.02  # a surface goes under within this
+
+
+@dataclass(frozen=True, slots=True)
+class Immersion:
+    """Length under the surface by time, from the working end; straight between, then held.
+
+    A delay is a first time above 0; out is length 0; back in is a length again.
+    """
+
+    time_s: tuple[float, ...] = (0.0,)
+    immersed_mm: tuple[float, ...] = (math.inf,)
+
+
+def _under(immersion: Immersion, along_mm: float) -> list[tuple[float, float]]:
+    """Return the intervals during which a place is under the surface."""
+    times = [*immersion.time_s, math.inf]
+    depth = [*immersion.immersed_mm, immersion.immersed_mm[-1]]
+    edges: list[float] = [times[0]] if depth[0] > along_mm else []
+    for t0, t1, d0, d1 in zip(times, times[1:], depth, depth[1:], strict=False):
+        if (d0 > along_mm) != (d1 > along_mm):
+            part = 1.0 if math.isinf(d0) or math.isinf(d1) else (along_mm - d0) / (d1 - d0)
+            edges.append(t0 + part * (t1 - t0))
+    if len(edges) % 2:
+        edges.append(math.inf)
+    return list(zip(edges[::2], edges[1::2], strict=True))
+
+
+def _sound(immersion: Immersion) -> None:
+    """Refuse a schedule that runs backwards or lacks a number."""
+    t, d = np.array(immersion.time_s), np.array(immersion.immersed_mm)
+    sound = t.size == d.size and t.size > 0 and np.all(np.isfinite(t)) and np.all(d >= 0.0)
+    if not sound or t[0] < 0.0 or np.any(np.diff(t) < 0.0):
+        rule = "times from 0 upward, each with a length of 0 or more"
+        got = f"{immersion.time_s} and {immersion.immersed_mm}"
+        step = "Give when the part goes in and how deep."
+        raise OutOfRangeError(Problem("immersion", rule, got, step))
+
+
+def quench_boundary(
+    grid: Grid,
+    bath: Bath,
+    immersion: Immersion | None = None,
+    collapse_normal: float = 0.0,
+    bath_end_c: float | None = None,
+    holder: Holder = "insulated",
+) -> Boundary:
+    """Return the surroundings of a part that is dipped, wholly or in part.
+
+    Walls above the surface are in still air. Under it a wall is behind vapour until the front
+    from the nearest edge (working end, shoulder) or the collapse of the film reaches it.
+
+    Parameters
+    ----------
+    grid : Grid
+        The part. [-]
+    bath : Bath
+        What it is dipped in. [-]
+    immersion : Immersion, optional
+        When and how deep; left out, all at once. [-]
+    collapse_normal : float, optional
+        Standard normal draw of the film's life: 1 is a long-lived film. [-]
+    bath_end_c : float, optional
+        Where part and bath end together; the bath warms to it over the film and a few seconds
+        more for each millimetre. [°C]
+    holder : {"insulated", "tongs", "chuck"}, optional
+        What holds the far end. [-]
+
+    Returns
+    -------
+    Boundary
+        For the solver. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        As `bath_temperature_c`; the schedule is not one; the holder is not known.
+
+    Notes
+    -----
+    A place at s from an edge is wetted after film_s × min(1, s / 20 mm), with log sd 0.3 to 0.8
+    by motion: estimated.
+
+    References
+    ----------
+    .. [1] H. M. Tensi, A. Stich, G. E. Totten, Fundamentals of quenching, Metal Heat Treating,
+       1995 (from memory).
+    """
+    dip = Immersion() if immersion is None else immersion
+    _sound(dip)
+    cold = boiling_curve(bath)
+    end_c = cold.bath_c if bath_end_c is None else bath_end_c
+    warm = boiling_curve(Bath(bath.medium, end_c, bath.agitation))
+    life = cold.film_s * math.exp(cold.film_log_sd * collapse_normal)
+    along, held = grid.wall_along_mm(), grid.wall_face == "held"
+    edges = np.unique(along[np.isin(grid.wall_face, ["end", "shoulder"])])
+    away = (
+        np.abs(along[:, None] - edges).min(axis=1)
+        if edges.size
+        else np.full(along.size, np.inf)
+    )
+    dry = life * np.minimum(away / FRONT_REACH_MM, 1.0)
+    spans = {float(z): _under(dip, float(z)) for z in np.unique(along)}
+    most = max(len(span) for span in spans.values())
+    knots = np.zeros((along.size, 3 + 6 * most))
+    share = np.zeros((along.size, knots.shape[1], 6))
+    pace_s = _warming_s(grid)
+    for w, z in enumerate(along):
+        knots[w], share[w, :, :5] = _wall(spans[float(z)], float(dry[w]), pace_s, most)
+    share[held] = np.eye(6)[5]
+    curves = [convection(AIR_H["none"], AIR_C, AIR_EMISSIVITY), cold.film, cold.wet]
+    return mixed([*curves, warm.film, warm.wet, held_end(holder)], share, knots)
+
+
+def _warming_s(grid: Grid) -> float:
+    """Return about how long the part takes to give its heat to the bath."""
+    volume = float(np.sum(np.where(grid.active, grid.mesh.volume, 0.0)))
+    return 2.0 + 2000.0 * volume / float(grid.mesh.wall_area.sum())  # a second for each half mm
+
+
+def _wall(
+    spans: list[tuple[float, float]], dry_s: float, pace_s: float, most: int
+) -> tuple[Floats, Floats]:
+    """Return knots and shares of air, film, wet, film and wet in the warmed bath, at a wall."""
+    air, film, wet = np.eye(3)
+    rows: list[tuple[float, Floats]] = [(0.0, air)]
+    for start, end in spans:
+        leave = min(end, 1e7)
+        ramp = max(0.3 * dry_s, SPLASH_S)
+        steps = [(start, air), (start + SPLASH_S, film), (start + SPLASH_S + dry_s, film)]
+        steps += [
+            (start + SPLASH_S + dry_s + ramp, wet),
+            (leave, wet),
+            (leave + SPLASH_S, air),
+        ]
+        # A place that leaves before it is wetted goes from vapour to air.
+        rows += [(min(t, leave if n < 5 else t), s) for n, (t, s) in enumerate(steps)]
+    rows += [(max(rows[-1][0], 1e7) + 1.0, rows[-1][1])] * (2 + 6 * most - len(rows))
+    first = spans[0][0] if spans else 0.0
+    times = np.array([t for t, _ in rows])
+    states = np.stack([state for _, state in rows])
+    warmed_s = first + pace_s  # a knot of its own, as the bath is warm from then on
+    place = int(np.searchsorted(times, warmed_s))
+    between = [np.interp(warmed_s, times, column) for column in states.T]
+    times, states = np.insert(times, place, warmed_s), np.insert(states, place, between, axis=0)
+    done = np.clip((times - first) / pace_s, 0.0, 1.0)[:, None]
+    bathed = states[:, 1:]
+    return times, np.hstack([states[:, :1], bathed * (1.0 - done), bathed * done])
+
+
+def quench_history(
+    grid: Grid,
+    steel: SteelProperty,
+    start: float | Floats,
+    boundary: tuple[Bath, Boundary],
+    plan: Plan,
+) -> History:
+    """Return the history of a part in its quench, refusing a bath hotter than the part.
+
+    Parameters
+    ----------
+    grid : Grid
+        The part. [-]
+    steel : SteelProperty
+        Cooling properties. [-]
+    start : float or ndarray
+        Temperature at the start, one or of each cell, °C. [-]
+    boundary : tuple of Bath and Boundary
+        The bath, and what `quench_boundary` made of it. [-]
+    plan : Plan
+        How long, and what to write down. [-]
+
+    Returns
+    -------
+    History
+        Temperatures. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        The bath is hotter than every place in the part, or as `conduct`.
+
+    References
+    ----------
+    .. [1] As `quench_boundary`.
+    """
+    bath, surroundings = boundary
+    hottest, at = float(np.max(np.asarray(start))), bath_temperature_c(bath)
+    if hottest <= at:
+        rule, step = f"below the part's {hottest:g} °C", "Cool the bath or heat the part."
+        raise OutOfRangeError(Problem("bath_temperature_c", rule, f"{at:g} °C", step))
+    return conduct(grid, steel, surroundings, start, plan)

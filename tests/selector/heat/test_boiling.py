@@ -1,0 +1,100 @@
+"""Baths: level against published figures, motion, temperature, refusals."""
+
+import itertools
+import math
+
+import numpy as np
+import pytest
+
+from selector.errors import OutOfRangeError
+from selector.heat.boiling import Bath, bath_temperature_c, boiling_curve
+from selector.heat.exchange import SURFACE_C
+
+MEDIA = ("water", "warm-water", "brine", "oil", "fast-oil", "vegetable-oil", "polymer", "air")
+MOTIONS = ("none", "mild", "moderate", "good", "strong", "violent")
+
+
+def coefficient(bath, surface_c, state="wet"):
+    curve = boiling_curve(bath)
+    flux = np.interp(surface_c, SURFACE_C, getattr(curve, state))
+    return float(flux) / (surface_c - curve.bath_c)
+
+
+# Published regimes of heat transfer, from memory: medium, motion, bath, surface, low, high.
+REGIMES = [
+    ("water", "none", 20.0, 300.0, 8000.0, 15000.0),
+    ("water", "strong", 20.0, 700.0, 3000.0, 8000.0),
+    ("water", "strong", 20.0, 300.0, 12000.0, 25000.0),
+    ("brine", "moderate", 20.0, 700.0, 5000.0, 12000.0),
+    ("brine", "moderate", 20.0, 300.0, 15000.0, 30000.0),
+    ("oil", "moderate", 50.0, 535.0, 1500.0, 3000.0),
+    ("oil", "moderate", 50.0, 240.0, 150.0, 400.0),
+    ("polymer", "moderate", 30.0, 500.0, 1500.0, 4000.0),
+    ("air", "none", 20.0, 850.0, 60.0, 110.0),
+    ("air", "none", 20.0, 400.0, 20.0, 40.0),
+    ("air", "strong", 20.0, 600.0, 60.0, 150.0),
+]
+
+
+@pytest.mark.parametrize("case", REGIMES, ids=lambda c: f"{c[0]} {c[1]} at {c[3]:g} °C")
+def test_wetted_surface_within_published_regimes(case):
+    medium, motion, bath_c, surface_c, low, high = case
+    assert low <= coefficient(Bath(medium, bath_c, motion), surface_c) <= high
+
+
+@pytest.mark.parametrize(
+    ("bath_c", "surface_c", "low", "high"),
+    [(20.0, 700.0, 500.0, 2000.0), (40.0, 650.0, 300.0, 1000.0), (60.0, 600.0, 200.0, 600.0)],
+)
+def test_film_of_still_water_within_published_regimes(bath_c, surface_c, low, high):
+    still = Bath("water", bath_c, "none")
+    assert low <= coefficient(still, surface_c, "film") <= high
+
+
+def test_oil_behind_vapour_is_the_measured_one():
+    """500 W/(m² K) at 800 °C in two oils: Buczek and Telejko 2013, abstract; radiation here."""
+    assert coefficient(Bath("oil"), 800.0, "film") == pytest.approx(500.0, rel=0.2)
+
+
+@pytest.mark.parametrize("medium", MEDIA)
+def test_motion_never_slows_a_bath(medium):
+    curves = [boiling_curve(Bath(medium, None, motion)) for motion in MOTIONS]
+    for calm, brisk in itertools.pairwise(curves):
+        hot = calm.bath_c + 1.0 < SURFACE_C
+        assert np.all(brisk.wet[hot] >= calm.wet[hot] * (1 - 1e-9))
+        assert brisk.film_s <= calm.film_s
+
+
+def test_warm_water_hides_longer_and_boils_less():
+    cold, hot = (boiling_curve(Bath("water", at, "none")) for at in (20.0, 60.0))
+    assert hot.film_s > 10.0 * cold.film_s
+    assert np.interp(300.0, SURFACE_C, hot.wet) < 0.7 * np.interp(300.0, SURFACE_C, cold.wet)
+    assert boiling_curve(Bath("warm-water")).bath_c == 55.0
+
+
+def test_brine_hardly_hides_at_all():
+    assert boiling_curve(Bath("brine")).film_s < 0.2 * boiling_curve(Bath("water")).film_s
+
+
+@pytest.mark.parametrize("medium", MEDIA)
+def test_nothing_warms_in_its_bath(medium):
+    curve = boiling_curve(Bath(medium))
+    hotter = curve.bath_c < SURFACE_C
+    assert np.all(curve.wet[hotter] > 0.0)
+    assert np.all(curve.film[hotter] > 0.0)
+    assert np.all(curve.film <= curve.wet + 0.8 * 5.67e-8 * (SURFACE_C + 273.15) ** 4)
+
+
+@pytest.mark.parametrize(
+    ("bath", "message"),
+    [
+        (Bath("mercury"), "medium must be one of water, .*got mercury"),
+        (Bath("plates"), "medium must be one of water, .*got plates"),
+        (Bath("oil", None, "lazy"), "agitation must be one of none, .*got lazy"),
+        (Bath("water", 120.0), "bath_temperature_c must be between 0 and 99 °C.*got 120 °C"),
+        (Bath("oil", math.nan), "bath_temperature_c must be between 0 and 200 °C.*got nan °C"),
+    ],
+)
+def test_bath_that_cannot_be_is_refused(bath, message):
+    with pytest.raises(OutOfRangeError, match=message):
+        bath_temperature_c(bath)

@@ -1,0 +1,57 @@
+"""The two sweeps solve what a dense solver solves, and account for the heat of the walls."""
+
+import numpy as np
+from numba import njit
+
+from selector.heat.grid import Section, bar_grid
+from selector.heat.sweep import Work, factor, solve
+
+
+@njit
+def run(mesh, slope, scale, work, x):
+    factor(mesh, slope, scale, work)
+    solve(mesh, work, slope, scale, x)
+
+
+def one_way(grid, slope, stiff, across):
+    """Return the dense matrix of one direction on enthalpy, walls included."""
+    mesh, (rows, columns) = grid.mesh, grid.active.shape
+    n = rows * columns
+    flow = np.zeros((n, n))
+    for i in range(rows):
+        for j in range(columns):
+            k = i * columns + j
+            step, g = (columns, mesh.across) if across else (1, mesh.along)
+            if (i < rows - 1) if across else (j < columns - 1):
+                flow[k, k] -= g[i, j]
+                flow[k, k + step] += g[i, j]
+                flow[k + step, k + step] -= g[i, j]
+                flow[k + step, k] += g[i, j]
+    for w in range(stiff.size):
+        if mesh.wall_across[w] == across:
+            k = mesh.wall_row[w] * columns + mesh.wall_column[w]
+            flow[k, k] -= mesh.wall_area[w] * stiff[w]
+    return flow * slope.ravel() / mesh.volume.ravel()[:, None]
+
+
+def test_sweeps_against_a_dense_solver():
+    rng = np.random.default_rng(5)
+    grid = bar_grid([Section(10.0, 8.0), Section(14.0, 6.0, 4.0)], fineness=0.3)
+    shape, walls = grid.active.shape, grid.wall_face.size
+    slope, scale = rng.uniform(4e-6, 1e-5, shape), 0.7
+    right = rng.normal(size=shape) * grid.active
+    work = Work(
+        np.empty((7, *shape)), np.zeros((7, *shape)), np.zeros((6, walls)), np.zeros((walls, 1))
+    )
+    work.wall[1] = rng.uniform(10.0, 400.0, walls)
+    x = right.copy()
+    run(grid.mesh, slope, scale, work, x)
+
+    unit = np.eye(right.size)
+    first = unit - scale * one_way(grid, slope, work.wall[1], across=True)
+    second = unit - scale * one_way(grid, slope, work.wall[1], across=False)
+    expected = np.linalg.solve(second, np.linalg.solve(first, right.ravel()))
+    assert np.allclose(x.ravel(), expected, rtol=1e-10, atol=1e-14)
+
+    lost = np.sum(grid.mesh.volume * (right - x) * grid.active)
+    assert np.isclose(work.wall[3].sum(), lost, rtol=1e-10)
