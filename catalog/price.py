@@ -9,6 +9,39 @@ from catalog.values import Record, Text
 Positive = Annotated[float, Field(ge=0)]
 
 
+Share = Annotated[float, Field(ge=0, le=1)]
+
+
+class Practice(Record):
+    """Hours, shares and factors that turn a price list into the cost of a part.
+
+    Common practice, no source; each may be replaced in the price file.
+    """
+
+    price_log_sd: Positive = 0.15
+    setup_h: Positive = 0.4
+    skin_black_bar_h: Positive = 0.2
+    ground_bar_saves_h: Positive = 0.15
+    # Cutting pre-hardened bar at about 30 HRC, and grinding a ready-hard element to length.
+    removal_prehard_factor: Annotated[float, Field(gt=0)] = 0.75
+    removal_hard_factor: Annotated[float, Field(gt=0)] = 0.15
+    heat_by_flame_h: Positive = 0.4
+    heat_by_furnace_h: Positive = 2.0
+    inspect_h: Positive = 0.1
+    straighten_h: Positive = 0.5
+    # Of the parts of a route, what goes through the heat again for reasons no model holds.
+    rework_workshop_fraction: Share = 0.12
+    rework_subcontract_fraction: Share = 0.02
+    # Of the cost of the treatment, what drawing a part again costs.
+    redraw_fraction: Share = 0.3
+    coupon_bar_fraction: Share = 0.3
+    coupon_treatment_fraction: Share = 0.4
+    easy_days: Positive = 1.0
+    order_days: Positive = 4.0
+    rare_days: Positive = 12.0
+    workshop_days: Positive = 0.5
+
+
 class Prices(Record):
     """What things cost, in one currency.
 
@@ -33,4 +66,5 @@ class Prices(Record):
     carriage: Positive
     subcontract_minimum: dict[str, Positive]
     subcontract_per_kg: dict[str, Positive]
-    removal_cm3_per_h: Positive
+    removal_cm3_per_h: Annotated[float, Field(gt=0)]
+    practice: Practice = Practice()

@@ -168,10 +168,9 @@ def advise(
     apart = [
         Rejected(s.treatment, s.gate) for s in pool if s.gate and s.gate.verdict == "unknown"
     ]
-    reference = _reference_cost(around)
-    ranges = range_table(requirement.limit.budget, reference, requirement.limit.days)
+    reference = reference_cost(around)
+    scorer = scorer_of(around, reference)
     weights = requirement.priorities.weights()
-    scorer = _Scorer(ranges, np.array([weights[name] for name in CRITERIA]))
     options: list[Option] = []
     going = like_conditions_merged(s.treatment for s in pool if s.gate is None)
     for number, (treatment, chosen) in enumerate(_chosen(going, around, rejected)):
@@ -193,7 +192,7 @@ def advise(
         options=ranked,
         rejected=tuple(rejected),
         apart=tuple(apart),
-        ranges=ranges,
+        ranges=scorer.ranges,
         weights={str(k): v for k, v in weights.items()},
         comparisons=other_methods(merits, scorer.weights) if len(ranked) > 1 else (),
         reference_cost=reference,
@@ -211,14 +210,27 @@ def _looked_at(
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class _Scorer:
+class Scorer:
     """Ranges and weights of one advice."""
 
     ranges: tuple[Range, ...]
     weights: Floats
 
     def option(self, judged: Judged, choice: Choice) -> Option:
-        """Return a judged option with its score."""
+        """Return a judged option with its score.
+
+        Parameters
+        ----------
+        judged : Judged
+            Gates and values.
+        choice : Choice
+            Its temper.
+
+        Returns
+        -------
+        Option
+            Scored over the draws.
+        """
         merit = np.stack(
             [row.merit(judged.values[:, k]) for k, row in enumerate(self.ranges)], axis=1
         )
@@ -226,8 +238,40 @@ class _Scorer:
         return Option(judged, choice, merit, scores)
 
 
-def _reference_cost(around: Surroundings) -> float:
-    """Return what the part costs as bought in the named reference steel."""
+def scorer_of(around: Surroundings, reference: float) -> Scorer:
+    """Return what scores the options of one requirement.
+
+    Parameters
+    ----------
+    around : Surroundings
+        What is asked.
+    reference : float
+        What the part costs as bought in the reference steel.
+
+    Returns
+    -------
+    Scorer
+        Ranges and weights.
+    """
+    limit, weights = around.asked.limit, around.asked.priorities.weights()
+    by_life = around.asked.zone[around.leading.zone].life_ratio is not None
+    ranges = range_table(limit.budget, reference, limit.days, by_life=by_life)
+    return Scorer(ranges, np.array([weights[name] for name in CRITERIA]))
+
+
+def reference_cost(around: Surroundings) -> float:
+    """Return what the part costs as bought in the named reference steel.
+
+    Parameters
+    ----------
+    around : Surroundings
+        Part and prices.
+
+    Returns
+    -------
+    float
+        Cost of a good part.
+    """
     steel = around.catalog.steels.get(REFERENCE[0])
     sold = steel.condition if steel else ()
     condition = next((c for c in sold if c.name == REFERENCE[1]), None)
@@ -266,7 +310,7 @@ def _choices(
 
 
 def _best(
-    treatment: Treatment, chosen: Iterable[Choice], around: Surroundings, scorer: _Scorer
+    treatment: Treatment, chosen: Iterable[Choice], around: Surroundings, scorer: Scorer
 ) -> Option:
     """Return the best temper of a treatment: fewest failed gates, then score."""
     ready = prepare(treatment, around)

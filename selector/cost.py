@@ -1,7 +1,8 @@
 """Cost of one good part: a sum over what can happen, coupon included.
 
-Paths: the part comes out good; it is re-tempered or re-hardened; it is scrapped, and a new
-blank is bought, machined and treated. Failure in service is told apart, not in the sum.
+Paths: the part comes out good; it is straightened, drawn again or hardened again; it is
+scrapped, and a new blank is bought, machined and treated. Failure in service is told apart, not
+in the sum. Every rate, hour and share stands in the price file.
 """
 
 from dataclasses import dataclass
@@ -11,19 +12,30 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.price import Prices
+from catalog.steel import Steel
 from selector.geometry import DENSITY_KG_PER_MM3, blank_mm
+from selector.hazards.decarburisation import bar_allowance_mm
 from selector.surroundings import Surroundings
 from selector.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]
-# Spread of prices about the list, and share of parts that go through the heat twice.
-PRICE_SD = 0.15
-REWORK_SHARE = {"subcontract": 0.02, "supplier": 0.0, "workshop": 0.12}
-DELIVERY_DAYS = {"easy": 1.0, "order": 4.0, "rare": 12.0}
+Bools = NDArray[np.bool_]
 REFERENCE_MACHINABILITY = 70.0
-# Setting up and measuring, skinning black bar, and the size that ground bar brings along. [h]
-SETUP_H, SKIN_H, GROUND_SAVES_H = 0.4, 0.2, 0.15
-BARK_MM = 2.0
+# Bark of black bar of carbon and alloy steel, a side. Common practice. [mm]
+USUAL_BARK_MM = 1.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Mishaps:
+    """What does not go straight through, over the draws.
+
+    A rate of cracking, and which draws are bent beyond what is permitted, too hard, too soft.
+    """
+
+    crack_rate: Floats | float = 0.0
+    bent: Floats | Bools | float = 0.0
+    too_hard: Floats | Bools | float = 0.0
+    too_soft: Floats | Bools | float = 0.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -41,11 +53,30 @@ class Bill:
         return {name: round(value, 2) for name, value in self.items.items()}
 
 
+def bark_mm(steel: Steel, thickness_mm: float) -> float:
+    """Return what comes off each side of black bar before it may be hardened.
+
+    Parameters
+    ----------
+    steel : Steel
+        What it is: tool steel bar has a published allowance, other bar a usual one.
+    thickness_mm : float
+        Thickness of the part. [mm]
+
+    Returns
+    -------
+    float
+        A side. [mm]
+    """
+    tool = steel.kind.endswith("-tool") or steel.kind == "high-speed"
+    return float(bar_allowance_mm(thickness_mm)) if tool else USUAL_BARK_MM
+
+
 def _blank(treatment: Treatment, around: Surroundings) -> tuple[float, float]:
     """Return diameter and length of the bar, bark and smallest size sold included. [mm]."""
     diameter, length = blank_mm(around.asked.part)
     if treatment.condition.surface == "black":
-        diameter += BARK_MM
+        diameter += 2 * bark_mm(treatment.steel, diameter)
     return max(diameter, treatment.condition.size_mm.low), length
 
 
@@ -71,14 +102,19 @@ def _machining(treatment: Treatment, around: Surroundings, prices: Prices) -> fl
     removed = np.pi / 4 * diameter**2 * length - around.mass_kg / DENSITY_KG_PER_MM3
     rating = treatment.steel.machinability_pct
     ease = (rating.value if rating else 55.0) / REFERENCE_MACHINABILITY
+    practice = prices.practice
     if treatment.condition.name == "prehard":
-        ease *= 0.75
+        ease *= practice.removal_prehard_factor
     if treatment.condition.name == "hard-element":
-        ease = 0.15
+        ease = practice.removal_hard_factor
     hours = max(removed, 0.0) / 1000 / (prices.removal_cm3_per_h * ease)
     surface = treatment.condition.surface
-    extra = {"black": SKIN_H, "bright": 0.0, "ground": -GROUND_SAVES_H}[surface]
-    hours += (SETUP_H + extra) / around.asked.part.quantity**0.5
+    extra = {
+        "black": practice.skin_black_bar_h,
+        "bright": 0.0,
+        "ground": -practice.ground_bar_saves_h,
+    }[surface]
+    hours += max(practice.setup_h + extra, 0.0) / around.asked.part.quantity**0.5
     return float(hours * prices.labour_per_h)
 
 
@@ -95,7 +131,8 @@ def _treatment(treatment: Treatment, temper: Temper, around: Surroundings) -> fl
         return 0.0
     source = treatment.source
     gas = source.gas_per_h_kg.value if source and source.gas_per_h_kg else 0.0
-    hours = 0.4 if gas else 2.0
+    practice = prices.practice
+    hours = practice.heat_by_flame_h if gas else practice.heat_by_furnace_h
     energy = hours * (gas * prices.gas_per_kg if gas else prices.furnace_per_h)
     if temper.means in {"oven", "furnace"}:
         energy += prices.furnace_per_h * temper.time_s * temper.cycles / 3600
@@ -106,11 +143,28 @@ def _coupon(treatment: Treatment, around: Surroundings, blank: float, treat: flo
     """Return the cost of a coupon of the same bar, shared over the quantity."""
     if treatment.route.place != "workshop" or treatment.route.process == "none":
         return 0.0
-    return (0.3 * blank + 0.4 * treat) / around.asked.part.quantity
+    practice = around.catalog.prices.practice
+    cost = practice.coupon_bar_fraction * blank + practice.coupon_treatment_fraction * treat
+    return cost / around.asked.part.quantity
+
+
+def _rework(treatment: Treatment, prices: Prices, treat: float, mishaps: Mishaps) -> Floats:
+    """Return the cost of drawing again, and of hardening again, over the draws."""
+    practice = prices.practice
+    usual = {
+        "workshop": practice.rework_workshop_fraction,
+        "subcontract": practice.rework_subcontract_fraction,
+    }.get(treatment.route.place, 0.0)
+    drawn, hardened = (np.asarray(m, dtype=float) for m in (mishaps.too_hard, mishaps.too_soft))
+    again = practice.redraw_fraction * drawn + hardened
+    return np.asarray(treat * np.maximum(usual, again))
 
 
 def bill(
-    treatment: Treatment, temper: Temper, around: Surroundings, crack_rate: Floats
+    treatment: Treatment,
+    temper: Temper,
+    around: Surroundings,
+    mishaps: Mishaps | None = None,
 ) -> Bill:
     """Return the cost of one good part and the days it takes.
 
@@ -122,36 +176,47 @@ def bill(
         How it is drawn.
     around : Surroundings
         Part, prices, draws.
-    crack_rate : ndarray
-        Rate of scrap by cracking; shape (draws,). [-]
+    mishaps : Mishaps, optional
+        What goes wrong on the way; nothing if absent.
 
     Returns
     -------
     Bill
-        In the currency of the price list.
+        In the currency of the price list. Scrap takes blank, cutting and treatment with it.
     """
-    prices = around.catalog.prices
+    prices, found = around.catalog.prices, mishaps or Mishaps()
+    practice = prices.practice
     blank = _material(treatment, around, prices)
     cut = _machining(treatment, around, prices)
     treat = _treatment(treatment, temper, around)
     coupon = _coupon(treatment, around, blank, treat)
-    place = treatment.route.place
-    rework = REWORK_SHARE[place] * treat
-    scrap = crack_rate / (1.0 - crack_rate) * (blank + cut + treat)
-    level = np.exp(PRICE_SD * around.shared()["price_level"])
-    cost = (blank + cut + treat + rework + coupon + scrap) * level
-    wait = 0.0 if treatment.stock else DELIVERY_DAYS[treatment.condition.availability]
+    heated = treatment.route.process != "none"
+    inspect = practice.inspect_h * prices.labour_per_h * heated
+    straight = practice.straighten_h * prices.labour_per_h * np.asarray(found.bent, dtype=float)
+    rework = _rework(treatment, prices, treat, found)
+    odds = found.crack_rate / (1.0 - found.crack_rate)
+    scrap = odds * (blank + cut + treat)
+    level = np.exp(practice.price_log_sd * around.shared()["price_level"])
+    cost = (blank + cut + treat + inspect + straight + rework + coupon + scrap) * level
+    delivery = {
+        "easy": practice.easy_days,
+        "order": practice.order_days,
+        "rare": practice.rare_days,
+    }[treatment.condition.availability]
+    wait = 0.0 if treatment.stock else delivery
     return Bill(
         cost=np.asarray(cost),
         items={
             "bar": blank,
             "machining": cut,
             "treatment": treat,
-            "rework": rework,
+            "inspection": inspect,
+            "straightening": float(np.mean(straight)),
+            "rework": float(np.mean(rework)),
             "coupon": coupon,
             "scrap": float(np.mean(scrap)),
         },
-        days=wait + treatment.route.days.value + 0.5,
+        days=wait + treatment.route.days.value + practice.workshop_days,
         currency=prices.currency,
         invented=prices.invented,
     )

@@ -124,6 +124,10 @@ def _derived(requirement: Requirement, number: int, zone: Zone, depth: float) ->
     words = f"{zone.severity} {zone.wear.replace('-', ' ')} wear"
     if top < found[1]:
         words += f", kept to {top:.0f} HRC because it is struck"
+    # What lives depend on is kept tough; its worn face is renewed. Common practice.
+    vital = requirement.safety_critical
+    if vital:
+        words += ", a wish only: where lives depend on it toughness comes first"
     if softer:
         words += ", softened because this part is to be the one that wears"
     return Demand(
@@ -131,9 +135,9 @@ def _derived(requirement: Requirement, number: int, zone: Zone, depth: float) ->
         sections,
         low,
         high,
-        min(floor, low),
+        None if vital else min(floor, low),
         high + SLACK_ABOVE_HRC,
-        depth,
+        0.0 if vital else depth,
         derived=True,
         reason=words + " (common practice)",
     )

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from selector.decision.gates import BREAKING, Gate, judged, worst
 from selector.duty import Demand
+from selector.duty_gate import contact_factor, duty_gates
 from selector.explain.hardness import shown
 from selector.figure import median
 from selector.prediction import TOUGHNESS, Prediction, embrittled
@@ -17,6 +18,7 @@ from selector.strength_factor import has_load, least_factor
 from selector.surroundings import Surroundings
 from selector.temper_choice import STRUCK_LEAST_TEMPER_C
 from selector.treatment import Treatment
+from selector.wear_duty import edge_loss_hrc, life
 
 Floats = NDArray[np.float64]
 # How well a check reads hardness, as sd; a file only tells soft from hard. [HRC]
@@ -39,6 +41,7 @@ class Judged:
     values: Floats
     passing: NDArray[np.bool_]
     corrected_hrc: Floats
+    failing: Floats
 
     @property
     def verdict(self) -> str:
@@ -49,6 +52,11 @@ class Judged:
     def passing_all(self) -> float:
         """The share of draws that pass every drawn demand of the leading zone at once."""
         return float(np.mean(self.passing))
+
+    @property
+    def failing_all(self) -> float:
+        """The chance that it yields, tires or snaps in service; NaN where that is unknown."""
+        return float(np.mean(self.failing))
 
 
 def corrected(prediction: Prediction, demand: Demand, around: Surroundings) -> Floats:
@@ -204,6 +212,16 @@ def _window_distance(hrc: Floats, demand: Demand) -> Floats:
     return np.asarray(below + above + np.zeros_like(hrc))
 
 
+def _wearing(
+    prediction: Prediction, hrc: Floats, demand: Demand, around: Surroundings
+) -> Floats:
+    """Return the life over the life wanted where one is, else how far off the window. [HRC]."""
+    wanted = around.asked.zone[demand.zone].life_ratio
+    if wanted is not None:
+        return life(prediction.treatment, hrc, demand, around) / wanted
+    return _window_distance(hrc, demand) + edge_loss_hrc(prediction.treatment, demand, around)
+
+
 def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) -> Judged:
     """Return an option with its gates and criteria.
 
@@ -224,6 +242,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) 
     demand = around.leading
     hrc = corrected(prediction, demand, around)
     factor = least_factor(prediction.section_hrc, around)
+    pressed = contact_factor(hrc, around)
     gates = [
         *_heating(prediction.treatment, around),
         *_local_dip(prediction.treatment),
@@ -231,14 +250,15 @@ def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) 
         *_other_zones(prediction, around),
         *_breaking(prediction, around),
         *_bearing(prediction, around, factor),
+        *duty_gates(prediction, hrc, around),
         *_surroundings(prediction, around),
     ]
     move = prediction.movement
     count = len(hrc)
     margin = np.nan_to_num(prediction.snap_margin_hrc, nan=0.0)
     by_name: dict[str, Any] = {
-        "hardness": _window_distance(hrc, demand),
-        "strength": factor,
+        "hardness": _wearing(prediction, hrc, demand, around),
+        "strength": np.minimum(factor, pressed),
         "snap_margin": margin,
         "movement": move.moved_mm / move.permitted_mm,
         "cost": prediction.bill.cost,
@@ -247,7 +267,12 @@ def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) 
     }
     values = np.stack([by_name[name] for name in CRITERIA], axis=1)
     return Judged(
-        prediction, tuple(gates), values, _together(hrc, prediction, around, factor), hrc
+        prediction,
+        tuple(gates),
+        values,
+        _together(hrc, prediction, around, np.minimum(factor, pressed)),
+        hrc,
+        failing=1 - (np.minimum(factor, pressed) >= 1.0) * (1 - prediction.snapped),
     )
 
 

@@ -18,6 +18,9 @@ GRINDABLE = 0.7
 
 # What a patient hand leaves of a bow it straightens warm, after the temper. Common practice.
 STRAIGHTENED = 0.4
+# A thin flat is clamped between plates while it is drawn, and comes out straighter. Common
+# practice.
+CLAMPED = 0.2
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -92,7 +95,9 @@ def movement(treatment: Treatment, around: Surroundings, normals: Normals) -> Mo
     share = factor if route.extent == "whole" else 1.0
     bent = bend.median_mm * share * np.exp(bend.log_sd * normals["movement"])
     # A bow beyond the limit is straightened warm after the temper, just far enough.
-    straight = np.where(bent > permitted, np.maximum(STRAIGHTENED * bent, permitted), bent)
+    flat = all(section.shape == "flat" for section in around.asked.part.section)
+    left = (CLAMPED if flat else STRAIGHTENED) * bent
+    straight = np.where(bent > permitted, np.maximum(left, permitted), bent)
     return Movement(np.asarray(bent), straight, _growth(treatment, around), permitted, stated)
 
 

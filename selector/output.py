@@ -1,5 +1,6 @@
 """The advice turned into plain data: what `--json` prints and the page shows."""
 
+from collections.abc import Mapping
 from typing import Any
 
 import numpy as np
@@ -16,6 +17,7 @@ from selector.explain.remark import remarks
 from selector.explain.risk import chief_risk
 from selector.figure import Figure, Provenance, figure
 from selector.heat.colour import temper_colour
+from selector.need import zone_out
 from selector.output_record import (
     AdviceOut,
     CautionOut,
@@ -31,8 +33,8 @@ from selector.output_record import (
     ShareOut,
     Spread,
     TemperOut,
-    ZoneOut,
 )
+from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
 from selector.treatment import Temper
 
@@ -49,8 +51,19 @@ def _number(value: float) -> float | None:
     return None if np.isnan(value) else round(float(value), 3)
 
 
-def _spread(found: Figure) -> Spread:
-    """Return a figure as plain data."""
+def spread_out(found: Figure) -> Spread:
+    """Return a figure as plain data.
+
+    Parameters
+    ----------
+    found : Figure
+        Middle, range and origin.
+
+    Returns
+    -------
+    Spread
+        The same, rounded.
+    """
     return Spread(
         p05=_number(found.p05),
         p50=_number(found.value),
@@ -63,13 +76,45 @@ def _spread(found: Figure) -> Spread:
     )
 
 
-def _drawn(values: NDArray[np.float64], unit: str, relation: str, source: str) -> Spread:
-    """Return the spread of drawn values."""
-    return _spread(figure(values, Provenance(unit, relation, source)))
+def drawn_out(
+    values: NDArray[np.float64],
+    unit: str,
+    relation: str,
+    source: str,
+    inputs: Mapping[str, float | str] | None = None,
+) -> Spread:
+    """Return the spread of drawn values.
+
+    Parameters
+    ----------
+    values : ndarray
+        Over the draws.
+    unit, relation, source : str
+        What they are and where they come from.
+    inputs : mapping of str to float or str, optional
+        What went in.
+
+    Returns
+    -------
+    Spread
+        Middle, range and origin.
+    """
+    return spread_out(figure(values, Provenance(unit, relation, source, inputs or {})))
 
 
-def _temper(option: Option) -> TemperOut:
-    """Return the temper with its colour where it shows one."""
+def temper_out(option: Option) -> TemperOut:
+    """Return the temper with its colour where it shows one.
+
+    Parameters
+    ----------
+    option : Option
+        A ranked option.
+
+    Returns
+    -------
+    TemperOut
+        The temper, and the band that serves as well.
+    """
     temper = option.choice.temper
     if temper.means == "none":
         return TemperOut(
@@ -93,6 +138,54 @@ def _colour(temper: Temper) -> str | None:
         return temper_colour(temper.temperature_c, temper.time_s).name
     except OutOfRangeError:
         return None
+
+
+def failing_out(option: Option) -> Spread:
+    """Return the chance of failing in service.
+
+    Parameters
+    ----------
+    option : Option
+        A judged option.
+
+    Returns
+    -------
+    Spread
+        Unknown where its toughness is.
+    """
+    return drawn_out(
+        option.judged.failing,
+        "-",
+        "least factor of strength or contact below 1, or it snaps",
+        "strength_factor.least_factor; mechanics.toughness.snap_likelihood, estimated",
+    )
+
+
+def failure_cost_out(option: Option, asked: Requirement) -> Spread | None:
+    """Return what failures in service cost a part: told beside the cost of making it.
+
+    Parameters
+    ----------
+    option : Option
+        A judged option.
+    asked : Requirement
+        What is asked.
+
+    Returns
+    -------
+    Spread or None
+        The mean over the draws; None where no cost of a failure is stated.
+    """
+    price = asked.load.failure_cost
+    if price is None:
+        return None
+    return drawn_out(
+        np.full(1, price * option.judged.failing_all),
+        option.judged.prediction.bill.currency,
+        "cost of a failure × chance of failing in service",
+        "load.failure_cost",
+        {"failure_cost": price, "chance": _number(option.judged.failing_all) or "unknown"},
+    )
 
 
 def _crack(option: Option) -> CrackOut | None:
@@ -141,7 +234,7 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
         route_name=work.route.name,
         route_kind=work.route.kind,
         medium=work.medium.slug if work.medium else None,
-        temper=_temper(option),
+        temper=temper_out(option),
         gates=tuple(GateOut(**gate.as_json()) for gate in option.judged.gates),
         verdict=option.judged.verdict,
         score=round(option.score, 4),
@@ -149,9 +242,9 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
         score_p95=round(float(high), 4),
         passing_all=round(option.judged.passing_all, 4),
         hardness=HardnessOut(
-            **{k: _spread(v) for k, v in found.figures().items()}, through=found.hard_through
+            **{k: spread_out(v) for k, v in found.figures().items()}, through=found.hard_through
         ),
-        movement_mm=_drawn(
+        movement_mm=drawn_out(
             found.movement.moved_mm, "mm", "bow and growth by route and slenderness",
             "distortion.bow, distortion.size_change",
         ),
@@ -159,14 +252,16 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
         crack=_crack(option),
         chief_risk=chief_risk(option),
         cost=CostOut(
-            spread=_drawn(
+            spread=drawn_out(
                 found.bill.cost, found.bill.currency, "sum over good, reworked, scrapped",
-                "price list",
+                "price list", found.bill.as_json(),
             ),
             currency=found.bill.currency,
             invented_prices=found.bill.invented,
             items={name: round(value, 2) for name, value in found.bill.items.items()},
         ),
+        failing=failing_out(option),
+        failure_cost=failure_cost_out(option, advice.asked),
         days=found.bill.days,
         criteria=_criteria(advice, option),
         reasons=reasons(advice, option),
@@ -235,19 +330,7 @@ def advice_out(advice: Advice, top: int | None = None) -> AdviceOut:
         options=tuple(_option(advice, o, place) for place, o in enumerate(shown, start=1)),
         rejected=tuple(_rejected(item) for item in advice.rejected),
         apart=tuple(_rejected(item) for item in advice.apart),
-        zones=tuple(
-            ZoneOut(
-                zone=d.zone + 1,
-                low_hrc=d.low_hrc,
-                high_hrc=d.high_hrc,
-                floor_hrc=d.floor_hrc,
-                ceiling_hrc=d.ceiling_hrc,
-                depth_mm=d.depth_mm,
-                derived=d.derived,
-                reason=d.reason,
-            )
-            for d in advice.around.demands
-        ),
+        zones=tuple(zone_out(d) for d in advice.around.demands),
         remarks=remarks(advice),
         assumptions=assumptions(advice),
         cautions=tuple(

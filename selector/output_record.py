@@ -109,6 +109,8 @@ class OptionOut(Plain):
     crack: CrackOut | None
     chief_risk: str
     cost: CostOut
+    failing: Spread
+    failure_cost: Spread | None
     days: float
     criteria: dict[str, CriterionOut]
     reasons: tuple[str, ...]

@@ -11,7 +11,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.cost import Bill, bill
+from selector.cost import Bill, Mishaps, bill
 from selector.figure import Figure, Provenance, figure, median
 from selector.mechanics.toughness import snap_likelihood
 from selector.movement import Movement
@@ -20,6 +20,7 @@ from selector.process import TEMPER_C
 from selector.quench_crack import CrackDraws
 from selector.surroundings import Surroundings
 from selector.treatment import Temper, Treatment
+from selector.wear_duty import has_edge
 from selector.zone_hardness import ZoneHardness, working_radius_mm, zone_hardness
 
 Floats = NDArray[np.float64]
@@ -30,6 +31,8 @@ TOUGHNESS = {
     "high": "high",
     "very high": "very-high",
 }
+# Of a case of 0.8 % carbon drawn low, as of the tool steels of that carbon. Estimate.
+CASE_TOUGHNESS = "medium"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -110,7 +113,7 @@ def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction
         snap_margin_hrc=margin,
         crack=ready.crack,
         movement=ready.movement,
-        bill=bill(treatment, temper, around, ready.crack.rate),
+        bill=bill(treatment, temper, around, mishaps(ready, found.surface, around)),
         radius_mm=working_radius_mm(around),
         told={
             "surface": told("HRC"),
@@ -118,6 +121,35 @@ def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction
             "shank": told("HRC"),
             "depth_mm": told("mm"),
         },
+    )
+
+
+def mishaps(ready: Prepared, surface_hrc: Floats, around: Surroundings) -> Mishaps:
+    """Return what does not go straight through: cracks, bends, draws too hard or too soft.
+
+    Parameters
+    ----------
+    ready : Prepared
+        The treatment, heated and quenched.
+    surface_hrc : ndarray
+        Surface of the working zone. [HRC]
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    Mishaps
+        Over the draws.
+    """
+    lead, move = around.leading, ready.movement
+    low = -np.inf if lead.floor_hrc is None else lead.floor_hrc
+    high = np.inf if lead.ceiling_hrc is None else lead.ceiling_hrc
+    heated = ready.treatment.route.process != "none"
+    return Mishaps(
+        crack_rate=ready.crack.rate,
+        bent=move.raw_mm > move.permitted_mm,
+        too_hard=heated & (surface_hrc > high),
+        too_soft=heated & (surface_hrc < low),
     )
 
 
@@ -149,15 +181,18 @@ def _snap(
     """Return whether each draw snaps, and the hardness in hand; NaN where unknown."""
     treatment = ready.treatment
     quenched = treatment.hardens
-    # A case or a nitrided layer is carried by its core; the core is what snaps.
-    stressed = found.surface if quenched or treatment.route.process == "none" else found.core
+    # A case or a nitrided layer is carried by its core; the core is what snaps. At an edge the
+    # case stands alone and chips as a tool steel of its hardness does.
+    edge = treatment.route.process == "case" and has_edge(around.leading, around)
+    shell = quenched or treatment.route.process == "none" or edge
+    stressed = found.surface if shell else found.core
     drawn_c = temper.temperature_c if temper.means != "none" else float("nan")
     if not quenched:
         drawn_c = 600.0
     notch = float(max(around.notches.bending[i] for i in around.hard))
     answer: Any = snap_likelihood(
         stressed,
-        TOUGHNESS[treatment.steel.toughness],  # type: ignore[arg-type]
+        CASE_TOUGHNESS if edge else TOUGHNESS[treatment.steel.toughness],  # type: ignore[arg-type]
         around.asked.load.impact,
         drawn_c,
         min(notch, 2.0),

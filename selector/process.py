@@ -8,30 +8,15 @@ from numpy.typing import NDArray
 
 from catalog.medium import Medium
 from selector.draws import Normals
+from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c, grossmann_h
 from selector.requirement.workshop import Bath, Workshop
 from selector.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]
 
-# Standard deviation of a hardening heat by the best instrument at hand: what lasts (bias) and
-# what changes from heat to heat. The eye by the spread between published colour tables; the
-# magnet fixes 770 °C and the eye the rest; the others common practice, no source. [°C]
-READING_C: dict[str, tuple[float, float]] = {
-    "thermocouple": (6.0, 6.0),
-    "crayon": (6.0, 10.0),
-    "infrared": (20.0, 12.0),
-    "magnet": (14.0, 12.0),
-    "eye": (22.0, 14.0),
-}
+# A furnace with its own instrument: lasting and changing error. Common practice. [°C]
 FURNACE_C = (8.0, 5.0)
-# The brighter the place, the hotter a colour looks dull: factor on the error, and a mean shift.
-LIGHT: dict[str, tuple[float, float]] = {
-    "dim": (0.8, 0.0),
-    "shade": (1.0, 0.0),
-    "daylight": (1.4, 15.0),
-    "sun": (2.0, 50.0),
-}
 TEMPER_C: dict[str, tuple[float, float]] = {
     "oven": (10.0, 6.0),
     "furnace": (6.0, 4.0),
@@ -93,10 +78,8 @@ def reading_error_c(treatment: Treatment, workshop: Workshop) -> tuple[float, fl
     skill = workshop.skill
     if not treatment.by_eye:
         return FURNACE_C[0], FURNACE_C[1], 0.0
-    best = next((name for name in READING_C if name in workshop.measure), "eye")
-    bias, scatter = READING_C[best]
-    light, shift = LIGHT[workshop.light] if best in {"eye", "magnet"} else (1.0, 0.0)
-    return bias * light * skill.bias, scatter * light * skill.scatter, shift
+    read = reading(workshop.measure, workshop.light)
+    return read.bias_c * skill.bias, read.scatter_c * skill.scatter, read.shift_c
 
 
 def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -> Heat | None:

@@ -137,10 +137,10 @@ def quenched_bar(
     rich = float(np.clip((carbon - BLEND_WT_PCT[0]) / np.diff(BLEND_WT_PCT)[0], 0.0, 1.0))
     hrc, variance = np.zeros_like(cooling.radius_mm), np.zeros_like(cooling.radius_mm)
     if rich < 1.0:
-        lean_hrc, lean_sd = _by_curve(state, cooling)
+        lean_hrc, lean_sd = by_curve(state, cooling)
         hrc, variance = hrc + (1.0 - rich) * lean_hrc, variance + (1.0 - rich) * lean_sd**2
     if rich > 0.0:
-        rich_hrc, rich_sd = _by_critical_time(state, cooling, bath)
+        rich_hrc, rich_sd = by_critical_time(state, cooling, bath)
         hrc, variance = hrc + rich * rich_hrc, variance + rich * rich_sd**2
     return QuenchedBar(cooling.radius_mm, hrc, np.sqrt(variance))
 
@@ -208,8 +208,21 @@ def _austenite(composition_wt_pct: Composition, austenitise_c: float) -> Austeni
     return austenite(effective, austenitise_c, SOAK_S, FURNACE_C_PER_S, structure)
 
 
-def _by_curve(state: Austenite, cooling: BarCooling) -> tuple[Floats, Floats]:
-    """Harden by the end-quench curve of what is dissolved, ferrite left mixed in."""
+def by_curve(state: Austenite, cooling: BarCooling) -> tuple[Floats, Floats]:
+    """Return hardness by the end-quench curve of what is dissolved, ferrite left mixed in.
+
+    Parameters
+    ----------
+    state : Austenite
+        What the heat left.
+    cooling : BarCooling
+        How the points cool.
+
+    Returns
+    -------
+    tuple of ndarray
+        Hardness and its error. [HRC]
+    """
     grain = state.grain_size_astm
     curve = jominy_curve(state.dissolved_wt_pct, cooling.jominy_mm, grain)
     farther = cooling.jominy_mm * np.exp(BATH_LOG_SD)
@@ -220,10 +233,25 @@ def _by_curve(state: Austenite, cooling: BarCooling) -> tuple[Floats, Floats]:
     return hrc, np.hypot(curve.sd_hrc, reach)
 
 
-def _by_critical_time(
+def by_critical_time(
     state: Austenite, cooling: BarCooling, bath: Bath
 ) -> tuple[Floats, Floats]:
-    """Harden by the point's time over the critical time of what is dissolved."""
+    """Return hardness by the point's time over the critical time of what is dissolved.
+
+    Parameters
+    ----------
+    state : Austenite
+        What the heat left.
+    cooling : BarCooling
+        How the points cool.
+    bath : Bath
+        Where the quench ends.
+
+    Returns
+    -------
+    tuple of ndarray
+        Hardness and its error. [HRC]
+    """
     critical = critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
     spent = end_quench_time_s(cooling.jominy_mm)
     # Beyond the end of the end-quench bar the time itself speaks.

@@ -118,6 +118,9 @@ def _hard_element(asked: Requirement, work: Treatment) -> Gate | None:
         )
     if any(f.kind in {"teeth", "slot", "keyway", "thread", "edge"} for f in asked.part.feature):
         return Gate("stock", "fail", "its features cannot be cut in a ready-hard element")
+    # Where an edge cuts or strikes, the shape is the tool; none is ground into a bought pin.
+    if any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone):
+        return Gate("stock", "fail", "an edge or form cannot be cut in a ready-hard element")
     if min(sizes) < work.condition.size_mm.low:
         return Gate("stock", "fail", f"sold from {work.condition.size_mm.low:g} mm")
     return None

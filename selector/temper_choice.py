@@ -144,6 +144,37 @@ def _band(
     return grid[like[first]].temperature_c, grid[like[last]].temperature_c
 
 
+def choice_of(
+    ready: Prepared, temper: Temper, around: Surroundings, points: Points | None
+) -> Choice:
+    """Return one temper of a treatment as a choice, wherever it lies in the grid.
+
+    Parameters
+    ----------
+    ready : Prepared
+        The treatment at the middle of all uncertainties.
+    temper : Temper
+        The temper.
+    around : Surroundings
+        What is asked.
+    points : Points or None
+        All points of the part as they cool, None where nothing is quenched.
+
+    Returns
+    -------
+    Choice
+        Without the band that serves as well.
+    """
+    sections = around.asked.part.section
+    lead = max(around.leading.sections, key=lambda i: sections[i].size)
+    (hrc,) = _grid_hrc(ready, (temper,), lead)
+    if ready.fresh is None:
+        return Choice(temper, None, float(hrc), 0.0)
+    heat_cost = 0.0 if points is None else _misread_heat_hrc(ready, lead, points)
+    (slope,) = _slope_hrc(ready, (temper,), lead)
+    return Choice(temper, None, float(hrc), heat_cost + float(slope))
+
+
 def choices(
     ready: Prepared,
     around: Surroundings,

@@ -102,11 +102,18 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "contact.corner_bearing_mpa": (),
         "contact.hertz_line": (),
         "contact.hertz_point": (),
+        "contact.line_shear_mpa": (),
+        "contact.rolling_contact_limit_mpa": (
+            Limit("hardness_hv", 200.0, 800.0, "HV", "ISO 6336-5"),
+        ),
         "contact.static_contact_limit_mpa": (
             Limit("hardness_hv", 350.0, 940.0, "HV", "bearing catalogues"),
         ),
         "cracking.crack_equivalent_wt_pct": (),
         "cracking.crack_risk": (),
+        "decarburisation.bar_allowance_mm": (
+            Limit("thickness_mm", 1.0, 127.0, "mm", "Diehl Steel, machining allowances"),
+        ),
         "decarburisation.soft_skin": (
             Limit(
                 "peak_c", 700.0, 1250.0, "°C", "carbon diffusion in austenite; Paidassi 1958"
@@ -114,6 +121,9 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         ),
         "distortion.bow": (),
         "distortion.size_change": (),
+        "drawing.from_behind": (),
+        "drawing.run_back": (),
+        "drawing.soaked": (),
         "end_quench.end_quench_rate_c_per_s": (
             Limit("distance_mm", 1.5, 80.0, "mm", "length of the end-quench bar"),
         ),
@@ -176,6 +186,12 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "notch.cross_hole_factor": (),
         "notch.fillet_factor": (),
         "notch.keyway_factor": (),
+        "one_sided.bath_side_k": (),
+        "one_sided.bow_mm": (),
+        "operator.heat_end": (),
+        "operator.reading": (),
+        "operator.seen_cell": (),
+        "operator.side_difference_k": (),
         "quench.bath_end_c": (
             Limit(
                 "part_temperature_c",
@@ -214,6 +230,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
             Limit("temperature_c", 20.0, 1200.0, "°C", "EN 1993-1-2"),
         ),
         "steel_property.heating_steel": (),
+        "strength.combined_factor": (),
         "strength.fatigue_factor": (
             Limit(
                 "hardness_hv",
@@ -232,6 +249,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
                 "Murakami 2002, linear to 400 HV; bar fatigue database above",
             ),
         ),
+        "strength.impact_force_n": (),
         "strength.static_factor": (
             Limit(
                 "hardness_hv",
@@ -274,16 +292,11 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
             Limit("temperature_c", 100.0, 704.4, "°C", _TEMPERING),
             Limit("time_s", 10.0, 115200.0, "s", _TEMPERING),
         ),
-        "torch.ceiling_c": (
-            Limit("diameter_mm", 2.0, 60.0, "mm", "one temperature in the heated length"),
-        ),
-        "torch.heating": (
-            Limit("diameter_mm", 2.0, 60.0, "mm", "one temperature in the heated length"),
-            Limit("target_c", 600.0, 1000.0, "°C", "mean properties of steel"),
-        ),
-        "torch.max_diameter_mm": (
-            Limit("target_c", 600.0, 1000.0, "°C", "mean properties of steel"),
-        ),
+        "torch.ceiling_c": (),
+        "torch.flame_boundary": (),
+        "torch.swept_share": (),
+        "torch.torch": (),
+        "torch.wrap_fraction": (),
         "toughness.impact_class": (),
         "toughness.snap_likelihood": (
             Limit("hardness_hrc", 30.0, 67.0, "HRC", "working hardness of tools, estimated"),
@@ -302,6 +315,9 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         ),
         "transformation.rapid_heating_shift": (
             Limit("heating_rate_c_per_s", 0.0, 300.0, "°C/s", "Feuerstein and Smith 1954"),
+        ),
+        "wear.carbon_life": (
+            Limit("C", 0.2, 2.0, "wt %", "Larsen-Badse 1966, estimated above"),
         ),
         "wear.relative_life": (
             Limit("hardness_hv", 100.0, 900.0, "HV", "Archard 1953; Khruschov 1974"),

@@ -1,6 +1,6 @@
 """Hardness of the working zone, its core and the rest of the part, by what the route does."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,6 +12,7 @@ from selector.metallurgy.hardenability import jominy_curve
 from selector.model_range import ranges_left
 from selector.preparation import Prepared
 from selector.process import Quench, temper_peak_c
+from selector.soft_ring import beside, soft_ring_hrc
 from selector.surroundings import Surroundings
 from selector.torch_depth import hardened_depth_mm
 from selector.treatment import Temper
@@ -112,8 +113,11 @@ def _quenched(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHard
     if local:
         hard = np.isin(np.arange(len(sections)), around.hard)
         outer = np.where(hard[None, :], outer, ready.supply_hrc[:, None])
+    ring = beside(around) if local else []
     shanks = [i for i in range(len(sections)) if i not in around.hard]
     shank = outer[:, shanks].min(axis=1) if shanks else core
+    # What bears the load beside the hard zone is its soft ring, told apart from the shank.
+    outer[:, ring] = np.minimum(outer[:, ring], soft_ring_hrc(ready)[:, None])
     fresh = ready.fresh
     return ZoneHardness(
         surface,
@@ -253,6 +257,16 @@ def _aged(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness
     )
 
 
+def _ground(layer: ZoneHardness, around: Surroundings) -> ZoneHardness:
+    """Return what grinding leaves of a layer: less of it, and the core where none is left."""
+    removed = around.asked.part.stock_removal
+    if not removed:
+        return layer
+    depth = np.maximum(layer.depth_mm - removed, 0.0)
+    surface = np.where(depth > 0, layer.surface, layer.core)
+    return replace(layer, depth_mm=depth, surface=surface)
+
+
 def zone_hardness(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
     """Return the hardness of the part by what its route does.
 
@@ -272,9 +286,9 @@ def zone_hardness(ready: Prepared, temper: Temper, around: Surroundings) -> Zone
     """
     process = ready.treatment.route.process
     if process == "case":
-        return _cased(ready, temper, around)
+        return _ground(_cased(ready, temper, around), around)
     if process == "nitride":
-        return _nitrided(ready, around)
+        return _ground(_nitrided(ready, around), around)
     if process == "age":
         return _aged(ready, temper, around)
     if ready.fresh is not None:

@@ -7,9 +7,12 @@ from selector.commands.app import app as app_command
 from selector.commands.check import check
 from selector.commands.example import example
 from selector.commands.fit import fit
+from selector.commands.flame import flame
+from selector.commands.need import need
 from selector.commands.routes import routes
 from selector.commands.schema import schema
 from selector.commands.steels import steels
+from selector.commands.versus import versus
 
 cli = typer.Typer(
     name="temperwright",
@@ -19,12 +22,15 @@ cli = typer.Typer(
     pretty_exceptions_enable=False,
 )
 cli.command()(advise)
+cli.command()(need)
+cli.command()(versus)
 cli.command()(steels)
 cli.command()(routes)
 cli.command()(example)
 cli.command()(check)
 cli.command()(schema)
 cli.command()(fit)
+cli.command()(flame)
 cli.command(name="app")(app_command)
 
 

@@ -20,6 +20,9 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
     as_csv: Annotated[bool, typer.Option("--csv", help="The ranked options as CSV.")] = False,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="Each number: relation, inputs, source.")
+    ] = False,
 ) -> None:
     """Rank steels and hardening routes for a part, with reasons.
 
@@ -60,5 +63,9 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         from selector.commands.page import print_advice  # noqa: PLC0415
 
         print_advice(found, console())
+        if explain:
+            from selector.commands.origin import print_origins  # noqa: PLC0415
+
+            print_origins(found, console())
     if found.verdict == "no_option":
         raise typer.Exit(NO_OPTION)

@@ -39,6 +39,11 @@ def _option_lines(option: OptionOut) -> list[str]:
         ),
         f"   id        {option.id}",
     ]
+    if option.failure_cost is not None and option.failure_cost.p50 is not None:
+        lines.insert(
+            -2,
+            f"   failing   {option.failure_cost.p50:.2f} {option.cost.currency} a part in use",
+        )
     narrow = [gate.text for gate in option.gates if gate.verdict == "marginal"]
     if narrow:
         lines.insert(-1, f"   narrow    {escape('; '.join(narrow))}")

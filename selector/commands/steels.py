@@ -22,6 +22,9 @@ def _matches(steel: "Steel", text: str) -> bool:
 def steels(
     text: Annotated[str, typer.Argument(help="Part of a name, family or kind.")] = "",
     as_json: Annotated[bool, typer.Option("--json", help="As JSON.")] = False,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="Each number with its source.")
+    ] = False,
 ) -> None:
     """List steels with their names in every system."""
     with refusing_bad_input():
@@ -37,5 +40,9 @@ def steels(
         conditions = ", ".join(condition.name for condition in steel.condition)
         out.print(f"[bold]{steel.name}[/bold] [dim]{steel.kind}[/dim]  {names}")
         out.print(f"   {steel.summary} Sold {conditions}.")
+        if explain:
+            from selector.commands.origin import print_origins  # noqa: PLC0415
+
+            print_origins(steel, out)
     if not found:
         out.print(f"No steel has '{text}' in a name; try a shorter part of it.", markup=False)

@@ -56,7 +56,7 @@ class Range:
 
 
 def range_table(
-    budget: float | None, reference: float, days: float | None
+    budget: float | None, reference: float, days: float | None, *, by_life: bool = False
 ) -> tuple[Range, ...]:
     """Return the one range table of an advice.
 
@@ -68,6 +68,8 @@ def range_table(
         What the part costs as bought in the reference steel; the scale without a budget.
     days : float or None
         What the user can wait.
+    by_life : bool
+        Whether a wear life is wanted, which then stands for the hardness window.
 
     Returns
     -------
@@ -91,11 +93,20 @@ def range_table(
 
     row(
         "hardness",
-        "distance from the hardness window",
+        "distance from the hardness window, and edge lost to a steel poor in carbon",
         "HRC",
         (0.0, 8.0),
         "8 HRC off a tool's window about halves its use either way; estimate of the project",
     )
+    if by_life:
+        row(
+            "hardness",
+            "wear life over the life wanted",
+            "-",
+            (1.0, 0.25),
+            "a quarter of the life wanted is as good as none; estimate of the project",
+            "log",
+        )
     row(
         "strength",
         "least factor of strength over the ways it can fail",

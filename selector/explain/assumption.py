@@ -63,17 +63,11 @@ def _of_models(advice: Advice) -> list[str]:
 
 def _not_used(asked: Requirement) -> list[str]:
     """Return the fields the user filled in that no computation reads yet."""
-    shop, load = asked.workshop, asked.load
+    shop = asked.workshop
     given = {
-        "load.contact": load.contact,
-        "load.impact_energy": load.impact_energy,
-        "load.failure_cost": load.failure_cost,
-        "zone.life_ratio": any(zone.life_ratio for zone in asked.zone),
-        "zone.mate.hardness": any(zone.mate and zone.mate.hardness for zone in asked.zone),
         "workshop.machine": shop.machine,
         "workshop.held_by": shop.held_by,
         "workshop.skill.delay": shop.skill.delay != 1.0,
-        "workshop.heat.gas_flow": any(heat.gas_flow for heat in shop.heat),
         "workshop.heat.tip": any(heat.tip for heat in shop.heat),
         "workshop.heat.chamber": any(heat.chamber for heat in shop.heat),
     }
@@ -110,6 +104,9 @@ def _of_workshop(advice: Advice) -> list[str]:
         for bath in shop.bath
         if bath.volume is None
     ]
+    unused = _not_used(advice.asked)
+    if unused:
+        said.append(f"Given, but no figure of this advice uses it yet: {', '.join(unused)}.")
     for bar, steels in advice.around.bench.unclear:
         names = ", ".join(steel.name for steel in steels)
         said.append(f"'{bar.steel}' in the rack may be any of {names}: find out which.")

@@ -5,7 +5,8 @@ from catalog.steel import Steel
 from selector.advice import Advice, Option
 from selector.figure import median
 from selector.prediction import embrittled
-from selector.treatment import Temper
+from selector.requirement import Requirement
+from selector.treatment import Temper, Treatment
 
 STEPS = ("before work", "heating", "quenching", "tempering", "finishing", "in service")
 # Cautions of a steel that concern only a draw from this temperature up: slow cooling passes
@@ -19,6 +20,10 @@ BY_CONDITION = {
     "welded": ("weld-hardened",),
     "finished": ("grinding-cracks",),
 }
+# Steels that keep their hardness at the heat of cutting.
+HOT_HARD = frozenset({"high-speed", "hot-work-tool"})
+# Thinner than this an edge or wall is overdrawn in a moment. Common practice. [mm]
+THIN_MM = 4.0
 BOLT_LIKE = frozenset({"hard", "welded"})
 BY_SHAPE = {"coil-spring": ("spring-under-load", "hardened-spring-reheat")}
 BY_MEANS = {
@@ -40,8 +45,21 @@ def _of_steel(steel: Steel, temper: Temper | None) -> list[str]:
     ]
 
 
-def _of_option(advice: Advice, option: Option) -> list[str]:
-    """Return the caution ids an option brings with it."""
+def of_option(asked: Requirement, option: Option) -> list[str]:
+    """Return the caution ids an option brings with it.
+
+    Parameters
+    ----------
+    asked : Requirement
+        What is asked.
+    option : Option
+        What is done.
+
+    Returns
+    -------
+    list of str
+        Ids of the one list of cautions.
+    """
     work, temper = option.treatment, option.choice.temper
     ids = [*work.route.cautions]
     if work.medium is not None and work.route.place == "workshop":
@@ -51,14 +69,34 @@ def _of_option(advice: Advice, option: Option) -> list[str]:
     ids += _of_steel(work.steel, temper)
     if embrittled(work, temper) or (work.steel.embrittlement_c and work.hardens):
         ids.append("temper-window-alloy")
-    if _takes_hydrogen(advice, option):
+    if work.hardens or asked.load.cycles == "fatigue":
+        ids.append("sharp-notch-quench")
+    if work.hardens:
+        ids += _of_hardening(asked, work)
+    if _takes_hydrogen(asked, option):
         ids.append("hydrogen-embrittlement")
     return [*ids, *BY_MEANS.get(temper.means, ())]
 
 
-def _takes_hydrogen(advice: Advice, option: Option) -> bool:
+def _of_hardening(asked: Requirement, work: Treatment) -> list[str]:
+    """Return the caution ids of shaping, heating and drawing a part that is hardened."""
+    ids = ["finish-after-heat"]
+    if work.by_eye:
+        ids.append("dim-light")
+    if work.source is not None and work.source.kind == "flame":
+        ids.append("shield-the-flame")
+    thin = min(section.size for section in asked.part.section) <= THIN_MM
+    if len(asked.zone) > 1 or thin or work.route.extent == "local":
+        ids.append("draw-by-zone")
+    cuts = any(zone.wear == "abrasive" for zone in asked.zone)
+    if cuts and work.steel.kind not in HOT_HARD:
+        ids.append("edge-runs-hot")
+    return ids
+
+
+def _takes_hydrogen(asked: Requirement, option: Option) -> bool:
     """Return whether hard steel is stripped of plating, or likely to be plated against rust."""
-    asked, steel = advice.asked, option.treatment.steel
+    steel = option.treatment.steel
     rusts = asked.limit.corrosion != "none" and steel.corrosion == "none"
     hrc = median(option.judged.prediction.surface_hrc)
     return hrc > HYDROGEN_FROM_HRC and (asked.part.condition == "plated" or rusts)
@@ -112,7 +150,7 @@ def cautions(advice: Advice, top: int = 3) -> tuple[tuple[str, Caution], ...]:
     known = advice.around.catalog.cautions
     ids = [*_of_part(advice), *_of_stock(advice)]
     for option in advice.options[:top]:
-        ids += _of_option(advice, option)
+        ids += of_option(advice.asked, option)
     ids.append("local-codes")
     found = {key: known[key] for key in dict.fromkeys(ids)}
     return tuple(sorted(found.items(), key=lambda item: STEPS.index(item[1].step)))

@@ -18,7 +18,7 @@ def _value_words(advice: Advice, option: Option, place: int) -> str:
     if name == "cost":
         return f"{value:.0f} {advice.around.catalog.prices.currency} a good part"
     words = {
-        "hardness": f"{value:.1f} HRC off the window" if value > 0.05 else "in the window",
+        "hardness": _wear_words(advice, value),
         "strength": f"strength factor {value:.1f}",
         "snap_margin": f"{value:.0f} HRC in hand before it snaps",
         "movement": f"uses {100 * value:.0f} % of the permitted movement",
@@ -26,6 +26,13 @@ def _value_words(advice: Advice, option: Option, place: int) -> str:
         "days": f"{value:g} days",
     }
     return words[name]
+
+
+def _wear_words(advice: Advice, value: float) -> str:
+    """Return the first criterion in words: the life over the one wanted, or the window."""
+    if advice.around.asked.zone[advice.around.leading.zone].life_ratio is not None:
+        return f"{value:.1f} of the wear life wanted"
+    return f"{value:.1f} HRC off the window or its edge" if value > 0.05 else "in the window"
 
 
 def why_before(advice: Advice, first: Option, second: Option) -> str:

@@ -4,9 +4,11 @@ from collections.abc import Callable
 
 from selector.advice import Advice, Option
 from selector.candidates import CONDITION_LETTER
+from selector.cost import bark_mm
+from selector.explain.stiffness import stiffness
+from selector.figure import median
 from selector.prediction import embrittled
 
-SLENDER = 8.0
 # Beats the first in this share of the draws. [-]
 MOSTLY = 0.6
 DRIVE_SQUARE_LEAST_HRC = 39.0
@@ -14,14 +16,7 @@ DRIVE_SQUARE_LEAST_HRC = 39.0
 
 def _stiffness(advice: Advice) -> str | None:
     """Say that hardness is no stiffness, where a slender part might tempt."""
-    part = advice.asked.part
-    slim = min(section.size for section in part.section)
-    if advice.asked.load.bending or part.length_mm > SLENDER * slim:
-        return (
-            "Hardening does not make it stiffer: the modulus of steel is the same soft or "
-            "hard. Use a larger diameter, a shorter reach or a support."
-        )
-    return None
+    return stiffness(advice.asked)
 
 
 def _square(advice: Advice) -> str | None:
@@ -146,6 +141,46 @@ def _narrow_window(advice: Advice) -> str | None:
     return None
 
 
+def _pair(advice: Advice) -> str | None:
+    """Say which of the pair will wear with the first option."""
+    first = advice.options[0] if advice.options else None
+    if first is None:
+        return None
+    gate = next((g for g in first.judged.gates if g.name == "pair"), None)
+    return f"Of the pair {gate.text}." if gate else None
+
+
+def _bark(advice: Advice) -> str | None:
+    """Say that black bar brings a skin that will not harden."""
+    for option in advice.options[:3]:
+        work = option.treatment
+        if work.condition.surface == "black" and work.hardens:
+            thick = max(section.size for section in advice.asked.part.section)
+            off = bark_mm(work.steel, thick)
+            return (
+                f"{work.steel.name} comes as black bar: take its bark off all over, "
+                f"{off:.1f} mm a side, before hardening; the skin has lost its carbon and "
+                "stays soft."
+            )
+    return None
+
+
+def _life(advice: Advice) -> str | None:
+    """Say so when no option lasts as long as was asked."""
+    wanted = advice.asked.zone[advice.around.leading.zone].life_ratio
+    if wanted is None or not advice.options:
+        return None
+    best = max(advice.options, key=lambda option: median(option.judged.values[:, 0]))
+    share = median(best.judged.values[:, 0])
+    if share >= 1:
+        return None
+    return (
+        f"No option lasts {wanted:g} times as long as the softest part that would do; "
+        f"{best.treatment.steel.name}, {best.treatment.route.name.lower()}, comes to "
+        f"{share * wanted:.1f} times. Lubricate, widen the bearing, or make it easy to renew."
+    )
+
+
 _RULES: tuple[Callable[[Advice], str | None], ...] = (
     _outvoted,
     _prehard_instead,
@@ -156,6 +191,9 @@ _RULES: tuple[Callable[[Advice], str | None], ...] = (
     _kitchen_oven,
     _divided,
     _stiffness,
+    _pair,
+    _life,
+    _bark,
     _finish,
 )
 

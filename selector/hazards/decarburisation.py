@@ -10,6 +10,12 @@ from numpy.typing import ArrayLike, NDArray
 FloatArray = NDArray[np.float64]
 Atmosphere = Literal["flame", "open-furnace", "pack"]
 
+# Hot-rolled tool steel bar: thickness up to, and what to take off each side, printed in inches.
+_BAR_IN = np.array(
+    [(0.5, 0.025), (1.0, 0.045), (2.0, 0.065), (3.0, 0.085), (4.0, 0.115), (5.0, 0.150)]
+)
+_MM_PER_IN = 25.4
+
 _GAS_J_PER_MOL_K = 8.314
 # Share of the free diffusion depth (estimated): a flame reaches one side at a time and its
 # oxidising edge works hardest; foil, pack or paste keeps nearly all of the carbon in.
@@ -73,3 +79,39 @@ def soft_skin(
         scale_mm=np.asarray(_SCALE_SHARE[atmosphere] * 1e3 * np.sqrt(scaling * time)),
         log_sd=_LOG_SD,
     )
+
+
+def bar_allowance_mm(thickness_mm: ArrayLike) -> FloatArray:
+    """Return what to take off each side of hot-rolled bar before it is hardened.
+
+    Bark and the skin that rolling has robbed of its carbon; the skin itself is at most 80 % of
+    it.
+
+    Parameters
+    ----------
+    thickness_mm : array_like
+        Thickness or diameter of the bar. [mm]
+
+    Returns
+    -------
+    ndarray
+        Allowance a side; the last printed value beyond the table. [mm]
+
+    Notes
+    -----
+    0.025, 0.045, 0.065, 0.085, 0.115 and 0.150 in for thicknesses to 0.5, 1, 2, 3, 4 and
+    5 in [1]_, the first value of each block.
+
+    References
+    ----------
+    .. [1] Diehl Steel, minimum allowances for machining, hot-rolled squares and flats; the
+       positions of the rows are inferred.
+
+    Examples
+    --------
+    >>> round(float(bar_allowance_mm(20.0)), 2)
+    1.14
+    """
+    inches = np.asarray(thickness_mm, dtype=float) / _MM_PER_IN
+    place = np.searchsorted(_BAR_IN[:, 0], inches)
+    return np.asarray(_BAR_IN[np.minimum(place, len(_BAR_IN) - 1), 1] * _MM_PER_IN)

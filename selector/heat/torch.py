@@ -1,259 +1,325 @@
-"""First estimate of torch heating: can this flame heat that bar, how fast, and how deep.
+"""Flames and fires as a part feels them: hot gas, exchange, width, and what is left bare.
 
-The heated length is one temperature; its shank takes heat as a fin. The answers are estimates
-with a wide error and stand until the transient solver replaces them.
+A flame gives h (T_flame - T) where it washes the surface; everything radiates. A small torch so
+has a ceiling, a corner washed on two faces runs ahead, and the efficiency is a result.
 """
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
-from typing import Literal
+from typing import Literal, get_args
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-FloatArray = NDArray[np.float64]
-TorchName = Literal["hand-propane", "blown-propane", "oxy-propane", "oxy-acetylene"]
+from selector.errors import OutOfRangeError, Problem
+from selector.heat.exchange import SURFACE_C, Boundary, convection, mixed
+from selector.heat.grid import Grid
+
+Floats = NDArray[np.float64]
+TorchName = Literal["hand-propane", "blown-propane", "oxy-propane", "oxy-acetylene", "forge"]
+
+AMBIENT_C = 20.0
+EMISSIVITY = 0.8
+BARE_W_PER_M2_K = 15.0  # still air on hot steel beside the flame (estimated)
+# Share of radiation that is lost between firebricks; the rest comes back (estimated). [-]
+HEARTH_OPEN = 0.4
+# A held place has the flame half the time at its heat, all of it this much / 2 below. [°C]
+HOLD_BAND_C = 30.0
 
 
 @dataclass(frozen=True, slots=True)
-class TorchSource:
-    """A flame: temperature, heat flux to cold steel, width, and the gas that feeds it."""
+class Torch:
+    """A flame at a tip, gas flow and stand-off: how hot, how wide, how strong.
+
+    `cold_flux_mw_per_m2` goes into cold steel where the flame washes it; `wall_c` is what the
+    part sees around it, hot in a forge.
+    """
 
     flame_c: float
     cold_flux_mw_per_m2: float
     width_mm: float
-    heating_value_mj_per_m3: float
+    tip_mm: float
+    stand_off_mm: float
     gas_flow_l_per_min: float
-    efficiency_fraction: float
+    heating_value_mj_per_m3: float
+    wall_c: float = AMBIENT_C
+
+    @property
+    def exchange(self) -> float:
+        """Heat transfer coefficient under the flame, W/(m² K)."""
+        return self.cold_flux_mw_per_m2 * 1e6 / (self.flame_c - AMBIENT_C)
+
+    @property
+    def power_w(self) -> float:
+        """What the gas holds."""
+        return self.gas_flow_l_per_min / 60.0 * self.heating_value_mj_per_m3 * 1e3
+
+    def stronger(self, times: float) -> "Torch":
+        """Return a flame that gives so many times the exchange, for its error."""
+        return replace(self, cold_flux_mw_per_m2=self.cold_flux_mw_per_m2 * times)
 
 
 # Flux: published bands 0.05-0.25 (self-aspirating), 0.1-0.5 (blown), 1-3 (oxy-propane), 1.5-5
 # MW/m² (oxy-acetylene), from memory, low confidence; near their geometric middle, but the top
 # of the first for a swirl-flame hand torch. Flame temperatures and heating values: ASM Handbook
-# vol. 4, flame hardening, and Welding Handbook vol. 2 (from memory). Widths, flows, shares:
-# estimated.
-SOURCES: Mapping[TorchName, TorchSource] = MappingProxyType(
+# vol. 4, flame hardening, and Welding Handbook vol. 2 (from memory). Widths, tips, stand-offs
+# and flows: estimated. The forge is a chamber at yellow heat whose walls do most of the work.
+TORCHES: Mapping[TorchName, Torch] = MappingProxyType(
     {
-        "hand-propane": TorchSource(1925.0, 0.25, 30.0, 93.9, 1.3, 0.25),
-        "blown-propane": TorchSource(1925.0, 0.30, 60.0, 93.9, 10.0, 0.25),
-        "oxy-propane": TorchSource(2526.0, 1.7, 25.0, 93.9, 8.0, 0.30),
-        "oxy-acetylene": TorchSource(3087.0, 2.7, 15.0, 53.4, 5.0, 0.35),
+        "hand-propane": Torch(1925.0, 0.25, 30.0, 12.0, 40.0, 1.3, 93.9),
+        "blown-propane": Torch(1925.0, 0.30, 60.0, 25.0, 80.0, 10.0, 93.9),
+        "oxy-propane": Torch(2526.0, 1.7, 25.0, 10.0, 25.0, 8.0, 93.9),
+        "oxy-acetylene": Torch(3087.0, 2.7, 15.0, 6.0, 15.0, 5.0, 53.4),
+        "forge": Torch(1250.0, 0.075, 150.0, 25.0, 80.0, 7.3, 93.9, wall_c=1150.0),
     }
 )
 
-_AMBIENT_C = 20.0
-_DENSITY_KG_PER_M3, _HEAT_J_PER_KG_K = 7850.0, 650.0  # mean, heat of transformation included
-_SHANK_W_PER_M_K, _HOT_W_PER_M_K = 35.0, 27.3
-_FIN_W_PER_M2_K, _CONVECTION_W_PER_M2_K = 40.0, 15.0
-_EMISSIVITY, _STEFAN = 0.8, 5.67e-8
-_DIFFUSIVITY_MM2_PER_S = 8.0  # mean from cold to hardening heat
-_FASTEST_C_PER_S = 30.0  # faster, nobody can stop in time: the flame is drawn back (practice)
-_OVERSHOOT_K = 75.0  # what the surface may exceed the hardening heat by
-_LOG_SD_TIME = 0.4
-_LOG_SD_DEPTH = 0.5
-_HEARTH_LOSS = 0.4  # share of radiation left between firebricks (estimated)
 
+def torch(
+    name: TorchName,
+    gas_flow_l_per_min: float | None = None,
+    tip_mm: float | None = None,
+    stand_off_mm: float | None = None,
+) -> Torch:
+    """Return a flame as it is set.
 
-@dataclass(frozen=True, slots=True, eq=False)
-class TorchHeating:
-    """A first estimate: infinite time where the flame cannot reach the target."""
-
-    reachable: NDArray[np.bool_]
-    time_s: FloatArray
-    log_sd_time: float
-    rate_c_per_s: FloatArray
-    power_w: FloatArray
-    hardened_depth_mm: FloatArray
-    log_sd_depth: float
-    heat_affected_mm: FloatArray
-    basis: str
-
-
-def _balance(
-    source: TorchSource, bar: tuple[FloatArray, FloatArray], flow: FloatArray, hearth: bool
-) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
-    """Return covered area m², surface m², gas power W and fin conductance W/K of a bar end."""
-    diameter, length = bar
-    surface = math.pi * diameter * length + math.pi / 4 * diameter**2
-    # A flame twice as wide as the bar goes all round it; bricks turn the rest back.
-    wrap = np.clip(source.width_mm / (2 * diameter), 0.8 if hearth else 0.5, 1.0)
-    covered = wrap * math.pi * diameter * np.minimum(length, source.width_mm)
-    gas = source.efficiency_fraction * source.heating_value_mj_per_m3 * 1e3 * flow / 60
-    d = diameter * 1e-3
-    fin = np.sqrt(_FIN_W_PER_M2_K * math.pi * d * _SHANK_W_PER_M_K * math.pi / 4 * d**2)
-    return np.minimum(covered, surface) * 1e-6, surface * 1e-6, gas, fin
-
-
-def _power_and_loss(
-    source: TorchSource,
-    balance: tuple[FloatArray, FloatArray, FloatArray, FloatArray],
-    temperature: FloatArray,
-    hearth: bool,
-) -> tuple[FloatArray, FloatArray]:
-    """Return heat in and heat out, W, at a temperature of the heated length."""
-    covered, surface, gas, fin = balance
-    left = (source.flame_c - temperature) / (source.flame_c - _AMBIENT_C)
-    heat_in = np.minimum(source.cold_flux_mw_per_m2 * 1e6 * covered, gas) * left
-    rise = temperature - _AMBIENT_C
-    fourth = (temperature + 273.15) ** 4 - (_AMBIENT_C + 273.15) ** 4
-    radiation = _EMISSIVITY * _STEFAN * fourth * (_HEARTH_LOSS if hearth else 1.0)
-    bare = np.maximum(surface - covered, 0.0)
-    return heat_in, surface * radiation + bare * _CONVECTION_W_PER_M2_K * rise + fin * rise
-
-
-def heating(
-    source: TorchName,
-    diameter_mm: ArrayLike,
-    heated_length_mm: ArrayLike,
-    target_c: ArrayLike,
-    gas_flow_l_per_min: ArrayLike | None = None,
-    hearth: bool = False,
-) -> TorchHeating:
-    """Return a first estimate of heating the end of a round bar with a torch.
-
-    One temperature in the heated length, the shank as a long fin, the flame covering its own
-    width. Not a substitute for the transient solver or a coupon.
+    More gas without another tip named means a larger tip at the same gas speed; through the
+    same tip it means a faster flame. Held farther off than usual, a flame is wider and cooler.
 
     Parameters
     ----------
-    source : {"hand-propane", "blown-propane", "oxy-propane", "oxy-acetylene"}
+    name : {"hand-propane", "blown-propane", "oxy-propane", "oxy-acetylene", "forge"}
         Flame. [-]
-    diameter_mm : array_like
-        Diameter of the bar. [mm]
-    heated_length_mm : array_like
-        Length to be brought to heat. [mm]
-    target_c : array_like
-        Hardening heat. [°C]
-    gas_flow_l_per_min : array_like, optional
+    gas_flow_l_per_min : float, optional
         Fuel gas; left out, usual for the torch. [l/min]
-    hearth : bool, optional
-        Whether the part lies between firebricks. [-]
+    tip_mm : float, optional
+        Width of the burner's mouth; left out, the one that suits the flow. [mm]
+    stand_off_mm : float, optional
+        Distance of the tip; left out, the usual. [mm]
 
     Returns
     -------
-    TorchHeating
-        Whether it gets there, time, mean rate, heat taken up, depth and heat-affected length,
-        with errors. [s]
+    Torch
+        The flame. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        The flame is unknown, or a setting is not above 0.
 
     Notes
     -----
-    ``t = ∫ ρ c V dT / (P(T) - losses(T))``, P the smaller of flux × covered area and efficiency
-    × gas power, both falling towards the flame temperature. Depth: a round heated at flux q is
-    ``q R / (2 k)`` hotter outside; the depth is where it is within 75 K of the surface.
-    Heat-affected length past the zone: ``√(4 α t)``. Fluxes carry a factor of 1.5 either way.
-    Above 30 °C/s the operator draws the flame back, so no time is shorter than that.
+    Stagnation flow: exchange ∝ (v / d)^½, speed v ∝ flow / d² [1]_, so flow^½ d^-1.5; width
+    ∝ d. Beyond the usual distance s0 the excess temperature falls as s0 / s and the width grows
+    as s / s0, as in a turbulent jet [2]_; nearer, nothing is gained.
 
     References
     ----------
-    .. [1] Flame impingement heat transfer reviews and moving-heat-source texts (from memory).
-    .. [2] ASM Handbook, vol. 4, flame hardening, fuel gases (from memory).
+    .. [1] M. Sibulkin, Heat transfer near the forward stagnation point of a body of revolution,
+       Journal of the Aeronautical Sciences 19, 1952, 570-571 (from memory).
+    .. [2] H. Schlichting, Boundary-Layer Theory, 7th ed., 1979, free jets (from memory).
+
+    Examples
+    --------
+    >>> usual, rich = torch("oxy-propane"), torch("oxy-propane", 16.0)
+    >>> round(rich.width_mm / usual.width_mm, 3), round(rich.exchange / usual.exchange, 3)
+    (1.414, 0.841)
     """
-    torch = SOURCES[source]
-    usual = torch.gas_flow_l_per_min if gas_flow_l_per_min is None else gas_flow_l_per_min
-    diameter, length, target, flow = np.broadcast_arrays(
-        *(np.asarray(v, dtype=float) for v in (diameter_mm, heated_length_mm, target_c, usual))
-    )
-    balance = _balance(torch, (diameter, length), flow, hearth)
-    heat_in, loss = _power_and_loss(torch, balance, target, hearth)
-    steps = np.linspace(0, 1, 25)
-    path = _AMBIENT_C + steps * (target - _AMBIENT_C)[..., None]
-    wide = tuple(part[..., None] for part in balance)
-    gain_in, gain_loss = _power_and_loss(
-        torch, (wide[0], wide[1], wide[2], wide[3]), path, hearth
-    )
-    gain = gain_in - gain_loss
-    reachable = np.min(gain, axis=-1) > 0
-    volume = math.pi / 4 * diameter**2 * length * 1e-9
-    pace = 1 / np.where(reachable[..., None], gain, 1.0)
-    heat_w = _DENSITY_KG_PER_M3 * _HEAT_J_PER_KG_K * volume
-    mean = np.sum((pace[..., 1:] + pace[..., :-1]) * np.diff(steps) / 2, axis=-1)
-    flat_out = heat_w * (target - _AMBIENT_C) * mean
-    time = np.maximum(flat_out, (target - _AMBIENT_C) / _FASTEST_C_PER_S)
-    radius = diameter / 2
-    flux = heat_in / balance[0] * flat_out / time
-    difference = np.maximum(flux * radius * 1e-3 / (2 * _HOT_W_PER_M_K), _OVERSHOOT_K)
-    time = np.where(reachable, time, np.inf)
-    thin = np.sqrt(1 - _OVERSHOOT_K / difference)
-    return TorchHeating(
-        reachable=reachable,
-        time_s=time,
-        log_sd_time=_LOG_SD_TIME,
-        rate_c_per_s=np.asarray((target - _AMBIENT_C) / time),
-        power_w=np.asarray(heat_in - loss),
-        hardened_depth_mm=np.where(reachable, radius * (1 - thin), 0.0),
-        log_sd_depth=_LOG_SD_DEPTH,
-        heat_affected_mm=np.sqrt(4 * _DIFFUSIVITY_MM2_PER_S * time),
-        basis="first estimate",
+    if name not in TORCHES:
+        rule, step = f"one of {', '.join(get_args(TorchName))}", "Choose the nearest."
+        raise OutOfRangeError(Problem("name", rule, repr(name), step))
+    usual = TORCHES[name]
+    flow = usual.gas_flow_l_per_min if gas_flow_l_per_min is None else gas_flow_l_per_min
+    richness = flow / usual.gas_flow_l_per_min
+    tip = usual.tip_mm * math.sqrt(max(richness, 0.0)) if tip_mm is None else tip_mm
+    away = usual.stand_off_mm if stand_off_mm is None else stand_off_mm
+    for field, value, unit in (
+        ("gas_flow_l_per_min", flow, "l/min"),
+        ("tip_mm", tip, "mm"),
+        ("stand_off_mm", away, "mm"),
+    ):
+        if not 0.0 < value < math.inf:
+            step = "Give the real setting, or leave it out."
+            raise OutOfRangeError(Problem(field, "above 0", f"{value:g} {unit}", step))
+    wide, far = tip / usual.tip_mm, max(away / usual.stand_off_mm, 1.0)
+    exchange = usual.exchange * math.sqrt(richness) * wide**-1.5
+    flame_c = AMBIENT_C + (usual.flame_c - AMBIENT_C) / far
+    return replace(
+        usual,
+        flame_c=flame_c,
+        cold_flux_mw_per_m2=exchange * (flame_c - AMBIENT_C) * 1e-6,
+        width_mm=usual.width_mm * wide * far,
+        tip_mm=tip,
+        stand_off_mm=away,
+        gas_flow_l_per_min=flow,
     )
 
 
-def ceiling_c(
-    source: TorchName, diameter_mm: float, heated_length_mm: float, hearth: bool = False
-) -> float:
-    """Return the temperature at which a torch no longer heats a bar end.
+def wrap_fraction(width_mm: ArrayLike, diameter_mm: ArrayLike) -> Floats:
+    """Return the share of a bar's girth that a flame washes.
 
     Parameters
     ----------
-    source : {"hand-propane", "blown-propane", "oxy-propane", "oxy-acetylene"}
-        Flame, at its usual gas flow. [-]
+    width_mm : array_like
+        Width of the flame. [mm]
+    diameter_mm : array_like
+        Diameter of the bar. [mm]
+
+    Returns
+    -------
+    ndarray
+        Share; 1 for a flame twice as wide as the bar. [-]
+
+    Notes
+    -----
+    A narrow flame covers the arc it falls on; a wider one closes behind the bar (estimated).
+
+    References
+    ----------
+    .. [1] Geometry; the closing behind the bar is common practice, no source.
+
+    Examples
+    --------
+    >>> wrap_fraction([10.0, 15.0, 20.0], 10.0).tolist()
+    [0.5, 0.75, 1.0]
+    """
+    ratio = np.asarray(width_mm, dtype=float) / np.asarray(diameter_mm, dtype=float)
+    arc = np.arcsin(np.minimum(ratio, 1.0)) / math.pi
+    return np.asarray(arc + 0.5 * np.clip(ratio - 1.0, 0.0, 1.0))
+
+
+def swept_share(along_mm: ArrayLike, width_mm: float, start_mm: float, end_mm: float) -> Floats:
+    """Return the flame's share of each place while it sweeps to and fro over a length.
+
+    Parameters
+    ----------
+    along_mm : array_like
+        Distance from the working end. [mm]
+    width_mm : float
+        Width of the flame. [mm]
+    start_mm, end_mm : float
+        Length that is heated; a flame wider than that stands in its middle. [mm]
+
+    Returns
+    -------
+    ndarray
+        Mean share of the flame, at most 1 at its middle. [-]
+
+    Notes
+    -----
+    A Gaussian of standard deviation w / 2, its middle going evenly between the ends, w / 2
+    inside them.
+
+    References
+    ----------
+    .. [1] N. N. Rykalin, Berechnung der Wärmevorgänge beim Schweissen, 1957, normally
+       distributed flames (from memory).
+
+    Examples
+    --------
+    >>> swept_share([10.0, 30.0], 20.0, 0.0, 20.0).round(2).tolist()
+    [1.0, 0.14]
+    """
+    z, sigma = np.asarray(along_mm, dtype=float), 0.5 * width_mm
+    middle, reach = 0.5 * (start_mm + end_mm), max(end_mm - start_mm - width_mm, 0.0)
+    if reach < 1e-6 * width_mm:
+        return np.asarray(np.exp(-0.5 * ((z - middle) / sigma) ** 2))
+    from scipy.special import ndtr  # noqa: PLC0415 - slow to load
+
+    low, high = (z - middle - 0.5 * reach) / sigma, (z - middle + 0.5 * reach) / sigma
+    return np.asarray(sigma * math.sqrt(2.0 * math.pi) / reach * (ndtr(high) - ndtr(low)))
+
+
+def flame_boundary(
+    grid: Grid,
+    flame: Torch,
+    heated_mm: tuple[float, float],
+    level: float = 1.0,
+    hearth: bool = False,
+    hold_c: float | None = None,
+) -> Boundary:
+    """Return the surroundings of a bar whose working end turns in a flame.
+
+    The girth is a mean over the turn; the working end and shoulders are washed like the side at
+    that place; a bore and the held end are not washed. To hold, the flame is taken from each
+    place as it comes to the heat.
+
+    Parameters
+    ----------
+    grid : Grid
+        The part. [-]
+    flame : Torch
+        The flame as it is set. [-]
+    heated_mm : tuple of float
+        Stretch swept, from and to. [mm]
+    level : float, optional
+        Share of the flame that is on the part. [-]
+    hearth : bool, optional
+        Whether the part lies between firebricks. [-]
+    hold_c : float, optional
+        Heat to hold; left out, the flame is on whatever the heat. [°C]
+
+    Returns
+    -------
+    Boundary
+        For the solver. [-]
+
+    References
+    ----------
+    .. [1] As `torch` and `swept_share`.
+    """
+    outer = np.max(np.where(grid.active, grid.across_mm[:, None], 0.0), axis=0)
+    wrap = wrap_fraction(flame.width_mm, 2.0 * outer[grid.mesh.wall_column])
+    share = level * wrap * swept_share(grid.wall_along_mm(), flame.width_mm, *heated_mm)
+    open_air = ~np.isin(grid.wall_face, ("bore", "held"))
+    washed = np.where(open_air, share, 0.0)
+    bare = np.where(open_air, 1.0 - share, 0.0)
+    shares = np.stack([washed, bare, open_air.astype(float)], axis=-1)
+    gas = convection(flame.exchange, flame.flame_c)
+    walls_c = flame.wall_c
+    if hold_c is not None:
+        gas = gas * np.clip((hold_c - SURFACE_C) / HOLD_BAND_C + 0.5, 0.0, 1.0)
+        walls_c = max(min(walls_c, hold_c), AMBIENT_C)
+    seen = HEARTH_OPEN if hearth and flame.wall_c <= AMBIENT_C else 1.0
+    radiation = seen * convection(0.0, walls_c, EMISSIVITY)
+    air = convection(BARE_W_PER_M2_K, AMBIENT_C)
+    both = np.repeat(shares[:, None, :], 2, axis=1)
+    return mixed([gas, air, radiation], both, np.array([0.0, 1.0]))
+
+
+def ceiling_c(flame: Torch, diameter_mm: float, hearth: bool = False) -> float:
+    """Return the heat at which a long bar in the middle of a flame takes up no more.
+
+    Parameters
+    ----------
+    flame : Torch
+        The flame as it is set. [-]
     diameter_mm : float
         Diameter of the bar. [mm]
-    heated_length_mm : float
-        Length to be brought to heat. [mm]
     hearth : bool, optional
-        Whether the part lies between firebricks. [-]
+        Whether it lies between firebricks. [-]
 
     Returns
     -------
     float
-        Temperature where heat in equals heat lost; melting is not looked at. [°C]
+        Ceiling, before anything flows into the rest of the bar; melting is not looked at. [°C]
 
     References
     ----------
-    .. [1] As `heating`.
+    .. [1] The balance of `flame_boundary` at a surface that takes up nothing.
+
+    Examples
+    --------
+    >>> ceiling_c(torch("hand-propane"), 40.0) < ceiling_c(torch("hand-propane"), 10.0) < 1100.0
+    True
     """
-    torch = SOURCES[source]
-    bar = (np.asarray(diameter_mm, dtype=float), np.asarray(heated_length_mm, dtype=float))
-    balance = _balance(torch, bar, np.asarray(torch.gas_flow_l_per_min), hearth)
-    path = np.linspace(_AMBIENT_C, torch.flame_c, 400)
-    heat_in, loss = _power_and_loss(torch, balance, path, hearth)
-    return float(path[np.argmax(heat_in - loss <= 0)])
-
-
-def max_diameter_mm(
-    source: TorchName,
-    heated_length_mm: float,
-    target_c: float,
-    longest_s: float = 300.0,
-    hearth: bool = False,
-) -> float:
-    """Return the thickest round bar end a torch brings to heat within a time.
-
-    Parameters
-    ----------
-    source : {"hand-propane", "blown-propane", "oxy-propane", "oxy-acetylene"}
-        Flame, at its usual gas flow. [-]
-    heated_length_mm : float
-        Length to be brought to heat. [mm]
-    target_c : float
-        Hardening heat. [°C]
-    longest_s : float, optional
-        Patience; beyond some minutes scale and soft skin win. [s]
-    hearth : bool, optional
-        Whether the part lies between firebricks. [-]
-
-    Returns
-    -------
-    float
-        Diameter, to 2 %; 0 when not even 2 mm gets there. [mm]
-
-    References
-    ----------
-    .. [1] As `heating`.
-    """
-    sizes = np.geomspace(2.0, 120.0, 207)
-    reached = heating(source, sizes, heated_length_mm, target_c, hearth=hearth).time_s
-    able = sizes[reached <= longest_s]
-    return float(able[-1]) if able.size else 0.0
+    wrap = float(wrap_fraction(flame.width_mm, diameter_mm))
+    seen = HEARTH_OPEN if hearth and flame.wall_c <= AMBIENT_C else 1.0
+    loss = (
+        wrap * convection(flame.exchange, flame.flame_c)
+        + (1.0 - wrap) * convection(BARE_W_PER_M2_K, AMBIENT_C)
+        + seen * convection(0.0, flame.wall_c, EMISSIVITY)
+    )
+    return float(np.interp(0.0, loss, SURFACE_C))

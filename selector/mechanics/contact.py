@@ -88,6 +88,34 @@ def hertz_line(
     return HertzContact(pressure, half, np.asarray(0.300 * pressure), np.asarray(0.786 * half))
 
 
+def line_shear_mpa(contact: HertzContact, depth_mm: ArrayLike) -> FloatArray:
+    """Return the largest shear stress below the middle of a line contact.
+
+    Parameters
+    ----------
+    contact : HertzContact
+        A line contact. [-]
+    depth_mm : array_like
+        Depth below the surface. [mm]
+
+    Returns
+    -------
+    ndarray
+        Greatest shear stress at that depth. [MPa]
+
+    Notes
+    -----
+    With x = z/b: ``τ = p0 (x - x² / √(1 + x²))``, half the difference of the principal
+    stresses of Eq. 4.46 [1]_; 0.300 p0 at x = 0.786.
+
+    References
+    ----------
+    .. [1] K. L. Johnson, Contact Mechanics, 1985, section 4.2 (from memory).
+    """
+    share = np.asarray(depth_mm, dtype=float) / contact.half_width_mm
+    return np.asarray(contact.pressure_mpa * (share - share**2 / np.sqrt(1 + share**2)))
+
+
 def hertz_point(
     load_n: ArrayLike,
     radius_1_mm: ArrayLike,
@@ -162,6 +190,46 @@ def allowable_contact_mpa(hardness_hv: ArrayLike, surface: Surface) -> FloatArra
     hardness = np.asarray(hardness_hv, dtype=float)
     inside = slope * np.clip(hardness, low, high) + level
     return np.asarray(inside * np.minimum(hardness / low, 1))
+
+
+def rolling_contact_limit_mpa(hardness_hv: ArrayLike) -> FloatArray:
+    """Return the contact pressure that a rolling surface stands, however it was hardened.
+
+    Parameters
+    ----------
+    hardness_hv : array_like
+        Hardness of the surface. [HV]
+
+    Returns
+    -------
+    ndarray
+        Contact pressure. [MPa]
+
+    Notes
+    -----
+    `allowable_contact_mpa` of through-hardened steel to 360 HV, of flame-hardened steel from
+    500 to 615 HV, of case-hardened steel from 660 HV, straight between.
+
+    References
+    ----------
+    .. [1] As `allowable_contact_mpa`; the joining is ours.
+
+    Examples
+    --------
+    >>> round(float(rolling_contact_limit_mpa(700.0)))
+    1500
+    """
+    hardness = np.asarray(hardness_hv, dtype=float)
+    knots = np.array([200.0, 360.0, 500.0, 615.0, 660.0])
+    kinds: tuple[Surface, ...] = (
+        "through-hardened", "through-hardened", "flame-hardened", "flame-hardened",
+        "case-hardened",
+    )  # fmt: skip
+    bears = [
+        float(allowable_contact_mpa(hv, kind)) for hv, kind in zip(knots, kinds, strict=True)
+    ]
+    joined = np.interp(hardness, knots, bears)
+    return np.asarray(joined * np.minimum(hardness / knots[0], 1))
 
 
 def static_contact_limit_mpa(

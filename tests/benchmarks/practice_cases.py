@@ -4,14 +4,16 @@ Run with a file of cases, one JSON object a line:
 
     python tests/benchmarks/practice_cases.py CASES.jsonl [--show]
 
-Reports how often an acceptable family and route is among the first three, and which refused
-options are recommended there. A measurement, not a test.
+Reports how often an acceptable family and route is among the first three, which refused options
+are recommended there, and how many refused ways of working come with a caution that names them.
 """
 
 import argparse
 import json
+import re
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -21,6 +23,7 @@ from catalog import Catalog, load_catalog
 from catalog.steel import Steel, plain
 from selector import Requirement, advise
 from selector.advice import Advice, Option
+from selector.explain.caution import cautions
 from selector.explain.coupon import needs_coupon
 from selector.requirement import requirement_from
 
@@ -61,6 +64,28 @@ HEAT = {
     "forge": "forge",
     "kitchen-oven": "kitchen-oven",
 }
+
+# What a refused way of working is about, by a word of its reason, and the cautions that say so.
+CAUTIONS = (
+    (r"straighten", {"straighten-warm"}),
+    (r"overheat|very hot|grain growth|long uncontrolled", {"overheated-grain"}),
+    (r"water line", {"keep-moving-at-water-line"}),
+    (r"flat side|edge-first", {"quench-enter-edge-first"}),
+    (r"re-quench|on the bench", {"anneal-before-requench"}),
+    (r"by name only", {"unknown-steel-coupon"}),
+    (r"no-temper|glass-brittle", {"as-quenched-glass-brittle"}),
+    (r"stress raiser|slot corner|notch|marks", {"sharp-notch-quench"}),
+    (r"finished|stay flat|sawn through", {"finish-after-heat"}),
+    (r"HSS speed", {"edge-runs-hot"}),
+    (r"open flame: a lottery|one temper|same temper|differential quench", {"draw-by-zone"}),
+    (r"wind|tube overheated", {"shield-the-flame"}),
+    (r"sunlight", {"dim-light"}),
+    (r"under the oil", {"oil-over-water"}),
+    (r"hour per inch", {"soak-rule-furnace-only"}),
+    (r"ground away|grind", {"case-grind-through", "grinding-cracks"}),
+    (r"welding", {"weld-hardened"}),
+    (r"head", {"struck-head-chips"}),
+)
 
 
 def requirement_of(case: Case, catalog: Catalog) -> Requirement:
@@ -221,6 +246,49 @@ def refused(case: Case, advice: Advice, catalog: Catalog, first: int = 3) -> Ite
                 yield f"{option.id}: {entry['reason']}"
 
 
+def warned(case: Case, advice: Advice, catalog: Catalog, first: int = 3) -> Iterator[bool]:
+    """Yield for each refused way of working a recommended option if a caution names it."""
+    ids = {key for key, _ in cautions(advice)}
+    for entry in case["rejected"]:
+        recommended = any(matches(entry, o, catalog) for o in advice.options[:first])
+        if entry["level"] == "process" and recommended:
+            meant = [named for word, named in CAUTIONS if re.search(word, entry["reason"])]
+            yield any(named & ids for named in meant)
+
+
+@dataclass(frozen=True)
+class Measured:
+    """What the cases gave."""
+
+    run: int
+    good: int
+    wrong: tuple[str, ...]
+    processes: int
+    cautioned: int
+
+
+def measure(
+    path: Path,
+    only: str | None = None,
+    told: Callable[[Case, Advice, bool], None] | None = None,
+) -> Measured:
+    """Return the figures over all usable cases of a file."""
+    catalog = load_catalog()
+    run, good, wrong, said = 0, 0, [], []
+    for line in path.read_text(encoding="utf-8").splitlines():
+        case = json.loads(line)
+        if not case["usable"] or (only and case["id"] != only):
+            continue
+        advice = advise(requirement_of(case, catalog), catalog)
+        hit = accepted(case, advice, catalog)
+        bad = [f"{case['id']}: {text}" for text in refused(case, advice, catalog)]
+        run, good, wrong = run + 1, good + hit, wrong + bad
+        said += warned(case, advice, catalog)
+        if told is not None:
+            told(case, advice, hit and not bad)
+    return Measured(run, good, tuple(wrong), len(said), sum(said))
+
+
 def main() -> int:
     """Run all usable cases and print the figures."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -228,25 +296,19 @@ def main() -> int:
     parser.add_argument("--show", action="store_true", help="Print every case.")
     parser.add_argument("--only", help="One case id.")
     given = parser.parse_args()
-    catalog = load_catalog()
-    good, wrong, run = 0, [], 0
-    for line in given.cases.read_text(encoding="utf-8").splitlines():
-        case = json.loads(line)
-        if not case["usable"] or (given.only and case["id"] != given.only):
-            continue
-        run += 1
-        advice = advise(requirement_of(case, catalog), catalog)
-        hit = accepted(case, advice, catalog)
-        bad = list(refused(case, advice, catalog))
-        good += hit
-        wrong += [f"{case['id']}: {text}" for text in bad]
-        if given.show or not hit or bad:
-            show(case, advice, hit=hit)
+
+    def told(case: Case, advice: Advice, well: bool) -> None:
+        if given.show or not well:
+            show(case, advice, hit=well)
+
+    found = measure(given.cases, given.only, told)
     sys.stdout.write(
-        f"{run} cases; acceptable among the first three in {good} "
-        f"({100 * good / max(run, 1):.0f} %); refused options recommended: {len(wrong)}\n"
+        f"{found.run} cases; acceptable among the first three in {found.good} "
+        f"({100 * found.good / max(found.run, 1):.0f} %); refused options recommended: "
+        f"{len(found.wrong)}; refused ways of working with their caution: {found.cautioned} of "
+        f"{found.processes}\n"
     )
-    sys.stdout.write("".join(f"  {text}\n" for text in wrong))
+    sys.stdout.write("".join(f"  {text}\n" for text in found.wrong))
     return 0
 
 

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector import draws
-from selector.cost import bill
+from selector.cost import Mishaps, bark_mm, bill
 from selector.surroundings import surroundings
 from selector.treatment import NO_TEMPER, Temper
 from tests.dog import asked, work
@@ -17,8 +17,10 @@ NEVER = np.zeros(draws.COUNT)
 OVEN = Temper("oven", 200.0, 3600.0)
 
 
-def of(changes=None, treatment=None, temper=OVEN, crack=NEVER):
-    return bill(treatment or work(), temper, surroundings(asked(changes), CATALOG), crack)
+def of(changes=None, treatment=None, temper=OVEN, crack=NEVER, catalog=CATALOG, **given):
+    mishaps = Mishaps(crack_rate=crack, **given)
+    near = surroundings(asked(changes), catalog)
+    return bill(treatment or work(), temper, near, mishaps)
 
 
 def middle(found):
@@ -94,3 +96,57 @@ def test_oven_time_is_paid_for():
 def test_as_json_rounds_to_cents():
     found = of()
     assert found.as_json() == {name: round(value, 2) for name, value in found.items.items()}
+
+
+@pytest.mark.parametrize("path", ["bent", "too_hard", "too_soft"])
+def test_each_path_that_goes_wrong_costs_its_own_item(path):
+    item = {"bent": "straightening"}.get(path, "rework")
+    straight, wrong = of(), of(**{path: np.ones(draws.COUNT)})
+    assert wrong.items[item] > straight.items[item]
+    others = {name for name in straight.items if name != item}
+    assert all(wrong.items[name] == straight.items[name] for name in others)
+
+
+def test_hardening_again_costs_the_treatment_again_and_drawing_again_less():
+    soft, hard = of(too_soft=np.ones(draws.COUNT)), of(too_hard=np.ones(draws.COUNT))
+    assert soft.items["rework"] == pytest.approx(soft.items["treatment"])
+    assert hard.items["rework"] < soft.items["rework"]
+
+
+def test_only_what_is_heated_is_checked_for_hardness():
+    assert of().items["inspection"] > 0
+    plain = of(treatment=work(route="as-bought", medium=None, source=None), temper=NO_TEMPER)
+    assert plain.items["inspection"] == 0
+
+
+@pytest.mark.parametrize(
+    ("figure", "item"),
+    [
+        ("setup_h", "machining"),
+        ("inspect_h", "inspection"),
+        ("heat_by_flame_h", "treatment"),
+        ("rework_workshop_fraction", "rework"),
+        ("coupon_bar_fraction", "coupon"),
+    ],
+)
+def test_every_figure_of_practice_is_the_users_own(figure, item):
+    practice = CATALOG.prices.practice
+    more = practice.model_copy(update={figure: 2 * getattr(practice, figure)})
+    mine = replace(CATALOG, prices=CATALOG.prices.model_copy(update={"practice": more}))
+    assert of(catalog=mine).items[item] > of().items[item]
+
+
+@pytest.mark.parametrize(("condition", "factor"), [("prehard", "removal_prehard_factor")])
+def test_hard_bar_is_slower_to_cut(condition, factor):
+    bar = work("42crmo4", "prehard-bar", None, None, condition)
+    practice = CATALOG.prices.practice.model_copy(update={factor: 1.0})
+    easy = replace(CATALOG, prices=CATALOG.prices.model_copy(update={"practice": practice}))
+    hard = of(treatment=bar, temper=NO_TEMPER).items["machining"]
+    assert hard > of(treatment=bar, temper=NO_TEMPER, catalog=easy).items["machining"]
+
+
+def test_tool_steel_bar_has_the_thicker_bark():
+    steels = CATALOG.steels
+    assert bark_mm(steels["c45"], 20.0) == 1.0
+    assert bark_mm(steels["x153crmov12"], 20.0) == pytest.approx(1.143)
+    assert bark_mm(steels["x153crmov12"], 60.0) > bark_mm(steels["x153crmov12"], 20.0)

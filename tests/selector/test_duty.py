@@ -95,3 +95,12 @@ def test_the_zone_that_wants_most_hardness_leads():
     assert leading(of({})).zone == 0
     soft = of({"zone.0.hardness": {"max": "180 HB"}})
     assert leading(soft).zone == 0
+
+
+def test_where_lives_depend_wear_is_a_wish_and_toughness_comes_first():
+    vital = derived(wear="abrasive", severity="medium")
+    assert vital.floor_hrc is not None
+    found = of({"zone.0.hardness": GONE, "zone.0.wear": "abrasive", "safety_use": "lifting"})[0]
+    assert found.floor_hrc is None
+    assert found.low_hrc is not None
+    assert "toughness comes first" in found.reason

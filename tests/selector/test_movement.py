@@ -94,3 +94,19 @@ def test_stock_to_grind_permits_more_movement():
     assert 0.05 < little < much
     lapped = {**ground, "part.finish_after": ["lap"], "part.stock_removal": 0.6}
     assert permitted_mm(near(lapped)) == (0.05, True)
+
+
+def test_a_flat_is_clamped_while_it_is_drawn_and_comes_out_straighter():
+    sizes = {"size": 4, "length": 100}
+    rounds, flats = (
+        {
+            "part.section.0": {"shape": shape, **sizes, **extra},
+            "part.section.1": {"shape": shape, **sizes, **extra},
+            "part.feature": [],
+            "limit.runout": 0.02,
+        }
+        for shape, extra in (("round", {}), ("flat", {"width": 20}))
+    )
+    bar, flat = of(changes=rounds), of(changes=flats)
+    left = [float(np.median(m.moved_mm / m.raw_mm)) for m in (bar, flat)]
+    assert left == pytest.approx([0.4, 0.2])

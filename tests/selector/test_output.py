@@ -157,3 +157,13 @@ def test_every_caution_is_one_of_the_list_and_belongs_to_a_step(found):
     for caution in found.cautions:
         assert caution.text == known[caution.id].fact.text
         assert caution.step == known[caution.id].step
+
+
+def test_what_a_failure_costs_stands_apart_from_the_cost_of_making(found):
+    assert all(option.failure_cost is None for option in found.options)
+    dear = advice_out(advise(asked({"load.failure_cost": 1000}), only("42crmo4", "c45")))
+    for option in dear.options:
+        assert option.failure_cost.p50 == pytest.approx(
+            1000 * option.failure_cost.inputs["chance"], abs=1.0
+        )
+        assert "failure" not in " ".join(option.cost.items)

@@ -6,8 +6,9 @@ import pytest
 from catalog import load_catalog
 from selector.prediction import embrittled, predict
 from selector.preparation import prepare
+from selector.surroundings import surroundings
 from selector.treatment import NO_TEMPER, Temper
-from tests.dog import work
+from tests.dog import asked, work
 
 CATALOG = load_catalog()
 
@@ -125,3 +126,17 @@ def test_where_the_model_is_left_the_figures_say_so(around):
     rich = predicted(around, work("31crmo12")).figures()
     assert any("Cr 3.05 wt %" in sentence for sentence in rich["surface"].validity)
     assert predicted(around).figures()["surface"].validity == ()
+
+
+def test_a_case_at_an_edge_chips_as_tool_steel_and_elsewhere_its_core_carries_it():
+    cased = work("16mncr5", "pack-carburise", "oil", "forge")
+    plain, edged = (
+        predicted(surroundings(asked({"part.feature": feature}), CATALOG), cased)
+        for feature in ([], [{"kind": "edge", "at": 1}])
+    )
+    assert np.median(edged.snap_margin_hrc) < np.median(plain.snap_margin_hrc) - 5
+
+
+def test_what_goes_wrong_on_the_way_is_counted_in_the_bill(around):
+    soft = predicted(around, work("c45", "through-torch", "oil"), oven(250.0))
+    assert soft.bill.items["rework"] > 0.12 * soft.bill.items["treatment"]

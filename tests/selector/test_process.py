@@ -9,9 +9,8 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from catalog.medium import Agitation
 from selector import draws
+from selector.heat.operator import LIGHT, READING_C
 from selector.process import (
-    LIGHT,
-    READING_C,
     TEMPER_C,
     hardening_heat,
     quench,

@@ -1,5 +1,7 @@
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector import draws
@@ -64,3 +66,23 @@ def test_a_step_counts_where_the_whole_part_is_quenched():
     local = of(step, steel="42crmo4", route="local-torch", medium="water")
     even = of(steel="42crmo4", route="local-torch", medium="water")
     assert local.risk == even.risk
+
+
+@given(st.floats(0.05, 5.0), st.floats(0.05, 5.0))
+@settings(max_examples=15)
+def test_a_larger_fillet_never_raises_cracking(radius, more):
+    stepped = {"part.section.1.size": 20, "part.feature": []}
+    sharp, easy = (
+        of({**stepped, "part.section.1.fillet": r}).rate for r in (radius, radius + more)
+    )
+    assert (easy <= sharp).all()
+
+
+def test_a_fillet_drawn_sharp_counts_and_an_unstated_one_does_not():
+    stepped = {"part.section.1.size": 20, "part.feature": []}
+    reasons = [
+        {r.name for r in of(changes).risk.reasons}
+        for changes in (stepped, {**stepped, "part.section.1.fillet": 0.2})
+    ]
+    assert "sharp-corner" not in reasons[0]
+    assert "sharp-corner" in reasons[1]

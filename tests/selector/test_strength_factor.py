@@ -77,3 +77,31 @@ def test_the_stated_load_is_uncertain():
     found = least_factor(np.full((draws.COUNT, 2), 30.0), near({"load.torque": "900 N m"}))
     assert found.shape == (draws.COUNT,)
     assert found.std() > 0
+
+
+def test_together_two_loads_leave_less_than_either_alone():
+    torque = {"load.torque": "1800 N m", "part.feature": []}
+    bending = {**NONE, "load.bending": "1400 N m", "part.feature": []}
+    both = {**torque, "load.bending": "1400 N m"}
+    assert median(both) < min(median(torque), median(bending)) - 0.01
+
+
+def test_the_corners_of_a_drive_may_be_the_weakest():
+    end = {"part.section.0.shape": "square", "load.torque": "600 N m", "part.feature": []}
+    long = {**end, "part.section.0.length": 200}
+    short = {**end, "part.section.0.length": 4}
+    assert median(short) < median(long)
+
+
+def test_an_axial_fatigue_load_bears_less_than_a_steady_one():
+    pulled = {**NONE, "load.axial": "400 kN", "part.feature": []}
+    assert median({**pulled, "load.cycles": "fatigue"}) < median(pulled)
+
+
+@pytest.mark.parametrize("use", ["lifting", "could hurt"])
+def test_of_an_unknown_load_the_stronger_bar_is_safer_only_where_lives_depend(use):
+    unknown = {**NONE, "safety_use": use}
+    soft, hard = median(unknown, (5.0, 5.0)), median(unknown, (35.0, 35.0))
+    assert (soft < hard) == (use == "lifting")
+    assert hard == CAP
+    assert soft >= 1

@@ -17,6 +17,7 @@ from catalog import load_catalog
 from selector.advice import advise
 from selector.errors import RequirementError
 from selector.explain import caution
+from selector.need import need
 from selector.output import advice_out
 from selector.output_record import AdviceOut, OptionOut
 from selector.requirement import requirement_from
@@ -351,6 +352,14 @@ def test_trap_30_a_furnace_or_a_crayon_gives_the_hot_draw(means):
     assert {option.temper.means for option in drawn} <= {"furnace", "torch"}
 
 
+def test_trap_31_nothing_is_straightened_before_it_is_tempered():
+    found = job({"part.section.0.length": 200, "limit.runout": "0.1 mm"}, steels=("42crmo4",))
+    assert hardened(found)
+    assert {"straighten-warm", "as-quenched-glass-brittle"} <= cautions(found)
+    steps = {item.id: item.step for item in found.cautions}
+    assert steps["straighten-warm"] == "tempering"
+
+
 @pytest.mark.parametrize(
     ("changes", "tempting"),
     [
@@ -400,6 +409,29 @@ def test_trap_33_the_part_meant_to_wear_is_made_the_softer():
     assert "the one that wears" in loser.zones[0].reason
 
 
+KEY = {
+    "part.section": [
+        {"shape": "square", "size": 6.35, "length": 10},
+        {"shape": "round", "size": 20, "length": 40},
+    ],
+    "zone": [{"section": [1], "wear": "none"}, {"section": [2], "wear": "none"}],
+}
+
+
+@pytest.mark.parametrize(
+    ("torque", "borne"), [("113 N m", False), ("30 N m", True)], ids=["ultimate", "working"]
+)
+def test_trap_34_the_ultimate_torque_of_a_hard_key_is_no_working_torque(torque, borne):
+    """113 N m twists off a 6.35 mm square of 57 HRC: no hardness is said to bear it."""
+    found = need(requirement_from(varied({**KEY, "load.torque": torque}, PIN)))
+    assert (found.verdict != "no_hardness_bears_it") == borne
+    square = found.sections[0]
+    assert ("no hardness bears the torque" in square.text) != borne
+    if borne:
+        # And the harder is not the stronger: there is a top as well.
+        assert square.least.p50 < square.most.p50 < 57
+
+
 # F. Case
 
 
@@ -418,6 +450,51 @@ def test_trap_37_38_case_hardening_comes_with_its_poisons_named(trap, route, nee
     assert needed <= cautions(found)
     steps = {item.id: item.step for item in found.cautions}
     assert {steps[key] for key in needed} == {"before work"}
+
+
+ROLLED = {
+    "zone.0.wear": "rolling-contact",
+    "load.cycles": "fatigue",
+    "load.contact": "20 kN",
+    "zone.0.depth": "0.6 mm",
+}
+
+
+def test_trap_40_a_nitrided_shaft_under_rollers_is_an_eggshell():
+    found = job(ROLLED, SENT_OUT, steels=("42crmo4", "31crmo12", "18crnimo7-6"))
+    assert "nitride" not in {option.route_kind for option in found.options}
+    reasons = why_not(found, "42crmo4", "nitride")
+    assert any("deep; predicted" in reason for reason in reasons)
+    assert "carburise" in kinds_of(found, "18crnimo7-6")
+    alone = job(SENT_OUT, steels=("31crmo12",), route="subcontract-nitride")
+    assert "nitride-layer-rolling" in cautions(alone)
+
+
+@pytest.mark.parametrize(
+    ("removed", "kept"), [("0.1 mm", True), ("1.5 mm", False)], ids=["within", "through"]
+)
+def test_trap_41_a_case_is_not_ground_through(removed, kept):
+    ground = {"part.stock_removal": removed, "part.finish_after": ["surface-grinder"]}
+    found = job(ground, SENT_OUT, steels=("16mncr5",), route="subcontract-carburise")
+    assert bool(found.options) == kept
+    if kept:
+        assert "case-grind-through" in cautions(found)
+        whole = job(SENT_OUT, steels=("16mncr5",), route="subcontract-carburise")
+        lost = whole.options[0].hardness.depth_mm.p50 - found.options[0].hardness.depth_mm.p50
+        assert lost == pytest.approx(0.1, abs=0.01)
+    else:
+        assert any("hard_enough" in reason for reason in why_not(found, "16mncr5"))
+
+
+def test_trap_43_nothing_is_finished_to_size_and_then_hardened():
+    found = job(steels=("100mncrw4",))
+    assert hardened(found)
+    assert said(found.remarks, "Do not finish to size first", "0.1 to 0.25 mm", "lap or grind")
+    assert "finish-after-heat" in cautions(found)
+    (text,) = [item.text for item in found.cautions if item.id == "finish-after-heat"]
+    assert "keep growing for about a year" in text
+    bought = job({"zone.0.wear": "none"}, steels=("c45",), route="as-bought")
+    assert "finish-after-heat" not in cautions(bought)
 
 
 # G. Behaviour

@@ -42,6 +42,13 @@ def test_top_says_how_many_are_shown(run):
     assert run("--top", "2").stdout.count("   id   ") == 2
 
 
+def test_explain_names_relation_and_source(run):
+    told = run("--top", "1", "--explain").stdout
+    assert "Where the numbers come from" in told
+    assert "options 1.hardness.surface: " in told
+    assert "options 2." not in told
+
+
 def test_toml_is_read_too(cli, tmp_path):
     path = tmp_path / "dog.toml"
     path.write_text(TEXT, encoding="utf-8")

@@ -31,3 +31,8 @@ def test_what_no_steel_is_called(cli, text):
     assert done.exit_code == 0, done.output
     assert f"No steel has '{text}' in a name" in done.stdout
     assert json.loads(cli.invoke(commands, ["steels", text, "--json"]).stdout) == []
+
+
+def test_explain_names_the_source_of_each_number(cli):
+    told = " ".join(cli.invoke(commands, ["steels", "115CrV3", "--explain"]).stdout.split())
+    assert "composition_wt_pct.C: min 1.1, max 1.25; specified; source: din-17350" in told

@@ -72,3 +72,11 @@ def test_days_have_room_between_ideal_and_worst(days):
     assert row.ideal < row.worst
     if days and days > row.ideal:
         assert row.worst == max(days, 2.0)
+
+
+def test_a_wanted_life_stands_for_the_window():
+    window, life = (range_table(100.0, 100.0, None, by_life=by)[0] for by in (False, True))
+    assert (window.unit, life.unit) == ("HRC", "-")
+    assert life.merit(1.0) == 1
+    assert life.merit(0.25) == 0
+    np.testing.assert_allclose(life.merit(0.5), 0.5)

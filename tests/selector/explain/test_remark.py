@@ -80,3 +80,22 @@ def test_figures_have_their_unit(advice):
     for sentence in remarks(advice):
         for _, unit in re.findall(r"\b(\d+\.\d+|\d{2,4}) (\S+)", sentence):
             assert re.match(r"to|HRC|°C|mm|and|a|of|draws|\(", unit), sentence
+
+
+MATE = {"material": "ring", "hardness": "40 HRC", "should_wear": "mate"}
+
+
+def test_which_of_the_pair_wears_is_said():
+    told_ = told({"zone.0.mate": MATE}, "42crmo4")
+    assert one_says(told_, "Of the pair the mate wears")
+    assert not one_says(told({}, "42crmo4"), "Of the pair")
+
+
+@pytest.mark.parametrize(("steel", "said"), [("c55", True), ("115crv3", False)])
+def test_black_bar_is_said_to_need_its_bark_off(steel, said):
+    assert one_says(told({}, steel), "take its bark off") == said
+
+
+@pytest.mark.parametrize(("ratio", "said"), [(1.01, False), (8.0, True)])
+def test_a_life_out_of_reach_is_said(ratio, said):
+    assert one_says(told({"zone.0.life_ratio": ratio}, "42crmo4"), "No option lasts") == said

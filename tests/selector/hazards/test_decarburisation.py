@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.hazards.decarburisation import soft_skin
+from selector.hazards.decarburisation import bar_allowance_mm, soft_skin
 
 
 @given(st.floats(720.0, 1200.0), st.floats(10.0, 7200.0))
@@ -27,3 +27,8 @@ def test_minutes_in_a_flame_leave_less_than_an_hour_in_an_open_furnace():
     flame, furnace = soft_skin(850.0, 180.0, "flame"), soft_skin(850.0, 3600.0)
     assert flame.soft_mm < furnace.soft_mm
     assert 0.1 < float(furnace.soft_mm) < 0.4
+
+
+@given(st.floats(1.0, 300.0), st.floats(0.0, 100.0))
+def test_thicker_bar_never_has_a_thinner_bark(thickness, more):
+    assert bar_allowance_mm(thickness + more) >= bar_allowance_mm(thickness)

@@ -1,73 +1,113 @@
-import math
-from typing import get_args
-
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.heat.torch import TorchName, ceiling_c, heating, max_diameter_mm
+from selector.errors import OutOfRangeError
+from selector.heat.conduction import Plan, conduct
+from selector.heat.grid import Section, bar_grid
+from selector.heat.steel_property import heating_steel
+from selector.heat.torch import (
+    TORCHES,
+    ceiling_c,
+    flame_boundary,
+    swept_share,
+    torch,
+    wrap_fraction,
+)
 
-SOURCES = get_args(TorchName)
-
-
-@given(st.sampled_from(SOURCES), st.floats(3.0, 50.0), st.floats(700.0, 900.0))
-def test_thicker_bars_and_higher_heats_take_longer(source, diameter, target):
-    time = float(heating(source, diameter, 25.0, target).time_s)
-    assert float(heating(source, diameter * 1.2, 25.0, target).time_s) >= time
-    assert float(heating(source, diameter, 25.0, target + 50).time_s) >= time
-
-
-@pytest.mark.parametrize("source", SOURCES)
-def test_firebricks_never_hurt(source):
-    sizes = np.array([4.0, 8.0, 12.0, 20.0, 40.0])
-    in_hearth = heating(source, sizes, 25.0, 800.0, hearth=True)
-    assert np.all(in_hearth.time_s <= heating(source, sizes, 25.0, 800.0).time_s)
+BAR = bar_grid([Section(12.0, 25.0), Section(12.0, 60.0)])
 
 
-def test_a_hand_torch_heats_silver_steel_rod_but_not_a_thick_bar():
-    answer = heating("hand-propane", [6.0, 10.0, 40.0], 25.0, 800.0)
-    assert answer.reachable.tolist() == [True, True, False]
-    assert math.isinf(answer.time_s[2])
-    assert answer.hardened_depth_mm.tolist() == pytest.approx([3.0, 5.0, 0.0])
+@pytest.mark.parametrize("name", TORCHES)
+def test_a_flame_as_usual_is_the_catalogued_one(name):
+    usual = torch(name)
+    assert usual.cold_flux_mw_per_m2 == pytest.approx(TORCHES[name].cold_flux_mw_per_m2)
+    assert usual.width_mm == TORCHES[name].width_mm
 
 
-def test_no_operator_heats_faster_than_he_can_stop():
-    answer = heating("oxy-acetylene", [3.0, 6.0, 10.0], 20.0, 850.0)
-    assert np.all(answer.rate_c_per_s <= 30.0 + 1e-9)
+def test_more_gas_through_the_same_tip_is_a_faster_flame():
+    usual, rich = torch("oxy-propane"), torch("oxy-propane", 16.0, tip_mm=10.0)
+    assert rich.exchange == pytest.approx(2**0.5 * usual.exchange)
+    assert rich.width_mm == usual.width_mm
 
 
-def test_a_strong_flame_on_a_thick_bar_hardens_a_skin():
-    answer = heating("oxy-acetylene", [10.0, 30.0], 25.0, 850.0)
-    assert answer.hardened_depth_mm[0] == pytest.approx(5.0)
-    assert answer.hardened_depth_mm[1] < 5.0
+def test_a_flame_held_off_is_wider_and_cooler():
+    usual, off = torch("oxy-acetylene"), torch("oxy-acetylene", stand_off_mm=45.0)
+    assert off.flame_c < 0.5 * usual.flame_c
+    assert off.width_mm == 3.0 * usual.width_mm
 
 
-def test_more_gas_helps_until_the_flux_limits():
-    starved, usual, rich = heating("oxy-acetylene", 30.0, 15.0, 850.0, [1.0, 5.0, 50.0]).time_s
-    assert starved > usual >= rich
+def test_nothing_is_gained_nearer_than_usual():
+    assert torch("hand-propane", stand_off_mm=5.0).flame_c == torch("hand-propane").flame_c
 
 
-def test_slow_heating_carries_heat_into_the_shank():
-    slow, quick = (
-        float(heating(source, 12.0, 20.0, 800.0).heat_affected_mm)
-        for source in ("hand-propane", "oxy-acetylene")
-    )
-    assert slow > quick
+@pytest.mark.parametrize(
+    ("setting", "words"),
+    [
+        ({"gas_flow_l_per_min": 0.0}, r"gas_flow_l_per_min must be above 0; got 0 l/min"),
+        ({"tip_mm": -1.0}, r"tip_mm must be above 0; got -1 mm"),
+        ({"stand_off_mm": float("nan")}, r"stand_off_mm must be above 0; got nan mm"),
+    ],
+)
+def test_a_setting_that_is_none_is_refused(setting, words):
+    with pytest.raises(OutOfRangeError, match=words):
+        torch("oxy-propane", **setting)
 
 
-def test_the_ceiling_bounds_what_is_reachable():
-    ceiling = ceiling_c("hand-propane", 12.0, 25.0)
-    below, above = heating("hand-propane", 12.0, 25.0, [ceiling - 10, ceiling + 10]).reachable
-    assert below
-    assert not above
+def test_an_unknown_flame_is_refused():
+    with pytest.raises(OutOfRangeError, match=r"name must be one of hand-propane.*'candle'"):
+        torch("candle")
 
 
-def test_the_largest_diameter_is_reachable_and_the_next_is_not():
-    largest = max_diameter_mm("hand-propane", 25.0, 800.0)
-    inside, outside = heating("hand-propane", [largest, largest * 1.03], 25.0, 800.0).time_s
-    assert inside <= 300.0 < outside
+@given(st.floats(5.0, 60.0), st.floats(5.0, 60.0))
+def test_the_washed_girth_grows_with_the_flame_and_is_never_more_than_all(width, diameter):
+    narrow, wide = wrap_fraction([width, 1.1 * width], diameter)
+    assert 0.0 < narrow <= wide <= 1.0
 
 
-def test_no_diameter_is_reachable_beyond_the_flame():
-    assert max_diameter_mm("hand-propane", 25.0, 1300.0) == 0.0
+@given(st.floats(5.0, 60.0), st.floats(10.0, 120.0))
+def test_a_sweep_brings_the_same_flame_over_any_length(width, length):
+    z = np.linspace(-300.0, 500.0, 8001)
+    total = np.trapezoid(swept_share(z, width, 0.0, length), z)
+    assert total == pytest.approx(0.5 * width * (2.0 * np.pi) ** 0.5, rel=1e-6)
+
+
+@pytest.mark.parametrize("name", ["hand-propane", "blown-propane", "oxy-propane"])
+def test_every_flame_has_a_ceiling_that_bricks_raise(name):
+    bare, bricked = (ceiling_c(torch(name), 25.0, hearth) for hearth in (False, True))
+    assert bare < bricked < torch(name).flame_c
+
+
+def test_a_small_torch_never_hardens_a_thick_bar_in_the_open():
+    """Trap 19: a torch for any size."""
+    sizes = [6.0, 10.0, 25.0, 76.0]
+    ceilings = [ceiling_c(torch("hand-propane"), size) for size in sizes]
+    assert ceilings == sorted(ceilings, reverse=True)
+    assert ceilings[0] > 900.0
+    assert ceilings[-1] < 750.0
+
+
+def test_the_history_levels_out_below_the_ceiling():
+    flame = torch("hand-propane")
+    boundary = flame_boundary(BAR, flame, (0.0, 30.0))
+    end = conduct(BAR, heating_steel(), boundary, 20.0, Plan(1200.0)).end_c
+    assert 600.0 < end[BAR.active].max() < ceiling_c(flame, 12.0)
+
+
+def test_a_corner_washed_on_two_faces_runs_ahead():
+    thick = bar_grid([Section(40.0, 60.0)])
+    flame = torch("oxy-acetylene", 30.0)
+    boundary = flame_boundary(thick, flame, (0.0, 30.0))
+    end = conduct(thick, heating_steel(), boundary, 20.0, Plan(20.0)).end_c.ravel()
+    assert end[thick.cell(20.0, 0.0)] > 40.0 + end[thick.cell(20.0, 15.0)]
+
+
+def test_a_held_place_settles_at_its_heat():
+    boundary = flame_boundary(BAR, torch("oxy-propane"), (0.0, 40.0), hold_c=850.0)
+    end = conduct(BAR, heating_steel(), boundary, 20.0, Plan(300.0)).end_c.ravel()
+    assert end[BAR.cell(6.0, 12.0)] == pytest.approx(850.0, abs=15.0)
+
+
+def test_a_forge_heats_by_its_walls():
+    assert 1100.0 < ceiling_c(torch("forge"), 30.0) < 1250.0

@@ -1,5 +1,6 @@
 import math
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -9,6 +10,8 @@ from selector.mechanics.contact import (
     corner_bearing_mpa,
     hertz_line,
     hertz_point,
+    line_shear_mpa,
+    rolling_contact_limit_mpa,
     static_contact_limit_mpa,
 )
 
@@ -57,3 +60,29 @@ def test_a_hexagon_spreads_the_corner_load_of_a_square_drive():
     square, hexagon = (corner_bearing_mpa(100.0, 12.0, 12.0, sides) for sides in (4, 6))
     assert hexagon > square  # its flats are shorter
     assert corner_bearing_mpa(100.0, 12.0, 24.0) == pytest.approx(float(square) / 2)
+
+
+@given(LOAD, RADIUS)
+def test_the_shear_below_a_line_peaks_where_the_contact_says(load, radius):
+    contact = hertz_line(load, radius)
+    depths = np.linspace(0.0, 6.0, 1201) * float(contact.half_width_mm)
+    shear = line_shear_mpa(contact, depths)
+    assert shear[0] == 0
+    assert shear.max() == pytest.approx(float(contact.shear_mpa), rel=2e-3)
+    at = float(depths[np.argmax(shear)])
+    assert at == pytest.approx(float(contact.shear_depth_mm), rel=0.02)
+
+
+def test_what_rolls_bears_never_less_when_harder():
+    ladder = rolling_contact_limit_mpa(np.linspace(100.0, 900.0, 81))
+    assert (np.diff(ladder) >= 0).all()
+
+
+@pytest.mark.parametrize(
+    ("hardness", "surface"),
+    [(300.0, "through-hardened"), (560.0, "flame-hardened"), (700.0, "case-hardened")],
+)
+def test_what_rolls_bears_what_the_standard_gives_its_own_surface(hardness, surface):
+    assert float(rolling_contact_limit_mpa(hardness)) == pytest.approx(
+        float(allowable_contact_mpa(hardness, surface))
+    )

@@ -4,8 +4,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from selector.mechanics.strength import (
+    combined_factor,
     fatigue_factor,
     fatigue_limit,
+    impact_force_n,
     static_factor,
     strength,
     surface_factor,
@@ -66,3 +68,34 @@ def test_a_rough_surface_costs_most_on_strong_steel():
 def test_fatigue_always_counts_the_notch(notch, hardness):
     smooth, notched = fatigue_factor(100.0, hardness, "bending", np.array([1.0, notch]))
     assert notched == pytest.approx(smooth / notch)
+
+
+FACTOR = st.floats(0.1, 50.0)
+
+
+@given(FACTOR, FACTOR, FACTOR)
+def test_loads_together_leave_less_than_the_least_and_more_than_their_sum(torsion, bend, axial):
+    together = float(combined_factor(torsion, bend, axial))
+    assert together <= min(torsion, bend, axial)
+    assert 1 / together <= (1 / torsion + 1 / bend + 1 / axial) * (1 + 1e-12)
+
+
+@given(FACTOR)
+def test_a_load_alone_keeps_its_factor(factor):
+    assert float(combined_factor(factor)) == pytest.approx(factor)
+    assert float(combined_factor(np.inf, factor)) == pytest.approx(factor)
+
+
+def test_at_yield_it_is_the_distortion_energy():
+    sigma, tau, yielding = 200.0, 150.0, 600.0
+    equivalent = np.sqrt(sigma**2 + 3 * tau**2)
+    together = combined_factor(yielding / np.sqrt(3) / tau, yielding / sigma)
+    assert float(together) == pytest.approx(yielding / equivalent)
+
+
+@given(st.floats(0.1, 1000.0), st.floats(1.0, 500.0), st.floats(1.0, 5000.0))
+def test_a_blow_grows_with_the_root_of_its_energy_and_of_the_stiffness(energy, length, area):
+    force = float(impact_force_n(energy, [length], [area]))
+    assert float(impact_force_n(4 * energy, [length], [area])) == pytest.approx(2 * force)
+    assert float(impact_force_n(energy, [length], [4 * area])) == pytest.approx(2 * force)
+    assert float(impact_force_n(energy, [length / 2] * 2, [area] * 2)) == pytest.approx(force)

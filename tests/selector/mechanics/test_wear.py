@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.mechanics.wear import relative_life
+from selector.mechanics.wear import carbon_life, relative_life
 
 HARDNESS = st.floats(150.0, 850.0)
 KINDS = st.sampled_from(["sliding", "abrasive"])
@@ -34,3 +34,24 @@ def test_outgrowing_the_grit_lengthens_life_by_more_than_the_hardness():
     assert float(against_carbide) == pytest.approx(
         float(relative_life(900.0, 500.0, "abrasive").ratio)
     )
+
+
+CARBON = st.floats(0.2, 2.0)
+
+
+@given(CARBON, CARBON)
+def test_more_carbon_never_shortens_the_life_of_an_edge(first, second):
+    found = carbon_life(first, second)
+    assert (found.ratio >= 1) == (first >= second)
+    assert float(found.ratio * carbon_life(second, first).ratio) == pytest.approx(1.0)
+    assert float(found.log_sd) >= 0
+
+
+@given(st.floats(0.9, 2.0))
+def test_a_struck_edge_gains_nothing_beyond_chisel_steel(carbon):
+    assert float(carbon_life(carbon, 0.9, struck=True).ratio) == 1.0
+    assert float(carbon_life(carbon, 0.9).ratio) >= 1.0
+
+
+def test_one_percent_carbon_outlasts_medium_carbon_by_half():
+    assert float(carbon_life(1.0, 0.45).ratio) == pytest.approx(1.5, abs=0.02)

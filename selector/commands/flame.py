@@ -1,0 +1,75 @@
+"""`temperwright flame`: whether flame hardening will do, and where the part goes soft."""
+
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from selector.commands.terminal import console, refusing_bad_input
+
+if TYPE_CHECKING:
+    from selector.flame import FlameAnswer
+
+
+def flame(
+    part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
+    steel: Annotated[str | None, typer.Option(help="Only this steel, by any name.")] = None,
+    catalog: Annotated[
+        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
+    ] = None,
+    plot: Annotated[
+        Path | None, typer.Option(help="Write the hardness map there, .png or .svg.")
+    ] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+) -> None:
+    """Say whether local torch hardening will do, with the hardness map.
+
+    Verdict first: yes, yes_if, no, not_needed or coupon_first, and the one change that turns a
+    no into a yes. Exit 0 whatever the verdict, 2 when the input is wrong.
+    """
+    from selector.commands.filter import checked_catalog, known_steel  # noqa: PLC0415
+    from selector.commands.progress import bar  # noqa: PLC0415
+
+    with refusing_bad_input():
+        from selector.flame import flame_answer  # noqa: PLC0415
+        from selector.flame_output import flame_out  # noqa: PLC0415
+        from selector.requirement import read_requirement  # noqa: PLC0415
+
+        asked = read_requirement(part)
+        known = checked_catalog(catalog or ())
+        known_steel(steel, known)
+        _say_if_first()
+        with bar() as progress:
+            answer = flame_answer(asked, known, steel, progress)
+        found = flame_out(answer, known)
+        if plot is not None:
+            _save(answer, plot)
+    if as_json:
+        typer.echo(json.dumps(found, indent=2, ensure_ascii=False, allow_nan=False))
+        return
+    from selector.commands.flame_page import print_flame  # noqa: PLC0415
+
+    print_flame(found, answer, console())
+
+
+def _save(answer: "FlameAnswer", path: Path) -> None:
+    """Write the map of the best family, refusing where there is none."""
+    from selector.errors import Problem, SelectorError  # noqa: PLC0415
+    from selector.flame_plot import save  # noqa: PLC0415
+
+    best = answer.best
+    if best is None or best.outcome is None:
+        step = "Leave --plot out, or ask for another steel."
+        raise SelectorError(Problem("--plot", "of a part that is heated", "no map", step))
+    title = f"{answer.asked.part.name}: {best.treatment.label}"
+    save(best.outcome, title, path)
+
+
+def _say_if_first() -> None:
+    """Say once that the heat solver compiles, on its first ever use here."""
+    import selector.heat as package  # noqa: PLC0415
+
+    kept = Path(package.__file__ or ".").with_name("__pycache__")
+    if not any(kept.glob("kernel.advance*.nbi")):
+        typer.echo("First use: preparing the heat solver, some ten seconds, once.", err=True)

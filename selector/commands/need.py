@@ -1,0 +1,76 @@
+"""`temperwright need`: what the part must bear, before any steel is named."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from selector.commands.terminal import console, refusing_bad_input
+
+if TYPE_CHECKING:
+    from selector.need_record import NeedOut
+    from selector.output_record import ZoneOut
+
+
+def need(
+    part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
+    catalog: Annotated[
+        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
+    ] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="Each number: relation, inputs, source.")
+    ] = False,
+) -> None:
+    """Tell the hardness and depth each zone needs, and what strength needs, with reasons."""
+    from selector.commands.filter import checked_catalog  # noqa: PLC0415
+
+    with refusing_bad_input():
+        from selector.need import need as found_for  # noqa: PLC0415
+        from selector.requirement import read_requirement  # noqa: PLC0415
+
+        found = found_for(read_requirement(part), checked_catalog(catalog or ()))
+    if as_json:
+        typer.echo(found.model_dump_json(indent=2))
+        return
+    _print(found)
+    if explain:
+        from selector.commands.origin import print_origins  # noqa: PLC0415
+
+        print_origins(found, console())
+
+
+def _zone_line(zone: "ZoneOut") -> str:
+    """Return what one zone needs as a line."""
+    from selector.explain.hardness import shown_range  # noqa: PLC0415
+
+    if zone.floor_hrc is None and zone.ceiling_hrc is None:
+        return f"zone {zone.zone}: none ({zone.reason})"
+    low, high = zone.low_hrc, zone.high_hrc
+    window = shown_range(
+        low if low is not None else zone.floor_hrc or 0.0,
+        high if high is not None else zone.ceiling_hrc or 66.0,
+    )
+    if zone.floor_hrc is None:
+        window = f"not above {window.split(' to ')[-1]}"
+    deep = f", {zone.depth_mm:g} mm deep" if zone.depth_mm else ""
+    return f"zone {zone.zone}: {window}{deep} ({zone.reason})"
+
+
+def _print(found: "NeedOut") -> None:
+    """Print the answer."""
+    out = console()
+    out.print(found.part, style="bold", markup=False)
+    out.print(f"{found.headline}\n", markup=False)
+    lists = (
+        ("Hardness and depth", [_zone_line(zone) for zone in found.zones]),
+        ("Strength", [f"section {n.section}: {n.text}" for n in found.sections]),
+        ("Contact", [f"zone {c.zone}: {c.text}" for c in found.contacts]),
+        ("Worth knowing", list(found.remarks)),
+    )
+    for title, lines in lists:
+        if lines:
+            out.print(title, style="bold")
+            for line in lines:
+                out.print(f"   {line}", markup=False)
+            out.print()

@@ -1,0 +1,24 @@
+"""What `--explain` adds to a command: where each number comes from."""
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from pydantic import BaseModel
+    from rich.console import Console
+
+
+def print_origins(found: "BaseModel", out: "Console") -> None:
+    """Print every figure of a record with its relation, inputs and source.
+
+    Parameters
+    ----------
+    found : BaseModel
+        What the command answered.
+    out : Console
+        Where to.
+    """
+    from selector.explain.origin import origins  # noqa: PLC0415
+
+    out.print("Where the numbers come from", style="bold")
+    for line in origins(found):
+        out.print(f"   {line}", markup=False)

@@ -1,0 +1,108 @@
+"""`temperwright versus`: two options head to head, and where they change places."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from selector.commands.terminal import console, refusing_bad_input
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from selector.versus_record import SideOut, VersusOut
+
+
+def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
+    part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
+    first: Annotated[str, typer.Argument(help="Option id, as `advise` prints it.")],
+    second: Annotated[str, typer.Argument(help="Another option id.")],
+    catalog: Annotated[
+        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
+    ] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    plot: Annotated[
+        Path | None, typer.Option(help="Draw cost against quantity there: .png or .svg.")
+    ] = None,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="Each number: relation, inputs, source.")
+    ] = False,
+) -> None:
+    """Set two options against each other: cost, needs, risks, and where they swap."""
+    from selector.commands.filter import checked_catalog  # noqa: PLC0415
+
+    with refusing_bad_input():
+        from selector.requirement import read_requirement  # noqa: PLC0415
+        from selector.versus import versus as found_for  # noqa: PLC0415
+
+        if plot is not None:
+            from selector.versus_plot import checked_format  # noqa: PLC0415
+
+            checked_format(plot)
+        asked, known = read_requirement(part), checked_catalog(catalog or ())
+        found = found_for(asked, first, second, known)
+        if plot is not None:
+            from selector.versus_plot import save_plot  # noqa: PLC0415
+
+            save_plot(found, plot)
+    if as_json:
+        typer.echo(found.model_dump_json(indent=2))
+        return
+    out = console()
+    _print(found, out)
+    if explain:
+        from selector.commands.origin import print_origins  # noqa: PLC0415
+
+        print_origins(found, out)
+
+
+def _rows(side: "SideOut") -> dict[str, str]:
+    """Return one side as rows of the table."""
+    from selector.explain.hardness import shown_spread  # noqa: PLC0415
+    from selector.explain.temper import temper_words  # noqa: PLC0415
+
+    cost = side.cost
+    rows = {
+        "steel": f"{side.steel}, {side.condition}",
+        "route": side.route,
+        "temper": temper_words(side.temper),
+        "surface": shown_spread(side.surface),
+        "core": shown_spread(side.core),
+        "depth": f"{side.depth_mm.p50:.1f} mm" if side.depth_mm.p50 is not None else "unknown",
+        "moves": f"{side.movement_mm.p50:.2f} mm (to {side.movement_mm.p95:.2f})",
+        "cost": f"{cost.p05:.0f}–{cost.p95:.0f} {cost.unit}",
+        "of that": ", ".join(f"{k} {v:.0f}" for k, v in side.items.items() if v >= 0.5),
+        "days": f"{side.days:g}",
+        "score": f"{side.score:.2f}; all met in {100 * side.passing_all:.0f} of 100 draws",
+        "needs": "; ".join(side.needs),
+        "risks": "; ".join(side.risks) or "none above 1 in 200",
+        "cautions": ", ".join(side.cautions) or "none of its own",
+    }
+    if side.failure_cost is not None and side.failure_cost.p50 is not None:
+        rows["failures"] = (
+            f"{side.failure_cost.p50:.2f} {cost.unit} a part in service, not in the cost"
+        )
+    return rows
+
+
+def _print(found: "VersusOut", out: "Console") -> None:
+    """Print the comparison."""
+    from rich.markup import escape  # noqa: PLC0415
+    from rich.table import Table  # noqa: PLC0415
+
+    out.print(found.part, style="bold", markup=False)
+    out.print(f"{found.headline}\n", markup=False)
+    table = Table(box=None, padding=(0, 2, 0, 0))
+    for title in ("", "first", "second"):
+        table.add_column(title, overflow="fold")
+    left, right = _rows(found.first), _rows(found.second)
+    for name, text in left.items():
+        table.add_row(f"[bold]{name}[/bold]", escape(text), escape(right.get(name, "")))
+    out.print(table)
+    for by, title in (("cost", "Where the cost swaps"), ("score", "Where the order swaps")):
+        out.print(f"\n{title}", style="bold")
+        for swap in found.swaps:
+            if swap.by == by:
+                out.print(f"   {swap.text}", markup=False)
+    if found.invented_prices:
+        out.print("\nPrices are invented for demonstration.", style="dim")

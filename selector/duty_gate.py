@@ -1,0 +1,192 @@
+"""Gates of duty beside plain strength: contact, blow, pair, skin, where the hardness ends."""
+
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector.contact_duty import Pressing, blow_force_n, pressings
+from selector.decision.gates import Gate, judged
+from selector.duty import Demand
+from selector.explain.hardness import shown
+from selector.figure import median
+from selector.geometry import area_mm2
+from selector.hardness_scale import hv_from_hrc
+from selector.hazards.decarburisation import Atmosphere, soft_skin
+from selector.mechanics.strength import strength
+from selector.prediction import Prediction
+from selector.process import HOLD_S
+from selector.strength_factor import LOAD_LOG_SD, has_load
+from selector.surroundings import Surroundings
+from selector.wear_duty import pair_gate
+
+Floats = NDArray[np.float64]
+Bools = NDArray[np.bool_]
+# Notches that a hard zone must not end at; it ends this share of the section away. Common
+# practice.
+_NOTCHES = frozenset({"groove", "keyway", "thread", "cross-hole", "slot"})
+_AWAY_SHARE = 0.25
+# A soft skin thinner than this is worn or lapped off unnoticed. Common practice. [mm]
+_SKIN_MM = 0.05
+
+
+def duty_gates(prediction: Prediction, hrc: Floats, around: Surroundings) -> list[Gate]:
+    """Return the gates of duty of one option.
+
+    Parameters
+    ----------
+    prediction : Prediction
+        The option.
+    hrc : ndarray
+        Surface of the leading zone, after check and redraw. [HRC]
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    list of Gate
+        Those that apply.
+    """
+    lead = around.leading
+    found = (
+        _contact_gate(prediction, hrc, around),
+        _blow_gate(prediction, around),
+        pair_gate(hrc, lead, around),
+        _end_gate(prediction, around),
+        _skin_gate(prediction, lead, around),
+    )
+    return [gate for gate in found if gate is not None]
+
+
+def contact_factor(hrc: Floats, around: Surroundings) -> Floats:
+    """Return the pressure the leading zone bears over the one it gets, over the draws.
+
+    Parameters
+    ----------
+    hrc : ndarray
+        Its surface. [HRC]
+    around : Surroundings
+        Loads.
+
+    Returns
+    -------
+    ndarray
+        Infinite where nothing presses. [-]
+    """
+    pressing = _pressing(around)
+    if pressing is None:
+        return np.full(len(hrc), np.inf)
+    # Pressure follows the root of the load on a line.
+    over = np.exp(0.5 * LOAD_LOG_SD * around.shared()["load"])
+    hv = np.asarray(hv_from_hrc(hrc, outside="extend"))
+    return np.asarray(pressing.bears_mpa(np.maximum(hv, 90.0)) / (pressing.pressure_mpa * over))
+
+
+def _pressing(around: Surroundings) -> Pressing | None:
+    """Return the contact of the leading zone, None where nothing presses on it."""
+    found = around.once(("pressings",), lambda: pressings(around.asked))
+    return next((p for p in found if p.zone == around.leading.zone), None)
+
+
+def _contact_gate(prediction: Prediction, hrc: Floats, around: Surroundings) -> Gate | None:
+    """Judge the contact: the surface bears the pressure, and the layer is deep enough."""
+    pressing = _pressing(around)
+    if pressing is None:
+        return None
+    core_hrc = median(prediction.core_hrc)
+    core_hv = max(float(hv_from_hrc(core_hrc, outside="extend")), 90.0)
+    needed = pressing.depth_mm(core_hv)
+    deep = (prediction.depth_mm >= needed) | prediction.hard_through
+    text = (
+        f"{pressing.pressure_mpa:.0f} MPa of contact pressure on {shown(median(hrc))}; needs "
+        f"{needed:.2f} mm hard over {shown(core_hrc)}, predicted "
+        f"{median(prediction.depth_mm):.1f} mm"
+    )
+    return judged("contact", (contact_factor(hrc, around) >= 1.0) & deep, text)
+
+
+def _blow_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
+    """Judge a stated blow: beyond yield the part upsets, unless the work gives way."""
+    force = blow_force_n(around.asked)
+    if force is None:
+        return None
+    areas = np.array([area_mm2(s) for s in around.asked.part.section])
+    hv = np.asarray(hv_from_hrc(prediction.section_hrc, outside="extend"))
+    bears = (strength(np.maximum(hv, 90.0)).yield_mpa * areas).min(axis=1)
+    energy = around.asked.load.impact_energy
+    text = f"a blow of {energy:g} J: {force / 1e3:.0f} kN if the part alone takes it"
+    found = judged("blow", bears >= force, f"{text}; bears {median(bears) / 1e3:.0f} kN")
+    if found.verdict == "fail":
+        # Work and hand take part of every blow, so this warns and does not refuse.
+        return Gate("blow", "marginal", found.text, found.share)
+    return found
+
+
+def _end_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
+    """Judge where the hardness of a local route ends: away from every notch that bears load."""
+    if prediction.treatment.route.extent != "local":
+        return None
+    if not has_load(around) and around.asked.load.impact == "none":
+        return None
+    notch = _notch_at_end(around)
+    if notch is None:
+        return None
+    text = (
+        f"the hardness ends at {notch}: end it a quarter of the section away, or harden past it"
+    )
+    return Gate("hard_end", "marginal", text)
+
+
+def _notch_at_end(around: Surroundings) -> str | None:
+    """Return the notch within a quarter section of where the hard zone ends."""
+    part, at = around.asked.part, 0.0
+    for index, (left, right) in enumerate(pairwise(part.section)):
+        at += left.length
+        if (index in around.hard) == (index + 1 in around.hard):
+            continue
+        away = _AWAY_SHARE * min(left.size, right.size)
+        if left.size != right.size:
+            return f"the shoulder {at:g} mm from the end"
+        for feature in part.feature:
+            near = feature.at is not None and abs(feature.at - at) <= away
+            if near and feature.kind in _NOTCHES:
+                return f"the {feature.kind.replace('-', ' ')} at {feature.at:g} mm"
+    return None
+
+
+def skin_mm(prediction: Prediction) -> float:
+    """Return the soft skin that the hardening heat leaves, before anything is ground off.
+
+    Parameters
+    ----------
+    prediction : Prediction
+        The option.
+
+    Returns
+    -------
+    float
+        At the target heat; none by a firm, under salt, or where nothing is heated. [mm]
+    """
+    work = prediction.treatment
+    hardened, source = work.steel.hardened, work.source
+    if hardened is None or source is None or not work.hardens or source.kind == "salt-bath":
+        return 0.0
+    kind: Atmosphere = "flame" if source.kind in {"flame", "fire"} else "open-furnace"
+    hold_s = HOLD_S.get(source.kind, 600.0)
+    return float(soft_skin(hardened.temperature_c.middle, hold_s, kind).soft_mm)
+
+
+def _skin_gate(prediction: Prediction, lead: Demand, around: Surroundings) -> Gate | None:
+    """Judge the soft skin on a face that is to wear, when it is not ground off."""
+    part, zone = around.asked.part, around.asked.zone[lead.zone]
+    if zone.wear == "none" or lead.floor_hrc is None:
+        return None
+    skin = skin_mm(prediction)
+    left = skin - (part.stock_removal or 0.0)
+    if left < _SKIN_MM:
+        return None
+    text = (
+        f"the heat leaves a soft skin of about {skin:.2f} mm and {left:.2f} mm stays on: wrap "
+        "it in foil or coat it, or grind that off"
+    )
+    return Gate("skin", "marginal", text)

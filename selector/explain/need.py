@@ -1,0 +1,174 @@
+"""What a part must bear, in sentences."""
+
+from selector.contact_duty import pressings
+from selector.duty import Demand
+from selector.explain.hardness import shown, shown_range
+from selector.need_record import PlainBar, SectionNeed
+from selector.output_record import Spread
+from selector.requirement import Requirement
+
+Window = tuple[float | None, float | None]
+
+
+def strength(sure: Window | None, stated: Window | None, governs: str) -> str:
+    """Return what one section needs to bear its loads.
+
+    Parameters
+    ----------
+    sure, stated : tuple of float or None
+        Softest and hardest that bear nine loads in ten, and the stated one; an end is None
+        where it binds nothing, the pair where nothing bears the load. [HRC]
+    governs : str
+        The loads.
+
+    Returns
+    -------
+    str
+        One clause.
+    """
+    if stated is None:
+        return (
+            f"no hardness bears the {governs} here: make it thicker, ease the notch, or take "
+            "load off"
+        )
+    if sure is None:
+        just = "only steel of one hardness" if stated[0] is None else shown(stated[0])
+        return f"{just} just bears the {governs}; no hardness does so surely"
+    text = f"any steel bears the {governs}"
+    if sure[0] is not None:
+        text = f"{shown(sure[0])} or more bears the {governs} nine times in ten"
+    if sure[1] is not None:
+        text += f"; above {shown(sure[1])} its notch no longer yields and it may snap"
+    return text
+
+
+def blow(energy_j: float, force_n: float, least_hrc: float | None) -> str:
+    """Return what a blow asks of the thinnest section.
+
+    Parameters
+    ----------
+    energy_j : float
+        Of the blow. [J]
+    force_n : float
+        When the part alone takes it. [N]
+    least_hrc : float or None
+        That springs back; None where nothing does.
+
+    Returns
+    -------
+    str
+        One clause.
+    """
+    start = f"a blow of {energy_j:g} J, taken by the part alone, is {force_n / 1e3:.0f} kN"
+    if least_hrc is None:
+        return f"{start}: no hardness springs back; it upsets unless the work gives way"
+    return f"{start}: {shown(least_hrc)} or more springs back"
+
+
+def contact(
+    pressure_mpa: float, surface: Spread | None, depths: dict[str, Spread], *, rolling: bool
+) -> str:
+    """Return what one contact needs.
+
+    Parameters
+    ----------
+    pressure_mpa : float
+        Peak pressure. [MPa]
+    surface : Spread or None
+        Least hardness of the surface; None where none bears it.
+    depths : dict of str to Spread
+        Hard layer needed over each core.
+    rolling : bool
+        Whether it is rolled over for long.
+
+    Returns
+    -------
+    str
+        One clause.
+    """
+    how = "rolled over for long" if rolling else "pressed now and then"
+    start = f"{pressure_mpa:.0f} MPa of contact pressure, {how}"
+    if surface is None or surface.p50 is None:
+        return f"{start}: no hardness bears it; a larger radius or a longer line"
+    over = ", ".join(
+        f"{d.p50:.2f} mm over {core}" if d.p50 else f"none needed over {core}"
+        for core, d in depths.items()
+    )
+    return f"{start}: {shown(surface.p50)} or more at the surface; hard layer {over}"
+
+
+def gaps(asked: Requirement) -> tuple[str, ...]:
+    """Return what was not said, and what is taken for granted instead.
+
+    Parameters
+    ----------
+    asked : Requirement
+        What is asked.
+
+    Returns
+    -------
+    tuple of str
+        Sentences.
+    """
+    said = []
+    if not any((asked.load.torque, asked.load.bending, asked.load.axial)):
+        said.append("No torque, bending or axial load given: strength is not judged.")
+    if asked.load.contact and not pressings(asked):
+        said.append("The contact force falls on nothing round that wears: it is not judged.")
+    if asked.load.contact and pressings(asked):
+        said.append(
+            "The contact force is taken to bear along the whole length of the section, against "
+            "a flat; a crowned or short mate presses harder."
+        )
+    return tuple(said)
+
+
+def _asks(lead: Demand) -> str:
+    """Return what the leading zone asks."""
+    hard = f"{shown(lead.floor_hrc or 0.0)} or more"
+    if lead.low_hrc is not None and lead.high_hrc is not None:
+        hard = shown_range(lead.low_hrc, lead.high_hrc)
+    deep = f", {lead.depth_mm:g} mm deep," if lead.depth_mm else ""
+    return f"{hard}{deep} in zone {lead.zone + 1} ({lead.reason})"
+
+
+def headline(
+    verdict: str, lead: Demand, needs: tuple[SectionNeed, ...], bar: PlainBar | None
+) -> str:
+    """Return the first line: whether hardness is needed at all, and what for.
+
+    Parameters
+    ----------
+    verdict : str
+        The one word of the answer.
+    lead : Demand
+        Of the zone that asks the most.
+    needs : tuple of SectionNeed
+        Of all sections.
+    bar : PlainBar or None
+        The cheapest bar that serves as bought.
+
+    Returns
+    -------
+    str
+        One sentence.
+    """
+    borne = f"It bears its load as bought ({bar.text})" if bar and needs else ""
+    if verdict == "none":
+        if borne:
+            return f"{borne}; no zone asks for hardness: none is needed."
+        return "No zone asks for hardness and no load is given: none is needed."
+    if verdict == "wear":
+        start = f"{borne}; hardness is for wear alone: " if borne else "Hardness is for wear: "
+        return f"{start}{_asks(lead)}."
+    unborne = next((need for need in needs if need.least is None), None)
+    if unborne is not None:
+        return f"Section {unborne.section}: {unborne.text}."
+    strong = max(needs, key=_least)
+    text = f"No bar bears its load as bought; section {strong.section}: {strong.text}"
+    return f"{text}; and {_asks(lead)}." if verdict == "wear_and_strength" else f"{text}."
+
+
+def _least(need: SectionNeed) -> float:
+    """Return the least hardness of a section. [HRC]."""
+    return need.least.p50 if need.least and need.least.p50 is not None else -1e3

@@ -1,0 +1,28 @@
+"""That hardness is no stiffness, said where a slender or bent part might tempt."""
+
+from selector.requirement import Requirement
+
+SLENDER = 8.0
+
+
+def stiffness(asked: Requirement) -> str | None:
+    """Return the sentence that hardening does not stiffen, where it may be hoped for.
+
+    Parameters
+    ----------
+    asked : Requirement
+        What is asked.
+
+    Returns
+    -------
+    str or None
+        None for a stubby part that nothing bends.
+    """
+    part = asked.part
+    slim = min(section.size for section in part.section)
+    if asked.load.bending or part.length_mm > SLENDER * slim:
+        return (
+            "Hardening does not make it stiffer: the modulus of steel is the same soft or "
+            "hard. Use a larger diameter, a shorter reach or a support."
+        )
+    return None

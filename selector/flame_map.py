@@ -1,0 +1,285 @@
+"""The hardness map of a bar whose end was heated by a torch, quenched and drawn.
+
+Every place has its own history: it turned to austenite or not, was cooled at its own pace, and
+what did not turn was tempered on the way up. So come the hard end, the transition, the soft
+ring of stock that was harder than annealed before, and the shank as it was bought.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog.steel import Steel
+from selector import hardness_map
+from selector.flame_history import REFERENCE_C, Cooled
+from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.heat.boiling import Bath
+from selector.heat.drawing import Drawn
+from selector.heat.grid import Grid
+from selector.metallurgy.austenite import Austenite, austenite
+from selector.metallurgy.temper_curve import CONSTANT, HOUR_S, KELVIN, parameter_k
+from selector.metallurgy.tempering import (
+    Structure,
+    equivalent_time,
+    prior_temper,
+    tempered_hardness,
+)
+from selector.process import SPHEROIDISED_ABOVE_WT_PCT, STRUCTURE
+from selector.quenched_bar import BLEND_WT_PCT, BarCooling, by_critical_time, by_curve
+from selector.treatment import NO_TEMPER, Temper
+
+Floats = NDArray[np.float64]
+
+# Cold drawing is gone by half at this parameter T (18 + log10 t), about 600 °C in an hour, and
+# from a tenth to nine tenths over twice this span (from memory of cold-drawn bar). [K]
+RECOVERED_K, RECOVERY_SPAN_K = 15700.0, 500.0
+HOTTEST_DRAW_C = 700.0
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """The bar before: hardness as bought, and what it falls to when annealed."""
+
+    steel: Steel
+    composition_wt_pct: Mapping[str, float]
+    condition: str
+    supply_hrc: float
+    softest_hrc: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class FlameMap:
+    """Hardness of every place, HRC carried on below 20; shape (across, along), NaN outside."""
+
+    across_mm: Floats
+    along_mm: Floats
+    hrc: Floats
+    quenched_hrc: Floats
+    austenite_fraction: Floats
+    peak_c: Floats
+
+    def surface(self, what: Floats | None = None) -> Floats:
+        """Return hardness (or another field) at the surface, along the bar."""
+        field = self.hrc if what is None else what
+        rows = self.hrc.shape[0] - 1 - np.argmax(np.isfinite(self.hrc[::-1]), axis=0)
+        return np.asarray(field[rows, np.arange(field.shape[1])])
+
+    def core(self) -> Floats:
+        """Return hardness at the innermost steel, along the bar."""
+        rows = np.argmax(np.isfinite(self.hrc), axis=0)
+        return np.asarray(self.hrc[rows, np.arange(self.hrc.shape[1])])
+
+    def mean(self) -> Floats:
+        """Return the hardness of the outer fibres along the bar, from 0.6 of the radius."""
+        outer = np.nanmax(np.where(np.isfinite(self.hrc), self.across_mm[:, None], 0.0), axis=0)
+        kept = self.across_mm[:, None] >= 0.6 * outer
+        return np.asarray(np.nanmean(np.where(kept, self.hrc, np.nan), axis=0))
+
+    def column(self, along_mm: float) -> Floats:
+        """Return hardness across, at a distance from the end."""
+        return np.asarray(self.hrc[:, int(np.argmin(np.abs(self.along_mm - along_mm)))])
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Hardened:
+    """What the quench left of each cell: share that turned, its hardness, and of the rest."""
+
+    cooled: Cooled
+    stock: Stock
+    share: Floats
+    turned_hrc: Floats
+    rest_hv: Floats
+
+    @property
+    def hrc(self) -> Floats:
+        """Hardness as quenched, what turned and what did not by volume."""
+        return _mixed(self.share, hv_from_hrc(self.turned_hrc, outside="extend"), self.rest_hv)
+
+
+def harden(cooled: Cooled, stock: Stock, bath: Bath) -> Hardened:
+    """Return what a heat and a quench leave of a bar.
+
+    Parameters
+    ----------
+    cooled : Cooled
+        Heated and quenched.
+    stock : Stock
+        What bar it is.
+    bath : Bath
+        What it was quenched in.
+
+    Returns
+    -------
+    Hardened
+        As quenched, cell by cell.
+    """
+    structure = STRUCTURE.get(stock.condition, "ferrite-pearlite")
+    carbon = stock.composition_wt_pct["C"]
+    if carbon > SPHEROIDISED_ABOVE_WT_PCT and structure == "ferrite-pearlite":
+        structure = "spheroidised"
+    state = austenite(
+        stock.composition_wt_pct,
+        cooled.peak_c,
+        cooled.hold_s,
+        cooled.rate_c_per_s,
+        structure,  # type: ignore[arg-type]
+    )
+    turned = _as_quenched(state, cooled, bath, stock)
+    return Hardened(cooled, stock, state.fraction, turned, _rest_hv(cooled.drawn_s, stock))
+
+
+def draw(hardened: Hardened, temper: Temper = NO_TEMPER) -> FlameMap:
+    """Return the hardness map of a hardened bar, drawn whole at one temperature.
+
+    Parameters
+    ----------
+    hardened : Hardened
+        As quenched.
+    temper : Temper, optional
+        How it is drawn.
+
+    Returns
+    -------
+    FlameMap
+        Hardness as quenched and as drawn.
+    """
+    if temper.means == "none":
+        return _map(hardened, hardened.hrc)
+    time_s = temper.time_s * temper.cycles
+    at_k = parameter_k(temper.temperature_c, time_s)
+    more_s = equivalent_time([temper.temperature_c] * 2, [0.0, time_s], REFERENCE_C)
+    count = hardened.share.size
+    return _drawn(hardened, np.full(count, at_k), np.full(count, float(more_s)))
+
+
+def draw_along(hardened: Hardened, drawn: Drawn) -> FlameMap:
+    """Return the hardness map of a hardened bar whose places are drawn each by its own history.
+
+    Parameters
+    ----------
+    hardened : Hardened
+        As quenched.
+    drawn : Drawn
+        By a flame behind the hard end, by the heat left there, on a plate: histories along the
+        same bar; each section is taken as hot as its surface.
+
+    Returns
+    -------
+    FlameMap
+        Hardness as quenched and as drawn; what came beyond 700 °C is taken to have stopped
+        there.
+    """
+    grid = hardened.cooled.grid
+    history = np.minimum(drawn.temperature_c, HOTTEST_DRAW_C)
+    peak = history.max(axis=1)
+    spent = equivalent_time(history, drawn.time_s, peak)
+    more_s = equivalent_time(history, drawn.time_s, REFERENCE_C)
+    columns = np.searchsorted(drawn.along_mm, grid.along_mm).clip(0, peak.size - 1)
+    column = columns[grid.cells() % grid.along_mm.size]
+    return _drawn(hardened, parameter_k(peak, spent)[column], more_s[column])
+
+
+def _drawn(hardened: Hardened, at_k: Floats, more_s: Floats) -> FlameMap:
+    """Return the map after each cell's temper, given as parameter and as reference time."""
+    turned = drawn_hrc(hardened.stock, hardened.turned_hrc, at_k)
+    rest = _rest_hv(hardened.cooled.drawn_s + more_s, hardened.stock)
+    return _map(hardened, _mixed(hardened.share, hv_from_hrc(turned, outside="extend"), rest))
+
+
+def _map(hardened: Hardened, found_hrc: Floats) -> FlameMap:
+    """Return the map of a hardness by cell."""
+    grid = hardened.cooled.grid
+    return FlameMap(
+        grid.across_mm,
+        grid.along_mm,
+        _field(grid, found_hrc),
+        _field(grid, hardened.hrc),
+        _field(grid, hardened.share),
+        _field(grid, hardened.cooled.peak_c),
+    )
+
+
+def _mixed(share: Floats, turned_hv: Floats, rest_hv: Floats) -> Floats:
+    """Return the hardness of what turned and what did not, by volume. [HRC]."""
+    return np.asarray(
+        hrc_from_hv(share * turned_hv + (1.0 - share) * rest_hv, outside="extend")
+    )
+
+
+def _field(grid: Grid, values: Floats) -> Floats:
+    """Return values of the steel cells as a field, NaN outside."""
+    field = np.full(grid.active.size, np.nan)
+    field[grid.cells()] = values
+    return field.reshape(grid.active.shape)
+
+
+def _as_quenched(state: Austenite, cooled: Cooled, bath: Bath, stock: Stock) -> Floats:
+    """Return the hardness of what was austenite, by the one path all quenches go. [HRC]."""
+    hot = state.fraction > 0.0
+    whole = replace(
+        state,
+        fraction=np.ones(int(hot.sum())),
+        dissolved_wt_pct={e: np.asarray(v)[hot] for e, v in state.dissolved_wt_pct.items()},
+        undissolved_carbide_fraction=state.undissolved_carbide_fraction[hot],
+        grain_size_astm=state.grain_size_astm[hot],
+    )
+    distance = cooled.distance_mm[hot]
+    cooling = BarCooling(distance, cooled.time_700_500_s[hot], distance)
+    low, high = BLEND_WT_PCT
+    rich = float(np.clip((stock.composition_wt_pct["C"] - low) / (high - low), 0.0, 1.0))
+    hrc = np.zeros_like(distance)
+    if rich < 1.0:
+        hrc = hrc + (1.0 - rich) * by_curve(whole, cooling)[0]
+    if rich > 0.0:
+        hrc = hrc + rich * by_critical_time(whole, cooling, bath)[0]
+    field = np.full_like(cooled.distance_mm, stock.softest_hrc)
+    field[hot] = np.maximum(hrc, stock.softest_hrc)
+    return field
+
+
+def _rest_hv(drawn_s: Floats, stock: Stock) -> Floats:
+    """Return the hardness of what never turned: as bought, but tempered on the way up. [HV]."""
+    supply = float(hv_from_hrc(stock.supply_hrc, outside="extend"))
+    spent = np.maximum(drawn_s, 1e-6)
+    if stock.condition == "prehard":
+        composition = stock.composition_wt_pct
+        before = Structure(prior_temper=prior_temper(composition, supply))
+        found = tempered_hardness(composition, REFERENCE_C, spent, structure=before)
+        fresh = tempered_hardness(composition, REFERENCE_C, 1e-6, structure=before)
+        return np.asarray(supply * found.hv / fresh.hv)
+    if stock.condition == "cold-drawn":
+        soft = float(hv_from_hrc(stock.softest_hrc, outside="extend"))
+        beyond = (RECOVERED_K - parameter_k(REFERENCE_C, spent)) / RECOVERY_SPAN_K
+        gone = 1.0 / (1.0 + np.exp(np.clip(2.2 * beyond, -50.0, 50.0)))
+        return np.asarray(supply + gone * (soft - supply))
+    return np.full_like(spent, supply)
+
+
+def drawn_hrc(stock: Stock, turned_hrc: Floats, at_k: Floats) -> Floats:
+    """Return the hardness of what was hardened, after each place's temper.
+
+    Parameters
+    ----------
+    stock : Stock
+        The steel.
+    turned_hrc : ndarray
+        As quenched. [HRC]
+    at_k : ndarray
+        Parameter T (18 + log10 t) of the temper of each. [K]
+
+    Returns
+    -------
+    ndarray
+        Hardness, by the path that all tempers go. [HRC]
+    """
+    fresh = hardness_map.AsQuenched(turned_hrc[None, :], None, "", "", ())
+    composition = {e: np.full((1, 1), v) for e, v in stock.composition_wt_pct.items()}
+    # The same temper as an hour at one temperature, where log10 t is nothing.
+    hour_c = np.maximum(at_k / CONSTANT - KELVIN, 0.0)[None, :]
+    drawn = hardness_map.tempered(stock.steel, composition, fresh, hour_c, HOUR_S, _NO_ERROR)
+    return np.asarray(drawn[0])
+
+
+_NO_ERROR = dict.fromkeys(("tempering", "tempering_family"), np.zeros(1))

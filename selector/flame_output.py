@@ -1,0 +1,167 @@
+"""The flame verdict as plain data, for JSON and for the page."""
+
+import math
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog import Catalog
+from selector.flame import FlameAnswer, FlameVerdict
+from selector.flame_outcome import Outcome
+from selector.treatment import Treatment
+
+Floats = NDArray[np.float64]
+# Cautions come in the order of the work.
+STEPS = ("before work", "heating", "quenching", "tempering", "finishing", "in service")
+
+
+def flame_out(answer: FlameAnswer, catalog: Catalog) -> dict[str, Any]:
+    """Return the answer as plain data: the word first, then each family, best first.
+
+    Parameters
+    ----------
+    answer : FlameAnswer
+        The answer.
+    catalog : Catalog
+        For names and cautions.
+
+    Returns
+    -------
+    dict
+        Numbers carry their unit in the key; what is unknown is None. The map is that of the
+        best family alone.
+    """
+    best = answer.best
+    families = [_family(verdict) for verdict in answer.verdicts]
+    return {
+        "part": answer.asked.part.name,
+        "verdict": answer.word,
+        "why": answer.why,
+        "asked": {
+            "floor_hrc": answer.demand.floor_hrc,
+            "ceiling_hrc": answer.demand.ceiling_hrc,
+            "depth_mm": answer.demand.depth_mm,
+            "reason": answer.demand.reason,
+        },
+        "families": families,
+        "map": _map(best.outcome) if best is not None and best.outcome is not None else None,
+        "cautions": _cautions(best.treatment, catalog) if best is not None else [],
+    }
+
+
+def _family(verdict: FlameVerdict) -> dict[str, Any]:
+    """Return one verdict as plain data."""
+    work = verdict.treatment
+    change = verdict.change
+    return {
+        "family": work.steel.family,
+        "steel": work.steel.name,
+        "steel_slug": work.steel.slug,
+        "condition": work.condition.name,
+        "medium": work.medium.slug if work.medium else None,
+        "source": work.source.slug if work.source else None,
+        "verdict": verdict.word,
+        "why": verdict.why,
+        "if": list(verdict.odds),
+        "change": None
+        if change is None
+        else {
+            "text": change.text,
+            "at_hand": change.at_hand,
+            "figures": _figures(change.outcome),
+        },
+        "figures": None if verdict.outcome is None else _figures(verdict.outcome),
+    }
+
+
+def _figures(out: Outcome) -> dict[str, Any]:
+    """Return the figures of an outcome."""
+    heat, ring, temper = out.heated, out.ring, out.temper
+    reached = out.hardness is not None
+    drawn = temper.means != "none"
+    found: dict[str, Any] = {
+        "reached": reached,
+        "target_c": out.target_c,
+        "ceiling_c": None if reached else round(heat.ceiling_c, 1),
+        "heated_past_mm": out.setup.past_mm,
+        "heat_s": round(heat.heat_s, 1) if reached else None,
+        "hold_s": out.setup.hold_s,
+        "flame_share": round(heat.level, 2),
+        "gas_l": round(heat.gas_l, 1),
+        "efficiency": round(heat.efficiency_fraction, 3),
+        "hottest_c": _number(out.corner_c),
+        "corner_margin_c": _number(out.overheated_c - out.corner_c),
+        "side_to_side_k": round(heat.uneven_k, 1),
+        "checks": [{"name": c.name, "met": c.met, "text": c.text} for c in out.checks],
+    }
+    if reached and ring is not None:
+        found |= {
+            "surface_hrc": _number(out.surface_hrc),
+            "as_quenched_hrc": _number(out.fresh_hrc),
+            "core_hrc": _number(out.core_hrc),
+            "hard_from_mm": _number(out.hard_mm[0]),
+            "hard_to_mm": _number(out.hard_mm[1]),
+            "depth_mm": _number(out.depth_mm),
+            "soft_ring": {
+                "at_mm": _number(ring.at_mm),
+                "width_mm": _number(ring.width_mm),
+                "hrc": _number(ring.hrc),
+                "torque_nm": _number(ring.torque_nm),
+            },
+            "temper": {
+                "means": temper.means,
+                "temperature_c": temper.temperature_c if drawn else None,
+                "time_min": temper.time_s / 60 if drawn else None,
+                "cycles": temper.cycles,
+            },
+            "bow_p50_mm": round(out.bow_mm[0], 3),
+            "bow_p90_mm": round(out.bow_mm[1], 3),
+        }
+    return found
+
+
+def _map(out: Outcome) -> dict[str, Any] | None:
+    """Return hardness along the axis, and across the middle of the zone."""
+    found = out.hardness
+    if found is None:
+        return None
+    middle_mm = 0.5 * sum(out.part.zone_mm)
+    across = found.column(middle_mm)
+    kept = np.isfinite(across)
+    return {
+        "from_the_other_end": out.part.turned_round,
+        "zone_mm": list(out.part.zone_mm),
+        "along_mm": _list(found.along_mm),
+        "surface_hrc": _list(found.surface()),
+        "core_hrc": _list(found.core()),
+        "as_quenched_hrc": _list(found.surface(found.quenched_hrc)),
+        "peak_c": _list(found.surface(found.peak_c)),
+        "across": {
+            "at_mm": middle_mm,
+            "radius_mm": _list(found.across_mm[kept]),
+            "hrc": _list(across[kept]),
+        },
+    }
+
+
+def _cautions(work: Treatment, catalog: Catalog) -> list[dict[str, str]]:
+    """Return the cautions of route, bath and flame, in the order of the work."""
+    ids = [*work.route.cautions]
+    ids += work.medium.cautions if work.medium else ()
+    ids += work.source.cautions if work.source else ()
+    oily = work.medium is not None and work.medium.severity_class == "oil"
+    kept = [i for i in dict.fromkeys(ids) if i != "oil-fire" or oily]
+    found = [(i, catalog.cautions[i]) for i in kept]
+    found.sort(key=lambda pair: STEPS.index(pair[1].step))
+    return [{"id": i, "step": c.step, "text": c.fact.text} for i, c in found]
+
+
+def _number(value: float) -> float | None:
+    """Return a number to a decimal, None where there is none."""
+    return round(value, 1) if math.isfinite(value) else None
+
+
+def _list(values: Floats) -> list[float | None]:
+    """Return an array as numbers to a decimal."""
+    return [_number(float(v)) for v in values]

@@ -1,0 +1,196 @@
+"""The hardness map drawn: as characters for a terminal, as a figure for a file."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector.errors import Problem, SelectorError
+from selector.flame_map import FlameMap
+from selector.flame_outcome import Outcome
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+Floats = NDArray[np.float64]
+WIDE, STEP_HRC, LOWEST_HRC = 64, 5.0, 0.0
+# Shown beyond the zone. [mm]
+BEYOND_MM = 45.0
+SURFACE, CORE, BOTH, ZONE = "*", "o", "@", "="
+FORMATS = (".png", ".svg")
+
+
+def _shown_mm(out: Outcome) -> tuple[float, float]:
+    """Return the stretch worth showing."""
+    start, end = out.part.zone_mm
+    return max(start - BEYOND_MM, 0.0), min(end + BEYOND_MM, out.part.length_mm)
+
+
+def _canvas(lines: list[tuple[str, Floats]], top: float) -> list[str]:
+    """Return curves as rows of characters, the hardest on top; the first curve is in front."""
+    rows = int((top - LOWEST_HRC) / STEP_HRC) + 1
+    grid = [[" "] * WIDE for _ in range(rows)]
+    for mark, values in reversed(lines):
+        for x, value in enumerate(values):
+            row = round((top - max(value, LOWEST_HRC)) / STEP_HRC)
+            seen = grid[row][x]
+            grid[row][x] = BOTH if seen not in {" ", mark} else mark
+    return [f"{top - n * STEP_HRC:4.0f} |{''.join(row).rstrip()}" for n, row in enumerate(grid)]
+
+
+def _axis(low: float, high: float, unit: str) -> list[str]:
+    """Return the axis below a plot, with its ends and middle."""
+    ends = f"{low:.0f}", f"{0.5 * (low + high):.0f}", f"{high:.0f} {unit}"
+    half = WIDE // 2
+    text = ends[0] + ends[1].rjust(half - len(ends[0]) + 1)
+    return ["     +" + "-" * WIDE, "      " + text + ends[2].rjust(WIDE - len(text) + 2)]
+
+
+def _top(hardness: FlameMap) -> float:
+    """Return the highest line of the plots. [HRC]."""
+    return float(STEP_HRC * np.ceil(np.nanmax(hardness.hrc) / STEP_HRC))
+
+
+def axial_text(out: Outcome) -> list[str]:
+    """Return hardness along the axis as lines of text.
+
+    Parameters
+    ----------
+    out : Outcome
+        With its map.
+
+    Returns
+    -------
+    list of str
+        `*` surface, `o` core, `@` both; the zone is marked by `=`. Empty without a map.
+    """
+    found = out.hardness
+    if found is None:
+        return []
+    low, high = _shown_mm(out)
+    at = np.linspace(low, high, WIDE)
+    curves = [
+        (mark, np.asarray(np.interp(at, found.along_mm, row)))
+        for mark, row in ((SURFACE, found.surface()), (CORE, found.core()))
+    ]
+    inside = (at >= out.part.zone_mm[0]) & (at <= out.part.zone_mm[1])
+    zone = "".join(ZONE if hard else " " for hard in inside)
+    where = "the other end" if out.part.turned_round else "the working end"
+    head = f" HRC  along the axis: {SURFACE} surface, {CORE} core, {BOTH} both, {ZONE} zone"
+    return [
+        head,
+        *_canvas(curves, _top(found)),
+        f"     |{zone}".rstrip(),
+        *_axis(low, high, f"mm from {where}"),
+    ]
+
+
+def section_text(out: Outcome) -> list[str]:
+    """Return hardness across the middle of the zone as lines of text.
+
+    Parameters
+    ----------
+    out : Outcome
+        With its map.
+
+    Returns
+    -------
+    list of str
+        From side to side through the centre. Empty without a map.
+    """
+    found = out.hardness
+    if found is None:
+        return []
+    column = found.column(0.5 * sum(out.part.zone_mm))
+    kept = np.isfinite(column)
+    radius, hrc = found.across_mm[kept], column[kept]
+    at = np.linspace(-radius[-1], radius[-1], WIDE)
+    curve = np.interp(np.abs(at), radius, hrc)
+    if radius[0] > 0.25 * radius[-1]:  # a bore
+        curve = np.where(np.abs(at) < radius[0], -STEP_HRC, curve)
+    lines = _canvas([(SURFACE, np.asarray(curve))], _top(found))
+    half = 0.5 * out.part.thickest_mm
+    return [
+        " HRC  across the middle of the zone",
+        *lines,
+        *_axis(-half, half, "mm from the axis"),
+    ]
+
+
+def figure(out: Outcome, title: str) -> "Figure":
+    """Return the map as a figure: curves along the axis, the field, and a section.
+
+    Parameters
+    ----------
+    out : Outcome
+        With its map.
+    title : str
+        Above the figure.
+
+    Returns
+    -------
+    Figure
+        Of matplotlib, not shown anywhere.
+
+    Raises
+    ------
+    SelectorError
+        There is no map.
+    """
+    from matplotlib.figure import Figure  # noqa: PLC0415 - slow to load
+
+    found = out.hardness
+    if found is None:
+        step = "Ask for a steel that the flame can bring to heat."
+        raise SelectorError(Problem("--plot", "of a part that comes to heat", "no map", step))
+    drawn = Figure(figsize=(9.0, 8.0), layout="constrained")
+    along, field, section = drawn.subplots(3, 1, height_ratios=[2.0, 1.0, 1.5])
+    low, high = _shown_mm(out)
+    for name, row, style in (
+        ("surface", found.surface(), "-"),
+        ("core", found.core(), "--"),
+        ("surface as quenched", found.surface(found.quenched_hrc), ":"),
+    ):
+        along.plot(found.along_mm, row, style, label=name)
+    along.axvspan(*out.part.zone_mm, alpha=0.12, label="zone")
+    along.set(xlim=(low, high), ylabel="hardness, HRC", title=title)
+    along.legend()
+    image = field.pcolormesh(found.along_mm, found.across_mm, found.hrc, shading="nearest")
+    field.set(xlim=(low, high), xlabel="distance from the end, mm", ylabel="radius, mm")
+    drawn.colorbar(image, ax=field, label="HRC")
+    column = found.column(0.5 * sum(out.part.zone_mm))
+    section.plot(found.across_mm, column)
+    section.set(xlabel="radius at the middle of the zone, mm", ylabel="hardness, HRC")
+    return drawn
+
+
+def save(out: Outcome, title: str, path: Path) -> None:
+    """Write the map to a PNG or SVG file.
+
+    Parameters
+    ----------
+    out : Outcome
+        With its map.
+    title : str
+        Above the figure.
+    path : Path
+        Ends in .png or .svg.
+
+    Raises
+    ------
+    SelectorError
+        Another ending, a place where no file can be written, or an outcome without a map.
+    """
+    if path.suffix.lower() not in FORMATS:
+        step = "Name a file that ends in .png or .svg."
+        raise SelectorError(Problem("--plot", "a .png or .svg file", repr(str(path)), step))
+    drawn = figure(out, title)
+    try:
+        drawn.savefig(path, dpi=150)
+    except OSError as error:
+        got = f"{str(path)!r} ({error.strerror})"
+        step = "Name a file in a folder that exists."
+        raise SelectorError(
+            Problem("--plot", "a file that can be written", got, step)
+        ) from error

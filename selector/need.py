@@ -1,0 +1,367 @@
+"""What the part must bear, before any steel is named: hardness, depth and strength, and why."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog import Catalog, load_catalog
+from selector.candidates import screened
+from selector.contact_duty import (
+    CORNER_YIELD,
+    Corner,
+    Pressing,
+    blow_force_n,
+    corner_factor,
+    corners,
+    pressings,
+)
+from selector.cost import bill
+from selector.duty import Demand
+from selector.explain import need as words
+from selector.explain.hardness import shown
+from selector.explain.stiffness import stiffness
+from selector.geometry import area_mm2
+from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.mechanics.strength import strength
+from selector.need_record import ContactNeed, NeedOut, PlainBar, SectionNeed
+from selector.output_record import Spread, ZoneOut
+from selector.preparation import supply_hrc
+from selector.requirement import Requirement
+from selector.requirement.part import Section
+from selector.strength_factor import LOAD_LOG_SD, has_load, section_factor
+from selector.surroundings import Surroundings, surroundings
+from selector.treatment import NO_TEMPER, Treatment
+
+Floats = NDArray[np.float64]
+Window = tuple[float | None, float | None]
+# Nine loads in ten, and nineteen in twenty, lie within this many standard deviations.
+NINE_IN_TEN, NINETEEN_IN_TWENTY = 1.2816, 1.6449
+# Hardness looked at: from the softest bar to the hardest tool.
+_HV = np.linspace(90.0, 850.0, 761)
+# Cores a hard layer is laid over: soft bar and pre-hardened bar. Common practice. [HV]
+_CORES = (("soft bar", 200.0), ("pre-hardened bar", 300.0))
+
+
+def need(asked: Requirement, catalog: Catalog | None = None) -> NeedOut:
+    """Return what a part must bear and what hardness that takes.
+
+    Parameters
+    ----------
+    asked : Requirement
+        What is asked.
+    catalog : Catalog, optional
+        What is known; the shipped catalogue if absent.
+
+    Returns
+    -------
+    NeedOut
+        Ready for JSON and for the terminal.
+    """
+    around = surroundings(asked, catalog or load_catalog())
+    sections = (*_strengths(around), *_corner_needs(asked), *_blow_need(asked))
+    contacts = tuple(_contact(found) for found in pressings(asked))
+    hard = [d for d in around.demands if d.floor_hrc is not None]
+    bar = _plain_bar(around, sections)
+    verdict = _verdict(sections, bar, hard=bool(hard))
+    return NeedOut(
+        part=asked.part.name,
+        verdict=verdict,
+        headline=words.headline(verdict, around.leading, sections, bar),
+        zones=tuple(zone_out(d) for d in around.demands),
+        sections=sections,
+        contacts=contacts,
+        as_bought=bar,
+        remarks=tuple(s for s in (stiffness(asked), *words.gaps(asked)) if s),
+    )
+
+
+def zone_out(demand: Demand) -> ZoneOut:
+    """Return the demand of a zone as plain data.
+
+    Parameters
+    ----------
+    demand : Demand
+        Of one zone.
+
+    Returns
+    -------
+    ZoneOut
+        The same, counted from 1.
+    """
+    return ZoneOut(
+        zone=demand.zone + 1,
+        low_hrc=demand.low_hrc,
+        high_hrc=demand.high_hrc,
+        floor_hrc=demand.floor_hrc,
+        ceiling_hrc=demand.ceiling_hrc,
+        depth_mm=demand.depth_mm,
+        derived=demand.derived,
+        reason=demand.reason,
+    )
+
+
+def _spread(
+    values: tuple[float, float, float], unit: str, relation: str, **inputs: float | str
+) -> Spread:
+    """Return a figure known by its values at a light, the stated and a heavy load."""
+    low, middle, high = values
+    return Spread(
+        p05=round(low, 3),
+        p50=round(middle, 3),
+        p95=round(high, 3),
+        unit=unit,
+        relation=relation,
+        inputs=dict(inputs),
+        source=_SOURCES[relation],
+        validity=(),
+    )
+
+
+# Where each relation is published; its function holds the full citation.
+_SOURCES = {
+    "least hardness whose factor of strength is 1": (
+        "mechanics.strength: ISO 18265; Pavlina and Van Tyne 2008; Murakami 2002; notches by "
+        "Peterson 1974"
+    ),
+    "greatest hardness at which its notch does not decide": (
+        "mechanics.strength.static_factor: common practice"
+    ),
+    "corner bearing": "mechanics.contact.corner_bearing_mpa: common practice, estimated",
+    "least hardness that springs back from the blow": (
+        "mechanics.strength.impact_force_n: Timoshenko, strain energy; yield as strength"
+    ),
+    "Hertz line contact": "mechanics.contact.hertz_line: Johnson 1985, chapter 4",
+    "least hardness that bears the pressure": (
+        "mechanics.contact: ISO 6336-5 rolling, ISO 76 and bearing catalogues at rest"
+    ),
+    "depth of shear beyond what the core bears": (
+        "mechanics.contact.line_shear_mpa: Johnson 1985, Eq. 4.46"
+    ),
+    "hardness as sold": "catalogue",
+}
+
+
+def _over(deviation: float) -> float:
+    """Return the load over the stated one at a standard deviation of its logarithm."""
+    return float(np.exp(LOAD_LOG_SD * deviation))
+
+
+def _hrc(hv: float) -> float:
+    """Return a Vickers hardness on the C scale, carried on below its end."""
+    return float(hrc_from_hv(hv, outside="extend"))
+
+
+def _span_hv(factor: Floats, over: float) -> tuple[float, float] | None:
+    """Return the softest that bears a load, and the hardest of the run above it."""
+    bears = factor >= over
+    if not bears.any():
+        return None
+    first = int(np.argmax(bears))
+    stops = np.flatnonzero(~bears[first:])
+    return float(_HV[first]), float(_HV[first + int(stops[0]) - 1 if stops.size else -1])
+
+
+def _in_hrc(span_hv: tuple[float, float] | None) -> Window | None:
+    """Return a span on the C scale; an end is None where all steels lie beyond it."""
+    if span_hv is None:
+        return None
+    low, high = span_hv
+    return (None if low <= _HV[0] else _hrc(low)), (None if high >= _HV[-1] else _hrc(high))
+
+
+def _strengths(around: Surroundings) -> tuple[SectionNeed, ...]:
+    """Return what each section needs to bear torque, bending and axial load together."""
+    if not has_load(around):
+        return ()
+    return tuple(
+        _strength(section, number, around)
+        for number, section in enumerate(around.asked.part.section)
+    )
+
+
+def _strength(section: Section, number: int, around: Surroundings) -> SectionNeed:
+    """Return what one section needs."""
+    factor = section_factor(section, number, _HV, around)
+    spans = [_span_hv(factor, _over(d)) for d in (-NINETEEN_IN_TWENTY, 0.0, NINETEEN_IN_TWENTY)]
+    load = around.asked.load
+    kinds = {"torque": load.torque, "bending": load.bending, "axial load": load.axial}
+    governs = " and ".join(name for name, value in kinds.items() if value)
+    if load.cycles == "fatigue":
+        governs += ", again and again"
+    notch = max(around.notches.torsion[number], around.notches.bending[number])
+    inputs = {name: value for name, value in kinds.items() if value} | {
+        "shape": section.shape,
+        "size_mm": section.size,
+        "notch_factor": round(float(notch), 2),
+    }
+    light, stated, heavy = spans
+    least = most = None
+    if light and stated:
+        ends = [_hrc((s or (_HV[-1], 0.0))[0]) for s in (light, stated, heavy)]
+        name = "least hardness whose factor of strength is 1"
+        least = _spread((ends[0], ends[1], ends[2]), "HRC", name, **inputs)
+    if stated and heavy and heavy[1] < _HV[-1]:
+        ends = [_hrc(s[1]) for s in (heavy, stated, light or stated)]
+        name = "greatest hardness at which its notch does not decide"
+        most = _spread((ends[0], ends[1], ends[2]), "HRC", name, **inputs)
+    sure = _span_hv(factor, _over(NINE_IN_TEN))
+    return SectionNeed(
+        section=number + 1,
+        name=section.name,
+        governs=governs,
+        least=least,
+        most=most,
+        text=words.strength(_in_hrc(sure), _in_hrc(stated), governs),
+    )
+
+
+def _corner_needs(asked: Requirement) -> tuple[SectionNeed, ...]:
+    """Return what the corners of squares and hexagons need not to round."""
+    return tuple(_corner(asked, corner) for corner in corners(asked))
+
+
+def _corner(asked: Requirement, corner: Corner) -> SectionNeed:
+    """Return what one drive end needs at its corners."""
+    section = asked.part.section[corner.section]
+    factor = corner_factor(corner, _HV)
+    loads = (-NINETEEN_IN_TWENTY, 0.0, NINETEEN_IN_TWENTY)
+    ends = [_hrc((_span_hv(factor, _over(d)) or (_HV[-1], 0.0))[0]) for d in loads]
+    sure = _span_hv(factor, _over(NINE_IN_TEN))
+    text = "no hardness keeps the corners from rounding: a longer or larger drive"
+    if sure is not None:
+        text = (
+            f"{shown(_hrc(sure[0]))} or more keeps the corners from rounding "
+            f"({corner.pressure_mpa:.0f} MPa on them, {CORNER_YIELD:g} of yield strength borne)"
+        )
+    if corner.mate_hv is not None:
+        sides = "keeps" if corner_factor(corner, corner.mate_hv) >= 1 else "rounds first"
+        text += f"; what it runs in, {shown(_hrc(corner.mate_hv))}, {sides}"
+    return SectionNeed(
+        section=corner.section + 1,
+        name=section.name,
+        governs="corners of the drive",
+        least=_spread(
+            (ends[0], ends[1], ends[2]),
+            "HRC",
+            "corner bearing",
+            torque_nm=float(asked.load.torque or 0.0),
+            flats_mm=section.size,
+            engaged_mm=section.length,
+        ),
+        most=None,
+        text=text,
+    )
+
+
+def _blow_need(asked: Requirement) -> tuple[SectionNeed, ...]:
+    """Return what the thinnest section needs to spring back from the stated blow."""
+    force = blow_force_n(asked)
+    if force is None:
+        return ()
+    areas = [area_mm2(section) for section in asked.part.section]
+    thin = int(np.argmin(areas))
+    stress = force / areas[thin]
+    span = _span_hv(strength(_HV).yield_mpa / stress, 1.0)
+    low = _hrc(span[0] if span else _HV[-1])
+    relation = "least hardness that springs back from the blow"
+    energy = float(asked.load.impact_energy or 0.0)
+    least = _spread((low, low, low), "HRC", relation, energy_j=energy, area_mm2=areas[thin])
+    return (
+        SectionNeed(
+            section=thin + 1,
+            name=asked.part.section[thin].name,
+            governs="blow",
+            least=least,
+            most=None,
+            text=words.blow(energy, force, None if span is None else low),
+        ),
+    )
+
+
+def _contact(found: Pressing) -> ContactNeed:
+    """Return what one contact asks."""
+    pressure, half = found.pressure_mpa, float(found.hertz.half_width_mm)
+    loads = [_over(d) ** 0.5 for d in (-NINETEEN_IN_TWENTY, 0.0, NINETEEN_IN_TWENTY)]
+    inputs = {"half_width_mm": round(half, 4)}
+    spans = [_span_hv(found.bears_mpa(_HV), pressure * share) for share in loads]
+    surface = None
+    if spans[1] is not None:
+        ends = [_hrc((s or (_HV[-1], 0.0))[0]) for s in spans]
+        name = "least hardness that bears the pressure"
+        surface = _spread(
+            (ends[0], ends[1], ends[2]), "HRC", name, pressure_mpa=round(pressure)
+        )
+    depths = {
+        core: _spread(
+            (found.depth_mm(hv),) * 3,
+            "mm",
+            "depth of shear beyond what the core bears",
+            core_hv=hv,
+            **inputs,
+        )
+        for core, hv in _CORES
+    }
+    line = "Hertz line contact"
+    shear = float(found.hertz.shear_depth_mm)
+    return ContactNeed(
+        zone=found.zone + 1,
+        pressure=_spread(tuple(pressure * s for s in loads), "MPa", line, **inputs),
+        shear_depth=_spread(tuple(shear * s for s in loads), "mm", line, **inputs),
+        surface=surface,
+        depth_over_core=depths,
+        text=words.contact(pressure, surface, depths, rolling=found.rolling),
+    )
+
+
+def _plain_bar(around: Surroundings, needs: tuple[SectionNeed, ...]) -> PlainBar | None:
+    """Return the cheapest bar that bears the load as bought, None where none does."""
+    if any(found.least is None for found in needs):
+        return None
+    fit = [
+        item.treatment
+        for item in screened(around.asked, around.catalog, around.bench)
+        if item.gate is None
+        and item.treatment.route.process == "none"
+        and item.treatment.condition.name != "hard-element"
+        and _serves(item.treatment, around)
+    ]
+    work = min(fit, key=lambda work: _price(work, around), default=None)
+    if work is None:
+        return None
+    hrc = supply_hrc(work, around.of_steel(work.steel.slug))
+    low, middle, high = (float(x) for x in np.quantile(hrc, (0.05, 0.5, 0.95)))
+    return PlainBar(
+        steel=work.steel.name,
+        condition=work.condition.name,
+        hardness=_spread((low, middle, high), "HRC", "hardness as sold", steel=work.steel.name),
+        text=f"{work.steel.name}, {work.condition.name}, {shown(middle)} as sold",
+    )
+
+
+def _price(work: Treatment, around: Surroundings) -> float:
+    """Return what the part costs as bought."""
+    return float(np.median(bill(work, NO_TEMPER, around).cost))
+
+
+def _serves(work: Treatment, around: Surroundings) -> bool:
+    """Return whether nine bars in ten bear nine loads in ten."""
+    hrc = supply_hrc(work, around.of_steel(work.steel.slug))
+    if np.isnan(hrc).any():
+        return False
+    hv = np.array([max(float(hv_from_hrc(np.quantile(hrc, 0.1), outside="extend")), _HV[0])])
+    over = _over(NINE_IN_TEN)
+    strong = not has_load(around) or all(
+        float(section_factor(s, n, hv, around)[0]) >= over
+        for n, s in enumerate(around.asked.part.section)
+    )
+    return strong and all(
+        float(corner_factor(corner, hv)[0]) >= over for corner in corners(around.asked)
+    )
+
+
+def _verdict(needs: tuple[SectionNeed, ...], bar: PlainBar | None, *, hard: bool) -> str:
+    """Return what hardness is needed for, in a word."""
+    if any(found.least is None for found in needs):
+        return "no_hardness_bears_it"
+    if not hard:
+        return "none" if bar is not None else "strength"
+    return "wear" if bar is not None else "wear_and_strength"

@@ -1,0 +1,69 @@
+"""An option found again by its id: steel/condition/route/temper."""
+
+from difflib import get_close_matches
+from typing import NoReturn
+
+from selector.candidates import screened
+from selector.errors import Problem, RequirementError
+from selector.screening import heated_thickness
+from selector.surroundings import Surroundings
+from selector.treatment import BLAZE_THIN_MM, Temper, Treatment, temper_ceilings, tempers
+
+FIELD = "option"
+
+
+def option_of(name: str, around: Surroundings) -> tuple[Treatment, Temper]:
+    """Return the treatment and the temper that an id names.
+
+    Parameters
+    ----------
+    name : str
+        As `temperwright advise` prints it.
+    around : Surroundings
+        Part, workshop and catalogue.
+
+    Returns
+    -------
+    tuple
+        Treatment and temper.
+
+    Raises
+    ------
+    RequirementError
+        When this workshop cannot attempt the option, or no such option exists.
+    """
+    label, _, last = name.strip().rpartition("/")
+    pool = {
+        item.treatment.label: item
+        for item in screened(around.asked, around.catalog, around.bench)
+    }
+    if label not in pool:
+        _unknown(name, label or last, list(pool))
+    found = pool[label]
+    if found.gate is not None:
+        step = "Choose another, or change what the workshop has."
+        rule = "one that this workshop could attempt on this part"
+        got = f"{name!r} ({found.gate.text})"
+        raise RequirementError(Problem(FIELD, rule, got, step))
+    by_label = {temper.label: temper for temper in _tempers(found.treatment, around)}
+    if last not in by_label:
+        near = get_close_matches(last, by_label, n=4, cutoff=0.0)
+        rule = f"a temper that {label} can be given here"
+        raise RequirementError(Problem(FIELD, rule, repr(last), f"Nearest: {', '.join(near)}."))
+    return found.treatment, by_label[last]
+
+
+def _tempers(treatment: Treatment, around: Surroundings) -> tuple[Temper, ...]:
+    """Return every temper this workshop can give a treatment."""
+    thin = heated_thickness(around.asked, treatment) <= BLAZE_THIN_MM
+    ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
+    return tempers(treatment, ceilings, thin=thin)
+
+
+def _unknown(name: str, label: str, known: list[str]) -> NoReturn:
+    """Refuse an id that names no treatment, with the nearest that do."""
+    steel = label.split("/", maxsplit=1)[0]
+    like = [other for other in known if other.startswith(f"{steel}/")] or known
+    near = get_close_matches(label, like, n=4, cutoff=0.0)
+    step = f"Nearest: {', '.join(near)}, each with its temper; `temperwright advise` lists ids."
+    raise RequirementError(Problem(FIELD, "the id of a known option", repr(name), step))

@@ -1,0 +1,193 @@
+"""A part at a torch, as the numbers that heat takes: sections, hot stretch, flame, operator."""
+
+from dataclasses import dataclass
+from itertools import accumulate
+
+from catalog.heat_source import HeatSource
+from selector.geometry import area_mm2
+from selector.heat.grid import Section
+from selector.heat.operator import Operator
+from selector.heat.torch import TORCHES, Torch, TorchName, torch
+from selector.requirement import Requirement
+from selector.requirement.part import Section as PartSection
+from selector.requirement.workshop import Workshop
+
+_TORCH: dict[str, TorchName] = {
+    "hand-torch": "hand-propane",
+    "propylene-torch": "hand-propane",
+    "oxy-propane": "oxy-propane",
+    "oxy-acetylene": "oxy-acetylene",
+    "forge": "forge",
+    "charcoal-forge": "forge",
+}
+# Fuel gas at 20 °C (from memory). [kg/m³]
+_GAS_KG_PER_M3 = {"oxy-acetylene": 1.09}
+_PROPANE_KG_PER_M3 = 1.83
+# Patience: an open flame holds and heats for minutes; a fire longer. Common practice. [s]
+PATIENCE_S = {"flame": 600.0, "fire": 1800.0}
+# Beyond this from the hot stretch a bar stays cold; the rest of it is left out. [mm]
+COLD_BEYOND_MM = 150.0
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """The part for the solver, turned so that the hard zone is near its start, and the zone."""
+
+    sections: tuple[Section, ...]
+    shapes: tuple[PartSection, ...]
+    zone_mm: tuple[float, float]
+    thickest_mm: float
+    turned_round: bool
+
+    @property
+    def hot_shapes(self) -> tuple[PartSection, ...]:
+        """The sections of the zone."""
+        edges = [0.0, *accumulate(section.length_mm for section in self.sections)]
+        low, high = self.zone_mm
+        return tuple(
+            shape
+            for shape, start, end in zip(self.shapes, edges, edges[1:], strict=False)
+            if start < high and end > low
+        )
+
+    @property
+    def length_mm(self) -> float:
+        """Length that is followed; the cold rest is left out."""
+        return sum(section.length_mm for section in self.sections)
+
+
+def knows(source: HeatSource | None) -> bool:
+    """Return whether a heat source is a flame or fire that can be computed.
+
+    Parameters
+    ----------
+    source : HeatSource or None
+        Catalogue heat source.
+
+    Returns
+    -------
+    bool
+        False for furnaces, ovens, induction and none.
+    """
+    return source is not None and source.slug in _TORCH
+
+
+def flame_of(source: HeatSource, workshop: Workshop, times_gas: float = 1.0) -> Torch:
+    """Return the flame of a heat source as this workshop sets it.
+
+    Parameters
+    ----------
+    source : HeatSource
+        A flame or fire of the catalogue.
+    workshop : Workshop
+        Its gas flow, if it was given.
+    times_gas : float, optional
+        Another tip for so many times the gas. [-]
+
+    Returns
+    -------
+    Torch
+        By the workshop's gas flow, else the catalogue's, else the usual.
+    """
+    given = next((h.gas_flow for h in workshop.heat if h.source == source.slug), None)
+    usual = source.gas_per_h_kg.value if source.gas_per_h_kg else None
+    kg_per_h = given if given is not None else usual
+    name = _TORCH[source.slug]
+    if kg_per_h is None:
+        return torch(name, TORCHES[name].gas_flow_l_per_min * times_gas)
+    density = _GAS_KG_PER_M3.get(source.slug, _PROPANE_KG_PER_M3)
+    return torch(name, times_gas * kg_per_h / density * 1000.0 / 60.0)
+
+
+def round_like(section: PartSection) -> float:
+    """Return the round that heats like a section: as much steel for its surface.
+
+    Parameters
+    ----------
+    section : PartSection
+        One stretch of the part.
+
+    Returns
+    -------
+    float
+        Four times the section over its girth; the outside itself for a tube. [mm]
+    """
+    size, width = section.size, section.width or section.size
+    if section.shape in {"round", "tube"}:
+        return size
+    girth = {"square": 4.0, "hexagon": 3.4641}.get(section.shape, 0.0) * size
+    full = area_mm2(section.model_copy(update={"bore": None}))
+    return 4.0 * full / (girth or 2.0 * (size + width))
+
+
+def stretch(asked: Requirement, hard: tuple[int, ...], lead: int | None = None) -> Stretch:
+    """Return the part for the solver and where along it the hard zone lies.
+
+    Parameters
+    ----------
+    asked : Requirement
+        The part.
+    hard : tuple of int
+        Sections to be hard, from 0.
+    lead : int, optional
+        The one whose neighbours are heated with it, where hard sections lie apart; left out,
+        the first.
+
+    Returns
+    -------
+    Stretch
+        Read from the other end if the zone is nearer to that.
+    """
+    given = list(asked.part.section)
+    about = hard[0] if lead is None or lead not in hard else lead
+    first = last = about
+    while first - 1 in hard:
+        first -= 1
+    while last + 1 in hard:
+        last += 1
+    wanted = [first <= i <= last for i in range(len(given))]
+    turned_round = wanted[-1] and not wanted[0]
+    if turned_round:
+        given, wanted = given[::-1], wanted[::-1]
+    first = wanted.index(True)
+    last = len(wanted) - 1 - wanted[::-1].index(True)
+    start = sum(s.length for s in given[:first])
+    end = start + sum(s.length for s in given[first : last + 1])
+    sections: list[Section] = []
+    place = 0.0
+    for section in given:
+        length = min(section.length, max(end + COLD_BEYOND_MM - place, 0.0))
+        if length > 0.0:
+            sections.append(Section(round_like(section), length, section.bore or 0.0))
+        place += section.length
+    thickest = max(round_like(s) for s in given[first : last + 1])
+    shapes = tuple(given[: len(sections)])
+    return Stretch(tuple(sections), shapes, (start, end), thickest, turned_round)
+
+
+def operator(source: HeatSource, workshop: Workshop, stop_c: float, hold_s: float) -> Operator:
+    """Return what this operator does at a heat source.
+
+    Parameters
+    ----------
+    source : HeatSource
+        Flame or fire.
+    workshop : Workshop
+        Whether the part turns, and how long a delay his skill makes.
+    stop_c : float
+        The heat at which he stops. [°C]
+    hold_s : float
+        Time he holds it. [s]
+
+    Returns
+    -------
+    Operator
+        The part lies between firebricks where its heat source is a flame.
+    """
+    return Operator(
+        stop_c,
+        hold_s,
+        turns=workshop.turns_part or source.kind == "fire",
+        hearth=source.kind == "flame",
+        patience_s=PATIENCE_S.get(source.kind, 600.0),
+    )

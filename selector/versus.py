@@ -1,0 +1,154 @@
+"""Two options head to head: what each costs, needs and risks, and where they change places."""
+
+from catalog import Catalog, load_catalog
+from selector.advice import Option
+from selector.explain.caution import of_option
+from selector.explain.swap import headline
+from selector.option_id import option_of
+from selector.output import (
+    drawn_out,
+    failing_out,
+    failure_cost_out,
+    spread_out,
+    temper_out,
+)
+from selector.output_record import GateOut, Spread
+from selector.prediction import predict
+from selector.preparation import cooled_points, prepare
+from selector.process import reading_error_c
+from selector.requirement import Requirement
+from selector.surroundings import Surroundings, surroundings
+from selector.swap import QUANTITIES, Side, both, of_quantity, swaps
+from selector.temper_choice import choice_of
+from selector.versus_record import SideOut, VersusOut
+
+
+def versus(
+    asked: Requirement, first: str, second: str, catalog: Catalog | None = None
+) -> VersusOut:
+    """Return two options set against each other.
+
+    Parameters
+    ----------
+    asked : Requirement
+        What is asked.
+    first, second : str
+        Ids of two options.
+    catalog : Catalog, optional
+        What is known; the shipped catalogue if absent.
+
+    Returns
+    -------
+    VersusOut
+        Ready for JSON, terminal and plot.
+
+    Raises
+    ------
+    RequirementError
+        When an id names no option this workshop could attempt.
+    """
+    around = surroundings(asked, catalog or load_catalog())
+    pair = (_side(first, around), _side(second, around))
+    one, other = (_side_out(option, around) for option in both(pair, around))
+    found = tuple(swaps(pair, around))
+    curves = [both(pair, of_quantity(around, count)) for count in QUANTITIES]
+    prices = around.catalog.prices
+    return VersusOut(
+        part=asked.part.name,
+        headline=headline(one, other, found),
+        first=one,
+        second=other,
+        swaps=found,
+        currency=prices.currency,
+        invented_prices=prices.invented,
+        quantity=QUANTITIES,
+        first_cost=tuple(_cost(option) for option, _ in curves),
+        second_cost=tuple(_cost(option) for _, option in curves),
+    )
+
+
+def _side(name: str, around: Surroundings) -> Side:
+    """Return one option predicted."""
+    treatment, temper = option_of(name, around)
+    once = surroundings(around.asked, around.catalog, count=1)
+    points = cooled_points(treatment, once)
+    choice = choice_of(prepare(treatment, once), temper, once, points)
+    ready = prepare(treatment, around)
+    return Side(ready, predict(ready, temper, around), choice)
+
+
+def _cost(option: Option) -> Spread:
+    """Return the cost of a good part."""
+    money = option.judged.prediction.bill
+    relation, source = "sum over good, reworked, scrapped", "price list"
+    return drawn_out(money.cost, money.currency, relation, source, money.as_json())
+
+
+def _side_out(option: Option, around: Surroundings) -> SideOut:
+    """Return one side as plain data."""
+    work, found = option.treatment, option.judged.prediction
+    figures = {name: spread_out(value) for name, value in found.figures().items()}
+    crack = found.crack
+    return SideOut(
+        id=option.id,
+        steel=work.steel.name,
+        condition=work.condition.name,
+        route=work.route.name,
+        temper=temper_out(option),
+        surface=figures["surface"],
+        core=figures["core"],
+        depth_mm=figures["depth_mm"],
+        movement_mm=drawn_out(
+            found.movement.moved_mm,
+            "mm",
+            "bow by route and slenderness",
+            "hazards.distortion.bow",
+        ),
+        cost=_cost(option),
+        items=found.bill.as_json(),
+        days=found.bill.days,
+        score=round(option.score, 4),
+        passing_all=round(option.judged.passing_all, 4),
+        crack_class=crack.risk.crack_class if crack.risk else None,
+        crack_rate=drawn_out(
+            crack.rate, "-", "log-uniform in its class", "hazards.cracking, estimated"
+        ),
+        failing=failing_out(option),
+        failure_cost=failure_cost_out(option, around.asked),
+        gates=tuple(GateOut(**gate.as_json()) for gate in option.judged.gates),
+        needs=_needs(option, around),
+        risks=_risks(option),
+        cautions=tuple(dict.fromkeys(of_option(around.asked, option))),
+    )
+
+
+def _needs(option: Option, around: Surroundings) -> tuple[str, ...]:
+    """Return what an option takes: bar, heat, bath, temper, firm."""
+    work, temper = option.treatment, option.choice.temper
+    needs = [f"{work.steel.name} bar, {work.condition.name} ({work.condition.availability})"]
+    if work.source is not None:
+        bias, _, _ = reading_error_c(work, around.asked.workshop)
+        needs.append(f"{work.source.name}, heat known to about ±{bias:.0f} °C")
+    if work.medium is not None:
+        needs.append(f"bath of {work.medium.slug.replace('-', ' ')}")
+    if temper.means != "none":
+        needs.append(f"temper at {temper.temperature_c:.0f} °C by {temper.means}")
+    if work.route.place == "subcontract":
+        needs.append("a firm, its minimum charge and the carriage")
+    return tuple(needs)
+
+
+def _risks(option: Option) -> tuple[str, ...]:
+    """Return what can go wrong: gates not passed outright, cracking and its remedies."""
+    judged = option.judged
+    risks = [gate.text for gate in judged.gates if gate.verdict != "pass"]
+    crack = judged.prediction.crack.risk
+    if crack is not None:
+        band = f"{100 * crack.low_fraction:g} to {100 * crack.high_fraction:g} %"
+        help_ = f"; helps: {crack.mitigations[0]}" if crack.mitigations else ""
+        risks.append(
+            f"cracks in {band} of quenches (class {crack.crack_class}, estimated){help_}"
+        )
+    if judged.prediction.treatment.by_eye:
+        risks.append(f"{option.choice.sensitivity_hrc:.1f} HRC for a colour misread by 25 °C")
+    return tuple(risks)

@@ -1,0 +1,192 @@
+"""What wears: the life of a zone against what was asked of it, and which of a pair wears."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector.decision.gates import Gate, judged
+from selector.duty import Demand
+from selector.explain.hardness import shown
+from selector.figure import median
+from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.mechanics.wear import Wear, carbon_life, relative_life
+from selector.surroundings import Surroundings
+from selector.treatment import Treatment
+
+Floats = NDArray[np.float64]
+# Carbon that a case holds where it wears. Common practice. [wt %]
+_CASE_CARBON_WT_PCT = 0.8
+# Tool steel of one percent carbon is what an edge is measured by. [wt %]
+_TOOL_CARBON_WT_PCT = 1.0
+# A window about here or softer is that of a tool that strikes or presses; one about there or
+# harder is that of a tool that cuts. Between, the edge counts in part. Estimate. [HRC]
+_STRIKES_HRC, _CUTS_HRC = 48.0, 54.0
+# A tool this far outside its window is of about half the use (range table of the criteria).
+HALVES_HRC = 8.0
+# The softest part a life is compared with where no hardness is asked: plain bar. [HV]
+_PLAIN_BAR_HV = 200.0
+
+
+def wearing_carbon_wt_pct(treatment: Treatment) -> float:
+    """Return the carbon of the steel where it wears, at the middle of its range.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        Steel and route.
+
+    Returns
+    -------
+    float
+        Of the case of a carburised part, else of the bar. [wt %]
+    """
+    if treatment.route.process == "case":
+        return _CASE_CARBON_WT_PCT
+    carbon = treatment.steel.composition_wt_pct.get("C")
+    return carbon.middle if carbon is not None else _TOOL_CARBON_WT_PCT
+
+
+def is_cutting(demand: Demand, around: Surroundings) -> bool:
+    """Return whether a zone lives by an edge that cuts or is struck, or by its face under grit.
+
+    Claws and pawls bear on their edges without cutting; they are no such zone.
+
+    Parameters
+    ----------
+    demand : Demand
+        Of the zone.
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    bool
+        By its kind of wear, and for an edge by blows or a feature that names it.
+    """
+    wear = around.asked.zone[demand.zone].wear
+    edge = any(feature.kind == "edge" for feature in around.asked.part.feature)
+    struck = around.asked.load.impact == "hammered"
+    return wear == "abrasive" or (wear == "edge-impact" and (struck or edge))
+
+
+def has_edge(demand: Demand, around: Surroundings) -> bool:
+    """Return whether a zone ends in an edge or in teeth, which a hard layer meets alone.
+
+    Parameters
+    ----------
+    demand : Demand
+        Of the zone.
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    bool
+        By its kind of wear, or by the features of the part.
+    """
+    edged = any(feature.kind in {"edge", "teeth"} for feature in around.asked.part.feature)
+    return edged or around.asked.zone[demand.zone].wear == "edge-impact"
+
+
+def _carbon_gain(treatment: Treatment, demand: Demand, around: Surroundings) -> float:
+    """Return the life by its carbon over that of a tool steel of equal hardness. [-]."""
+    if not is_cutting(demand, around):
+        return 1.0
+    struck = around.asked.zone[demand.zone].wear == "edge-impact"
+    carbon = wearing_carbon_wt_pct(treatment)
+    return float(carbon_life(carbon, _TOOL_CARBON_WT_PCT, struck=struck).ratio)
+
+
+def edge_loss_hrc(treatment: Treatment, demand: Demand, around: Surroundings) -> float:
+    """Return what a steel poor in carbon loses at an edge, told as hardness off its window.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        Steel and route.
+    demand : Demand
+        Of the zone.
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    float
+        0 for a tool steel of one percent carbon, and where nothing cuts or is cut. [HRC]
+    """
+    gain = _carbon_gain(treatment, demand, around)
+    return float(max(-HALVES_HRC * np.log2(gain), 0.0)) * _cuts_share(demand)
+
+
+def _cuts_share(demand: Demand) -> float:
+    """Return how far a zone is an edge that cuts, by the middle of its window. [-]."""
+    if demand.low_hrc is None or demand.high_hrc is None:
+        return 0.0 if demand.low_hrc is None else 1.0
+    middle = 0.5 * (demand.low_hrc + demand.high_hrc)
+    return float(np.clip((middle - _STRIKES_HRC) / (_CUTS_HRC - _STRIKES_HRC), 0, 1))
+
+
+def pair_gate(hrc: Floats, demand: Demand, around: Surroundings) -> Gate | None:
+    """Return which of a pair wears, and whether it is the one that should.
+
+    The softer of the two wears. A pair the wrong way round is told and not refused: it works,
+    at the cost of the dear part.
+
+    Parameters
+    ----------
+    hrc : ndarray
+        Surface of the zone, after check and redraw. [HRC]
+    demand : Demand
+        Of the zone.
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    Gate or None
+        Pass or marginal; None where the mate's hardness is not known, or either may wear.
+    """
+    mate = around.asked.zone[demand.zone].mate
+    if mate is None or mate.hardness is None or mate.should_wear == "either":
+        return None
+    other = float(hrc_from_hv(mate.hardness, outside="extend"))
+    harder = hrc > other
+    as_wished = harder if mate.should_wear == "mate" else ~harder
+    here, there = shown(median(hrc)), shown(other)
+    loser = "the mate" if median(hrc) > other else "this part"
+    text = f"{loser} wears: {here} here against {there} of {mate.material}"
+    found = judged("pair", as_wished, text)
+    if found.verdict == "pass":
+        return found
+    wished = {"mate": "the mate", "part": "this part"}[mate.should_wear]
+    odds = f"; {wished} should"
+    if wished == loser:
+        odds = f" (the other way round in {100 * np.mean(~as_wished):.0f} of 100)"
+    return Gate("pair", "marginal", text + odds, found.share)
+
+
+def life(treatment: Treatment, hrc: Floats, demand: Demand, around: Surroundings) -> Floats:
+    """Return the wear life over that of the softest part that would do.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        Steel and route.
+    hrc : ndarray
+        Its surface, after check and redraw. [HRC]
+    demand : Demand
+        Of the zone.
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    ndarray
+        Ratio of lives, carbon counted at edges and under grit. [-]
+    """
+    wear: Wear = "abrasive" if is_cutting(demand, around) else "sliding"
+    softest = _PLAIN_BAR_HV
+    if demand.floor_hrc is not None:
+        softest = float(hv_from_hrc(demand.floor_hrc, outside="extend"))
+    hv = np.maximum(np.asarray(hv_from_hrc(hrc, outside="extend")), 90.0)
+    gain = _carbon_gain(treatment, demand, around)
+    return np.asarray(gain * relative_life(hv, softest, wear).ratio)

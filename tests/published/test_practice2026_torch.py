@@ -1,0 +1,64 @@
+"""Common practice of torch owners and tool smiths, no source: times, sizes, colours, draws."""
+
+import numpy as np
+import pytest
+
+from selector.heat.colour import temper_colour, temper_colour_named
+from selector.heat.drawing import soaked
+from selector.heat.grid import Section, bar_grid
+from selector.heat.operator import Operator, heat_end, seen_cell
+from selector.heat.torch import torch
+from selector.metallurgy.tempering import equivalent_time
+from selector.treatment import _TIME_S
+
+
+def heat_s(name, diameter_mm, heat_c=800.0):
+    grid = bar_grid([Section(diameter_mm, 25.0), Section(diameter_mm, 80.0)])
+    view = (seen_cell(grid, 12.0), (0.0, 30.0))
+    found = heat_end(grid, torch(name), Operator(heat_c, hearth=True), view)
+    return found.heat_s if found.reached else np.inf
+
+
+@pytest.mark.parametrize(
+    ("name", "diameter_mm", "low_s", "high_s"),
+    [
+        pytest.param("hand-propane", 8.0, 20.0, 180.0, id="hand torch, 8 mm: a minute or two"),
+        pytest.param("oxy-propane", 25.0, 20.0, 120.0, id="heating nozzle, 25 mm: a minute"),
+        pytest.param("oxy-acetylene", 12.0, 10.0, 60.0, id="welding nozzle, 12 mm: seconds"),
+    ],
+)
+def test_time_to_bring_an_end_to_heat(name, diameter_mm, low_s, high_s):
+    assert low_s <= heat_s(name, diameter_mm) <= high_s
+
+
+def test_a_hand_torch_on_a_hearth_heats_about_12_mm_quickly_and_40_mm_never():
+    assert heat_s("hand-propane", 12.0) < 240.0
+    assert np.isinf(heat_s("hand-propane", 40.0))
+
+
+@pytest.mark.parametrize(
+    ("name", "printed_c"),
+    [("pale yellow", "210"), ("blue", "300")],
+    ids=["light straw about 210 °C", "blue about 300 °C"],
+)
+def test_temper_colours_read_what_the_trade_says(name, printed_c):
+    said = float(printed_c)
+    assert abs(temper_colour_named(name).temperature_c - said) < 5.0
+    assert temper_colour(said).name == name
+
+
+def test_a_furnace_temper_is_an_hour_and_slow_indirect_heating_a_good_quarter():
+    assert _TIME_S["furnace"] == 3600.0
+    assert 900.0 <= _TIME_S["plate"] <= 1800.0
+
+
+@pytest.mark.parametrize("diameter_mm", [6.0, 10.0, 14.0])
+def test_on_a_plate_a_small_part_has_its_colour_in_a_good_quarter_of_an_hour(diameter_mm):
+    found = soaked(bar_grid([Section(diameter_mm, 50.0)]), "plate", 250.0, 1200.0)
+    assert found.arrived_s < 1200.0
+
+
+def test_an_hour_in_the_furnace_counts_for_most_of_an_hour():
+    found = soaked(bar_grid([Section(12.0, 50.0)]), "furnace", 400.0, 3600.0)
+    spent = equivalent_time(found.temperature_c, found.time_s, 400.0)
+    assert spent.min() > 0.75 * 3600.0

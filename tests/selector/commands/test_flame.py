@@ -1,0 +1,77 @@
+import json
+
+import pytest
+
+from selector.commands import cli as commands
+from tests.dog import varied
+
+
+@pytest.fixture
+def run(cli, tmp_path):
+    def flame(*args, changes=None):
+        path = tmp_path / "dog.json"
+        path.write_text(json.dumps(varied(changes)), encoding="utf-8")
+        return cli.invoke(commands, ["flame", str(path), "--steel", "C45", *args])
+
+    return flame
+
+
+def test_the_verdict_comes_first(run):
+    done = run()
+    assert done.exit_code == 0, done.output
+    first, second = done.stdout.splitlines()[:2]
+    assert first == "drive dog"
+    assert second.startswith("Flame hardening: yes")
+    assert "along the axis" in done.stdout
+    assert "across the middle" in done.stdout
+    assert "Cautions" in done.stdout
+
+
+def test_json_is_one_object_and_nothing_else(run):
+    found = json.loads(run("--json").stdout)
+    assert found["verdict"] in {"yes", "yes_if"}
+    assert [family["steel_slug"] for family in found["families"]] == ["c45"]
+
+
+def test_a_no_is_an_answer_and_no_error(run):
+    done = run(changes={"safety_use": "steering"})
+    assert done.exit_code == 0
+    assert "Flame hardening: no" in done.stdout
+
+
+def test_the_map_is_saved(run, tmp_path):
+    target = tmp_path / "map.svg"
+    assert run("--plot", str(target)).exit_code == 0
+    assert target.stat().st_size > 1000
+
+
+@pytest.mark.parametrize(
+    ("args", "changes", "words"),
+    [
+        (("--plot", "map.gif"), None, "--plot must be a .png or .svg file; got 'map.gif'"),
+        (
+            ("--plot", "map.png"),
+            {"safety_use": "brake"},
+            "--plot must be of a part that is heated; got no map",
+        ),
+        (
+            (),
+            {"workshop.bath": [{"medium": "water", "temperature": "120 degC"}]},
+            "bath_temperature_c must be between 0 and 99 °C in water; got 120 °C",
+        ),
+        ((), {"load.torque": "90"}, "load.torque"),
+    ],
+)
+def test_bad_input_ends_with_2_and_a_reason(run, args, changes, words):
+    done = run(*args, changes=changes)
+    assert done.exit_code == 2
+    assert words in done.stderr
+    assert "Traceback" not in done.output
+
+
+def test_an_unknown_steel_is_refused(cli, tmp_path):
+    path = tmp_path / "dog.json"
+    path.write_text(json.dumps(varied()), encoding="utf-8")
+    done = cli.invoke(commands, ["flame", str(path), "--steel", "adamantium"])
+    assert done.exit_code == 2
+    assert "--steel must be a known steel; got 'adamantium'" in done.stderr

@@ -1,0 +1,45 @@
+from catalog import load_catalog
+from selector.explain.origin import origins
+from selector.need import need
+from selector.output import advice_out
+from tests.dog import asked
+
+
+def test_every_predicted_figure_has_relation_inputs_and_source(advice):
+    found = advice_out(advice, top=1)
+    lines = origins(found)
+    surface = next(line for line in lines if line.startswith("options 1.hardness.surface: "))
+    assert "HRC" in surface
+    assert "; by " in surface
+    assert "; from steel " in surface
+    assert "; source: " in surface
+    assert any(line.startswith("options 1.cost.spread: ") for line in lines)
+
+
+def test_a_limit_that_is_left_is_said(advice):
+    found = advice_out(advice, top=1)
+    option = found.options[0]
+    beyond = option.hardness.surface.model_copy(update={"validity": ("Cr above 2 wt %",)})
+    lines = origins(option.hardness.model_copy(update={"surface": beyond}))
+    assert "outside its range: Cr above 2 wt %" in lines[0]
+
+
+def test_what_is_unknown_is_said_to_be(advice):
+    option = advice_out(advice, top=1).options[0]
+    gone = option.hardness.surface.model_copy(update={"p50": None})
+    assert origins(option.hardness.model_copy(update={"surface": gone}))[0].startswith(
+        "surface: unknown; by "
+    )
+
+
+def test_a_catalogue_value_has_place_and_how_it_was_seen():
+    lines = origins(load_catalog().steels["115crv3"])
+    carbon = next(line for line in lines if line.startswith("composition_wt_pct.C: "))
+    assert "source: din-17350, 1.2210, from memory" in carbon
+
+
+def test_a_soft_figure_is_told_in_brinell():
+    lines = origins(need(asked()))
+    least = next(line for line in lines if line.startswith("sections 1.least: "))
+    assert "HB" in least
+    assert "torque 122" in least

@@ -1,0 +1,19 @@
+import pytest
+
+from selector.explain.stiffness import stiffness
+from tests.dog import asked
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"part.section.1.length": 400}, True),
+        ({"part.section.1.length": 60}, False),
+        ({"part.section.1.length": 60, "load.bending": 5}, True),
+    ],
+    ids=["slender", "stubby", "bent"],
+)
+def test_it_is_said_where_it_tempts(changes, said):
+    sentence = stiffness(asked(changes))
+    assert (sentence is not None) == said
+    assert sentence is None or "modulus" in sentence

@@ -1,0 +1,71 @@
+"""Sections against finite elements, where the library sectionproperties is installed."""
+
+from functools import cache
+
+import pytest
+
+from selector.mechanics.section import section_modulus
+
+pytest.importorskip("sectionproperties", reason="sectionproperties is not installed")
+# A mesh this fine gives the torsion constant to a part in a thousand.
+MESH_MM2 = 0.5
+SHAPES = ("round", "square", "hexagon", "flat", "tube")
+# Printed to three digits; the round of the mesh is a polygon.
+WITHIN = 0.01
+
+
+@cache
+def meshed(shape):
+    from sectionproperties.analysis import Section  # noqa: PLC0415
+    from sectionproperties.pre.library import (  # noqa: PLC0415
+        circular_hollow_section,
+        circular_section,
+        rectangular_section,
+    )
+    from sectionproperties.pre.library.primitive_sections import (  # noqa: PLC0415
+        circular_section as polygon,
+    )
+
+    geometry = {
+        "round": lambda: circular_section(d=20, n=96),
+        "square": lambda: rectangular_section(d=20, b=20),
+        # Six corners; 20 mm across flats.
+        "hexagon": lambda: polygon(d=20 * 2 / 3**0.5, n=6),
+        "flat": lambda: rectangular_section(d=10, b=30),
+        "tube": lambda: circular_hollow_section(d=20, t=5, n=96),
+    }[shape]()
+    section = Section(geometry.create_mesh(mesh_sizes=[MESH_MM2]))
+    section.calculate_geometric_properties()
+    section.calculate_plastic_properties()
+    section.calculate_warping_properties()
+    return section
+
+
+def ours(shape):
+    size, width, bore = {"flat": (10, 30, None), "tube": (20, None, 10)}.get(
+        shape, (20, None, None)
+    )
+    return section_modulus(shape, size, width, bore)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_torsion_constant(shape):
+    assert float(ours(shape).torsion_constant_mm4) == pytest.approx(
+        meshed(shape).get_j(), rel=WITHIN
+    )
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_largest_shear_stress_in_torsion(shape):
+    section = meshed(shape)
+    stress = section.calculate_stress(mzz=1e5).get_stress()[0]["sig_zxy"].max()
+    assert 1e5 / float(ours(shape).torsion_mm3) == pytest.approx(stress, rel=0.02)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_bending_moduli_about_the_weaker_axis(shape):
+    section = meshed(shape)
+    elastic = min(section.get_z()[:1] + section.get_z()[2:3])
+    plastic = min(section.get_s())
+    assert float(ours(shape).bending_mm3) == pytest.approx(elastic, rel=WITHIN)
+    assert float(ours(shape).bending_plastic_mm3) == pytest.approx(plastic, rel=WITHIN)

@@ -1,0 +1,137 @@
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from catalog import load_catalog
+from selector.contact_duty import blow_force_n
+from selector.duty_gate import contact_factor, duty_gates, skin_mm
+from selector.prediction import predict
+from selector.preparation import prepare
+from selector.surroundings import surroundings
+from selector.treatment import Temper
+from tests.dog import GONE, asked, work
+
+CATALOG = load_catalog()
+OVEN = Temper("oven", 200.0, 3600.0)
+STEP = {"part.section.1.size": 22}
+QUIET = {"load.torque": GONE, "load.impact": "none"}
+
+
+def predicted(around, *named, **given):
+    return predict(prepare(work(*named, **given), around), OVEN, around)
+
+
+def gates(changes=None, *named, **given_work):
+    around = surroundings(asked(changes), CATALOG)
+    found = predicted(around, *named, **given_work)
+    return {g.name: g for g in duty_gates(found, found.surface_hrc, around)}
+
+
+def test_without_contact_blow_mate_or_local_heat_nothing_is_judged():
+    assert gates() == {}
+
+
+def test_a_contact_within_reach_passes_and_one_beyond_fails():
+    assert gates({"load.contact": "5 kN"})["contact"].verdict == "pass"
+    assert gates({"load.contact": "900 kN"})["contact"].verdict == "fail"
+
+
+def test_a_shallow_layer_over_a_soft_core_fails_where_the_shear_lies_deeper():
+    pressed = {"load.contact": "40 kN", "load.cycles": "static"}
+    thin = gates(pressed, "16mncr5", "case-compound", "oil")["contact"]
+    assert thin.verdict == "fail"
+    assert "needs " in thin.text
+    assert gates(pressed, "42crmo4")["contact"].verdict == "pass"
+
+
+@given(st.floats(1.0, 5e4), st.floats(1.1, 5.0))
+@settings(max_examples=15)
+def test_a_heavier_contact_leaves_less_in_hand(force, times):
+    hrc = np.full(512, 50.0)
+    light, heavy = (
+        contact_factor(hrc, surroundings(asked({"load.contact": f}), CATALOG))
+        for f in (force, force * times)
+    )
+    assert np.all(heavy < light)
+    assert light[0] / heavy[0] == pytest.approx(math.sqrt(times))
+
+
+def test_a_blow_taken_elastically_by_hand():
+    # 10 J on two lengths of 25 mm round, 30 and 150 mm: F = sqrt(2 E U A / l).
+    area = math.pi / 4 * 25**2
+    expected = math.sqrt(2 * 206_000 * 10_000 * area / 180)
+    assert blow_force_n(asked({"load.impact_energy": "10 J"})) == pytest.approx(expected)
+    assert blow_force_n(asked()) is None
+
+
+@pytest.mark.parametrize(("energy", "verdict"), [("1 J", "pass"), ("2 kJ", "marginal")])
+def test_a_blow_beyond_yield_warns_and_does_not_refuse(energy, verdict):
+    gate = gates({"load.impact_energy": energy})["blow"]
+    assert gate.verdict == verdict
+    assert "if the part alone takes it" in gate.text
+
+
+@pytest.mark.parametrize(
+    ("changes", "place"),
+    [
+        (STEP, "the shoulder 30 mm from the end"),
+        ({"part.feature": [{"kind": "keyway", "at": 33}]}, "the keyway at 33 mm"),
+        ({"part.feature": [{"kind": "thread", "at": 24}]}, "the thread at 24 mm"),
+        ({"part.feature": [{"kind": "cross-hole", "at": 100}]}, None),
+        ({}, None),
+        ({**STEP, **QUIET}, None),
+        ({**STEP, "zone.1.wear": "sliding"}, None),
+    ],
+    ids=["shoulder", "keyway", "thread", "far hole", "plain", "no load", "hard past it"],
+)
+def test_hardness_that_ends_at_a_notch_is_marginal(changes, place):
+    gate = gates(changes, "c45", "local-torch").get("hard_end")
+    assert (gate is not None) == (place is not None)
+    if gate is not None:
+        assert gate.verdict == "marginal"
+        assert place in gate.text
+
+
+def test_what_is_hardened_whole_ends_nowhere():
+    assert "hard_end" not in gates(STEP, "c45", "through-torch")
+
+
+FURNACE = {"route": "through-furnace", "source": "muffle-furnace"}
+FURNACED = {"workshop.heat": [{"source": "muffle-furnace"}]}
+
+
+def test_an_open_furnace_leaves_a_soft_skin_that_a_torch_does_not():
+    around = surroundings(asked(FURNACED), CATALOG)
+    by_furnace = skin_mm(predicted(around, "c45", **FURNACE))
+    by_torch = skin_mm(predicted(surroundings(asked(), CATALOG), "c45"))
+    assert by_furnace > 0.1 > 0.05 > by_torch > 0
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({}, True),
+        ({"part.stock_removal": 0.3}, False),
+        ({"zone.0.wear": "none", "zone.0.hardness": {"min": "50 HRC"}}, False),
+    ],
+    ids=["finished", "ground", "no wear"],
+)
+def test_a_soft_skin_left_on_a_wearing_face_is_said(changes, said):
+    gate = gates({**FURNACED, **changes}, "c45", **FURNACE).get("skin")
+    assert (gate is not None) == said
+    if gate is not None:
+        assert gate.verdict == "marginal"
+        assert "foil" in gate.text
+
+
+@pytest.mark.parametrize("kind", ["salt-bath", "none"])
+def test_salt_and_no_heat_leave_no_skin(kind):
+    around = surroundings(asked(), CATALOG)
+    found = predicted(around, "c45")
+    source = CATALOG.heat_sources["salt-bath"] if kind == "salt-bath" else None
+    bath = replace(found, treatment=replace(found.treatment, source=source))
+    assert skin_mm(bath) == 0

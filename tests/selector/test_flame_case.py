@@ -1,0 +1,154 @@
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector.errors import OutOfRangeError
+from selector.flame_case import CORNER, bath_of, follow, heated_for, job_of, target_c
+from selector.flame_outcome import Setup
+from selector.heat.conduction import Plan, conduct
+from selector.heat.exchange import SURFACE_C, steady
+from selector.heat.grid import round_grid
+from selector.heat.section_slice import slice_grid
+from selector.heat.steel_property import heating_steel
+from selector.surroundings import surroundings
+from selector.treatment import Temper
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+
+
+def around(changes=None):
+    return surroundings(asked(changes), CATALOG, count=1)
+
+
+def local(steel="c45", medium="warm-water", source="oxy-propane", condition=None):
+    return work(steel, "local-torch", medium, source, condition)
+
+
+@pytest.fixture(scope="module")
+def dog():
+    return around()
+
+
+@pytest.fixture(scope="module")
+def done(dog):
+    return follow(local(), dog, Setup(past_mm=12.5), dog.leading)
+
+
+def test_steels_share_their_heats_in_steps_of_ten():
+    assert target_c(local("c45")) % 10 == 0
+    assert target_c(local("115crv3")) < 800.0  # from Ac1, never from the carbide line
+    assert 830.0 <= target_c(local("42crmo4", "oil")) <= 860.0
+
+
+def test_the_bath_is_the_workshops():
+    kept = [{"medium": "oil", "temperature": "60 degC", "agitation": "strong"}]
+    bath = bath_of(local(medium="oil"), around({"workshop.bath": kept}))
+    assert (bath.medium, bath.temperature_c, bath.agitation) == ("oil", 60.0, "strong")
+
+
+def test_the_flame_goes_past_the_zone_but_not_past_the_part(dog):
+    job, part = job_of(local(), dog, Setup(past_mm=8.0))
+    assert (job.zone_mm, job.heated_mm) == ((0.0, 30.0), (0.0, 38.0))
+    job, part = job_of(local(), dog, Setup(past_mm=1e4))
+    assert job.heated_mm[1] == part.length_mm
+
+
+def test_a_slow_hand_takes_longer_to_the_bath():
+    quick, slow = (
+        job_of(local(), around({"workshop.skill": {"delay": d}}), Setup())[0].delay_s
+        for d in (1.0, 3.0)
+    )
+    assert slow == 3.0 * quick
+
+
+def test_one_heating_serves_all_steels_of_a_heat(dog):
+    first = heated_for(local("c45", "warm-water"), dog, Setup())[2]
+    assert heated_for(local("c45", "oil"), dog, Setup())[2] is first
+
+
+def test_the_zone_comes_out_hard_and_drawn(done):
+    assert 50.0 < done.surface_hrc <= done.fresh_hrc
+    assert done.depth_mm > 2.0
+    assert done.hard_mm[0] == 0.0
+    assert done.hard_mm[1] > 28.0
+    assert done.temper.temperature_c >= 175.0
+    assert np.isfinite([done.core_hrc, *done.bow_mm, done.ring.torque_nm]).all()
+
+
+def test_all_of_its_demands_are_met(done):
+    assert {check.name for check in done.failed} == set()
+
+
+def test_a_torch_too_small_is_a_clear_reason():
+    """Trap 19: a torch for any size."""
+    big = {"part.section.0.size": 76, "part.section.1.size": 76, "part.section.0.length": 60}
+    there = around({**big, "workshop.heat": [{"source": "hand-torch"}]})
+    out = follow(local(source="hand-torch"), there, Setup(), there.leading)
+    assert [check.name for check in out.failed] == ["reach"]
+    assert "sticks at" in out.failed[0].text
+    assert out.hardness is None
+
+
+def test_a_still_part_is_told_to_be_turned():
+    still = around({"workshop.turns_part": False, "workshop.held_by": "tongs"})
+    out = follow(local(), still, Setup(past_mm=8.0), still.leading)
+    text = next(c.text for c in out.failed if c.name == "even")
+    assert text.endswith("uneven, turn it")
+
+
+def test_10_mm_of_42crmo4_in_water_snaps_unless_drawn():
+    """Common practice: hard to the centre, and nothing in the workshop to draw it with."""
+    thin = {f"part.section.{n}.size": 10 for n in (0, 1)}
+    there = around({**thin, "load.torque": "5 N m"})
+    undrawn = follow(
+        local("42crmo4", "water"), there, Setup(temper=Temper("none")), there.leading
+    )
+    assert undrawn.core_hrc > 54.0
+    assert "snaps; draw it at once" in next(c.text for c in undrawn.failed if c.name == "drawn")
+    drawn = follow(local("42crmo4", "water"), there, Setup(), there.leading)
+    assert "drawn" not in {c.name for c in drawn.failed}
+
+
+def test_a_prehard_bar_keeps_its_strength_beside_the_zone(dog):
+    soft, hard = (
+        follow(local("42crmo4", "oil", condition=c), dog, Setup(), dog.leading)
+        for c in ("annealed", "prehard")
+    )
+    assert hard.ring.torque_nm > 1.3 * soft.ring.torque_nm
+
+
+@pytest.mark.parametrize("shape", ["square", "hexagon"])
+def test_the_corner_runs_ahead_as_on_a_true_cross_section(shape):
+    """Against a computed slice under the same even flux."""
+    flux = np.full(SURFACE_C.size, -3e5)
+    part, bar = slice_grid(shape, 20.0), round_grid(20.0, fineness=2.0)
+    ends = []
+    for grid in (part, bar):
+        faces = {str(face): flux for face in np.unique(grid.wall_face)}
+        around_it = steady(grid, faces)
+        ends.append(conduct(grid, heating_steel(), around_it, 20.0, Plan(20.0)).end_c.ravel())
+    ahead = ends[0][part.cells()].max() - ends[0][part.cell(0.0, 10.0)]
+    gap = ends[1][bar.cell(10.0)] - ends[1][bar.cell(0.0)]
+    assert ahead == pytest.approx(CORNER[shape] * gap, rel=0.05)
+
+
+def test_a_square_edge_is_hotter_than_a_round_one(dog):
+    square = around({f"part.section.{n}.shape": "square" for n in (0, 1)})
+    edges = [
+        follow(local(), there, Setup(past_mm=12.5), there.leading).corner_c
+        for there in (dog, square)
+    ]
+    assert edges[1] > edges[0]
+
+
+def test_a_boiling_bath_is_refused():
+    kept = [{"medium": "water", "temperature": "120 degC"}]
+    there = around({"workshop.bath": kept})
+    with pytest.raises(OutOfRangeError, match=r"bath_temperature_c must be .*; got 120 °C"):
+        follow(local(medium="water"), there, Setup(), there.leading)
+
+
+def test_a_treatment_without_a_torch_cannot_be_followed(dog):
+    with pytest.raises(ValueError, match=r"c45/.* has no heat source"):
+        job_of(local(source=None), dog, Setup())

@@ -1,0 +1,68 @@
+from dataclasses import replace
+
+import pytest
+
+from catalog import load_catalog
+from selector.errors import SelectorError
+from selector.flame import flame_answer
+from selector.flame_plot import WIDE, axial_text, figure, save, section_text
+from tests.dog import asked
+
+
+@pytest.fixture(scope="module")
+def out():
+    return flame_answer(asked(), load_catalog(), "C45").best.outcome
+
+
+def rows(lines):
+    return {int(line[:4]): line[6:] for line in lines if line[:4].strip().isdigit()}
+
+
+def test_the_axis_shows_the_hard_end_left_of_the_soft_bar(out):
+    drawn = rows(axial_text(out))
+    top = next(row for hrc, row in sorted(drawn.items(), reverse=True) if row.strip())
+    assert top.lstrip().startswith(("*", "@"))
+    assert len(top) < WIDE
+    assert any(len(row) == WIDE for hrc, row in drawn.items() if hrc <= 25)
+
+
+def test_the_section_is_the_same_on_both_sides(out):
+    for row in rows(section_text(out)).values():
+        padded = row.ljust(WIDE)
+        assert padded == padded[::-1]
+
+
+def test_a_bore_is_left_empty(out):
+    bored = out.hardness.hrc.copy()
+    bored[: bored.shape[0] // 2] = float("nan")
+    tube = replace(out, hardness=replace(out.hardness, hrc=bored))
+    assert rows(section_text(tube))[0].strip() != ""
+
+
+def test_no_map_is_no_lines_and_no_figure(out):
+    cold = replace(out, hardness=None)
+    assert axial_text(cold) == section_text(cold) == []
+    with pytest.raises(SelectorError, match="--plot must be of a part that comes to heat"):
+        figure(cold, "cold")
+
+
+@pytest.mark.parametrize(("name", "start"), [("m.png", b"\x89PNG"), ("m.svg", b"<?xml")])
+def test_a_file_is_written(out, tmp_path, name, start):
+    save(out, "dog", tmp_path / name)
+    assert (tmp_path / name).read_bytes().startswith(start)
+
+
+def test_another_kind_of_file_is_refused(out, tmp_path):
+    with pytest.raises(SelectorError, match=r"--plot must be a .png or .svg file.*map.gif"):
+        save(out, "dog", tmp_path / "map.gif")
+
+
+def test_a_folder_that_is_not_there_is_refused(out, tmp_path):
+    with pytest.raises(SelectorError, match="--plot must be a file that can be written"):
+        save(out, "dog", tmp_path / "none" / "map.png")
+
+
+def test_the_figure_names_its_axes_with_units(out):
+    axes = figure(out, "dog").axes
+    assert axes[0].get_ylabel() == "hardness, HRC"
+    assert axes[1].get_xlabel().endswith("mm")

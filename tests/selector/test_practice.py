@@ -1,0 +1,35 @@
+"""The advice against cases of practice, where the environment names a file of them."""
+
+import os
+from pathlib import Path
+
+import pytest
+
+from tests.benchmarks.practice_cases import measure
+
+FILE = os.environ.get("TEMPERWRIGHT_CASES")
+LEAST_SHARE = 0.75
+LEAST_CAUTIONED = 0.9
+
+pytestmark = pytest.mark.skipif(
+    FILE is None, reason="TEMPERWRIGHT_CASES names no file of cases of practice"
+)
+
+
+@pytest.fixture(scope="module")
+def found():
+    return measure(Path(FILE))
+
+
+def test_an_acceptable_answer_is_among_the_first_three_in_three_of_four(found):
+    assert found.run >= 40
+    assert found.good / found.run >= LEAST_SHARE
+
+
+def test_nothing_that_practice_refuses_is_recommended(found):
+    assert found.wrong == ()
+
+
+def test_a_refused_way_of_working_comes_with_its_caution(found):
+    assert found.processes >= 20
+    assert found.cautioned / found.processes >= LEAST_CAUTIONED

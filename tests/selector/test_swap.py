@@ -1,0 +1,121 @@
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector.figure import median
+from selector.option_id import option_of
+from selector.prediction import predict
+from selector.preparation import prepare
+from selector.surroundings import surroundings
+from selector.swap import Side, bar_per_kg, both, of_quantity, swaps
+from selector.temper_choice import Choice
+from tests.dog import asked
+
+CATALOG = load_catalog()
+CAREFUL = "c45/cold-drawn/through-torch.oil/oven-200c-60min"
+SIMPLE = "42crmo4/annealed/subcontract-vacuum.oil/furnace-200c-60min"
+SENT_OUT = {"workshop.subcontract": True}
+
+
+def near(changes=None):
+    return surroundings(asked({**SENT_OUT, **(changes or {})}), CATALOG)
+
+
+def side(name, around):
+    treatment, temper = option_of(name, around)
+    ready = prepare(treatment, around)
+    return Side(ready, predict(ready, temper, around), Choice(temper, None, 50.0, 2.0))
+
+
+AROUND = near()
+PAIR = (side(CAREFUL, AROUND), side(SIMPLE, AROUND))
+SWAPS = {(swap.axis, swap.by): swap for swap in swaps(PAIR, AROUND)}
+PLACES = [key for key, swap in SWAPS.items() if swap.at is not None]
+
+
+def costs(pair, around):
+    return [median(one.cost(around)) for one in pair]
+
+
+def test_a_bill_drawn_up_anew_is_the_bill_of_the_prediction():
+    for one in PAIR:
+        assert one.cost(AROUND) == pytest.approx(one.prediction.bill.cost)
+
+
+def test_cheap_with_care_loses_to_better_with_simple_at_a_stated_quantity():
+    turn = SWAPS["quantity", "cost"]
+    assert turn.ahead_now == "first"
+    assert turn.at is not None
+    before = costs(PAIR, of_quantity(AROUND, turn.at - 1))
+    after = costs(PAIR, of_quantity(AROUND, turn.at))
+    assert before[0] <= before[1]
+    assert after[0] > after[1]
+    assert f"from {turn.at:.0f} (pieces)" in turn.text
+
+
+def test_at_the_hourly_rate_where_they_swap_both_cost_the_same():
+    turn = SWAPS["hourly rate", "cost"]
+    assert turn.at is not None
+    prices = CATALOG.prices.model_copy(update={"labour_per_h": turn.at})
+    there = replace(AROUND, catalog=replace(CATALOG, prices=prices))
+    first, second = costs(PAIR, there)
+    assert first == pytest.approx(second, rel=0.02)
+
+
+def test_at_the_crack_rate_where_they_swap_both_cost_the_same():
+    turn = SWAPS["crack rate", "cost"]
+    assert turn.unit == "of the first"
+    assert turn.at is not None
+    first, second = costs((PAIR[0].cracking(turn.at), PAIR[1]), AROUND)
+    assert first == pytest.approx(second, rel=0.02)
+
+
+def test_at_the_price_where_they_swap_both_cost_the_same():
+    turn = SWAPS["bar price", "cost"]
+    assert turn.now == pytest.approx(
+        bar_per_kg(PAIR[1].treatment, CATALOG.prices)
+        / bar_per_kg(PAIR[0].treatment, CATALOG.prices),
+        rel=1e-3,
+    )
+    assert turn.at is None
+    assert "never" in turn.text
+
+
+def test_a_failure_dear_enough_turns_the_cost_round_where_the_cheaper_fails_more():
+    assert SWAPS["failure cost", "cost"].at is None  # here the cheaper fails less
+    heavy = near({"load.torque": "1150 N m", "part.feature": []})
+    names = ("c45/cold-drawn/as-bought/none", "42crmo4/prehard/prehard-bar/none")
+    pair = (side(names[0], heavy), side(names[1], heavy))
+    turn = swaps(pair, heavy)[-1]
+    assert turn.ahead_now == "first"
+    first, second = (
+        cost + turn.at * option.judged.failing_all
+        for cost, option in zip(costs(pair, heavy), both(pair, heavy), strict=True)
+    )
+    assert first == pytest.approx(second, rel=0.02)
+
+
+@pytest.mark.parametrize("key", PLACES, ids=" by ".join)
+def test_every_place_lies_where_it_was_looked_for(key):
+    swap = SWAPS[key]
+    assert swap.low <= swap.at <= swap.high
+
+
+def test_the_same_bar_twice_has_no_price_ratio():
+    twin = side(CAREFUL.replace("200c", "225c"), AROUND)
+    axes = {swap.axis for swap in swaps((PAIR[0], twin), AROUND)}
+    assert "bar price" not in axes
+
+
+def test_what_is_not_quenched_has_no_crack_rate_to_turn():
+    plain = [side(f"{s}/as-bought/none", AROUND) for s in ("c45/cold-drawn", "s235/cold-drawn")]
+    axes = {swap.axis for swap in swaps((plain[0], plain[1]), AROUND)}
+    assert "crack rate" not in axes
+
+
+def test_cracking_changes_rate_and_draws_alone():
+    one = PAIR[0].cracking(0.5)
+    assert np.mean(one.prediction.crack.cracked) == pytest.approx(0.5, abs=0.02)
+    assert np.all(one.prediction.surface_hrc == PAIR[0].prediction.surface_hrc)

@@ -1,0 +1,89 @@
+import pytest
+
+from catalog import load_catalog
+from selector.heat.torch import TORCHES
+from selector.torch_job import (
+    COLD_BEYOND_MM,
+    flame_of,
+    knows,
+    operator,
+    round_like,
+    stretch,
+)
+from tests.dog import asked
+
+SOURCES = load_catalog().heat_sources
+SHOP = asked().workshop
+
+
+@pytest.mark.parametrize(
+    ("slug", "known"),
+    [("oxy-propane", True), ("forge", True), ("kitchen-oven", False), ("induction", False)],
+)
+def test_flames_and_fires_are_known(slug, known):
+    assert knows(SOURCES[slug]) is known
+    assert not knows(None)
+
+
+def test_the_gas_flow_given_sets_the_flame():
+    given = asked({"workshop.heat": [{"source": "oxy-propane", "gas_flow": "2.4 kg/h"}]})
+    usual, rich = (flame_of(SOURCES["oxy-propane"], a.workshop) for a in (asked(), given))
+    assert rich.gas_flow_l_per_min == pytest.approx(21.9, abs=0.1)
+    assert rich.width_mm == pytest.approx(2**0.5 * usual.width_mm, rel=0.01)
+
+
+def test_half_the_gas_is_half_the_flow():
+    full, half = (flame_of(SOURCES["hand-torch"], SHOP, times) for times in (1.0, 0.5))
+    assert half.gas_flow_l_per_min == pytest.approx(0.5 * full.gas_flow_l_per_min)
+    assert half.flame_c == TORCHES["hand-propane"].flame_c
+
+
+@pytest.mark.parametrize(
+    ("shape", "more", "like"),
+    [
+        ("round", {}, 20.0),
+        ("square", {}, 20.0),
+        ("hexagon", {}, 20.0),
+        ("tube", {"bore": 8}, 20.0),
+        ("flat", {"width": 60}, 30.0),
+    ],
+)
+def test_a_section_heats_like_a_round_of_the_same_surface_for_its_steel(shape, more, like):
+    section = {"shape": shape, "size": 20, "length": 30, **more}
+    given = asked({"part.section.0": section}).part.section[0]
+    assert round_like(given) == pytest.approx(like, rel=1e-3)
+
+
+def test_the_far_end_is_left_out_and_the_zone_stands_first():
+    found = stretch(asked({"part.section.1.length": 900}), (0,))
+    assert found.zone_mm == (0.0, 30.0)
+    assert found.length_mm == 30.0 + COLD_BEYOND_MM
+    assert not found.turned_round
+
+
+def test_a_zone_at_the_other_end_turns_the_part_round():
+    found = stretch(asked({"part.section.1.length": 40}), (1,))
+    assert found.zone_mm == (0.0, 40.0)
+    assert found.turned_round
+    assert [s.length_mm for s in found.sections] == [40.0, 30.0]
+
+
+def test_a_zone_in_the_middle_stays_there():
+    third = [{"shape": "round", "size": 25, "length": n} for n in (60, 20, 60)]
+    found = stretch(asked({"part.section": third}), (1,))
+    assert found.zone_mm == (60.0, 80.0)
+
+
+def test_zones_that_lie_apart_are_heated_one_by_one():
+    third = [{"shape": "round", "size": 25, "length": n} for n in (10, 100, 20)]
+    part = asked({"part.section": third})
+    assert stretch(part, (0, 2)).zone_mm == (0.0, 10.0)
+    far = stretch(part, (0, 2), 2)
+    assert (far.zone_mm, far.turned_round) == ((0.0, 20.0), True)
+
+
+def test_a_forge_needs_no_turning_and_no_bricks():
+    still = asked({"workshop.turns_part": False}).workshop
+    forge, flame = (operator(SOURCES[s], still, 850.0, 20.0) for s in ("forge", "oxy-propane"))
+    assert (forge.turns, forge.hearth) == (True, False)
+    assert (flame.turns, flame.hearth) == (False, True)

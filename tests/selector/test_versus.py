@@ -1,0 +1,86 @@
+import json
+import math
+
+import pytest
+
+from catalog import load_catalog
+from selector.errors import RequirementError
+from selector.versus import versus
+from selector.versus_record import VersusOut
+from tests.dog import asked
+
+CATALOG = load_catalog()
+CAREFUL = "c45/cold-drawn/through-torch.oil/oven-200c-60min"
+SIMPLE = "42crmo4/annealed/subcontract-vacuum.oil/furnace-200c-60min"
+REQUEST = asked({"workshop.subcontract": True, "load.failure_cost": 200})
+FOUND = versus(REQUEST, CAREFUL, SIMPLE, CATALOG)
+
+
+def test_both_sides_are_those_of_the_advice(advice):
+    first, second = advice.options[:2]
+    found = versus(asked(), first.id, second.id, CATALOG)
+    for side, option in ((found.first, first), (found.second, second)):
+        assert side.id == option.id
+        assert side.score == pytest.approx(option.score, abs=1e-3)
+        assert side.cost.p50 == pytest.approx(
+            float(sorted(option.judged.prediction.bill.cost)[256]), rel=0.01
+        )
+
+
+def test_it_says_what_each_costs_needs_and_risks():
+    assert sum(FOUND.first.items.values()) == pytest.approx(FOUND.first.cost.p50, rel=0.02)
+    assert any("Oxy-propane" in need for need in FOUND.first.needs)
+    assert any("a firm" in need for need in FOUND.second.needs)
+    assert any("cracks in" in risk for risk in FOUND.first.risks)
+    assert "oil-fire" in FOUND.first.cautions
+
+
+def test_the_headline_states_the_quantity_where_cheap_with_care_loses():
+    turn = next(s for s in FOUND.swaps if s.axis == "quantity" and s.by == "cost")
+    assert f"From {turn.at:.0f} pieces on 42CrMo4 is the cheaper." in FOUND.headline
+
+
+def test_turned_about_it_says_the_same():
+    about = versus(REQUEST, SIMPLE, CAREFUL, CATALOG)
+    assert about.headline == FOUND.headline
+    for one, other in zip(FOUND.swaps, about.swaps, strict=True):
+        assert one.axis == other.axis
+        if one.axis in {"quantity", "hourly rate"}:
+            assert one.at == other.at
+
+
+def test_failure_stands_beside_the_cost_and_not_in_it():
+    with_price = FOUND.first
+    free = versus(asked({"workshop.subcontract": True}), CAREFUL, SIMPLE, CATALOG).first
+    assert free.failure_cost is None
+    assert with_price.failure_cost.p50 <= 200
+    assert with_price.cost == free.cost
+
+
+def test_the_curve_falls_with_quantity():
+    for costs in (FOUND.first_cost, FOUND.second_cost):
+        middle = [cost.p50 for cost in costs]
+        assert middle == sorted(middle, reverse=True)
+    assert len(FOUND.quantity) == len(FOUND.first_cost)
+
+
+def test_unknown_toughness_leaves_the_chance_of_failing_unknown():
+    raw = "c45/cold-drawn/through-torch.oil/none"
+    found = versus(asked(), CAREFUL, raw, CATALOG)
+    assert found.second.failing.p50 is None
+    turn = found.swaps[-1]
+    assert turn.at is None
+    assert "unknown" in turn.text
+
+
+def test_it_is_plain_data():
+    again = VersusOut.model_validate(json.loads(FOUND.model_dump_json()))
+    assert again.swaps == FOUND.swaps
+    assert not any(math.isinf(swap.high) for swap in again.swaps)
+
+
+def test_an_unknown_option_is_refused():
+    with pytest.raises(
+        RequirementError, match="option must be the id of a known option; got 'x'"
+    ):
+        versus(asked(), CAREFUL, "x", CATALOG)

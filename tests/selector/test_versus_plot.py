@@ -1,0 +1,47 @@
+from pathlib import Path
+
+import pytest
+
+from catalog import load_catalog
+from selector.errors import RequirementError
+from selector.versus import versus
+from selector.versus_plot import checked_format, plot_of, save_plot
+from tests.dog import asked
+
+FOUND = versus(
+    asked({"workshop.subcontract": True}),
+    "c45/cold-drawn/through-torch.oil/oven-200c-60min",
+    "42crmo4/annealed/subcontract-vacuum.oil/furnace-200c-60min",
+    load_catalog(),
+)
+
+
+def test_the_plot_shows_both_costs_and_the_swap():
+    (axes,) = plot_of(FOUND).axes
+    labels = [text.get_text() for text in axes.get_legend().get_texts()]
+    assert labels == [FOUND.first.id, FOUND.second.id]
+    assert list(axes.lines[0].get_ydata()) == [cost.p50 for cost in FOUND.first_cost]
+    assert axes.get_xlabel() == "quantity, pieces"
+    assert "EUR, prices invented" in axes.get_ylabel()
+    (mark,) = [text.get_text() for text in axes.texts]
+    assert mark.strip().startswith("swap at ")
+
+
+@pytest.mark.parametrize(("name", "start"), [("a.png", b"\x89PNG"), ("a.SVG", b"<?xml")])
+def test_it_is_written_as_its_name_ends(tmp_path, name, start):
+    path = tmp_path / name
+    checked_format(path)
+    save_plot(FOUND, path)
+    assert path.read_bytes().startswith(start)
+
+
+def test_another_format_is_refused():
+    with pytest.raises(RequirementError, match=r"--plot must be .*\.svg; got 'a\.jpg'"):
+        checked_format(Path("a.jpg"))
+
+
+def test_a_place_that_cannot_be_written_is_refused(tmp_path):
+    with pytest.raises(
+        RequirementError, match="--plot must be a file that can be written; got"
+    ):
+        save_plot(FOUND, tmp_path / "nowhere" / "a.png")

@@ -1,0 +1,130 @@
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector.surroundings import surroundings
+from selector.wear_duty import (
+    edge_loss_hrc,
+    has_edge,
+    is_cutting,
+    life,
+    pair_gate,
+    wearing_carbon_wt_pct,
+)
+from tests.dog import GONE, asked, work
+
+CATALOG = load_catalog()
+STRUCK = {"zone.0.wear": "edge-impact", "load.impact": "hammered"}
+GRIT = {"zone.0.wear": "abrasive"}
+MATE = {"material": "cast ring", "hardness": "40 HRC"}
+
+
+def near(changes=None):
+    return surroundings(asked(changes), CATALOG)
+
+
+def loss(steel, changes, route="through-torch"):
+    around = near(changes)
+    return edge_loss_hrc(work(steel, route), around.leading, around)
+
+
+@pytest.mark.parametrize("changes", [STRUCK, GRIT], ids=["struck edge", "grit"])
+def test_a_tool_steel_outlasts_medium_carbon_steel_of_equal_hardness(changes):
+    assert loss("c45", changes) > loss("c75s", changes) > loss("115crv3", changes)
+    assert loss("115crv3", changes) == 0
+
+
+def test_beyond_the_carbon_of_chisels_a_struck_edge_gains_nothing():
+    assert loss("c105u", STRUCK) == loss("x153crmov12", STRUCK) == 0
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [{"zone.0.wear": "sliding"}, {"zone.0.wear": "edge-impact", "load.impact": "light"}],
+    ids=["sliding", "claws"],
+)
+def test_what_does_not_cut_loses_no_edge(changes):
+    assert loss("c45", changes) == 0
+    around = near(changes)
+    assert not is_cutting(around.leading, around)
+
+
+def test_a_named_edge_cuts_without_blows():
+    around = near({"zone.0.wear": "edge-impact", "part.feature": [{"kind": "edge"}]})
+    assert is_cutting(around.leading, around)
+
+
+def test_a_tool_that_presses_is_not_judged_by_its_edge():
+    soft = {**STRUCK, "zone.0.hardness": {"min": "42 HRC", "max": "48 HRC"}}
+    middling = {**STRUCK, "zone.0.hardness": {"min": "48 HRC", "max": "54 HRC"}}
+    assert loss("c45", soft) == 0
+    assert 0 < loss("c45", middling) < loss("c45", {**STRUCK, "zone.0.hardness": GONE})
+
+
+def test_a_case_brings_its_own_carbon():
+    assert wearing_carbon_wt_pct(work("16mncr5", "pack-carburise")) == 0.8
+    assert wearing_carbon_wt_pct(work("16mncr5", "through-torch")) < 0.25
+
+
+@pytest.mark.parametrize(
+    ("changes", "edged"),
+    [({}, True), ({"part.feature": []}, False), ({**STRUCK, "part.feature": []}, True)],
+    ids=["teeth", "plain", "struck"],
+)
+def test_what_has_an_edge(changes, edged):
+    around = near(changes)
+    assert has_edge(around.leading, around) == edged
+
+
+def test_life_is_counted_from_the_softest_that_would_do():
+    around = near()
+    floor = np.array([around.leading.floor_hrc, around.leading.floor_hrc + 8])
+    found = life(work("c45"), floor, around.leading, around)
+    assert found[0] == pytest.approx(1.0)
+    assert found[1] > 1
+
+
+def test_life_without_a_window_is_counted_from_plain_bar():
+    around = near({"zone.0.hardness": GONE, "zone.0.severity": "light"})
+    assert around.leading.floor_hrc is None
+    # Sliding: in proportion to hardness, 400 HV over 200 HV (40.8 HRC in ISO 18265).
+    (found,) = life(work("c45"), np.array([40.8]), around.leading, around)
+    assert found == pytest.approx(2.0, abs=0.02)
+
+
+@pytest.mark.parametrize(
+    ("should", "hrc", "verdict", "words"),
+    [
+        ("mate", 55.0, "pass", "the mate wears"),
+        ("part", 55.0, "marginal", "the mate wears: 55 HRC here against 40 HRC"),
+        ("part", 30.0, "pass", "this part wears"),
+        (
+            "mate",
+            30.0,
+            "marginal",
+            "this part wears: 30 HRC here against 40 HRC of cast ring; ",
+        ),
+    ],
+)
+def test_which_of_the_pair_wears_is_answered(should, hrc, verdict, words):
+    around = near({"zone.0.mate": {**MATE, "should_wear": should}})
+    gate = pair_gate(np.full(8, hrc), around.leading, around)
+    assert gate.verdict == verdict
+    assert words in gate.text
+
+
+def test_a_pair_that_may_go_either_way_says_how_often():
+    around = near({"zone.0.mate": {**MATE, "should_wear": "mate"}})
+    gate = pair_gate(np.array([38.0, 45.0, 45.0, 45.0]), around.leading, around)
+    assert gate.verdict == "marginal"
+    assert "the other way round in 25 of 100" in gate.text
+
+
+@pytest.mark.parametrize(
+    "mate",
+    [GONE, {"material": "ring", "should_wear": "mate"}, {**MATE, "should_wear": "either"}],
+    ids=["none", "hardness unknown", "either"],
+)
+def test_a_pair_that_cannot_or_need_not_be_judged(mate):
+    around = near({} if mate is GONE else {"zone.0.mate": mate})
+    assert pair_gate(np.full(4, 50.0), around.leading, around) is None
