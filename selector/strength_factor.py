@@ -1,5 +1,8 @@
 """Least factor of strength over the sections and the ways they can fail."""
 
+from dataclasses import dataclass
+from typing import Literal
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -110,35 +113,57 @@ def section_factor(section: Section, index: int, hv: Floats, around: Surrounding
     ndarray
         Least of the static factor and, where the load is one of fatigue, that of it. [-]
     """
-    static, tired = _alone(section, index, hv, around)
-    worst = combined_factor(*static)
+    stresses = around.once(("stress", str(index)), lambda: _stresses(section, index, around))
+    worst = combined_factor(*(_static(stress, hv) for stress in stresses))
     if around.asked.load.cycles == "fatigue":
-        worst = np.minimum(worst, combined_factor(*tired))
+        worst = np.minimum(worst, combined_factor(*(_tired(stress, hv) for stress in stresses)))
     return worst
 
 
-def _alone(
-    section: Section, index: int, hv: Floats, around: Surroundings
-) -> tuple[list[Floats], list[Floats]]:
-    """Return the factors of torsion, bending and axial load alone, static and of fatigue."""
-    load = around.asked.load
+@dataclass(frozen=True, slots=True)
+class _Stress:
+    """One load on one section: nominal stress, what yielding throughout adds, its notch."""
+
+    kind: Literal["torsion", "bending"]
+    nominal_mpa: float
+    plastic_ratio: float
+    notch: float
+    fatigue_share: float = 1.0
+
+
+def _stresses(section: Section, index: int, around: Surroundings) -> tuple[_Stress | None, ...]:
+    """Return the stress of torsion, of bending and of axial load, None where there is none."""
+    load, notches = around.asked.load, around.notches
     shape = (section.shape, section.size, section.width, section.bore)
     modulus = section_modulus(*shape)
-    none = np.full(np.shape(hv), np.inf)
-    static, tired = [none, none, none], [none, none, none]
+    twist, bend = float(notches.torsion[index]), float(notches.bending[index])
+    found: list[_Stress | None] = [None, None, None]
     if load.torque:
-        stress, notch = torsion_stress_mpa(load.torque, *shape), around.notches.torsion[index]
-        ratio = modulus.torsion_plastic_mm3 / modulus.torsion_mm3
-        static[0] = static_factor(stress, hv, "torsion", ratio, notch)
-        tired[0] = fatigue_factor(ALTERNATING * stress, hv, "torsion", notch)
-    notch = around.notches.bending[index]
+        ratio = float(modulus.torsion_plastic_mm3 / modulus.torsion_mm3)
+        stress = float(torsion_stress_mpa(load.torque, *shape))
+        found[0] = _Stress("torsion", stress, ratio, twist)
     if load.bending:
-        stress = bending_stress_mpa(load.bending, *shape)
-        ratio = modulus.bending_plastic_mm3 / modulus.bending_mm3
-        static[1] = static_factor(stress, hv, "bending", ratio, notch)
-        tired[1] = fatigue_factor(ALTERNATING * stress, hv, "bending", notch)
+        ratio = float(modulus.bending_plastic_mm3 / modulus.bending_mm3)
+        stress = float(bending_stress_mpa(load.bending, *shape))
+        found[1] = _Stress("bending", stress, ratio, bend)
     if load.axial:
-        stress = np.asarray(load.axial / area_mm2(section))
-        static[2] = static_factor(stress, hv, "bending", 1.0, notch)
-        tired[2] = AXIAL_FATIGUE * fatigue_factor(ALTERNATING * stress, hv, "bending", notch)
-    return static, tired
+        stress = load.axial / area_mm2(section)
+        found[2] = _Stress("bending", stress, 1.0, bend, AXIAL_FATIGUE)
+    return tuple(found)
+
+
+def _static(stress: _Stress | None, hv: Floats) -> Floats | float:
+    """Return the static factor of one load alone."""
+    if stress is None:
+        return np.inf
+    return static_factor(
+        stress.nominal_mpa, hv, stress.kind, stress.plastic_ratio, stress.notch
+    )
+
+
+def _tired(stress: _Stress | None, hv: Floats) -> Floats | float:
+    """Return the fatigue factor of one load alone."""
+    if stress is None:
+        return np.inf
+    amplitude = ALTERNATING * stress.nominal_mpa
+    return stress.fatigue_share * fatigue_factor(amplitude, hv, stress.kind, stress.notch)

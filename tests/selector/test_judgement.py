@@ -179,3 +179,39 @@ def test_cracked_draws_do_not_pass():
     cracked = replace(found, crack=replace(found.crack, cracked=np.ones(count, dtype=bool)))
     assert judge(cracked, 0.0, around).passing_all == 0
     assert judge(cracked, 0.0, around).verdict == "fail"
+
+
+def values(criterion, changes=None, treatment=None):
+    found, around = case(changes, treatment)
+    return judge(found, 1.0, around).values[:, CRITERIA.index(criterion)]
+
+
+def test_a_wanted_life_is_what_the_first_criterion_tells():
+    bar = work("42crmo4")
+    window = values("hardness", {}, bar)
+    once, twice = (values("hardness", {"zone.0.life_ratio": r}, bar) for r in (1.0, 2.0))
+    assert np.median(once) > 1 > np.median(twice)
+    np.testing.assert_allclose(once, 2 * twice)
+    assert not np.allclose(once, window)
+
+
+def test_a_heavy_contact_lowers_the_strength_in_hand():
+    light, heavy = (values("strength", {"load.contact": f"{f} kN"}) for f in (1, 60))
+    assert np.median(heavy) < np.median(light)
+
+
+def test_the_chance_of_failing_grows_with_the_load_and_is_unknown_where_toughness_is():
+    light, heavy = (_failing({"load.torque": f"{t} N m"}) for t in (100, 2500))
+    assert 0 <= light < heavy <= 1
+    assert np.isnan(_failing({}, temper=NO_TEMPER))
+
+
+def _failing(changes, temper=None):
+    found, around = case(changes, temper=temper)
+    return judge(found, 1.0, around).failing_all
+
+
+def test_what_a_bench_can_mend_is_marginal_and_refuses_nothing():
+    mended = {"load.impact_energy": "2 kJ", "part.section.1.size": 22}
+    found = gates(mended, work("c45", "local-torch"))
+    assert found["blow"].verdict == found["hard_end"].verdict == "marginal"

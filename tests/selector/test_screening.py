@@ -43,6 +43,8 @@ OBJECTIONS = [
     (work("linear-shaft", "buy-hard-element", None, None), {}, "stock", "fail", "features"),
     (work("linear-shaft", "buy-hard-element", None, None),
      {"part.section.0.size": 30, "part.feature": []}, "stock", "fail", "one plain round"),
+    (work("linear-shaft", "buy-hard-element", None, None),
+     {"part.feature": [], "zone.0.wear": "abrasive"}, "stock", "fail", "an edge or form"),
     (work(), {"workshop.only_stock": True, "workshop.stock": [{"steel": "C60"}]},
      "stock", "fail", "rack"),
     # free-cutting steel is not struck

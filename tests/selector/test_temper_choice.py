@@ -5,7 +5,7 @@ from catalog import load_catalog
 from selector.prediction import embrittled
 from selector.preparation import cooled_points, prepare
 from selector.surroundings import surroundings
-from selector.temper_choice import STRUCK_LEAST_TEMPER_C, choices
+from selector.temper_choice import STRUCK_LEAST_TEMPER_C, choice_of, choices
 from selector.treatment import NO_TEMPER
 from tests.dog import asked, work
 
@@ -112,3 +112,14 @@ def test_a_zone_without_a_window_is_tried_low_springy_and_tough():
     assert heats == {200, 400, 550}
     hrc = [c.middle_hrc for c in sorted(found, key=lambda c: c.temper.temperature_c)]
     assert (np.diff(hrc) <= 0).all()
+
+
+@pytest.mark.parametrize("steel", ["c45", "42crmo4"])
+def test_a_temper_looked_up_alone_is_the_one_of_the_grid(steel):
+    once = surroundings(asked(), CATALOG, count=1)
+    treatment = work(steel)
+    ready, points = prepare(treatment, once), cooled_points(treatment, once)
+    for choice in chosen(treatment):
+        alone = choice_of(ready, choice.temper, once, points)
+        assert alone.middle_hrc == pytest.approx(choice.middle_hrc)
+        assert alone.sensitivity_hrc == pytest.approx(choice.sensitivity_hrc)

@@ -2,7 +2,7 @@ import pytest
 
 from selector.advice import advise
 from selector.explain.caution import BY_CONDITION, BY_MEANS, BY_SHAPE, STEPS, cautions
-from tests.dog import asked, only
+from tests.dog import GONE, asked, only
 
 NAMED = {
     key
@@ -71,3 +71,27 @@ def test_one_on_the_list_is_a_sentence_with_a_source(catalog):
     for key, caution in catalog.cautions.items():
         assert caution.fact.text[-1] in ".!)", key
         assert caution.fact.source in catalog.sources
+
+
+@pytest.mark.parametrize(
+    ("key", "changes", "raised"),
+    [
+        ("sharp-notch-quench", {}, True),
+        ("finish-after-heat", {}, True),
+        ("dim-light", {}, True),
+        ("shield-the-flame", {}, True),
+        ("shield-the-flame", {"workshop.heat": [{"source": "muffle-furnace"}]}, False),
+        ("dim-light", {"workshop.heat": [{"source": "muffle-furnace"}]}, False),
+        ("edge-runs-hot", {"zone.0.wear": "abrasive"}, True),
+        ("edge-runs-hot", {}, False),
+        ("draw-by-zone", {}, True),
+    ],
+)
+def test_a_way_of_working_that_spoils_the_part_is_warned_of(key, changes, raised):
+    assert (key in ids(changes)) == raised
+
+
+def test_one_zone_hardened_whole_needs_no_second_draw():
+    found = advise(asked({"zone.1": GONE}), only("42crmo4"), route="through-torch")
+    assert found.options
+    assert "draw-by-zone" not in dict(cautions(found))

@@ -4,8 +4,10 @@ import re
 import numpy as np
 import pytest
 
+from selector.advice import advise
 from selector.explain.order import _value_words, reasons, why_before
 from selector.requirement.priority import CRITERIA
+from tests.dog import asked, only
 
 UNITS = {
     "hardness": r"HRC off the window|in the window",
@@ -55,3 +57,9 @@ def test_reasons_name_hardness_and_both_ends(advice):
         merit = option.merit.mean(axis=0)
         assert best == f"best at: {_value_words(advice, option, int(np.argmax(merit)))}"
         assert worst == f"weakest at: {_value_words(advice, option, int(np.argmin(merit)))}"
+
+
+def test_a_wanted_life_is_told_as_such():
+    found = advise(asked({"zone.0.life_ratio": 2.0}), only("42crmo4"))
+    text = _value_words(found, found.options[0], CRITERIA.index("hardness"))
+    assert re.fullmatch(r"\d\.\d of the wear life wanted", text)
