@@ -1,5 +1,3 @@
-import time
-
 import numpy as np
 import pytest
 
@@ -151,17 +149,6 @@ def test_a_bad_reading_is_named_as_what_must_not_happen():
     assert hot["sun"] > hot["dim"] + 40.0
     assert found["sun"].word == "yes_if"
     assert any("overshot" in odd for odd in found["sun"].odds)
-
-
-def test_one_family_is_judged_in_half_a_second():
-    best()
-    best(steel="42CrMo4")
-    shortest = np.inf
-    for size in (23, 24, 26):
-        start = time.perf_counter()
-        best({f"part.section.{n}.size": size for n in (0, 1)}, "42CrMo4")
-        shortest = min(shortest, time.perf_counter() - start)
-    assert shortest < 0.5
 
 
 def test_progress_is_told():
