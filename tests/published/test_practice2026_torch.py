@@ -1,4 +1,4 @@
-"""Common practice of torch owners and tool smiths, no source: times, sizes, colours, draws."""
+"""Torch owners and tool smiths (common practice, no source): times, sizes, colours, draws."""
 
 import numpy as np
 import pytest
