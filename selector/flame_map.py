@@ -274,7 +274,7 @@ def drawn_hrc(stock: Stock, turned_hrc: Floats, at_k: Floats) -> Floats:
     ndarray
         Hardness, by the path that all tempers go. [HRC]
     """
-    fresh = hardness_map.AsQuenched(turned_hrc[None, :], None, "", "", ())
+    fresh = hardness_map.AsQuenched(turned_hrc[None, :], "", "", ())
     composition = {e: np.full((1, 1), v) for e, v in stock.composition_wt_pct.items()}
     # The same temper as an hour at one temperature, where log10 t is nothing.
     hour_c = np.maximum(at_k / CONSTANT - KELVIN, 0.0)[None, :]

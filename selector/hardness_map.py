@@ -21,7 +21,7 @@ from selector.heat.bar_equivalent import (
     cooling_time_700_500_s,
     jominy_distance_mm,
 )
-from selector.metallurgy.austenite import Austenite, austenite
+from selector.metallurgy.austenite import austenite
 from selector.metallurgy.hardenability import critical_cooling_time, jominy_curve
 from selector.metallurgy.martensite import as_quenched as quenched_structure
 from selector.metallurgy.tempering import (
@@ -91,10 +91,9 @@ class Points:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class AsQuenched:
-    """Hardness as quenched at the points, with what the temper needs to know. [HRC]."""
+    """Hardness as quenched at the points, and where it comes from. [HRC]."""
 
     hrc: Floats
-    austenite: Austenite | None
     relation: str
     source: str
     validity: tuple[str, ...]
@@ -170,7 +169,6 @@ def _by_composition(
     hard = np.minimum(curve.hrc + error, 68.0)
     return AsQuenched(
         _with_ferrite(hard, state.fraction),
-        state,
         f"end-quench curve ({curve.model}) at the equivalent distance, times austenite formed",
         "hardenability.jominy_curve",
         ranges_left("hardenability.jominy_curve", steel),
@@ -207,7 +205,6 @@ def _by_catalogue(
     floor = min(UNHARDENED_HRC, top - 5)
     return AsQuenched(
         floor + (full - floor) * share * _formed(steel, heat),
-        None,
         "published hardness and section limit of the steel, by equivalent end-quench distance",
         hardened.as_quenched_hrc.source
         if hardened.as_quenched_hrc

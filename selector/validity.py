@@ -172,6 +172,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "immersion.quench_boundary": (),
         "immersion.quench_history": (),
         "kernel.advance": (),
+        "left_out.leave_one_out": (),
         "martensite.as_quenched": (
             Limit("C", 0.1, 1.2, "wt %", "Hodge and Orehoski 1946; from memory"),
         ),

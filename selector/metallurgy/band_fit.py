@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from selector.errors import Problem, SelectorError
 from selector.metallurgy.band_curve import Coefficients, Floats, coefficients
 from selector.metallurgy.hardenability import PRESUMED_WT_PCT, corrected_factors
+from selector.metallurgy.left_out import leave_one_out
 from selector.metallurgy.table import rows_of
 
 NUMBERS: Mapping[str, tuple[float, float]] = {
@@ -212,14 +213,11 @@ def leave_one_grade_out_hrc(
     .. [1] M. Stone, Cross-validatory choice and assessment of statistical predictions, J. Royal
        Statistical Society B 36, 1974, 111-147.
     """
-    miss = np.empty(given.distance_mm.size)
-    grades = np.unique(given.grade)
-    for done, grade in enumerate(grades):
-        if progress:
-            progress(f"Leaving out {grade}", done / len(grades))
-        out = given.grade == grade
-        miss[out] = miss_hrc(given.where(out), fit_bands(given.where(~out)))
-    return miss
+    return leave_one_out(
+        given.grade,
+        lambda out: miss_hrc(given.where(out), fit_bands(given.where(~out))),
+        progress,
+    )
 
 
 def hardenability_toml(given: Bands) -> str:

@@ -13,6 +13,7 @@ from pathlib import Path
 import numpy as np
 
 from selector.hardness_scale import LOWEST_HRC, hrc_from_hv, hv_from_hrc
+from selector.metallurgy.left_out import leave_one_out
 from selector.metallurgy.reading import Readings
 from selector.metallurgy.temper_curve import (
     ELEMENTS,
@@ -166,14 +167,11 @@ def leave_one_steel_out_hrc(
     .. [1] M. Stone, Cross-validatory choice and assessment of statistical predictions, J. Royal
        Statistical Society B 36, 1974, 111-147.
     """
-    residual = np.empty(given.hrc.size)
-    steels = np.unique(given.steel)
-    for done, steel in enumerate(steels):
-        if progress:
-            progress(f"Leaving out {steel}", done / len(steels))
-        out = given.steel == steel
-        residual[out] = residual_hrc(given.where(out), fit(given.where(~out)))
-    return residual
+    return leave_one_out(
+        given.steel,
+        lambda out: residual_hrc(given.where(out), fit(given.where(~out))),
+        progress,
+    )
 
 
 def mean_error_hrc(given: Readings, miss_hrc: Floats) -> float:
