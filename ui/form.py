@@ -166,39 +166,46 @@ def _widget(field: Field, path: str, draft: Draft, offered: Choices) -> None:
     label = f"{field.label} *" if field.needed else field.label
     kind = drafts.kind_of(path)
     known = offered.get(kind) or {c: labels.words(c, kind) for c in field.choices}
-    back: dict[str, Any] = {"on_change": _keep, "args": (path, field)}
+    key = session.widget(path, _as_shown(field, value))
+    back: dict[str, Any] = {"key": key, "on_change": _keep, "args": (key, path, field)}
     hint = field.hint or None
     match field.kind:
         case "choice" if path == "safety_use":
-            key = session.widget(path, value)
             st.radio(
                 label,
                 known,
                 index=None,
                 horizontal=True,
                 format_func=known.__getitem__,
-                key=key,
                 **back,
             )
         case "choice":
-            key = session.widget(path, value)
-            st.selectbox(
-                label, known, index=None, format_func=known.__getitem__, key=key, **back
-            )
+            st.selectbox(label, known, index=None, format_func=known.__getitem__, **back)
         case "many":
-            key = session.widget(path, list(value or ()))
-            st.multiselect(label, known, format_func=known.__getitem__, key=key, **back)
+            st.multiselect(label, known, format_func=known.__getitem__, **back)
         case "tick":
-            st.checkbox(label, key=session.widget(path, bool(value)), **back)
+            st.checkbox(label, **back)
         case "count":
-            key = session.widget(path, value)
-            st.number_input(label, 1, 100_000, value=None, step=1, key=key, **back)
+            st.number_input(label, 1, 100_000, value=None, step=1, **back)
         case "number":
-            key = session.widget(path, None if value is None else float(value))
-            st.number_input(label, 0.0, 1e7, value=None, format="%g", key=key, **back)
+            st.number_input(label, 0.0, 1e7, value=None, format="%g", **back)
         case _:
-            key = session.widget(path, _as_text(value))
-            st.text_input(label, placeholder=hint, key=key, **back)
+            st.text_input(label, placeholder=hint, **back)
+
+
+def _as_shown(field: Field, value: Any) -> Any:  # noqa: ANN401
+    """Return an answer as the widget of its kind holds it."""
+    match field.kind:
+        case "many":
+            return list(value or ())
+        case "tick":
+            return bool(value)
+        case "number":
+            return None if value is None else float(value)
+        case "choice" | "count":
+            return value
+        case _:
+            return _as_text(value)
 
 
 def _as_text(value: object) -> str:
@@ -208,9 +215,11 @@ def _as_text(value: object) -> str:
     return f"{value:.12g}" if isinstance(value, float) else str(value)
 
 
-def _keep(path: str, field: Field) -> None:
+def _keep(key: str, path: str, field: Field) -> None:
     """Keep what was answered; a bare number stands for itself, an unticked box for nothing."""
-    value = session.typed(path)
+    if not session.shows(key):
+        return
+    value = session.held(key)
     if field.kind == "quantity":
         value = _bare_number(value.strip())
     session.keep(path, value if field.kind != "tick" else value or None)

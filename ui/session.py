@@ -1,6 +1,8 @@
 """What one visitor's session holds; no other file names its keys.
 
 `draft`   the form as plain data, kept while the visitor looks at other views
+`filled`  how often the form was filled anew; part of every widget's key, so that a browser
+          still showing the form before cannot answer for this one
 `tried`   whether advice was asked for, so that faults are told from then on
 `refused` why the last file was not taken
 `asked`   the last requirement that gave advice
@@ -19,7 +21,6 @@ from ui.upload import parsed
 
 EXAMPLE = "start/example"
 FILE = "start/file"
-_FORM = "part/"
 
 
 def begin() -> None:
@@ -27,6 +28,7 @@ def begin() -> None:
     if "draft" not in st.session_state:
         names = example_names()
         st.session_state["draft"] = example(names[0]) if names else blank()
+        st.session_state["filled"] = 0
         st.session_state["tried"] = False
         st.session_state["refused"] = ()
         st.session_state["asked"] = None
@@ -79,8 +81,7 @@ def replace(data: Draft, *, tried: bool = False) -> None:
     st.session_state["draft"] = data
     st.session_state["tried"] = tried
     st.session_state["refused"] = ()
-    for key in [key for key in st.session_state if str(key).startswith(_FORM)]:
-        del st.session_state[key]
+    st.session_state["filled"] += 1
 
 
 def rows_changed() -> None:
@@ -103,7 +104,7 @@ def widget(path: str, value: Any) -> str:  # noqa: ANN401
     str
         Key of the widget.
     """
-    key = _FORM + path
+    key = f"part/{st.session_state['filled']}/{path}"
     if key not in st.session_state:
         st.session_state[key] = value
     return key
@@ -114,9 +115,9 @@ def held(key: str) -> Any:  # noqa: ANN401
     return st.session_state[key]
 
 
-def typed(path: str) -> Any:  # noqa: ANN401
-    """Return what a field's widget holds."""
-    return st.session_state[_FORM + path]
+def shows(key: str) -> bool:
+    """Return whether a widget belongs to the form as it was last filled."""
+    return key.startswith(f"part/{st.session_state['filled']}/")
 
 
 def keep(path: str, value: Any) -> None:  # noqa: ANN401

@@ -16,7 +16,7 @@ from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import sync_playwright
+from playwright.sync_api import expect, sync_playwright
 
 ROOT = Path(__file__).parents[2]
 APP = ROOT / "ui" / "app.py"
@@ -28,6 +28,7 @@ FLAGS = [
 ]  # fmt: skip
 # Opened below its root, the page's own start-up asks for these beside the view first.
 PROBE = re.compile(r"/[^/]+/_stcore/(health|host-config)$")
+PATIENCE_MS = 90_000  # on a bare and busy machine, where the first advice compiles
 RULES = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}
 
 
@@ -93,7 +94,8 @@ def page(browser, server, request):
     context = browser.new_context(
         viewport={"width": 1280, "height": 900}, locale="en-GB", reduced_motion="reduce"
     )
-    context.set_default_timeout(30_000)
+    context.set_default_timeout(PATIENCE_MS)
+    expect.set_options(timeout=PATIENCE_MS)
     local = (server, "data:", "blob:")
     context.route(
         "**/*", lambda r: r.continue_() if r.request.url.startswith(local) else r.abort()
@@ -135,10 +137,22 @@ def picture(page):
 
 
 @pytest.fixture
-def violations(page):
+def settled(page):
+    """A function that waits until the page is drawn to its end, with nothing faded in it."""
+
+    def wait():
+        page.locator('[data-testid="stApp"][data-test-script-state="notRunning"]').wait_for()
+        page.wait_for_timeout(300)
+
+    return wait
+
+
+@pytest.fixture
+def violations(page, settled):
     """A function that returns what breaks WCAG 2.2 AA: rule and the first places."""
 
     def run():
+        settled()
         found = Axe().run(page, options=RULES).response["violations"]
         return {v["id"]: [node["target"][0] for node in v["nodes"]][:4] for v in found}
 

@@ -3,6 +3,8 @@
 import csv
 import json
 
+from playwright.sync_api import expect
+
 REQUIREMENT = """
 [part]
 name = "claw"
@@ -36,11 +38,12 @@ def open_form(page, server):
     page.get_by_role("heading", name="Safety").wait_for()
 
 
-def hand_over(page):
+def hand_over(page, settled):
     page.locator('input[type="file"]').set_input_files(
         {"name": "claw.toml", "mimeType": "text/plain", "buffer": REQUIREMENT.encode()}
     )
     page.get_by_text(UNANSWERED).first.wait_for()
+    settled()
 
 
 def ask(page):
@@ -51,9 +54,9 @@ def ask(page):
     page.locator('[data-testid="stVegaLiteChart"] svg.marks').wait_for()
 
 
-def test_form_to_chart(page, server, violations, picture):
+def test_form_to_chart(page, server, settled, violations, picture):
     open_form(page, server)
-    hand_over(page)
+    hand_over(page, settled)
     assert violations() == {}
     picture("part")
     ask(page)
@@ -80,18 +83,18 @@ def test_bad_input_is_told_at_its_field_and_kept(page, server, violations):
     told.first.wait_for()
     line, box = told.first.bounding_box(), size.bounding_box()
     assert 0 < line["y"] - box["y"] < 120
-    assert size.input_value() == "twelve"
+    expect(size).to_have_value("twelve")
     assert violations() == {}
     page.get_by_role("link", name="Cautions").click()
     page.get_by_text("There is no advice yet.").wait_for()
     page.get_by_role("link", name="To the form").click()
     page.get_by_role("heading", name="Safety").wait_for()
-    assert page.get_by_label("Size *").first.input_value() == "twelve"
+    expect(page.get_by_label("Size *").first).to_have_value("twelve")
 
 
-def test_keys_alone_reach_the_advice(page, server):
+def test_keys_alone_reach_the_advice(page, server, settled):
     open_form(page, server)
-    hand_over(page)
+    hand_over(page, settled)
     page.get_by_role("radio").first.focus()
     page.keyboard.press("ArrowDown")
     page.get_by_text("To be looked at").wait_for(state="hidden")
@@ -100,9 +103,9 @@ def test_keys_alone_reach_the_advice(page, server):
     page.get_by_role("heading", name="Ranked").wait_for()
 
 
-def test_a_mark_tells_its_figures(page, server):
+def test_a_mark_tells_its_figures(page, server, settled):
     open_form(page, server)
-    hand_over(page)
+    hand_over(page, settled)
     ask(page)
     mark = page.locator('[data-testid="stVegaLiteChart"] svg .mark-symbol path').first
     mark.scroll_into_view_if_needed()
@@ -112,9 +115,9 @@ def test_a_mark_tells_its_figures(page, server):
     assert "EUR" in told.inner_text()
 
 
-def test_all_that_is_shown_can_be_taken_home(page, server):
+def test_all_that_is_shown_can_be_taken_home(page, server, settled):
     open_form(page, server)
-    hand_over(page)
+    hand_over(page, settled)
     ask(page)
     with page.expect_download() as table:
         page.get_by_role("button", name="Table as CSV").click()

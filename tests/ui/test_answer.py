@@ -1,6 +1,7 @@
 """What the visitor sees when advice cannot be had: words, and all that was there before."""
 
 from selector.errors import OutOfRangeError, Problem
+from tests.form import field
 from ui import cached
 
 
@@ -12,7 +13,7 @@ def fail_with(monkeypatch, fault):
 
 
 def change_and_ask(page):
-    page.text_input(key="part/part.section.1.size").set_value("26.5 mm").run()
+    page.text_input(key=field(page, "part.section.1.size")).set_value("26.5 mm").run()
     page.button(key="part/advise").click().run()
 
 
@@ -23,7 +24,7 @@ def test_a_fault_of_ours_is_told_and_the_last_advice_stays(advised, monkeypatch,
     assert not advised.exception
     assert "What you typed is kept" in advised.error[0].value
     assert "of ours" in caplog.text
-    assert advised.text_input(key="part/part.section.1.size").value == "26.5 mm"
+    assert advised.text_input(key=field(advised, "part.section.1.size")).value == "26.5 mm"
     advised.switch_page("views/choice.py").run()
     assert advised.title[0].value == "claw"
 

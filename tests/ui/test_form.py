@@ -1,7 +1,9 @@
 import pytest
 
 from selector.errors import Problem
-from ui import form
+from tests.form import field
+from ui import form, session
+from ui.field import FIELDS
 
 
 @pytest.mark.parametrize(
@@ -35,9 +37,24 @@ def test_the_summary_names_the_first_three():
 
 def test_rows_are_added_and_removed(with_claw):
     with_claw.button(key="add/part.section").click().run()
-    with_claw.text_input(key="part/part.section.3.size").set_value("10 mm").run()
+    with_claw.text_input(key=field(with_claw, "part.section.3.size")).set_value("10 mm").run()
     with_claw.button(key="drop/part.section.1").click().run()
-    sizes = [with_claw.text_input(key=f"part/part.section.{n}.size").value for n in (1, 2)]
+    sizes = [
+        with_claw.text_input(key=field(with_claw, f"part.section.{n}.size")).value
+        for n in (1, 2)
+    ]
     assert sizes == ["25 mm", "10 mm"]
-    assert with_claw.multiselect(key="part/zone.1.section").value == []
-    assert with_claw.multiselect(key="part/zone.2.section").value == [1]
+    assert with_claw.multiselect(key=field(with_claw, "zone.1.section")).value == []
+    assert with_claw.multiselect(key=field(with_claw, "zone.2.section")).value == [1]
+
+
+def test_an_answer_to_the_form_before_is_not_taken(monkeypatch):
+    monkeypatch.setattr(session.st, "session_state", {})
+    session.begin()
+    key = session.widget("part.name", "of the form before")
+    session.replace({"part": {"name": "claw"}})
+    form._keep(key, "part.name", FIELDS["part.name"])
+    assert session.draft()["part"]["name"] == "claw"
+    key = session.widget("part.name", "cam")
+    form._keep(key, "part.name", FIELDS["part.name"])
+    assert session.draft()["part"]["name"] == "cam"

@@ -1,5 +1,7 @@
 import pytest
 
+from tests.form import field
+
 
 @pytest.mark.parametrize(
     ("name", "content", "told"),
@@ -16,7 +18,7 @@ def test_a_wrong_file_is_refused_and_the_form_stays(with_claw, name, content, to
     with_claw.file_uploader(key="start/file").set_value((name, content, "text/plain")).run()
     assert not with_claw.exception
     assert with_claw.error[0].value.startswith(told)
-    assert with_claw.text_input(key="part/part.name").value == "claw"
+    assert with_claw.text_input(key=field(with_claw, "part.name")).value == "claw"
 
 
 def test_a_file_with_a_slip_in_a_text_is_taken_and_the_slip_told(with_claw, claw_text):
@@ -24,4 +26,4 @@ def test_a_file_with_a_slip_in_a_text_is_taken_and_the_slip_told(with_claw, claw
     with_claw.file_uploader(key="start/file").set_value(("a.toml", content, "text/plain")).run()
     assert not with_claw.exception
     assert "25 mn" in with_claw.error[0].value
-    assert with_claw.text_input(key="part/part.section.1.size").value == "25 mn"
+    assert with_claw.text_input(key=field(with_claw, "part.section.1.size")).value == "25 mn"

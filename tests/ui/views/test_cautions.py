@@ -1,3 +1,4 @@
+from tests.form import field
 from ui import labels
 
 
@@ -13,8 +14,10 @@ def test_each_caution_stands_under_its_step(advised, found):
 
 def test_an_unknown_bar_gets_the_plan_of_a_test_piece(with_claw):
     with_claw.button(key="add/workshop.stock").click().run()
-    with_claw.text_input(key="part/workshop.stock.1.steel").set_value("unknown").run()
-    with_claw.checkbox(key="part/workshop.only_stock").check().run()
+    with_claw.text_input(key=field(with_claw, "workshop.stock.1.steel")).set_value(
+        "unknown"
+    ).run()
+    with_claw.checkbox(key=field(with_claw, "workshop.only_stock")).check().run()
     with_claw.button(key="part/advise").click().run()
     assert not with_claw.exception
     with_claw.switch_page("views/cautions.py").run()

@@ -1,6 +1,7 @@
 import json
 
 from selector.explain.hardness import shown_spread
+from tests.form import field
 from ui import cached, labels
 
 
@@ -45,7 +46,7 @@ def test_where_nothing_is_left_the_page_leads_to_what_binds(with_claw, found, mo
     empty = found.model_copy(update={"options": (), "verdict": "no_option", "why_first": None})
     monkeypatch.setattr(cached, "advise", lambda *_args, **_kwargs: None)
     monkeypatch.setattr(cached, "advice_out", lambda _advice: empty)
-    with_claw.text_input(key="part/part.section.1.size").set_value("26 mm").run()
+    with_claw.text_input(key=field(with_claw, "part.section.1.size")).set_value("26 mm").run()
     with_claw.button(key="part/advise").click().run()
     assert not with_claw.exception
     assert "No option" in with_claw.markdown[0].value
