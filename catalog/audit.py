@@ -83,13 +83,6 @@ def source_used(catalog: Catalog) -> Iterator[str]:
         yield _fault("sources.toml", key, "must be the source of some value", "no use of it")
 
 
-def family_exists(catalog: Catalog) -> Iterator[str]:
-    """Every steel belongs to a family that families.toml holds."""
-    for steel in catalog.steels.values():
-        if steel.family not in catalog.families:
-            yield _of(steel, "family", "must be a key of families.toml", steel.family)
-
-
 def family_used(catalog: Catalog) -> Iterator[str]:
     """Every family has a steel; those a user's file has emptied may stand."""
     steels = chain(catalog.steels.values(), load_catalog().steels.values())
@@ -285,7 +278,6 @@ def classes_are_covered(catalog: Catalog) -> Iterator[str]:
 RULES: tuple[Callable[[Catalog], Iterator[str]], ...] = (
     source_exists,
     source_used,
-    family_exists,
     family_used,
     caution_exists,
     equipment_exists,

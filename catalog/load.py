@@ -201,6 +201,11 @@ def _load(folders: tuple[Path, ...]) -> Catalog:
     families = _mapping(Family, folders, "families.toml", problems)
     cautions = _mapping(Caution, folders, "cautions.toml", problems)
     sources = _mapping(Source, folders, "sources.toml", problems)
+    problems += [
+        f"{steel.slug}.toml: family: must be a key of families.toml (got {steel.family})"
+        for steel in steels.values()
+        if steel.family not in families
+    ]
     if problems or prices is None:
         raise CatalogError(tuple(problems))
     return Catalog(

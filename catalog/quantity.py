@@ -26,6 +26,7 @@ BY_KEY = MappingProxyType(
         "ms": (-150.0, 560.0),
         "anneal": (500.0, 1000.0),
         "normalise": (750.0, 1050.0),
+        "transition": (-200.0, 100.0),
         "flash_point_c": (60.0, 400.0),
         "ceiling_c": (100.0, 1600.0),
         "severity_per_in": (0.01, 10.0),
@@ -36,6 +37,7 @@ BY_KEY = MappingProxyType(
         "power_w": (50.0, 100_000.0),
         "gas_per_h_kg": (0.01, 10.0),
         "machinability_pct": (5.0, 300.0),
+        "carbide_vol_pct": (0.1, 40.0),
     }
 )
 BY_UNIT = MappingProxyType(

@@ -158,13 +158,14 @@ class Steel(Record):
     corrosion: Corrosion = "none"
     designations: Designations
     composition_wt_pct: dict[str, Span] = Field(default_factory=dict)
-    temperature_c: dict[Literal["ac1", "ac3", "ms", "anneal", "normalise"], Span] = Field(
-        default_factory=dict
-    )
+    temperature_c: dict[
+        Literal["ac1", "ac3", "ms", "anneal", "normalise", "transition"], Span
+    ] = Field(default_factory=dict)
     hardened: Hardened | None = None
     tempered: Tempered | None = None
     aged: Aged | None = None
     nitrided: Nitrided | None = None
+    carbide_vol_pct: dict[Literal["M7C3", "M6C", "MC"], Span] = Field(default_factory=dict)
     embrittlement_c: tuple[Span, ...] = Field(default=(), strict=False)
     machinability_pct: Number | None = None
     condition: Annotated[tuple[Condition, ...], Field(strict=False, min_length=1)]

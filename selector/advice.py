@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
 from selector.candidates import like_conditions_merged, screened
-from selector.decision.criteria import Range, range_table
+from selector.decision.criteria import Range, merits, range_table
 from selector.decision.gates import Gate
 from selector.decision.ranking import (
     Comparison,
@@ -17,7 +17,7 @@ from selector.decision.ranking import (
     reference_ideal,
 )
 from selector.explain.hardness import shown
-from selector.judgement import Judged, judge
+from selector.judgement import Judged, fails_undrawn, judge
 from selector.prediction import predict
 from selector.preparation import Prepared, cooled_points, prepare
 from selector.requirement import Requirement
@@ -231,9 +231,7 @@ class Scorer:
         Option
             Scored over the draws.
         """
-        merit = np.stack(
-            [row.merit(judged.values[:, k]) for k, row in enumerate(self.ranges)], axis=1
-        )
+        merit = merits(self.ranges, judged.values)
         scores = reference_ideal(merit, self.weights) * judged.passing
         return Option(judged, choice, merit, scores)
 
@@ -259,6 +257,27 @@ def scorer_of(around: Surroundings, reference: float) -> Scorer:
     return Scorer(ranges, np.array([weights[name] for name in CRITERIA]))
 
 
+def reference_bar(catalog: Catalog) -> Treatment | None:
+    """Return the bar that cost is measured by where no budget is given.
+
+    Parameters
+    ----------
+    catalog : Catalog
+        What is known.
+
+    Returns
+    -------
+    Treatment or None
+        As bought; None where the catalogue lacks it.
+    """
+    steel = catalog.steels.get(REFERENCE[0])
+    sold = steel.condition if steel else ()
+    condition = next((c for c in sold if c.name == REFERENCE[1]), None)
+    if steel is None or condition is None:
+        return None
+    return Treatment(steel, condition, catalog.routes[REFERENCE[2]])
+
+
 def reference_cost(around: Surroundings) -> float:
     """Return what the part costs as bought in the named reference steel.
 
@@ -270,14 +289,11 @@ def reference_cost(around: Surroundings) -> float:
     Returns
     -------
     float
-        Cost of a good part.
+        Cost of a good part; an hour of labour where that bar is not in the catalogue.
     """
-    steel = around.catalog.steels.get(REFERENCE[0])
-    sold = steel.condition if steel else ()
-    condition = next((c for c in sold if c.name == REFERENCE[1]), None)
-    if steel is None or condition is None:
+    treatment = reference_bar(around.catalog)
+    if treatment is None:
         return around.catalog.prices.labour_per_h
-    treatment = Treatment(steel, condition, around.catalog.routes[REFERENCE[2]])
     ready = prepare(treatment, around)
     return float(np.median(predict(ready, NO_TEMPER, around).bill.cost))
 
@@ -286,6 +302,7 @@ def _chosen(
     going: list[Treatment], around: Surroundings, rejected: list[Rejected]
 ) -> list[tuple[Treatment, tuple[Choice, ...]]]:
     """Return treatments with the tempers to draw; hopeless ones join the rejected."""
+    # The middle of all uncertainties decides what no draw could turn.
     once = surroundings(around.asked, around.catalog, count=1)
     ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
     floor = around.leading.floor_hrc
@@ -294,12 +311,19 @@ def _chosen(
         ready = prepare(treatment, once)
         found = _choices(ready, once, ceilings)
         hardest = max(choice.middle_hrc for choice in found)
-        if treatment.hardens and floor is not None and hardest < floor - HOPELESS_HRC:
+        if floor is not None and hardest < floor - HOPELESS_HRC and _is_told(treatment):
             text = f"reaches about {shown(hardest)}; needs {shown(floor)} or more"
+            if not treatment.hardens:
+                text = f"needs {shown(floor)} or more; predicted {shown(hardest)}"
             rejected.append(Rejected(treatment, Gate("hard_enough", "fail", text, 0.0)))
         else:
             kept.append((treatment, found))
     return kept
+
+
+def _is_told(treatment: Treatment) -> bool:
+    """Return whether the hardness of the temper choice is that of the working surface."""
+    return treatment.hardens or treatment.route.process in {"none", "normalise"}
 
 
 def _choices(
@@ -314,26 +338,34 @@ def _best(
 ) -> Option:
     """Return the best temper of a treatment: fewest failed gates, then score."""
     ready = prepare(treatment, around)
-    options = [
-        scorer.option(
-            judge(predict(ready, choice.temper, around), choice.sensitivity_hrc, around),
-            choice,
-        )
-        for choice in chosen
-    ]
-    return max(
-        options,
-        key=lambda o: (-sum(g.verdict == "fail" for g in o.judged.gates), o.score),
-    )
+    found: dict[Choice, Option] = {}
+    # A temper bound to fail a gate is drawn only where no other passes them all.
+    waiting = list(chosen)
+    for lost in (False, True):
+        for choice in waiting:
+            if fails_undrawn(treatment, choice.temper, around) is lost:
+                drawn = predict(ready, choice.temper, around)
+                found[choice] = scorer.option(
+                    judge(drawn, choice.sensitivity_hrc, around), choice
+                )
+        if any(not _failed(option) for option in found.values()):
+            break
+    # In the order of the tempers, as the first of equals is kept.
+    options = [found[choice] for choice in waiting if choice in found]
+    return max(options, key=lambda o: (-len(_failed(o)), o.score))
+
+
+def _failed(option: Option) -> list[Gate]:
+    """Return the gates an option fails."""
+    return [gate for gate in option.judged.gates if gate.verdict == "fail"]
 
 
 def _stopping(option: Option) -> Gate | None:
     """Return the gate that stops an option: the worst failed or unknown one."""
-    gates = option.judged.gates
-    failed = [gate for gate in gates if gate.verdict == "fail"]
+    failed = _failed(option)
     if failed:
         return min(failed, key=lambda gate: gate.share if gate.share is not None else 0.0)
-    return next((gate for gate in gates if gate.verdict == "unknown"), None)
+    return next((gate for gate in option.judged.gates if gate.verdict == "unknown"), None)
 
 
 def _ranked(options: list[Option]) -> tuple[Option, ...]:

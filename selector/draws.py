@@ -28,7 +28,7 @@ SHARED = (
     "delay",
     "hardenability_family",
     "tempering_family",
-    "toughness_family",
+    "wear_family",
     "load",
     "price_level",
     "rework",

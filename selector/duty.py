@@ -22,9 +22,9 @@ _WINDOW: dict[tuple[str, str], tuple[float, float, float]] = {
     ("rolling-contact", "heavy"): (59.0, 63.0, 57.0),
     ("edge-impact", "light"): (54.0, 58.0, 49.0),
     ("edge-impact", "medium"): (53.0, 58.0, 48.0),
-    ("edge-impact", "heavy"): (50.0, 56.0, 45.0),
+    ("edge-impact", "heavy"): (52.0, 58.0, 45.0),
 }
-_TOP_BY_IMPACT = {"none": 66.0, "light": 61.0, "hammered": 58.0}
+_TOP_BY_IMPACT = {"none": 66.0, "light": 62.0, "hammered": 58.0}
 # Depth that keeps the zone from wearing or crushing through, in mm.
 _DEPTH_MM = {
     "none": 0.0,
@@ -38,8 +38,15 @@ _DRIVE_HRC = (39.0, 50.0)
 # A drawn window is read with this slack unless the user says "must": a file tells 2 HRC, and a
 # part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
+# What is struck and lives depend on is pre-hardened bar. Common practice. [HRC]
+_VITAL_STRUCK_HRC = (28.0, 40.0)
+# The softer of a pair wears for certain this far below the other. Common practice. [HRC]
+APART_HRC = 4.0
+_LEAST_WIDTH_HRC = 3.0
 # A struck head or body beside a hard working end; harder, it chips. Common practice. [HRC]
 STRUCK_BODY_HRC = 48.0
+# What hardness is for, where a load is borne without it.
+FOR_WEAR, FOR_CORNERS, WISHED = "for wear", "for the corners of the drive", "your own wish"
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +62,7 @@ class Demand:
     depth_mm: float
     derived: bool
     reason: str
+    purpose: str = FOR_WEAR
 
 
 def _hrc(hardness_hv: float | None) -> float | None:
@@ -95,6 +103,7 @@ def demand(requirement: Requirement, number: int, zone: Zone) -> Demand:
             derived=False,
             reason="the window you gave"
             + (", to be kept exactly" if zone.hardness.must else ""),
+            purpose=WISHED if zone.wear == "none" else FOR_WEAR,
         )
     return _derived(requirement, number, zone, depth)
 
@@ -113,34 +122,53 @@ def _derived(requirement: Requirement, number: int, zone: Zone, depth: float) ->
             0.0,
             derived=True,
             reason="a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps",
+            purpose=FOR_CORNERS,
         )
     if found is None:
         return _undemanding(requirement, number, zone)
-    low, high, floor = found
-    top = _TOP_BY_IMPACT[requirement.load.impact]
-    softer = 4.0 if zone.mate is not None and zone.mate.should_wear == "part" else 0.0
-    high = min(high, top) - softer
-    low = min(low, high - 3.0)
-    words = f"{zone.severity} {zone.wear.replace('-', ' ')} wear"
-    if top < found[1]:
-        words += f", kept to {top:.0f} HRC because it is struck"
-    # What lives depend on is kept tough; its worn face is renewed. Common practice.
     vital = requirement.safety_critical
+    if vital and requirement.load.impact == "hammered":
+        low, high, words = (
+            *_VITAL_STRUCK_HRC,
+            "struck, and lives depend on it: pre-hardened bar",
+        )
+    else:
+        low, high, words = _worn(requirement, zone, found[0], found[1])
+    # What lives depend on is kept tough; its worn face is renewed. Common practice.
     if vital:
         words += ", a wish only: where lives depend on it toughness comes first"
-    if softer:
-        words += ", softened because this part is to be the one that wears"
     return Demand(
         number,
         sections,
         low,
         high,
-        None if vital else min(floor, low),
+        None if vital else min(found[2], low),
         high + SLACK_ABOVE_HRC,
         0.0 if vital else depth,
         derived=True,
         reason=words + " (common practice)",
     )
+
+
+def _worn(
+    requirement: Requirement, zone: Zone, low: float, high: float
+) -> tuple[float, float, str]:
+    """Return the window that wear asks, less what blows and the mate take off, in words too."""
+    words = f"{zone.severity} {zone.wear.replace('-', ' ')} wear"
+    top = _TOP_BY_IMPACT[requirement.load.impact]
+    if top < high:
+        words += f", kept to {top:.0f} HRC because it takes blows"
+    high = min(high, top)
+    mate, other = zone.mate, _hrc(zone.mate.hardness) if zone.mate else None
+    if mate is not None and mate.should_wear == "part":
+        high = high - APART_HRC if other is None else min(high, other - APART_HRC)
+        words += ", softened because this part is to be the one that wears"
+    low = min(low, high - _LEAST_WIDTH_HRC)
+    if mate is not None and other is not None and mate.should_wear == "mate":
+        needed = min(other + APART_HRC, high - _LEAST_WIDTH_HRC)
+        if needed > low:
+            low, words = needed, words + f", harder than {mate.material}, which is to wear"
+    return low, high, words
 
 
 def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:

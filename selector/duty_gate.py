@@ -1,10 +1,11 @@
-"""Gates of duty beside plain strength: contact, blow, pair, skin, where the hardness ends."""
+"""Gates of duty beside plain strength: contact, blow, pair, skin, cold, end of hardness."""
 
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.cold_duty import cold_gate
 from selector.contact_duty import Pressing, blow_force_n, pressings
 from selector.decision.gates import Gate, judged
 from selector.duty import Demand
@@ -54,6 +55,7 @@ def duty_gates(prediction: Prediction, hrc: Floats, around: Surroundings) -> lis
         pair_gate(hrc, lead, around),
         _end_gate(prediction, around),
         _skin_gate(prediction, lead, around),
+        cold_gate(prediction, around),
     )
     return [gate for gate in found if gate is not None]
 

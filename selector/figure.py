@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,19 +23,6 @@ class Figure:
     inputs: Mapping[str, float | str] = field(default_factory=dict)
     source: str = ""
     validity: tuple[str, ...] = ()
-
-    def as_json(self) -> dict[str, Any]:
-        """Return the figure as plain data, p50 beside p05 and p95."""
-        return {
-            "p05": round(self.p05, 3),
-            "p50": round(self.value, 3),
-            "p95": round(self.p95, 3),
-            "unit": self.unit,
-            "relation": self.relation,
-            "inputs": dict(self.inputs),
-            "source": self.source,
-            "validity": list(self.validity),
-        }
 
 
 def median(draws: NDArray[np.float64]) -> float:

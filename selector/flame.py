@@ -14,6 +14,7 @@ from selector.flame_case import follow
 from selector.flame_change import Change, arranged, first_change
 from selector.flame_check import edge_notes
 from selector.flame_outcome import CheckName, Outcome, Setup
+from selector.flame_residual import RESIDUAL_HEAT
 from selector.heat.operator import reading
 from selector.metallurgy.martensite import hardness
 from selector.preparation import supply_hrc
@@ -32,6 +33,8 @@ ORDER: tuple[FlameWord, ...] = ("not_needed", "yes", "yes_if", "coupon_first", "
 RICHEST_WT_PCT = 0.8
 # Demands that any bar fails alike until the workshop does it another way.
 HANDLING: frozenset[CheckName] = frozenset({"even", "held"})
+# Shorter than this share of its thickness, a part is a disc. [-]
+DISC = 0.5
 # Nine heats in ten lie within this many standard deviations on the bad side.
 NINE_IN_TEN = 1.28
 
@@ -50,13 +53,18 @@ class FlameVerdict:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class FlameAnswer:
-    """The answer for a part: one word, and the verdict of each family, best first."""
+    """The answer for a part: one word, and the verdict of each family, best first.
+
+    `residual` is the verdict of dipping the end and letting the heat run back, for a part that
+    is struck, with the first family that goes that way.
+    """
 
     asked: Requirement
     word: FlameWord
     why: str
     verdicts: tuple[FlameVerdict, ...]
     demand: Demand
+    residual: FlameVerdict | None = None
 
     @property
     def best(self) -> FlameVerdict | None:
@@ -96,7 +104,7 @@ def flame_answer(
     around = surroundings(asked, catalog, count=1)
     tell = progress or (lambda _text, _fraction: None)
     lead = around.leading
-    families = _families(asked, catalog, around, steel)
+    families = {} if _is_disc(asked) else _families(asked, catalog, around, steel)
     found: list[FlameVerdict] = []
     for number, (family, items) in enumerate(families.items()):
         tell(f"Heating {family}", number / max(len(families), 1))
@@ -105,7 +113,45 @@ def flame_answer(
             found.append(best)
     found.sort(key=_rank)
     word, why = _overall(found, lead, asked)
-    return FlameAnswer(asked, word, why, tuple(found), lead)
+    back = _run_back(asked, catalog, around, found)
+    return FlameAnswer(asked, word, why, tuple(found), lead, back)
+
+
+def _run_back(
+    asked: Requirement, catalog: Catalog, around: Surroundings, found: list[FlameVerdict]
+) -> FlameVerdict | None:
+    """Return the verdict of drawing a struck part's end by the heat left behind it."""
+    struck = asked.load.impact == "hammered" or any(z.wear == "edge-impact" for z in asked.zone)
+    if not struck or asked.safety_critical or around.leading.floor_hrc is None:
+        return None
+    wanted = {
+        v.treatment.steel.slug: v.outcome.setup
+        for v in found
+        if v.word in {"yes", "yes_if"} and v.outcome is not None
+    }
+    ways = [
+        item.treatment
+        for item in screened(asked, catalog, around.bench)
+        if item.gate is None
+        and item.treatment.route.slug == RESIDUAL_HEAT
+        and knows(item.treatment.source)
+        and item.treatment.steel.slug in wanted
+    ]
+    if not ways:
+        return None
+    work = min(ways, key=_ease)
+    setup = replace(wanted[work.steel.slug], temper=None)
+    near = follow(work, around, setup, around.leading)
+    # Heat for the draw is laid up behind the zone: half as far again as the zone is long.
+    past = max(2.0 * setup.past_mm, 0.5 * (near.part.zone_mm[1] - near.part.zone_mm[0]))
+    far = follow(work, around, replace(setup, past_mm=past), around.leading)
+    out = min(near, far, key=lambda o: (len(o.failed), -o.surface_hrc))
+    failed = {check.name for check in out.failed}
+    word: FlameWord = "yes" if not failed else "yes_if" if failed <= HANDLING else "no"
+    why = "; ".join(check.text for check in out.failed) or out.sentence
+    if out.hardness is not None and out.temper.means == "none":
+        why = "after a dip that cools the end through, too little heat comes back to draw it"
+    return FlameVerdict(word, work, why, out)
 
 
 def _overall(
@@ -117,9 +163,18 @@ def _overall(
         return "no", f"{asked.safety_use}: {text}"
     if lead.floor_hrc is None:
         return "not_needed", f"no zone asks for hardness ({lead.reason})"
+    if _is_disc(asked):
+        text = "heating and quench of a disc are not simulated: try the heat on a coupon"
+        return "coupon_first", f"the part is a disc, less than half as long as thick; {text}"
     if not found:
         return "no", "the workshop has no torch or fire, or no steel here answers to one"
     return found[0].word, found[0].why
+
+
+def _is_disc(asked: Requirement) -> bool:
+    """Return whether a part is no bar with an end: a flame plays on its faces."""
+    thickest = max(max(s.size, s.width or 0.0) for s in asked.part.section)
+    return asked.part.length_mm < DISC * thickest
 
 
 def _families(

@@ -10,18 +10,21 @@ from selector.composition import middle
 from selector.duty import Demand
 from selector.flame_check import checks
 from selector.flame_history import Cooled, Job, heat, quench
-from selector.flame_map import Hardened, Stock, draw, drawn_hrc, harden
+from selector.flame_map import Hardened, Stock, draw, draw_along, drawn_hrc, harden
 from selector.flame_outcome import OVER_RANGE_C, OVERHEATED_C, Check, Outcome, Setup
 from selector.flame_reading import hard_depth_mm, hard_stretch_mm, softest_place, within
+from selector.flame_residual import RESIDUAL_HEAT, RunBack, dipped_and_drawn
+from selector.flame_section import hole_lead_k
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.hazards.one_sided import bath_side_k, bow_mm
 from selector.heat.boiling import Bath
 from selector.heat.grid import Grid
 from selector.heat.operator import Heated, seen_cell
+from selector.heat.torch import wrap_fraction
 from selector.metallurgy.temper_curve import parameter_k
 from selector.preparation import supply_hrc
 from selector.surroundings import Surroundings
-from selector.torch_job import Stretch, flame_of, operator, stretch
+from selector.torch_job import Stretch, flame_of, operator, outlines, stretch
 from selector.treatment import NO_TEMPER, Temper, Treatment, temper_ceilings, tempers
 
 Floats = NDArray[np.float64]
@@ -60,6 +63,13 @@ def bath_of(work: Treatment, around: Surroundings) -> Bath:
     if kept is None:
         return Bath(slug, None, "none" if slug == "air" else "moderate")  # type: ignore[arg-type]
     return Bath(slug, kept.temperature, kept.agitation)  # type: ignore[arg-type]
+
+
+def _volume_l(work: Treatment, around: Surroundings) -> float | None:
+    """Return how much the workshop's bath holds, if it was said."""
+    slug = work.medium.slug if work.medium else "air"
+    kept = next((b for b in around.asked.workshop.bath if b.medium == slug), None)
+    return kept.volume if kept is not None else None
 
 
 def target_c(work: Treatment) -> float:
@@ -125,6 +135,26 @@ def corner_c(heated: Heated, grid: Grid, part: Stretch, middle_mm: float) -> flo
     return max(heated.hottest_c, rim + ahead)
 
 
+def _web_c(heated: Heated, grid: Grid, job: Job, around: Surroundings) -> float:
+    """Return how hot the steel between a cross-hole and the end gets, 0 without one. [°C]."""
+    part, hottest = around.asked.part, 0.0
+    away = stretch(around.asked, around.hard, around.leading.sections[0]).turned_round
+    for feature in part.feature:
+        if feature.kind != "cross-hole" or feature.at is None or not feature.size:
+            continue
+        at_mm = part.length_mm - feature.at if away else feature.at
+        if job.heated_mm[0] > 0.0 or at_mm > job.heated_mm[1]:
+            continue
+        web = seen_cell(grid, 0.5 * max(at_mm - 0.5 * feature.size, 0.0))
+        row = heated.temperature_c[grid.cells().tolist().index(web)]
+        thick_mm = job.sections[0].outer_mm
+        washed = float(wrap_fraction(job.flame.width_mm, thick_mm)) * heated.level
+        flame = (washed * job.flame.exchange, job.flame.flame_c)
+        lead = hole_lead_k(thick_mm, at_mm, feature.size, flame, job.operator.stop_c)
+        hottest = max(hottest, lead + float(np.interp(heated.heat_s, heated.time_s, row)))
+    return hottest
+
+
 def job_of(work: Treatment, around: Surroundings, setup: Setup) -> tuple[Job, Stretch]:
     """Return the numbers of one heat and quench.
 
@@ -169,6 +199,8 @@ def job_of(work: Treatment, around: Surroundings, setup: Setup) -> tuple[Job, St
         bath_of(work, around),
         DELAY_S * shop.skill.delay,
         setup.collapse,
+        bath_volume_l=_volume_l(work, around),
+        outlines=outlines(part),
     ), part
 
 
@@ -220,8 +252,8 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
     aim = target_c(work)
     if not heated.reached:
         text = (
-            f"sticks at {heated.ceiling_c:.0f} °C after {heated.heat_s:.0f} s; "
-            f"{work.steel.name} needs {aim:.0f} °C"
+            f"sticks at {heated.ceiling_c:.0f} °C after {heated.heat_s:.0f} s, "
+            f"short of the {aim:.0f} °C that the steel needs"
         )
         return Outcome(setup, part, aim, heated, (Check("reach", False, text),))
     key = ("flame-quench", repr((job, work.source.slug if work.source else "")))
@@ -230,6 +262,18 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
     hardened = harden(cooled, stock, job.bath)
     temper = setup.temper or _temper(work, around, hardened, demand)
     found = draw(hardened, temper)
+    if work.route.slug == RESIDUAL_HEAT:
+        same = ("flame-residual", key[1], f"{temper.temperature_c:g}")
+        back: RunBack | None = around.once(
+            same, lambda: dipped_and_drawn(job, heated, grid, temper.temperature_c)
+        )
+        if back is None:  # too little heat is left: it stays undrawn
+            temper = NO_TEMPER
+            found = draw(hardened)
+        else:
+            cooled = back.cooled
+            temper = replace(temper, time_s=back.drawn.arrived_s)
+            found = draw_along(harden(cooled, stock, job.bath), back.drawn)
     zone = within(found.along_mm, part.zone_mm)
     surface, fresh = found.surface(), found.surface(found.quenched_hrc)
     middle_core = float(np.interp(job.middle_mm, found.along_mm, found.core()))
@@ -240,7 +284,7 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
         heated,
         (),
         overheated_c(work),
-        corner_c(heated, grid, part, job.middle_mm),
+        max(corner_c(heated, grid, part, job.middle_mm), _web_c(heated, grid, job, around)),
         temper,
         found,
         float(surface[zone].min()),
@@ -250,8 +294,17 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
         hard_stretch_mm(found, job.middle_mm, demand),
         softest_place(found, part, stock.supply_hrc),
         _bow_mm(cooled, job, part, around),
+        _corner_hrc(cooled, stock, job),
     )
     return replace(outcome, checks=checks(outcome, work, around, demand))
+
+
+def _corner_hrc(cooled: Cooled, stock: Stock, job: Job) -> float:
+    """Return the hardness as quenched of a corner at the middle of the zone, NaN of a round."""
+    if not any(job.outlines):
+        return float("nan")
+    found = draw(harden(cooled.at_corner, stock, job.bath))
+    return float(np.interp(job.middle_mm, found.along_mm, found.surface()))
 
 
 def _stock(work: Treatment) -> Stock:

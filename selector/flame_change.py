@@ -168,7 +168,9 @@ def _trials(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Tr
     """Yield single changes, what is at hand first."""
     hold: frozenset[CheckName] = frozenset({"held"})
     uneven: frozenset[CheckName] = frozenset({"even", "movement"})
-    yield _Try("turn the part in the flame", True, uneven, work, replace(setup, turns=True))
+    yield _Try(
+        "hold and turn the part in the flame", True, uneven, work, replace(setup, turns=True)
+    )
     yield _Try("hold it in tongs, a vice or a lathe", True, hold, work, setup, hold)
     yield from _flames(work, around, setup)
     yield from _baths(work, around, setup)

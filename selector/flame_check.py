@@ -89,7 +89,7 @@ def _handling(out: Outcome, work: Treatment, around: Surroundings) -> list[Check
     text = f"{uneven:.0f} °C from side to side"
     found = [Check("even", uneven <= SEEN_C, text + ": uneven, turn it" * (uneven > SEEN_C))]
     shop = around.asked.workshop
-    held = shop.held_by is not None or shop.turns_part
+    held = shop.held_by is not None or shop.turns_part or bool(out.setup.turns)
     text = "nothing is said to hold the part in the flame and over the bath"
     found.append(Check("held", held, "held" if held else text))
     risk = crack_draws(work, around, middle(work.steel), around.shared()).risk

@@ -4,19 +4,22 @@ Heating and quench are two runs of one solver on one grid, and each cell's histo
 few numbers that metallurgy asks: peak, rate and hold, tempering on the way, pace of cooling.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.heat.boiling import Bath
-from selector.heat.conduction import Plan, Stop
+from selector.flame_section import place_in_radius, section_factors, start_bin_c
+from selector.heat.boiling import Bath, bath_temperature_c
+from selector.heat.conduction import History, Plan, Stop
 from selector.heat.end_quench import HIGH_C, equivalent_distance_mm, time_between
 from selector.heat.exchange import Boundary
 from selector.heat.grid import Grid, Section, bar_grid
 from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.operator import Heated, Operator, heat_end, seen_cell
+from selector.heat.quench import bath_end_c
+from selector.heat.section_slice import Outline
 from selector.heat.steel_property import SteelClass, cooling_steel
 from selector.heat.torch import Torch
 from selector.metallurgy.austenite import DISSOLUTION_ENERGY, GAS_CONSTANT
@@ -37,11 +40,22 @@ FOLLOWED_S = 1800.0
 UNDER_S, DEEP_MM = 0.3, 1e4
 # Below this no steel changes in the seconds of a torch. [°C]
 WARM_C = 350.0
+# A bath warms no further than its boiling curve is described, and this far watery ones. [°C]
+HOTTEST_BATH_C = {"oil": 200.0, "fast-oil": 200.0, "vegetable-oil": 200.0, "polymer": 60.0}
+HOTTEST_WATER_C = 98.0
+DENSITY_KG_PER_M3 = 7850.0
+# The slowest place is followed past this, so that its time from 700 to 500 °C is known. [°C]
+PASSED_C = 480.0
 
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """A stretch of a bar to be hardened by a torch, and the stretch that is heated for it."""
+    """A stretch of a bar to be hardened by a torch, and the stretch that is heated for it.
+
+    `outlines` are the true sections that the rounds stand for, none where it is round.
+    `dip` is the whole schedule of the quench from the flame on, for a part that is not put
+    right under after `delay_s`; a bath of known volume warms.
+    """
 
     sections: tuple[Section, ...]
     zone_mm: tuple[float, float]
@@ -52,6 +66,16 @@ class Job:
     delay_s: float = 1.0
     collapse_normal: float = 0.0
     steel_class: SteelClass = "low-alloy"
+    bath_volume_l: float | None = None
+    dip: Immersion | None = None
+    outlines: tuple[Outline | None, ...] = ()
+
+    @property
+    def immersion(self) -> Immersion:
+        """When the part is how far under the surface."""
+        if self.dip is not None:
+            return self.dip
+        return Immersion((self.delay_s, self.delay_s + UNDER_S), (0.0, DEEP_MM))
 
     @property
     def middle_mm(self) -> float:
@@ -71,6 +95,14 @@ class Cooled:
     drawn_s: Floats
     time_700_500_s: Floats
     distance_mm: Floats
+    corner_share: Floats
+
+    @property
+    def at_corner(self) -> "Cooled":
+        """The same with each place cooling as the corner of its section does."""
+        spent = self.time_700_500_s * self.corner_share
+        nearer = equivalent_distance_mm(spent) / equivalent_distance_mm(self.time_700_500_s)
+        return replace(self, time_700_500_s=spent, distance_mm=self.distance_mm * nearer)
 
 
 def heat_and_quench(job: Job) -> Cooled:
@@ -130,18 +162,23 @@ def quench(job: Job, heated: Heated, grid: Grid) -> Cooled:
     Cooled
         Peak, rate, hold and cooling of every cell.
     """
-    boundary = _dipped(job.sections, job.bath, job.delay_s, job.collapse_normal)
-    core = grid.cell(0.0, job.middle_mm)
-    cells = tuple(int(c) for c in grid.cells())
-    plan = Plan(FOLLOWED_S, watch=cells, stop=Stop(core, 350.0, "falling"))
-    steel = cooling_steel(job.steel_class)
-    cooling = quench_history(grid, steel, heated.end_c, (job.bath, boundary), plan)
+    warmed = _warmed_c(job, heated, grid)
+    boundary = _dipped(job.sections, job.bath, job.immersion, job.collapse_normal, warmed)
+    cooling = _cooling(job, heated, grid, boundary)
     peak = np.maximum(heated.temperature_c.max(axis=1), cooling.temperature_c.max(axis=1))
     hot, warm = peak >= HIGH_C, peak >= WARM_C
     spent, tempered = np.full(peak.size, np.nan), np.zeros(peak.size)
-    spent[hot] = time_between(cooling.time_s, cooling.temperature_c[hot])
+    # Counted over the whole history: a place may leave 700 °C before the part leaves the flame.
+    time_s = np.concatenate([heated.time_s, heated.time_s[-1] + cooling.time_s[1:]])
+    both = np.hstack([heated.temperature_c[hot], cooling.temperature_c[hot][:, 1:]])
+    spent[hot] = time_between(time_s, both)
     tempered[warm] = equivalent_time(heated.temperature_c[warm], heated.time_s, REFERENCE_C)
     rate = _rate_c_per_s(heated)
+    top_c = float(peak.max())
+    of_section, corner_share = section_factors(
+        grid, job.sections, job.outlines, (job.bath, start_bin_c(top_c), job.steel_class)
+    )
+    spent *= of_section
     return Cooled(
         grid,
         heated,
@@ -150,17 +187,51 @@ def quench(job: Job, heated: Heated, grid: Grid) -> Cooled:
         _hold_s(heated, rate),
         tempered,
         spent,
-        equivalent_distance_mm(spent) * _chart_factor(job, grid, float(peak.max())),
+        equivalent_distance_mm(spent) * _chart_factor(job, grid, top_c),
+        corner_share,
+    )
+
+
+def _cooling(job: Job, heated: Heated, grid: Grid, boundary: Boundary) -> History:
+    """Return the quench, followed until every place has gone through its range."""
+    cells = tuple(int(c) for c in grid.cells())
+    steel, start = cooling_steel(job.steel_class), heated.end_c
+    stop = Stop(grid.cell(0.0, job.middle_mm), 350.0, "falling")
+    plan = Plan(FOLLOWED_S, watch=cells, stop=stop)
+    found = quench_history(grid, steel, start, (job.bath, boundary), plan)
+    left = np.where(grid.active, found.end_c, -np.inf)
+    if left.max() <= PASSED_C:
+        return found
+    # Another place is slower than the middle: behind vapour, or left out of a dip.
+    slowest = Stop(int(np.argmax(left)), PASSED_C, "falling")
+    return quench_history(grid, steel, start, (job.bath, boundary), replace(plan, stop=slowest))
+
+
+def _warmed_c(job: Job, heated: Heated, grid: Grid) -> float | None:
+    """Return where part and bath end together; None of a bath of unknown size."""
+    if job.bath_volume_l is None or job.bath.medium == "air":
+        return None
+    volume = np.where(grid.active, grid.mesh.volume, 0.0)
+    mass_kg = DENSITY_KG_PER_M3 * float(volume.sum())
+    mean_c = float((volume * heated.end_c).sum() / volume.sum())
+    start_c = bath_temperature_c(job.bath)
+    end_c = float(bath_end_c(mass_kg, mean_c, job.bath_volume_l, start_c, job.bath.medium))
+    return min(
+        max(5.0 * round(end_c / 5.0), start_c),
+        HOTTEST_BATH_C.get(job.bath.medium, HOTTEST_WATER_C),
     )
 
 
 @lru_cache(maxsize=64)
 def _dipped(
-    sections: tuple[Section, ...], bath: Bath, delay_s: float, collapse_normal: float
+    sections: tuple[Section, ...],
+    bath: Bath,
+    immersion: Immersion,
+    collapse_normal: float,
+    warmed_c: float | None,
 ) -> Boundary:
-    """Return the surroundings of a bar that goes under whole; the same for every heat of it."""
-    dip = Immersion((delay_s, delay_s + UNDER_S), (0.0, DEEP_MM))
-    return quench_boundary(bar_grid(sections), bath, dip, collapse_normal)
+    """Return the surroundings of a bar in its dip; the same for every heat of it."""
+    return quench_boundary(bar_grid(sections), bath, immersion, collapse_normal, warmed_c)
 
 
 def _rate_c_per_s(heated: Heated) -> Floats:
@@ -193,11 +264,10 @@ def _hold_s(heated: Heated, rate_c_per_s: Floats) -> Floats:
 def _chart_factor(job: Job, grid: Grid, start_c: float) -> Floats:
     """Return what the bar charts put right on the distance of each cell, by its place."""
     widest = max(section.outer_mm for section in job.sections)
-    start = 40.0 * round(min(max(start_c, 760.0), 1000.0) / 40.0)
-    bar_place, factor = _charted(round(widest, 2), job.bath, start, job.steel_class)
-    outer = np.max(np.where(grid.active, grid.across_mm[:, None], 0.0), axis=0)
-    place = np.where(grid.active, grid.across_mm[:, None] / outer, 0.0).ravel()[grid.cells()]
-    return np.asarray(np.interp(place, bar_place, factor))
+    bar_place, factor = _charted(
+        round(widest, 2), job.bath, start_bin_c(start_c), job.steel_class
+    )
+    return np.asarray(np.interp(place_in_radius(grid), bar_place, factor))
 
 
 @lru_cache(maxsize=256)

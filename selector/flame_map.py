@@ -17,8 +17,10 @@ from selector.flame_history import REFERENCE_C, Cooled
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.heat.boiling import Bath
 from selector.heat.drawing import Drawn
+from selector.heat.end_quench import end_quench_time_s, equivalent_distance_mm
 from selector.heat.grid import Grid
 from selector.metallurgy.austenite import Austenite, austenite
+from selector.metallurgy.hardenability import critical_cooling_time
 from selector.metallurgy.temper_curve import CONSTANT, HOUR_S, KELVIN, parameter_k
 from selector.metallurgy.tempering import (
     Structure,
@@ -27,7 +29,15 @@ from selector.metallurgy.tempering import (
     tempered_hardness,
 )
 from selector.process import SPHEROIDISED_ABOVE_WT_PCT, STRUCTURE
-from selector.quenched_bar import BLEND_WT_PCT, BarCooling, by_critical_time, by_curve
+from selector.quench_response import centre_s
+from selector.quenched_bar import (
+    BLEND_WT_PCT,
+    FURNACE_C_PER_S,
+    SOAK_S,
+    BarCooling,
+    by_critical_time,
+    by_curve,
+)
 from selector.treatment import NO_TEMPER, Temper
 
 Floats = NDArray[np.float64]
@@ -36,6 +46,13 @@ Floats = NDArray[np.float64]
 # from a tenth to nine tenths over twice this span (from memory of cold-drawn bar). [K]
 RECOVERED_K, RECOVERY_SPAN_K = 15700.0, 500.0
 HOTTEST_DRAW_C = 700.0
+# The class of quench that each bath belongs to, as section limits are published.
+MEDIUM_CLASS = {
+    "water": "water",
+    "warm-water": "water",
+    "brine": "water",
+    "air": "air",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,10 +219,10 @@ def _map(hardened: Hardened, found_hrc: Floats) -> FlameMap:
 
 
 def _mixed(share: Floats, turned_hv: Floats, rest_hv: Floats) -> Floats:
-    """Return the hardness of what turned and what did not, by volume. [HRC]."""
-    return np.asarray(
-        hrc_from_hv(share * turned_hv + (1.0 - share) * rest_hv, outside="extend")
-    )
+    """Return the hardness of what turned and what did not, by logarithms. [HRC]."""
+    # As for ferrite among martensite: the softer gives way first.
+    log_hv = share * np.log(turned_hv) + (1.0 - share) * np.log(rest_hv)
+    return np.asarray(hrc_from_hv(np.exp(log_hv), outside="extend"))
 
 
 def _field(grid: Grid, values: Floats) -> Floats:
@@ -233,10 +250,62 @@ def _as_quenched(state: Austenite, cooled: Cooled, bath: Bath, stock: Stock) -> 
     if rich < 1.0:
         hrc = hrc + (1.0 - rich) * by_curve(whole, cooling)[0]
     if rich > 0.0:
-        hrc = hrc + rich * by_critical_time(whole, cooling, bath)[0]
+        hrc = hrc + rich * by_critical_time(whole, _by_limit(cooling, stock, bath), bath)[0]
     field = np.full_like(cooled.distance_mm, stock.softest_hrc)
     field[hot] = np.maximum(hrc, stock.softest_hrc)
     return field
+
+
+def _by_limit(cooling: BarCooling, stock: Stock, bath: Bath) -> BarCooling:
+    """Return the cooling as if the steel hardened just up to its published section limit."""
+    ease = limit_factor(stock, bath)
+    if ease == 1.0:
+        return cooling
+    distance = equivalent_distance_mm(end_quench_time_s(cooling.jominy_mm) / ease)
+    return BarCooling(distance, cooling.time_700_500_s / ease, distance)
+
+
+def limit_factor(stock: Stock, bath: Bath) -> float:
+    """Return the critical time by the catalogue's section limit over that by composition.
+
+    Parameters
+    ----------
+    stock : Stock
+        The steel.
+    bath : Bath
+        The bath; the limit of its class counts, else the mean of those there are.
+
+    Returns
+    -------
+    float
+        After a furnace soak at the middle of the hardening range, as limits are published; 1
+        where the catalogue has no limit. [-]
+    """
+    hardened = stock.steel.hardened
+    limits = hardened.section_limit_mm if hardened else {}
+    if hardened is None or not limits:
+        return 1.0
+    of_class = {name: mm for name, mm in limits.items() if name == _class_of(bath)}
+    begin = hardness_map.start(stock.steel)
+    reach = [
+        centre_s(mm.value, hardness_map.LIMIT_BATH[name], begin)[0]
+        for name, mm in (of_class or limits).items()
+    ]
+    soaked = austenite(
+        stock.composition_wt_pct,
+        hardened.temperature_c.middle,
+        SOAK_S,
+        FURNACE_C_PER_S,
+        "spheroidised",
+    )
+    critical = critical_cooling_time(soaked.dissolved_wt_pct, soaked.grain_size_astm)
+    found = hardness_map.LIMIT_TO_HALF * float(np.exp(np.mean(np.log(reach))))
+    return found / float(np.ravel(critical)[0])
+
+
+def _class_of(bath: Bath) -> str:
+    """Return the class of quench that section limits are published for."""
+    return MEDIUM_CLASS.get(bath.medium, "oil")
 
 
 def _rest_hv(drawn_s: Floats, stock: Stock) -> Floats:

@@ -63,6 +63,7 @@ class Outcome:
     hard_mm: tuple[float, float] = (0.0, 0.0)
     ring: Ring | None = None
     bow_mm: tuple[float, float] = (0.0, 0.0)
+    corner_hrc: float = float("nan")
 
     @property
     def failed(self) -> tuple[Check, ...]:

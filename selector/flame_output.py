@@ -45,6 +45,7 @@ def flame_out(answer: FlameAnswer, catalog: Catalog) -> dict[str, Any]:
             "reason": answer.demand.reason,
         },
         "families": families,
+        "residual_heat": None if answer.residual is None else _family(answer.residual),
         "map": _map(best.outcome) if best is not None and best.outcome is not None else None,
         "cautions": _cautions(best.treatment, catalog) if best is not None else [],
     }
@@ -100,6 +101,7 @@ def _figures(out: Outcome) -> dict[str, Any]:
             "surface_hrc": _number(out.surface_hrc),
             "as_quenched_hrc": _number(out.fresh_hrc),
             "core_hrc": _number(out.core_hrc),
+            "corner_as_quenched_hrc": _number(out.corner_hrc),
             "hard_from_mm": _number(out.hard_mm[0]),
             "hard_to_mm": _number(out.hard_mm[1]),
             "depth_mm": _number(out.depth_mm),

@@ -16,13 +16,11 @@ from catalog.steel import Steel
 from selector.composition import Composition
 from selector.draws import Normals
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.heat.bar_equivalent import (
-    LOG_SD_JOMINY,
-    cooling_time_700_500_s,
-    jominy_distance_mm,
-)
+from selector.heat.bar_equivalent import LOG_SD_JOMINY
+from selector.heat.boiling import Bath
+from selector.heat.steel_property import SteelClass
 from selector.metallurgy.austenite import austenite
-from selector.metallurgy.hardenability import critical_cooling_time, jominy_curve
+from selector.metallurgy.hardenability import critical_cooling_time, heat_curve
 from selector.metallurgy.martensite import as_quenched as quenched_structure
 from selector.metallurgy.tempering import (
     Structure,
@@ -30,8 +28,16 @@ from selector.metallurgy.tempering import (
     tempered_hardness,
 )
 from selector.model_range import ranges_left
-from selector.process import Heat, Quench
-from selector.quenched_bar import QuenchedBar, quenched_bar
+from selector.process import Heat
+from selector.quench_response import TIME_POWER, Points, Start, centre_s, start_of
+from selector.quenched_bar import (
+    CRITICAL_LOG_SD,
+    FERRITE_HV,
+    HIGH_ALLOY_WT_PCT,
+    STEEPNESS,
+    QuenchedBar,
+    quenched_bar,
+)
 
 # The whole job on a plain bar has its own file; it is a hardness map too, and is named here.
 __all__ = [
@@ -41,52 +47,32 @@ __all__ = [
     "as_quenched",
     "by_composition",
     "curve_reach_c",
-    "points_of",
     "quenched_bar",
+    "start",
     "tempered",
 ]
 
 Floats = NDArray[np.float64]
 
-# Severity at which published section limits are meant: moderately stirred baths, still air.
-LIMIT_SEVERITY = {"water": 1.2, "oil": 0.4, "air": 0.02}
-# A section limit says "hard to the centre"; half martensite lies this much further out, and
-# hardness falls this steeply about it. Estimates of the project. [-]
-LIMIT_TO_HALF = 1.35
-STEEPNESS = 8.0
+# Baths in which published section limits are meant: moderately stirred, still air.
+LIMIT_BATH = {"water": Bath("water"), "oil": Bath("oil"), "air": Bath("air", None, "none")}
+# A section limit says "hard to the centre"; half martensite takes this many times longer from
+# 700 to 500 °C. Estimate of the project: some nine tenths martensite at the limit. [-]
+LIMIT_TO_HALF = 1.6
 # How much better the rim does than the centre in a bath milder than the steel's own. [-]
 RIM_CREDIT = 0.25
-# Scatter of published section limits between sources, and when a limit for one class of medium
-# is carried over to another. Log sd, estimates. [-]
-LIMIT_SPREAD, CARRIED_SPREAD = 0.15, 0.45
+# Scatter of published section limits between sources, as log sd of the critical time; estimate.
+# A limit carried to another class of medium is no better known than the critical time itself.
+LIMIT_SPREAD, CARRIED_SPREAD = 0.2, CRITICAL_LOG_SD
 # What a tool steel falls to where it does not harden: fine pearlite and bainite. [HRC]
 UNHARDENED_HRC = 38.0
 # Beyond its hardening range a tool steel loses this much for each degree, below and above; the
 # range leaves room, so it forms austenite down to 30 °C below and none from 60 °C. Estimates.
 UNDER_HRC_PER_C, OVER_HRC_PER_C = 0.06, 0.03
 FORMED_FULL_C, FORMED_NONE_C = 30.0, 60.0
-AIR_LOG_SD_JOMINY = 0.35
 AS_QUENCHED_SD_HRC = 0.8
 CURVE_SD_HRC = 1.2
 COMPOSITION_ROUTE_TO_WT_PCT = 0.7
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Points:
-    """Points of a part: equivalent end-quench distance over the draws, size, place.
-
-    `distance_mm` has shape (draws, points), `size_mm` (the like round) and `position` (fraction
-    of the radius, 0 at the centre) have shape (points,).
-    """
-
-    distance_mm: Floats
-    size_mm: Floats
-    position: Floats
-
-    def only(self, index: int) -> "Points":
-        """Return one of the points."""
-        keep = slice(index, index + 1)
-        return Points(self.distance_mm[:, keep], self.size_mm[keep], self.position[keep])
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -161,25 +147,26 @@ def _by_composition(
         heat.rate_c_per_s,
         heat.structure,  # type: ignore[arg-type]
     )
-    # The bar charts carry an error of their own, more in air, which they do not cover.
-    chart = LOG_SD_JOMINY if heat.medium_class != "air" else AIR_LOG_SD_JOMINY
-    distance = points.distance_mm * np.exp(chart * normals["section_limit"][:, None])
-    curve = jominy_curve(state.dissolved_wt_pct, distance, state.grain_size_astm)
+    # The equivalence has an error of its own, and so has the response of the quench.
+    own = np.hypot(LOG_SD_JOMINY, points.log_sd)
+    distance = points.distance_mm * np.exp(own * normals["section_limit"][:, None])
+    # Each draw is one heat, as a bar of known analysis is.
+    curve = heat_curve(state.dissolved_wt_pct, distance, state.grain_size_astm)
     error = curve.sd_hrc * normals["hardenability"][:, None]
     hard = np.minimum(curve.hrc + error, 68.0)
     return AsQuenched(
         _with_ferrite(hard, state.fraction),
         f"end-quench curve ({curve.model}) at the equivalent distance, times austenite formed",
-        "hardenability.jominy_curve",
-        ranges_left("hardenability.jominy_curve", steel),
+        "hardenability.heat_curve",
+        ranges_left("hardenability.heat_curve", steel),
     )
 
 
 def _with_ferrite(hrc: Floats, austenite_fraction: Floats) -> Floats:
-    """Return the hardness where only part of the structure was austenite and quenched."""
-    soft_hv = 180.0
+    """Return the hardness where only part was austenite, mixed as in `quenched_bar`."""
     hv = hv_from_hrc(hrc, outside="extend")
-    mixed = austenite_fraction * hv + (1 - austenite_fraction) * np.minimum(soft_hv, hv)
+    ferrite = np.log(np.minimum(FERRITE_HV, hv))
+    mixed = np.exp(austenite_fraction * np.log(hv) + (1 - austenite_fraction) * ferrite)
     return np.asarray(hrc_from_hv(mixed, outside="extend"))
 
 
@@ -205,7 +192,7 @@ def _by_catalogue(
     floor = min(UNHARDENED_HRC, top - 5)
     return AsQuenched(
         floor + (full - floor) * share * _formed(steel, heat),
-        "published hardness and section limit of the steel, by equivalent end-quench distance",
+        "published hardness and section limit of the steel, by time from 700 to 500 °C",
         hardened.as_quenched_hrc.source
         if hardened.as_quenched_hrc
         else "martensite.as_quenched",
@@ -216,17 +203,18 @@ def _by_catalogue(
 def _beyond(
     steel: Steel, composition: Composition, heat: Heat, points: Points, normals: Normals
 ) -> Floats:
-    """Return how far each point lies beyond half martensite: 1 there, less inside. [-]."""
+    """Return each point's time over that of half martensite: 1 there, less inside. [-]."""
     limits = steel.hardened.section_limit_mm if steel.hardened else {}
-    spread = LIMIT_SPREAD if heat.medium_class in limits else CARRIED_SPREAD
+    own = heat.medium_class in limits
+    spread = np.hypot(LIMIT_SPREAD if own else CARRIED_SPREAD, TIME_POWER * points.log_sd)
     scatter = np.exp(-spread * normals["section_limit"][:, None])
-    own = limits.get(heat.medium_class)
-    if own is not None and steel.hardened and heat.medium_class != steel.hardened.quench:
-        # In a bath milder than its own a steel hardens up to the published section and hardly
-        # beyond, rim and all: the bar chart's quick surface does not see the vapour stage.
-        ratio = points.size_mm / own.value * (1.0 - RIM_CREDIT * points.position)
-        return np.asarray(ratio[None, :] / LIMIT_TO_HALF * scatter)
-    return points.distance_mm / _half_distance(steel, composition, heat) * scatter
+    # In a bath milder than its own a steel hardens up to the published section and hardly
+    # beyond, rim and all: the charts' quick rim does not see the vapour stage.
+    milder = own and steel.hardened is not None and heat.medium_class != steel.hardened.quench
+    of_centre = points.centre_s * (1.0 - RIM_CREDIT * points.position)
+    spent = of_centre if milder else points.time_s
+    critical = _critical_s(steel, composition, heat, simulated=milder)
+    return np.asarray(spent / critical * scatter)
 
 
 def _formed(steel: Steel, heat: Heat) -> Floats:
@@ -236,13 +224,16 @@ def _formed(steel: Steel, heat: Heat) -> Floats:
     return np.clip((FORMED_NONE_C - missed) / (FORMED_NONE_C - FORMED_FULL_C), 0.0, 1.0)
 
 
-def _half_distance(steel: Steel, composition: Composition, heat: Heat) -> Floats:
-    """Return the end-quench distance at which half the structure hardens. [mm]."""
+def _critical_s(
+    steel: Steel, composition: Composition, heat: Heat, *, simulated: bool
+) -> Floats:
+    """Return the time from 700 to 500 °C at which half the structure hardens. [s]."""
     limits = steel.hardened.section_limit_mm if steel.hardened else {}
     own = limits.get(heat.medium_class)
     limits = {heat.medium_class: own} if own is not None else limits
+    begin = start(steel)
     reach = [
-        float(jominy_distance_mm(limit.value, 0.0, LIMIT_SEVERITY[quench]))
+        centre_s(limit.value, LIMIT_BATH[quench], begin)[1 if simulated else 0]
         for quench, limit in limits.items()
     ]
     if reach:
@@ -254,10 +245,26 @@ def _half_distance(steel: Steel, composition: Composition, heat: Heat) -> Floats
         heat.rate_c_per_s,
         heat.structure,  # type: ignore[arg-type]
     )
-    critical = critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
-    grid = np.geomspace(1.5, 80.0, 200)
-    times = cooling_time_700_500_s(grid)
-    return np.asarray(np.interp(critical, times, grid))
+    return critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
+
+
+def start(steel: Steel) -> Start:
+    """Return how a steel enters its quench.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+
+    Returns
+    -------
+    Start
+        At the middle of its hardening range; high-alloy steels conduct less.
+    """
+    alloy = sum(v.middle for e, v in steel.composition_wt_pct.items() if e not in ("C", "Fe"))
+    kind: SteelClass = "high-alloy" if alloy > HIGH_ALLOY_WT_PCT else "low-alloy"
+    heat_c = steel.hardened.temperature_c.middle if steel.hardened else 850.0
+    return start_of(heat_c, kind)
 
 
 def curve_reach_c(steel: Steel) -> float:
@@ -331,24 +338,3 @@ def tempered(
     drawn = on_curve - missed * kept + CURVE_SD_HRC * error
     secondary = points[:, 1].max() > points[0, 1] + 0.5
     return np.asarray(drawn if secondary else np.minimum(drawn, fresh.hrc))
-
-
-def points_of(sizes_mm: Floats, positions: Floats, quench: Quench) -> Points:
-    """Return points of several rounds as they cool in a quench.
-
-    Parameters
-    ----------
-    sizes_mm : ndarray
-        Equivalent round of each point; shape (points,). [mm]
-    positions : ndarray
-        Place of each point as fraction of the radius, 0 at the centre; shape (points,). [-]
-    quench : Quench
-        Severity over the draws.
-
-    Returns
-    -------
-    Points
-        With the equivalent end-quench distance of each.
-    """
-    distance = jominy_distance_mm(sizes_mm[None, :], positions[None, :], quench.severity)
-    return Points(np.asarray(distance), sizes_mm, positions)

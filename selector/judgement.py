@@ -16,8 +16,8 @@ from selector.requirement.priority import CRITERIA
 from selector.screening import heated_thickness
 from selector.strength_factor import has_load, least_factor
 from selector.surroundings import Surroundings
-from selector.temper_choice import STRUCK_LEAST_TEMPER_C
-from selector.treatment import Treatment
+from selector.temper_choice import LEAST_SAFE_C, STRUCK_LEAST_TEMPER_C
+from selector.treatment import Temper, Treatment
 from selector.wear_duty import edge_loss_hrc, life
 
 Floats = NDArray[np.float64]
@@ -139,6 +139,32 @@ def _snap_gate(prediction: Prediction, around: Surroundings) -> Gate:
     )
     # The likelihood is estimated, so each draw asks whether a snap is less likely than not.
     return judged("snap", margin > 0.0, text, BREAKING)
+
+
+def fails_undrawn(treatment: Treatment, temper: Temper, around: Surroundings) -> bool:
+    """Return whether a temper is bound to fail a gate, whatever the draws say.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is tempered.
+    temper : Temper
+        How it is drawn.
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    bool
+        For a quenched part that is struck, or works too hot for the temper.
+    """
+    if not treatment.hardens:
+        return False
+    impact, service = around.asked.load.impact, around.asked.limit.service_temperature
+    least = {"none": 0.0, "hammered": STRUCK_LEAST_TEMPER_C}.get(impact, LEAST_SAFE_C)
+    brittle = impact != "none" and (temper.means == "none" or temper.temperature_c < least)
+    hot = service is not None and temper.temperature_c - service < SERVICE_MARGIN_C
+    return brittle or hot
 
 
 def _bearing(prediction: Prediction, around: Surroundings, factor: Floats) -> list[Gate]:

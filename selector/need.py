@@ -37,6 +37,8 @@ Window = tuple[float | None, float | None]
 NINE_IN_TEN, NINETEEN_IN_TWENTY = 1.2816, 1.6449
 # Hardness looked at: from the softest bar to the hardest tool.
 _HV = np.linspace(90.0, 850.0, 761)
+# How easily a bar is come by.
+_SELDOM = ("easy", "order", "rare")
 # Cores a hard layer is laid over: soft bar and pre-hardened bar. Common practice. [HV]
 _CORES = (("soft bar", 200.0), ("pre-hardened bar", 300.0))
 
@@ -313,7 +315,7 @@ def _contact(found: Pressing) -> ContactNeed:
 
 
 def _plain_bar(around: Surroundings, needs: tuple[SectionNeed, ...]) -> PlainBar | None:
-    """Return the cheapest bar that bears the load as bought, None where none does."""
+    """Return the bar nearest to hand that bears the load as bought, None where none does."""
     if any(found.least is None for found in needs):
         return None
     fit = [
@@ -324,7 +326,7 @@ def _plain_bar(around: Surroundings, needs: tuple[SectionNeed, ...]) -> PlainBar
         and item.treatment.condition.name != "hard-element"
         and _serves(item.treatment, around)
     ]
-    work = min(fit, key=lambda work: _price(work, around), default=None)
+    work = min(fit, key=lambda work: _far_to_seek(work, around), default=None)
     if work is None:
         return None
     hrc = supply_hrc(work, around.of_steel(work.steel.slug))
@@ -337,9 +339,10 @@ def _plain_bar(around: Surroundings, needs: tuple[SectionNeed, ...]) -> PlainBar
     )
 
 
-def _price(work: Treatment, around: Surroundings) -> float:
-    """Return what the part costs as bought."""
-    return float(np.median(bill(work, NO_TEMPER, around).cost))
+def _far_to_seek(work: Treatment, around: Surroundings) -> tuple[bool, int, float]:
+    """Return the rack before the shop, what every shop has before the rest, then the price."""
+    seldom = _SELDOM.index(work.condition.availability)
+    return work.stock is None, seldom, float(np.median(bill(work, NO_TEMPER, around).cost))
 
 
 def _serves(work: Treatment, around: Surroundings) -> bool:

@@ -26,7 +26,7 @@ class ContactNeed(Plain):
 
 
 class PlainBar(Plain):
-    """The cheapest bar that serves as bought."""
+    """The bar nearest to hand that serves as bought: the rack, then what is easily had."""
 
     steel: str
     condition: str

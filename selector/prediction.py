@@ -46,7 +46,6 @@ class Prediction:
     shank_hrc: Floats
     depth_mm: Floats
     section_hrc: Floats
-    as_quenched_hrc: Floats
     snapped: Floats
     snap_margin_hrc: Floats
     crack: CrackDraws
@@ -108,7 +107,6 @@ def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction
         shank_hrc=found.shank,
         depth_mm=found.depth_mm,
         section_hrc=found.sections,
-        as_quenched_hrc=ready.fresh.hrc[:, 0] if ready.fresh else found.surface,
         snapped=chance,
         snap_margin_hrc=margin,
         crack=ready.crack,

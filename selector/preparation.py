@@ -8,12 +8,13 @@ from numpy.typing import NDArray
 from selector import hardness_map
 from selector.composition import Composition, drawn, middle
 from selector.draws import Normals
-from selector.geometry import POSITIONS, as_cooled
+from selector.geometry import as_cooled
 from selector.hardness_scale import hrc_from_hb
 from selector.heat.ruling_section import round_equivalent_mm
 from selector.movement import Movement, movement
 from selector.process import Heat, Quench, hardening_heat, quench
 from selector.quench_crack import CrackDraws, crack_draws
+from selector.quench_response import Points, Start, cooled
 from selector.surroundings import Surroundings
 from selector.treatment import Treatment
 
@@ -22,7 +23,10 @@ Floats = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Prepared:
-    """A treatment with its quench computed once, ready for any temper."""
+    """A treatment with its quench computed once, ready for any temper.
+
+    `alike` is what the quench depends on; treatments of equal `alike` share `fresh`.
+    """
 
     treatment: Treatment
     composition: Composition
@@ -32,6 +36,7 @@ class Prepared:
     normals: dict[str, Floats]
     crack: CrackDraws
     movement: Movement
+    alike: tuple[object, ...]
 
 
 def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:
@@ -64,19 +69,16 @@ def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:
     return np.full(spread.shape, np.nan)
 
 
-def _points(around: Surroundings, bath: Quench) -> hardness_map.Points:
+def _points(around: Surroundings, bath: Quench, start: Start) -> Points:
     """Return the points of the part, sections × positions."""
-    sections = as_cooled(around.asked.part)
-    severity = float(np.median(bath.severity))
     sizes = [
-        float(round_equivalent_mm(s.shape, s.size, severity, s.width, s.bore)) for s in sections
+        float(round_equivalent_mm(s.shape, s.size, bath.severity, s.width, s.bore))
+        for s in as_cooled(around.asked.part)
     ]
-    flat_sizes = np.repeat(np.array(sizes), len(POSITIONS))
-    positions = np.tile(np.array(POSITIONS), len(sections))
-    return hardness_map.points_of(flat_sizes, positions, bath)
+    return cooled(np.array(sizes), bath, start, around.shared())
 
 
-def cooled_points(treatment: Treatment, around: Surroundings) -> hardness_map.Points | None:
+def cooled_points(treatment: Treatment, around: Surroundings) -> Points | None:
     """Return the points of the part as they cool in a treatment's bath.
 
     Parameters
@@ -94,8 +96,23 @@ def cooled_points(treatment: Treatment, around: Surroundings) -> hardness_map.Po
     medium = treatment.medium
     if medium is None:
         return None
-    bath = quench(medium, around.asked.workshop, around.shared(), around.mass_kg)
-    return around.once(("points", medium.slug), lambda: _points(around, bath))
+    place = treatment.route.place
+    bath = quench(
+        medium, around.asked.workshop, around.mass_kg, sent_out=place == "subcontract"
+    )
+    start = hardness_map.start(treatment.steel)
+    key = ("points", medium.slug, place, f"{start.heat_c:g}", start.steel_class)
+    return around.once(key, lambda: _points(around, bath, start))
+
+
+def _alike(treatment: Treatment, heat: Heat | None) -> tuple[object, ...]:
+    """Return what the as-quenched hardness depends on, besides part and workshop."""
+    medium = treatment.medium.slug if treatment.medium else ""
+    quench = (treatment.steel.slug, medium, treatment.route.place)
+    if heat is None:
+        return quench
+    course = (heat.target_c, treatment.by_eye, heat.hold_s, heat.rate_c_per_s, heat.structure)
+    return (*quench, *course)
 
 
 def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
@@ -122,9 +139,12 @@ def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
     shop = around.asked.workshop
     heat = hardening_heat(treatment, shop, normals)
     points = cooled_points(treatment, around)
-    fresh = None
+    fresh, alike = None, _alike(treatment, heat)
     if heat is not None and points is not None:
-        fresh = hardness_map.as_quenched(steel, composition, heat, points, normals)
+        fresh = around.once(
+            ("fresh", *alike),
+            lambda: hardness_map.as_quenched(steel, composition, heat, points, normals),
+        )
     return Prepared(
         treatment,
         composition,
@@ -134,4 +154,5 @@ def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
         normals,
         crack_draws(treatment, around, composition, normals),
         movement(treatment, around, normals),
+        alike,
     )

@@ -1,16 +1,18 @@
 """Route × workshop × part into the numbers that heat and metallurgy take."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog.medium import Medium
+from catalog.medium import Agitation, Medium
 from selector.draws import Normals
+from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.operator import reading
-from selector.heat.quench import bath_end_c, grossmann_h
-from selector.requirement.workshop import Bath, Workshop
+from selector.heat.quench import bath_end_c
+from selector.requirement.workshop import Bath as KeptBath
+from selector.requirement.workshop import Workshop
 from selector.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]
@@ -39,6 +41,12 @@ STRUCTURE = {
 }
 SPHEROIDISED_ABOVE_WT_PCT = 0.7
 HOT_PART_C = 850.0
+# From the heat to a bath beside the work, by a practised hand. Common practice. [s]
+DELAY_S = 1.5
+# Media whose boiling nobody has described: they keep to the bar charts, by their severity.
+CHARTED = frozenset({"plates", "hot-salt"})
+# A small bath warms no further than its boiling curve is described; others are watery. [°C]
+HOTTEST_IN_USE_C = {"oil": 200.0, "fast-oil": 200.0, "vegetable-oil": 200.0, "polymer": 60.0}
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -53,11 +61,18 @@ class Heat:
     medium_class: Literal["water", "oil", "air"] = "oil"
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True)
 class Quench:
-    """One quench: Grossmann severity over the draws, shape (draws, 1)."""
+    """One quench: its bath, how far the bath's exchange is out, and the way to it.
 
-    severity: Floats
+    `bath` is None for a medium whose boiling is not described. `severity` is Grossmann's, 1/in,
+    `log_sd` the sd of its and of the exchange's logarithm.
+    """
+
+    bath: Bath | None
+    severity: float
+    log_sd: float
+    delay_s: float = DELAY_S
 
 
 def reading_error_c(treatment: Treatment, workshop: Workshop) -> tuple[float, float, float]:
@@ -123,7 +138,9 @@ def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -
     )
 
 
-def quench(medium: Medium, workshop: Workshop, normals: Normals, mass_kg: float) -> Quench:
+def quench(
+    medium: Medium, workshop: Workshop, mass_kg: float, *, sent_out: bool = False
+) -> Quench:
     """Return the quench in this workshop's bath, as warm as it is and as the part makes it.
 
     Parameters
@@ -131,38 +148,50 @@ def quench(medium: Medium, workshop: Workshop, normals: Normals, mass_kg: float)
     medium : Medium
         What it is quenched in.
     workshop : Workshop
-        Its baths.
-    normals : mapping of str to ndarray
-        The shared draws.
+        Its baths, and how quick the operator is.
     mass_kg : float
         Mass of the hot part. [kg]
+    sent_out : bool, optional
+        Whether a firm does it, in a bath of its own.
 
     Returns
     -------
     Quench
-        Severity over the draws; a bath that is warm, small or still quenches less.
+        A bath nobody described is moved moderately and as warm as usual. The air of a workshop
+        is still; a firm's vacuum furnace blows gas under pressure (common practice).
     """
-    bath = next((bath for bath in workshop.bath if bath.medium == medium.slug), None)
-    agitation = bath.agitation if bath else "moderate"
+    baths = () if sent_out else workshop.bath
+    kept = next((bath for bath in baths if bath.medium == medium.slug), None)
+    unsaid: Agitation = (
+        "moderate" if medium.kind != "air" else "violent" if sent_out else "none"
+    )
+    agitation = kept.agitation if kept else unsaid
     spans = medium.severity_per_in
-    span = spans.get(agitation) or next(iter(spans.values()))
-    spread = 0.5 * np.log(max(span.high / span.low, 1.3))
-    middle = np.sqrt(span.low * span.high)
-    if bath is not None and medium.severity_class == "water":
-        middle *= _warmth(medium, bath, mass_kg)
-    severity = middle * np.exp(spread * np.clip(normals["bath_bias"], -2, 2))
-    return Quench(severity[:, None])
+    told = list(spans.values())
+    span = spans.get(agitation) or told[-1 if agitation in {"strong", "violent"} else 0]
+    # The catalogue's band as plus and minus one sd; no bath is known better than by 13 %.
+    log_sd = 0.5 * np.log(max(span.high / span.low, 1.3))
+    bath = None
+    if medium.kind not in CHARTED:
+        bath = Bath(medium.kind, None, agitation)  # type: ignore[arg-type]
+        if kept is not None:
+            bath = replace(bath, temperature_c=_in_use_c(bath, kept, mass_kg))
+    return Quench(
+        bath,
+        float(np.sqrt(span.low * span.high)),
+        float(log_sd),
+        DELAY_S * workshop.skill.delay,
+    )
 
 
-def _warmth(medium: Medium, bath: Bath, mass_kg: float) -> float:
-    """Return how much a water bath loses by being warmer than its medium usually is. [-]."""
-    usual = medium.temperature_c.middle
-    start = usual if bath.temperature is None else bath.temperature
-    end = start
-    if bath.volume is not None:
-        end = float(bath_end_c(mass_kg, HOT_PART_C, bath.volume, start))
-    warm = grossmann_h("water", bath.agitation, 0.5 * (start + end)).severity
-    return warm / grossmann_h("water", bath.agitation, usual).severity
+def _in_use_c(bath: Bath, kept: KeptBath, mass_kg: float) -> float | None:
+    """Return how warm a bath is while it quenches: between its start and its end. [°C]."""
+    if kept.volume is None or bath.medium == "air":
+        return kept.temperature
+    start = bath_temperature_c(replace(bath, temperature_c=kept.temperature))
+    end = float(bath_end_c(mass_kg, HOT_PART_C, kept.volume, start, bath.medium))
+    # To a degree, so that parts of one workshop share their quenches.
+    return min(round(0.5 * (start + end)), HOTTEST_IN_USE_C.get(bath.medium, 98.0))
 
 
 def temper_peak_c(temper: Temper, workshop: Workshop, normals: Normals) -> Floats:

@@ -84,7 +84,10 @@ def crack_draws(
     quenches = treatment.hardens or treatment.route.process == "case"
     if hardened is None or medium is None or not quenches:
         return CrackDraws(np.zeros(count), np.zeros(count, dtype=bool), None)
-    centre = {element: np.median(content) for element, content in composition.items()}
+    centre = around.once(
+        ("centre", treatment.steel.slug),
+        lambda: {element: np.median(content) for element, content in composition.items()},
+    )
     carbon = float(centre.get("C", 0.0))
     start = {**centre, "C": min(carbon, _DISSOLVED)}
     part = around.asked.part

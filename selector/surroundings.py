@@ -34,14 +34,14 @@ class Surroundings:
     hard: tuple[int, ...]
     count: int = draws.COUNT
     # What many treatments share is worked out once: compositions by steel, points by bath.
-    memo: dict[tuple[str, ...], Any] = field(default_factory=dict)
+    memo: dict[tuple[object, ...], Any] = field(default_factory=dict)
 
-    def once(self, key: tuple[str, ...], work: Callable[[], T]) -> T:
+    def once(self, key: tuple[object, ...], work: Callable[[], T]) -> T:
         """Return the result of `work`, done once for each key.
 
         Parameters
         ----------
-        key : tuple of str
+        key : tuple
             What the result depends on, besides these surroundings.
         work : callable
             Takes nothing.

@@ -209,12 +209,15 @@ def choices(
     lead_demand = around.leading
     sections = around.asked.part.section
     lead = max(lead_demand.sections, key=lambda i: sections[i].size)
-    hrc = _grid_hrc(ready, grid, lead)
     if ready.fresh is None:
-        return tuple(
-            Choice(temper, None, float(h), 0.0) for temper, h in zip(grid, hrc, strict=True)
-        )
-    heat_cost = 0.0 if points is None else _misread_heat_hrc(ready, lead, points)
+        supply = float(ready.supply_hrc[0])
+        return tuple(Choice(temper, None, supply, 0.0) for temper in grid)
+    # Treatments that come out of the quench alike are tempered alike.
+    hrc = around.once(("grid", *ready.alike, grid), lambda: _grid_hrc(ready, grid, lead))
+    heat_cost = around.once(
+        ("misread", *ready.alike),
+        lambda: 0.0 if points is None else _misread_heat_hrc(ready, lead, points),
+    )
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
         places = [
             k
@@ -230,7 +233,7 @@ def choices(
         struck = around.asked.load.impact == "hammered"
         least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
         places = _worth(ready.treatment, grid, hrc, window, least)
-    slopes = _slope_hrc(ready, grid, lead)
+    slopes = around.once(("slopes", *ready.alike, grid), lambda: _slope_hrc(ready, grid, lead))
     return tuple(
         Choice(
             grid[k],

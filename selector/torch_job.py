@@ -7,6 +7,7 @@ from catalog.heat_source import HeatSource
 from selector.geometry import area_mm2
 from selector.heat.grid import Section
 from selector.heat.operator import Operator
+from selector.heat.section_slice import Outline
 from selector.heat.torch import TORCHES, Torch, TorchName, torch
 from selector.requirement import Requirement
 from selector.requirement.part import Section as PartSection
@@ -118,6 +119,32 @@ def round_like(section: PartSection) -> float:
     girth = {"square": 4.0, "hexagon": 3.4641}.get(section.shape, 0.0) * size
     full = area_mm2(section.model_copy(update={"bore": None}))
     return 4.0 * full / (girth or 2.0 * (size + width))
+
+
+def outlines(part: Stretch) -> tuple[Outline | None, ...]:
+    """Return the true sections of a part, none where it is round or a tube.
+
+    Parameters
+    ----------
+    part : Stretch
+        The part for the solver.
+
+    Returns
+    -------
+    tuple of Outline or None
+        One for each section; one that is bored is taken as the round alone.
+    """
+    return tuple(
+        None
+        if shape.shape in {"round", "tube"} or shape.bore
+        else Outline(
+            shape.shape,  # type: ignore[arg-type]
+            min(shape.size, shape.width or shape.size),
+            max(shape.size, shape.width) if shape.width else None,
+            section.outer_mm,
+        )
+        for shape, section in zip(part.shapes, part.sections, strict=True)
+    )
 
 
 def stretch(asked: Requirement, hard: tuple[int, ...], lead: int | None = None) -> Stretch:

@@ -69,6 +69,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
             Limit("heating_rate_c_per_s", 0.01, 50.0, "°C/s", "estimated"),
         ),
         "band_curve.coefficients": (),
+        "band_curve.heat_coefficients": (),
         "band_fit.bands": (),
         "band_fit.fit_bands": (),
         "band_fit.hardenability_toml": (),
@@ -84,6 +85,9 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         ),
         "boiling.bath_temperature_c": (),
         "boiling.boiling_curve": (),
+        "cold.pearlitic_transition_c": (
+            Limit("carbon_wt_pct", 0.05, 0.25, "wt %", "Pickering 1978"),
+        ),
         "colour.heat_colour": (
             Limit("temperature_c", 475.0, 1315.0, "°C", "printed colour tables"),
         ),
@@ -154,6 +158,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "hardenability.critical_cooling_time": (
             Limit("C", 0.7, 1.0, "wt %", "section limits of silver steel, W1 and O1"),
         ),
+        "hardenability.heat_curve": _BANDED_STEELS,
         "hardenability.ideal_diameter": _A255_STEELS,
         "hardenability.jominy_curve": _BANDED_STEELS,
         "hardenability.martensite_fraction_at": _BANDED_STEELS,
@@ -172,6 +177,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "immersion.quench_boundary": (),
         "immersion.quench_history": (),
         "kernel.advance": (),
+        "kernel.is_compiled": (),
         "left_out.leave_one_out": (),
         "martensite.as_quenched": (
             Limit("C", 0.1, 1.2, "wt %", "Hodge and Orehoski 1946; from memory"),
@@ -317,8 +323,13 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "transformation.rapid_heating_shift": (
             Limit("heating_rate_c_per_s", 0.0, 300.0, "°C/s", "Feuerstein and Smith 1954"),
         ),
+        "wear.carbide_life": (),
         "wear.carbon_life": (
             Limit("C", 0.2, 2.0, "wt %", "Larsen-Badse 1966, estimated above"),
+        ),
+        "wear.card_cut_mm": (
+            Limit("hardness_hrc", 55.0, 66.0, "HRC", "Thomas 2018, estimated"),
+            Limit("edge_deg", 20.0, 50.0, "°", "Thomas 2018, estimated"),
         ),
         "wear.relative_life": (
             Limit("hardness_hv", 100.0, 900.0, "HV", "Archard 1953; Khruschov 1974"),

@@ -47,7 +47,9 @@ def versus(
     RequirementError
         When an id names no option this workshop could attempt.
     """
-    around = surroundings(asked, catalog or load_catalog())
+    known = catalog or load_catalog()
+    wider = _sending_out(asked, (first, second), known)
+    around = surroundings(wider, known)
     pair = (_side(first, around), _side(second, around))
     one, other = (_side_out(option, around) for option in both(pair, around))
     found = tuple(swaps(pair, around))
@@ -55,7 +57,7 @@ def versus(
     prices = around.catalog.prices
     return VersusOut(
         part=asked.part.name,
-        headline=headline(one, other, found),
+        headline=headline(one, other, found) + (_SENT_OUT if wider is not asked else ""),
         first=one,
         second=other,
         swaps=found,
@@ -65,6 +67,20 @@ def versus(
         first_cost=tuple(_cost(option) for option, _ in curves),
         second_cost=tuple(_cost(option) for _, option in curves),
     )
+
+
+# A firm is named by the one who compares, so it is weighed, and said.
+_SENT_OUT = " Sending out is weighed here though nothing was to be sent out."
+
+
+def _sending_out(asked: Requirement, names: tuple[str, ...], catalog: Catalog) -> Requirement:
+    """Return what is asked, with a firm allowed where one of the options is a firm's work."""
+    routes = [name.split("/")[2].split(".")[0] for name in names if name.count("/") > 2]
+    firms = {slug for slug, route in catalog.routes.items() if route.place == "subcontract"}
+    if asked.workshop.subcontract or firms.isdisjoint(routes):
+        return asked
+    shop = asked.workshop.model_copy(update={"subcontract": True})
+    return asked.model_copy(update={"workshop": shop})
 
 
 def _side(name: str, around: Surroundings) -> Side:

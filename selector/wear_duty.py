@@ -8,7 +8,13 @@ from selector.duty import Demand
 from selector.explain.hardness import shown
 from selector.figure import median
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.mechanics.wear import Wear, carbon_life, relative_life
+from selector.mechanics.wear import (
+    RelativeLife,
+    Wear,
+    carbide_life,
+    carbon_life,
+    relative_life,
+)
 from selector.surroundings import Surroundings
 from selector.treatment import Treatment
 
@@ -37,12 +43,37 @@ def wearing_carbon_wt_pct(treatment: Treatment) -> float:
     Returns
     -------
     float
-        Of the case of a carburised part, else of the bar. [wt %]
+        Of the case of a carburised part, else of the bar; where hard carbides are counted apart
+        no more than that of tool steel, or they would count twice. [wt %]
     """
     if treatment.route.process == "case":
         return _CASE_CARBON_WT_PCT
     carbon = treatment.steel.composition_wt_pct.get("C")
-    return carbon.middle if carbon is not None else _TOOL_CARBON_WT_PCT
+    middle = carbon.middle if carbon is not None else _TOOL_CARBON_WT_PCT
+    return min(middle, _TOOL_CARBON_WT_PCT) if treatment.steel.carbide_vol_pct else middle
+
+
+def carbide_gain(treatment: Treatment, demand: Demand, around: Surroundings) -> RelativeLife:
+    """Return what hard carbides of chromium, molybdenum or vanadium add to a life under grit.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        Steel and route.
+    demand : Demand
+        Of the zone.
+    around : Surroundings
+        What is asked.
+
+    Returns
+    -------
+    RelativeLife
+        1 for plain steel, where nothing cuts, and at a struck edge, which chips at them. [-]
+    """
+    carbides = treatment.steel.carbide_vol_pct
+    if around.asked.zone[demand.zone].wear != "abrasive" or not carbides:
+        return RelativeLife(np.ones(()), np.zeros(()))
+    return carbide_life({kind: volume.middle for kind, volume in carbides.items()})
 
 
 def is_cutting(demand: Demand, around: Surroundings) -> bool:
@@ -87,16 +118,18 @@ def has_edge(demand: Demand, around: Surroundings) -> bool:
     return edged or around.asked.zone[demand.zone].wear == "edge-impact"
 
 
-def _carbon_gain(treatment: Treatment, demand: Demand, around: Surroundings) -> float:
-    """Return the life by its carbon over that of a tool steel of equal hardness. [-]."""
+def _steel_gain(treatment: Treatment, demand: Demand, around: Surroundings) -> Floats:
+    """Return the life by carbon and carbides over that of a tool steel as hard, drawn. [-]."""
+    normal = around.shared()["wear_family"]
     if not is_cutting(demand, around):
-        return 1.0
+        return np.ones_like(normal)
     struck = around.asked.zone[demand.zone].wear == "edge-impact"
     carbon = wearing_carbon_wt_pct(treatment)
-    return float(carbon_life(carbon, _TOOL_CARBON_WT_PCT, struck=struck).ratio)
+    by_carbon = carbon_life(carbon, _TOOL_CARBON_WT_PCT, struck=struck).drawn(normal)
+    return by_carbon * carbide_gain(treatment, demand, around).drawn(normal)
 
 
-def edge_loss_hrc(treatment: Treatment, demand: Demand, around: Surroundings) -> float:
+def edge_loss_hrc(treatment: Treatment, demand: Demand, around: Surroundings) -> Floats:
     """Return what a steel poor in carbon loses at an edge, told as hardness off its window.
 
     Parameters
@@ -110,11 +143,12 @@ def edge_loss_hrc(treatment: Treatment, demand: Demand, around: Surroundings) ->
 
     Returns
     -------
-    float
-        0 for a tool steel of one percent carbon, and where nothing cuts or is cut. [HRC]
+    ndarray
+        0 for a tool steel of one percent carbon, and where nothing cuts or is cut; shape
+        (draws,). [HRC]
     """
-    gain = _carbon_gain(treatment, demand, around)
-    return float(max(-HALVES_HRC * np.log2(gain), 0.0)) * _cuts_share(demand)
+    gain = _steel_gain(treatment, demand, around)
+    return np.asarray(np.maximum(-HALVES_HRC * np.log2(gain), 0.0) * _cuts_share(demand))
 
 
 def _cuts_share(demand: Demand) -> float:
@@ -181,12 +215,13 @@ def life(treatment: Treatment, hrc: Floats, demand: Demand, around: Surroundings
     Returns
     -------
     ndarray
-        Ratio of lives, carbon counted at edges and under grit. [-]
+        Ratio of lives, carbon counted at edges and under grit, hard carbides under grit; the
+        error of these relations is drawn. [-]
     """
     wear: Wear = "abrasive" if is_cutting(demand, around) else "sliding"
     softest = _PLAIN_BAR_HV
     if demand.floor_hrc is not None:
         softest = float(hv_from_hrc(demand.floor_hrc, outside="extend"))
     hv = np.maximum(np.asarray(hv_from_hrc(hrc, outside="extend")), 90.0)
-    gain = _carbon_gain(treatment, demand, around)
-    return np.asarray(gain * relative_life(hv, softest, wear).ratio)
+    by_hardness = relative_life(hv, softest, wear).drawn(around.shared()["wear_family"])
+    return np.asarray(_steel_gain(treatment, demand, around) * by_hardness)

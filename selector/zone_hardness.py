@@ -8,10 +8,10 @@ from numpy.typing import NDArray
 from selector import hardness_map
 from selector.geometry import POSITIONS
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.metallurgy.hardenability import jominy_curve
+from selector.metallurgy.hardenability import heat_curve
 from selector.model_range import ranges_left
-from selector.preparation import Prepared
-from selector.process import Quench, temper_peak_c
+from selector.preparation import Prepared, cooled_points
+from selector.process import temper_peak_c
 from selector.soft_ring import beside, soft_ring_hrc
 from selector.surroundings import Surroundings
 from selector.torch_depth import hardened_depth_mm
@@ -46,14 +46,17 @@ def _tempered_points(ready: Prepared, temper: Temper, around: Surroundings) -> F
         raise ValueError(msg)
     if temper.means == "none":
         return ready.fresh.hrc
-    reached = temper_peak_c(temper, around.asked.workshop, ready.normals)
-    return hardness_map.tempered(
-        ready.treatment.steel,
-        ready.composition,
-        ready.fresh,
-        reached,
-        temper.time_s * temper.cycles,
-        ready.normals,
+    fresh = ready.fresh
+    return around.once(
+        ("tempered", *ready.alike, temper),
+        lambda: hardness_map.tempered(
+            ready.treatment.steel,
+            ready.composition,
+            fresh,
+            temper_peak_c(temper, around.asked.workshop, ready.normals),
+            temper.time_s * temper.cycles,
+            ready.normals,
+        ),
     )
 
 
@@ -193,18 +196,19 @@ def _cased(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardnes
         np.repeat(core[:, None], len(around.asked.part.section), axis=1),
         "published surface hardness and depth of the route; core by the end-quench curve",
         span.source,
-        ranges_left("hardenability.jominy_curve", ready.treatment.steel),
+        ranges_left("hardenability.heat_curve", ready.treatment.steel),
     )
 
 
 def _core_hrc(ready: Prepared, around: Surroundings) -> Floats:
     """Return the core hardness of a carburised steel after its quench. [HRC]."""
-    thick = max(around.asked.part.section[i].size for i in around.hard)
-    medium = ready.treatment.medium
-    water = medium is not None and medium.severity_class == "water"
-    bath = Quench(np.full((1, 1), 1.0 if water else 0.4))
-    distance = hardness_map.points_of(np.array([thick]), np.array([0.0]), bath).distance_mm
-    curve = jominy_curve(ready.composition, distance)
+    sections = around.asked.part.section
+    thick = max(around.hard, key=lambda i: sections[i].size)
+    points = cooled_points(ready.treatment, around)
+    if points is None:
+        return ready.supply_hrc
+    centre = points.only(thick * len(POSITIONS) + len(POSITIONS) - 1)
+    curve = heat_curve(ready.composition, centre.distance_mm)
     core = curve.hrc[:, 0] + (curve.sd_hrc * ready.normals["core"][:, None])[:, 0]
     return np.asarray(np.maximum(core, ready.supply_hrc))
 

@@ -17,14 +17,14 @@ name = "drive dog"
 [[part.section]]
 shape = "round"
 size = "25 mm"
-length = 30
+length = "30 mm"
 [[part.section]]
 shape = "round"
-size = 25
-length = 150
+size = "25 mm"
+length = "150 mm"
 [[part.feature]]
 kind = "teeth"
-at = 5
+at = "5 mm"
 [[zone]]
 section = [1]
 wear = "sliding"

@@ -30,6 +30,7 @@ UNIT_OF_SUFFIX = {
     "_mpa": "MPa",
     "_hrc": "HRC",
     "_pct": "%",
+    "_deg": "°",
     "_min": "min",
     "_hv": "HV",
     "_hb": "HB",

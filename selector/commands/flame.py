@@ -54,14 +54,13 @@ def flame(
 
 
 def _save(answer: "FlameAnswer", path: Path) -> None:
-    """Write the map of the best family, refusing where there is none."""
-    from selector.errors import Problem, SelectorError  # noqa: PLC0415
+    """Write the map of the best family; where nothing is heated, say that there is none."""
     from selector.flame_plot import save  # noqa: PLC0415
 
     best = answer.best
-    if best is None or best.outcome is None:
-        step = "Leave --plot out, or ask for another steel."
-        raise SelectorError(Problem("--plot", "of a part that is heated", "no map", step))
+    if best is None or best.outcome is None or best.outcome.hardness is None:
+        typer.echo("No map is written: no hardened part to draw.", err=True)
+        return
     title = f"{answer.asked.part.name}: {best.treatment.label}"
     save(best.outcome, title, path)
 

@@ -95,6 +95,11 @@ def print_flame(found: dict[str, Any], answer: FlameAnswer, out: "Console") -> N
         if best.outcome is not None and best.outcome.hardness is not None:
             for lines in (axial_text(best.outcome), section_text(best.outcome)):
                 out.print("\n".join(lines) + "\n", markup=False)
+    back = found["residual_heat"]
+    if back is not None:
+        line = f"{WORDS[back['verdict']]}: {_bar(back)}. {back['why']}"
+        out.print("[bold]Dip the end, let the heat run back, stop it at the colour[/bold]")
+        out.print(f"   {line}\n", markup=False)
     _print_others(found["families"][1:], out)
     if found["cautions"]:
         out.print("[bold]Cautions[/bold]")
@@ -113,6 +118,10 @@ def _print_best(lead: dict[str, Any], out: "Console") -> None:
         out.print(f"   if         {odd}", markup=False)
     if lead["change"] is not None:
         out.print(f"   change     {lead['change']['text']}", markup=False)
+    elif lead["verdict"] == "no" and lead["figures"] is not None:
+        out.print(
+            "   change     no single one serves: a furnace, another steel, or send it out"
+        )
     out.print()
 
 

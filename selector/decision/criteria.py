@@ -55,6 +55,31 @@ class Range:
         return merit
 
 
+def merits(ranges: tuple[Range, ...], values: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Return the merit of every criterion at once, as `Range.merit` has it.
+
+    Parameters
+    ----------
+    ranges : tuple of Range
+        The table.
+    values : ndarray
+        In the units of the criteria; shape (draws, criteria).
+
+    Returns
+    -------
+    ndarray
+        Merit between 0 and 1; shape (draws, criteria).
+    """
+    worst = np.array([row.worst for row in ranges], dtype=float)
+    ideal = np.array([row.ideal for row in ranges], dtype=float)
+    given = np.array(values, dtype=float)
+    for k, row in enumerate(ranges):
+        if row.scale == "log":
+            worst[k], ideal[k] = np.log(worst[k]), np.log(ideal[k])
+            given[:, k] = np.log(np.maximum(given[:, k], 1e-9))
+    return np.asarray(np.clip((given - worst) / (ideal - worst), 0.0, 1.0))
+
+
 def range_table(
     budget: float | None, reference: float, days: float | None, *, by_life: bool = False
 ) -> tuple[Range, ...]:

@@ -34,6 +34,7 @@ GateName = Literal[
     "core",
     "corrosion",
     "service_heat",
+    "cold",
     "shape",
     "budget",
     "days",
@@ -83,7 +84,7 @@ def judged(
     Gate
         With verdict pass, marginal or fail.
     """
-    share = float(np.mean(met))
+    share = np.count_nonzero(met) / met.size
     verdict: Verdict = "marginal"
     if share >= limits[0]:
         verdict = "pass"

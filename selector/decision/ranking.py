@@ -39,9 +39,9 @@ def reference_ideal(merit: Floats, weights: Floats) -> Floats:
     .. [1] E. Cables, M. T. Lamata, J. L. Verdegay, RIM - reference ideal method in
        multicriteria decision making, Information Sciences 337-338, 2016, 1-10.
     """
-    root = np.sqrt(weights)
-    to_ideal = np.linalg.norm((1.0 - merit) * root, axis=-1)
-    to_worst = np.linalg.norm(merit * root, axis=-1)
+    # A plain sum over each row: a matrix product may round by how many rows there are.
+    to_ideal = np.sqrt(np.einsum("...k,k->...", (1.0 - merit) ** 2, weights))
+    to_worst = np.sqrt(np.einsum("...k,k->...", merit**2, weights))
     index: Floats = to_worst / (to_ideal + to_worst)
     return index
 

@@ -1,6 +1,6 @@
 """What was taken for granted because it was not said."""
 
-from selector.advice import Advice
+from selector.advice import Advice, reference_bar
 from selector.duty import Demand
 from selector.explain.hardness import shown
 from selector.movement import permitted_mm
@@ -67,7 +67,6 @@ def _not_used(asked: Requirement) -> list[str]:
     given = {
         "workshop.machine": shop.machine,
         "workshop.held_by": shop.held_by,
-        "workshop.skill.delay": shop.skill.delay != 1.0,
         "workshop.heat.tip": any(heat.tip for heat in shop.heat),
         "workshop.heat.chamber": any(heat.chamber for heat in shop.heat),
     }
@@ -79,9 +78,15 @@ def _of_money(advice: Advice) -> list[str]:
     limit, prices = advice.asked.limit, advice.around.catalog.prices
     said = []
     if limit.budget is None:
+        bar = reference_bar(advice.around.catalog)
+        by = (
+            f"the part made of pre-hardened {bar.steel.name} as bought"
+            if bar
+            else "an hour of work"
+        )
         said.append(
             f"No budget given: cost is judged against {advice.reference_cost:.0f} "
-            f"{prices.currency}, the part made of pre-hardened 42CrMo4 as bought."
+            f"{prices.currency}, {by}."
         )
     elif limit.currency and limit.currency != prices.currency:
         said.append(

@@ -1,6 +1,7 @@
 """The coupon plan: what to try on a bar whose grade or behaviour is not known."""
 
 from selector.advice import Advice
+from selector.heat.colour import MAGNET_LOST_C
 
 _STEPS = (
     (
@@ -13,8 +14,8 @@ _STEPS = (
     ),
     "Cut a coupon of the same bar and the same section, about twice as long as thick.",
     (
-        "Heat it until a magnet lets go and a little brighter, as evenly as the part will be "
-        "heated; quench in oil, moving it."
+        f"Heat it until a magnet lets go ({MAGNET_LOST_C:.0f} °C) and a little brighter, as "
+        "evenly as the part will be heated; quench in oil, moving it."
     ),
     (
         "Try a new file on it and on a known piece. Bites: heat a second coupon and quench in "

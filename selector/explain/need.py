@@ -1,11 +1,12 @@
 """What a part must bear, in sentences."""
 
 from selector.contact_duty import pressings
-from selector.duty import Demand
+from selector.duty import APART_HRC, FOR_WEAR, Demand
 from selector.explain.hardness import shown, shown_range
 from selector.need_record import PlainBar, SectionNeed
 from selector.output_record import Spread
 from selector.requirement import Requirement
+from selector.requirement.zone import Zone
 
 Window = tuple[float | None, float | None]
 
@@ -120,7 +121,38 @@ def gaps(asked: Requirement) -> tuple[str, ...]:
             "The contact force is taken to bear along the whole length of the section, against "
             "a flat; a crowned or short mate presses harder."
         )
+    said += [text for zone in asked.zone if (text := pair(zone)) is not None]
     return tuple(said)
+
+
+def pair(zone: Zone) -> str | None:
+    """Return which of a pair ought to wear, where that or the mate's hardness is left open.
+
+    Parameters
+    ----------
+    zone : Zone
+        With its mate.
+
+    Returns
+    -------
+    str or None
+        One sentence; None without a mate, or where the window answers it.
+    """
+    mate = zone.mate
+    if mate is None:
+        return None
+    if mate.should_wear == "either":
+        return (
+            f"Which should wear, this part or {mate.material}, is not said: let it be the one "
+            f"cheaper to renew, and leave that one {APART_HRC:.0f} HRC softer or more."
+        )
+    if mate.hardness is None:
+        loser = "this part" if mate.should_wear == "part" else mate.material
+        return (
+            f"How hard {mate.material} is, is not said: file or test it, for {loser} wears for "
+            f"certain only if it is {APART_HRC:.0f} HRC softer or more."
+        )
+    return None
 
 
 def _asks(lead: Demand) -> str:
@@ -146,7 +178,7 @@ def headline(
     needs : tuple of SectionNeed
         Of all sections.
     bar : PlainBar or None
-        The cheapest bar that serves as bought.
+        The bar nearest to hand that serves as bought.
 
     Returns
     -------
@@ -159,8 +191,9 @@ def headline(
             return f"{borne}; no zone asks for hardness: none is needed."
         return "No zone asks for hardness and no load is given: none is needed."
     if verdict == "wear":
-        start = f"{borne}; hardness is for wear alone: " if borne else "Hardness is for wear: "
-        return f"{start}{_asks(lead)}."
+        start = f"{borne}; hardness is" if borne else "Hardness is"
+        alone = " alone" if borne and lead.purpose == FOR_WEAR else ""
+        return f"{start} {lead.purpose}{alone}: {_asks(lead)}."
     unborne = next((need for need in needs if need.least is None), None)
     if unborne is not None:
         return f"Section {unborne.section}: {unborne.text}."

@@ -102,9 +102,9 @@ def headline(first: SideOut, second: SideOut, swaps: tuple[SwapOut, ...]) -> str
     """
     ahead, behind = (first, second) if first.score >= second.score else (second, first)
     text = (
-        f"{ahead.steel} ({ahead.condition}) stands ahead of {behind.steel} "
-        f"({behind.condition}): score {ahead.score:.2f} against {behind.score:.2f}, "
-        f"{ahead.cost.p50:.0f} against {behind.cost.p50:.0f} {ahead.cost.unit} a good part."
+        f"{_what(ahead)} stands ahead of {_what(behind)}: score {ahead.score:.2f} against "
+        f"{behind.score:.2f}, {ahead.cost.p50:.0f} against {behind.cost.p50:.0f} "
+        f"{ahead.cost.unit} a good part."
     )
     turn = next((s for s in swaps if s.axis == "quantity" and s.by == "cost"), None)
     if turn is None:
@@ -112,8 +112,15 @@ def headline(first: SideOut, second: SideOut, swaps: tuple[SwapOut, ...]) -> str
     sides = {"first": first, "second": second}
     cheap = sides.pop(turn.ahead_now)
     (dear,) = sides.values()
+    one_steel = first.steel == second.steel
+    cheap_name, dear_name = (_what(s) if one_steel else s.steel for s in (cheap, dear))
     if turn.at is None:
-        return f"{text} {cheap.steel} is the cheaper at any quantity to {turn.high:.0f}."
+        return f"{text} {cheap_name} is the cheaper at any quantity to {turn.high:.0f}."
     if turn.now is not None and turn.at > turn.now:
-        return f"{text} From {turn.at:.0f} pieces on {dear.steel} is the cheaper."
-    return f"{text} Below {turn.at:.0f} pieces {dear.steel} is the cheaper."
+        return f"{text} From {turn.at:.0f} pieces on {dear_name} is the cheaper."
+    return f"{text} Below {turn.at:.0f} pieces {dear_name} is the cheaper."
+
+
+def _what(side: SideOut) -> str:
+    """Return an option by steel, condition and route."""
+    return f"{side.steel} ({side.condition}; {side.route[0].lower()}{side.route[1:]})"

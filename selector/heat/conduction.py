@@ -5,7 +5,9 @@ cross-sections. Enthalpy is what is stepped, so that heat in equals heat stored 
 step adapts to the process, so that a quench of seconds and a soak of minutes cost alike.
 """
 
+import logging
 from dataclasses import dataclass
+from functools import cache
 from typing import TYPE_CHECKING, Literal
 
 import numpy as np
@@ -133,6 +135,8 @@ def conduct(
     _check(grid, boundary, start, plan)
     from selector.heat import kernel  # noqa: PLC0415 - the compiler takes long to load
 
+    _tell_if_new()
+
     table = steel.table()
     field = np.ascontiguousarray(np.broadcast_to(start, grid.active.shape), dtype=float)
     state = _start(grid, steel, field)
@@ -159,6 +163,17 @@ def conduct(
     )
     stored = _stored_j(grid, state) - before
     return History(times, np.ascontiguousarray(rows.T), end, state.heat, stored, bool(stopped))
+
+
+@cache
+def _tell_if_new() -> None:
+    """Say once that the loop is compiled first; the machine keeps it from then on."""
+    from selector.heat import kernel  # noqa: PLC0415
+
+    if not kernel.is_compiled():
+        logging.getLogger(__name__).warning(
+            "Preparing the heat calculation; this takes about ten seconds, once."
+        )
 
 
 def _check(grid: Grid, boundary: Boundary, start: float | Floats, plan: Plan) -> None:

@@ -5,7 +5,6 @@ its time from 700 to 500 °C, which sees a vapour stage and a delay in it; the r
 which the trade labels the bar, does not, and is reported only.
 """
 
-import math
 from dataclasses import dataclass
 from functools import cache
 
@@ -78,22 +77,23 @@ def time_between(
     rows = np.atleast_2d(np.asarray(temperature_c, dtype=float))
     shape = np.shape(temperature_c)[:-1]
     flat = rows.reshape(-1, t.size)
-    found = np.array([_passing(t, row, low_c) - _passing(t, row, high_c) for row in flat])
+    with np.errstate(invalid="ignore"):  # a history that ends above both has neither time
+        found = _passing(t, flat, low_c) - _passing(t, flat, high_c)
     found = np.where(flat.max(axis=1) < high_c, np.nan, found)
     return found.reshape(shape)
 
 
-def _passing(time_s: Floats, temperature_c: Floats, level_c: float) -> float:
-    """Return when a history last falls through a level; infinite if it ends above it."""
-    above = np.flatnonzero(temperature_c >= level_c)
-    if above.size == 0:
-        return float(time_s[0])
-    last = int(above[-1])
-    if last == time_s.size - 1:
-        return math.inf
-    fall = temperature_c[last] - temperature_c[last + 1]
-    part = (temperature_c[last] - level_c) / fall
-    return float(time_s[last] + part * (time_s[last + 1] - time_s[last]))
+def _passing(time_s: Floats, temperature_c: Floats, level_c: float) -> Floats:
+    """Return when each history last falls through a level; infinite if it ends above it."""
+    above = temperature_c >= level_c
+    count, rows = time_s.size, np.arange(len(above))
+    last = count - 1 - np.argmax(above[:, ::-1], axis=1)
+    after = np.minimum(last + 1, count - 1)
+    left, right = temperature_c[rows, last], temperature_c[rows, after]
+    fall = np.where(left > right, left - right, 1.0)
+    found = time_s[last] + (left - level_c) / fall * (time_s[after] - time_s[last])
+    found = np.where(last == count - 1, np.inf, found)
+    return np.where(above.any(axis=1), found, time_s[0])
 
 
 def rate_at(time_s: ArrayLike, temperature_c: ArrayLike, level_c: float = RATE_C) -> Floats:

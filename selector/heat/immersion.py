@@ -29,6 +29,7 @@ Floats = NDArray[np.float64]
 # The front reaches this far from an edge by the time the film gives way by itself. Estimated.
 FRONT_REACH_MM = 20.0
 SPLASH_S = 0.02  # a surface goes under within this
+LATE_S = 1e7  # later than any history is followed
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,8 +120,9 @@ def quench_boundary(
     dip = Immersion() if immersion is None else immersion
     _sound(dip)
     cold = boiling_curve(bath)
-    end_c = cold.bath_c if bath_end_c is None else bath_end_c
-    warm = boiling_curve(Bath(bath.medium, end_c, bath.agitation))
+    warm = cold
+    if bath_end_c is not None:
+        warm = boiling_curve(Bath(bath.medium, bath_end_c, bath.agitation))
     life = cold.film_s * math.exp(cold.film_log_sd * collapse_normal)
     along, held = grid.wall_along_mm(), grid.wall_face == "held"
     edges = np.unique(along[np.isin(grid.wall_face, ["end", "shoulder"])])
@@ -130,13 +132,10 @@ def quench_boundary(
         else np.full(along.size, np.inf)
     )
     dry = life * np.minimum(away / FRONT_REACH_MM, 1.0)
-    spans = {float(z): _under(dip, float(z)) for z in np.unique(along)}
-    most = max(len(span) for span in spans.values())
-    knots = np.zeros((along.size, 3 + 6 * most))
-    share = np.zeros((along.size, knots.shape[1], 6))
-    pace_s = _warming_s(grid)
-    for w, z in enumerate(along):
-        knots[w], share[w, :, :5] = _wall(spans[float(z)], float(dry[w]), pace_s, most)
+    places, place_of = np.unique(along, return_inverse=True)
+    spans = _padded([_under(dip, float(z)) for z in places])[place_of]
+    knots, shares = _walls(spans, dry, _warming_s(grid))
+    share = np.concatenate([shares, np.zeros((*knots.shape, 1))], axis=2)
     share[held] = np.eye(6)[5]
     curves = [convection(AIR_H["none"], AIR_C, AIR_EMISSIVITY), cold.film, cold.wet]
     return mixed([*curves, warm.film, warm.wet, held_end(holder)], share, knots)
@@ -148,34 +147,57 @@ def _warming_s(grid: Grid) -> float:
     return 2.0 + 2000.0 * volume / float(grid.mesh.wall_area.sum())  # a second for each half mm
 
 
-def _wall(
-    spans: list[tuple[float, float]], dry_s: float, pace_s: float, most: int
-) -> tuple[Floats, Floats]:
-    """Return knots and shares of air, film, wet, film and wet in the warmed bath, at a wall."""
+def _padded(spans: list[list[tuple[float, float]]]) -> Floats:
+    """Return spans of several places, shape (places, spans, 2); NaN where one has fewer."""
+    most = max(len(span) for span in spans)
+    found = np.full((len(spans), most, 2), np.nan)
+    for row, span in zip(found, spans, strict=True):
+        row[: len(span)] = np.reshape(span, (-1, 2))
+    return found
+
+
+def _walls(spans: Floats, dry_s: Floats, pace_s: float) -> tuple[Floats, Floats]:
+    """Return knots and shares of air, film, wet, film and wet in the warmed bath, by wall."""
+    count, most = spans.shape[:2]
+    start, leave = spans[:, :, 0], np.minimum(spans[:, :, 1], LATE_S)
+    ramp = np.maximum(0.3 * dry_s, SPLASH_S)
+    wetting = SPLASH_S + dry_s
+    under = np.full(count, SPLASH_S)
+    after = np.stack([np.zeros(count), under, wetting, wetting + ramp], axis=1)
+    steps = np.empty((count, most, 6))
+    # A place that leaves before it is wetted goes from vapour to air.
+    steps[:, :, :4] = np.minimum(start[:, :, None] + after[:, None, :], leave[:, :, None])
+    steps[:, :, 4], steps[:, :, 5] = leave, leave + SPLASH_S
+    times = np.column_stack([np.zeros(count), steps.reshape(count, -1), np.zeros(count)])
+    last = np.nanmax(times, axis=1, keepdims=True)
+    times[:, -1] = np.nan
+    missing = np.isnan(times)
+    times = np.where(missing, np.maximum(last, LATE_S) + 1.0, times)
     air, film, wet = np.eye(3)
-    rows: list[tuple[float, Floats]] = [(0.0, air)]
-    for start, end in spans:
-        leave = min(end, 1e7)
-        ramp = max(0.3 * dry_s, SPLASH_S)
-        steps = [(start, air), (start + SPLASH_S, film), (start + SPLASH_S + dry_s, film)]
-        steps += [
-            (start + SPLASH_S + dry_s + ramp, wet),
-            (leave, wet),
-            (leave + SPLASH_S, air),
-        ]
-        # A place that leaves before it is wetted goes from vapour to air.
-        rows += [(min(t, leave if n < 5 else t), s) for n, (t, s) in enumerate(steps)]
-    rows += [(max(rows[-1][0], 1e7) + 1.0, rows[-1][1])] * (2 + 6 * most - len(rows))
-    first = spans[0][0] if spans else 0.0
-    times = np.array([t for t, _ in rows])
-    states = np.stack([state for _, state in rows])
-    warmed_s = first + pace_s  # a knot of its own, as the bath is warm from then on
-    place = int(np.searchsorted(times, warmed_s))
-    between = [np.interp(warmed_s, times, column) for column in states.T]
-    times, states = np.insert(times, place, warmed_s), np.insert(states, place, between, axis=0)
-    done = np.clip((times - first) / pace_s, 0.0, 1.0)[:, None]
-    bathed = states[:, 1:]
-    return times, np.hstack([states[:, :1], bathed * (1.0 - done), bathed * done])
+    pattern = np.stack([air, *(most * [air, film, film, wet, wet, air]), air])
+    states = np.where(missing[:, :, None], air, pattern)
+    first = np.nan_to_num(start[:, 0]) if most else np.zeros(count)
+    # A knot of its own, as the bath is warm from then on.
+    times, states = _with_knot(times, states, first + pace_s)
+    done = np.clip((times - first[:, None]) / pace_s, 0.0, 1.0)[:, :, None]
+    bathed = states[:, :, 1:]
+    shares = [states[:, :, :1], bathed * (1.0 - done), bathed * done]
+    return times, np.concatenate(shares, axis=2)
+
+
+def _with_knot(times: Floats, states: Floats, extra_s: Floats) -> tuple[Floats, Floats]:
+    """Return times and states with one more time in each row, the state straight between."""
+    place = (times < extra_s[:, None]).sum(axis=1)
+    rows = np.arange(len(times))
+    low, high = times[rows, place - 1], times[rows, place]
+    part = ((extra_s - low) / (high - low))[:, None]
+    between = states[rows, place - 1] * (1.0 - part) + states[rows, place] * part
+    column = np.arange(times.shape[1] + 1)
+    source = np.minimum(column - (column > place[:, None]), times.shape[1] - 1)
+    times = np.take_along_axis(times, source, axis=1)
+    states = np.take_along_axis(states, source[:, :, None], axis=1)
+    times[rows, place], states[rows, place] = extra_s, between
+    return times, states
 
 
 def quench_history(

@@ -6,6 +6,8 @@ direction. Importing this module loads the compiler; import it where it is neede
 """
 
 import math
+import sys
+from pathlib import Path
 from typing import NamedTuple
 
 import numpy as np
@@ -319,3 +321,24 @@ def advance(
         if reached >= 0.0:
             break
     return written
+
+
+def is_compiled() -> bool:
+    """Return whether the loop is in this machine's cache, so that its first call is quick.
+
+    Returns
+    -------
+    bool
+        Whether an index is there for this Python, no older than this file. [-]
+
+    References
+    ----------
+    .. [1] Bookkeeping, no model.
+    """
+    stats = getattr(advance, "stats", None)
+    if stats is None:  # compiling is switched off
+        return True
+    source = Path(__file__)
+    python = f"py{sys.version_info.major}{sys.version_info.minor}"
+    kept = Path(stats.cache_path).glob(f"{source.stem}.advance-*.{python}.nbi")
+    return any(index.stat().st_mtime >= source.stat().st_mtime for index in kept)

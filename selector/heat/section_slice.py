@@ -38,6 +38,19 @@ class Hole:
 
 
 @dataclass(frozen=True, slots=True)
+class Outline:
+    """A section: side, width across flats or thickness; width of a flat; and a round beside it.
+
+    The round is what the section is held against; left out, one as thick as it is high.
+    """
+
+    shape: Shape
+    size_mm: float
+    width_mm: float | None = None
+    round_mm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class SectionEffect:
     """Cooling time of a place in the section over that of the round: less is quicker."""
 
@@ -277,32 +290,23 @@ def _name_holes(
 
 
 def section_effect(
-    shape: Shape,
-    size_mm: float,
-    curve: Floats,
-    steel: SteelProperty,
-    start_c: float,
-    width_mm: float | None = None,
+    outline: Outline, curve: Floats, steel: SteelProperty, start_c: float
 ) -> SectionEffect:
-    """Return how corner, flat and centre of a section cool against a round of the same size.
+    """Return how corner, flat and centre of a section cool against a round that stands for it.
 
-    Times from 700 to 500 °C over those of surface and centre of the round as thick as the
-    section is high; multiply the round's time by them.
+    Times from 700 to 500 °C over those of surface and centre of the round; multiply the round's
+    time by them.
 
     Parameters
     ----------
-    shape : {"round", "square", "hexagon", "flat"}
-        Section. [-]
-    size_mm : float
-        Side, width across flats, or thickness of a flat. [mm]
+    outline : Outline
+        Section, and its round. [-]
     curve : ndarray
         Heat leaving the surface, all round, as `exchange.convection` gives. [-]
     steel : SteelProperty
         Cooling properties. [-]
     start_c : float
         Temperature at the start, above 700 °C. [°C]
-    width_mm : float, optional
-        Width of a flat. [mm]
 
     Returns
     -------
@@ -322,12 +326,15 @@ def section_effect(
     if not start_c > 705.0:
         rule, step = "above 705 °C", "Give the hardening heat."
         raise OutOfRangeError(Problem("start_c", rule, f"{start_c:g} °C", step))
-    part, bar = slice_grid(shape, size_mm, width_mm), round_grid(size_mm, fineness=3.0)
+    shape, size_mm, width_mm = outline.shape, outline.size_mm, outline.width_mm
+    like_mm = size_mm if outline.round_mm is None else outline.round_mm
+    part, bar = slice_grid(shape, size_mm, width_mm), round_grid(like_mm, fineness=3.0)
     half_x, half_y = _half_sides(shape, size_mm, width_mm)
     corner = half_y if shape in ("square", "flat") else 0.0
     places = (part.cell(half_x, corner), part.cell(0.0, half_y), part.cell(0.0, 0.0))
     corner_s, side_s, centre_s = _times(part, places, curve, steel, start_c)
-    rim = bar.cell(float(part.along_mm[-1]))  # as deep as the section's outermost cell
+    skin_mm = half_y - float(part.along_mm[-1])
+    rim = bar.cell(like_mm / 2 - skin_mm)  # as deep as the section's outermost cell
     rim_s, core_s = _times(bar, (rim, bar.cell(0.0)), curve, steel, start_c)
     return SectionEffect(corner_s / rim_s, side_s / rim_s, centre_s / core_s)
 

@@ -17,6 +17,8 @@ Floats = NDArray[np.float64]
 MIDDLE_LOG = 4.2
 # Carbon hardens fully quenched steel no more from here on, within the bands. [wt %]
 RICH_CARBON_WT_PCT = 0.62
+# Below this l the knee goes on as a straight line, so that it never turns back.
+STRAIGHT_BELOW = -1.5
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -36,7 +38,9 @@ class Coefficients:
         s, carbon = self.shape, np.minimum(carbon_wt_pct, RICH_CARBON_WT_PCT)
         full = martensite.hardness(np.maximum(carbon, 0.05), 1.0)
         initial = full + s["initial"] + s["initial_per_c"] * (carbon - 0.35)
-        w = np.log(distance_mm) - s["knee"] - s["knee_per_l"] * log_product
+        lean = np.maximum(log_product, STRAIGHT_BELOW)
+        bend = s.get("knee_per_l_squared", 0.0) * lean * (2.0 * log_product - lean)
+        w = np.log(distance_mm) - s["knee"] - s["knee_per_l"] * log_product - bend
         tail = s["tail"] + s["tail_per_l"] * log_product - s["tail_fall"] * w
         left = 1.0 / (1.0 + np.exp(-tail))
         fall = (1.0 + np.exp(s["steepness"] * w)) ** -s["bluntness"]
@@ -56,6 +60,29 @@ def coefficients() -> Coefficients:
     ----------
     .. [1] SAE J1268 and EN 10083: the hardenability bands fitted to.
     """
-    path = Path(__file__).with_name("hardenability.toml")
-    data = tomllib.loads(path.read_text(encoding="utf-8"))
+    data = _table()
     return Coefficients(data["power"], data["shape"])
+
+
+@cache
+def heat_coefficients() -> Coefficients:
+    """Return the shipped coefficients of the curve of a single heat.
+
+    Returns
+    -------
+    Coefficients
+        The powers of `coefficients`, the shape of a heat. [-]
+
+    References
+    ----------
+    .. [1] SAE J1268 and EN 10083: the two edges of the hardenability bands fitted to.
+    """
+    data = _table()
+    return Coefficients(data["power"], data["heat"])
+
+
+@cache
+def _table() -> Mapping[str, Mapping[str, float]]:
+    """Return hardenability.toml as shipped."""
+    path = Path(__file__).with_name("hardenability.toml")
+    return tomllib.loads(path.read_text(encoding="utf-8"))

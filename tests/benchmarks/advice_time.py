@@ -1,10 +1,11 @@
-"""Measure how long an advice takes: first ever, cold, warm, help; as seconds and as ratios.
+"""Measure how long an advice takes: first ever, cold, warm, help; in seconds and as ratios.
 
     python tests/benchmarks/advice_time.py [PART.toml]
 
-*First ever*: a fresh copy of the sources without bytecode. *Cold*: a new process with bytecode.
-*Warm*: the same process, another part. The yardstick is the time this machine takes to import
-the libraries alone, so that runs on different machines can be compared.
+*First ever*: a fresh copy of the sources, without bytecode and compiled loops. *Cold*: a new
+process with both. *Warm*: the same process, other parts. The yardstick is what this machine
+takes to import the libraries that an advice needs, so that machines can be compared; `cpu` is
+processor time, which a busy machine disturbs less than the clock.
 """
 
 import json
@@ -23,34 +24,52 @@ REPEATS = 5
 
 WARM = """
 import sys, time
-from pathlib import Path
 from catalog import load_catalog
 from selector import advise
 from selector.output import advice_out
 from selector.requirement import read_requirement
 first, *others = [read_requirement(name) for name in sys.argv[1:]]
 known = load_catalog()
-advise(first, known)
+advice_out(advise(first, known)).model_dump_json()
 for other in others:
-    start = time.perf_counter()
+    clock, cpu = time.perf_counter(), time.process_time()
     advice_out(advise(other, known)).model_dump_json()
-    print(time.perf_counter() - start)
+    print(time.perf_counter() - clock, time.process_time() - cpu)
 """
-LIBRARIES = "import skcriteria, scipy.stats, pydantic, pint, typer, rich"
+STEELS = "from catalog import load_catalog; print(len(load_catalog().steels))"
+LIBRARIES = "import numpy, scipy.special, scipy.interpolate, numba, pydantic, pint, typer, rich"
 RUN = "from selector.commands import main; main()"
+Times = tuple[float, float]
 
 
-def seconds(code: str, *arguments: str, cwd: Path = ROOT) -> float:
-    """Return how long a new Python process takes to run a line of code."""
-    start = time.perf_counter()
-    subprocess.run(  # noqa: S603
+def run(code: str, *arguments: str, cwd: Path = ROOT) -> tuple[Times, str]:
+    """Return clock and processor seconds of a new Python process, and what it prints."""
+    around = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
+    if cwd != ROOT:
+        around["NUMBA_CACHE_DIR"] = str(cwd / "compiled")
+    clock, before = time.perf_counter(), os.times()
+    done = subprocess.run(  # noqa: S603
         [sys.executable, "-c", code, *arguments], cwd=cwd, check=True, capture_output=True,
-        env={**os.environ, "PYTHONPATH": str(cwd)},
+        text=True, env={**around, "PYTHONPATH": str(cwd)},
     )  # fmt: skip
-    return time.perf_counter() - start
+    after = os.times()
+    cpu = after.children_user + after.children_system
+    cpu -= before.children_user + before.children_system
+    return (time.perf_counter() - clock, cpu), done.stdout
 
 
-def first_ever(part: Path) -> float:
+def middle(found: list[Times]) -> Times:
+    """Return the medians of clock and processor time."""
+    return statistics.median(t for t, _ in found), statistics.median(c for _, c in found)
+
+
+def repeated(code: str, *arguments: str) -> Times:
+    """Return the middle of several runs, the first of which warms the caches."""
+    run(code, *arguments)
+    return middle([run(code, *arguments)[0] for _ in range(REPEATS)])
+
+
+def first_ever(part: Path) -> Times:
     """Return the time of the first run of a fresh copy, no bytecode of ours yet."""
     with tempfile.TemporaryDirectory() as folder:
         for package in ("catalog", "selector", "ui"):
@@ -59,31 +78,37 @@ def first_ever(part: Path) -> float:
                 Path(folder) / package,
                 ignore=shutil.ignore_patterns("__pycache__"),
             )
-        return seconds(RUN, "advise", str(part), cwd=Path(folder))
+        return run(RUN, "advise", str(part), cwd=Path(folder))[0]
+
+
+def warm(part: Path) -> Times:
+    """Return the time of another part in the same process, the middle of the examples."""
+    others = [str(path) for path in sorted(EXAMPLES.glob("*.toml")) if path != part.resolve()]
+    lines = run(WARM, str(part), *others)[1].splitlines()
+    return middle([(float(t), float(c)) for t, c in (line.split() for line in lines)])
 
 
 def main() -> int:
     """Measure and print."""
     part = Path(sys.argv[1]) if len(sys.argv) > 1 else EXAMPLES / "starting-handle-dog.toml"
-    parts = [str(part), *(str(path) for path in sorted(EXAMPLES.glob("*.toml")))]
-    warm = subprocess.run(  # noqa: S603
-        [sys.executable, "-c", WARM, *parts],
-        cwd=ROOT,
-        check=True,
-        capture_output=True,
-        text=True,
-    )
-    libraries = statistics.median(seconds(LIBRARIES) for _ in range(REPEATS))
-    cold = statistics.median(seconds(RUN, "advise", str(part)) for _ in range(REPEATS))
+    yardstick = repeated(LIBRARIES)
     found = {
-        "libraries_alone_s": libraries,
-        "first_ever_s": first_ever(part),
-        "cold_s": cold,
-        "warm_s": statistics.median(float(line) for line in warm.stdout.split()),
-        "help_s": statistics.median(seconds(RUN, "--help") for _ in range(REPEATS)),
-        "cold_over_libraries": cold / libraries,
+        "libraries": yardstick,
+        "first_ever": first_ever(part),
+        "cold": repeated(RUN, "advise", str(part)),
+        "warm": warm(part),
+        "help": repeated(RUN, "--help"),
     }
-    sys.stdout.write(json.dumps({k: round(v, 3) for k, v in found.items()}, indent=1) + "\n")
+    table = {
+        name: {
+            "clock_s": round(clock, 3),
+            "cpu_s": round(cpu, 3),
+            "cpu_over_libraries": round(cpu / yardstick[1], 2),
+        }
+        for name, (clock, cpu) in found.items()
+    }
+    steels = int(run(STEELS)[1])
+    sys.stdout.write(json.dumps({"steels": steels, **table}, indent=1) + "\n")
     return 0
 
 

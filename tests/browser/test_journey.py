@@ -5,31 +5,10 @@ import json
 
 from playwright.sync_api import expect
 
-REQUIREMENT = """
-[part]
-name = "claw"
-section = [
-  { shape = "round", size = "25 mm", length = "30 mm" },
-  { shape = "round", size = "25 mm", length = "150 mm" },
-]
-feature = [{ kind = "teeth", at = "5 mm" }]
-[[zone]]
-section = [1]
-wear = "sliding"
-severity = "medium"
-hardness = { min = "50 HRC", max = "56 HRC" }
-[[zone]]
-section = [2]
-wear = "none"
-[load]
-torque = "90 lb ft"
-impact = "light"
-cycles = "occasional"
-[workshop]
-heat = [{ source = "oxy-propane" }, { source = "kitchen-oven" }]
-bath = [{ medium = "warm-water" }, { medium = "oil" }]
-turns_part = true
-"""
+from tests.dog import TEXT
+
+# The one question that a file may leave to the visitor.
+REQUIREMENT = TEXT.replace("drive dog", "claw").replace('safety_use = "could hurt"\n', "")
 UNANSWERED = "Please answer: If it breaks in use, what is at risk?"
 
 

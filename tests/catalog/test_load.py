@@ -61,6 +61,12 @@ def test_a_user_folder_adds_sources_and_families(tmp_path):
     assert len(known.families) == len(load_catalog().families)
 
 
+def test_a_family_that_no_file_holds_is_reported(tmp_path):
+    astray = slipped('family = "', 'family = "nowhere-')
+    (line,) = problems(own(tmp_path, astray))
+    assert line.startswith("mine.toml: family: must be a key of families.toml (got nowhere-")
+
+
 def test_the_last_of_several_folders_wins(tmp_path):
     first = own(tmp_path / "a", slipped('name = "C45"', 'name = "First"'), "steels/c45.toml")
     last = own(tmp_path / "b", slipped('name = "C45"', 'name = "Last"'), "steels/c45.toml")

@@ -18,6 +18,9 @@ TOOLS = [
     ("cold chisel cutting edge", "edge-impact", "medium", "hammered", (53, 60)),
     ("centre punch or drift tip", "edge-impact", "light", "hammered", (54, 60)),
     ("hammer face, engineer", "edge-impact", "heavy", "hammered", (50, 58)),
+    ("cold chisel, heavy", "edge-impact", "heavy", "hammered", (53, 59)),
+    ("rivet snap, header", "edge-impact", "heavy", "hammered", (54, 59)),
+    ("blanking punch, thin sheet", "abrasive", "medium", "light", (58, 62)),
     ("gear teeth, carburised", "rolling-contact", "medium", "none", (58, 62)),
 ]
 HARDER = pytest.mark.xfail(

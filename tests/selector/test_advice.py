@@ -124,6 +124,18 @@ def test_no_option_that_fails_a_gate_is_ranked(advice):
         assert 0 <= item.share <= 1
 
 
+def test_bar_far_too_soft_is_out_before_any_draw(advice):
+    soft = [
+        r
+        for r in advice.rejected
+        if r.treatment.route.process == "none" and r.gate.name == "hard_enough"
+    ]
+    plain = [r for r in soft if r.treatment.steel.slug == "s235"]
+    assert plain
+    assert all(r.option is None and r.share == 0.0 for r in plain)
+    assert all("predicted" in r.gate.text for r in soft)
+
+
 def test_a_draw_that_fails_counts_nothing(advice):
     for option in advice.options:
         assert not option.scores[~option.judged.passing].any()

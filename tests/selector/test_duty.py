@@ -1,8 +1,10 @@
 import itertools
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from selector.duty import SLACK_ABOVE_HRC, SLACK_BELOW_HRC, demands, leading
+from selector.duty import APART_HRC, SLACK_ABOVE_HRC, SLACK_BELOW_HRC, demands, leading
 from tests.dog import GONE, asked
 
 WEARS = ["sliding", "abrasive", "rolling-contact", "edge-impact"]
@@ -83,6 +85,28 @@ def test_the_one_that_is_to_wear_is_softer():
     hard = derived(wear="sliding", severity="heavy")
     assert soft.high_hrc < hard.high_hrc
     assert "wears" in soft.reason
+
+
+@given(st.floats(20, 64), st.sampled_from(["part", "mate"]))
+def test_the_one_that_is_to_wear_is_softer_than_a_mate_of_known_hardness(other, should):
+    mate = {"material": "ring", "should_wear": should, "hardness": f"{other} HRC"}
+    found = derived(wear="sliding", severity="heavy", mate=mate)
+    usual = derived(wear="sliding", severity="heavy")
+    assert found.floor_hrc <= found.low_hrc < found.high_hrc
+    if should == "part":
+        assert found.high_hrc <= other - APART_HRC + 1e-6
+    else:
+        assert found.high_hrc == usual.high_hrc
+        assert found.low_hrc >= min(other + APART_HRC, found.high_hrc - 3) - 1e-6
+
+
+def test_what_is_struck_and_lives_depend_on_is_prehardened_bar():
+    """Bucket pins, kick-start shafts: 28 to 40 HRC, common practice."""
+    struck = {"zone.0.wear": "abrasive", "load.impact": "hammered", "safety_use": "lifting"}
+    found = of({"zone.0.hardness": GONE, "zone.0.severity": "heavy", **struck})[0]
+    assert (found.low_hrc, found.high_hrc) == (28, 40)
+    assert found.floor_hrc is None
+    assert "pre-hardened bar" in found.reason
 
 
 def test_a_stated_depth_stands():

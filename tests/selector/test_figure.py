@@ -1,12 +1,10 @@
-import json
-
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
 
-from selector.figure import Figure, Provenance, figure, median
+from selector.figure import Provenance, figure, median
 
 TOLD = Provenance("HRC", "a relation", "a source", {"steel": "C45"}, ("C outside",))
 DRAWS = arrays(float, st.integers(1, 60), elements=st.floats(-1e6, 1e6))
@@ -38,14 +36,6 @@ def test_provenance_is_carried_over():
 def test_a_quantity_that_does_not_exist_has_no_range():
     found = figure(np.array([50.0, np.nan]), TOLD)
     assert np.isnan([found.value, found.p05, found.p95]).all()
-
-
-def test_as_json_is_plain_and_names_the_median_p50():
-    found = Figure(51.23456, 49.0, 53.0, "HRC", "a relation", {"steel": "C45"})
-    data = json.loads(json.dumps(found.as_json()))
-    assert data["p50"] == 51.235
-    assert data["inputs"] == {"steel": "C45"}
-    assert data["unit"] == "HRC"
 
 
 @given(DRAWS)

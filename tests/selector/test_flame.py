@@ -168,3 +168,20 @@ def test_a_crayon_is_the_change_where_only_the_reading_is_in_doubt():
     assert verdict.change.text.startswith("read the heat by a temperature crayon")
     assert not verdict.change.at_hand
     assert verdict.change.outcome.failed == ()
+
+
+def test_a_struck_part_is_told_of_the_heat_that_runs_back():
+    """Common practice, no source: chisels and drifts are dipped and drawn in one heat."""
+    answer, _ = best({"load.impact": "hammered"})
+    assert answer.residual is not None
+    assert answer.residual.treatment.route.slug == "residual-heat"
+    assert answer.residual.why
+    assert best()[0].residual is None
+
+
+def test_a_disc_is_said_not_to_be_simulated():
+    short = {f"part.section.{n}.length": "4 mm" for n in (0, 1)}
+    answer = flame_answer(asked(short), CATALOG, "C45")
+    assert answer.word == "coupon_first"
+    assert "disc" in answer.why
+    assert not answer.verdicts

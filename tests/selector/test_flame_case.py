@@ -152,3 +152,38 @@ def test_a_boiling_bath_is_refused():
 def test_a_treatment_without_a_torch_cannot_be_followed(dog):
     with pytest.raises(ValueError, match=r"c45/.* has no heat source"):
         job_of(local(source=None), dog, Setup())
+
+
+def test_the_bath_s_volume_and_the_true_section_go_into_the_quench():
+    kept = [{"medium": "warm-water", "volume": "3 l"}]
+    square = {"workshop.bath": kept, "part.section.0.shape": "square"}
+    job, _ = job_of(local(), around(square), Setup())
+    assert job.bath_volume_l == 3.0
+    assert job.outlines[0].shape == "square"
+    assert job.outlines[1] is None
+
+
+def test_a_square_corner_comes_out_no_softer_than_its_side(dog):
+    square = around({"part.section.0.shape": "square"})
+    found = follow(local(), square, Setup(past_mm=12.5), square.leading)
+    middle = int(np.argmin(np.abs(found.hardness.along_mm - 15.0)))
+    assert found.corner_hrc >= found.hardness.surface(found.hardness.quenched_hrc)[middle]
+    assert np.isnan(follow(local(), dog, Setup(past_mm=12.5), dog.leading).corner_hrc)
+
+
+def test_the_heat_that_runs_back_leaves_the_edge_harder_than_the_body():
+    struck = around({"load.impact": "hammered"})
+    chisel = work("c45", "residual-heat", "warm-water", "oxy-propane")
+    found = follow(chisel, struck, Setup(past_mm=25.0, hold_s=60.0), struck.leading)
+    assert found.temper.means in {"residual", "none"}
+    surface = found.hardness.surface()
+    assert surface[1] > surface[int(np.argmin(np.abs(found.hardness.along_mm - 40.0)))]
+
+
+def test_a_hole_near_the_end_makes_the_hottest_edge(dog):
+    near = around({"part.feature": [{"kind": "cross-hole", "at": "6 mm", "size": "6 mm"}]})
+    plain, drilled = (
+        follow(local(), there, Setup(past_mm=12.5), there.leading).corner_c
+        for there in (dog, near)
+    )
+    assert drilled > plain + 50.0

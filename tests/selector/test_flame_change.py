@@ -59,7 +59,7 @@ def test_a_still_part_is_turned():
     there = around({"workshop.turns_part": False, "workshop.held_by": "tongs"})
     out, change = changed(there, local())
     assert [check.name for check in out.failed] == ["even"]
-    assert change.text.startswith("turn the part in the flame")
+    assert change.text.startswith("hold and turn the part in the flame")
     assert change.at_hand
     assert change.outcome.failed == ()
 

@@ -25,7 +25,7 @@ def dog():
 
 @pytest.fixture(scope="module")
 def done(dog):
-    return follow(WORK, dog, Setup(past_mm=8.0), dog.leading)
+    return follow(WORK, dog, Setup(past_mm=12.5), dog.leading)
 
 
 def failed(out, there, demand=None):

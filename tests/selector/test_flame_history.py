@@ -7,7 +7,9 @@ from selector.errors import OutOfRangeError
 from selector.flame_history import Job, heat, heat_and_quench, quench
 from selector.heat.boiling import Bath
 from selector.heat.grid import Section
+from selector.heat.immersion import Immersion
 from selector.heat.operator import Operator
+from selector.heat.section_slice import Outline
 from selector.heat.torch import torch
 
 JOB = Job(
@@ -86,3 +88,41 @@ def test_a_bore_that_leaves_no_wall_is_refused():
     thin = replace(JOB, sections=(Section(16.0, 25.0, 16.0), Section(16.0, 100.0)))
     with pytest.raises(OutOfRangeError, match=r"sections\[0\].bore_mm must be .*; got 16 mm"):
         heat_and_quench(thin)
+
+
+def test_a_small_bath_warms_and_quenches_slower():
+    """Trap 24: the bath must be large enough for the heat."""
+    job = replace(JOB, bath=Bath("oil"))
+    heated, grid = heat(job)
+    large, small = (
+        quench(replace(job, bath_volume_l=litres), heated, grid) for litres in (50.0, 0.2)
+    )
+    core = [at(c, c.time_700_500_s, 0.0, 12.0) for c in (large, small)]
+    assert core[1] > 1.05 * core[0]
+    unsaid = quench(job, heated, grid)
+    assert at(unsaid, unsaid.time_700_500_s, 0.0, 12.0) == pytest.approx(core[0], rel=0.02)
+
+
+def test_a_partial_dip_leaves_the_body_behind_it_slower():
+    dip = Immersion((1.0, 1.3), (0.0, 15.0))
+    heated, grid = heat(JOB)
+    whole, part = (quench(replace(JOB, dip=d), heated, grid) for d in (None, dip))
+    front = [at(c, c.time_700_500_s, 8.0, 5.0) for c in (whole, part)]
+    behind = [at(c, c.time_700_500_s, 8.0, 25.0) for c in (whole, part)]
+    assert front[1] == pytest.approx(front[0], rel=0.1)
+    assert behind[1] > 3.0 * behind[0]
+    hot = part.peak_c >= 700.0
+    assert np.isfinite(part.distance_mm[hot]).all()
+
+
+def test_a_place_that_left_its_range_in_the_flame_has_a_time_all_the_same(cooled):
+    """The hold lets a place at the edge fall below 700 °C before the part leaves the flame."""
+    assert np.isfinite(cooled.time_700_500_s[cooled.peak_c >= 700.0]).all()
+
+
+def test_a_square_corner_cools_quicker_than_its_side():
+    square = replace(JOB, outlines=(Outline("square", 16.0, round_mm=16.0), None))
+    found = heat_and_quench(square)
+    corner = at(found, found.at_corner.time_700_500_s, 8.0, 12.0)
+    assert corner < 0.7 * at(found, found.time_700_500_s, 8.0, 12.0)
+    assert at(found, found.corner_share, 8.0, 60.0) == 1.0

@@ -7,7 +7,7 @@ from catalog import load_catalog
 from selector import flame_history
 from selector.composition import middle
 from selector.flame_history import Job, heat_and_quench
-from selector.flame_map import Stock, draw, draw_along, drawn_hrc, harden
+from selector.flame_map import Stock, draw, draw_along, drawn_hrc, harden, limit_factor
 from selector.heat.boiling import Bath
 from selector.heat.drawing import from_behind, soaked
 from selector.heat.grid import Section, bar_grid
@@ -210,3 +210,36 @@ def test_the_outer_fibres_lie_between_surface_and_core():
     at = slice(0, 10)
     assert np.all(found.core()[at] <= found.mean()[at])
     assert np.all(found.mean()[at] <= found.surface()[at] + 0.5)
+
+
+def test_the_catalogued_section_limit_overrides_the_composition():
+    """Silver steel hardens through in oil up to 8 mm by the catalogue, and hardly at 14 mm."""
+    bar = stock("115crv3", "annealed", 12.0)
+    thin, thick = (
+        draw(hardened(bar, job(d, 785.0, 120.0, "oil", "hand-propane"))).core()[5]
+        for d in (6.0, 14.0)
+    )
+    assert thin > thick + 10.0
+
+
+def test_a_larger_section_limit_hardens_deeper():
+    bar = stock("115crv3", "annealed", 12.0)
+    limits = bar.steel.hardened.section_limit_mm
+    oil = limits["oil"]
+    twice = {**limits, "oil": oil.model_copy(update={"value": 2.0 * oil.value})}
+    found = [
+        limit_factor(replace(bar, steel=_limited(bar.steel, x)), Bath("oil"))
+        for x in (limits, twice)
+    ]
+    assert found[1] > 1.5 * found[0]
+
+
+def test_without_a_section_limit_the_composition_decides():
+    bar = stock("115crv3", "annealed", 12.0)
+    assert limit_factor(replace(bar, steel=_limited(bar.steel, {})), Bath("oil")) == 1.0
+    assert limit_factor(stock("c45", "normalised", 10.0), Bath("water")) == 1.0
+
+
+def _limited(steel, limits):
+    hardened_ = steel.hardened.model_copy(update={"section_limit_mm": limits})
+    return steel.model_copy(update={"hardened": hardened_})

@@ -8,7 +8,9 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector import hardness_map
 from selector.composition import drawn, middle
-from selector.process import Quench, hardening_heat
+from selector.geometry import POSITIONS
+from selector.process import hardening_heat, quench
+from selector.quench_response import Points, cooled
 from selector.surroundings import surroundings
 from tests.dog import asked, work
 
@@ -16,7 +18,6 @@ CATALOG = load_catalog()
 STEELS = CATALOG.steels
 MIDDLE = surroundings(asked(), CATALOG, count=1)
 DRAWN = surroundings(asked(), CATALOG, count=64)
-SEVERITY = {"water": 1.0, "oil": 0.4}
 QUENCHED = [("c45", "water"), ("c45", "oil"), ("42crmo4", "oil"), ("115crv3", "water"),
             ("115crv3", "oil"), ("100mncrw4", "oil"), ("c75s", "oil")]  # fmt: skip
 by_steel = pytest.mark.parametrize(("slug", "medium"), QUENCHED)
@@ -29,9 +30,11 @@ def quenched(slug, medium, sizes, positions, around=MIDDLE, colder_c=0.0):
     composition = (middle if around.count == 1 else lambda s: drawn(s, normals))(STEELS[slug])
     heat = hardening_heat(treatment, around.asked.workshop, normals)
     heat = replace(heat, peak_c=heat.peak_c - colder_c)
-    bath = Quench(np.full((around.count, 1), SEVERITY[medium]))
-    points = hardness_map.points_of(
-        np.asarray(sizes, float), np.asarray(positions, float), bath
+    bath = quench(CATALOG.media[medium], asked({"workshop.bath": []}).workshop, 0.5)
+    every = cooled(np.asarray(sizes, float), bath, hardness_map.start(STEELS[slug]), normals)
+    at = [k * len(POSITIONS) + POSITIONS.index(p) for k, p in enumerate(positions)]
+    points = Points(
+        every.distance_mm[:, at], every.centre_s[:, at], every.position[at], every.log_sd[at]
     )
     fresh = hardness_map.as_quenched(STEELS[slug], composition, heat, points, normals)
     return fresh, composition, normals
@@ -71,7 +74,9 @@ def test_too_little_heat_leaves_it_softer(slug, medium):
         float(quenched(slug, medium, [8.0], [0.98], colder_c=c)[0].hrc[0, 0])
         for c in (0.0, 60.0, 90.0, 130.0)
     ]
-    assert (np.diff(hrc) <= 1e-6).all()
+    # Short of full heat there is less austenite but richer in carbon: in oil half a HRC or so
+    # evens out.
+    assert (np.diff(hrc) <= 0.5).all()
     # The last lies below Ac1: nothing turned to austenite.
     assert hrc[-1] < 40 < hrc[0]
 
@@ -161,20 +166,24 @@ def test_a_left_range_is_carried_with_the_hardness():
     assert unlimited.validity == ("no published section limit",)
 
 
-def test_one_point_of_many_keeps_its_place():
-    bath = Quench(np.full((3, 1), 0.4))
-    points = hardness_map.points_of(np.array([10.0, 40.0]), np.array([0.98, 0.0]), bath)
-    assert points.distance_mm.shape == (3, 2)
-    one = points.only(1)
-    assert one.size_mm.tolist() == [40.0]
-    assert one.position.tolist() == [0.0]
-    np.testing.assert_array_equal(one.distance_mm, points.distance_mm[:, 1:])
+@pytest.mark.parametrize(("slug", "medium"), [("115crv3", "water"), ("100mncrw4", "oil")])
+def test_a_section_limit_is_hard_to_the_centre_and_twice_that_is_not(slug, medium):
+    limit = STEELS[slug].hardened.section_limit_mm[medium].value
+    fresh, _, _ = quenched(slug, medium, [limit, 2 * limit], [0.0, 0.0])
+    top = STEELS[slug].hardened.as_quenched_hrc.middle
+    assert fresh.hrc[0, 0] > top - 3
+    assert fresh.hrc[0, 1] < top - 10
 
 
-def test_a_milder_bath_is_a_longer_distance():
-    sizes, centre = np.array([25.0]), np.array([0.0])
-    mild, strong = (
-        hardness_map.points_of(sizes, centre, Quench(np.full((1, 1), s))).distance_mm
-        for s in (0.25, 1.0)
-    )
-    assert mild[0, 0] > strong[0, 0]
+def test_in_a_milder_bath_the_rim_goes_with_the_section():
+    limit = STEELS["115crv3"].hardened.section_limit_mm["oil"].value
+    fresh, _, _ = quenched("115crv3", "oil", [limit, 2.5 * limit], [0.98, 0.98])
+    assert fresh.hrc[0, 0] > 60
+    assert fresh.hrc[0, 1] < 55
+
+
+def test_a_steel_starts_its_quench_at_the_nearest_heat_with_its_own_properties():
+    assert hardness_map.start(STEELS["c45"]).heat_c == 840.0
+    assert hardness_map.start(STEELS["115crv3"]).heat_c == 800.0
+    assert hardness_map.start(STEELS["c45"]).steel_class == "low-alloy"
+    assert hardness_map.start(STEELS["x153crmov12"]).steel_class == "high-alloy"

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.judgement import corrected, judge
+from selector.judgement import corrected, fails_undrawn, judge
 from selector.prediction import predict
 from selector.preparation import prepare
 from selector.requirement.priority import CRITERIA
@@ -23,7 +23,7 @@ def oven(temperature_c):
 def case(changes=None, treatment=None, temper=None):
     """Return an option predicted for the dog, changed, and its surroundings."""
     around = surroundings(asked(changes), CATALOG)
-    treatment = treatment or work("c45")
+    treatment = treatment or work("42crmo4")
     return predict(prepare(treatment, around), temper or oven(200), around), around
 
 
@@ -215,3 +215,23 @@ def test_what_a_bench_can_mend_is_marginal_and_refuses_nothing():
     mended = {"load.impact_energy": "2 kJ", "part.section.1.size": 22}
     found = gates(mended, work("c45", "local-torch"))
     assert found["blow"].verdict == found["hard_end"].verdict == "marginal"
+
+
+@pytest.mark.parametrize("impact", ["none", "light", "hammered"])
+@pytest.mark.parametrize("temper", [NO_TEMPER, oven(150), oven(200), oven(250)])
+@pytest.mark.parametrize("service", [None, "190 °C"])
+def test_what_fails_undrawn_fails_when_drawn(impact, temper, service):
+    changes = {"load.impact": impact, "limit.service_temperature": service}
+    changes = {name: value for name, value in changes.items() if value is not None}
+    found, around = case(changes, temper=temper)
+    failed = {g.name for g in judge(found, 1.0, around).gates if g.verdict == "fail"}
+    bound = (failed & {"service_heat"}) or (
+        "snap" in failed and bool(np.isnan(found.snap_margin_hrc).any())
+    )
+    struck = impact == "hammered" and "snap" in failed and temper.temperature_c < 225
+    assert fails_undrawn(found.treatment, temper, around) is bool(bound or struck)
+
+
+def test_bar_as_bought_is_always_drawn():
+    around = surroundings(asked({"load.impact": "hammered"}), CATALOG)
+    assert not fails_undrawn(work("c45", route="as-bought"), NO_TEMPER, around)

@@ -55,6 +55,24 @@ def test_what_bears_its_load_may_still_wear():
     assert "hardness is for wear alone: 50 to 56 HRC" in found.headline
 
 
+def test_a_window_where_nothing_wears_is_the_users_own_wish():
+    wished = {"zone.0.wear": "none", "part.feature": []}
+    assert "; hardness is your own wish: 50 to 56 HRC" in of(wished).headline
+    assert of({**wished, "load.torque": GONE}).headline.startswith("Hardness is your own wish:")
+
+
+def test_the_bar_named_is_the_one_in_the_rack_or_else_one_easily_had():
+    """Never annealed tool steel because a small bar of it wastes little."""
+    small = {**BENT, "part.section.0.size": 9, "part.section.1.size": 2.5,
+             "load.bending": "0.3 N m"}  # fmt: skip
+    found = of(small).as_bought
+    steel = next(s for s in CATALOG.steels.values() if s.name == found.steel)
+    condition = next(c for c in steel.condition if c.name == found.condition)
+    assert condition.availability == "easy"
+    stock = [{"steel": "silver steel", "condition": "annealed", "size": "10 mm"}]
+    assert of({**small, "workshop.stock": stock}).as_bought.steel == "115CrV3"
+
+
 def test_a_heavy_load_asks_for_strength():
     found = of({**SOFT, "load.torque": "2200 N m", "load.cycles": "static"})
     assert found.verdict == "strength"
@@ -115,6 +133,8 @@ def test_a_driving_square_at_its_test_torque_needs_what_the_standard_asks():
     zone = found.zones[0]
     assert zone.floor_hrc == pytest.approx(39)
     assert "ISO 3315:2018" in zone.reason
+    light = of({**SQUARE, "load.torque": "40 N m"})
+    assert "hardness is for the corners of the drive: 39 to 50 HRC" in light.headline
 
 
 def test_what_a_square_runs_in_is_judged_beside_it():

@@ -38,7 +38,7 @@ def test_every_quantity_has_one_value_a_draw(around):
     found = predicted(around)
     for values in (
         found.surface_hrc, found.core_hrc, found.shank_hrc, found.depth_mm,
-        found.as_quenched_hrc, found.snapped, found.snap_margin_hrc, found.crack.rate,
+        found.snapped, found.snap_margin_hrc, found.crack.rate,
         found.movement.moved_mm, found.bill.cost,
     ):  # fmt: skip
         assert values.shape == (around.count,)
@@ -67,7 +67,6 @@ def test_a_hotter_temper_leaves_more_in_hand(around):
 def test_bar_as_bought_has_a_known_toughness(around):
     found = predicted(around, work("c45", "as-bought", None, None), NO_TEMPER)
     assert np.isfinite(found.snap_margin_hrc).all()
-    np.testing.assert_array_equal(found.as_quenched_hrc, found.surface_hrc)
 
 
 def test_a_case_is_carried_by_its_core(around):

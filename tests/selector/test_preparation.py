@@ -59,15 +59,26 @@ def test_nothing_cools_without_a_bath(around):
 def test_every_section_cools_at_every_position(around):
     points = cooled_points(work(), around)
     assert points.position.tolist() == [*POSITIONS, *POSITIONS]
-    assert set(points.size_mm) == {25.0}
+    assert points.distance_mm.shape == (around.count, 2 * len(POSITIONS))
+    # Two sections of one size cool alike.
+    np.testing.assert_array_equal(*np.split(points.distance_mm, 2, axis=1))
 
 
 def test_a_disc_cools_as_a_plate_of_its_thickness():
     disc = [{"shape": "round", "size": 60, "length": 8}]
     part = {"part.section": disc, "zone": [{"section": [1], "wear": "sliding"}],
             "part.feature": []}  # fmt: skip
-    points = cooled_points(work(), surroundings(asked(part), CATALOG))
-    assert (points.size_mm < 30).all()
+    found = cooled_points(work(), surroundings(asked(part), CATALOG))
+    bar = {"part.section": [{"shape": "round", "size": 30, "length": 90}]}
+    thick = cooled_points(work(), surroundings(asked({**part, **bar}), CATALOG))
+    assert (found.distance_mm[:, -1] < thick.distance_mm[:, -1]).all()
+
+
+def test_points_are_shared_by_steels_of_like_heat_and_not_by_baths_or_kinds(around):
+    crmo, ni = (cooled_points(work(slug), around) for slug in ("42crmo4", "817m40"))
+    assert crmo is ni
+    assert cooled_points(work("42crmo4", medium="water"), around) is not crmo
+    assert cooled_points(work("x40crmov5-1"), around) is not crmo
 
 
 def test_one_draw_is_the_middle(around):
@@ -81,3 +92,21 @@ def test_compositions_are_drawn_once_for_a_steel(around):
     first = prepare(work(route="through-torch"), around)
     second = prepare(work(route="local-torch"), around)
     assert first.composition is second.composition
+
+
+@pytest.mark.parametrize(
+    ("other", "shared"),
+    [
+        (work("c45", "local-torch"), True),
+        (work("c45", medium="water"), False),
+        (work("c45", source="muffle-furnace"), False),
+        (work("42crmo4"), False),
+    ],
+    ids=["another route", "another bath", "another source", "another steel"],
+)
+def test_what_is_heated_and_quenched_alike_is_worked_out_once(other, shared):
+    around = surroundings(asked(), CATALOG)
+    one, two = prepare(work("c45"), around).fresh, prepare(other, around).fresh
+    assert (one is two) is shared
+    alone = prepare(other, surroundings(asked(), CATALOG)).fresh
+    np.testing.assert_array_equal(two.hrc, alone.hrc)

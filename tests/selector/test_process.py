@@ -9,8 +9,10 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from catalog.medium import Agitation
 from selector import draws
+from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.operator import LIGHT, READING_C
 from selector.process import (
+    DELAY_S,
     TEMPER_C,
     hardening_heat,
     quench,
@@ -96,43 +98,59 @@ def test_annealed_tool_steel_is_spheroidised_and_prehard_bar_is_not():
 def test_more_motion_never_quenches_less(slug):
     medium = load_catalog().media[slug]
     found = [
-        np.median(
-            quench(
-                medium, shop(bath=[{"medium": slug, "agitation": motion}]), NORMALS, 0.5
-            ).severity
-        )
+        quench(medium, shop(bath=[{"medium": slug, "agitation": motion}]), 0.5).severity
         for motion in get_args(Agitation)
         if motion in medium.severity_per_in
     ]
     assert found == sorted(found)
 
 
+@pytest.mark.parametrize("motion", get_args(Agitation))
+@pytest.mark.parametrize("slug", sorted(load_catalog().media))
+def test_every_medium_has_a_bath_to_simulate_or_keeps_to_the_charts(slug, motion):
+    medium = load_catalog().media[slug]
+    found = quench(medium, shop(bath=[{"medium": slug, "agitation": motion}]), 0.5)
+    assert (found.bath is None) == (slug in {"plates", "hot-salt"})
+    assert found.severity > 0
+    assert 0.13 <= found.log_sd < 1
+    if found.bath is not None:
+        assert found.bath.agitation == motion
+        assert 0 < bath_temperature_c(found.bath) < 100
+
+
 def test_a_bath_nobody_described_is_moved_moderately():
-    described = shop(bath=[{"medium": "oil", "agitation": "moderate"}])
-    np.testing.assert_array_equal(
-        quench(OIL, shop(bath=[]), NORMALS, 0.5).severity,
-        quench(OIL, described, NORMALS, 0.5).severity,
-    )
+    assert quench(OIL, shop(bath=[]), 0.5).bath == Bath("oil", None, "moderate")
 
 
-def test_a_warm_or_small_water_bath_quenches_less():
+def test_air_is_still_in_a_workshop_and_blown_at_a_firm():
+    air = load_catalog().media["air"]
+    assert quench(air, shop(bath=[]), 0.5).bath == Bath("air", None, "none")
+    assert quench(air, shop(bath=[]), 0.5, sent_out=True).bath == Bath("air", None, "violent")
+
+
+def test_a_firm_does_not_use_the_bath_of_the_workshop():
+    still = shop(bath=[{"medium": "oil", "agitation": "none", "temperature": 20}])
+    assert quench(OIL, still, 0.5).bath == Bath("oil", 20.0, "none")
+    assert quench(OIL, still, 0.5, sent_out=True).bath == Bath("oil", None, "moderate")
+
+
+def test_a_small_bath_is_warmed_by_the_part_but_never_past_its_boiling():
     water = load_catalog().media["water"]
 
-    def severity(mass_kg, **bath):
+    def warm_c(mass_kg, **bath):
         described = shop(bath=[{"medium": "water", "agitation": "mild", **bath}])
-        return float(np.median(quench(water, described, NORMALS, mass_kg).severity))
+        return bath_temperature_c(quench(water, described, mass_kg).bath)
 
-    assert severity(0.5, temperature=50) < severity(0.5, temperature=20)
-    assert severity(2.0, temperature=20, volume=5) < severity(2.0, temperature=20)
-    assert severity(2.0, volume=5) < severity(0.2, volume=5)
+    assert warm_c(0.5, temperature=50) == 50
+    assert warm_c(0.5, temperature=20) == 20
+    # Half of the 16 °C by which 1 kg warms 8 litres.
+    assert warm_c(1.0, temperature=20, volume=8) == pytest.approx(28, abs=1)
+    assert 20 < warm_c(0.2, volume=5) < warm_c(2.0, volume=5)
+    assert warm_c(50.0, volume=2) <= 98
 
 
-def test_severity_stays_near_its_catalogued_range():
-    span = OIL.severity_per_in["moderate"]
-    found = quench(OIL, shop(), NORMALS, 0.5).severity
-    assert found.shape == (draws.COUNT, 1)
-    assert np.median(found) == pytest.approx(np.sqrt(span.low * span.high), rel=0.02)
-    assert (found > 0).all()
+def test_a_slow_hand_is_late():
+    assert quench(OIL, shop(skill={"delay": 2}), 0.5).delay_s == 2 * DELAY_S
 
 
 @pytest.mark.parametrize("means", [name for name in TEMPER_C if name != "none"])

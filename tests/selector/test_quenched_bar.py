@@ -124,6 +124,27 @@ def test_sulphide_takes_manganese_out():
     )
 
 
+def test_between_ac1_and_ac3_ferrite_softens():
+    """Common practice: C45 from 750 °C is full of soft spots, from 840 °C it is file hard."""
+    surface = [float(quenched_bar(C45, 10.0, "water", t).hrc[-1]) for t in (740, 750, 780, 840)]
+    assert np.all(np.diff(surface) > 0.5)
+    assert surface[1] < 54.0
+    assert surface[-1] > 56.0
+
+
+def test_below_ac1_nothing_hardens():
+    bar = quenched_bar(BEARING, 10.0, "oil", 720.0)
+    assert np.all(np.isfinite(bar.hrc))
+    assert np.all(bar.hrc < 46.0)
+
+
+@pytest.mark.parametrize("agitation", ["none", "mild", "moderate", "good", "strong", "violent"])
+@pytest.mark.parametrize("medium", MEDIA)
+def test_no_bath_hardens_the_inside_more_than_the_surface(medium, agitation):
+    bar = quenched_bar(O1, 100.0, medium, 805.0, agitation=agitation)
+    assert np.all(np.diff(bar.hrc) > -0.5)
+
+
 def test_too_cold_a_heat_leaves_ferrite():
     assert quenched_bar(C45, 10.0, "water", 730.0).hrc[-1] < (
         quenched_bar(C45, 10.0, "water", 840.0).hrc[-1] - 3.0

@@ -1,7 +1,6 @@
 """The traps of the trade, each put to the whole job: a plausible part in, advice out.
 
-The numbers in the test names count the traps of practice, of which these can be asked of the
-advice; each is what a naive answer would do. Where a sentence of practice is checked, it is the
+Each is what a naive answer would do. Where a sentence of practice is checked, it is the
 catalogue's or the project's own sentence.
 """
 
@@ -112,7 +111,7 @@ def said(sentences: tuple[str, ...], *words: str) -> bool:
 # A. The steel cannot do it
 
 
-def test_trap_01_leaded_bar_gets_no_quench_recipe():
+def test_leaded_bar_gets_no_quench_recipe():
     found = job(
         {"workshop.stock": [{"steel": "12L14"}]}, SENT_OUT, FURNACE, steels=("11smnpb30",)
     )
@@ -123,13 +122,13 @@ def test_trap_01_leaded_bar_gets_no_quench_recipe():
     assert "lead-fume" in cautions(found)
 
 
-def test_trap_01_leaded_bar_may_stay_soft():
+def test_leaded_bar_may_stay_soft():
     found = job({"zone.0.wear": "none"}, SENT_OUT, FURNACE, steels=("11smnpb30",))
     assert kinds_of(found, "11smnpb30") == {"as-bought"}
 
 
 @pytest.mark.parametrize("steel", ["s235", "070m20", "c15"])
-def test_trap_02_mild_steel_wants_carbon_before_a_torch(steel):
+def test_mild_steel_wants_carbon_before_a_torch(steel):
     found = job(steels=(steel,))
     for reason in why_not(found, steel, *TORCH):
         assert "carbon must be added first" in reason
@@ -138,7 +137,7 @@ def test_trap_02_mild_steel_wants_carbon_before_a_torch(steel):
     assert cased.hardness.surface.p50 > 50 > cased.hardness.core.p50
 
 
-def test_trap_03_no_flame_hardens_low_carbon_steel_and_high_carbon_cracks():
+def test_no_flame_hardens_low_carbon_steel_and_high_carbon_cracks():
     found = job(route="through-torch")
     steels = load_catalog().steels
     assert hardened(found)
@@ -150,7 +149,7 @@ def test_trap_03_no_flame_hardens_low_carbon_steel_and_high_carbon_cracks():
     assert any("cracking" in reason for reason in why_not(found, "c100s"))
 
 
-def test_trap_04_8620_is_carburised_before_it_is_hardened():
+def test_is_carburised_before_it_is_hardened():
     found = job(steels=("20nicrmo2-2",))
     for reason in why_not(found, "20nicrmo2-2", *TORCH):
         assert "carburise first" in reason
@@ -159,14 +158,14 @@ def test_trap_04_8620_is_carburised_before_it_is_hardened():
 
 
 @pytest.mark.parametrize("steel", ["x5crni18-10", "x5crnimo17-12-2"])
-def test_trap_05_austenitic_stainless_is_not_quench_hardened(steel):
+def test_austenitic_stainless_is_not_quench_hardened(steel):
     found = job({"zone.0.wear": "none"}, FURNACE, SENT_OUT, steels=(steel,))
     assert kinds_of(found, steel) == {"as-bought"}
     for reason in why_not(found, steel, *TORCH, "through-furnace", "induction"):
         assert "only cold work does" in reason
 
 
-def test_trap_07_nitriding_wants_nitride_formers_and_a_tempered_core():
+def test_nitriding_wants_nitride_formers_and_a_tempered_core():
     found = job(SENT_OUT, route="subcontract-nitride")
     for steel in ("c45", "115crv3"):
         assert any("No nitride formers" in reason for reason in why_not(found, steel))
@@ -181,14 +180,14 @@ def test_trap_07_nitriding_wants_nitride_formers_and_a_tempered_core():
 @pytest.mark.parametrize(
     ("steel", "heat"), [("x100crmov5", "940"), ("x153crmov12", "1010"), ("hs6-5-2", "1200")]
 )
-def test_trap_08_air_hardening_and_high_speed_steel_are_not_for_a_torch(steel, heat):
+def test_air_hardening_and_high_speed_steel_are_not_for_a_torch(steel, heat):
     found = job({"workshop.heat": [{"source": "oxy-acetylene"}]}, steels=(steel,))
     assert kinds_of(found, steel) == set()
     for reason in why_not(found, steel, "through-torch"):
         assert f"{heat}" in reason.split("°C")[0]
 
 
-def test_trap_08_a_furnace_does_for_a2_and_d2_but_not_for_high_speed_steel():
+def test_a_furnace_does_for_a2_and_d2_but_not_for_high_speed_steel():
     steels = ("x100crmov5", "x153crmov12", "hs6-5-2")
     found = job({"workshop.heat": [{"source": "heat-treat-oven"}]}, steels=steels)
     assert (
@@ -198,7 +197,7 @@ def test_trap_08_a_furnace_does_for_a2_and_d2_but_not_for_high_speed_steel():
 
 
 @pytest.mark.parametrize("name", ["cast iron", "casting", "scrap"])
-def test_trap_09_a_casting_is_identified_before_any_quench(name):
+def test_a_casting_is_identified_before_any_quench(name):
     found = job({"workshop.stock": [{"steel": name}], "workshop.only_stock": True})
     assert found.verdict == "coupon_first"
     assert not found.options
@@ -210,7 +209,7 @@ def test_trap_09_a_casting_is_identified_before_any_quench(name):
 # B. Wrong name, wrong bar
 
 
-def test_trap_10_drill_rod_may_be_three_steels_and_silver_steel_is_none_of_them():
+def test_drill_rod_may_be_three_steels_and_silver_steel_is_none_of_them():
     found = job(
         {"workshop.stock": [{"steel": "drill rod"}]},
         steels=("c105u", "100mncrw4", "x100crmov5", "115crv3"),
@@ -220,7 +219,7 @@ def test_trap_10_drill_rod_may_be_three_steels_and_silver_steel_is_none_of_them(
     assert found.coupon
 
 
-def test_trap_10_silver_steel_hardens_in_oil_only_when_thin():
+def test_silver_steel_hardens_in_oil_only_when_thin():
     thin = job({"part.section.0.size": 6}, OIL_ONLY, steels=("115crv3",))
     assert "through-torch" in kinds_of(thin, "115crv3")
     thick = job({"part.section.0.size": 30}, OIL_ONLY, steels=("115crv3",))
@@ -236,7 +235,7 @@ def test_trap_10_silver_steel_hardens_in_oil_only_when_thin():
     assert best.hardness.core.p50 < 45
 
 
-def test_trap_11_the_letter_after_an_en_number_is_a_strength_condition():
+def test_the_letter_after_an_en_number_is_a_strength_condition():
     found = job(SENT_OUT, {"workshop.stock": [{"steel": "EN16T"}]}, steels=("605m36",))
     assert said(found.remarks, "EN16T", "strength condition", "not nitriding")
     assert {option.condition for option in found.options} == {"prehard"}
@@ -246,7 +245,7 @@ def test_trap_11_the_letter_after_an_en_number_is_a_strength_condition():
 
 
 @pytest.mark.parametrize("steel", ["100mncrw4", "90mncrv8", "l6"])
-def test_trap_21_water_is_no_way_out_for_an_oil_hardening_steel(steel):
+def test_water_is_no_way_out_for_an_oil_hardening_steel(steel):
     wet = job(WATER_ONLY, steels=(steel,))
     assert not hardened(wet)
     reasons = why_not(wet, steel, "through-torch")
@@ -257,7 +256,7 @@ def test_trap_21_water_is_no_way_out_for_an_oil_hardening_steel(steel):
 
 
 @pytest.mark.parametrize("medium", ["water", "oil"])
-def test_trap_25_4140_is_not_cased(medium):
+def test_is_not_cased(medium):
     found = job(FURNACE, {"workshop.bath": [{"medium": medium}]}, steels=("42crmo4",))
     assert not {"case", "carburise"} & kinds_of(found, "42crmo4")
     reasons = why_not(found, "42crmo4", "carburise", "case")
@@ -273,14 +272,14 @@ LONG_SHAFT = {
 }
 
 
-def test_trap_27_a_long_shaft_at_30_hrc_is_bought_so_and_not_quenched():
+def test_a_long_shaft_at_30_hrc_is_bought_so_and_not_quenched():
     found = job(LONG_SHAFT)
     assert found.verdict == "leave_as_bought"
     assert found.options[0].route_kind == "prehard"
     assert not hardened(found)
 
 
-def test_trap_27_a_long_hard_shaft_is_bought_hard_because_it_would_bow():
+def test_a_long_hard_shaft_is_bought_hard_because_it_would_bow():
     asked = {"zone.0.hardness": {"min": "50 HRC"}, "limit.runout": "0.05 mm"}
     found = job(LONG_SHAFT, {"part.section.0.length": 400}, asked)
     assert found.options[0].route_kind == "buy-hard-element"
@@ -291,7 +290,7 @@ def test_trap_27_a_long_hard_shaft_is_bought_hard_because_it_would_bow():
 # E. Temper and duty
 
 
-def test_trap_28_a_struck_edge_is_drawn_beyond_straw_over_a_soft_head():
+def test_a_struck_edge_is_drawn_beyond_straw_over_a_soft_head():
     found = job(CHISEL)
     assert hardened(found)
     for option in hardened(found):
@@ -308,7 +307,7 @@ def test_trap_28_a_struck_edge_is_drawn_beyond_straw_over_a_soft_head():
         (200, "a struck end drawn to 200 °C only: straw chips"),
     ],
 )
-def test_trap_28_a_low_draw_is_refused_where_nothing_hotter_is_to_be_had(ceiling, words):
+def test_a_low_draw_is_refused_where_nothing_hotter_is_to_be_had(ceiling, words):
     oven = {"source": "kitchen-oven", "ceiling": ceiling}
     shop = {"workshop.heat": [{"source": "induction"}, oven]}
     found = job(CHISEL, shop, steels=("c60",), route="local-torch")
@@ -317,7 +316,7 @@ def test_trap_28_a_low_draw_is_refused_where_nothing_hotter_is_to_be_had(ceiling
 
 
 @pytest.mark.parametrize("steel", ["42crmo4", "817m40", "4340"])
-def test_trap_29_alloy_steel_is_not_drawn_to_blue(steel):
+def test_alloy_steel_is_not_drawn_to_blue(steel):
     found = job(CHISEL, steels=(steel,))
     assert said(found.remarks, "Do not draw", "to blue", "above 400 °C")
     assert "temper-window-alloy" in cautions(found)
@@ -332,7 +331,7 @@ SPRINGY = {
 }
 
 
-def test_trap_30_a_kitchen_oven_is_not_told_to_draw_at_400():
+def test_a_kitchen_oven_is_not_told_to_draw_at_400():
     found = job(SPRINGY, steels=("51crv4", "c75s", "c45"))
     assert said(found.remarks, "kitchen oven", "250 to 290 °C")
     assert "51crv4" not in {option.steel_slug for option in found.options}
@@ -345,14 +344,14 @@ def test_trap_30_a_kitchen_oven_is_not_told_to_draw_at_400():
     [FURNACE, {"workshop.measure": ["magnet", "crayon"]}],
     ids=["furnace", "crayon-guided flame"],
 )
-def test_trap_30_a_furnace_or_a_crayon_gives_the_hot_draw(means):
+def test_a_furnace_or_a_crayon_gives_the_hot_draw(means):
     found = job(SPRINGY, means, steels=("51crv4",))
     drawn = [option for option in hardened(found) if option.temper.temperature_c >= 400]
     assert drawn
     assert {option.temper.means for option in drawn} <= {"furnace", "torch"}
 
 
-def test_trap_31_nothing_is_straightened_before_it_is_tempered():
+def test_nothing_is_straightened_before_it_is_tempered():
     found = job({"part.section.0.length": 200, "limit.runout": "0.1 mm"}, steels=("42crmo4",))
     assert hardened(found)
     assert {"straighten-warm", "as-quenched-glass-brittle"} <= cautions(found)
@@ -369,12 +368,12 @@ def test_trap_31_nothing_is_straightened_before_it_is_tempered():
     ],
     ids=["slender", "bent", "stubby"],
 )
-def test_trap_32_hardening_is_not_sold_as_stiffness(changes, tempting):
+def test_hardening_is_not_sold_as_stiffness(changes, tempting):
     found = job(changes, steels=("42crmo4", "c45"))
     assert said(found.remarks, "does not make it stiffer", "diameter") == tempting
 
 
-def test_trap_33_a_square_is_not_the_better_for_60_hrc():
+def test_a_square_is_not_the_better_for_60_hrc():
     steels = ("115crv3", "100mncrw4", "c45")
     hard = {
         "zone": [
@@ -392,7 +391,7 @@ def test_trap_33_a_square_is_not_the_better_for_60_hrc():
     assert hardened(job(SQUARE, hard, steels=steels))
 
 
-def test_trap_33_prehard_bar_falls_short_of_a_driving_square():
+def test_prehard_bar_falls_short_of_a_driving_square():
     for window in ({}, {"zone.0.hardness": {"min": "39 HRC", "must": True}}):
         found = job(SQUARE, window, steels=("42crmo4",))
         assert found.zones[0].floor_hrc == pytest.approx(39, abs=0.3)
@@ -401,7 +400,7 @@ def test_trap_33_prehard_bar_falls_short_of_a_driving_square():
         assert said(found.remarks, "at least 39 HRC")
 
 
-def test_trap_33_the_part_meant_to_wear_is_made_the_softer():
+def test_the_part_meant_to_wear_is_made_the_softer():
     mate = {"material": "shaft of 42CrMo4"}
     loser = job({"zone.0.mate": {**mate, "should_wear": "part"}}, steels=("c45",))
     either = job({"zone.0.mate": {**mate, "should_wear": "either"}}, steels=("c45",))
@@ -421,7 +420,7 @@ KEY = {
 @pytest.mark.parametrize(
     ("torque", "borne"), [("113 N m", False), ("30 N m", True)], ids=["ultimate", "working"]
 )
-def test_trap_34_the_ultimate_torque_of_a_hard_key_is_no_working_torque(torque, borne):
+def test_the_ultimate_torque_of_a_hard_key_is_no_working_torque(torque, borne):
     """113 N m twists off a 6.35 mm square of 57 HRC: no hardness is said to bear it."""
     found = need(requirement_from(varied({**KEY, "load.torque": torque}, PIN)))
     assert (found.verdict != "no_hardness_bears_it") == borne
@@ -436,15 +435,14 @@ def test_trap_34_the_ultimate_torque_of_a_hard_key_is_no_working_torque(torque, 
 
 
 @pytest.mark.parametrize(
-    ("trap", "route", "needed"),
+    ("route", "needed"),
     [
-        (37, "case-compound", {"cyanide-refused"}),
-        (37, "pack-carburise", {"cyanide-refused"}),
-        (38, "pack-carburise", {"barium-poison"}),
+        ("case-compound", {"cyanide-refused"}),
+        ("pack-carburise", {"cyanide-refused"}),
+        ("pack-carburise", {"barium-poison"}),
     ],
 )
-def test_trap_37_38_case_hardening_comes_with_its_poisons_named(trap, route, needed):
-    del trap
+def test_case_hardening_comes_with_its_poisons_named(route, needed):
     found = job(FURNACE, steels=("16mncr5", "s235"), route=route)
     assert found.options
     assert needed <= cautions(found)
@@ -460,7 +458,7 @@ ROLLED = {
 }
 
 
-def test_trap_40_a_nitrided_shaft_under_rollers_is_an_eggshell():
+def test_a_nitrided_shaft_under_rollers_is_an_eggshell():
     found = job(ROLLED, SENT_OUT, steels=("42crmo4", "31crmo12", "18crnimo7-6"))
     assert "nitride" not in {option.route_kind for option in found.options}
     reasons = why_not(found, "42crmo4", "nitride")
@@ -473,7 +471,7 @@ def test_trap_40_a_nitrided_shaft_under_rollers_is_an_eggshell():
 @pytest.mark.parametrize(
     ("removed", "kept"), [("0.1 mm", True), ("1.5 mm", False)], ids=["within", "through"]
 )
-def test_trap_41_a_case_is_not_ground_through(removed, kept):
+def test_a_case_is_not_ground_through(removed, kept):
     ground = {"part.stock_removal": removed, "part.finish_after": ["surface-grinder"]}
     found = job(ground, SENT_OUT, steels=("16mncr5",), route="subcontract-carburise")
     assert bool(found.options) == kept
@@ -486,7 +484,7 @@ def test_trap_41_a_case_is_not_ground_through(removed, kept):
         assert any("hard_enough" in reason for reason in why_not(found, "16mncr5"))
 
 
-def test_trap_43_nothing_is_finished_to_size_and_then_hardened():
+def test_nothing_is_finished_to_size_and_then_hardened():
     found = job(steels=("100mncrw4",))
     assert hardened(found)
     assert said(found.remarks, "Do not finish to size first", "0.1 to 0.25 mm", "lap or grind")
@@ -500,7 +498,7 @@ def test_trap_43_nothing_is_finished_to_size_and_then_hardened():
 # G. Behaviour
 
 
-def test_trap_45_what_decides_is_asked_for_and_not_assumed():
+def test_what_decides_is_asked_for_and_not_assumed():
     bare = {"safety_use": GONE, "workshop.heat": GONE, "part.section": GONE}
     with pytest.raises(RequirementError, match="safety_use must be given; got nothing") as told:
         job(bare)
@@ -509,12 +507,12 @@ def test_trap_45_what_decides_is_asked_for_and_not_assumed():
     }  # fmt: skip
 
 
-def test_trap_45_a_torque_without_a_unit_is_asked_back():
+def test_a_torque_without_a_unit_is_asked_back():
     with pytest.raises(RequirementError, match=r"load.torque .* unit; got 90.* N m, lb ft"):
         job({"load.torque": 90})
 
 
-def test_trap_45_an_unknown_bar_gets_a_coupon_plan():
+def test_an_unknown_bar_gets_a_coupon_plan():
     found = job({"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True})
     assert found.verdict == "coupon_first"
     assert len(found.coupon) > 3
@@ -534,14 +532,14 @@ def test_trap_45_an_unknown_bar_gets_a_coupon_plan():
     ],
     ids=["stay", "lightly used bush", "key"],
 )
-def test_trap_46_what_needs_no_hardening_is_left_as_bought(changes):
+def test_what_needs_no_hardening_is_left_as_bought(changes):
     found = job(changes)
     assert found.verdict == "leave_as_bought"
     assert found.as_bought == found.options[0].id
     assert "without hardening" in found.headline
 
 
-def test_trap_47_divided_practice_is_shown_with_what_decides():
+def test_divided_practice_is_shown_with_what_decides():
     found = job(CHISEL, steels=("42crmo4", "817m40"))
     assert said(found.remarks, "Practice is divided", "others go above 400 °C", "decides")
     found = job(CHISEL, steels=("c45", "c60"))
@@ -553,7 +551,7 @@ def test_trap_47_divided_practice_is_shown_with_what_decides():
     [({"days": 1}, True), ({"cost": 1}, False)],
     ids=["all take a day", "one is much the cheaper"],
 )
-def test_trap_47_a_toss_up_is_called_one(points, tied):
+def test_a_toss_up_is_called_one(points, tied):
     asked = {"priorities.points": points, "load.torque": "20 N m"}
     found = job(asked, steels=("c45", "115crv3"), route="through-torch")
     first, second = found.options
@@ -565,7 +563,7 @@ def test_trap_47_a_toss_up_is_called_one(points, tied):
     assert bool(found.other_methods) != tied
 
 
-def test_trap_47_other_methods_are_heard():
+def test_other_methods_are_heard():
     found = job(steels=("c45", "115crv3", "100mncrw4"))
     assert len(found.other_methods) >= 2
     for heard in found.other_methods:

@@ -40,6 +40,20 @@ def test_the_headline_states_the_quantity_where_cheap_with_care_loses():
     assert f"From {turn.at:.0f} pieces on 42CrMo4 is the cheaper." in FOUND.headline
 
 
+def test_a_firm_is_weighed_when_named_though_nothing_was_to_be_sent_out():
+    alone = versus(asked(), CAREFUL, SIMPLE, CATALOG)
+    assert "though nothing was to be sent out" in alone.headline
+    assert "though nothing" not in FOUND.headline
+    assert alone.second.cost == FOUND.second.cost
+
+
+def test_one_steel_treated_two_ways_is_told_by_its_route():
+    found = versus(REQUEST, SIMPLE.replace("subcontract-vacuum", "through-torch").replace(
+        "furnace-200c", "oven-200c"), SIMPLE, CATALOG)  # fmt: skip
+    last = found.headline.rsplit(". ", maxsplit=1)[-1]
+    assert "whole part by torch or forge)" in last or "send out to harden" in last
+
+
 def test_turned_about_it_says_the_same():
     about = versus(REQUEST, SIMPLE, CAREFUL, CATALOG)
     assert about.headline == FOUND.headline

@@ -9,33 +9,10 @@ from streamlit.testing.v1 import AppTest
 from selector import advise
 from selector.output import advice_out
 from selector.requirement import requirement_from
+from tests.dog import TEXT
 
 APP = Path(__file__).parents[2] / "ui" / "app.py"
-CLAW = """
-safety_use = "could hurt"
-[part]
-name = "claw"
-section = [
-  { shape = "round", size = "25 mm", length = "30 mm" },
-  { shape = "round", size = "25 mm", length = "150 mm" },
-]
-[[zone]]
-section = [1]
-wear = "sliding"
-severity = "medium"
-hardness = { min = "50 HRC", max = "56 HRC" }
-[[zone]]
-section = [2]
-wear = "none"
-[load]
-torque = "90 lb ft"
-impact = "light"
-cycles = "occasional"
-[workshop]
-heat = [{ source = "oxy-propane" }, { source = "kitchen-oven" }]
-bath = [{ medium = "oil" }]
-turns_part = true
-"""
+CLAW = TEXT.replace("drive dog", "claw")
 
 
 @pytest.fixture(scope="session")

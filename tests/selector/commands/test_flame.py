@@ -45,21 +45,63 @@ def test_the_map_is_saved(run, tmp_path):
     assert target.stat().st_size > 1000
 
 
+def test_where_nothing_is_heated_the_verdict_comes_without_a_map(run, tmp_path):
+    target = tmp_path / "map.png"
+    done = run("--plot", str(target), changes={"safety_use": "brake"})
+    assert done.exit_code == 0
+    assert "Flame hardening: no" in done.stdout
+    assert "No map is written" in done.stderr
+    assert not target.exists()
+
+
+DIE = {f"part.section.{n}.size": "76 mm" for n in (0, 1)}
+
+
+@pytest.mark.parametrize(
+    ("changes", "verdict", "words"),
+    [
+        ({**DIE, "workshop.heat": [{"source": "hand-torch"}]}, "no", "sticks at"),
+        ({"workshop.turns_part": False}, "yes_if", "nothing is said to hold the part"),
+        (
+            {"part.section.0.length": "4 mm", "part.section.1.length": "4 mm"},
+            "coupon_first",
+            "disc",
+        ),
+    ],
+)
+def test_what_cannot_be_done_has_a_clear_reason(run, changes, verdict, words):
+    """A torch too small ever to reach the heat, nothing that holds the part, a disc."""
+    found = json.loads(run("--json", changes=changes).stdout)
+    assert found["verdict"] == verdict
+    assert words in json.dumps(found)
+    assert "NaN" not in json.dumps(found)
+
+
 @pytest.mark.parametrize(
     ("args", "changes", "words"),
     [
         (("--plot", "map.gif"), None, "--plot must be a .png or .svg file; got 'map.gif'"),
-        (
-            ("--plot", "map.png"),
-            {"safety_use": "brake"},
-            "--plot must be of a part that is heated; got no map",
-        ),
         (
             (),
             {"workshop.bath": [{"medium": "water", "temperature": "120 degC"}]},
             "bath_temperature_c must be between 0 and 99 °C in water; got 120 °C",
         ),
         ((), {"load.torque": "90"}, "load.torque"),
+        (
+            (),
+            {"workshop.bath": [{"medium": "oil", "temperature": "900 degC"}]},
+            "temperature",
+        ),
+        (  # a zone longer than the part
+            (),
+            {"zone.0.section": [1, 2, 3]},
+            "section",
+        ),
+        (  # a bore that leaves no wall
+            (),
+            {"part.section.0.bore": "25 mm"},
+            "a section with some wall left; bore 25 mm is not smaller than size 25 mm",
+        ),
     ],
 )
 def test_bad_input_ends_with_2_and_a_reason(run, args, changes, words):

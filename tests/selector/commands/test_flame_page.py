@@ -39,7 +39,7 @@ def test_other_steels_take_a_line_each(whole):
 def test_a_condition_and_its_change_are_told():
     text = page({"workshop.turns_part": False, "workshop.held_by": "tongs"}, "C45")
     assert "Flame hardening: yes, if" in text
-    assert "change     turn the part" in text
+    assert "change     hold and turn the part" in text
 
 
 def test_a_ceiling_is_told_where_the_heat_is_never_reached():

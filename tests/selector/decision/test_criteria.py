@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.decision.criteria import Range, range_table
+from selector.decision.criteria import Range, merits, range_table
 from selector.requirement.priority import CRITERIA
 
 TABLE = range_table(200.0, 50.0, 10.0)
@@ -80,3 +80,11 @@ def test_a_wanted_life_stands_for_the_window():
     assert life.merit(1.0) == 1
     assert life.merit(0.25) == 0
     np.testing.assert_allclose(life.merit(0.5), 0.5)
+
+
+@given(st.floats(1, 1e4), st.booleans())
+def test_the_whole_table_is_read_as_row_by_row(reference, by_life):
+    table = range_table(None, reference, None, by_life=by_life)
+    values = np.geomspace(0.01, 1e4, 7 * len(table)).reshape(7, len(table))
+    rows = [row.merit(values[:, k]) for k, row in enumerate(table)]
+    np.testing.assert_array_equal(merits(table, values), np.stack(rows, axis=1))

@@ -51,3 +51,10 @@ def test_every_assumption_is_a_sentence(advice):
     for sentence in assumptions(advice):
         assert sentence[0].isupper() or sentence.split(":")[0] in {"oil", "warm-water"}
         assert sentence.endswith(".")
+
+
+def test_the_bar_that_cost_is_judged_by_is_named_only_where_it_is_known():
+    assert "pre-hardened 42CrMo4 as bought" in said({})
+    without = "\n".join(assumptions(advise(asked(), only("c45"))))
+    assert "No budget given" in without
+    assert "42CrMo4" not in without

@@ -99,3 +99,10 @@ def test_black_bar_is_said_to_need_its_bark_off(steel, said):
 @pytest.mark.parametrize(("ratio", "said"), [(1.01, False), (8.0, True)])
 def test_a_life_out_of_reach_is_said(ratio, said):
     assert one_says(told({"zone.0.life_ratio": ratio}, "42crmo4"), "No option lasts") == said
+
+
+@pytest.mark.parametrize(("wear", "said"), [("abrasive", True), ("sliding", False)])
+def test_hard_carbides_are_said_where_grit_wears(wear, said):
+    shop = {"workshop.subcontract": True, "zone.0.wear": wear, "part.feature": []}
+    window = {"zone.0.hardness": {"min": "57 HRC", "max": "61 HRC"}, "load.impact": "none"}
+    assert one_says(told({**shop, **window}, "x153crmov12"), "is full of hard carbides") == said

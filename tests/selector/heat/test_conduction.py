@@ -240,3 +240,21 @@ def test_surroundings_of_another_grid_are_refused():
         OutOfRangeError, match=r"boundary must be made for this grid of 1 walls"
     ):
         conduct(round_grid(10.0), PLAIN, other, 850.0, Plan(1.0))
+
+
+def test_that_it_prepares_is_said_once(monkeypatch, caplog):
+    from selector.heat import conduction, kernel  # noqa: PLC0415
+
+    grid = round_grid(8.0)
+    air = all_round(grid, convection(50.0, 20.0))
+    said = {}
+    for compiled in (True, False):
+        monkeypatch.setattr(kernel, "is_compiled", lambda found=compiled: found)
+        conduction._tell_if_new.cache_clear()
+        caplog.clear()
+        for _ in range(2):
+            conduct(grid, PLAIN, air, 500.0, Plan(1.0))
+        said[compiled] = caplog.messages
+    assert said[True] == []
+    assert len(said[False]) == 1
+    assert "once" in said[False][0]

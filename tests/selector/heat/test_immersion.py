@@ -143,3 +143,33 @@ def test_holder_cools_the_far_end():
 def test_schedule_that_is_none_is_refused(immersion):
     with pytest.raises(OutOfRangeError, match=r"immersion must be times from 0 upward.*; got "):
         quench_boundary(BAR, Bath("water"), immersion)
+
+
+@pytest.mark.parametrize(
+    "dip",
+    [
+        None,
+        Immersion((3.0,), (math.inf,)),
+        Immersion((0.0, 8.0, 8.1, 40.0, 40.1), (30.0, 30.0, 0.0, 0.0, math.inf)),
+        Immersion((0.0, 2.0, 2.5, 3.0, 3.2, 9.0), (50.0, 50.0, 10.0, 10.0, 80.0, 0.0)),
+    ],
+    ids=["at once", "late", "out and back", "bobbing"],
+)
+def test_shares_of_every_wall_add_up_and_its_times_run_forward(dip):
+    found = quench_boundary(BAR, Bath("water"), dip, bath_end_c=40.0, holder="tongs")
+    np.testing.assert_allclose(found.share.sum(axis=2), 1.0, atol=1e-12)
+    assert (found.share >= -1e-12).all()
+    assert (np.diff(found.knot_s, axis=1) >= 0.0).all()
+
+
+def test_a_wall_that_is_never_under_stays_in_air_and_one_that_leaves_returns_to_it():
+    dip = Immersion((1.0, 20.0, 20.1), (60.0, 60.0, 0.0))
+    found = quench_boundary(BAR, Bath("water"), dip)
+    along, side = BAR.wall_along_mm(), BAR.wall_face == "side"
+    dry, dipped_side = side & (along > 60.0), side & (along < 60.0)
+    assert dry.any()
+    assert (found.share[dry, :, 0] == 1.0).all()
+    assert (found.share[dipped_side, :, 0].min(axis=1) == 0.0).all()
+    late = found.knot_s[dipped_side] > 21.0
+    assert late.any()
+    assert (found.share[dipped_side, :, 0][late] == 1.0).all()

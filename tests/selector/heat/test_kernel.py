@@ -1,5 +1,7 @@
 """What the compiled loop promises whoever calls it: records, clock, order."""
 
+from types import SimpleNamespace
+
 import numpy as np
 import pytest
 
@@ -64,3 +66,15 @@ def test_step_error_falls_with_the_square_of_the_step():
         errors.append(np.abs(run.temperature_c - true)[:, -steps[-1] // 2 :].max())
     order = np.log(errors[0] / errors[2]) / np.log(steps[2] / steps[0])
     assert order > 1.6
+
+
+def test_the_cache_is_looked_for_where_the_compiler_keeps_it(monkeypatch, tmp_path):
+    from selector.heat import kernel  # noqa: PLC0415
+
+    quenched(round_grid(8.0), seconds_s=1.0)
+    assert kernel.is_compiled()
+    elsewhere = SimpleNamespace(stats=SimpleNamespace(cache_path=str(tmp_path)))
+    monkeypatch.setattr(kernel, "advance", elsewhere)
+    assert not kernel.is_compiled()
+    monkeypatch.setattr(kernel, "advance", lambda: None)  # compiling switched off
+    assert kernel.is_compiled()

@@ -8,7 +8,7 @@ import pytest
 from selector.errors import OutOfRangeError
 from selector.heat.conduction import Plan, conduct
 from selector.heat.exchange import SURFACE_C, convection, steady
-from selector.heat.section_slice import Hole, plate_grid, section_effect, slice_grid
+from selector.heat.section_slice import Hole, Outline, plate_grid, section_effect, slice_grid
 from selector.heat.steel_property import SteelProperty, cooling_steel, heating_steel
 
 GRID_C = np.linspace(-100.0, 1700.0, 3601)
@@ -52,7 +52,9 @@ def test_hole_takes_its_area_and_has_its_own_wall():
 
 
 def test_round_slice_cools_like_the_round_bar():
-    effect = section_effect("round", 20.0, convection(3000.0, 20.0), cooling_steel(), 850.0)
+    effect = section_effect(
+        Outline("round", 20.0), convection(3000.0, 20.0), cooling_steel(), 850.0
+    )
     for fraction in (effect.corner_fraction, effect.side_fraction, effect.centre_fraction):
         assert fraction == pytest.approx(1.0, abs=0.02)
 
@@ -79,7 +81,7 @@ def test_square_centre_against_the_product_of_two_plates():
 
 def test_corners_cool_first_and_sharper_ones_more():
     square, hexagon = (
-        section_effect(shape, 20.0, convection(4000.0, 20.0), cooling_steel(), 850.0)
+        section_effect(Outline(shape, 20.0), convection(4000.0, 20.0), cooling_steel(), 850.0)
         for shape in ("square", "hexagon")
     )
     assert square.corner_fraction < hexagon.corner_fraction < 1.0
@@ -87,7 +89,9 @@ def test_corners_cool_first_and_sharper_ones_more():
 
 
 def test_slow_cooling_knows_no_corners():
-    air = section_effect("square", 12.0, convection(60.0, 20.0), cooling_steel(), 850.0)
+    air = section_effect(
+        Outline("square", 12.0), convection(60.0, 20.0), cooling_steel(), 850.0
+    )
     assert air.corner_fraction == pytest.approx(1.0, abs=0.03)
     assert air.centre_fraction == pytest.approx(1.0, abs=0.03)
 
@@ -142,4 +146,4 @@ def test_plate_without_thickness_and_cold_start_are_refused():
     with pytest.raises(OutOfRangeError, match=r"thickness_mm must be .*got -2 mm"):
         plate_grid(-2.0)
     with pytest.raises(OutOfRangeError, match=r"start_c must be above 705 °C; got 650 °C"):
-        section_effect("square", 10.0, convection(50.0, 20.0), cooling_steel(), 650.0)
+        section_effect(Outline("square", 10.0), convection(50.0, 20.0), cooling_steel(), 650.0)

@@ -1,8 +1,9 @@
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.mechanics.wear import carbon_life, relative_life
+from selector.mechanics.wear import carbide_life, carbon_life, card_cut_mm, relative_life
 
 HARDNESS = st.floats(150.0, 850.0)
 KINDS = st.sampled_from(["sliding", "abrasive"])
@@ -55,3 +56,31 @@ def test_a_struck_edge_gains_nothing_beyond_chisel_steel(carbon):
 
 def test_one_percent_carbon_outlasts_medium_carbon_by_half():
     assert float(carbon_life(1.0, 0.45).ratio) == pytest.approx(1.5, abs=0.02)
+
+
+VOLUME = st.floats(0.0, 20.0)
+KIND = st.sampled_from(["M7C3", "M6C", "MC"])
+
+
+@given(VOLUME, VOLUME, KIND)
+def test_more_hard_carbide_never_shortens_life_under_grit(few, more, kind):
+    there = carbide_life({kind: few}), carbide_life({kind: few + more})
+    assert 1 <= there[0].ratio <= there[1].ratio
+    assert there[0].log_sd <= there[1].log_sd
+
+
+@given(st.floats(55.0, 66.0), st.floats(20.0, 50.0), st.floats(0.5, 5.0))
+def test_a_harder_and_a_keener_edge_cuts_more(hardness, angle, step):
+    here = card_cut_mm(hardness, angle, {})
+    assert (
+        card_cut_mm(hardness + step, angle, {}) > here > card_cut_mm(hardness, angle + step, {})
+    )
+
+
+@given(CARBON, CARBON, st.floats(-2.0, 2.0))
+def test_a_drawn_life_is_that_of_the_drawn_exponent(first, second, normal):
+    found = carbon_life(first, second).drawn(np.array(normal))
+    assert float(found) == pytest.approx((first / second) ** (0.5 + 0.2 * normal))
+    assert float(carbon_life(first, second).drawn(np.array(0.0))) == pytest.approx(
+        float(carbon_life(first, second).ratio)
+    )

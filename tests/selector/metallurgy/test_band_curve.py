@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from selector.metallurgy.band_curve import MIDDLE_LOG, coefficients
+from selector.metallurgy.band_curve import MIDDLE_LOG, coefficients, heat_coefficients
 
 
 def test_the_product_is_that_of_the_powers():
@@ -25,3 +25,21 @@ def test_carbon_beyond_the_bands_hardens_no_more():
     curve = coefficients()
     some, more = curve.hrc(np.array([0.62, 0.9]), np.array(0.0), np.array(1.0))
     assert some == more
+
+
+def test_the_curve_of_a_heat_rises_with_the_product_however_lean_and_falls_with_distance():
+    curve, distance = heat_coefficients(), np.geomspace(1.0, 80.0, 60)
+    products = np.arange(-4.0, 3.0, 0.1)[:, None]
+    hrc = curve.hrc(np.array(0.4), products, distance)
+    assert np.all(np.diff(hrc, axis=0) >= 0.0)
+    assert np.all(np.diff(hrc, axis=1) < 0.0)
+
+
+def test_a_heat_falls_more_steeply_than_the_midline_of_many():
+    near, far = np.array(3.0), np.array(7.0)
+    fall = [
+        by.hrc(np.array(0.45), np.array(-0.2), near)
+        - by.hrc(np.array(0.45), np.array(-0.2), far)
+        for by in (coefficients(), heat_coefficients())
+    ]
+    assert fall[1] > fall[0] + 3.0

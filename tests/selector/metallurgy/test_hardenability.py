@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from selector.metallurgy.austenite import austenite
 from selector.metallurgy.hardenability import (
     critical_cooling_time,
+    heat_curve,
     ideal_diameter,
     jominy_curve,
     martensite_fraction_at,
@@ -172,3 +173,20 @@ def test_arrays_broadcast_as_draws_by_points():
     curve = jominy_curve(steel, np.array([1.5, 5.0, 10.0]))
     assert curve.hrc.shape == curve.sd_hrc.shape == (7, 3)
     assert martensite_fraction_at(steel, np.array([1.5, 5.0, 10.0])).shape == (7, 3)
+
+
+def test_averaged_over_heats_the_curve_of_a_heat_is_the_end_quench_curve():
+    distance = np.geomspace(1.6, 40.0, 20)
+    for steel in (PLAIN_1040, {"C": 0.41, "Mn": 0.85, "Si": 0.25, "Cr": 0.95, "Mo": 0.2}):
+        lean, rich = (
+            heat_curve({**steel, "Mn": steel["Mn"] * by}, distance).hrc for by in (0.62, 1.42)
+        )
+        assert np.abs(0.5 * (lean + rich) - jominy_curve(steel, distance).hrc).mean() < 3.0
+
+
+def test_a_heat_counts_and_presumes_residuals_as_the_end_quench_curve_does():
+    none = dict.fromkeys(RESIDUAL, 0.0)
+    usual, presumed, clean = (
+        heat_curve(PLAIN_1040 | rest, 5.0).hrc for rest in (RESIDUAL, {}, none)
+    )
+    assert usual > presumed > clean

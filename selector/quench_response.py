@@ -1,0 +1,328 @@
+"""How the points of a part cool in a workshop's bath, over the draws, from simulated quenches.
+
+A round of like size is quenched in the bath as it is meant to be; a few more quenches, the bath
+keener or duller and the way to it shorter or longer, give a smooth response, which the draws
+are read from. What the end-quench equivalence misses is put right as for `quenched_bar`, by the
+same factor, so that one path serves all.
+"""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector.draws import Normals
+from selector.geometry import POSITIONS
+from selector.heat.bar_equivalent import jominy_distance_mm
+from selector.heat.boiling import Bath
+from selector.heat.conduction import Plan, Stop
+from selector.heat.end_quench import (
+    FARTHEST_MM,
+    NEAREST_MM,
+    end_quench_time_s,
+    equivalent_distance_mm,
+    time_between,
+)
+from selector.heat.grid import round_grid
+from selector.heat.immersion import Immersion, quench_boundary, quench_history
+from selector.heat.steel_property import SteelClass, cooling_steel
+from selector.process import Quench
+from selector.quenched_bar import bar_cooling
+
+Floats = NDArray[np.float64]
+
+# Hardening heats are simulated at the nearest of these; from the last up the distance moves by
+# less than 4 %, as a bar's rim and the chart it is set on start alike. [°C]
+BINS_C = (760.0, 800.0, 840.0)
+# From here up the start no longer moves the response: a thin part does not cool below 700 °C on
+# its way to the bath, and the level of each heat is simulated by itself. Nor does the kind of
+# steel: its coefficients differ by less than 0.01. [°C]
+ALIKE_FROM_C = 800.0
+# The design: sd of the bath's exchange, the film of a dull bath living longer with it; and of
+# the logarithm of the delay. [-]
+DESIGN = ((-2.0, 0.0), (-1.0, 0.0), (0.0, -1.5), (0.0, 1.5), (1.0, 0.0), (2.0, 0.0))
+MOST_SD = 2.0
+# How evenly one hand goes from heat to bath. Common practice, no source. [-]
+DELAY_LOG_SD = 0.4
+UNDER_S, DEEP_MM = 0.3, 1e4
+# Rounds simulated of one part, and how much alike two rounds must be to share a response. [-]
+MOST_ROUNDS, ALIKE = 4, 1.6
+# Time from 700 to 500 °C goes about with this power of the distance on the end-quench bar. [-]
+TIME_POWER = 1.5
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Points:
+    """Points of a part as they cool, over the draws; shape (draws, points).
+
+    `distance_mm` is the equivalent distance on the end-quench bar. `centre_s` is the time from
+    700 to 500 °C at the centre of each point's section as simulated, without what published bar
+    charts put right. `position` (fraction of the radius) and `log_sd`, the response's own error
+    on the distance, have shape (points,).
+    """
+
+    distance_mm: Floats
+    centre_s: Floats
+    position: Floats
+    log_sd: Floats
+
+    @property
+    def time_s(self) -> Floats:
+        """Time on the end-quench bar; beyond its far end, all even, the centre's."""
+        return _time_s(self.distance_mm, self.centre_s)
+
+    def only(self, index: int) -> "Points":
+        """Return one of the points."""
+        keep = slice(index, index + 1)
+        return Points(
+            self.distance_mm[:, keep],
+            self.centre_s[:, keep],
+            self.position[keep],
+            self.log_sd[keep],
+        )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Level:
+    """A round in its bath as meant: by position, log time and the charts' factor."""
+
+    log_time: Floats
+    factor: Floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Response:
+    """Log time over the level's, by 1, bath, bath² and delay; and its leave-one-out error."""
+
+    coefficient: Floats
+    log_sd: Floats
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """How a part enters the quench: its heat and which austenite's properties it has."""
+
+    heat_c: float
+    steel_class: SteelClass = "low-alloy"
+
+
+def start_of(target_c: float, steel_class: SteelClass) -> Start:
+    """Return the start of a quench, its heat the nearest that is simulated.
+
+    Parameters
+    ----------
+    target_c : float
+        Hardening heat. [°C]
+    steel_class : {"low-alloy", "high-alloy"}
+        Property set of the austenite.
+
+    Returns
+    -------
+    Start
+        One of few, which many steels share.
+    """
+    return Start(min(BINS_C, key=lambda heat: abs(heat - target_c)), steel_class)
+
+
+def cooled(sizes_mm: Floats, quench: Quench, start: Start, normals: Normals) -> Points:
+    """Return how rounds cool in a quench, at each of `POSITIONS`, over the draws.
+
+    Parameters
+    ----------
+    sizes_mm : ndarray
+        Rounds of like size; shape (sections,). [mm]
+    quench : Quench
+        Bath and delay.
+    start : Start
+        Hardening heat and kind of steel.
+    normals : mapping of str to ndarray
+        The shared draws.
+
+    Returns
+    -------
+    Points
+        Sections × positions.
+    """
+    at = np.clip(normals["bath_bias"], -MOST_SD, MOST_SD)
+    if quench.bath is None:
+        return _charted(sizes_mm, quench, at)
+    late = np.clip(normals["delay"], -MOST_SD, MOST_SD)
+    basis = _basis(at, late)
+    rounds = _simulated_rounds(sizes_mm)
+    levels = [_level(size, quench.bath, start) for size in rounds]
+    responses = [_response_near(size, rounds, quench, start) for size in rounds]
+    found = [_at(float(size), rounds, levels, responses) for size in sizes_mm]
+    log_time = np.concatenate([level.log_time + basis @ r.coefficient for level, r in found], 1)
+    factor = np.concatenate([level.factor for level, _ in found])
+    time_s = np.exp(log_time)
+    distance = np.clip(equivalent_distance_mm(time_s) * factor, NEAREST_MM, FARTHEST_MM)
+    log_sd = np.concatenate([r.log_sd for _, r in found]) / TIME_POWER
+    return Points(distance, _of_centre(time_s), _places(sizes_mm), log_sd)
+
+
+@lru_cache(maxsize=256)
+def centre_s(size_mm: float, bath: Bath, start: Start) -> tuple[float, float]:
+    """Return the time from 700 to 500 °C at the centre of a round, quenched as meant.
+
+    Parameters
+    ----------
+    size_mm : float
+        Diameter. [mm]
+    bath : Bath
+        Its bath.
+    start : Start
+        Hardening heat and kind of steel.
+
+    Returns
+    -------
+    tuple of float
+        On the end-quench bar by the equivalent distance, and as simulated. [s]
+    """
+    level = _level(size_mm, bath, start)
+    simulated = np.exp(level.log_time[-1:])
+    distance = equivalent_distance_mm(simulated) * level.factor[-1:]
+    distance = np.clip(distance, NEAREST_MM, FARTHEST_MM)
+    return float(_time_s(distance, simulated)[0]), float(simulated[0])
+
+
+def _time_s(distance_mm: Floats, simulated_s: Floats) -> Floats:
+    """Return the time on the end-quench bar, and the simulated one beyond its far end."""
+    on_bar = end_quench_time_s(distance_mm)
+    beyond = np.maximum(simulated_s, on_bar)
+    return np.asarray(np.where(distance_mm < FARTHEST_MM, on_bar, beyond))
+
+
+def _charted(sizes_mm: Floats, quench: Quench, at: Floats) -> Points:
+    """Return the points by the bar charts, for a medium whose boiling is not described."""
+    severity = quench.severity * np.exp(quench.log_sd * at)[:, None]
+    sizes, places = np.repeat(sizes_mm, len(POSITIONS)), _places(sizes_mm)
+    distance = np.minimum(jominy_distance_mm(sizes, places, severity), FARTHEST_MM)
+    centre_s = _of_centre(end_quench_time_s(distance))
+    return Points(distance, centre_s, places, np.zeros(places.size))
+
+
+def _places(sizes_mm: Floats) -> Floats:
+    """Return the place of each point, sections × positions."""
+    return np.tile(np.array(POSITIONS), len(sizes_mm))
+
+
+def _of_centre(time_s: Floats) -> Floats:
+    """Return the time at the centre of each point's section."""
+    return np.repeat(time_s[:, len(POSITIONS) - 1 :: len(POSITIONS)], len(POSITIONS), axis=1)
+
+
+def _simulated_rounds(sizes_mm: Floats) -> tuple[float, ...]:
+    """Return the rounds to simulate, smallest first: all of a part's, or some between ends."""
+    sizes = sorted({round(float(size), 2) for size in sizes_mm})
+    if len(sizes) > MOST_ROUNDS:
+        sizes = [round(float(s), 2) for s in np.geomspace(sizes[0], sizes[-1], MOST_ROUNDS)]
+    return tuple(sizes)
+
+
+def _response_near(
+    size: float, rounds: tuple[float, ...], quench: Quench, start: Start
+) -> Response:
+    """Return the response of a round, or of the part's end nearest to it if much alike."""
+    ends = rounds[0], rounds[-1]
+    if ends[1] < ALIKE * ends[0]:
+        return _response(ends[1], quench, start)
+    if size in ends:
+        return _response(size, quench, start)
+    part = np.log(size / ends[0]) / np.log(ends[1] / ends[0])
+    low, high = (_response(end, quench, start) for end in ends)
+    return Response(
+        low.coefficient + part * (high.coefficient - low.coefficient),
+        low.log_sd + part * (high.log_sd - low.log_sd),
+    )
+
+
+def _at(
+    size: float, rounds: tuple[float, ...], levels: list[Level], responses: list[Response]
+) -> tuple[Level, Response]:
+    """Return level and response of a size, straight in its logarithm between the rounds."""
+    k = int(np.clip(np.searchsorted(rounds, size) - 1, 0, max(len(rounds) - 2, 0)))
+    n = min(k + 1, len(rounds) - 1)
+    span = np.log(rounds[n] / rounds[k])
+    part = float(np.clip(np.log(size / rounds[k]) / span, 0.0, 1.0)) if span > 0.0 else 0.0
+    a, b, r, s = levels[k], levels[n], responses[k], responses[n]
+    return (
+        Level(
+            a.log_time + part * (b.log_time - a.log_time),
+            a.factor + part * (b.factor - a.factor),
+        ),
+        Response(
+            r.coefficient + part * (s.coefficient - r.coefficient),
+            r.log_sd + part * (s.log_sd - r.log_sd),
+        ),
+    )
+
+
+@lru_cache(maxsize=1024)
+def _level(size_mm: float, bath: Bath, start: Start) -> Level:
+    """Return a round in its bath as meant, without delay, as `quenched_bar` has it."""
+    bar = bar_cooling(size_mm, bath, start.heat_c, start.steel_class)
+    place = bar.radius_mm / bar.radius_mm[-1]
+    factor = bar.jominy_mm / equivalent_distance_mm(bar.time_700_500_s)
+    return Level(
+        np.interp(POSITIONS, place, np.log(bar.time_700_500_s)),
+        np.interp(POSITIONS, place, factor),
+    )
+
+
+def _basis(at: Floats, late: Floats) -> Floats:
+    """Return the terms of the response; shape (draws, terms)."""
+    return np.stack([np.ones_like(at), at, at**2, late], axis=1)
+
+
+def _response(size_mm: float, quench: Quench, start: Start) -> Response:
+    """Return the response of a round; warmer starts than a low one and both kinds share it."""
+    bath = quench.bath
+    if bath is None:
+        msg = "a charted medium has no simulated response"
+        raise ValueError(msg)
+    shared = Start(min(start.heat_c, ALIKE_FROM_C))
+    return _fitted(size_mm, bath, quench.log_sd, quench.delay_s, shared)
+
+
+@lru_cache(maxsize=1024)
+def _fitted(
+    size_mm: float, bath: Bath, log_sd: float, delay_s: float, start: Start
+) -> Response:
+    """Return the response fitted to the design's quenches, with its leave-one-out error."""
+    level = _level(size_mm, bath, start).log_time
+    log_time = np.stack(
+        [
+            _log_time(size_mm, bath, start, (b, log_sd, delay_s * np.exp(DELAY_LOG_SD * d)))
+            for b, d in DESIGN
+        ]
+    )
+    at, late = np.array(DESIGN).T
+    terms = _basis(at, late)
+    solve = np.linalg.pinv(terms)
+    coefficient = solve @ (log_time - level)
+    missed = log_time - level - terms @ coefficient
+    left_out = missed / (1.0 - np.diag(terms @ solve))[:, None]
+    # A draw lies seldom where the design reaches: each error counts as often as it is met.
+    weight = np.exp(-0.5 * (at**2 + late**2))[:, None]
+    return Response(coefficient, np.sqrt((weight * left_out**2).sum(0) / weight.sum()))
+
+
+def _log_time(
+    size_mm: float, bath: Bath, start: Start, out: tuple[float, float, float]
+) -> Floats:
+    """Return the log time at each position, the bath out by some sd and the part late."""
+    sds, log_sd, delay_s = out
+    grid = round_grid(size_mm)
+    dip = Immersion((delay_s, delay_s + UNDER_S), (0.0, DEEP_MM))
+    dull = quench_boundary(grid, bath, dip, collapse_normal=-sds)
+    # Air on the way stays as it is; every curve of the bath is keener by the same share.
+    keen = np.full(dull.curve.shape[0], np.exp(log_sd * sds))
+    keen[0] = 1.0
+    boundary = dull._replace(curve=np.ascontiguousarray(dull.curve * keen[:, None]))
+    cells = tuple(int(c) for c in grid.cells())
+    plan = Plan(86400.0, watch=cells, stop=Stop(0, 480.0, "falling"))
+    steel = cooling_steel(start.steel_class)
+    history = quench_history(grid, steel, start.heat_c, (bath, boundary), plan)
+    log_time = np.log(time_between(history.time_s, history.temperature_c))
+    return np.interp(POSITIONS, grid.across_mm / (0.5 * size_mm), log_time)

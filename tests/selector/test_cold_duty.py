@@ -1,0 +1,119 @@
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from catalog import load_catalog
+from selector.cold_duty import cold_gate, transition_c
+from selector.decision.gates import Gate
+from selector.judgement import judge
+from selector.prediction import predict
+from selector.preparation import prepare
+from selector.surroundings import surroundings
+from selector.treatment import NO_TEMPER, Temper
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+LOW = Temper("oven", 200.0, 3600.0)
+BOUGHT = {"route": "as-bought", "medium": None, "source": None}
+
+
+def predicted(changes, temper, **given_work):
+    around = surroundings(asked(changes), CATALOG)
+    return predict(prepare(work(**given_work), around), temper, around), around
+
+
+def gate(service, impact="light", temper=NO_TEMPER, **given_work) -> Gate | None:
+    changes = {"limit.service_temperature": service, "load.impact": impact}
+    return cold_gate(*predicted(changes, temper, **{**BOUGHT, **given_work}))
+
+
+def prehard(service, impact="light"):
+    return gate(service, impact, steel="42crmo4", condition="prehard", route="prehard-bar")
+
+
+def test_without_frost_the_cold_is_not_judged():
+    around = surroundings(asked(), CATALOG)
+    found = predict(prepare(work(**BOUGHT), around), NO_TEMPER, around)
+    assert cold_gate(found, around) is None
+    assert gate(0) is None
+    assert gate(60) is None
+
+
+@pytest.mark.parametrize(
+    ("service", "impact", "verdict"),
+    [
+        (-10, "hammered", "pass"),
+        (-40, "hammered", "marginal"),
+        (-78, "hammered", "fail"),
+        (-78, "light", "marginal"),
+    ],
+)
+def test_prehardened_bar_below_its_transition_warns_and_struck_it_fails(
+    service, impact, verdict
+):
+    found = prehard(service, impact)
+    assert found.verdict == verdict
+    assert "-70 to -20 °C (Charpy V-notch)" in found.text
+
+
+def test_medium_carbon_bar_as_rolled_is_brittle_in_frost_and_struck_it_is_refused():
+    found = gate(-20, "hammered", steel="c45", condition="hot-rolled")
+    assert found.verdict == "fail"
+    assert "a blow or a notch may break it" in found.text
+    assert gate(-20, "light", steel="c45", condition="hot-rolled").verdict == "marginal"
+
+
+def test_cold_drawing_moves_the_transition_up():
+    rolled, drawn = (
+        transition_c(work(**{**BOUGHT, "steel": "c45", "condition": name}), 20.0)
+        for name in ("hot-rolled", "cold-drawn")
+    )
+    assert drawn[0] - rolled[0] == pytest.approx(25)
+
+
+def test_austenitic_steel_stays_tough():
+    assert gate(-60, "hammered", steel="x5crni18-10", condition="annealed").verdict == "pass"
+
+
+@pytest.mark.parametrize(
+    "given_work",
+    [
+        {"steel": "115crv3", "route": "through-torch", "medium": "water"},
+        {"steel": "42crmo4", "route": "through-torch"},
+        {"steel": "16mncr5", "route": "case-compound"},
+    ],
+    ids=["tool steel", "alloy steel drawn low", "case"],
+)
+def test_what_is_hard_is_unknown_in_the_cold_and_says_so(given_work):
+    found = gate(-20, "light", LOW, source="oxy-propane", **{"medium": "oil", **given_work})
+    assert found.verdict == "marginal"
+    assert "not known" in found.text
+
+
+@given(st.sampled_from(sorted(CATALOG.steels)), st.floats(15.0, 66.0))
+def test_a_harder_state_is_never_called_tougher(slug, hrc):
+    bar = work(slug, "through-torch")
+    soft, hard = transition_c(bar, hrc), transition_c(bar, hrc + 5)
+    assert hard is None or hard == soft
+
+
+ORDER = ("pass", "marginal", "fail")
+BAR = predicted({}, NO_TEMPER, **BOUGHT, steel="c45", condition="hot-rolled")[0]
+
+
+@given(st.floats(-150.0, -1.0), st.floats(0.1, 60.0), st.sampled_from(["light", "hammered"]))
+def test_colder_service_is_never_judged_better(service, colder, impact):
+    warm, cold = (
+        cold_gate(BAR, surroundings(asked(
+            {"limit.service_temperature": at, "load.impact": impact}), CATALOG))
+        for at in (service, max(service - colder, -200.0))
+    )  # fmt: skip
+    assert ORDER.index(cold.verdict) >= ORDER.index(warm.verdict)
+
+
+def test_the_cold_counts_among_the_gates_of_an_option():
+    changes = {"limit.service_temperature": -20, "load.impact": "hammered"}
+    found, around = predicted(changes, NO_TEMPER, **BOUGHT, steel="c45")
+    judged = judge(found, 0.0, around)
+    assert next(g for g in judged.gates if g.name == "cold").verdict == "fail"
+    assert judged.verdict == "fail"
