@@ -162,8 +162,8 @@ def test_progress_is_told():
 
 def test_a_crayon_is_the_change_where_only_the_reading_is_in_doubt():
     """Where a misread heat is the only condition, reading it better removes it."""
-    window = {"zone.0.hardness": {"min": "48 HRC", "max": "56 HRC"}}
-    _, verdict = best({"workshop.light": "sun", **window}, "42CrMo4")
+    window = {"zone.0.hardness": {"min": "50 HRC", "max": "60 HRC"}}
+    _, verdict = best({"workshop.light": "sun", **window}, "817M40")
     assert verdict.word == "yes_if"
     assert verdict.change.text.startswith("read the heat by a temperature crayon")
     assert not verdict.change.at_hand
