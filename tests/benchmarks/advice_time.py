@@ -37,7 +37,10 @@ for other in others:
     print(time.perf_counter() - clock, time.process_time() - cpu)
 """
 STEELS = "from catalog import load_catalog; print(len(load_catalog().steels))"
-LIBRARIES = "import numpy, scipy.stats, scipy.interpolate, skcriteria, numba, pydantic, pint, typer, rich"
+LIBRARIES = (
+    "import numpy, scipy.stats, scipy.interpolate, skcriteria, numba, pydantic, pint, "
+    "typer, rich"
+)
 RUN = "from selector.commands import main; main()"
 Times = tuple[float, float]
 
