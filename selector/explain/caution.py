@@ -24,6 +24,9 @@ BY_CONDITION = {
 HOT_HARD = frozenset({"high-speed", "hot-work-tool"})
 # Thinner than this an edge or wall is overdrawn in a moment. Common practice. [mm]
 THIN_MM = 4.0
+# A part that must run as true as this is lapped or ground to a fit, which a bar as sold is not
+# sure to have. Common practice. [mm]
+FINE_RUNOUT_MM = 0.02
 BOLT_LIKE = frozenset({"hard", "welded"})
 BY_SHAPE = {"coil-spring": ("spring-under-load", "hardened-spring-reheat")}
 BY_MEANS = {
@@ -83,7 +86,7 @@ def _of_hardening(asked: Requirement, work: Treatment) -> list[str]:
     ids = ["finish-after-heat"]
     if work.by_eye:
         ids.append("dim-light")
-    if work.source is not None and work.source.kind == "flame":
+    if work.source is not None and work.source.kind in {"flame", "fire"}:
         ids.append("shield-the-flame")
     thin = min(section.size for section in asked.part.section) <= THIN_MM
     if len(asked.zone) > 1 or thin or work.route.extent == "local":
@@ -113,6 +116,8 @@ def _of_part(advice: Advice) -> list[str]:
         ids.append("lifting-brakes-pressure")
     if asked.load.impact == "hammered":
         ids.append("struck-head-chips")
+    if asked.limit.runout is not None and asked.limit.runout <= FINE_RUNOUT_MM:
+        ids.append("bar-out-of-round")
     features = {feature.kind for feature in asked.part.feature}
     if "weld" in features:
         ids.append("weld-hardened")

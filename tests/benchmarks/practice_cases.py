@@ -78,6 +78,7 @@ CAUTIONS = (
     (r"finished|stay flat|sawn through", {"finish-after-heat"}),
     (r"HSS speed", {"edge-runs-hot"}),
     (r"open flame: a lottery|one temper|same temper|differential quench", {"draw-by-zone"}),
+    (r"oval", {"bar-out-of-round"}),
     (r"wind|tube overheated", {"shield-the-flame"}),
     (r"sunlight", {"dim-light"}),
     (r"under the oil", {"oil-over-water"}),
