@@ -48,6 +48,8 @@ _WORDS = {
     "pair": "The right one of the pair wears",
     "hard_end": "Hardness ends clear of notches",
     "skin": "No soft skin where it wears",
+    "cold": "Tough in the cold of service",
+    "service_heat": "Stays hard in the heat of service",
     "depth": "Hard deep enough",
     "cracking": "Does not crack in the quench",
     "response": "The steel responds",
