@@ -23,14 +23,13 @@ from selector.heat.operator import Heated, seen_cell
 from selector.heat.torch import wrap_fraction
 from selector.metallurgy.temper_curve import parameter_k
 from selector.preparation import supply_hrc
+from selector.process import DELAY_S
 from selector.surroundings import Surroundings
 from selector.torch_job import Stretch, flame_of, operator, outlines, stretch
 from selector.treatment import NO_TEMPER, Temper, Treatment, temper_ceilings, tempers
 
 Floats = NDArray[np.float64]
 
-# From the flame to a bath beside the work, by a practised hand. Common practice. [s]
-DELAY_S = 1.5
 # Hardness in HV of a cold-drawn bar once soft, where the catalogue has no soft condition of the
 # steel (estimated from carbon bar sold both ways). [-]
 DRAWN_TO_SOFT = 0.85

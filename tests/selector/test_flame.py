@@ -48,7 +48,7 @@ def test_the_right_steel_hardens():
 
 @pytest.mark.parametrize("steel", ["S235JR", "11SMn30", "070M20"])
 def test_too_little_carbon_is_a_no(steel):
-    """Trap 3: "flame hardening works on any metal"."""
+    """Flame hardening does not work on any metal."""
     answer, verdict = best(steel=steel)
     assert answer.word == "no"
     assert "carbon" in verdict.why.lower()
@@ -56,7 +56,7 @@ def test_too_little_carbon_is_a_no(steel):
 
 @pytest.mark.parametrize("steel", ["X100CrMoV5", "X153CrMoV12", "HS6-5-2C"])
 def test_air_hardening_and_high_speed_steel_is_not_for_the_eye(steel):
-    """Trap 8: torch-hardening A2, D2 or HSS by colour."""
+    """Torch-hardening A2, D2 or HSS by colour."""
     answer, verdict = best(steel=steel)
     assert answer.word == "no"
     assert verdict.outcome is None
@@ -65,7 +65,7 @@ def test_air_hardening_and_high_speed_steel_is_not_for_the_eye(steel):
 
 
 def test_a_76_mm_die_is_out_of_a_hand_torchs_reach():
-    """Trap 19: a torch for any size."""
+    """A torch for any size."""
     big = {f"part.section.{n}.size": 76 for n in (0, 1)}
     answer, verdict = best({**big, "workshop.heat": [{"source": "hand-torch"}]})
     assert answer.word == "no"
@@ -73,7 +73,7 @@ def test_a_76_mm_die_is_out_of_a_hand_torchs_reach():
 
 
 def test_an_open_flame_is_held_for_seconds_not_by_the_inch():
-    """Trap 16 and 17: no bright yellow "to be sure", no furnace soak in a flame."""
+    """No bright yellow "to be sure", no furnace soak in a flame."""
     _, verdict = best()
     assert verdict.outcome.setup.hold_s <= 180.0
     assert verdict.outcome.heated.hottest_c < 1000.0
@@ -143,7 +143,7 @@ def test_a_no_comes_with_the_change_that_turns_it():
 
 
 def test_a_bad_reading_is_named_as_what_must_not_happen():
-    """Trap 16: in the sun a heat looks duller than it is."""
+    """In the sun a heat looks duller than it is."""
     found = {light: best({"workshop.light": light}, "100MnCrW4")[1] for light in ("dim", "sun")}
     hot = {light: verdict.outcome.corner_c for light, verdict in found.items()}
     assert hot["sun"] > hot["dim"] + 40.0

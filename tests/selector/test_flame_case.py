@@ -81,7 +81,7 @@ def test_all_of_its_demands_are_met(done):
 
 
 def test_a_torch_too_small_is_a_clear_reason():
-    """Trap 19: a torch for any size."""
+    """A torch for any size."""
     big = {"part.section.0.size": 76, "part.section.1.size": 76, "part.section.0.length": 60}
     there = around({**big, "workshop.heat": [{"source": "hand-torch"}]})
     out = follow(local(source="hand-torch"), there, Setup(), there.leading)

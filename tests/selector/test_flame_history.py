@@ -91,7 +91,7 @@ def test_a_bore_that_leaves_no_wall_is_refused():
 
 
 def test_a_small_bath_warms_and_quenches_slower():
-    """Trap 24: the bath must be large enough for the heat."""
+    """The bath must be large enough for the heat."""
     job = replace(JOB, bath=Bath("oil"))
     heated, grid = heat(job)
     large, small = (

@@ -120,7 +120,7 @@ def test_silver_steel_held_for_seconds_is_softer_than_after_minutes():
 
 
 def test_straw_heat_hardens_nothing():
-    """Trap 18: the colour of the temper is not the heat to harden at."""
+    """The colour of the temper is not the heat to harden at."""
     found = draw(hardened(stock("c45", "normalised", 10.0), job(12.0, heat_c=230.0)))
     assert np.nanmax(found.hrc) == pytest.approx(10.0, abs=0.1)
 

@@ -47,12 +47,12 @@ def test_cautions_come_in_the_order_of_the_work(found):
 
 
 def test_the_water_line_is_warned_of(found):
-    """Trap 26: holding a chisel still at one water line."""
+    """Holding a chisel still at one water line."""
     assert "keep-moving-at-water-line" in {caution["id"] for caution in found["cautions"]}
 
 
 def test_a_hot_part_half_in_oil_is_warned_of():
-    """Trap 24: half-dipping a large hot part in oil; in water the warning would be noise."""
+    """Half-dipping a large hot part in oil; in water the warning would be noise."""
     oil, water = (
         {caution["id"] for caution in out(steel=steel)["cautions"]}
         for steel in ("42CrMo4", "C45")

@@ -80,7 +80,7 @@ def test_every_flame_has_a_ceiling_that_bricks_raise(name):
 
 
 def test_a_small_torch_never_hardens_a_thick_bar_in_the_open():
-    """Trap 19: a torch for any size."""
+    """A torch for any size."""
     sizes = [6.0, 10.0, 25.0, 76.0]
     ceilings = [ceiling_c(torch("hand-propane"), size) for size in sizes]
     assert ceilings == sorted(ceilings, reverse=True)
