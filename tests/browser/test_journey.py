@@ -12,9 +12,10 @@ REQUIREMENT = TEXT.replace("drive dog", "claw").replace('safety_use = "could hur
 UNANSWERED = "Please answer: If it breaks in use, what is at risk?"
 
 
-def open_form(page, server):
+def open_form(page, server, settled):
     page.goto(server)
     page.get_by_role("heading", name="Safety").wait_for()
+    settled()
 
 
 def hand_over(page, settled):
@@ -34,7 +35,7 @@ def ask(page):
 
 
 def test_form_to_chart(page, server, settled, violations, picture):
-    open_form(page, server)
+    open_form(page, server, settled)
     hand_over(page, settled)
     assert violations() == {}
     picture("part")
@@ -53,8 +54,8 @@ def test_form_to_chart(page, server, settled, violations, picture):
         picture(view.lower().replace(" ", "-"))
 
 
-def test_bad_input_is_told_at_its_field_and_kept(page, server, violations):
-    open_form(page, server)
+def test_bad_input_is_told_at_its_field_and_kept(page, server, settled, violations):
+    open_form(page, server, settled)
     size = page.get_by_label("Size *").first
     size.fill("twelve")
     page.get_by_role("button", name="Advise").click()
@@ -68,11 +69,12 @@ def test_bad_input_is_told_at_its_field_and_kept(page, server, violations):
     page.get_by_text("There is no advice yet.").wait_for()
     page.get_by_role("link", name="To the form").click()
     page.get_by_role("heading", name="Safety").wait_for()
+    settled()
     expect(page.get_by_label("Size *").first).to_have_value("twelve")
 
 
 def test_keys_alone_reach_the_advice(page, server, settled):
-    open_form(page, server)
+    open_form(page, server, settled)
     hand_over(page, settled)
     page.get_by_role("radio").first.focus()
     page.keyboard.press("ArrowDown")
@@ -83,7 +85,7 @@ def test_keys_alone_reach_the_advice(page, server, settled):
 
 
 def test_a_mark_tells_its_figures(page, server, settled):
-    open_form(page, server)
+    open_form(page, server, settled)
     hand_over(page, settled)
     ask(page)
     mark = page.locator('[data-testid="stVegaLiteChart"] svg .mark-symbol path').first
@@ -95,7 +97,7 @@ def test_a_mark_tells_its_figures(page, server, settled):
 
 
 def test_all_that_is_shown_can_be_taken_home(page, server, settled):
-    open_form(page, server)
+    open_form(page, server, settled)
     hand_over(page, settled)
     ask(page)
     with page.expect_download() as table:
@@ -110,16 +112,16 @@ def test_all_that_is_shown_can_be_taken_home(page, server, settled):
     assert float(rows[0]["surface_hrc"]) == advice["options"][0]["hardness"]["surface"]["p50"]
 
 
-def test_a_narrow_screen_needs_no_sideways_scrolling(page, server, violations):
+def test_a_narrow_screen_needs_no_sideways_scrolling(page, server, settled, violations):
     page.set_viewport_size({"width": 390, "height": 844})
-    open_form(page, server)
+    open_form(page, server, settled)
     wide = page.evaluate("document.documentElement.scrollWidth")
     assert wide <= 390
     assert violations() == {}
 
 
-def test_the_check_finds_what_is_planted(page, server, violations):
-    open_form(page, server)
+def test_the_check_finds_what_is_planted(page, server, settled, violations):
+    open_form(page, server, settled)
     page.get_by_role("heading", name="Safety").evaluate(
         """place => place.insertAdjacentHTML("afterend",
            '<img src="data:,"><button></button><p style="color:#bbb">faint</p>')"""
