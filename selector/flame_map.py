@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from catalog.steel import Steel
 from selector import hardness_map
 from selector.flame_history import REFERENCE_C, Cooled
-from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.hardness_scale import hv_from_hrc
 from selector.heat.boiling import Bath
 from selector.heat.drawing import Drawn
 from selector.heat.end_quench import end_quench_time_s, equivalent_distance_mm
@@ -37,6 +37,7 @@ from selector.quenched_bar import (
     BarCooling,
     by_critical_time,
     by_curve,
+    mixed_hrc,
 )
 from selector.treatment import NO_TEMPER, Temper
 
@@ -111,8 +112,10 @@ class Hardened:
 
     @property
     def hrc(self) -> Floats:
-        """Hardness as quenched, what turned and what did not by volume."""
-        return _mixed(self.share, hv_from_hrc(self.turned_hrc, outside="extend"), self.rest_hv)
+        """Hardness as quenched, of what turned and what did not."""
+        return mixed_hrc(
+            self.share, hv_from_hrc(self.turned_hrc, outside="extend"), self.rest_hv
+        )
 
 
 def harden(cooled: Cooled, stock: Stock, bath: Bath) -> Hardened:
@@ -202,7 +205,9 @@ def _drawn(hardened: Hardened, at_k: Floats, more_s: Floats) -> FlameMap:
     """Return the map after each cell's temper, given as parameter and as reference time."""
     turned = drawn_hrc(hardened.stock, hardened.turned_hrc, at_k)
     rest = _rest_hv(hardened.cooled.drawn_s + more_s, hardened.stock)
-    return _map(hardened, _mixed(hardened.share, hv_from_hrc(turned, outside="extend"), rest))
+    return _map(
+        hardened, mixed_hrc(hardened.share, hv_from_hrc(turned, outside="extend"), rest)
+    )
 
 
 def _map(hardened: Hardened, found_hrc: Floats) -> FlameMap:
@@ -216,13 +221,6 @@ def _map(hardened: Hardened, found_hrc: Floats) -> FlameMap:
         _field(grid, hardened.share),
         _field(grid, hardened.cooled.peak_c),
     )
-
-
-def _mixed(share: Floats, turned_hv: Floats, rest_hv: Floats) -> Floats:
-    """Return the hardness of what turned and what did not, by logarithms. [HRC]."""
-    # As for ferrite among martensite: the softer gives way first.
-    log_hv = share * np.log(turned_hv) + (1.0 - share) * np.log(rest_hv)
-    return np.asarray(hrc_from_hv(np.exp(log_hv), outside="extend"))
 
 
 def _field(grid: Grid, values: Floats) -> Floats:

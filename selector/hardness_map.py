@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from catalog.steel import Steel
 from selector.composition import Composition
 from selector.draws import Normals
-from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.hardness_scale import hv_from_hrc
 from selector.heat.bar_equivalent import LOG_SD_JOMINY
 from selector.heat.boiling import Bath
 from selector.heat.steel_property import SteelClass
@@ -36,6 +36,7 @@ from selector.quenched_bar import (
     HIGH_ALLOY_WT_PCT,
     STEEPNESS,
     QuenchedBar,
+    mixed_hrc,
     quenched_bar,
 )
 
@@ -153,21 +154,13 @@ def _by_composition(
     # Each draw is one heat, as a bar of known analysis is.
     curve = heat_curve(state.dissolved_wt_pct, distance, state.grain_size_astm)
     error = curve.sd_hrc * normals["hardenability"][:, None]
-    hard = np.minimum(curve.hrc + error, 68.0)
+    hard_hv = hv_from_hrc(np.minimum(curve.hrc + error, 68.0), outside="extend")
     return AsQuenched(
-        _with_ferrite(hard, state.fraction),
+        mixed_hrc(state.fraction, hard_hv, np.minimum(FERRITE_HV, hard_hv)),
         f"end-quench curve ({curve.model}) at the equivalent distance, times austenite formed",
         "hardenability.heat_curve",
         ranges_left("hardenability.heat_curve", steel),
     )
-
-
-def _with_ferrite(hrc: Floats, austenite_fraction: Floats) -> Floats:
-    """Return the hardness where only part was austenite, mixed as in `quenched_bar`."""
-    hv = hv_from_hrc(hrc, outside="extend")
-    ferrite = np.log(np.minimum(FERRITE_HV, hv))
-    mixed = np.exp(austenite_fraction * np.log(hv) + (1 - austenite_fraction) * ferrite)
-    return np.asarray(hrc_from_hv(mixed, outside="extend"))
 
 
 def _by_catalogue(

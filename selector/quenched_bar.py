@@ -240,11 +240,27 @@ def by_curve(state: Austenite, cooling: BarCooling) -> tuple[Floats, Floats]:
     farther = cooling.jominy_mm * np.exp(BATH_LOG_SD)
     reach = heat_curve(state.dissolved_wt_pct, farther, grain).hrc - curve.hrc
     hv = hv_from_hrc(curve.hrc, outside="extend")
-    # Ferrite among martensite gives way first: logarithms mix, not hardness itself.
-    ferrite = np.log(np.minimum(FERRITE_HV, hv))
-    mixed = np.exp(state.fraction * np.log(hv) + (1.0 - state.fraction) * ferrite)
-    hrc = np.asarray(hrc_from_hv(mixed, outside="extend"))
+    hrc = mixed_hrc(state.fraction, hv, np.minimum(FERRITE_HV, hv))
     return hrc, np.hypot(curve.sd_hrc, reach)
+
+
+def mixed_hrc(share: Floats, hard_hv: Floats, soft_hv: Floats) -> Floats:
+    """Return the hardness of a mixture: the softer gives way first, so logarithms mix.
+
+    Parameters
+    ----------
+    share : ndarray
+        Share of the harder. [-]
+    hard_hv, soft_hv : ndarray
+        Hardness of either. [HV]
+
+    Returns
+    -------
+    ndarray
+        Hardness of both together. [HRC]
+    """
+    log_hv = share * np.log(hard_hv) + (1.0 - share) * np.log(soft_hv)
+    return np.asarray(hrc_from_hv(np.exp(log_hv), outside="extend"))
 
 
 def by_critical_time(
