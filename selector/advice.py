@@ -8,14 +8,10 @@ from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
 from selector.candidates import like_conditions_merged, screened
+from selector.decision.comparison import Compare, Comparison, other_methods
 from selector.decision.criteria import Range, merits, range_table
 from selector.decision.gates import Gate
-from selector.decision.ranking import (
-    Comparison,
-    other_methods,
-    pairwise_share,
-    reference_ideal,
-)
+from selector.decision.ranking import pairwise_share, reference_ideal
 from selector.explain.hardness import shown
 from selector.judgement import Judged, fails_undrawn, judge
 from selector.prediction import predict
@@ -32,6 +28,8 @@ REFERENCE = ("42crmo4", "prehard", "prehard-bar")
 # A middle this far below the floor cannot be saved by any draw. [HRC]
 HOPELESS_HRC = 6.0
 TOSS_UP = 0.60
+# Gates that no temper mends: the first temper drawn tells for all of them.
+PAST_TEMPERING = frozenset({"cracking", "movement", "corrosion", "days"})
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -129,6 +127,7 @@ def advise(
     steel: str | None = None,
     route: str | None = None,
     progress: Progress | None = None,
+    compare: Compare = other_methods,
 ) -> Advice:
     """Return ranked advice for one part in one workshop.
 
@@ -142,6 +141,8 @@ def advise(
         Look only at this steel (any designation) or route (slug or kind).
     progress : callable, optional
         Called with a sentence and a fraction.
+    compare : callable, optional
+        Orders the same options by other methods.
 
     Returns
     -------
@@ -194,7 +195,7 @@ def advise(
         apart=tuple(apart),
         ranges=scorer.ranges,
         weights={str(k): v for k, v in weights.items()},
-        comparisons=other_methods(merits, scorer.weights) if len(ranked) > 1 else (),
+        comparisons=compare(merits, scorer.weights) if len(ranked) > 1 else (),
         reference_cost=reference,
         shares=_pairwise(ranked[:8]),
     )
@@ -303,7 +304,7 @@ def _chosen(
 ) -> list[tuple[Treatment, tuple[Choice, ...]]]:
     """Return treatments with the tempers to draw; hopeless ones join the rejected."""
     # The middle of all uncertainties decides what no draw could turn.
-    once = surroundings(around.asked, around.catalog, count=1)
+    once = around.middle()
     ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
     floor = around.leading.floor_hrc
     kept: list[tuple[Treatment, tuple[Choice, ...]]] = []
@@ -323,7 +324,7 @@ def _chosen(
 
 def _is_told(treatment: Treatment) -> bool:
     """Return whether the hardness of the temper choice is that of the working surface."""
-    return treatment.hardens or treatment.route.process in {"none", "normalise"}
+    return treatment.hardens or treatment.route.process in {"none", "normalise", "case"}
 
 
 def _choices(
@@ -339,20 +340,29 @@ def _best(
     """Return the best temper of a treatment: fewest failed gates, then score."""
     ready = prepare(treatment, around)
     found: dict[Choice, Option] = {}
-    # A temper bound to fail a gate is drawn only where no other passes them all.
     waiting = list(chosen)
-    for lost in (False, True):
+    for hope in range(3):
         for choice in waiting:
-            if fails_undrawn(treatment, choice.temper, around) is lost:
+            if _hope(treatment, choice, around) == hope:
                 drawn = predict(ready, choice.temper, around)
                 found[choice] = scorer.option(
                     judge(drawn, choice.sensitivity_hrc, around), choice
                 )
+                if any(gate.name in PAST_TEMPERING for gate in _failed(found[choice])):
+                    return found[choice]
         if any(not _failed(option) for option in found.values()):
             break
     # In the order of the tempers, as the first of equals is kept.
     options = [found[choice] for choice in waiting if choice in found]
     return max(options, key=lambda o: (-len(_failed(o)), o.score))
+
+
+def _hope(treatment: Treatment, choice: Choice, around: Surroundings) -> int:
+    """Return when to draw a temper: later where all gates are passed by no earlier one."""
+    # Left as quenched comes second, what is bound to fail a gate last.
+    if fails_undrawn(treatment, choice.temper, around):
+        return 2
+    return int(choice.temper.means == "none")
 
 
 def _failed(option: Option) -> list[Gate]:

@@ -9,11 +9,13 @@ catalogue changes nothing for the others.
 import zlib
 from collections.abc import Mapping
 from functools import cache
+from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
 
 COUNT = 512
+BITS = 30
 _SEED = 20_261
 
 # One dimension each. "bias" lasts as long as the workshop does, "scatter" changes each heat.
@@ -52,16 +54,26 @@ STEEL = (
 Normals = Mapping[str, NDArray[np.float64]]
 
 
+@cache
+def _net() -> NDArray[np.uint32]:
+    """Return the stored net: 512 scrambled Sobol points, in 2**-30; shape (draws, columns)."""
+    # Made by scipy.stats.qmc.Sobol(20, rng=20_261).random(512); importing scipy.stats takes
+    # longer than all draws of an advice, and a test makes the net again.
+    found: NDArray[np.uint32] = np.load(Path(__file__).with_name("sobol.npy"))
+    return found
+
+
 def _normals(names: tuple[str, ...], seed: int, count: int) -> Normals:
     """Return standard normal draws by dimension name, frozen."""
-    from scipy.special import ndtri  # noqa: PLC0415  (scipy.stats is slow to import)
-    from scipy.stats import qmc  # noqa: PLC0415
+    from scipy.special import ndtri  # noqa: PLC0415 - slow to load
 
-    sobol = qmc.Sobol(len(names), seed=seed).random(count)
-    # Two Sobol sets run in step, dimension by dimension, however they are scrambled; dealt in
-    # another order each, the errors of a steel do not follow those of workshop or other steels.
-    dealt = np.random.default_rng(seed).permutation(sobol)
-    normals = ndtri(np.clip(dealt, 1e-6, 1 - 1e-6))
+    # A net stays a net under a random digital shift: every steel has its own.
+    dice = np.random.default_rng(seed)
+    shift = dice.integers(2**BITS, size=len(names), dtype=np.uint32)
+    points = (_net()[:count, : len(names)] ^ shift) / 2**BITS
+    # Two nets run in step, dimension by dimension, however they are shifted; dealt in another
+    # order each, the errors of a steel do not follow those of workshop or other steels.
+    normals = ndtri(np.clip(dice.permutation(points), 1e-6, 1 - 1e-6))
     normals.setflags(write=False)
     return {name: normals[:, i] for i, name in enumerate(names)}
 
@@ -73,7 +85,7 @@ def shared(count: int = COUNT) -> Normals:
     Parameters
     ----------
     count : int
-        Number of draws, a power of two.
+        Number of draws, a power of two up to 512.
 
     Returns
     -------
@@ -92,7 +104,7 @@ def of_steel(slug: str, count: int = COUNT) -> Normals:
     slug : str
         The steel's file name in the catalogue.
     count : int
-        Number of draws, a power of two.
+        Number of draws, a power of two up to 512.
 
     Returns
     -------
@@ -124,7 +136,7 @@ def truncated(
     ndarray
         Draws between `low` and `high`.
     """
-    from scipy.special import ndtr, ndtri  # noqa: PLC0415
+    from scipy.special import ndtr, ndtri  # noqa: PLC0415 - slow to load
 
     inside = ndtr(-tail) + ndtr(normal) * (1 - 2 * ndtr(-tail))
     return 0.5 * (low + high) + 0.5 * (high - low) / tail * ndtri(inside)

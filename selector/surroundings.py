@@ -1,7 +1,7 @@
 """All that stays the same while options are weighed: part, demands, bench, prices, draws."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, TypeVar
 
 import numpy as np
@@ -35,6 +35,8 @@ class Surroundings:
     count: int = draws.COUNT
     # What many treatments share is worked out once: compositions by steel, points by bath.
     memo: dict[tuple[object, ...], Any] = field(default_factory=dict)
+    # Heat histories follow the part, not the draws: middle and draws share them.
+    courses: dict[tuple[object, ...], Any] = field(default_factory=dict)
 
     def once(self, key: tuple[object, ...], work: Callable[[], T]) -> T:
         """Return the result of `work`, done once for each key.
@@ -51,10 +53,28 @@ class Surroundings:
         object
             What `work` returned the first time.
         """
-        if key not in self.memo:
-            self.memo[key] = work()
-        found: T = self.memo[key]
-        return found
+        return _kept(self.memo, key, work)
+
+    def course(self, key: tuple[object, ...], work: Callable[[], T]) -> T:
+        """Return the result of `work` that takes no draws, done once for each key.
+
+        Parameters
+        ----------
+        key : tuple
+            What the result depends on, besides part and workshop.
+        work : callable
+            Takes nothing.
+
+        Returns
+        -------
+        object
+            What `work` returned the first time, here or in the `middle`.
+        """
+        return _kept(self.courses, key, work)
+
+    def middle(self) -> "Surroundings":
+        """Return the same at the middle of all uncertainties."""
+        return replace(self, count=1, memo={})
 
     @property
     def leading(self) -> Demand:
@@ -75,6 +95,16 @@ class Surroundings:
         return self.once(
             ("draws", slug), lambda: {**shared, **draws.of_steel(slug, self.count)}
         )
+
+
+def _kept(
+    memo: dict[tuple[object, ...], Any], key: tuple[object, ...], work: Callable[[], T]
+) -> T:
+    """Return what is kept under a key, working it out the first time."""
+    if key not in memo:
+        memo[key] = work()
+    found: T = memo[key]
+    return found
 
 
 def surroundings(

@@ -18,6 +18,7 @@ from selector.preparation import Prepared
 from selector.screening import heated_thickness
 from selector.surroundings import Surroundings
 from selector.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
+from selector.zone_hardness import case_softening_hrc
 
 Floats = NDArray[np.float64]
 MISREAD_C = 25.0
@@ -43,7 +44,9 @@ class Choice:
 
 def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
     """Return the surface hardness of the leading section for each temper; shape (tempers,)."""
-    fresh = ready.fresh
+    fresh, case_hrc = ready.fresh, ready.treatment.route.surface_hrc
+    if ready.treatment.route.process == "case" and case_hrc is not None:
+        return case_hrc.middle - np.array([case_softening_hrc(t) for t in grid])
     if fresh is None:
         return np.full(len(grid), float(ready.supply_hrc[0]))
     surface = replace(fresh, hrc=fresh.hrc[:, [lead * len(POSITIONS)]])
@@ -78,10 +81,12 @@ def _misread_heat_hrc(ready: Prepared, lead: int, points: Points) -> float:
     return float(np.max(np.abs(hrc - hrc[1])))
 
 
-def _slope_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
+def _slope_hrc(
+    ready: Prepared, grid: tuple[Temper, ...], lead: int, grid_hrc: Floats
+) -> Floats:
     """Return the change of hardness for each temper misread by 25 °C."""
     hotter = tuple(replace(t, temperature_c=t.temperature_c + MISREAD_C) for t in grid)
-    change = np.abs(_grid_hrc(ready, hotter, lead) - _grid_hrc(ready, grid, lead))
+    change = np.abs(_grid_hrc(ready, hotter, lead) - grid_hrc)
     share = [
         0.0 if t.means == "none" else 1.0 if t.means in BY_COLOUR else INSTRUMENT_SHARE
         for t in grid
@@ -167,12 +172,12 @@ def choice_of(
     """
     sections = around.asked.part.section
     lead = max(around.leading.sections, key=lambda i: sections[i].size)
-    (hrc,) = _grid_hrc(ready, (temper,), lead)
-    if ready.fresh is None:
-        return Choice(temper, None, float(hrc), 0.0)
+    hrc = _grid_hrc(ready, (temper,), lead)
+    if ready.fresh is None and ready.treatment.route.process != "case":
+        return Choice(temper, None, float(hrc[0]), 0.0)
     heat_cost = 0.0 if points is None else _misread_heat_hrc(ready, lead, points)
-    (slope,) = _slope_hrc(ready, (temper,), lead)
-    return Choice(temper, None, float(hrc), heat_cost + float(slope))
+    slope = _slope_hrc(ready, (temper,), lead, hrc)
+    return Choice(temper, None, float(hrc[0]), heat_cost + float(slope[0]))
 
 
 def choices(
@@ -209,11 +214,13 @@ def choices(
     lead_demand = around.leading
     sections = around.asked.part.section
     lead = max(lead_demand.sections, key=lambda i: sections[i].size)
-    if ready.fresh is None:
+    cased = ready.treatment.route.process == "case"
+    if ready.fresh is None and not cased:
         supply = float(ready.supply_hrc[0])
         return tuple(Choice(temper, None, supply, 0.0) for temper in grid)
-    # Treatments that come out of the quench alike are tempered alike.
-    hrc = around.once(("grid", *ready.alike, grid), lambda: _grid_hrc(ready, grid, lead))
+    # Treatments that come out of the quench alike are tempered alike; a case is its route's.
+    alike = (*ready.alike, ready.treatment.route.slug if cased else "", grid)
+    hrc = around.once(("grid", *alike), lambda: _grid_hrc(ready, grid, lead))
     heat_cost = around.once(
         ("misread", *ready.alike),
         lambda: 0.0 if points is None else _misread_heat_hrc(ready, lead, points),
@@ -233,7 +240,7 @@ def choices(
         struck = around.asked.load.impact == "hammered"
         least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
         places = _worth(ready.treatment, grid, hrc, window, least)
-    slopes = around.once(("slopes", *ready.alike, grid), lambda: _slope_hrc(ready, grid, lead))
+    slopes = around.once(("slopes", *alike), lambda: _slope_hrc(ready, grid, lead, hrc))
     return tuple(
         Choice(
             grid[k],

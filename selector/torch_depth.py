@@ -82,7 +82,7 @@ def _share_of_radius(treatment: Treatment, around: Surroundings, normals: Normal
 
     def response() -> Floats:
         key = ("torch-depth", slug, f"{near:g}")
-        table = around.once(key, lambda: _table(treatment, around, near))
+        table = around.course(key, lambda: _table(treatment, around, near))
         return _read(table, treatment, around, normals)
 
     if normals is not around.of_steel(treatment.steel.slug):

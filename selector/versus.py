@@ -86,7 +86,7 @@ def _sending_out(asked: Requirement, names: tuple[str, ...], catalog: Catalog) -
 def _side(name: str, around: Surroundings) -> Side:
     """Return one option predicted."""
     treatment, temper = option_of(name, around)
-    once = surroundings(around.asked, around.catalog, count=1)
+    once = around.middle()
     points = cooled_points(treatment, once)
     choice = choice_of(prepare(treatment, once), temper, once, points)
     ready = prepare(treatment, around)

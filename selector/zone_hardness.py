@@ -173,6 +173,22 @@ def _depth_mm(zone_hrc: Floats, radius_mm: float, floor_hrc: float | None) -> Fl
     return np.asarray(np.where(soft_at == 0, 0.0, found))
 
 
+def case_softening_hrc(temper: Temper) -> float:
+    """Return what a low temper takes off a carburised case, in HRC.
+
+    Parameters
+    ----------
+    temper : Temper
+        Drawn at 150 to 220 °C.
+
+    Returns
+    -------
+    float
+        Common practice: about a point for each 30 °C above 150 °C. [HRC]
+    """
+    return max(0.0, (temper.temperature_c - 150.0) * 0.035)
+
+
 def _cased(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
     """Return the hardness of a case-hardened part: hard case, core of its own hardenability."""
     route = ready.treatment.route
@@ -182,8 +198,7 @@ def _cased(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardnes
         msg = f"{route.slug} needs surface_hrc and depth_mm"
         raise ValueError(msg)
     hard = span.middle + 0.25 * (span.high - span.low) * normals["as_quenched"]
-    softened = np.maximum(0.0, (temper.temperature_c - 150.0) * 0.035)
-    surface = np.clip(hard, span.low - 2, span.high + 2) - softened
+    surface = np.clip(hard, span.low - 2, span.high + 2) - case_softening_hrc(temper)
     ratio = np.sqrt(depth_span.high / max(depth_span.low, 0.02))
     middle_mm = depth_span.low * ratio
     depth = middle_mm * np.exp(0.5 * np.log(ratio) * np.clip(normals["depth"], -2, 2))

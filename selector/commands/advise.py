@@ -40,8 +40,9 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         known_steel,
     )
     from selector.commands.progress import bar  # noqa: PLC0415
+    from selector.decision.comparison import ahead  # noqa: PLC0415
 
-    with refusing_bad_input():
+    with refusing_bad_input(), ahead() as compare:
         from selector import advise as run  # noqa: PLC0415
         from selector.output import advice_out  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
@@ -51,7 +52,9 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         known_steel(steel, known)
         known_route(route, known)
         with bar() as progress:
-            advice = run(asked, known, steel=steel, route=route, progress=progress)
+            advice = run(
+                asked, known, steel=steel, route=route, progress=progress, compare=compare
+            )
         found = advice_out(advice, None if as_json or as_csv else top)
     if as_json:
         typer.echo(found.model_dump_json(indent=2))

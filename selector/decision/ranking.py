@@ -4,9 +4,6 @@ The method weighs by (w·Δ)², so it is given the square roots of the weights. 
 fixed by the requirement, hence each option's score depends on that option alone.
 """
 
-from dataclasses import dataclass
-from typing import Any
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -60,61 +57,3 @@ def pairwise_share(first: Floats, second: Floats) -> float:
         Share of draws. [-]
     """
     return float(np.mean((first > second) + 0.5 * (first == second)))
-
-
-@dataclass(frozen=True, slots=True)
-class Comparison:
-    """The order other methods give to the same options; places count from 1."""
-
-    method: str
-    places: tuple[int, ...]
-
-
-def other_methods(merit: Floats, weights: Floats) -> tuple[Comparison, ...]:
-    """Return the order by other methods of the same options, as a check on the method.
-
-    Parameters
-    ----------
-    merit : ndarray
-        Expected merits; shape (options, criteria). [-]
-    weights : ndarray
-        Weights; shape (criteria,). [-]
-
-    Returns
-    -------
-    tuple of Comparison
-        Weighted sum, TOPSIS and SPOTIS by scikit-criteria; empty where there is no order.
-    """
-    # scikit-criteria takes two seconds to import, so only a ranking pays for it.
-    import skcriteria  # noqa: PLC0415
-    from skcriteria.agg.rim import RIM  # noqa: PLC0415
-    from skcriteria.agg.simple import WeightedSumModel  # noqa: PLC0415
-    from skcriteria.agg.spotis import SPOTIS  # noqa: PLC0415
-    from skcriteria.agg.topsis import TOPSIS  # noqa: PLC0415
-
-    # A tiny floor keeps the weighted sum's demand for positive values.
-    floor = 1e-6
-    merit = np.clip(merit, floor, 1)
-    # Where nothing that carries weight sets them apart there is no order: TOPSIS divides by it.
-    if len(merit) < 2 or not np.ptp(merit[:, weights > 0], axis=0).any():
-        return ()
-    count = merit.shape[1]
-    matrix = skcriteria.mkdm(merit, [max] * count, weights=weights)
-    unit = [(floor, 1.0)] * count
-    results: tuple[tuple[str, Any], ...] = (
-        ("weighted sum", WeightedSumModel().evaluate(matrix)),
-        ("TOPSIS", TOPSIS().evaluate(matrix)),
-        ("SPOTIS", SPOTIS().evaluate(matrix, bounds=np.array(unit))),
-        (
-            "reference ideal at the expected values",
-            RIM().evaluate(
-                skcriteria.mkdm(matrix.matrix, [max] * count, weights=np.sqrt(weights)),
-                ref_ideals=[(1.0, 1.0)] * count,
-                ranges=[(0.0, 1.0)] * count,
-            ),
-        ),
-    )
-    return tuple(
-        Comparison(name, tuple(int(place) for place in result.rank_))
-        for name, result in results
-    )

@@ -1,13 +1,17 @@
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.stats import qmc
 
 from selector import draws
+
+NET = Path(draws.__file__).with_name("sobol.npy")
 
 
 @pytest.mark.parametrize("names", [draws.SHARED, draws.STEEL])
@@ -17,6 +21,11 @@ def test_no_dimension_is_named_twice(names):
 
 def test_shared_and_steel_dimensions_do_not_hide_each_other():
     assert not set(draws.SHARED) & set(draws.STEEL)
+
+
+def test_the_stored_net_is_the_one_scipy_makes():
+    made = qmc.Sobol(20, rng=20_261).random(draws.COUNT)
+    np.testing.assert_array_equal(np.load(NET) / 2**draws.BITS, made)
 
 
 @pytest.mark.parametrize("count", [16, draws.COUNT])

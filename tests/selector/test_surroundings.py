@@ -40,3 +40,14 @@ def test_two_parts_share_no_memory():
     first, second = surroundings(asked(), FEW), surroundings(asked(), FEW)
     assert first.once(("x",), lambda: 1) == 1
     assert second.once(("x",), lambda: 2) == 2
+
+
+def test_the_middle_keeps_the_histories_of_the_part_and_nothing_drawn():
+    here = surroundings(asked(), FEW)
+    here.once(("x",), lambda: "drawn")
+    here.course(("x",), lambda: "history")
+    middle = here.middle()
+    assert middle.count == 1
+    assert middle.once(("x",), lambda: "middle") == "middle"
+    assert middle.course(("x",), lambda: "again") == "history"
+    assert here.once(("x",), lambda: "again") == "drawn"

@@ -123,3 +123,14 @@ def test_a_temper_looked_up_alone_is_the_one_of_the_grid(steel):
         alone = choice_of(ready, choice.temper, once, points)
         assert alone.middle_hrc == pytest.approx(choice.middle_hrc)
         assert alone.sensitivity_hrc == pytest.approx(choice.sensitivity_hrc)
+
+
+def test_a_case_is_chosen_by_its_own_hardness_not_by_that_of_the_bar():
+    case = work("c15", "case-compound", medium="water")
+    found = chosen(case, window(56, 60), {"oven": 250.0})
+    drawn = [choice for choice in found if choice.temper.means == "oven"]
+    assert len(drawn) <= 3
+    assert all(56 <= choice.middle_hrc <= 60 for choice in drawn)
+    softest = max(drawn, key=lambda choice: choice.temper.temperature_c)
+    assert softest.middle_hrc == min(choice.middle_hrc for choice in drawn)
+    assert all(choice.sensitivity_hrc > 0 for choice in drawn)

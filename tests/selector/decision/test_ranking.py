@@ -1,13 +1,13 @@
 import numpy as np
 import pytest
 import skcriteria
-from hypothesis import assume, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
 from skcriteria.agg.rim import RIM
 
 from selector.decision.criteria import range_table
-from selector.decision.ranking import other_methods, pairwise_share, reference_ideal
+from selector.decision.ranking import pairwise_share, reference_ideal
 from selector.requirement.priority import CRITERIA
 
 COUNT = len(CRITERIA)
@@ -96,28 +96,3 @@ def test_shares_of_a_pair_add_up_to_one(first, second):
     assert pairwise_share(first, second) + pairwise_share(second, first) == pytest.approx(1)
     assert pairwise_share(first, first) == 0.5
     assert pairwise_share(first + 2, second) == 1
-
-
-@given(merits(5), POINTS)
-@settings(max_examples=10)
-def test_other_methods_place_every_option_and_agree_on_one_that_dominates(merit, weights):
-    merit = 0.1 + 0.6 * merit
-    merit[2] = 0.95
-    found = other_methods(merit, weights)
-    assert len({comparison.method for comparison in found}) == len(found) >= 3
-    for comparison in found:
-        assert len(comparison.places) == 5
-        assert comparison.places[2] == 1
-
-
-@given(merits(4), POINTS)
-@settings(max_examples=10)
-def test_their_reference_ideal_orders_as_ours(merit, weights):
-    ours = reference_ideal(merit, weights)
-    assume(np.diff(np.sort(ours)).min() > 1e-4)
-    theirs = next(c for c in other_methods(merit, weights) if "reference ideal" in c.method)
-    assert list(np.argsort(theirs.places)) == list(np.argsort(-ours))
-
-
-def test_a_single_option_has_nothing_to_compare():
-    assert other_methods(np.ones((1, COUNT)), np.full(COUNT, 1 / COUNT)) == ()
