@@ -16,15 +16,15 @@ from selector.explain.hardness import shown
 from selector.judgement import Judged, fails_undrawn, judge
 from selector.prediction import predict
 from selector.preparation import Prepared, cooled_points, prepare
+from selector.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
 from selector.surroundings import Surroundings, surroundings
 from selector.temper_choice import Choice, choices
-from selector.treatment import NO_TEMPER, Means, Treatment, temper_ceilings
+from selector.treatment import Means, Treatment, temper_ceilings
 
 Floats = NDArray[np.float64]
 Progress = Callable[[str, float], None]
-REFERENCE = ("42crmo4", "prehard", "prehard-bar")
 # A middle this far below the floor cannot be saved by any draw. [HRC]
 HOPELESS_HRC = 6.0
 TOSS_UP = 0.60
@@ -158,10 +158,11 @@ def advise(
     tell = progress or (lambda _text, _fraction: None)
     around = surroundings(requirement, known)
     tell("Screening steels and routes", 0.05)
+    wanted = None if steel is None else {s.slug for s in known.find(steel)}
     pool = [
         item
         for item in screened(requirement, known, around.bench)
-        if _looked_at(item.treatment, steel, route, known)
+        if _looked_at(item.treatment, wanted, route)
     ]
     rejected = [
         Rejected(s.treatment, s.gate) for s in pool if s.gate and s.gate.verdict == "fail"
@@ -201,11 +202,9 @@ def advise(
     )
 
 
-def _looked_at(
-    treatment: Treatment, steel: str | None, route: str | None, catalog: Catalog
-) -> bool:
+def _looked_at(treatment: Treatment, steels: set[str] | None, route: str | None) -> bool:
     """Return whether a treatment is among those the user wants to see."""
-    if steel is not None and treatment.steel.slug not in {s.slug for s in catalog.find(steel)}:
+    if steels is not None and treatment.steel.slug not in steels:
         return False
     return route is None or route in {treatment.route.slug, treatment.route.kind}
 
@@ -256,47 +255,6 @@ def scorer_of(around: Surroundings, reference: float) -> Scorer:
     by_life = around.asked.zone[around.leading.zone].life_ratio is not None
     ranges = range_table(limit.budget, reference, limit.days, by_life=by_life)
     return Scorer(ranges, np.array([weights[name] for name in CRITERIA]))
-
-
-def reference_bar(catalog: Catalog) -> Treatment | None:
-    """Return the bar that cost is measured by where no budget is given.
-
-    Parameters
-    ----------
-    catalog : Catalog
-        What is known.
-
-    Returns
-    -------
-    Treatment or None
-        As bought; None where the catalogue lacks it.
-    """
-    steel = catalog.steels.get(REFERENCE[0])
-    sold = steel.condition if steel else ()
-    condition = next((c for c in sold if c.name == REFERENCE[1]), None)
-    if steel is None or condition is None:
-        return None
-    return Treatment(steel, condition, catalog.routes[REFERENCE[2]])
-
-
-def reference_cost(around: Surroundings) -> float:
-    """Return what the part costs as bought in the named reference steel.
-
-    Parameters
-    ----------
-    around : Surroundings
-        Part and prices.
-
-    Returns
-    -------
-    float
-        Cost of a good part; an hour of labour where that bar is not in the catalogue.
-    """
-    treatment = reference_bar(around.catalog)
-    if treatment is None:
-        return around.catalog.prices.labour_per_h
-    ready = prepare(treatment, around)
-    return float(np.median(predict(ready, NO_TEMPER, around).bill.cost))
 
 
 def _chosen(

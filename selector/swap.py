@@ -11,13 +11,14 @@ from numpy.typing import NDArray
 from scipy.special import ndtr
 
 from catalog.price import Prices
-from selector.advice import Option, Scorer, reference_cost, scorer_of
+from selector.advice import Option, Scorer, scorer_of
 from selector.cost import Bill, bill
 from selector.explain import swap as words
 from selector.figure import median
 from selector.judgement import judge
 from selector.prediction import Prediction, mishaps
 from selector.preparation import Prepared
+from selector.reference_bar import reference_cost
 from selector.surroundings import Surroundings
 from selector.temper_choice import Choice
 from selector.treatment import Treatment

@@ -1,10 +1,13 @@
 """What was taken for granted because it was not said."""
 
-from selector.advice import Advice, reference_bar
+from selector.advice import Advice
 from selector.duty import Demand
 from selector.explain.hardness import shown
+from selector.geometry import cut_mm
 from selector.movement import permitted_mm
+from selector.reference_bar import reference_bar
 from selector.requirement import Requirement
+from selector.requirement.part import CUTS, Part
 from selector.requirement.workshop import Skill
 from selector.strength_factor import has_load
 
@@ -43,9 +46,20 @@ def assumptions(advice: Advice) -> tuple[str, ...]:
         said.append(f"No run-out given: {permitted:g} mm of movement is taken as permitted.")
     if not has_load(around):
         said.append("No torque, bending or axial load given: strength is not judged.")
+    else:
+        said += _of_cuts(asked.part)
     if asked.part.shape_class != "plain":
         said.append(f"Shape class {asked.part.shape_class}: shape not simulated.")
     return (*said, *_of_models(advice), *_of_money(advice), *_of_workshop(advice))
+
+
+def _of_cuts(part: Part) -> list[str]:
+    """Return what was presumed of holes, slots and keyways whose size is not given."""
+    return [
+        f"Feature {n}, {cut.kind}: no size given, {cut_mm(part, cut):.2g} mm wide presumed."
+        for n, cut in enumerate(part.feature, start=1)
+        if cut.kind in CUTS and cut.size is None
+    ]
 
 
 def _of_models(advice: Advice) -> list[str]:
