@@ -178,6 +178,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "immersion.quench_history": (),
         "kernel.advance": (),
         "kernel.is_compiled": (),
+        "layout.lay_out": (),
         "left_out.leave_one_out": (),
         "martensite.as_quenched": (
             Limit("C", 0.1, 1.2, "wt %", "Hodge and Orehoski 1946; from memory"),
@@ -190,6 +191,10 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
             Limit("carbon_wt_pct", 0.1, 0.69, "wt %", "Hodge and Orehoski 1946; ASTM A255"),
         ),
         "martensite.retained_austenite": (),
+        "net_section.across_mm": (),
+        "net_section.hole_share": (),
+        "net_section.keyway_share": (),
+        "net_section.slot_share": (),
         "notch.cross_hole_factor": (),
         "notch.fillet_factor": (),
         "notch.keyway_factor": (),

@@ -16,10 +16,11 @@ from numpy.typing import NDArray
 from selector.errors import OutOfRangeError, Problem
 from selector.heat.exchange import Boundary
 from selector.heat.grid import Grid
+from selector.heat.layout import BEFORE, GIVEN, Layout, lay_out
 from selector.heat.steel_property import COLDEST_C, HOTTEST_C, SteelProperty, Table
 
 if TYPE_CHECKING:
-    from selector.heat.kernel import Control, State
+    from selector.heat.kernel import Control
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
@@ -139,7 +140,9 @@ def conduct(
 
     table = steel.table()
     field = np.ascontiguousarray(np.broadcast_to(start, grid.active.shape), dtype=float)
-    state = _start(grid, steel, field)
+    surface = field[grid.mesh.wall_row, grid.mesh.wall_column]
+    enthalpy = steel.enthalpy_j_per_m3(field)
+    part = lay_out(grid.mesh, enthalpy, surface, boundary.share.shape[2])
     stop = plan.stop
     watch = grid.cells() if plan.watch is None else np.array(plan.watch, dtype=np.int64)
     seen = watch if stop is None else np.concatenate([[stop.cell], watch])
@@ -149,20 +152,22 @@ def conduct(
         max(plan.seconds_s / 20.0, 1e-3),
         np.nan if stop is None else float(stop.temperature_c),
         -1.0 if stop is not None and stop.on == "falling" else 1.0,
-        seen.astype(np.int64),
+        part.number(seen),
     )
-    before = _stored_j(grid, state)
-    times, records = _run(grid, table, boundary, state, (control, plan.start_s))
+    times, records = _run(part, table, boundary, (control, plan.start_s))
     stopped = times[-1] < control.end_s
     first = field.ravel()[seen][None]
     rows = np.concatenate([first, *records])[:, len(seen) - len(watch) :]
+    after = part.inside(BEFORE)
     end = np.interp(
-        state.enthalpy,
+        after,
         table.first_enthalpy + np.arange(table.theta.size) / table.per_enthalpy,
         table.temperature,
     )
-    stored = _stored_j(grid, state) - before
-    return History(times, np.ascontiguousarray(rows.T), end, state.heat, stored, bool(stopped))
+    stored = _stored_j(grid, after) - _stored_j(grid, enthalpy)
+    return History(
+        times, np.ascontiguousarray(rows.T), end, part.wall[GIVEN].copy(), stored, bool(stopped)
+    )
 
 
 @cache
@@ -172,7 +177,7 @@ def _tell_if_new() -> None:
 
     if not kernel.is_compiled():
         logging.getLogger(__name__).warning(
-            "Preparing the heat calculation; this takes about ten seconds, once."
+            "Preparing the heat calculation; this takes about five seconds, once."
         )
 
 
@@ -196,45 +201,27 @@ def _check(grid: Grid, boundary: Boundary, start: float | Floats, plan: Plan) ->
         raise OutOfRangeError(Problem("boundary", rule, f"{given} walls", step))
 
 
-def _start(grid: Grid, steel: SteelProperty, field: Floats) -> "State":
-    """Return the state of a field of temperatures."""
-    from selector.heat import kernel  # noqa: PLC0415
-
-    surface = np.array(field[grid.mesh.wall_row, grid.mesh.wall_column])
-    return kernel.State(steel.enthalpy_j_per_m3(field), surface, np.zeros(surface.size))
-
-
-def _stored_j(grid: Grid, state: "State") -> float:
+def _stored_j(grid: Grid, enthalpy: Floats) -> float:
     """Return the heat in all steel cells, above an arbitrary zero."""
-    return float(np.sum(np.where(grid.active, grid.mesh.volume * state.enthalpy, 0.0)))
+    return float(np.sum(np.where(grid.active, grid.mesh.volume * enthalpy, 0.0)))
 
 
 def _run(
-    grid: Grid,
+    part: Layout,
     table: Table,
     boundary: Boundary,
-    state: "State",
     how: tuple["Control", float],
 ) -> tuple[Floats, list[Floats]]:
     """Step through breaks and full records; return all times and temperatures."""
-    from selector.heat import kernel, sweep  # noqa: PLC0415
+    from selector.heat import kernel  # noqa: PLC0415
 
     control, start_s = how
-    shape, walls = grid.active.shape, grid.wall_face.size
-    work = sweep.Work(
-        np.empty((7, *shape)),
-        np.zeros((7, *shape)),
-        np.zeros((6, walls)),
-        np.zeros((walls, boundary.share.shape[2])),
-    )
     clock = np.zeros(RECORDS + 2)
     clock[:2] = start_s, FIRST_STEP_S
     times, records = [np.array([start_s])], []
     while True:
         record = np.empty((RECORDS, control.watch.size))
-        written = kernel.advance(
-            (grid.mesh, table, boundary), state, control, work, clock, record
-        )
+        written = kernel.advance(part, table, boundary, control, clock, record)
         if written < 0:
             rule, step = "smooth enough to step through", "Check curves and properties."
             got = f"no step small enough at {clock[0]:g} s"

@@ -15,15 +15,41 @@ from numba import njit
 from numpy.typing import NDArray
 
 from selector.heat.exchange import Boundary
-from selector.heat.grid import Mesh
+from selector.heat.layout import (
+    ACROSS,
+    AFTER,
+    ALONG,
+    AREA,
+    BEFORE,
+    CELL,
+    FIRST,
+    FLUX,
+    GAP,
+    GIVEN,
+    INFLOW,
+    LINK,
+    LOST,
+    SECOND,
+    SLOPE,
+    STIFF,
+    SURFACE,
+    SWEPT,
+    THETA,
+    TRIAL,
+    VOLUME,
+    Indices,
+    Layout,
+)
 from selector.heat.steel_property import Table
-from selector.heat.sweep import FAST, Work, compiled, factor, solve
+from selector.heat.sweep import FAST, compiled, factor, solve
 
 Floats = NDArray[np.float64]
-Integers = NDArray[np.int64]
 
 GAMMA = 1.0 - 1.0 / math.sqrt(2.0)  # second order and L-stable
 SMALLEST_STEP_S = 1e-9
+
+# Of a function called in one place: its lines go into the caller's before compiling.
+joined = njit(error_model="numpy", fastmath=FAST, inline="always")
 
 
 class Control(NamedTuple):
@@ -34,233 +60,198 @@ class Control(NamedTuple):
     longest_step_s: float
     stop_c: float
     stop_sign: float
-    watch: Integers
-
-
-class State(NamedTuple):
-    """What a step changes: enthalpy, surface temperature and heat given off by each wall."""
-
-    enthalpy: Floats
-    surface_c: Floats
-    heat: Floats
+    watch: Indices
 
 
 @compiled
-def _copy(source: Floats, target: Floats) -> None:
-    """Copy a row; slice assignment takes seconds to compile."""
-    for w in range(source.size):
-        target[w] = source[w]
-
-
-@compiled
-def _look_up(table: Table, enthalpy: Floats, theta: Floats, slope: Floats) -> None:
-    """Read theta and its slope (the diffusivity) at each cell's enthalpy."""
-    last = float(table.theta.size - 2)
-    for i in range(enthalpy.shape[0]):
-        for j in range(enthalpy.shape[1]):
-            x = (enthalpy[i, j] - table.first_enthalpy) * table.per_enthalpy
-            k = np.uint32(min(max(x, 0.0), last))
-            rise = table.theta[k + np.uint32(1)] - table.theta[k]
-            theta[i, j] = table.theta[k] + (x - k) * rise
-            slope[i, j] = rise * table.per_enthalpy
-
-
-@compiled
-def _straight(x: float, first: float, per: float, values: Floats) -> tuple[float, float]:
-    """Read a value and its slope on an even grid, going on straight beyond it."""
-    place = (x - first) * per
-    k = np.uint32(min(max(place, 0.0), float(values.size - 2)))
-    rise = values[k + np.uint32(1)] - values[k]
-    return values[k] + (place - k) * rise, rise * per
+def _place(x: float, size: int) -> np.uint32:
+    """Return the interval of an even table that holds a place; beyond it the last one."""
+    last = float(size - 2)
+    inside = x if x > 0.0 else 0.0
+    return np.uint32(inside if inside < last else last)
 
 
 @compiled
 def _mix(boundary: Boundary, time_s: float, mix: Floats) -> None:
     """Set the share of each curve at each wall at a time."""
+    knot, share = boundary.knot_s, boundary.share
     for w in range(mix.shape[0]):
-        knot = boundary.knot_s[w]
         k = 0
-        while k < knot.size - 2 and time_s >= knot[k + 1]:
+        while k < knot.shape[1] - 2 and time_s >= knot[w, k + 1]:
             k += 1
-        width = knot[k + 1] - knot[k]
-        part = min(max((time_s - knot[k]) / width, 0.0), 1.0) if width > 0.0 else 1.0
+        width = knot[w, k + 1] - knot[w, k]
+        part = (time_s - knot[w, k]) / width if width > 0.0 else 1.0
+        part = part if part > 0.0 else 0.0
+        part = part if part < 1.0 else 1.0
         for c in range(mix.shape[1]):
-            low, high = boundary.share[w, k, c], boundary.share[w, k + 1, c]
+            low, high = share[w, k, c], share[w, k + 1, c]
             mix[w, c] = low + part * (high - low)
 
 
 @compiled
-def _loss(boundary: Boundary, mix: Floats, surface_c: float) -> tuple[float, float]:
+def _look_up(part: Layout, table: Table, stage: int) -> None:
+    """Read theta at each cell's enthalpy, and in the first stage its slope, the diffusivity."""
+    cell, values, per = part.cell, table.theta, table.per_enthalpy
+    for i in range(cell.shape[1]):
+        x = (cell[BEFORE + stage, i] - table.first_enthalpy) * per
+        k = _place(x, values.size)
+        rise = values[k + np.uint32(1)] - values[k]
+        cell[THETA, i] = values[k] + (x - k) * rise
+        if stage == 0:
+            cell[SLOPE, i] = rise * per
+
+
+@joined
+def _loss(boundary: Boundary, mix: Floats, w: int, surface_c: float) -> tuple[float, float]:
     """Return the heat flux out of a wall and its slope with surface temperature."""
+    curve, per = boundary.curve, boundary.per_c
+    x = (surface_c - boundary.first_c) * per
+    k = _place(x, curve.shape[1])
     flux, slope = 0.0, 0.0
-    for c in range(mix.size):
-        if mix[c] != 0.0:
-            q, dq = _straight(surface_c, boundary.first_c, boundary.per_c, boundary.curve[c])
-            flux += mix[c] * q
-            slope += mix[c] * dq
+    for c in range(mix.shape[1]):
+        if mix[w, c] != 0.0:
+            rise = curve[c, k + np.uint32(1)] - curve[c, k]
+            flux += mix[w, c] * (curve[c, k] + (x - k) * rise)
+            slope += mix[w, c] * rise * per
     return flux, slope
 
 
 @compiled
-def _walls(
-    mesh: Mesh, table: Table, boundary: Boundary, theta: Floats, surface_c: Floats, work: Work
-) -> None:
-    """Find each surface temperature by Newton; leave flux and d flux / d theta in `work`."""
-    flux, stiff = work.wall[0], work.wall[1]
-    for w in range(mesh.wall_row.size):
-        inside = theta[mesh.wall_row[w], mesh.wall_column[w]]
-        gap = mesh.wall_gap[w]
+def _walls(part: Layout, table: Table, boundary: Boundary, stage: int) -> None:
+    """Find each surface temperature by Newton, and heat into cells through walls."""
+    cell, wall, place = part.cell, part.wall, part.place
+    values, per = table.theta_by_c, table.per_c
+    for i in range(cell.shape[1]):
+        cell[INFLOW, i] = 0.0
+    for w in range(wall.shape[1]):
+        if stage == 0:
+            wall[TRIAL, w] = wall[SURFACE, w]
+        inside = cell[THETA, place[CELL, w]]
+        gap = wall[GAP, w]
         for _ in range(20):
-            at = surface_c[w]
-            outer, k = _straight(at, table.first_c, table.per_c, table.theta_by_c)
-            q, dq = _loss(boundary, work.mix[w], at)
+            at = wall[TRIAL, w]
+            x = (at - table.first_c) * per
+            n = _place(x, values.size)
+            rise = values[n + np.uint32(1)] - values[n]
+            k = rise * per
+            q, dq = _loss(boundary, part.mix, w, at)
             # A falling boiling curve must not turn the step round.
-            steep = max(k / gap + dq, 0.3 * k / gap)
-            move = min(max(((inside - outer) / gap - q) / steep, -150.0), 150.0)
-            surface_c[w] = at + move
-            flux[w] = q + dq * move
-            stiff[w] = max(dq, 0.0) / (k + gap * max(dq, 0.0))
+            steep, least = k / gap + dq, 0.3 * k / gap
+            excess = (inside - values[n] - (x - n) * rise) / gap - q
+            move = excess / (steep if steep > least else least)
+            move = move if move < 150.0 else 150.0
+            move = move if move > -150.0 else -150.0
+            wall[TRIAL, w] = at + move
+            wall[FLUX, w] = q + dq * move
+            dq = dq if dq > 0.0 else 0.0
+            wall[STIFF + stage, w] = dq / (k + gap * dq)
             if abs(move) < 0.01:
                 break
+        cell[INFLOW, place[CELL, w]] -= wall[AREA, w] * wall[FLUX, w]
 
 
 @compiled
-def _rate(mesh: Mesh, theta: Floats, flux: Floats, out: Floats) -> None:
-    """Set the heat flowing into each cell: linear stencil on theta, less the wall fluxes."""
-    rows, columns = theta.shape
-    for i in range(rows):
-        for j in range(columns):
-            out[i, j] = 0.0
-    for i in range(rows - 1):
-        for j in range(columns):
-            flow = mesh.across[i, j] * (theta[i + 1, j] - theta[i, j])
-            out[i, j] += flow
-            out[i + 1, j] -= flow
-    for i in range(rows):
-        for j in range(columns - 1):
-            flow = mesh.along[i, j] * (theta[i, j + 1] - theta[i, j])
-            out[i, j] += flow
-            out[i, j + 1] -= flow
-    for w in range(flux.size):
-        out[mesh.wall_row[w], mesh.wall_column[w]] -= mesh.wall_area[w] * flux[w]
+def _gain(part: Layout, step_s: float, stage: int) -> None:
+    """Set the right side of a stage: the rise of enthalpy by all heat flowing in."""
+    cell, across, along = part.cell, part.matrix[ACROSS, LINK], part.matrix[ALONG, LINK]
+    columns, one = part.columns, np.uint64(1)
+    for k in range(columns, columns + part.rows * columns):
+        here = cell[THETA, k]
+        flow = (
+            across[k] * (cell[THETA, k + columns] - here)
+            - across[k - columns] * (here - cell[THETA, k - columns])
+            + along[k] * (cell[THETA, k + one] - here)
+            - along[k - one] * (here - cell[THETA, k - one])
+        )
+        rise = step_s * (cell[INFLOW, k] + flow) / cell[VOLUME, k]
+        cell[FIRST + stage, k] = rise - 2.0 * cell[FIRST, k] if stage == 1 else rise
+
+
+@joined
+def _book(part: Layout, step_s: float, stage: int) -> None:
+    """Add up the heat that walls gave off; after the first stage, set its enthalpy."""
+    cell, wall = part.cell, part.wall
+    for w in range(wall.shape[1]):
+        heat = step_s * wall[AREA, w] * wall[FLUX, w] + wall[SWEPT, w]
+        if stage == 1:
+            heat = 1.5 * wall[LOST, w] + 0.5 * (heat - 2.0 * wall[LOST, w])
+        wall[LOST, w] = heat
+    if stage == 0:
+        for i in range(cell.shape[1]):
+            cell[AFTER, i] = cell[BEFORE, i] + cell[FIRST, i]
 
 
 @compiled
-def _stage(
-    parts: tuple[Mesh, Table, Boundary],
-    time_s: float,
-    enthalpy: Floats,
-    slope: Floats,
-    work: Work,
-) -> None:
-    """Leave heat into each cell in work.field[5] and wall fluxes in work.wall[0] and [1]."""
-    mesh, table, boundary = parts
-    theta, surface = work.field[1], work.wall[4]
-    _mix(boundary, time_s, work.mix)
-    _look_up(table, enthalpy, theta, slope)
-    _walls(mesh, table, boundary, theta, surface, work)
-    _rate(mesh, theta, work.wall[0], work.field[5])
-
-
-@compiled
-def _gain(
-    mesh: Mesh, inflow: Floats, step_s: float, less: tuple[float, Floats], out: Floats
-) -> None:
-    """Set the rise of enthalpy by an inflow over a step, less a multiple of another field."""
-    for i in range(out.shape[0]):
-        for j in range(out.shape[1]):
-            rise = step_s * inflow[i, j] / mesh.volume[i, j]
-            out[i, j] = rise - less[0] * less[1][i, j]
-
-
-@compiled
-def _step(
-    parts: tuple[Mesh, Table, Boundary], state: State, work: Work, time_s: float, step_s: float
-) -> float:
-    """Take a trial step for its error in K; what it changes is left in `work`."""
-    # New enthalpy in field[0], heat given off in wall[2], surface temperatures in wall[4].
-    mesh, table = parts[0], parts[1]
-    new, slope, rate = work.field[0], work.field[2], work.field[5]
-    first, second = work.field[3], work.field[4]
-    scale = GAMMA * step_s
-    flux, heat, give = work.wall[0], work.wall[2], work.wall[3]
-
-    _copy(state.surface_c, work.wall[4])
-    _stage(parts, time_s, state.enthalpy, slope, work)
-    factor(mesh, slope, scale, work)
-    _gain(mesh, rate, step_s, (0.0, rate), first)
-    solve(mesh, work, slope, scale, first)
-    for w in range(heat.size):
-        heat[w] = step_s * mesh.wall_area[w] * flux[w] + give[w]
-    for i in range(new.shape[0]):
-        for j in range(new.shape[1]):
-            new[i, j] = state.enthalpy[i, j] + first[i, j]
-
-    _copy(work.wall[1], work.wall[5])  # the matrix stays that of the first stage
-    _stage(parts, time_s + step_s, new, work.field[6], work)
-    _copy(work.wall[5], work.wall[1])
-    _gain(mesh, rate, step_s, (2.0, first), second)
-    solve(mesh, work, slope, scale, second)
-    for w in range(heat.size):
-        twice = step_s * mesh.wall_area[w] * flux[w] - 2.0 * heat[w] + give[w]
-        heat[w] = 1.5 * heat[w] + 0.5 * twice
-    return _finish(table, state, work)
-
-
-@compiled
-def _finish(table: Table, state: State, work: Work) -> float:
-    """Join the two stages in work.field[0] and return the largest error in K."""
-    new, first, second = work.field[0], work.field[3], work.field[4]
+def _finish(part: Layout, table: Table) -> float:
+    """Join the two stages and return the largest error in K."""
+    cell, values, per = part.cell, table.temperature, table.per_enthalpy
     worst, total = 0.0, 0.0
-    last = float(table.theta.size - 2)
-    for i in range(new.shape[0]):
-        for j in range(new.shape[1]):
-            old = state.enthalpy[i, j]
-            x = (old - table.first_enthalpy) * table.per_enthalpy
-            k = np.uint32(min(max(x, 0.0), last))
-            per = (table.temperature[k + np.uint32(1)] - table.temperature[k]) * (
-                table.per_enthalpy
-            )
-            error = 0.5 * abs(first[i, j] + second[i, j]) * per
-            worst = max(worst, error)
-            total += error
-            new[i, j] = old + 1.5 * first[i, j] + 0.5 * second[i, j]
+    for i in range(cell.shape[1]):
+        k = _place((cell[BEFORE, i] - table.first_enthalpy) * per, values.size)
+        slope = (values[k + np.uint32(1)] - values[k]) * per
+        error = 0.5 * abs(cell[FIRST, i] + cell[SECOND, i]) * slope
+        worst = error if error > worst else worst
+        total += error
+        cell[AFTER, i] = cell[BEFORE, i] + 1.5 * cell[FIRST, i] + 0.5 * cell[SECOND, i]
     return worst if math.isfinite(total) else math.inf
 
 
-@compiled
-def _write(table: Table, enthalpy: Floats, watch: Integers, out: Floats) -> None:
-    """Write the temperatures of the watched cells."""
-    flat = enthalpy.ravel()
+@joined
+def _step(
+    part: Layout, table: Table, boundary: Boundary, time_s: float, step_s: float
+) -> float:
+    """Take a trial step for its error in K; what it changes is left in `part`."""
+    scale = GAMMA * step_s
+    for stage in range(2):
+        _mix(boundary, time_s + stage * step_s, part.mix)
+        _look_up(part, table, stage)
+        _walls(part, table, boundary, stage)
+        _gain(part, step_s, stage)
+        for way in range(2):
+            if stage == 0:  # the matrix stays that of the first stage
+                factor(part, way, scale)
+            solve(part, way, scale, stage)
+        _book(part, step_s, stage)
+    return _finish(part, table)
+
+
+@joined
+def _write(part: Layout, table: Table, watch: Indices, record: Floats, row: int) -> None:
+    """Write the temperatures of the watched cells after a step."""
+    values = table.temperature
     for n in range(watch.size):
-        x = flat[watch[n]]
-        out[n], _ = _straight(x, table.first_enthalpy, table.per_enthalpy, table.temperature)
+        x = (part.cell[AFTER, watch[n]] - table.first_enthalpy) * table.per_enthalpy
+        k = _place(x, values.size)
+        record[row, n] = values[k] + (x - k) * (values[k + np.uint32(1)] - values[k])
 
 
-@compiled
+@joined
 def _next_step(step_s: float, error: float) -> float:
     """Return the step that the error of the last one allows."""
     if not math.isfinite(error):
         return 0.1 * step_s
-    return step_s * min(max(0.85 / math.sqrt(max(error, 1e-6)), 0.15), 2.5)
+    ratio = 0.85 / math.sqrt(error if error > 1e-6 else 1e-6)
+    ratio = ratio if ratio > 0.15 else 0.15
+    return step_s * (ratio if ratio < 2.5 else 2.5)
 
 
-@compiled
-def _accept(state: State, work: Work) -> None:
+@joined
+def _accept(part: Layout) -> None:
     """Make the trial step the state."""
-    for i in range(state.enthalpy.shape[0]):
-        _copy(work.field[0, i], state.enthalpy[i])
-    _copy(work.wall[4], state.surface_c)
-    for w in range(state.heat.size):
-        state.heat[w] += work.wall[2, w]
+    cell, wall = part.cell, part.wall
+    for i in range(cell.shape[1]):
+        cell[BEFORE, i] = cell[AFTER, i]
+    for w in range(wall.shape[1]):
+        wall[SURFACE, w] = wall[TRIAL, w]
+        wall[GIVEN, w] += wall[LOST, w]
 
 
 @njit(cache=True, nogil=True, error_model="numpy", fastmath=FAST)
 def advance(
-    parts: tuple[Mesh, Table, Boundary],
-    state: State,
+    part: Layout,
+    table: Table,
+    boundary: Boundary,
     control: Control,
-    work: Work,
     clock: Floats,
     record: Floats,
 ) -> int:
@@ -268,14 +259,14 @@ def advance(
 
     Parameters
     ----------
-    parts : tuple of Mesh, Table and Boundary
-        What conducts, of what, and what is around it. [-]
-    state : State
-        Start, changed in place. [-]
+    part : Layout
+        What conducts, and its state, which is changed in place. [-]
+    table : Table
+        The steel. [-]
+    boundary : Boundary
+        What is around the part. [-]
     control : Control
         When to stop and how finely to step. [-]
-    work : Work
-        Scratch arrays. [-]
     clock : ndarray
         Time, next step, then the time of each record; changed in place. [-]
     record : ndarray
@@ -300,21 +291,21 @@ def advance(
     written = 0
     while written < record.shape[0] and clock[0] < control.end_s:
         left = control.end_s - clock[0]
-        step_s = min(clock[1], left, control.longest_step_s)
+        step_s = clock[1] if clock[1] < control.longest_step_s else control.longest_step_s
         if step_s > 0.6 * left:
             step_s = left if step_s >= left else 0.5 * left
-        error = _step(parts, state, work, clock[0], step_s) / control.tolerance_k
+        error = _step(part, table, boundary, clock[0], step_s) / control.tolerance_k
         clock[1] = _next_step(step_s, error)
         if not error <= 1.0:
             if step_s < SMALLEST_STEP_S:
                 return -1 - written
             continue
-        _write(parts[1], work.field[0], control.watch, record[written])
+        _write(part, table, control.watch, record, written)
         reached = control.stop_sign * (record[written, 0] - control.stop_c)
         if reached > 0.5 and step_s > 1e-4:
             clock[1] = 0.5 * step_s  # come closer before stopping
             continue
-        _accept(state, work)
+        _accept(part)
         clock[0] = control.end_s if step_s == left else clock[0] + step_s
         clock[written + 2] = clock[0]
         written += 1

@@ -4,13 +4,15 @@ import numpy as np
 from numba import njit
 
 from selector.heat.grid import Section, bar_grid
-from selector.heat.sweep import Work, factor, solve
+from selector.heat.layout import FIRST, SLOPE, STIFF, SWEPT, lay_out
+from selector.heat.sweep import factor, solve
 
 
 @njit
-def run(mesh, slope, scale, work, x):
-    factor(mesh, slope, scale, work)
-    solve(mesh, work, slope, scale, x)
+def run(part, scale):
+    for way in range(2):
+        factor(part, way, scale)
+        solve(part, way, scale, 0)
 
 
 def one_way(grid, slope, stiff, across):
@@ -40,18 +42,19 @@ def test_sweeps_against_a_dense_solver():
     shape, walls = grid.active.shape, grid.wall_face.size
     slope, scale = rng.uniform(4e-6, 1e-5, shape), 0.7
     right = rng.normal(size=shape) * grid.active
-    work = Work(
-        np.empty((7, *shape)), np.zeros((7, *shape)), np.zeros((6, walls)), np.zeros((walls, 1))
-    )
-    work.wall[1] = rng.uniform(10.0, 400.0, walls)
-    x = right.copy()
-    run(grid.mesh, slope, scale, work, x)
+    part = lay_out(grid.mesh, np.zeros(shape), np.zeros(walls), 1)
+    part.wall[STIFF] = rng.uniform(10.0, 400.0, walls)
+    part.cell[SLOPE] = 6e-6  # of the borders
+    part.inside(SLOPE)[:] = slope
+    part.inside(FIRST)[:] = right
+    run(part, scale)
+    x = part.inside(FIRST)
 
     unit = np.eye(right.size)
-    first = unit - scale * one_way(grid, slope, work.wall[1], across=True)
-    second = unit - scale * one_way(grid, slope, work.wall[1], across=False)
+    first = unit - scale * one_way(grid, slope, part.wall[STIFF], across=True)
+    second = unit - scale * one_way(grid, slope, part.wall[STIFF], across=False)
     expected = np.linalg.solve(second, np.linalg.solve(first, right.ravel()))
     assert np.allclose(x.ravel(), expected, rtol=1e-10, atol=1e-14)
 
     lost = np.sum(grid.mesh.volume * (right - x) * grid.active)
-    assert np.isclose(work.wall[3].sum(), lost, rtol=1e-10)
+    assert np.isclose(part.wall[SWEPT].sum(), lost, rtol=1e-10)
