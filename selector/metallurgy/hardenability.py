@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from selector.metallurgy import martensite
-from selector.metallurgy.band_curve import Coefficients, coefficients, heat_coefficients
+from selector.metallurgy.band_curve import Curve, coefficients, heat_coefficients
 
 Floats = NDArray[np.float64]
 Composition = Mapping[str, ArrayLike]
@@ -253,7 +253,7 @@ def heat_curve(
 ) -> JominyCurve:
     """Return the end-quench curve of one heat, steeper than the midline of its grade's band.
 
-    The factor product is that of `jominy_curve`, the shape fitted to the edges of the bands.
+    The product is that of `jominy_curve`, the shape fitted to both edges of the bands.
 
     Parameters
     ----------
@@ -271,26 +271,26 @@ def heat_curve(
 
     Notes
     -----
-    A fit, not a published formula: `[heat]` in hardenability.toml (10 coefficients, 1198 points
-    of 36 bands). A grade left out, it misses the edges by 1.9 and 1.8 and, as their mean, the
-    midline by 1.3 HRC: averaged over heats it is `jominy_curve`. The error is made as there.
+    A fit of Avrami's law [2]_: `[heat]` in hardenability.toml (10 coefficients, 1147 points). A
+    grade left out, it misses the edges by 1.8 and 1.7 HRC; the error is that of `jominy_curve`.
 
     References
     ----------
     .. [1] SAE J1268 and EN 10083, hardenability bands.
+    .. [2] M. Avrami, Kinetics of phase change II, J. Chemical Physics 8, 1940, 212-224.
 
     Examples
     --------
     >>> steel = {"C": 0.45, "Mn": 0.75, "Si": 0.25}
     >>> heat_curve(steel, [1.6, 6.4, 12.7]).hrc.round()
-    array([57., 31., 24.])
+    array([59., 30., 26.])
     """
     curve = _curve(heat_coefficients(), composition_wt_pct, distance_mm, grain_size_astm)
     return JominyCurve(*curve, "end-quench curve of one heat")
 
 
 def _curve(
-    by: Coefficients,
+    by: Curve,
     composition_wt_pct: Composition,
     distance_mm: ArrayLike,
     grain_size_astm: ArrayLike,

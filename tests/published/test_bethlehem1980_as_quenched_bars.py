@@ -4,8 +4,10 @@ heat of each grade, motion of the bath unstated. From memory.
 
 Each heat is given as listed, with nothing added for residual elements. A steel is compared by
 the mean error over its bars; the goal is 3 HRC over all. Readings below 20 HRC are left out.
-The rim's factor in oil and the hardness of the pearlite above 0.7 % C were read off these bars;
-the end-quench curve of a heat was fitted to hardenability bands alone.
+Both rims and the hardness of the pearlite above 0.7 % C were read off these bars; the
+end-quench curve of a heat was fitted to hardenability bands alone. `HELD_OUT`, case-hardening
+steels without their case, was recalled when the rules stood and missed by 3.0 HRC then; the
+rims have been looked at since, and it is missed by 3.0 HRC still.
 """
 
 import numpy as np
@@ -137,10 +139,42 @@ PLAIN = {
         ((39, 32, 28), (36, 29, 24), (30, 27, 22), (27, NAN, NAN)),
     ),
 }  # fmt: skip
+# Quenched from the heat of carburising; the heat of the listing is not remembered.
+HELD_OUT = {
+    "8620 oil": (
+        {"C": 0.23, "Mn": 0.81, "Si": 0.28, "Ni": 0.56, "Cr": 0.43, "Mo": 0.19}, "oil", 925.0,
+        ((43, 43, 43), (29, 27, 25), (23, 22, 22), (22, NAN, NAN)),
+    ),
+    "4320 oil": (
+        {"C": 0.20, "Mn": 0.59, "Si": 0.25, "Ni": 1.77, "Cr": 0.47, "Mo": 0.23}, "oil", 925.0,
+        ((44.5, 44.5, 44.5), (39, 37, 36), (35, 30, 27), (25, 24, 24)),
+    ),
+    "4820 oil": (
+        {"C": 0.20, "Mn": 0.61, "Si": 0.29, "Ni": 3.47, "Cr": 0.07, "Mo": 0.22}, "oil", 925.0,
+        ((45, 45, 44), (43, 39, 37), (36, 31, 27), (27, 24, 24)),
+    ),
+    "4620 oil": (
+        {"C": 0.17, "Mn": 0.52, "Si": 0.26, "Ni": 1.81, "Cr": 0.10, "Mo": 0.21}, "oil", 925.0,
+        ((40, 32, 31), (27, NAN, NAN), (24, NAN, NAN)),
+    ),
+    "9310 oil": (
+        {"C": 0.09, "Mn": 0.57, "Si": 0.32, "Ni": 3.11, "Cr": 1.23, "Mo": 0.13}, "oil", 925.0,
+        ((40, 40, 38), (40, 38, 37), (38, 32, 31), (31, 30, 29)),
+    ),
+    "4118 oil": (
+        {"C": 0.21, "Mn": 0.80, "Si": 0.27, "Ni": 0.16, "Cr": 0.52, "Mo": 0.08}, "oil", 925.0,
+        ((33, 33, 33), (22, 20, 20)),
+    ),
+    "1117 water": (
+        {"C": 0.19, "Mn": 1.10, "Si": 0.11, "S": 0.084}, "water", 915.0,
+        ((42, 34.5, 29.5), (37, NAN, NAN), (33, NAN, NAN), (32, NAN, NAN)),
+    ),
+    "1015 water": (
+        {"C": 0.15, "Mn": 0.53, "Si": 0.17}, "water", 915.0,
+        ((36.5, 23, 22),),
+    ),
+}  # fmt: skip
 HEATS = {**ALLOY, **PLAIN}
-OFF = {
-    "6150 oil": "this heat hardens as one with a quarter less of the factor product would",
-}
 
 
 def readings(case):
@@ -159,7 +193,7 @@ def readings(case):
 @pytest.fixture(scope="module")
 def errors_hrc():
     """Return the readings of every heat, quenched once."""
-    return {name: readings(case) for name, case in HEATS.items()}
+    return {name: readings(case) for name, case in {**HEATS, **HELD_OUT}.items()}
 
 
 def together(errors_hrc, names):
@@ -175,17 +209,27 @@ def test_all_steels_within_3_hrc_on_average(errors_hrc):
 
 def test_alloy_steels_within_3_hrc_on_average(errors_hrc):
     every = together(errors_hrc, ALLOY)
-    assert np.abs(every).mean() < 2.5
+    assert np.abs(every).mean() < 2.4
     assert abs(every.mean()) < 1.0
 
 
-@pytest.mark.parametrize(
-    "name",
-    [
-        pytest.param(n, marks=pytest.mark.xfail(strict=True, reason=OFF[n]) if n in OFF else ())
-        for n in ALLOY
-    ],
+@pytest.mark.xfail(
+    strict=True,
+    reason="8620 and 4118 come out 4 and 7 HRC too hard and 4620 3 too soft: their heats are "
+    "not remembered, and lean bainite is less well known than martensite",
 )
+def test_bars_held_out_within_3_hrc_on_average(errors_hrc):
+    assert np.abs(together(errors_hrc, HELD_OUT)).mean() < 3.0
+
+
+def test_bars_held_out_lean_neither_way(errors_hrc):
+    every = together(errors_hrc, HELD_OUT)
+    assert every.size == 66
+    assert np.abs(every).mean() < 3.3
+    assert abs(every.mean()) < 1.0
+
+
+@pytest.mark.parametrize("name", ALLOY)
 def test_alloy_steel(errors_hrc, name):
     assert np.abs(errors_hrc[name][0]).mean() < 4.0
 
@@ -193,7 +237,8 @@ def test_alloy_steel(errors_hrc, name):
 @pytest.mark.xfail(
     strict=True,
     reason="heats of plain carbon steel differ more than their analyses: 1030 and 1050 lose "
-    "the skin of a thick bar in water and 1095 keeps it; 1040 and 1144 hardly harden in oil",
+    "the skin of a thick bar in water and 1095 keeps it; 1040 and 1144 hardly harden in oil, "
+    "though 1040 hardens through in water",
 )
 def test_plain_carbon_steels_within_3_hrc_on_average(errors_hrc):
     assert np.abs(together(errors_hrc, PLAIN)).mean() < 3.0

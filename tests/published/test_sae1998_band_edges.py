@@ -2,9 +2,9 @@
 hardenability limits in sixteenths of an inch: both edges of a band (from memory).
 
 Each edge is taken as one heat: carbon nine tenths of the way to the grade's limit, manganese so
-far off the middle that the factor product is higher or lower by 0.31 in its logarithm, the mean
-found for all bands. The curve was fitted to these edges among others; a grade left out, it
-misses an edge by 1.9 HRC on average.
+far off the middle that the factor product is higher or lower by 0.27 in its logarithm, and the
+reading 1.25 HRC out, the means found for all bands. The curve was fitted to these edges among
+others; a grade left out, it misses an edge by 1.8 HRC on average.
 """
 
 import numpy as np
@@ -13,7 +13,7 @@ import pytest
 from selector.metallurgy.band_curve import heat_coefficients
 from selector.metallurgy.hardenability import PRESUMED_WT_PCT, corrected_factors
 
-OFF_THE_MIDDLE, TOWARD_THE_LIMIT = 0.31, 0.9
+OFF_THE_MIDDLE, TOWARD_THE_LIMIT, SCATTER_HRC = 0.27, 0.9, 1.25
 GRADES = {
     "1045H": (
         {"C": 0.465, "Mn": 0.75, "Si": 0.25}, 0.045,
@@ -44,5 +44,5 @@ def test_edge_of_the_band(grade, edge):
     curve, sign = heat_coefficients(), 1.0 if edge == "upper" else -1.0
     product = curve.log_product(corrected_factors({**PRESUMED_WT_PCT, **steel}))
     carbon = np.array(steel["C"] + sign * TOWARD_THE_LIMIT * half_c)
-    hrc = curve.hrc(carbon, product + sign * OFF_THE_MIDDLE, distance_mm)
+    hrc = curve.hrc(carbon, product + sign * OFF_THE_MIDDLE, distance_mm) + sign * SCATTER_HRC
     assert np.abs(hrc - (high if sign > 0 else low)).mean() < 3.0

@@ -18,6 +18,7 @@ SILVER = {"C": 1.15, "Mn": 0.35, "Si": 0.2, "Cr": 0.6, "V": 0.1, **RESIDUAL}
 W1 = {"C": 1.05, "Mn": 0.25, "Si": 0.2, "Cr": 0.1, **RESIDUAL}
 O1 = {"C": 0.95, "Mn": 1.15, "Si": 0.25, "Cr": 0.5, "W": 0.5, "V": 0.1, **RESIDUAL}
 BEARING = {"C": 1.0, "Mn": 0.35, "Si": 0.25, "Cr": 1.5, **RESIDUAL}
+A2 = {"C": 1.0, "Mn": 0.7, "Si": 0.3, "Cr": 5.1, "Mo": 1.0, "V": 0.2}
 MEDIA = ("water", "brine", "oil", "fast-oil", "polymer", "air", "vegetable-oil", "warm-water")
 
 
@@ -39,6 +40,38 @@ def test_milder_media_harden_less(steel, diameter):
     order = ("brine", "water", "fast-oil", "oil", "air")
     centre = [float(quenched_bar(steel, diameter, m, 830.0).hrc[0]) for m in order]
     assert np.all(np.diff(centre) < 0.6)
+
+
+@pytest.mark.parametrize("agitation", ["none", "moderate", "violent"])
+@pytest.mark.parametrize("diameter", [8.0, 25.0, 80.0])
+@pytest.mark.parametrize("steel", [C45, O1], ids=["C45", "O1"])
+def test_polymer_hardens_less_than_water(steel, diameter, agitation):
+    water, polymer = (
+        quenched_bar(steel, diameter, m, 830.0, agitation=agitation).hrc[[0, -1]]
+        for m in ("water", "polymer")
+    )
+    assert np.all(polymer < water + 1.0)
+
+
+def test_warm_oil_leaves_no_more_austenite_than_the_room():
+    """Hardness is read when the bar has cooled, whatever the bath was."""
+    oil, air = (quenched_bar(A2, 20.0, m, 960.0).hrc[0] for m in ("oil", "air"))
+    assert oil == pytest.approx(air, abs=0.1)
+
+
+@pytest.mark.parametrize("diameter", [13.0, 25.0, 50.0, 100.0])
+@pytest.mark.parametrize("manganese", [0.15, 0.25, 0.35])
+def test_a_carbon_tool_steel_has_a_hard_skin_in_brine_however_thick(manganese, diameter):
+    """Common practice, no source."""
+    steel = {"C": 1.05, "Mn": manganese, "Si": 0.2, "Cr": 0.1}
+    assert quenched_bar(steel, diameter, "brine", 790.0).hrc[-1] > 62.0
+
+
+def test_the_case_of_w1_in_brine():
+    """Common practice, no source: some 3 mm on a 25 mm bar, the core between 40 and 45 HRC."""
+    bar = quenched_bar({"C": 1.0, "Mn": 0.30, "Si": 0.2, "Cr": 0.1}, 25.0, "brine", 790.0)
+    assert 2.0 < 12.5 - np.interp(55.0, bar.hrc, bar.radius_mm) < 4.0
+    assert 40.0 < bar.hrc[0] < 46.0
 
 
 def test_thicker_bars_harden_less():

@@ -43,3 +43,23 @@ def test_a_heat_falls_more_steeply_than_the_midline_of_many():
         for by in (coefficients(), heat_coefficients())
     ]
     assert fall[1] > fall[0] + 3.0
+
+
+def test_a_heat_has_no_harder_end_than_martensite_of_rich_carbon():
+    curve = heat_coefficients()
+    ends = curve.hrc(np.array([0.2, 0.4, 0.55, 0.62]), np.array(1.5), np.array(1.0))
+    assert np.all(np.diff(ends) > 0.0)
+    assert 64.0 < ends[-1] < 65.1
+
+
+def test_a_shallow_steel_gives_way_more_abruptly_than_a_deep_one():
+    curve, distance = heat_coefficients(), np.geomspace(1.0, 80.0, 200)
+
+    def spread(product):
+        """Return the distance at a quarter of the fall over that at three quarters."""
+        hrc = curve.hrc(np.array(0.45), np.array(product), distance)
+        share = (hrc - hrc[-1]) / (hrc[0] - hrc[-1])
+        return np.interp([-0.25, -0.75], -share, distance)
+
+    (shallow_far, shallow_near), (deep_far, deep_near) = spread(-0.5), spread(0.8)
+    assert shallow_far / shallow_near < deep_far / deep_near
