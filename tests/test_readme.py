@@ -1,11 +1,11 @@
 """The README tells the truth: its commands are those of the check, its output is real."""
 
 import re
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+
+from selector.commands import cli as commands
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -20,9 +20,10 @@ def lines(text):
 @pytest.mark.parametrize(
     ("command", "shown"), [pytest.param(*b, id=b[0].split()[0]) for b in SHOWN.findall(README)]
 )
-def test_output_shown_is_the_beginning_of_the_real_output(command, shown):
-    run = [sys.executable, "-c", "from selector.commands import main; main()", *command.split()]
-    done = subprocess.run(run, cwd=ROOT, capture_output=True, text=True, check=True)  # noqa: S603
+def test_output_shown_is_the_beginning_of_the_real_output(command, shown, cli, monkeypatch):
+    monkeypatch.chdir(ROOT)
+    done = cli.invoke(commands, command.split(), catch_exceptions=False)
+    assert done.exit_code == 0
     assert len(lines(shown)) > 10
     assert lines(done.stdout)[: len(lines(shown))] == lines(shown)
 

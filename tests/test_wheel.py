@@ -1,11 +1,12 @@
 """The built wheel holds all data and works away from the checkout. Slow: builds and installs.
 
-The wheel goes into an empty environment of its own; only the dependencies are lent to it, so
-that nothing is downloaded.
+The wheel goes into an empty environment of its own; only what is not ours is lent to it, so
+that nothing is downloaded: pip, the dependencies, and kernels already compiled.
 """
 
 import importlib.util
 import os
+import shutil
 import subprocess
 import sys
 import sysconfig
@@ -35,23 +36,47 @@ def run(*command: str | Path, cwd: Path, lent: str = "") -> str:
     return done.stdout
 
 
+def at_hand(name: str) -> bool:
+    """Return whether a module is there to be lent."""
+    return importlib.util.find_spec(name) is not None
+
+
 @pytest.fixture(scope="module")
 def env(tmp_path_factory) -> Path:
-    """Return the commands folder of an empty environment with nothing but pip."""
+    """Return the commands folder of an empty environment, with a pip of its own if need be."""
     place = tmp_path_factory.mktemp("empty") / "env"
-    run(sys.executable, "-m", "venv", place, cwd=place.parent)
+    bare = ["--without-pip"] if at_hand("pip") else []
+    run(sys.executable, "-m", "venv", *bare, place, cwd=place.parent)
     return place / ("Scripts" if os.name == "nt" else "bin")
+
+
+def pip(env: Path, *arguments: str | Path, cwd: Path, lent: str = "") -> None:
+    """Run pip on an environment: the one at hand, else the environment's own."""
+    own = (env / "python", "-m", "pip")
+    command = (
+        (sys.executable, "-m", "pip", "--python", env / "python") if at_hand("pip") else own
+    )
+    run(*command, *arguments, cwd=cwd, lent=lent)
+
+
+def lend_kernels(site: Path) -> None:
+    """Lend the compiled kernels; numba knows them by the age of their source."""
+    for source in (ROOT / "selector" / "heat").glob("*.py"):
+        kept = source.parent / "__pycache__"
+        installed = site / source.relative_to(ROOT)
+        for kernel in (*kept.glob(f"{source.stem}.*.nbi"), *kept.glob(f"{source.stem}.*.nbc")):
+            shutil.copy(kernel, installed.parent / "__pycache__" / kernel.name)
+            shutil.copystat(source, installed)
 
 
 @pytest.fixture(scope="module")
 def wheel(env, tmp_path_factory) -> Path:
     """Return the wheel, built by the backend at hand, else by one that pip fetches."""
     place = tmp_path_factory.mktemp("dist")
-    at_hand = importlib.util.find_spec("hatchling") is not None
-    isolation = ["--no-build-isolation"] if at_hand else []
-    lent = DEPENDENCIES if at_hand else ""
-    command = (env / "python", "-m", "pip", "wheel", "--no-deps", *isolation, "-w", place, ROOT)
-    run(*command, cwd=place, lent=lent)
+    lendable = at_hand("hatchling")
+    isolation = ["--no-build-isolation"] if lendable else []
+    lent = DEPENDENCIES if lendable else ""
+    pip(env, "wheel", "--no-deps", *isolation, "-w", place, ROOT, cwd=place, lent=lent)
     (built,) = place.glob("*.whl")
     return built
 
@@ -59,11 +84,11 @@ def wheel(env, tmp_path_factory) -> Path:
 @pytest.fixture(scope="module")
 def installed(env, wheel) -> Path:
     """Return the commands folder with the wheel installed and the dependencies lent."""
-    pip = (env / "python", "-m", "pip", "install", "--no-deps", "--no-index", wheel)
-    run(*pip, cwd=wheel.parent)
+    pip(env, "install", "--no-deps", "--no-index", wheel, cwd=wheel.parent)
     ask = "import sysconfig; print(sysconfig.get_path('purelib'))"
     site = Path(run(env / "python", "-c", ask, cwd=wheel.parent).strip())
     (site / "lent.pth").write_text(DEPENDENCIES, encoding="utf-8")
+    lend_kernels(site)
     return env
 
 

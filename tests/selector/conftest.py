@@ -1,17 +1,12 @@
 """What many tests look at, computed once: the dog's surroundings and its advice."""
 
 import pytest
-from hypothesis import settings
-from typer.testing import CliRunner
 
 from catalog import Catalog, load_catalog
-from selector.advice import Advice, advise
+from selector.advice import Advice
 from selector.surroundings import Surroundings, surroundings
 from tests.dog import FEW, asked, only
-
-# The first example pays for the imports and the unit registry; no deadline is fair to it.
-settings.register_profile("unhurried", deadline=None)
-settings.load_profile("unhurried")
+from tests.once import advised
 
 
 @pytest.fixture(scope="session")
@@ -30,10 +25,5 @@ def around(catalog: Catalog) -> Surroundings:
 
 
 @pytest.fixture(scope="session")
-def advice(few: Catalog) -> Advice:
-    return advise(asked(), few)
-
-
-@pytest.fixture
-def cli() -> CliRunner:
-    return CliRunner()
+def advice() -> Advice:
+    return advised(None, *FEW)

@@ -1,9 +1,11 @@
 """A part to ask about, the page as a visitor finds it, and the advice without the page."""
 
 import tomllib
+from functools import cache
 from pathlib import Path
 
 import pytest
+from streamlit.components.v2 import manifest_scanner
 from streamlit.testing.v1 import AppTest
 
 from selector import advise
@@ -13,6 +15,15 @@ from tests.dog import TEXT
 
 APP = Path(__file__).parents[2] / "ui" / "app.py"
 CLAW = TEXT.replace("drive dog", "claw")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def scanned_once():
+    """Each page under test looks through all installed packages; they stay what they are."""
+    with pytest.MonkeyPatch.context() as patch:
+        scan = cache(manifest_scanner.scan_component_manifests)
+        patch.setattr(manifest_scanner, "scan_component_manifests", scan)
+        yield
 
 
 @pytest.fixture(scope="session")

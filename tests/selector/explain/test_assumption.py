@@ -1,14 +1,12 @@
 import pytest
 
-from selector.advice import advise
 from selector.explain.assumption import assumptions
-from tests.dog import GONE, asked, only
-
-ONE = only("42crmo4", "c45")
+from tests.dog import GONE
+from tests.once import advised
 
 
 def said(changes):
-    return "\n".join(assumptions(advise(asked(changes), ONE)))
+    return "\n".join(assumptions(advised(changes, "42crmo4", "c45")))
 
 
 ASSUMED = [
@@ -55,6 +53,14 @@ def test_every_assumption_is_a_sentence(advice):
 
 def test_the_bar_that_cost_is_judged_by_is_named_only_where_it_is_known():
     assert "pre-hardened 42CrMo4 as bought" in said({})
-    without = "\n".join(assumptions(advise(asked(), only("c45"))))
+    without = "\n".join(assumptions(advised(None, "c45")))
     assert "No budget given" in without
     assert "42CrMo4" not in without
+
+
+def test_a_hole_without_a_size_is_presumed_and_told():
+    hole = {"kind": "cross-hole", "at": 100}
+    assert "Feature 1, cross-hole: no size given, 3.8 mm" in said({"part.feature": [hole]})
+    sized = {"part.feature": [{**hole, "size": 5}]}
+    assert "no size given" not in said(sized)
+    assert "no size given" not in said({"part.feature": [hole], "load.torque": GONE})

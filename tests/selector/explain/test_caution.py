@@ -3,6 +3,7 @@ import pytest
 from selector.advice import advise
 from selector.explain.caution import BY_CONDITION, BY_MEANS, BY_SHAPE, STEPS, cautions
 from tests.dog import GONE, asked, only
+from tests.once import advised
 
 NAMED = {
     key
@@ -16,7 +17,7 @@ NO_STEEL_DOES_THIS = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
 
 
 def ids(changes, *steels):
-    return [key for key, _ in cautions(advise(asked(changes), only(*steels, "42crmo4")))]
+    return [key for key, _ in cautions(advised(changes, *steels, "42crmo4"))]
 
 
 @pytest.mark.parametrize("key", sorted(NAMED))

@@ -1,13 +1,12 @@
 import pytest
 
-from selector.advice import advise
 from selector.explain.coupon import coupon_plan, needs_coupon
-from tests.dog import asked, only
+from tests.once import advised
 
 
 def of(*bars):
     stock = {"workshop.stock": [{"steel": name} for name in bars]}
-    return advise(asked(stock), only("42crmo4", "unknown", "c105u", "100mncrw4"))
+    return advised(stock, "42crmo4", "unknown", "c105u", "100mncrw4")
 
 
 def test_a_known_bar_needs_no_coupon(advice):

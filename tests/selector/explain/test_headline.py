@@ -1,12 +1,11 @@
 from dataclasses import replace
 
-from selector.advice import advise
 from selector.explain.headline import headline, name
-from tests.dog import asked, only
+from tests.once import advised
 
 
 def of(changes, *steels):
-    return advise(asked(changes), only(*steels, "42crmo4"))
+    return advised(changes, *steels, "42crmo4")
 
 
 def test_an_option_in_words_names_steel_condition_route_and_temper(advice):

@@ -3,9 +3,8 @@ from dataclasses import replace
 
 import pytest
 
-from selector.advice import advise
 from selector.explain.remark import remarks
-from tests.dog import asked, only
+from tests.once import advised
 
 OVENS = [{"source": "oxy-propane"}, {"source": "kitchen-oven"}]
 FURNACE = [{"source": "oxy-propane"}, {"source": "muffle-furnace"}, {"source": "kitchen-oven"}]
@@ -18,7 +17,7 @@ NO_WINDOW = {"zone.0.wear": "none", "zone.0.hardness": None}
 
 
 def told(changes, *steels):
-    return remarks(advise(asked(changes), only(*(steels or ("c45",)))))
+    return remarks(advised(changes, *(steels or ("c45",))))
 
 
 def one_says(sentences, words):
@@ -55,7 +54,7 @@ def test_a_remark_is_made_where_it_fits_and_only_there(changes, steels, words, e
 
 def test_prehard_bar_is_offered_where_hardening_leads_and_it_would_do():
     window = {"zone.0.wear": "none", "zone.0.hardness": {"min": "27 HRC"}}
-    advice = advise(asked(window), only("42crmo4", "c45"))
+    advice = advised(window, "42crmo4", "c45")
     prehard = [o for o in advice.options if o.treatment.route.kind == "prehard"]
     hardened = [o for o in advice.options if o.treatment.hardens]
     words = "42CrMo4 pre-hardened meets every demand too"
