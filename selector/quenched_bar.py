@@ -43,6 +43,8 @@ BLEND_WT_PCT = (0.65, 0.75)
 HIGH_ALLOY_WT_PCT = 5.0
 DIAMETER_MM = (1.0, 500.0)
 COLDEST_HEAT_C = 710.0
+# Leaner steels with more alloy are austenitic, maraging or precipitation hardening. [wt %]
+LEAN_ALLOY_WT_PCT = 15.0
 
 # The bar charts are taken to show our moderate motion: SAE J1268 says mild (H 0.32 and 1.05),
 # published as-quenched tables, motion unstated, lie some 10 % milder still (from memory).
@@ -145,7 +147,7 @@ def quenched_bar(
     """
     _check(composition_wt_pct, diameter_mm, austenitise_c)
     bath = Bath(medium, bath_temperature_c, agitation)
-    alloy = sum(v for e, v in composition_wt_pct.items() if e not in ("C", "Fe"))
+    alloy = _alloy_wt_pct(composition_wt_pct)
     kind: SteelClass = "high-alloy" if alloy > HIGH_ALLOY_WT_PCT else "low-alloy"
     cooling = bar_cooling(diameter_mm, bath, austenitise_c, kind)
     state = _austenite(composition_wt_pct, austenitise_c)
@@ -322,18 +324,25 @@ def by_critical_time(
     end_c = min(bath_temperature_c(bath), ROOM_C)
     full = as_quenched(state.dissolved_wt_pct, end_c)
     full_hv = hv_from_hrc(full.hrc, outside="extend")
+    # What the heat left untransformed stays the annealed bar it was.
+    annealed_hv = hv_from_hrc(COARSEST_HRC, outside="extend")
 
     def mixed(time_s: Floats) -> Floats:
-        share = state.fraction / (1.0 + (time_s / critical) ** STEEPNESS)
+        share = 1.0 / (1.0 + (time_s / critical) ** STEEPNESS)
         fall = PEARLITE_FALL_HRC * np.log(np.maximum(time_s, 1.0)) ** 2
         pearlite = np.maximum(PEARLITE_HRC - fall, COARSEST_HRC)
         soft_hv = hv_from_hrc(np.minimum(pearlite, full.hrc), outside="extend")
         hv = share * full_hv + (1.0 - share) * soft_hv
-        return np.asarray(hrc_from_hv(hv, outside="extend"))
+        return mixed_hrc(state.fraction, hv, np.minimum(annealed_hv, hv))
 
     off = np.exp(np.hypot(CRITICAL_LOG_SD, BATH_LOG_SD))
     reach = 0.5 * (mixed(spent / off) - mixed(spent * off))
     return mixed(spent), np.hypot(full.sd_hrc, reach)
+
+
+def _alloy_wt_pct(composition_wt_pct: Composition) -> float:
+    """Return the sum of all but iron and carbon."""
+    return sum(v for e, v in composition_wt_pct.items() if e not in ("C", "Fe"))
 
 
 def _check(composition_wt_pct: Composition, diameter_mm: float, austenitise_c: float) -> None:
@@ -349,6 +358,12 @@ def _check(composition_wt_pct: Composition, diameter_mm: float, austenitise_c: f
     if "C" not in composition_wt_pct:
         step = "Give the carbon content."
         found.append(Problem("composition_wt_pct", "with carbon", "no C", step))
+    alloy = _alloy_wt_pct(composition_wt_pct)
+    lean = composition_wt_pct.get("C", 0.0) <= SPHEROIDISED_ABOVE_WT_PCT
+    if lean and LEAN_ALLOY_WT_PCT < alloy <= 100.0:
+        rule = f"with at most {LEAN_ALLOY_WT_PCT:g} % alloy at no more than 0.7 % C"
+        step = "Go by the maker's sheet: such steel does not harden as martensite of carbon."
+        found.append(Problem("composition_wt_pct", rule, f"{alloy:g} %", step))
     for element, content in composition_wt_pct.items():
         if not 0.0 <= content <= 100.0:
             field, rule = f"composition_wt_pct.{element}", "between 0 and 100 wt %"
