@@ -8,20 +8,21 @@ from typing import Literal
 import numpy as np
 
 from catalog import Catalog
+from selector.bath_check import check_baths
 from selector.candidates import screened
 from selector.duty import Demand
+from selector.explain.flame_assumption import flame_assumptions
 from selector.flame_case import follow
-from selector.flame_change import Change, arranged, first_change
-from selector.flame_check import edge_notes
+from selector.flame_change import Change, arranged, first_change, heated_whole
+from selector.flame_check import asked_words, slack_words
+from selector.flame_odds import limits, odds_of, steadied
 from selector.flame_outcome import CheckName, Outcome, Setup
 from selector.flame_residual import RESIDUAL_HEAT
-from selector.heat.operator import reading
 from selector.metallurgy.martensite import hardness
 from selector.preparation import supply_hrc
 from selector.process import reading_error_c
 from selector.requirement import Requirement
 from selector.surroundings import Surroundings, surroundings
-from selector.torch_depth import LEVEL_LOG_SD
 from selector.torch_job import knows
 from selector.treatment import Treatment
 
@@ -35,8 +36,11 @@ RICHEST_WT_PCT = 0.8
 HANDLING: frozenset[CheckName] = frozenset({"even", "held"})
 # Shorter than this share of its thickness, a part is a disc. [-]
 DISC = 0.5
-# Nine heats in ten lie within this many standard deviations on the bad side.
-NINE_IN_TEN = 1.28
+# So many of the steels that the flame suits are tried by the heat that runs back.
+RUN_BACKS = 3
+# Heat for the draw is laid up behind the zone, over this share of its length. Common practice.
+LAID_UP = (0.5, 1.0)
+WHOLE = "the zone is the whole part: harden it whole"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -56,7 +60,8 @@ class FlameAnswer:
     """The answer for a part: one word, and the verdict of each family, best first.
 
     `residual` is the verdict of dipping the end and letting the heat run back, for a part that
-    is struck, with the first family that goes that way.
+    is struck, with the first family that goes that way; `assumed` what the best family's
+    figures take for granted.
     """
 
     asked: Requirement
@@ -65,6 +70,7 @@ class FlameAnswer:
     verdicts: tuple[FlameVerdict, ...]
     demand: Demand
     residual: FlameVerdict | None = None
+    assumed: tuple[str, ...] = ()
 
     @property
     def best(self) -> FlameVerdict | None:
@@ -98,13 +104,17 @@ def flame_answer(
 
     Raises
     ------
+    RequirementError
+        A bath is frozen, boiling or on fire.
     OutOfRangeError
-        The part or a bath is none that can be computed.
+        The part is none that can be computed.
     """
+    check_baths(asked.workshop)
     around = surroundings(asked, catalog, count=1)
     tell = progress or (lambda _text, _fraction: None)
     lead = around.leading
-    families = {} if _is_disc(asked) else _families(asked, catalog, around, steel)
+    none = lead.floor_hrc is None or _is_disc(asked)
+    families = {} if none else _families(asked, catalog, around, steel)
     found: list[FlameVerdict] = []
     for number, (family, items) in enumerate(families.items()):
         tell(f"Heating {family}", number / max(len(families), 1))
@@ -112,9 +122,13 @@ def flame_answer(
         if best is not None:
             found.append(best)
     found.sort(key=_rank)
+    if found and found[0].why == WHOLE:
+        found[0] = replace(found[0], change=heated_whole(found[0].treatment, around, lead))
     word, why = _overall(found, lead, asked)
     back = _run_back(asked, catalog, around, found)
-    return FlameAnswer(asked, word, why, tuple(found), lead, back)
+    shown = found and (found[0].outcome or found[0].change)
+    assumed = flame_assumptions(found[0].treatment, around) if shown else ()
+    return FlameAnswer(asked, word, why, tuple(found), lead, back, assumed)
 
 
 def _run_back(
@@ -129,28 +143,42 @@ def _run_back(
         for v in found
         if v.word in {"yes", "yes_if"} and v.outcome is not None
     }
-    ways = [
-        item.treatment
-        for item in screened(asked, catalog, around.bench)
-        if item.gate is None
-        and item.treatment.route.slug == RESIDUAL_HEAT
-        and knows(item.treatment.source)
-        and item.treatment.steel.slug in wanted
-    ]
-    if not ways:
-        return None
-    work = min(ways, key=_ease)
-    setup = replace(wanted[work.steel.slug], temper=None)
-    near = follow(work, around, setup, around.leading)
-    # Heat for the draw is laid up behind the zone: half as far again as the zone is long.
-    past = max(2.0 * setup.past_mm, 0.5 * (near.part.zone_mm[1] - near.part.zone_mm[0]))
-    far = follow(work, around, replace(setup, past_mm=past), around.leading)
-    out = min(near, far, key=lambda o: (len(o.failed), -o.surface_hrc))
+    ways: dict[str, Treatment] = {}
+    for item in screened(asked, catalog, around.bench):
+        work = item.treatment
+        if item.gate or work.route.slug != RESIDUAL_HEAT or not knows(work.source):
+            continue
+        slug = work.steel.slug
+        if slug in wanted and (slug not in ways or _ease(work) < _ease(ways[slug])):
+            ways[slug] = work
+    tried: list[FlameVerdict] = []
+    # The dip is into water: steels made for it come first, and of those the best in the flame.
+    suited = sorted((slug for slug in wanted if slug in ways), key=lambda s: _ease(ways[s]))
+    for slug in suited[:RUN_BACKS]:
+        tried.append(_drawn_by_its_own_heat(ways[slug], around, wanted[slug]))
+        if tried[-1].word == "yes":
+            break
+    return min(tried, key=_rank, default=None)
+
+
+def _drawn_by_its_own_heat(work: Treatment, around: Surroundings, setup: Setup) -> FlameVerdict:
+    """Return the verdict of dipping the end of one steel and letting the heat run back."""
+    setup = replace(setup, temper=None)
+    out = follow(work, around, setup, around.leading)
+    long_mm = out.part.zone_mm[1] - out.part.zone_mm[0]
+    for share in LAID_UP:
+        if not out.failed:
+            break
+        past = max(2.0 * setup.past_mm, share * long_mm)
+        more = follow(work, around, replace(setup, past_mm=past), around.leading)
+        out = min(out, more, key=lambda o: (len(o.failed), -o.surface_hrc))
     failed = {check.name for check in out.failed}
     word: FlameWord = "yes" if not failed else "yes_if" if failed <= HANDLING else "no"
     why = "; ".join(check.text for check in out.failed) or out.sentence
     if out.hardness is not None and out.temper.means == "none":
         why = "after a dip that cools the end through, too little heat comes back to draw it"
+    if word == "yes_if":
+        why = f"yes if this is put right: {why}"
     return FlameVerdict(word, work, why, out)
 
 
@@ -175,6 +203,11 @@ def _is_disc(asked: Requirement) -> bool:
     """Return whether a part is no bar with an end: a flame plays on its faces."""
     thickest = max(max(s.size, s.width or 0.0) for s in asked.part.section)
     return asked.part.length_mm < DISC * thickest
+
+
+def _toothed(asked: Requirement) -> bool:
+    """Return whether the part has teeth or an edge, where alone it may be meant to be hard."""
+    return any(feature.kind in {"teeth", "edge"} for feature in asked.part.feature)
 
 
 def _families(
@@ -212,16 +245,34 @@ def _verdicts(
     if not open_ones:
         work, objection, doubt = max(items, key=lambda item: item[2])
         yield FlameVerdict("coupon_first" if doubt else "no", work, objection or "")
+    settled: set[str] = set()
     for work in sorted(open_ones, key=_ease):
+        bath = work.medium.slug if work.medium else ""
+        if bath in settled or (settled and _harsher(work)):
+            continue
         answer = _verdict(work, around, lead)
         yield answer
-        if answer.word in {"yes", "not_needed"} or _settled(answer):
+        if answer.word in {"yes", "not_needed"}:
             return
+        if _settled(answer):
+            settled.add(bath)
+            # Another bath may leave less to chance.
+            if not answer.odds and answer.word == "yes_if":
+                return
+
+
+def _harsher(work: Treatment) -> bool:
+    """Return whether a bath is water for a steel made for a milder one: it only adds cracks."""
+    hardened, medium = work.steel.hardened, work.medium
+    own = hardened.quench if hardened else "water"
+    return medium is not None and medium.severity_class == "water" and own != "water"
 
 
 def _settled(answer: FlameVerdict) -> bool:
     """Return whether only the workshop's own handling stands in the way, whatever the bar."""
     failed = {check.name for check in answer.outcome.failed} if answer.outcome else set()
+    if failed == {"bath"}:
+        return True
     return answer.word == "yes_if" and bool(failed) and failed <= HANDLING
 
 
@@ -236,10 +287,14 @@ def _ease(work: Treatment) -> tuple[bool, bool, int]:
     )
 
 
-def _rank(verdict: FlameVerdict) -> tuple[int, int, tuple[bool, bool, int]]:
-    """Return the order of verdicts: word, then how many demands fail, then ease."""
-    failed = len(verdict.outcome.failed) if verdict.outcome else 9
-    return (ORDER.index(verdict.word), failed, _ease(verdict.treatment))
+def _rank(verdict: FlameVerdict) -> tuple[int, int, float, tuple[bool, bool, int]]:
+    """Return the order: word, what fails or must not go wrong, narrowest margin, then ease."""
+    untried = 8 if verdict.why == WHOLE else 9
+    failed = len(verdict.outcome.failed) if verdict.outcome else untried
+    amiss = failed + len(verdict.odds)
+    # In quarters of an error: less of a difference is none, and ease decides.
+    spare = round(4.0 * verdict.outcome.margin) / 4.0 if verdict.outcome else 0.0
+    return (ORDER.index(verdict.word), amiss, -spare, _ease(verdict.treatment))
 
 
 def _best(verdicts: Iterator[FlameVerdict]) -> FlameVerdict | None:
@@ -247,20 +302,31 @@ def _best(verdicts: Iterator[FlameVerdict]) -> FlameVerdict | None:
     return min(verdicts, key=_rank, default=None)
 
 
-def _verdict(work: Treatment, around: Surroundings, lead: Demand) -> FlameVerdict:
-    """Return the verdict for one treatment that screening lets pass."""
+def _unheated(work: Treatment, around: Surroundings, lead: Demand) -> FlameVerdict | None:
+    """Return the verdict that needs no heat to be computed, None where it does."""
     floor, ceiling = lead.floor_hrc, lead.ceiling_hrc
     supply = float(supply_hrc(work, {"supply_hardness": np.zeros(1)})[0])
     if floor is not None and floor <= supply <= (ceiling or 99.0):
         bar = f"{work.condition.name} bar is {supply:.0f} HRC as bought"
-        text = f"{bar}, the zone asks {floor:.0f}"
+        text = f"{bar}, the zone asks {asked_words(lead)}"
         return FlameVerdict("not_needed", work, text)
     top = _hardest_hrc(work)
     if floor is not None and floor > top:
         text = (
-            f"{work.steel.name} tops out near {top:.0f} HRC undrawn, the zone asks {floor:.0f}"
+            f"{work.steel.name} tops out near {top:.0f} HRC undrawn, the zone asks "
+            f"{asked_words(lead)}"
         )
         return FlameVerdict("no", work, text)
+    if len(around.hard) == len(around.asked.part.section) and not _toothed(around.asked):
+        return FlameVerdict("no", work, WHOLE)
+    return None
+
+
+def _verdict(work: Treatment, around: Surroundings, lead: Demand) -> FlameVerdict:
+    """Return the verdict for one treatment that screening lets pass."""
+    plain = _unheated(work, around, lead)
+    if plain is not None:
+        return plain
     if work.stock is not None and work.stock.evidence == "none":
         text = (
             f"the {work.steel.name} in the rack is not proved: harden and break a coupon of it"
@@ -269,60 +335,23 @@ def _verdict(work: Treatment, around: Surroundings, lead: Demand) -> FlameVerdic
     out = arranged(work, around, lead)
     if not out.failed:
         read = reading_error_c(work, around.asked.workshop)
-        odds = (*_odds(work, around, lead, out, read), *edge_notes(out, around))
+        odds = (*odds_of(work, around, lead, out, read), *limits(out, around))
         word: FlameWord = "yes" if not odds else "yes_if"
-        why = out.sentence if not odds else f"yes if {odds[0]}"
-        return FlameVerdict(
-            word, work, why, out, _steadied(work, around, lead, out, odds), odds
-        )
+        why = out.sentence + slack_words(out, lead) if not odds else f"yes if {odds[0]}"
+        return FlameVerdict(word, work, why, out, steadied(work, around, lead, out, odds), odds)
     change = first_change(work, around, lead, out)
-    word = "yes_if" if change is not None and change.at_hand else "no"
     why = "; ".join(check.text for check in out.failed)
-    return FlameVerdict(word, work, why, out, change)
+    if change is None or not change.at_hand:
+        return FlameVerdict("no", work, why, out, change)
+    # What must not go wrong is told of the part as it is then done.
+    read = reading_error_c(work, around.asked.workshop)
+    after, then = change.outcome, change.work or work
+    odds = (*odds_of(then, around, lead, after, read), *limits(after, around))
+    why = f"yes if you {change.text.partition(': ')[0]}; as it is, {why}"
+    return FlameVerdict("yes_if", work, why, out, change, odds)
 
 
 def _hardest_hrc(work: Treatment) -> float:
     """Return the hardness of a steel's martensite, the most that any quench can give. [HRC]."""
     carbon = work.steel.composition_wt_pct.get("C")
     return float(hardness(min(carbon.high, RICHEST_WT_PCT), 1.0)) if carbon else 70.0
-
-
-def _steadied(
-    work: Treatment, around: Surroundings, lead: Demand, out: Outcome, odds: tuple[str, ...]
-) -> Change | None:
-    """Return the crayon as the one change, where a heat read with it leaves no condition."""
-    read = reading(["crayon"], around.asked.workshop.light)
-    error = (read.bias_c, read.scatter_c, read.shift_c)
-    if not odds or edge_notes(out, around):
-        return None
-    found = arranged(work, around, lead, Setup())
-    if found.failed or any(_odds(work, around, lead, found, error)):
-        return None
-    return Change(f"read the heat by a temperature crayon: {found.sentence}", found, False)
-
-
-def _odds(
-    work: Treatment,
-    around: Surroundings,
-    lead: Demand,
-    out: Outcome,
-    error_c: tuple[float, float, float],
-) -> Iterator[str]:
-    """Yield in words what must not go wrong: each error alone, at nine in ten."""
-    bias, scatter, shift = error_c
-    off = NINE_IN_TEN * float(np.hypot(bias, scatter))
-    strong = float(np.exp(NINE_IN_TEN * LEVEL_LOG_SD))
-    trials = (
-        ({"misread_c": shift - off}, f"the heat is not stopped {off - shift:.0f} °C too early"),
-        ({"misread_c": shift + off}, f"the heat is not overshot by {off + shift:.0f} °C"),
-        ({"strength": 1.0 / strong}, "the flame is no weaker than usual"),
-        ({"strength": strong}, "the flame is drawn back in good time"),
-        (
-            {"collapse": NINE_IN_TEN},
-            "the part is moved well in the bath, so that no vapour clings",
-        ),
-    )
-    for stray, words in trials:
-        found = follow(work, around, replace(out.setup, temper=out.temper, **stray), lead)  # type: ignore[arg-type]
-        if found.failed:
-            yield f"{words} ({found.failed[0].text})"

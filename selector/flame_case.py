@@ -5,39 +5,43 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog.steel import Condition
-from selector.composition import middle
 from selector.duty import Demand
-from selector.flame_check import checks
+from selector.flame_bath import bath_check
+from selector.flame_check import checks, crack_of
+from selector.flame_ground import flame_skin_mm, ground
 from selector.flame_history import Cooled, Job, heat, quench
-from selector.flame_map import Hardened, Stock, draw, draw_along, drawn_hrc, harden
+from selector.flame_map import draw, draw_along, harden
 from selector.flame_outcome import OVER_RANGE_C, OVERHEATED_C, Check, Outcome, Setup
-from selector.flame_reading import hard_depth_mm, hard_stretch_mm, softest_place, within
+from selector.flame_reading import (
+    half_martensite_hrc,
+    hard_depth_mm,
+    hard_stretch_mm,
+    softest_place,
+    wall_at,
+    within,
+)
 from selector.flame_residual import RESIDUAL_HEAT, RunBack, dipped_and_drawn
 from selector.flame_section import hole_lead_k
-from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.flame_temper import chosen_temper
+from selector.hardness_map import start
 from selector.hazards.one_sided import bath_side_k, bow_mm
 from selector.heat.boiling import Bath
 from selector.heat.grid import Grid
 from selector.heat.operator import Heated, seen_cell
 from selector.heat.torch import wrap_fraction
-from selector.metallurgy.temper_curve import parameter_k
-from selector.preparation import supply_hrc
 from selector.process import DELAY_S
+from selector.stock import Stock, stock_of
 from selector.surroundings import Surroundings
 from selector.torch_job import Stretch, flame_of, operator, outlines, stretch
-from selector.treatment import NO_TEMPER, Temper, Treatment, temper_ceilings, tempers
+from selector.treatment import NO_TEMPER, Treatment
 
 Floats = NDArray[np.float64]
 
-# Hardness in HV of a cold-drawn bar once soft, where the catalogue has no soft condition of the
-# steel (estimated from carbon bar sold both ways). [-]
-DRAWN_TO_SOFT = 0.85
 # What a corner is ahead of the flats by, over what a round's rim is ahead of its core, under an
 # even flux: by the parabola for a square, by a computed cross-section for a hexagon. [-]
 CORNER = {"round": 0.0, "tube": 0.0, "square": 1.0, "flat": 1.0, "hexagon": 0.4}
-# Drawn below this, nobody knows how tough hardened steel is. Common practice. [°C]
-LEAST_DRAW_C = 175.0
+# A heat that rises by less in a minute has come to its end; this many seconds a minute. [°C]
+STUCK_C_PER_MIN, MINUTE_S = 3.0, 60.0
 # Median of the absolute of a standard normal draw, and its 90 % point.
 HALF, NINETY = 0.674, 1.645
 
@@ -185,19 +189,18 @@ def job_of(work: Treatment, around: Surroundings, setup: Setup) -> tuple[Job, St
     hand = operator(source, shop, target_c(work) + setup.misread_c, setup.hold_s)
     if setup.turns is not None:
         hand = replace(hand, turns=setup.turns)
-    start, end = part.zone_mm
-    heated = (max(start - setup.past_mm, 0.0), min(end + setup.past_mm, part.length_mm))
-    if start == 0.0:
-        heated = (0.0, heated[1])
+    low, high = part.zone_mm
+    heated = (max(low - setup.past_mm, 0.0), min(high + setup.past_mm, part.length_mm))
     return Job(
         part.sections,
         part.zone_mm,
         heated,
         flame.stronger(setup.strength),
         hand,
-        bath_of(work, around),
+        setup.bath or bath_of(work, around),
         DELAY_S * shop.skill.delay,
         setup.collapse,
+        steel_class=start(work.steel).steel_class,
         bath_volume_l=_volume_l(work, around),
         outlines=outlines(part),
     ), part
@@ -224,8 +227,27 @@ def heated_for(
     """
     job, part = job_of(work, around, setup)
     source = work.source.slug if work.source else ""
-    key = ("flame-heat", source, repr((job.operator, job.heated_mm, job.flame)))
+    key = (
+        "flame-heat",
+        source,
+        repr((job.operator, job.heated_mm, job.flame, job.steel_class)),
+    )
     return job, part, around.once(key, lambda: heat(job))
+
+
+def _short(heated: Heated, grid: Grid, job: Job, aim_c: float) -> str:
+    """Return in words how far a flame came that does not bring the heat: stuck, or too slow."""
+    seen = heated.temperature_c[grid.cells().tolist().index(seen_cell(grid, job.middle_mm))]
+    before = float(np.interp(heated.time_s[-1] - MINUTE_S, heated.time_s, seen))
+    # A degree short is short: no heat is rounded up to the one that is needed.
+    came, minutes = min(heated.ceiling_c, aim_c - 1.0), heated.heat_s / MINUTE_S
+    where = " between firebricks" if job.operator.hearth else ""
+    how = (
+        f"only {came:.0f} °C after {minutes:.0f} minutes{where}, and hardly rising"
+        if heated.ceiling_c - before < STUCK_C_PER_MIN
+        else f"only {came:.0f} °C after {minutes:.0f} minutes{where}, still rising"
+    )
+    return f"{how}: short of the {aim_c:.0f} °C that the steel needs"
 
 
 def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) -> Outcome:
@@ -250,16 +272,13 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
     job, part, (heated, grid) = heated_for(work, around, setup)
     aim = target_c(work)
     if not heated.reached:
-        text = (
-            f"sticks at {heated.ceiling_c:.0f} °C after {heated.heat_s:.0f} s, "
-            f"short of the {aim:.0f} °C that the steel needs"
-        )
+        text = _short(heated, grid, job, aim)
         return Outcome(setup, part, aim, heated, (Check("reach", False, text),))
     key = ("flame-quench", repr((job, work.source.slug if work.source else "")))
     cooled: Cooled = around.once(key, lambda: quench(job, heated, grid))
-    stock = _stock(work)
+    stock = stock_of(work)
     hardened = harden(cooled, stock, job.bath)
-    temper = setup.temper or _temper(work, around, hardened, demand)
+    temper = setup.temper or chosen_temper(work, around, hardened, demand)
     found = draw(hardened, temper)
     if work.route.slug == RESIDUAL_HEAT:
         same = ("flame-residual", key[1], f"{temper.temperature_c:g}")
@@ -274,7 +293,10 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
             temper = replace(temper, time_s=back.drawn.arrived_s)
             found = draw_along(harden(cooled, stock, job.bath), back.drawn)
     zone = within(found.along_mm, part.zone_mm)
-    surface, fresh = found.surface(), found.surface(found.quenched_hrc)
+    removed_mm = around.asked.part.stock_removal or 0.0
+    finished = ground(found, part, removed_mm)
+    surface, fresh = finished.surface(), found.surface(found.quenched_hrc)
+    wall, least = wall_at(part, job.middle_mm), half_martensite_hrc(stock.composition_wt_pct)
     middle_core = float(np.interp(job.middle_mm, found.along_mm, found.core()))
     outcome = Outcome(
         setup,
@@ -289,66 +311,29 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
         float(surface[zone].min()),
         float(fresh[zone].min()),
         middle_core,
-        hard_depth_mm(found, job.middle_mm, demand),
-        hard_stretch_mm(found, job.middle_mm, demand),
-        softest_place(found, part, stock.supply_hrc),
+        max(hard_depth_mm(found, job.middle_mm, demand, wall, least) - removed_mm, 0.0),
+        hard_stretch_mm(finished, part.zone_mm, demand),
+        softest_place(found, part, stock.supply_hrc, around.asked.part),
         _bow_mm(cooled, job, part, around),
         _corner_hrc(cooled, stock, job),
+        wall.true_mm - removed_mm,
+        crack_of(work, around),
+        removed_mm,
+        flame_skin_mm(heated, grid, job.middle_mm),
     )
-    return replace(outcome, checks=checks(outcome, work, around, demand))
+    bath = bath_check(job, (heated, grid), work, around)
+    met = checks(outcome, around, demand)
+    return replace(outcome, checks=met if bath is None else (*met, bath))
 
 
 def _corner_hrc(cooled: Cooled, stock: Stock, job: Job) -> float:
     """Return the hardness as quenched of a corner at the middle of the zone, NaN of a round."""
-    if not any(job.outlines):
+    edges = np.cumsum([section.length_mm for section in job.sections])
+    at = min(int(np.searchsorted(edges, job.middle_mm)), edges.size - 1)
+    if not job.outlines or job.outlines[at] is None:
         return float("nan")
     found = draw(harden(cooled.at_corner, stock, job.bath))
     return float(np.interp(job.middle_mm, found.along_mm, found.surface()))
-
-
-def _stock(work: Treatment) -> Stock:
-    """Return the bar as it is bought, and how soft the steel gets."""
-    supply = _bought_hrc(work, work.condition)
-    kinds = {"annealed", "hot-rolled", "normalised"}
-    soft = [_bought_hrc(work, c) for c in work.steel.condition if c.name in kinds]
-    known = [hrc for hrc in soft if np.isfinite(hrc)]
-    softest = min([*known, supply]) if known or work.condition.name != "cold-drawn" else np.nan
-    if not np.isfinite(softest):
-        hv = DRAWN_TO_SOFT * hv_from_hrc(supply, outside="extend")
-        softest = float(hrc_from_hv(hv, outside="extend"))
-    composition = {e: float(v[0, 0]) for e, v in middle(work.steel).items()}
-    return Stock(work.steel, composition, work.condition.name, supply, softest)
-
-
-def _bought_hrc(work: Treatment, condition: Condition) -> float:
-    """Return the hardness of a condition as sold, NaN where the catalogue has none."""
-    sold = supply_hrc(replace(work, condition=condition), {"supply_hardness": np.zeros(1)})
-    return float(sold[0])
-
-
-def _temper(
-    work: Treatment, around: Surroundings, hardened: Hardened, demand: Demand
-) -> Temper:
-    """Return the temper that comes nearest to the middle of the hardness asked for."""
-    ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
-    offered = [t for t in tempers(work, ceilings) if t.temperature_c >= LEAST_DRAW_C]
-    clear = [t for t in offered if not _embrittles(work, t.temperature_c)]
-    if not clear:
-        return NO_TEMPER
-    low = demand.low_hrc if demand.low_hrc is not None else demand.floor_hrc
-    high = demand.high_hrc if demand.high_hrc is not None else demand.ceiling_hrc
-    known = [v for v in (low, high) if v is not None]
-    aim = sum(known) / len(known) + (2.0 if high is None else 0.0) if known else 52.0
-    full = hardened.turned_hrc[hardened.share > 0.99]
-    rim = np.array([np.quantile(full, 0.9) if full.size else 40.0])
-    at_k = [parameter_k(t.temperature_c, t.time_s * t.cycles) for t in clear]
-    found = drawn_hrc(hardened.stock, np.repeat(rim, len(clear)), np.array(at_k))
-    return clear[int(np.argmin(np.abs(found - aim)))]
-
-
-def _embrittles(work: Treatment, temperature_c: float) -> bool:
-    """Return whether a temper lies in a window the catalogue warns of."""
-    return any(s.low <= temperature_c <= s.high for s in work.steel.embrittlement_c)
 
 
 def _bow_mm(

@@ -4,35 +4,39 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from selector.duty import Demand
-from selector.flame_case import follow, heated_for, target_c
+from selector.flame_case import bath_of, follow, heated_for, job_of, target_c
 from selector.flame_check import edge_notes
 from selector.flame_outcome import CheckName, Outcome, Setup
+from selector.heat.boiling import bath_temperature_c
 from selector.heat.operator import seen_cell
 from selector.heat.torch import torch
 from selector.process import reading_error_c
 from selector.surroundings import Surroundings
-from selector.torch_job import flame_of
+from selector.torch_job import EDGE_C, PASTS, flame_of
 from selector.treatment import Temper, Treatment
 
-# How far past the zone the flame may go, in thicknesses, and how long the heat may be held. [s]
-PASTS = (0.25, 0.5, 1.0, 1.5)
+# How long the heat may be held. [s]
 HOLDS_S = (10.0, 20.0, 40.0, 80.0, 150.0)
-# The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
-EDGE_C = 20.0
 # A longer hold that brings less than this is not gone on with. [HRC], [mm]
 WORTH = (0.5, 0.3)
 # A heating torch that a workshop can borrow. [l/min]
 BORROWED_L_PER_MIN = 11.0
 FURNACE_S = 3600.0
+# A watery bath that is warmer than usual by more than this is worth cooling. [K]
+WARMER_K = 15.0
 
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One change after which every demand is met: what to do, what comes out, if at hand."""
+    """One change after which every demand is met: what to do, what comes out, if at hand.
+
+    `work` is the treatment as changed, None where it is the same.
+    """
 
     text: str
     outcome: Outcome
     at_hand: bool
+    work: Treatment | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,8 +113,9 @@ def _held(work: Treatment, around: Surroundings, lead: Demand, given: Setup) -> 
 
 
 def _lacks_heat(out: Outcome) -> bool:
-    """Return whether a longer hold might help."""
-    return out.heated.reached and bool({c.name for c in out.failed} & {"hard", "depth"})
+    """Return whether a longer hold might help; what is hard through gains no depth."""
+    lacking = {"hard"} if out.through else {"hard", "depth"}
+    return out.heated.reached and bool({check.name for check in out.failed} & lacking)
 
 
 def _merit(out: Outcome) -> tuple[int, float, float]:
@@ -120,16 +125,22 @@ def _merit(out: Outcome) -> tuple[int, float, float]:
 
 def _past_mm(work: Treatment, around: Surroundings, setup: Setup) -> float:
     """Return how far past the zone the flame must go for the zone's edge to come to heat."""
-    past = 0.0
+    # The farther it goes, the thinner it is spread: it goes no farther than the zone comes to
+    # heat, and where it never does, as near as may be.
+    part = job_of(work, around, setup)[1]
+    edges = [z for z in part.zone_mm if 0.0 < z < part.length_mm]
+    served = PASTS[0] * part.thickest_mm
     for share in PASTS:
-        job, part, _ = heated_for(work, around, replace(setup, past_mm=past))
         past = share * part.thickest_mm
-        job, part, (heated, grid) = heated_for(work, around, replace(setup, past_mm=past))
-        edges = [z for z in part.zone_mm if 0.0 < z < part.length_mm] or [job.middle_mm]
-        peak = dict(zip(grid.cells().tolist(), heated.temperature_c.max(axis=1), strict=True))
-        if min(peak[seen_cell(grid, z)] for z in edges) >= target_c(work) - EDGE_C:
+        job, _, (heated, grid) = heated_for(work, around, replace(setup, past_mm=past))
+        if not heated.reached:
             break
-    return past
+        served = past
+        peak = dict(zip(grid.cells().tolist(), heated.temperature_c.max(axis=1), strict=True))
+        coldest = min(peak[seen_cell(grid, z)] for z in edges or [job.middle_mm])
+        if coldest >= target_c(work) - EDGE_C:
+            break
+    return served
 
 
 def first_change(
@@ -160,8 +171,46 @@ def first_change(
         same = trial.work is work and trial.cures
         found = out if same else arranged(trial.work, around, lead, trial.setup)
         if not {check.name for check in found.failed} - trial.cures:
-            return Change(f"{trial.text}: {found.sentence}", found, trial.at_hand)
+            text = trial.text + _besides(out, found)
+            return Change(f"{text}: {found.sentence}", found, trial.at_hand, trial.work)
     return None
+
+
+def _besides(out: Outcome, found: Outcome) -> str:
+    """Return in words what else is done another way along with a change."""
+    if not out.heated.reached:
+        return ""  # nothing was done yet that could be done another way
+    old, new = out.setup, found.setup
+    said = []
+    if abs(old.past_mm - new.past_mm) > 0.5:
+        said.append(f"heat {new.past_mm:.0f} mm past the zone, not {old.past_mm:.0f}")
+    if old.hold_s != new.hold_s:
+        said.append(f"hold the heat {new.hold_s:.0f} s, not {old.hold_s:.0f}")
+    return f" (then {', and '.join(said)})" if said else ""
+
+
+def heated_whole(work: Treatment, around: Surroundings, lead: Demand) -> Change | None:
+    """Return heating the whole part in the flame and quenching it whole, where that serves.
+
+    Parameters
+    ----------
+    work : Treatment
+        Steel, condition, source, bath.
+    around : Surroundings
+        Part and workshop.
+    lead : Demand
+        What the leading zone asks.
+
+    Returns
+    -------
+    Change or None
+        None where the flame does not bring the whole part to a hard end.
+    """
+    found = arranged(work, around, lead)
+    if found.failed:
+        return None
+    text = "heat the whole part in the flame and quench it whole"
+    return Change(f"{text}: {found.sentence}", found, True)
 
 
 def _trials(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
@@ -172,6 +221,8 @@ def _trials(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Tr
         "hold and turn the part in the flame", True, uneven, work, replace(setup, turns=True)
     )
     yield _Try("hold it in tongs, a vice or a lathe", True, hold, work, setup, hold)
+    yield from _own_bath(work, around, setup)
+    yield from _reading(work, around, setup)
     yield from _flames(work, around, setup)
     yield from _baths(work, around, setup)
     softer: frozenset[CheckName] = frozenset({"not_too_hard", "drawn"})
@@ -195,19 +246,66 @@ def _flames(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Tr
         yield _Try("take an oxy-propane heating torch", False, strong, work, bigger)
 
 
+def _own_bath(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
+    """Yield what can be done about the bath that is there."""
+    if work.medium is None or work.medium.kind == "air":
+        return
+    name = work.medium.name.lower()
+    soft: frozenset[CheckName] = frozenset({"hard", "depth"})
+    too_little: frozenset[CheckName] = frozenset({"bath"})
+    yield _Try(
+        f"quench in more {name}, in a deep vessel", False, too_little, work, setup, too_little
+    )
+    kept = bath_of(work, around)
+    warm_c, usual_c = (
+        bath_temperature_c(bath) for bath in (kept, replace(kept, temperature_c=None))
+    )
+    if work.medium.severity_class == "water" and warm_c > usual_c + WARMER_K:
+        cooled = replace(setup, bath=replace(kept, temperature_c=None))
+        yield _Try(f"let the {name} cool to {usual_c:.0f} °C", True, soft, work, cooled)
+    if kept.agitation in {"none", "mild"}:
+        moved = replace(setup, bath=replace(kept, agitation="moderate"))
+        yield _Try(f"move the part well in the {name}", True, soft, work, moved)
+
+
+def _reading(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
+    """Yield judging the heat out of the light that makes it look duller than it is."""
+    misread_c = reading_error_c(work, around.asked.workshop)[2]
+    hot: frozenset[CheckName] = frozenset(
+        {"corner", "not_too_hard", "reach", "hard", "depth", "movement"}
+    )
+    if misread_c > 0.0:
+        shaded = replace(setup, misread_c=0.0)
+        yield _Try("judge the heat in the shade", True, hot, work, shaded)
+
+
 def _baths(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
-    """Yield other baths: harsher against softness, milder against cracks and bow."""
+    """Yield other baths: harsher against softness, milder against cracks and bow.
+
+    The steel's own come first, and of those what the workshop keeps.
+    """
     order = ("oil", "fast-oil", "polymer", "water", "brine")
     now = work.medium.slug if work.medium else "air"
     place = (
         order.index(now) if now in order else {"warm-water": 2, "vegetable-oil": 0}.get(now, -1)
     )
-    for n, slug in enumerate(order):
-        medium = around.catalog.media.get(slug)
+    kept = {bath.medium for bath in around.asked.workshop.bath}
+    hardened = work.steel.hardened
+    known = around.catalog.media
+    own = {
+        slug
+        for slug in order
+        if hardened and slug in known and known[slug].severity_class == hardened.quench
+    }
+    for slug in sorted(order, key=lambda s: (s not in own, s not in kept)):
+        n, medium = order.index(slug), known.get(slug)
         if n == place or slug == now or medium is None or slug not in work.route.media:
             continue
         against: frozenset[CheckName] = (
             frozenset({"hard", "depth"}) if n > place else frozenset({"cracking", "movement"})
         )
         other = replace(work, medium=medium)
-        yield _Try(f"quench in {medium.name.lower()}", False, against, other, setup)
+        # Another bath's warmth and motion are its own.
+        moved = replace(setup, bath=None)
+        # What the workshop keeps is weighed as a treatment of its own.
+        yield _Try(f"quench in {medium.name.lower()}", False, against, other, moved)

@@ -6,7 +6,10 @@ import numpy as np
 
 from selector.composition import middle
 from selector.duty import Demand
+from selector.explain.hardness import shown
 from selector.flame_outcome import Check, Outcome
+from selector.hardness_scale import LOWEST_HRC
+from selector.hazards.cracking import CrackRisk
 from selector.heat.operator import SEEN_C
 from selector.movement import permitted_mm
 from selector.quench_crack import crack_draws
@@ -15,26 +18,37 @@ from selector.treatment import Treatment
 
 # Harder than this, nothing undrawn is put to work. Common practice. [HRC]
 BRITTLE_HRC = 50.0
-# A zone that names no hardness but is to be hard at all. Common practice. [HRC]
-USUAL_HRC = 50.0
+# One usual error of what is foretold, to tell a narrow yes from a safe one: hardness, heat at a
+# corner, and the logarithms of depth and of torque. Estimates. [HRC], [°C], [-], [-]
+HRC_ERROR, HEAT_ERROR_C, DEPTH_LOG_ERROR, TORQUE_LOG_ERROR = 3.0, 30.0, 0.25, 0.15
+# The bad case of a bow is one heat in ten: so many errors from the middle.
+BAD_CASE = 1.28
+# A crack class as such a margin: what cracks now and then is a narrow yes. Estimate. [-]
+CRACK_MARGIN = {"low": 2.0, "some": 0.5, "high": -2.0}
+CRACK_WORDS = {
+    "medium": "the bath is harsher than the steel is made for",
+    "carbon": "its carbon",
+    "martensite": "martensite forms late and cold",
+    "section": "the section changes much",
+    "surface": "rough skin",
+    "overheated": "coarse grain",
+}
 # A hard edge keeps this share of the section from a notch. Common practice. [-]
 NEAR = 0.25
+# Less than this between two zones is rounding. [mm]
+APART_MM = 0.01
 _NOTCHES = frozenset(
     {"cross-hole", "slot", "keyway", "thread", "sharp-corner", "groove", "weld"}
 )
 
 
-def checks(
-    out: Outcome, work: Treatment, around: Surroundings, demand: Demand
-) -> tuple[Check, ...]:
+def checks(out: Outcome, around: Surroundings, demand: Demand) -> tuple[Check, ...]:
     """Return every demand on the result, met or not.
 
     Parameters
     ----------
     out : Outcome
         What comes out.
-    work : Treatment
-        Steel, source, bath.
     around : Surroundings
         Part, loads, limits, workshop.
     demand : Demand
@@ -45,30 +59,96 @@ def checks(
     tuple of Check
         The heat, hardness, depth, strength, corners, bow, handling.
     """
-    floor, ceiling = demand.floor_hrc, demand.ceiling_hrc
     found = [Check("reach", True, f"at {out.target_c:.0f} °C after {out.heated.heat_s:.0f} s")]
-    least = USUAL_HRC if floor is None else floor
-    text = f"{out.surface_hrc:.0f} HRC at the softest place of the zone, asked {least:.0f}"
-    found.append(Check("hard", out.surface_hrc >= least, text))
-    if ceiling is not None:
-        text = f"{out.surface_hrc:.0f} HRC drawn, at most {ceiling:.0f} asked"
-        found.append(Check("not_too_hard", out.surface_hrc <= ceiling, text))
-    if demand.depth_mm > 0.0:
-        text = f"hard to {out.depth_mm:.1f} mm, asked {demand.depth_mm:.1f}"
-        found.append(Check("depth", out.depth_mm >= demand.depth_mm, text))
+    found += _hardness(out, demand)
     found += _bearing(out, around)
     margin = out.overheated_c - out.corner_c
     side = "short of" if margin > 0.0 else "beyond"
     text = f"hottest edge {out.corner_c:.0f} °C, {abs(margin):.0f} °C {side} coarse grain"
-    found.append(Check("corner", margin > 0.0, text))
+    found.append(Check("corner", margin > 0.0, text, margin / HEAT_ERROR_C))
     limit, stated = permitted_mm(around)
-    text = (
-        f"bow about {out.bow_mm[0]:.2f} mm, {out.bow_mm[1]:.2f} mm in a bad case, permitted "
-        f"{limit:.2f}" + ("" if stated else " (assumed)")
-    )
-    found.append(Check("movement", out.bow_mm[0] <= limit, text))
-    found += _handling(out, work, around)
+    usual, bad = out.bow_mm
+    text = f"bow about {usual:.2f} mm, {bad:.2f} mm in a bad case, permitted {limit:.2f}"
+    text += "" if stated else " (assumed)"
+    spare = BAD_CASE * (limit - usual) / max(bad - usual, 1e-6)
+    found.append(Check("movement", usual <= limit, text, spare))
+    found += _handling(out, around)
     return tuple(found)
+
+
+def asked_words(demand: Demand) -> str:
+    """Return the hardness asked for, as the user wrote it, and what still passes.
+
+    Parameters
+    ----------
+    demand : Demand
+        What the zone asks.
+
+    Returns
+    -------
+    str
+        For instance "50 HRC (48 with slack)"; what was derived has a floor under its window.
+    """
+    low, floor = demand.low_hrc, demand.floor_hrc
+    if floor is None:
+        return "no hardness"
+    if low is None or round(low) == round(floor):
+        return shown(floor)
+    return f"{shown(low)} ({floor:.0f} {'at least' if demand.derived else 'with slack'})"
+
+
+def slack_words(out: Outcome, demand: Demand) -> str:
+    """Return that a hardness is under the least the user wrote, where only the slack saves it.
+
+    Parameters
+    ----------
+    out : Outcome
+        What comes out.
+    demand : Demand
+        What the zone asks.
+
+    Returns
+    -------
+    str
+        To be put after a sentence; empty where the hardness is what was written, or more.
+    """
+    low = demand.low_hrc
+    if low is None or demand.derived or out.surface_hrc >= low:
+        return ""
+    return f"; {shown(low)} was asked, {low - out.surface_hrc:.1f} under it is within the slack"
+
+
+def _hardness(out: Outcome, demand: Demand) -> list[Check]:
+    """Return whether the zone is hard enough, not too hard, and deep enough."""
+    found = []
+    if demand.floor_hrc is not None:
+        spare = out.surface_hrc - demand.floor_hrc
+        # A miss of less than half a point is not rounded into what was asked.
+        near = -0.5 < spare < 0.0 and demand.floor_hrc >= LOWEST_HRC
+        here = f"{out.surface_hrc:.1f} HRC" if near else shown(out.surface_hrc)
+        text = f"{here} at the softest place of the zone, asked "
+        found.append(Check("hard", spare >= 0.0, text + asked_words(demand), spare / HRC_ERROR))
+    if demand.ceiling_hrc is not None:
+        most = demand.high_hrc if demand.high_hrc is not None else demand.ceiling_hrc
+        text = f"{shown(out.surface_hrc)} drawn, at most {most:.0f} asked"
+        if round(most) != round(demand.ceiling_hrc):
+            text += f" ({demand.ceiling_hrc:.0f} with slack)"
+        spare = demand.ceiling_hrc - out.surface_hrc
+        found.append(Check("not_too_hard", spare >= 0.0, text, spare / HRC_ERROR))
+    if demand.depth_mm > 0.0:
+        found.append(_depth(out, demand.depth_mm))
+    return found
+
+
+def _depth(out: Outcome, asked_mm: float) -> Check:
+    """Return whether the zone is hard deep enough; hard through is the most there is."""
+    met = out.depth_mm >= asked_mm
+    text = f"hard to {out.depth_mm:.1f} mm, asked {asked_mm:g}"
+    if out.through:
+        text = f"hard through, {out.wall_mm:.2g} mm to middle or bore, asked {asked_mm:g}"
+        text += "" if met else ": there is no more steel"
+    spare = float(np.log(max(out.depth_mm, 1e-3) / asked_mm)) / DEPTH_LOG_ERROR
+    return Check("depth", met, text, np.inf if met and out.through else spare)
 
 
 def _bearing(out: Outcome, around: Surroundings) -> list[Check]:
@@ -76,14 +156,56 @@ def _bearing(out: Outcome, around: Surroundings) -> list[Check]:
     torque = around.asked.load.torque
     if not torque or out.ring is None:
         return []
-    text = (
-        f"outside the zone, softest at {out.ring.at_mm:.0f} mm, it bears "
-        f"{out.ring.torque_nm:.0f} N m and carries {torque:.0f}"
+    where = f"outside the zone, softest at {out.ring.at_mm:.0f} mm, it"
+    if out.ring.weakest:
+        where = f"{out.ring.weakest} is its weakest place and"
+    borne, carried = (
+        f"{t:.0f}" if t >= 10.0 else f"{t:.1f}" for t in (out.ring.torque_nm, torque)
     )
-    return [Check("ring", out.ring.torque_nm >= torque, text)]
+    text = f"{where} bears {borne} N m before it twists throughout, and carries {carried}"
+    spare = float(np.log(max(out.ring.torque_nm, 1e-3) / torque)) / TORQUE_LOG_ERROR
+    return [Check("ring", out.ring.torque_nm >= torque, text, spare)]
 
 
-def _handling(out: Outcome, work: Treatment, around: Surroundings) -> list[Check]:
+def crack_of(work: Treatment, around: Surroundings) -> CrackRisk | None:
+    """Return the crack risk of a quench at the middle of the steel, None without a quench.
+
+    Parameters
+    ----------
+    work : Treatment
+        Steel and bath.
+    around : Surroundings
+        The part.
+
+    Returns
+    -------
+    CrackRisk or None
+        Class, band and reasons.
+    """
+    return crack_draws(work, around, middle(work.steel), around.shared()).risk
+
+
+def crack_words(risk: CrackRisk) -> str:
+    """Return a crack risk in words: class, band, and the weightiest reasons.
+
+    Parameters
+    ----------
+    risk : CrackRisk
+        The risk.
+
+    Returns
+    -------
+    str
+        For instance "some, 2 to 10 in 100 (its carbon)"; a low risk needs no reasons.
+    """
+    names = [r.name for r in risk.reasons[:2]]
+    reasons = "; ".join(CRACK_WORDS.get(name, name.replace("-", " ")) for name in names)
+    low, high = 100.0 * risk.low_fraction, 100.0 * risk.high_fraction
+    text = f"{risk.crack_class}, {low:.0f} to {high:.0f} in 100"
+    return text + (f" ({reasons})" if reasons and risk.crack_class != "low" else "")
+
+
+def _handling(out: Outcome, around: Surroundings) -> list[Check]:
     """Return evenness, hold of the part, cracking, and whether it is drawn at all."""
     uneven = out.heated.uneven_k
     text = f"{uneven:.0f} °C from side to side"
@@ -92,15 +214,52 @@ def _handling(out: Outcome, work: Treatment, around: Surroundings) -> list[Check
     held = shop.held_by is not None or shop.turns_part or bool(out.setup.turns)
     text = "nothing is said to hold the part in the flame and over the bath"
     found.append(Check("held", held, "held" if held else text))
-    risk = crack_draws(work, around, middle(work.steel), around.shared()).risk
+    risk = out.crack
     if risk is not None:
-        reason = f" ({risk.reasons[0].name})" if risk.reasons else ""
-        cracks = risk.crack_class == "high"
-        found.append(Check("cracking", not cracks, f"cracking {risk.crack_class}{reason}"))
+        text = f"cracking {crack_words(risk)}"
+        spare = CRACK_MARGIN[risk.crack_class]
+        found.append(Check("cracking", risk.crack_class != "high", text, spare))
     brittle = out.temper.means == "none" and out.fresh_hrc > BRITTLE_HRC
     text = f"{out.fresh_hrc:.0f} HRC undrawn: it snaps; draw it at once"
     found.append(Check("drawn", not brittle, text if brittle else "drawn"))
     return found
+
+
+def left_out(out: Outcome, around: Surroundings) -> tuple[str, ...]:
+    """Return which other places ask for hardness but lie apart from what is heated.
+
+    Parameters
+    ----------
+    out : Outcome
+        What comes out.
+    around : Surroundings
+        The part and its demands.
+
+    Returns
+    -------
+    tuple of str
+        One condition for each zone apart: it takes a heat of its own.
+    """
+    whole = around.asked.part
+    low, high = out.part.zone_mm
+    if out.part.turned_round:
+        low, high = whole.length_mm - high, whole.length_mm - low
+    ends = [0.0, *np.cumsum([s.length for s in whole.section]).tolist()]
+    found = []
+    for demand in around.demands:
+        apart = [
+            n
+            for n in demand.sections
+            if demand.floor_hrc is not None
+            and (ends[n + 1] <= low + APART_MM or ends[n] >= high - APART_MM)
+        ]
+        if apart:
+            named = "section " + " and ".join(str(n + 1) for n in apart)
+            found.append(
+                f"{named}, which lies apart and asks {asked_words(demand)} too, gets a heat of "
+                "its own; what that heat draws here is not computed"
+            )
+    return tuple(found)
 
 
 def edge_notes(out: Outcome, around: Surroundings) -> tuple[str, ...]:

@@ -22,19 +22,12 @@ from selector.heat.quench import bath_end_c
 from selector.heat.section_slice import Outline
 from selector.heat.steel_property import SteelClass, cooling_steel
 from selector.heat.torch import Torch
-from selector.metallurgy.austenite import DISSOLUTION_ENERGY, GAS_CONSTANT
+from selector.heating_course import REFERENCE_C, heating_rate, held_s
 from selector.metallurgy.tempering import equivalent_time
 from selector.quenched_bar import bar_cooling
 
 Floats = NDArray[np.float64]
 
-# Through the critical range the heating rate is read between these. [°C]
-RATE_BETWEEN_C = (600.0, 720.0)
-# Heating evenly up to a peak near 830 °C dissolves as much as this span's time at the peak:
-# (1 - 1/e) of R T² / Q, with the energy of dissolution. [°C]
-ARRIVING_C = 32.0
-# Temperings on the way are put as time at this. [°C]
-REFERENCE_C = 600.0
 FOLLOWED_S = 1800.0
 # The part goes under in this time, however long it is (estimated). [s], [mm]
 UNDER_S, DEEP_MM = 0.3, 1e4
@@ -173,7 +166,7 @@ def quench(job: Job, heated: Heated, grid: Grid) -> Cooled:
     both = np.hstack([heated.temperature_c[hot], cooling.temperature_c[hot][:, 1:]])
     spent[hot] = time_between(time_s, both)
     tempered[warm] = equivalent_time(heated.temperature_c[warm], heated.time_s, REFERENCE_C)
-    rate = _rate_c_per_s(heated)
+    rate = heating_rate(heated.time_s, heated.temperature_c)
     top_c = float(peak.max())
     of_section, corner_share = section_factors(
         grid, job.sections, job.outlines, (job.bath, start_bin_c(top_c), job.steel_class)
@@ -184,7 +177,7 @@ def quench(job: Job, heated: Heated, grid: Grid) -> Cooled:
         heated,
         peak,
         rate,
-        _hold_s(heated, rate),
+        held_s(heated.time_s, heated.temperature_c, rate)[:, -1],
         tempered,
         spent,
         equivalent_distance_mm(spent) * _chart_factor(job, grid, top_c),
@@ -232,33 +225,6 @@ def _dipped(
 ) -> Boundary:
     """Return the surroundings of a bar in its dip; the same for every heat of it."""
     return quench_boundary(bar_grid(sections), bath, immersion, collapse_normal, warmed_c)
-
-
-def _rate_c_per_s(heated: Heated) -> Floats:
-    """Return the heating rate of each cell through the critical range, or up to its peak."""
-    low, high = RATE_BETWEEN_C
-    times = [_first_s(heated, level) for level in (low, high)]
-    return np.asarray((high - low) / np.maximum(times[1] - times[0], 0.05))
-
-
-def _first_s(heated: Heated, level_c: float) -> Floats:
-    """Return when each cell first passes a temperature; the end where it does not."""
-    above = heated.temperature_c >= level_c
-    k = np.argmax(above, axis=1)
-    rows, before = np.arange(k.size), np.maximum(k - 1, 0)
-    cold, hot = heated.temperature_c[rows, before], heated.temperature_c[rows, k]
-    part = np.clip((level_c - cold) / np.maximum(hot - cold, 1e-9), 0.0, 1.0)
-    at = heated.time_s[before] + part * (heated.time_s[k] - heated.time_s[before])
-    return np.asarray(np.where(above.any(axis=1), at, heated.time_s[-1]))
-
-
-def _hold_s(heated: Heated, rate_c_per_s: Floats) -> Floats:
-    """Return the hold at its peak that dissolves as much as all of each cell's history."""
-    kelvin = heated.temperature_c + 273.15
-    colder = 1.0 / kelvin - 1.0 / kelvin.max(axis=1)[:, None]
-    pace = np.exp(-DISSOLUTION_ENERGY / GAS_CONSTANT * colder)
-    spent = np.sum(0.5 * (pace[:, 1:] + pace[:, :-1]) * np.diff(heated.time_s), axis=1)
-    return np.asarray(np.maximum(spent - ARRIVING_C / rate_c_per_s, 0.0))
 
 
 def _chart_factor(job: Job, grid: Grid, start_c: float) -> Floats:

@@ -5,30 +5,25 @@ what did not turn was tempered on the way up. So come the hard end, the transiti
 ring of stock that was harder than annealed before, and the shank as it was bought.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog.steel import Steel
 from selector import hardness_map
-from selector.flame_history import REFERENCE_C, Cooled
+from selector.flame_history import Cooled
 from selector.hardness_scale import hv_from_hrc
 from selector.heat.boiling import Bath
 from selector.heat.drawing import Drawn
 from selector.heat.end_quench import end_quench_time_s, equivalent_distance_mm
 from selector.heat.grid import Grid
+from selector.heating_course import REFERENCE_C
 from selector.metallurgy.austenite import Austenite, austenite
 from selector.metallurgy.hardenability import critical_cooling_time
 from selector.metallurgy.temper_curve import CONSTANT, HOUR_S, KELVIN, parameter_k
 from selector.metallurgy.tempering import (
-    Structure,
     equivalent_time,
-    prior_temper,
-    tempered_hardness,
 )
-from selector.process import SPHEROIDISED_ABOVE_WT_PCT, STRUCTURE
 from selector.quench_response import centre_s
 from selector.quenched_bar import (
     BLEND_WT_PCT,
@@ -39,13 +34,11 @@ from selector.quenched_bar import (
     by_curve,
     mixed_hrc,
 )
+from selector.stock import Stock, rest_hv
 from selector.treatment import NO_TEMPER, Temper
 
 Floats = NDArray[np.float64]
 
-# Cold drawing is gone by half at this parameter T (18 + log10 t), about 600 °C in an hour, and
-# from a tenth to nine tenths over twice this span (from memory of cold-drawn bar). [K]
-RECOVERED_K, RECOVERY_SPAN_K = 15700.0, 500.0
 HOTTEST_DRAW_C = 700.0
 # The class of quench that each bath belongs to, as section limits are published.
 MEDIUM_CLASS = {
@@ -54,17 +47,6 @@ MEDIUM_CLASS = {
     "brine": "water",
     "air": "air",
 }
-
-
-@dataclass(frozen=True, slots=True)
-class Stock:
-    """The bar before: hardness as bought, and what it falls to when annealed."""
-
-    steel: Steel
-    composition_wt_pct: Mapping[str, float]
-    condition: str
-    supply_hrc: float
-    softest_hrc: float
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -135,19 +117,15 @@ def harden(cooled: Cooled, stock: Stock, bath: Bath) -> Hardened:
     Hardened
         As quenched, cell by cell.
     """
-    structure = STRUCTURE.get(stock.condition, "ferrite-pearlite")
-    carbon = stock.composition_wt_pct["C"]
-    if carbon > SPHEROIDISED_ABOVE_WT_PCT and structure == "ferrite-pearlite":
-        structure = "spheroidised"
     state = austenite(
         stock.composition_wt_pct,
         cooled.peak_c,
         cooled.hold_s,
         cooled.rate_c_per_s,
-        structure,  # type: ignore[arg-type]
+        stock.structure,
     )
     turned = _as_quenched(state, cooled, bath, stock)
-    return Hardened(cooled, stock, state.fraction, turned, _rest_hv(cooled.drawn_s, stock))
+    return Hardened(cooled, stock, state.fraction, turned, rest_hv(cooled.drawn_s, stock))
 
 
 def draw(hardened: Hardened, temper: Temper = NO_TEMPER) -> FlameMap:
@@ -204,7 +182,7 @@ def draw_along(hardened: Hardened, drawn: Drawn) -> FlameMap:
 def _drawn(hardened: Hardened, at_k: Floats, more_s: Floats) -> FlameMap:
     """Return the map after each cell's temper, given as parameter and as reference time."""
     turned = drawn_hrc(hardened.stock, hardened.turned_hrc, at_k)
-    rest = _rest_hv(hardened.cooled.drawn_s + more_s, hardened.stock)
+    rest = rest_hv(hardened.cooled.drawn_s + more_s, hardened.stock)
     return _map(
         hardened, mixed_hrc(hardened.share, hv_from_hrc(turned, outside="extend"), rest)
     )
@@ -304,24 +282,6 @@ def limit_factor(stock: Stock, bath: Bath) -> float:
 def _class_of(bath: Bath) -> str:
     """Return the class of quench that section limits are published for."""
     return MEDIUM_CLASS.get(bath.medium, "oil")
-
-
-def _rest_hv(drawn_s: Floats, stock: Stock) -> Floats:
-    """Return the hardness of what never turned: as bought, but tempered on the way up. [HV]."""
-    supply = float(hv_from_hrc(stock.supply_hrc, outside="extend"))
-    spent = np.maximum(drawn_s, 1e-6)
-    if stock.condition == "prehard":
-        composition = stock.composition_wt_pct
-        before = Structure(prior_temper=prior_temper(composition, supply))
-        found = tempered_hardness(composition, REFERENCE_C, spent, structure=before)
-        fresh = tempered_hardness(composition, REFERENCE_C, 1e-6, structure=before)
-        return np.asarray(supply * found.hv / fresh.hv)
-    if stock.condition == "cold-drawn":
-        soft = float(hv_from_hrc(stock.softest_hrc, outside="extend"))
-        beyond = (RECOVERED_K - parameter_k(REFERENCE_C, spent)) / RECOVERY_SPAN_K
-        gone = 1.0 / (1.0 + np.exp(np.clip(2.2 * beyond, -50.0, 50.0)))
-        return np.asarray(supply + gone * (soft - supply))
-    return np.full_like(spent, supply)
 
 
 def drawn_hrc(stock: Stock, turned_hrc: Floats, at_k: Floats) -> Floats:

@@ -7,9 +7,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog
+from selector.errors import OutOfRangeError
 from selector.flame import FlameAnswer, FlameVerdict
+from selector.flame_case import target_c
+from selector.flame_check import asked_words, crack_words
 from selector.flame_outcome import Outcome
-from selector.treatment import Treatment
+from selector.hazards.cracking import CrackRisk
+from selector.heat.colour import heat_colour, temper_colour
+from selector.heat.operator import READING_C
+from selector.process import reading_error_c
+from selector.requirement.workshop import Workshop
+from selector.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]
 # Cautions come in the order of the work.
@@ -32,29 +40,33 @@ def flame_out(answer: FlameAnswer, catalog: Catalog) -> dict[str, Any]:
         Numbers carry their unit in the key; what is unknown is None. The map is that of the
         best family alone.
     """
-    best = answer.best
-    families = [_family(verdict) for verdict in answer.verdicts]
+    best, shop = answer.best, answer.asked.workshop
+    families = [_family(verdict, shop) for verdict in answer.verdicts]
     return {
         "part": answer.asked.part.name,
         "verdict": answer.word,
         "why": answer.why,
         "asked": {
+            "low_hrc": answer.demand.low_hrc,
+            "high_hrc": answer.demand.high_hrc,
             "floor_hrc": answer.demand.floor_hrc,
             "ceiling_hrc": answer.demand.ceiling_hrc,
+            "text": asked_words(answer.demand),
             "depth_mm": answer.demand.depth_mm,
             "reason": answer.demand.reason,
         },
         "families": families,
-        "residual_heat": None if answer.residual is None else _family(answer.residual),
+        "residual_heat": None if answer.residual is None else _family(answer.residual, shop),
         "map": _map(best.outcome) if best is not None and best.outcome is not None else None,
-        "cautions": _cautions(best.treatment, catalog) if best is not None else [],
+        "assumptions": list(answer.assumed),
+        "cautions": _cautions(best, catalog) if best is not None else [],
     }
 
 
-def _family(verdict: FlameVerdict) -> dict[str, Any]:
+def _family(verdict: FlameVerdict, shop: Workshop) -> dict[str, Any]:
     """Return one verdict as plain data."""
-    work = verdict.treatment
-    change = verdict.change
+    work, change = verdict.treatment, verdict.change
+    seen = _seen(work, shop)
     return {
         "family": work.steel.family,
         "steel": work.steel.name,
@@ -70,13 +82,38 @@ def _family(verdict: FlameVerdict) -> dict[str, Any]:
         else {
             "text": change.text,
             "at_hand": change.at_hand,
-            "figures": _figures(change.outcome),
+            "figures": _figures(change.outcome, seen),
         },
-        "figures": None if verdict.outcome is None else _figures(verdict.outcome),
+        "figures": None if verdict.outcome is None else _figures(verdict.outcome, seen),
     }
 
 
-def _figures(out: Outcome) -> dict[str, Any]:
+def _seen(work: Treatment, shop: Workshop) -> dict[str, Any]:
+    """Return how the heat is read in this workshop, and the colour it shows in its light."""
+    bias, scatter, shift = reading_error_c(work, shop)
+    found: dict[str, Any] = {
+        "light": shop.light,
+        "read_by": next((name for name in READING_C if name in shop.measure), "eye"),
+        "error_c": round(math.hypot(bias, scatter), 1),
+        "looks_duller_by_c": shift,
+    }
+    try:
+        colour = heat_colour(target_c(work) - shift)
+    except OutOfRangeError:
+        return {**found, "colour": None, "tables_c": None}
+    tables = [round(colour.low_c, 1), round(colour.high_c, 1)]
+    return {**found, "colour": colour.name, "tables_c": tables}
+
+
+def _temper_colour(temper: Temper) -> str | None:
+    """Return the colour a polished place shows at a temper, None where the tables end."""
+    try:
+        return temper_colour(temper.temperature_c, temper.time_s).name
+    except OutOfRangeError:
+        return None
+
+
+def _figures(out: Outcome, seen: dict[str, Any]) -> dict[str, Any]:
     """Return the figures of an outcome."""
     heat, ring, temper = out.heated, out.ring, out.temper
     reached = out.hardness is not None
@@ -84,6 +121,8 @@ def _figures(out: Outcome) -> dict[str, Any]:
     found: dict[str, Any] = {
         "reached": reached,
         "target_c": out.target_c,
+        "seen": seen,
+        "from_the_other_end": out.part.turned_round,
         "ceiling_c": None if reached else round(heat.ceiling_c, 1),
         "heated_past_mm": out.setup.past_mm,
         "heat_s": round(heat.heat_s, 1) if reached else None,
@@ -94,7 +133,12 @@ def _figures(out: Outcome) -> dict[str, Any]:
         "hottest_c": _number(out.corner_c),
         "corner_margin_c": _number(out.overheated_c - out.corner_c),
         "side_to_side_k": round(heat.uneven_k, 1),
-        "checks": [{"name": c.name, "met": c.met, "text": c.text} for c in out.checks],
+        "checks": [
+            {"name": c.name, "met": c.met, "text": c.text, "margin": _number(c.margin)}
+            for c in out.checks
+        ],
+        "margin": _number(out.margin),
+        "cracking": None if out.crack is None else _cracking(out.crack),
     }
     if reached and ring is not None:
         found |= {
@@ -105,22 +149,40 @@ def _figures(out: Outcome) -> dict[str, Any]:
             "hard_from_mm": _number(out.hard_mm[0]),
             "hard_to_mm": _number(out.hard_mm[1]),
             "depth_mm": _number(out.depth_mm),
+            "hard_through": out.through,
+            "through_mm": _number(out.wall_mm),
+            "ground_off_mm": out.removed_mm,
+            "soft_skin_mm": round(out.skin_mm, 3),
             "soft_ring": {
                 "at_mm": _number(ring.at_mm),
                 "width_mm": _number(ring.width_mm),
                 "hrc": _number(ring.hrc),
                 "torque_nm": _number(ring.torque_nm),
+                "weakest": ring.weakest,
             },
             "temper": {
                 "means": temper.means,
                 "temperature_c": temper.temperature_c if drawn else None,
                 "time_min": temper.time_s / 60 if drawn else None,
                 "cycles": temper.cycles,
+                "colour": _temper_colour(temper) if drawn else None,
             },
             "bow_p50_mm": round(out.bow_mm[0], 3),
             "bow_p90_mm": round(out.bow_mm[1], 3),
         }
     return found
+
+
+def _cracking(risk: CrackRisk) -> dict[str, Any]:
+    """Return a crack risk: class, band, reasons and what helps."""
+    return {
+        "class": risk.crack_class,
+        "low_fraction": risk.low_fraction,
+        "high_fraction": risk.high_fraction,
+        "basis": risk.basis,
+        "text": crack_words(risk),
+        "reasons": [{"name": r.name, "remedy": r.remedy} for r in risk.reasons],
+    }
 
 
 def _map(out: Outcome) -> dict[str, Any] | None:
@@ -147,8 +209,11 @@ def _map(out: Outcome) -> dict[str, Any] | None:
     }
 
 
-def _cautions(work: Treatment, catalog: Catalog) -> list[dict[str, str]]:
-    """Return the cautions of route, bath and flame, in the order of the work."""
+def _cautions(best: FlameVerdict, catalog: Catalog) -> list[dict[str, str]]:
+    """Return the cautions of route, bath and flame in the order of work; none of no work."""
+    if best.word in {"no", "not_needed"} and best.change is None:
+        return []
+    work = best.treatment
     ids = [*work.route.cautions]
     ids += work.medium.cautions if work.medium else ()
     ids += work.source.cautions if work.source else ()

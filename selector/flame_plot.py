@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 from selector.errors import Problem, SelectorError
 from selector.flame_map import FlameMap
 from selector.flame_outcome import Outcome
+from selector.flame_reading import wall_at
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -33,6 +34,8 @@ def _canvas(lines: list[tuple[str, Floats]], top: float) -> list[str]:
     grid = [[" "] * WIDE for _ in range(rows)]
     for mark, values in reversed(lines):
         for x, value in enumerate(values):
+            if np.isnan(value):
+                continue
             row = round((top - max(value, LOWEST_HRC)) / STEP_HRC)
             seen = grid[row][x]
             grid[row][x] = BOTH if seen not in {" ", mark} else mark
@@ -86,6 +89,16 @@ def axial_text(out: Outcome) -> list[str]:
     ]
 
 
+def _across(out: Outcome, found: FlameMap) -> tuple[Floats, Floats, tuple[float, float]]:
+    """Return places and hardness across the middle of the zone, and where the steel lies."""
+    middle_mm = 0.5 * sum(out.part.zone_mm)
+    column, wall = found.column(middle_mm), wall_at(out.part, middle_mm)
+    kept = np.isfinite(column)
+    # A flat stands as a round of more than its thickness, and is drawn as thick as it is.
+    half = wall.outer_mm if wall.inner_mm > 0.0 else wall.true_mm
+    return found.across_mm[kept] * half / wall.outer_mm, column[kept], (wall.inner_mm, half)
+
+
 def section_text(out: Outcome) -> list[str]:
     """Return hardness across the middle of the zone as lines of text.
 
@@ -102,15 +115,11 @@ def section_text(out: Outcome) -> list[str]:
     found = out.hardness
     if found is None:
         return []
-    column = found.column(0.5 * sum(out.part.zone_mm))
-    kept = np.isfinite(column)
-    radius, hrc = found.across_mm[kept], column[kept]
-    at = np.linspace(-radius[-1], radius[-1], WIDE)
+    radius, hrc, (bore, half) = _across(out, found)
+    at = np.linspace(-half, half, WIDE)
     curve = np.interp(np.abs(at), radius, hrc)
-    if radius[0] > 0.25 * radius[-1]:  # a bore
-        curve = np.where(np.abs(at) < radius[0], -STEP_HRC, curve)
+    curve = np.where(np.abs(at) < bore, np.nan, curve)
     lines = _canvas([(SURFACE, np.asarray(curve))], _top(found))
-    half = 0.5 * out.part.thickest_mm
     return [
         " HRC  across the middle of the zone",
         *lines,
@@ -159,9 +168,8 @@ def figure(out: Outcome, title: str) -> "Figure":
     image = field.pcolormesh(found.along_mm, found.across_mm, found.hrc, shading="nearest")
     field.set(xlim=(low, high), xlabel="distance from the end, mm", ylabel="radius, mm")
     drawn.colorbar(image, ax=field, label="HRC")
-    column = found.column(0.5 * sum(out.part.zone_mm))
-    section.plot(found.across_mm, column)
-    section.set(xlabel="radius at the middle of the zone, mm", ylabel="hardness, HRC")
+    section.plot(*_across(out, found)[:2])
+    section.set(xlabel="from the axis at the middle of the zone, mm", ylabel="hardness, HRC")
     return drawn
 
 

@@ -1,6 +1,9 @@
 """What is read off a hardness map: how deep and how far it is hard, and where it goes soft."""
 
-from dataclasses import dataclass
+from bisect import bisect_right
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
@@ -8,25 +11,43 @@ from numpy.typing import NDArray
 from selector.duty import Demand
 from selector.flame_map import FlameMap
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.mechanics.section import section_modulus, torsion_stress_mpa
-from selector.mechanics.strength import static_factor
+from selector.metallurgy.martensite import hardness
+from selector.process import SPHEROIDISED_ABOVE_WT_PCT
+from selector.requirement.part import Part
 from selector.torch_job import Stretch
+from selector.torque_borne import torque_borne_nm, weakest_form
 
 Floats = NDArray[np.float64]
 # Depth ends at this share of the hardness asked for, in HV (ISO 18203).
 DEPTH_SHARE = 0.8
 # A ring is where a bar is softer than it was bought, by more than this. [HRC]
 RING_HRC = 1.0
+# At most this much of the carbon of a rich steel is dissolved at its hardening heat. [wt %]
+DISSOLVED_WT_PCT = 0.75
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """Steel from the surface inwards: of the round in the map, and half the true thickness."""
+
+    outer_mm: float
+    inner_mm: float
+    true_mm: float
 
 
 @dataclass(frozen=True, slots=True)
 class Ring:
-    """The softest place beside the hard zone: where, how wide, how hard, torque it bears."""
+    """The softest place beside the hard zone: where, how wide, how hard, torque borne.
+
+    The torque is the least of the part before it twists throughout; `weakest` names the place
+    where a hole or a thin section, not the softness, sets it.
+    """
 
     at_mm: float
     width_mm: float
     hrc: float
     torque_nm: float
+    weakest: str = ""
 
 
 def within(along_mm: Floats, zone_mm: tuple[float, float]) -> NDArray[np.bool_]:
@@ -57,7 +78,52 @@ def _limit_hrc(demand: Demand, surface_hrc: float) -> float:
     return float(hrc_from_hv(hv, outside="extend"))
 
 
-def hard_depth_mm(found: FlameMap, middle_mm: float, demand: Demand) -> float:
+def wall_at(part: Stretch, at_mm: float) -> Wall:
+    """Return what steel there is from the surface inwards, in the map and in the part.
+
+    Parameters
+    ----------
+    part : Stretch
+        Sections as the solver takes them, and their true shapes.
+    at_mm : float
+        Distance from the end. [mm]
+
+    Returns
+    -------
+    Wall
+        Of the section there. [mm]
+    """
+    ends = list(accumulate(section.length_mm for section in part.sections))
+    index = min(bisect_right(ends, at_mm), len(ends) - 1)
+    section, shape = part.sections[index], part.shapes[index]
+    thin_mm = min(shape.size, shape.width or shape.size)
+    true_mm = 0.5 * (thin_mm - (shape.bore or 0.0))
+    return Wall(0.5 * section.outer_mm, 0.5 * section.bore_mm, true_mm)
+
+
+def half_martensite_hrc(composition_wt_pct: Mapping[str, float]) -> float:
+    """Return the hardness as quenched below which a rich steel counts as not hardened.
+
+    Parameters
+    ----------
+    composition_wt_pct : mapping of str to float
+        Of the steel. [wt %]
+
+    Returns
+    -------
+    float
+        That of half martensite; 0 for a steel whose pearlite is softer than any depth ends at.
+        [HRC]
+    """
+    carbon = composition_wt_pct["C"]
+    if carbon <= SPHEROIDISED_ABOVE_WT_PCT:
+        return 0.0
+    return float(hardness(min(carbon, DISSOLVED_WT_PCT), 0.5))
+
+
+def hard_depth_mm(
+    found: FlameMap, middle_mm: float, demand: Demand, wall: Wall, least_fresh_hrc: float = 0.0
+) -> float:
     """Return how deep the middle of the zone is hard.
 
     Parameters
@@ -68,58 +134,89 @@ def hard_depth_mm(found: FlameMap, middle_mm: float, demand: Demand) -> float:
         Where. [mm]
     demand : Demand
         What hardness is asked.
+    wall : Wall
+        What steel there is.
+    least_fresh_hrc : float, optional
+        What is softer as quenched is not hardened, however hard its pearlite. [HRC]
 
     Returns
     -------
     float
-        To 0.8 of the hardness asked for, or of the surface; the radius when hard through. [mm]
+        From the surface to 0.8 of the hardness asked for, or of the surface, in HV; half the
+        thickness, or the wall, when hard through. [mm]
     """
-    column = found.column(middle_mm)
-    rows = np.flatnonzero(np.isfinite(column))
-    hrc, radius = column[rows][::-1], found.across_mm[rows][::-1]
-    limit = _limit_hrc(demand, float(hrc[0]))
-    soft = np.flatnonzero(hrc < limit)
+    at = int(np.argmin(np.abs(found.along_mm - middle_mm)))
+    rows = np.flatnonzero(np.isfinite(found.hrc[:, at]))[::-1]
+    hrc, radius = found.hrc[rows, at], found.across_mm[rows]
+    over = np.minimum(
+        hrc - _limit_hrc(demand, float(hrc[0])), found.quenched_hrc[rows, at] - least_fresh_hrc
+    )
+    soft = np.flatnonzero(over < 0.0)
     if soft.size == 0:
-        solid = rows[0] == 0
-        return float(radius[0] if solid else radius[0] - radius[-1])
+        return wall.true_mm
     if soft[0] == 0:
         return 0.0
     k = int(soft[0])
-    part = (hrc[k - 1] - limit) / (hrc[k - 1] - hrc[k])
-    return float(radius[0] - radius[k - 1] + part * (radius[k - 1] - radius[k]))
+    ends_mm = radius[k - 1] + over[k - 1] / (over[k - 1] - over[k]) * (
+        radius[k] - radius[k - 1]
+    )
+    # What stands for a flat is a thicker round: its depth is the same share of the section.
+    share = (wall.outer_mm - ends_mm) / (wall.outer_mm - wall.inner_mm)
+    return float(wall.true_mm * share)
 
 
-def hard_stretch_mm(found: FlameMap, middle_mm: float, demand: Demand) -> tuple[float, float]:
-    """Return the stretch about the middle whose surface is hard enough.
+def hard_stretch_mm(
+    found: FlameMap, zone_mm: tuple[float, float], demand: Demand
+) -> tuple[float, float]:
+    """Return the longest stretch in the zone, and beyond it, whose surface is hard enough.
 
     Parameters
     ----------
     found : FlameMap
         The map.
-    middle_mm : float
-        Middle of the zone. [mm]
+    zone_mm : tuple of float
+        From and to. [mm]
     demand : Demand
         What hardness is asked.
 
     Returns
     -------
     tuple of float
-        From and to; empty where the middle itself is soft. [mm]
+        From and to; of no length where nothing in the zone is hard enough. [mm]
     """
-    surface = found.surface()
+    surface, along = found.surface(), found.along_mm
     least = demand.floor_hrc if demand.floor_hrc is not None else 0.9 * float(surface.max())
-    at = int(np.argmin(np.abs(found.along_mm - middle_mm)))
-    hard = surface >= least
-    if not hard[at]:
+    over = surface - least
+    hard = np.concatenate([[False], over >= 0.0, [False]])
+    firsts, afters = (
+        np.flatnonzero(hard[1:] & ~hard[:-1]),
+        np.flatnonzero(hard[:-1] & ~hard[1:]),
+    )
+
+    def crossing(soft: int, inner: int) -> float:
+        share = over[inner] / (over[inner] - over[soft])
+        return float(along[inner] + share * (along[soft] - along[inner]))
+
+    stretches = [
+        (
+            0.0 if first == 0 else crossing(first - 1, first),
+            max(float(along[-1]), zone_mm[1])
+            if after == along.size
+            else crossing(after, after - 1),
+        )
+        for first, after in zip(firsts.tolist(), afters.tolist(), strict=True)
+    ]
+    shared = [min(high, zone_mm[1]) - max(low, zone_mm[0]) for low, high in stretches]
+    if not shared or max(shared) <= 0.0:
+        middle_mm = 0.5 * sum(zone_mm)
         return (middle_mm, middle_mm)
-    first = at - int(np.argmin(hard[at::-1])) + 1 if not hard[: at + 1].all() else 0
-    after = int(np.argmin(hard[at:])) if not hard[at:].all() else hard.size - at
-    low = 0.0 if first == 0 else float(found.along_mm[first])
-    return (low, float(found.along_mm[at + after - 1]))
+    return stretches[shared.index(max(shared))]
 
 
-def softest_place(found: FlameMap, part: Stretch, supply_hrc: float) -> Ring:
-    """Return the softest place outside the zone, and what torque is borne there.
+def softest_place(
+    found: FlameMap, part: Stretch, supply_hrc: float, whole: Part | None = None
+) -> Ring:
+    """Return the softest place outside the zone, and what torque the part bears.
 
     Parameters
     ----------
@@ -129,6 +226,8 @@ def softest_place(found: FlameMap, part: Stretch, supply_hrc: float) -> Ring:
         Sections and zone.
     supply_hrc : float
         Hardness of the bar as bought. [HRC]
+    whole : Part, optional
+        The part as asked, for its holes and what lies beyond the map.
 
     Returns
     -------
@@ -145,19 +244,20 @@ def softest_place(found: FlameMap, part: Stretch, supply_hrc: float) -> Ring:
     soft = outside & (mean < supply_hrc - RING_HRC)
     width = float(np.sum(np.gradient(found.along_mm)[soft])) if soft.any() else 0.0
     weakest = float(np.min(np.where(outside, torque, np.inf)))
-    return Ring(float(found.along_mm[at]), width, float(mean[at]), weakest)
+    ring = Ring(float(found.along_mm[at]), width, float(mean[at]), weakest)
+    form = whole and weakest_form(
+        whole, found.along_mm, mean, supply_hrc, turned_round=part.turned_round
+    )
+    if not form or form.torque_nm >= weakest:
+        return ring
+    return replace(ring, torque_nm=form.torque_nm, weakest=form.name)
 
 
 def _torque_nm(part: Stretch, along_mm: Floats, hrc: Floats) -> Floats:
     """Return the torque each place bears at its hardness, without notch."""
-    hv = np.maximum(hv_from_hrc(hrc, outside="extend"), 90.0)
-    borne = np.empty_like(hv)
+    borne = np.full(len(hrc), np.inf)
     edges = np.cumsum([0.0, *(s.length_mm for s in part.sections)])
     for shape, start, end in zip(part.shapes, edges, edges[1:], strict=False):
         here = (along_mm >= start) & (along_mm <= end)
-        of = (shape.shape, shape.size, shape.width, shape.bore)
-        modulus = section_modulus(*of)
-        ratio = modulus.torsion_plastic_mm3 / modulus.torsion_mm3
-        stress = torsion_stress_mpa(1.0, *of)
-        borne[here] = static_factor(stress, hv[here], "torsion", ratio)
+        borne[here] = torque_borne_nm(shape, hrc[here])
     return borne

@@ -6,8 +6,9 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.mechanics.net_section import NetShare, hole_share, keyway_share, slot_share
 from selector.mechanics.notch import cross_hole_factor, fillet_factor, keyway_factor
-from selector.requirement.part import Part, Section
+from selector.requirement.part import CUTS, Feature, Part, Section
 
 Floats = NDArray[np.float64]
 DENSITY_KG_PER_MM3 = 7.85e-6
@@ -16,6 +17,9 @@ POSITIONS = (0.98, 0.85, 0.65, 0.4, 0.0)
 SHARP_RADIUS_MM = 0.2
 # Notches the published charts do not cover, in torsion and bending; estimates of the project.
 _NOTCH = {"thread": 2.5, "sharp-corner": 2.5, "slot": 2.0, "groove": 2.0, "teeth": 1.8}
+# Width of a cut whose size is not given, over the section; a key is a quarter of its shaft.
+# Common practice, no source.
+_PRESUMED = {"keyway": 0.25}
 
 
 def as_cooled(part: Part) -> tuple[Section, ...]:
@@ -108,24 +112,106 @@ def blank_mm(part: Part) -> tuple[float, float]:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Notches:
-    """Stress concentration of each section in torsion and bending. [-]."""
+    """Of each section: stress concentration, and what holes leave of its plastic strength. [-].
+
+    The concentration is on the stress of the whole section, lost steel included; the shares
+    are of what the whole section bears once it yields. Never both at once.
+    """
 
     torsion: Floats
     bending: Floats
+    net_torsion: Floats
+    net_bending: Floats
+    net_axial: Floats
 
 
-def _place(part: Part, at: float | None) -> int:
-    """Return the index of the section at a distance from the working end; 0 when unstated."""
-    end = 0.0
-    for index, section in enumerate(part.section):
-        end += section.length
-        if at is not None and at <= end:
-            return index
-    return 0 if at is None else len(part.section) - 1
+def cut_share(part: Part, feature: Feature) -> NetShare:
+    """Return what a feature leaves of its section once that yields throughout.
+
+    Parameters
+    ----------
+    part : Part
+        The part.
+    feature : Feature
+        One of its features; a hole or slot of unknown size is presumed 0.15 of the section, a
+        keyway a quarter.
+
+    Returns
+    -------
+    NetShare
+        All of it where the feature cuts nothing away. [-]
+    """
+    section = part.section[part.place(feature)]
+    if feature.kind not in CUTS:
+        return NetShare(1.0, 1.0, 1.0)
+    wide = cut_mm(part, feature)
+    if feature.kind == "keyway":
+        # On a square, hexagon or flat: as on the round within.
+        return keyway_share(wide, section.across_mm, section.bore)
+    shape = (section.shape, section.size, section.width, section.bore)
+    return (
+        hole_share(wide, *shape) if feature.kind == "cross-hole" else slot_share(wide, *shape)
+    )
+
+
+def feature_factors(part: Part, feature: Feature) -> tuple[float, float]:
+    """Return what a feature adds to the stress of its whole section, in torsion and bending.
+
+    Parameters
+    ----------
+    part : Part
+        The part.
+    feature : Feature
+        One of its features.
+
+    Returns
+    -------
+    tuple of float
+        1 where it is no notch. [-]
+    """
+    if feature.kind == "cross-hole":
+        section = part.section[part.place(feature)]
+        hole, bar = cut_mm(part, feature), section.across_mm
+        return (
+            float(cross_hole_factor("torsion", hole, bar)),
+            float(cross_hole_factor("bending", hole, bar)),
+        )
+    if feature.kind == "keyway":
+        # The chart is of a standard key in a solid shaft; what more is lost comes on top.
+        left, usual = cut_share(part, feature), keyway_share(_PRESUMED["keyway"], 1.0)
+        return (
+            keyway_factor("torsion") * max(1.0, usual.torsion / left.torsion),
+            keyway_factor("bending") * max(1.0, usual.bending / left.bending),
+        )
+    factor = _NOTCH.get(feature.kind, 1.0)
+    if feature.kind == "slot":
+        # A slot has no chart: its estimate on what is left, brought to the whole section.
+        left = cut_share(part, feature)
+        return factor / left.torsion, factor / left.bending
+    return factor, factor
+
+
+def cut_mm(part: Part, feature: Feature) -> float:
+    """Return how wide a hole, slot or keyway is; what is not given is presumed.
+
+    Parameters
+    ----------
+    part : Part
+        The part.
+    feature : Feature
+        One of its features.
+
+    Returns
+    -------
+    float
+        Its size, or its usual share of the section. [mm]
+    """
+    section = part.section[part.place(feature)]
+    return feature.size or _PRESUMED.get(feature.kind, 0.15) * section.across_mm
 
 
 def notches(part: Part) -> Notches:
-    """Return the largest notch factor of each section.
+    """Return the largest notch factor and the least net share of each section.
 
     Parameters
     ----------
@@ -137,7 +223,7 @@ def notches(part: Part) -> Notches:
     Notches
         Shape (sections,); 1 where there is no notch. [-]
     """
-    torsion, bending = np.ones(len(part.section)), np.ones(len(part.section))
+    torsion, bending, *net = (np.ones(len(part.section)) for _ in range(5))
     for index, (left, right) in enumerate(pairwise(part.section)):
         small, large = sorted((left.size, right.size))
         if large <= 1.01 * small:
@@ -148,18 +234,14 @@ def notches(part: Part) -> Notches:
             factor = float(fillet_factor(kind, small, large, radius))  # type: ignore[arg-type]
             factors[thin] = max(factors[thin], factor)
     for feature in part.feature:
-        index = _place(part, feature.at)
-        bar = part.section[index].size
-        if feature.kind == "cross-hole":
-            hole = min(feature.size or 0.15 * bar, 0.3 * bar)
-            pair = [float(cross_hole_factor(k, hole, bar)) for k in ("torsion", "bending")]
-        elif feature.kind == "keyway":
-            pair = [keyway_factor("torsion"), keyway_factor("bending")]
-        else:
-            pair = [_NOTCH.get(feature.kind, 1.0)] * 2
-        torsion[index] = max(torsion[index], pair[0])
-        bending[index] = max(bending[index], pair[1])
-    return Notches(torsion, bending)
+        index = part.place(feature)
+        twist, bend = feature_factors(part, feature)
+        torsion[index] = max(torsion[index], twist)
+        bending[index] = max(bending[index], bend)
+        share = cut_share(part, feature)
+        for least, here in zip(net, (share.torsion, share.bending, share.axial), strict=True):
+            least[index] = min(least[index], here)
+    return Notches(torsion, bending, *net)
 
 
 def section_ratio(part: Part) -> float:

@@ -1,6 +1,6 @@
 """A treatment heated and quenched over the draws, ready for any temper."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,6 +16,7 @@ from selector.process import Heat, Quench, hardening_heat, quench
 from selector.quench_crack import CrackDraws, crack_draws
 from selector.quench_response import Points, Start, cooled
 from selector.surroundings import Surroundings
+from selector.torch_response import Torched, is_torched, torched, torched_points
 from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
@@ -25,7 +26,9 @@ Floats = NDArray[np.float64]
 class Prepared:
     """A treatment with its quench computed once, ready for any temper.
 
-    `alike` is what the quench depends on; treatments of equal `alike` share `fresh`.
+    `alike` is what the quench depends on; treatments of equal `alike` share `fresh`, whose
+    points are sections × positions. Of a part that was `torched` they go up to the last hard
+    section, with the ends of the zone behind, and are those that turned to austenite.
     """
 
     treatment: Treatment
@@ -37,6 +40,7 @@ class Prepared:
     crack: CrackDraws
     movement: Movement
     alike: tuple[object, ...]
+    torched: Torched | None = None
 
 
 def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:
@@ -93,13 +97,10 @@ def cooled_points(treatment: Treatment, around: Surroundings) -> Points | None:
     Points or None
         Sections × positions; None where nothing is quenched.
     """
-    medium = treatment.medium
-    if medium is None:
+    medium, bath = treatment.medium, _bath(treatment, around)
+    if medium is None or bath is None:
         return None
     place = treatment.route.place
-    bath = quench(
-        medium, around.asked.workshop, around.mass_kg, sent_out=place == "subcontract"
-    )
     start = hardness_map.start(treatment.steel)
     key = ("points", medium.slug, place, f"{start.heat_c:g}", start.steel_class)
     return around.once(key, lambda: _points(around, bath, start))
@@ -108,11 +109,50 @@ def cooled_points(treatment: Treatment, around: Surroundings) -> Points | None:
 def _alike(treatment: Treatment, heat: Heat | None) -> tuple[object, ...]:
     """Return what the as-quenched hardness depends on, besides part and workshop."""
     medium = treatment.medium.slug if treatment.medium else ""
-    quench = (treatment.steel.slug, medium, treatment.route.place)
+    torch = treatment.source.slug if treatment.source and is_torched(treatment) else ""
+    quench = (treatment.steel.slug, medium, treatment.route.place, torch)
     if heat is None:
         return quench
     course = (heat.target_c, treatment.by_eye, heat.hold_s, heat.rate_c_per_s, heat.structure)
     return (*quench, *course)
+
+
+def _bath(treatment: Treatment, around: Surroundings) -> Quench | None:
+    """Return the quench of a treatment in the workshop's bath, or the firm's."""
+    if treatment.medium is None:
+        return None
+    sent_out = treatment.route.place == "subcontract"
+    return quench(treatment.medium, around.asked.workshop, around.mass_kg, sent_out=sent_out)
+
+
+def _torched(treatment: Treatment, around: Surroundings) -> Torched | None:
+    """Return the part as a torch leaves it, where its heat and its quench can be followed."""
+    bath = _bath(treatment, around)
+    if bath is None or bath.bath is None or not is_torched(treatment):
+        return None
+    return torched(treatment, around)
+
+
+def _torch_quenched(
+    treatment: Treatment,
+    around: Surroundings,
+    bar: tuple[Composition, Heat],
+    found: Torched,
+) -> hardness_map.AsQuenched:
+    """Return the hardness of what turned to austenite, each place by its own history."""
+    steel, (composition, meant), bath = treatment.steel, bar, _bath(treatment, around)
+    if bath is None:
+        msg = f"{treatment.label} is not quenched"
+        raise ValueError(msg)
+    points = torched_points(treatment, around, bath)
+    heat = found.heat(meant)
+    if not hardness_map.by_composition(steel) and steel.hardened is not None:
+        # How much of a place turned is counted apart; here it is what did.
+        turned_c = steel.hardened.temperature_c.low - hardness_map.FORMED_FULL_C
+        heat = replace(heat, peak_c=np.maximum(heat.peak_c, turned_c))
+    normals = around.of_steel(steel.slug)
+    fresh = hardness_map.as_quenched(steel, composition, heat, points, normals)
+    return replace(fresh, hrc=fresh.hrc[:, found.columns])
 
 
 def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
@@ -138,9 +178,15 @@ def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
     )
     shop = around.asked.workshop
     heat = hardening_heat(treatment, shop, normals)
-    points = cooled_points(treatment, around)
+    found = _torched(treatment, around)
+    points = cooled_points(treatment, around) if found is None else None
     fresh, alike = None, _alike(treatment, heat)
-    if heat is not None and points is not None:
+    if heat is not None and found is not None:
+        fresh = around.once(
+            ("fresh", *alike),
+            lambda: _torch_quenched(treatment, around, (composition, heat), found),
+        )
+    elif heat is not None and points is not None:
         fresh = around.once(
             ("fresh", *alike),
             lambda: hardness_map.as_quenched(steel, composition, heat, points, normals),
@@ -155,4 +201,5 @@ def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
         crack_draws(treatment, around, composition, normals),
         movement(treatment, around, normals),
         alike,
+        found,
     )

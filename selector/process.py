@@ -51,12 +51,15 @@ HOTTEST_IN_USE_C = {"oil": 200.0, "fast-oil": 200.0, "vegetable-oil": 200.0, "po
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Heat:
-    """One hardening heat: peak over the draws, time at heat, rate, structure, what follows."""
+    """One hardening heat: peak over the draws, time at heat, rate, structure, what follows.
+
+    Where a torch was followed, peak, time and rate are those of each place.
+    """
 
     target_c: float
     peak_c: Floats
-    hold_s: float
-    rate_c_per_s: float
+    hold_s: float | Floats
+    rate_c_per_s: float | Floats
     structure: str
     medium_class: Literal["water", "oil", "air"] = "oil"
 

@@ -16,10 +16,10 @@ from selector.hazards.cracking import (
     crack_equivalent_wt_pct,
     crack_risk,
 )
+from selector.local_heat import local_share
 from selector.metallurgy.transformation import martensite_start
 from selector.requirement.part import Part
 from selector.surroundings import Surroundings
-from selector.torch_depth import hardened_depth_mm
 from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
@@ -43,11 +43,9 @@ class CrackDraws:
     risk: CrackRisk | None
 
 
-def _is_skin(treatment: Treatment, around: Surroundings, normals: Normals) -> bool:
+def _is_skin(treatment: Treatment, around: Surroundings) -> bool:
     """Return whether the heated layer is thin against the section, at the middle."""
-    radius = 0.5 * max(around.asked.part.section[i].size for i in around.hard)
-    depth = np.median(hardened_depth_mm(treatment, around, normals))
-    return bool(depth < SKIN_SHARE * radius)
+    return local_share(treatment, around) < SKIN_SHARE
 
 
 def _has_sharp_shoulder(part: Part) -> bool:
@@ -101,7 +99,7 @@ def crack_draws(
         surface="hot-rolled" if treatment.condition.surface == "black" else "machined",
     )
     kind = "oil" if medium.kind == "hot-salt" else medium.kind
-    if local and medium.severity_class == "water" and _is_skin(treatment, around, normals):
+    if local and medium.severity_class == "water" and _is_skin(treatment, around):
         # Behind a thin hot layer lies cold steel: water is then no harsher than polymer.
         kind = "polymer"
     steel = CrackSteel(

@@ -24,7 +24,8 @@ from selector.heat.end_quench import (
     equivalent_distance_mm,
     time_between,
 )
-from selector.heat.grid import round_grid
+from selector.heat.exchange import Boundary
+from selector.heat.grid import Grid, round_grid
 from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.steel_property import SteelClass, cooling_steel
 from selector.process import Quench
@@ -186,6 +187,55 @@ def centre_s(size_mm: float, bath: Bath, start: Start) -> tuple[float, float]:
     return float(_time_s(distance, simulated)[0]), float(simulated[0])
 
 
+def chart_factor(size_mm: float, bath: Bath, start: Start) -> Floats:
+    """Return what published bar charts put right on the distance, at each of `POSITIONS`.
+
+    Parameters
+    ----------
+    size_mm : float
+        Diameter. [mm]
+    bath : Bath
+        Its bath.
+    start : Start
+        Hardening heat and kind of steel.
+
+    Returns
+    -------
+    ndarray
+        Shape (positions,). [-]
+    """
+    return _level(size_mm, bath, start).factor
+
+
+def keener(grid: Grid, bath: Bath, delay_s: float, off: tuple[float, float]) -> Boundary:
+    """Return the surroundings of a part dipped whole in a bath that is keener than meant.
+
+    Parameters
+    ----------
+    grid : Grid
+        The part.
+    bath : Bath
+        The bath as meant.
+    delay_s : float
+        On the way to it. [s]
+    off : tuple of float
+        By how many sd its exchange is out, and the sd of its logarithm; the film of a dull
+        bath lives longer with it. [-]
+
+    Returns
+    -------
+    Boundary
+        For the solver.
+    """
+    sds, log_sd = off
+    dip = Immersion((delay_s, delay_s + UNDER_S), (0.0, DEEP_MM))
+    meant = quench_boundary(grid, bath, dip, collapse_normal=-sds)
+    # Air on the way stays as it is; every curve of the bath is keener by the same share.
+    keen = np.full(meant.curve.shape[0], np.exp(log_sd * sds))
+    keen[0] = 1.0
+    return meant._replace(curve=np.ascontiguousarray(meant.curve * keen[:, None]))
+
+
 def _time_s(distance_mm: Floats, simulated_s: Floats) -> Floats:
     """Return the time on the end-quench bar, and the simulated one beyond its far end."""
     on_bar = end_quench_time_s(distance_mm)
@@ -314,12 +364,7 @@ def _log_time(
     """Return the log time at each position, the bath out by some sd and the part late."""
     sds, log_sd, delay_s = out
     grid = round_grid(size_mm)
-    dip = Immersion((delay_s, delay_s + UNDER_S), (0.0, DEEP_MM))
-    dull = quench_boundary(grid, bath, dip, collapse_normal=-sds)
-    # Air on the way stays as it is; every curve of the bath is keener by the same share.
-    keen = np.full(dull.curve.shape[0], np.exp(log_sd * sds))
-    keen[0] = 1.0
-    boundary = dull._replace(curve=np.ascontiguousarray(dull.curve * keen[:, None]))
+    boundary = keener(grid, bath, delay_s, (sds, log_sd))
     cells = tuple(int(c) for c in grid.cells())
     plan = Plan(86400.0, watch=cells, stop=Stop(0, 480.0, "falling"))
     steel = cooling_steel(start.steel_class)

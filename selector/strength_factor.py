@@ -122,7 +122,11 @@ def section_factor(section: Section, index: int, hv: Floats, around: Surrounding
 
 @dataclass(frozen=True, slots=True)
 class _Stress:
-    """One load on one section: nominal stress, what yielding throughout adds, its notch."""
+    """One load on one section: nominal stress, what yielding throughout adds, its notch.
+
+    The stress is that of the whole section, and so is the notch factor, lost steel included.
+    Where the section yields throughout, no notch counts and a hole is deducted instead.
+    """
 
     kind: Literal["torsion", "bending"]
     nominal_mpa: float
@@ -141,14 +145,16 @@ def _stresses(section: Section, index: int, around: Surroundings) -> tuple[_Stre
     if load.torque:
         ratio = float(modulus.torsion_plastic_mm3 / modulus.torsion_mm3)
         stress = float(torsion_stress_mpa(load.torque, *shape))
-        found[0] = _Stress("torsion", stress, ratio, twist)
+        net = float(notches.net_torsion[index])
+        found[0] = _Stress("torsion", stress, ratio * net, twist)
     if load.bending:
         ratio = float(modulus.bending_plastic_mm3 / modulus.bending_mm3)
         stress = float(bending_stress_mpa(load.bending, *shape))
-        found[1] = _Stress("bending", stress, ratio, bend)
+        found[1] = _Stress("bending", stress, ratio * float(notches.net_bending[index]), bend)
     if load.axial:
         stress = load.axial / area_mm2(section)
-        found[2] = _Stress("bending", stress, 1.0, bend, AXIAL_FATIGUE)
+        net = float(notches.net_axial[index])
+        found[2] = _Stress("bending", stress, net, bend, AXIAL_FATIGUE)
     return tuple(found)
 
 

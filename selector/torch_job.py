@@ -28,6 +28,10 @@ _PROPANE_KG_PER_M3 = 1.83
 PATIENCE_S = {"flame": 600.0, "fire": 1800.0}
 # Beyond this from the hot stretch a bar stays cold; the rest of it is left out. [mm]
 COLD_BEYOND_MM = 150.0
+# How far past the zone the flame may go, in thicknesses.
+PASTS = (0.25, 0.5, 1.0, 1.5)
+# The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
+EDGE_C = 20.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,13 +8,12 @@ from numpy.typing import NDArray
 from selector import hardness_map
 from selector.geometry import POSITIONS
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.local_hardness import beside, local_hardness
 from selector.metallurgy.hardenability import heat_curve
 from selector.model_range import ranges_left
 from selector.preparation import Prepared, cooled_points
 from selector.process import temper_peak_c
-from selector.soft_ring import beside, soft_ring_hrc
 from selector.surroundings import Surroundings
-from selector.torch_depth import hardened_depth_mm
 from selector.treatment import Temper
 
 Floats = NDArray[np.float64]
@@ -95,37 +94,53 @@ def _as_supplied(ready: Prepared, around: Surroundings) -> ZoneHardness:
 
 
 def _quenched(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
-    """Return the hardness of a part that is quenched, whole or in its zone."""
+    """Return the hardness of a part that is quenched whole."""
     points = _tempered_points(ready, temper, around)
     sections = around.asked.part.section
     grid = points.reshape(len(points), len(sections), len(POSITIONS))
     lead = around.leading
     # The zone that leads decides; the weakest of its sections is looked at.
     index = max(lead.sections, key=lambda i: sections[i].size)
-    local = ready.treatment.route.extent == "local"
-    radius = working_radius_mm(around)
     zone = grid[:, index, :]
-    depth = _depth_mm(zone, radius, lead.floor_hrc)
-    surface, core = zone[:, 0], zone[:, -1]
-    if local:
-        limit = hardened_depth_mm(ready.treatment, around, ready.normals)
-        depth = np.minimum(depth, limit)
-        core = np.where(limit >= 0.95 * radius, core, ready.supply_hrc)
+    depth = _depth_mm(zone, working_radius_mm(around), lead.floor_hrc)
     # Torsion and bending live on the outer fibres; a mean over the section is close to them.
     outer = grid[:, :, :3].mean(axis=2)
-    if local:
-        hard = np.isin(np.arange(len(sections)), around.hard)
-        outer = np.where(hard[None, :], outer, ready.supply_hrc[:, None])
-    ring = beside(around) if local else []
-    shanks = [i for i in range(len(sections)) if i not in around.hard]
-    shank = outer[:, shanks].min(axis=1) if shanks else core
+    return _told(ready, temper, around, (zone[:, 0], zone[:, -1], depth), outer)
+
+
+def _local(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+    """Return the hardness of a part that is heated and quenched in its zone."""
+    points = _tempered_points(ready, temper, around)
+    found = local_hardness(ready, temper, around, points)
+    depth = _depth_mm(
+        found.zone, working_radius_mm(around), around.leading.floor_hrc, found.places
+    )
+    if found.layer_mm is not None:
+        depth = np.minimum(depth, found.layer_mm)
+    # The zone is as hard as its ends are.
+    surface = np.column_stack([found.zone[:, 0], found.ends]).min(axis=1)
+    told = _told(ready, temper, around, (surface, found.zone[:, -1], depth), found.outer)
     # What bears the load beside the hard zone is its soft ring, told apart from the shank.
-    outer[:, ring] = np.minimum(outer[:, ring], soft_ring_hrc(ready)[:, None])
+    outer, ring = found.outer.copy(), beside(around)
+    outer[:, ring] = np.minimum(outer[:, ring], found.ring[:, None])
+    return replace(told, sections=outer)
+
+
+def _told(
+    ready: Prepared,
+    temper: Temper,
+    around: Surroundings,
+    zone: tuple[Floats, Floats, Floats],
+    outer: Floats,
+) -> ZoneHardness:
+    """Return surface, core, depth and sections with where they come from."""
+    surface, core, depth = zone
+    shanks = [i for i in range(len(around.asked.part.section)) if i not in around.hard]
     fresh = ready.fresh
     return ZoneHardness(
         surface,
         core,
-        shank,
+        outer[:, shanks].min(axis=1) if shanks else core,
         depth,
         outer,
         f"{fresh.relation if fresh else ''}; then tempered {temper.label}",
@@ -148,7 +163,12 @@ def _temper_validity(ready: Prepared, temper: Temper) -> tuple[str, ...]:
     )
 
 
-def _depth_mm(zone_hrc: Floats, radius_mm: float, floor_hrc: float | None) -> Floats:
+def _depth_mm(
+    zone_hrc: Floats,
+    radius_mm: float,
+    floor_hrc: float | None,
+    places: tuple[float, ...] = POSITIONS,
+) -> Floats:
     """Return how deep the zone stays above 0.8 of the asked hardness in HV. [mm]."""
     surface = hv_from_hrc(zone_hrc[:, 0], outside="extend")
     asked = (
@@ -158,7 +178,7 @@ def _depth_mm(zone_hrc: Floats, radius_mm: float, floor_hrc: float | None) -> Fl
     )
     limit = FLAME_LIMIT * asked
     hv = hv_from_hrc(zone_hrc, outside="extend")
-    depths = radius_mm * (1 - np.array(POSITIONS))
+    depths = radius_mm * (1 - np.array(places))
     depths[0] = 0.0
     hard = hv >= limit[:, None]
     # First position that is too soft; the crossing lies between it and the one before.
@@ -310,6 +330,8 @@ def zone_hardness(ready: Prepared, temper: Temper, around: Surroundings) -> Zone
         return _ground(_nitrided(ready, around), around)
     if process == "age":
         return _aged(ready, temper, around)
+    if ready.fresh is not None and ready.treatment.route.extent == "local":
+        return _local(ready, temper, around)
     if ready.fresh is not None:
         return _quenched(ready, temper, around)
     return _as_supplied(ready, around)

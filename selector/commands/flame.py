@@ -39,7 +39,6 @@ def flame(
         asked = read_requirement(part)
         known = checked_catalog(catalog or ())
         known_steel(steel, known)
-        _say_if_first()
         with bar() as progress:
             answer = flame_answer(asked, known, steel, progress)
         found = flame_out(answer, known)
@@ -63,12 +62,3 @@ def _save(answer: "FlameAnswer", path: Path) -> None:
         return
     title = f"{answer.asked.part.name}: {best.treatment.label}"
     save(best.outcome, title, path)
-
-
-def _say_if_first() -> None:
-    """Say once that the heat solver compiles, on its first ever use here."""
-    import selector.heat as package  # noqa: PLC0415
-
-    kept = Path(package.__file__ or ".").with_name("__pycache__")
-    if not any(kept.glob("kernel.advance*.nbi")):
-        typer.echo("First use: preparing the heat solver, some ten seconds, once.", err=True)

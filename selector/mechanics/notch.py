@@ -1,4 +1,8 @@
-"""What a notch adds to the nominal stress of a round bar."""
+"""What a notch adds to the nominal stress of a round bar.
+
+Factors of holes and keyways are on the stress of the *whole* section and hold what the section
+lost. Who deducts the hole from the section as well (`net_section`) counts it twice.
+"""
 
 from types import MappingProxyType
 from typing import Literal
@@ -110,7 +114,8 @@ def fillet_factor(
 def cross_hole_factor(load: Load, hole_mm: ArrayLike, bar_mm: ArrayLike) -> FloatArray:
     """Return the stress concentration of a hole drilled across a round bar.
 
-    On the nominal stress of the *undrilled* bar, the lost section included.
+    On the nominal stress of the *undrilled* bar, the lost section included: the net section of
+    `net_section.hole_share` is not to be applied on top of it.
 
     Parameters
     ----------
@@ -133,7 +138,9 @@ def cross_hole_factor(load: Load, hole_mm: ArrayLike, bar_mm: ArrayLike) -> Floa
 
     Notes
     -----
-    K / A of [1]_, straight between rows; held below 0.05, the last slope above 0.25.
+    K / A of [1]_, straight between rows and held below 0.05. Above 0.25, where no row is
+    known to us, K is held and A falls as the plastic moment of the net section does,
+    ``1 - 1.5 d/D + 0.5 (d/D)³``: an estimate on the safe side in torsion.
 
     References
     ----------
@@ -144,9 +151,14 @@ def cross_hole_factor(load: Load, hole_mm: ArrayLike, bar_mm: ArrayLike) -> Floa
     demand((ratio >= 0) & (ratio < 1), "hole_mm / bar_mm", "at least 0 and below 1", ratio)
     printed, area, factor = _CROSS_HOLE[:, [0, *_COLUMNS[load]]].T
     whole = factor / area
-    slope = (whole[-1] - whole[-2]) / (printed[-1] - printed[-2])
-    beyond = slope * np.maximum(ratio - printed[-1], 0)
-    return np.asarray(np.interp(ratio, printed, whole) + beyond)
+    wide = np.maximum(ratio, printed[-1])
+    beyond = _moment_left(printed[-1]) / _moment_left(wide)
+    return np.asarray(np.interp(ratio, printed, whole) * beyond)
+
+
+def _moment_left(ratio: FloatArray) -> FloatArray:
+    """Return the share of its plastic moment that a round keeps beside a hole."""
+    return np.asarray(1 - 1.5 * ratio + 0.5 * ratio**3)
 
 
 def keyway_factor(load: Load) -> float:
@@ -160,7 +172,8 @@ def keyway_factor(load: Load) -> float:
     Returns
     -------
     float
-        Stress concentration factor on the full section, for r/d = 0.02. [-]
+        Stress concentration factor on the full section, lost section included, for r/d = 0.02.
+        [-]
 
     References
     ----------

@@ -4,7 +4,15 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from selector.requirement.quantity import NOT_BOOL, Asked, Label, LengthMm, PlaceMm, refuse
+from selector.requirement.quantity import (
+    NOT_BOOL,
+    Asked,
+    Label,
+    LengthMm,
+    PlaceMm,
+    refuse,
+    refuse_at,
+)
 
 Shape = Literal["round", "square", "hexagon", "tube", "flat"]
 FeatureKind = Literal[
@@ -19,6 +27,10 @@ FeatureKind = Literal[
     "groove",
     "weld",
 ]
+
+
+# What takes steel out of the section, by its `size` across the part.
+CUTS = frozenset({"cross-hole", "slot", "keyway"})
 
 
 class Section(Asked):
@@ -41,17 +53,25 @@ class Section(Asked):
             raise refuse("given a bore, because a tube has one", "Add bore.")
         if self.shape == "flat" and self.width is None:
             raise refuse("given a width, because a flat has one", "Add width.")
-        if self.bore is not None and self.bore >= self.size:
-            raise refuse(
-                f"a section with some wall left; bore {self.bore:g} mm is not smaller than "
-                f"size {self.size:g} mm",
-                "Check bore and size.",
-            )
+        narrow, side = self.size, "size"
+        if self.shape == "flat" and self.width is not None and self.width < narrow:
+            narrow, side = self.width, "width"
+        if self.bore is not None and self.bore >= narrow:
+            rule = f"smaller than {side}, {narrow:g} mm, or no wall is left"
+            raise refuse_at("Section", (("bore",), self.bore, rule, f"Check bore and {side}."))
         return self
+
+    @property
+    def across_mm(self) -> float:
+        """How wide a hole through it may be, in mm: a flat is drilled through its thickness."""
+        return max(self.size, self.width or 0.0) if self.shape == "flat" else self.size
 
 
 class Feature(Asked):
-    """A notch, hole, edge or the like; `at` is its distance from the working end, in mm."""
+    """A notch, hole, edge or the like; `at` is its distance from the working end, in mm.
+
+    `size` is the diameter of a hole, or the width of a slot or keyway, in mm.
+    """
 
     kind: FeatureKind
     at: PlaceMm | None = None
@@ -71,6 +91,46 @@ class Part(Asked):
     finish_after: tuple[
         Literal["lathe", "toolpost-grinder", "surface-grinder", "lap", "oilstone"], ...
     ] = ()
+
+    @model_validator(mode="after")
+    def _steel_left(self) -> Self:
+        faults = []
+        for number, feature in enumerate(self.feature):
+            if feature.kind not in CUTS or feature.size is None:
+                continue
+            place = self.place(feature)
+            wide = self.section[place].across_mm
+            if feature.size >= wide:
+                rule = f"smaller than section {place + 1} is wide, {wide:g} mm"
+                step = f"Check the {feature.kind}, its place and the section."
+                faults.append((("feature", number, "size"), feature.size, rule, step))
+        if faults:
+            raise refuse_at("Part", *faults)
+        return self
+
+    def place(self, feature: Feature) -> int:
+        """Return the index of the section a feature lies on.
+
+        Parameters
+        ----------
+        feature : Feature
+            One of the features.
+
+        Returns
+        -------
+        int
+            From 0; where it has no place, the first section that it does not cut in two.
+        """
+        if feature.at is None:
+            wide = feature.size or 0.0
+            fits = (i for i, s in enumerate(self.section) if wide < s.across_mm)
+            return next(fits, 0)
+        end = 0.0
+        for index, section in enumerate(self.section):
+            end += section.length
+            if feature.at <= end:
+                return index
+        return len(self.section) - 1
 
     @property
     def length_mm(self) -> float:

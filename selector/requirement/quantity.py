@@ -3,7 +3,7 @@
 import math
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
 from pydantic_core import PydanticCustomError
 
 from selector.units import UnitError, hardness_hv, quantity
@@ -44,6 +44,32 @@ def refuse(rule: str, next_step: str) -> PydanticCustomError:
     """
     return PydanticCustomError(
         "rule", "{rule}. {next_step}", {"rule": rule, "next_step": next_step}
+    )
+
+
+def refuse_at(
+    title: str, *faults: tuple[tuple[int | str, ...], float, str, str]
+) -> ValidationError:
+    """Return the error that names the fields at fault where a rule joins several of a table.
+
+    Parameters
+    ----------
+    title : str
+        The table.
+    faults : tuple
+        Of each field its place in the table, its length in mm, what it must be, next step.
+
+    Returns
+    -------
+    ValidationError
+        To be raised inside a validator of the whole table.
+    """
+    return ValidationError.from_exception_data(
+        title,
+        [
+            {"type": refuse(rule, step), "loc": place, "input": f"{length:g} mm"}
+            for place, length, rule, step in faults
+        ],
     )
 
 

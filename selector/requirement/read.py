@@ -79,8 +79,10 @@ def _is_shadow(fault: Mapping[str, Any]) -> bool:
 
 def _shown(value: object) -> str:
     """Return a received value, short enough for one line."""
-    if isinstance(value, dict | list | tuple):
-        return f"a {'table' if isinstance(value, dict) else 'list'} of {len(value)}"
+    if isinstance(value, dict):
+        return _short(f"the keys {', '.join(map(str, value))}") if value else "an empty table"
+    if isinstance(value, list | tuple):
+        return f"a list of {len(value)}"
     if value is None or isinstance(value, bool):
         return json.dumps(value)
     if isinstance(value, int) and abs(value) >= _LONGEST_INT:

@@ -12,12 +12,13 @@ from catalog import load_catalog
 from selector.composition import middle
 from selector.duty import Demand
 from selector.flame_history import Job, heat_and_quench
-from selector.flame_map import Stock, draw, harden
-from selector.flame_reading import hard_depth_mm
+from selector.flame_map import draw, harden
+from selector.flame_reading import Wall, hard_depth_mm
 from selector.heat.boiling import Bath
 from selector.heat.grid import Section
 from selector.heat.operator import Operator
 from selector.heat.torch import torch
+from selector.stock import Stock
 
 NOTHING_ASKED = Demand(0, (0,), None, None, None, None, 0.0, derived=False, reason="")
 
@@ -44,7 +45,8 @@ def hardened(slug, diameter, gas, hold_s, medium):
 @pytest.mark.parametrize("gas", ["oxy-acetylene", "oxy-propane"])
 def test_depth_of_a_flame_hardened_bar(gas, diameter_mm):
     found = hardened("c45", diameter_mm, gas, 0.0, "water")
-    assert 0.8 <= hard_depth_mm(found, 20.0, NOTHING_ASKED) <= 6.4
+    wall = Wall(diameter_mm / 2.0, 0.0, diameter_mm / 2.0)
+    assert 0.8 <= hard_depth_mm(found, 20.0, NOTHING_ASKED, wall) <= 6.4
 
 
 def test_a_hardenable_section_can_harden_through():

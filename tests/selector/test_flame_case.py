@@ -86,7 +86,7 @@ def test_a_torch_too_small_is_a_clear_reason():
     there = around({**big, "workshop.heat": [{"source": "hand-torch"}]})
     out = follow(local(source="hand-torch"), there, Setup(), there.leading)
     assert [check.name for check in out.failed] == ["reach"]
-    assert "sticks at" in out.failed[0].text
+    assert "°C after 10 minutes between firebricks" in out.failed[0].text
     assert out.hardness is None
 
 

@@ -2,9 +2,10 @@ import pytest
 
 from catalog import load_catalog
 from selector.flame_case import follow
-from selector.flame_change import HOLDS_S, arranged, first_change
+from selector.flame_change import HOLDS_S, arranged, first_change, heated_whole
 from selector.flame_outcome import Setup
 from selector.surroundings import surroundings
+from selector.torch_job import PASTS
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
@@ -103,3 +104,66 @@ def test_a_change_never_repeats_what_is_done(medium):
     there = around({"workshop.turns_part": False, "workshop.held_by": "tongs"})
     _, change = changed(there, local("42crmo4", medium))
     assert change is None or medium not in change.text
+
+
+def small_torch(size, length="40 mm"):
+    heat = [{"source": "hand-torch"}, {"source": "kitchen-oven"}]
+    sections = [{"shape": "round", "size": size, "length": n} for n in (length, "200 mm")]
+    zone = {"zone.0.hardness": {"min": "50 HRC"}, "load.torque": "20 N m"}
+    changes = {"workshop.heat": heat, "part.section": sections, "part.feature": [], **zone}
+    return around(changes), local("42crmo4", "oil", "hand-torch")
+
+
+def test_a_flame_is_not_spread_so_thin_that_it_no_longer_brings_the_heat():
+    """A hand torch brings 23 mm to heat over one thickness past the zone, not over 1.5."""
+    there, treatment = small_torch("23 mm")
+    out = arranged(treatment, there, there.leading)
+    assert out.heated.reached
+    assert out.failed == ()
+    wide = Setup(past_mm=1.5 * 23.0)
+    assert not follow(treatment, there, wide, there.leading).heated.reached
+
+
+def test_a_miss_is_told_of_the_flame_held_together():
+    there, treatment = small_torch("36 mm")
+    out = arranged(treatment, there, there.leading)
+    assert not out.heated.reached
+    assert out.setup.past_mm == PASTS[0] * 36.0
+
+
+def test_what_else_moves_with_a_change_is_said():
+    still = {"workshop.turns_part": False, "workshop.held_by": "tongs"}
+    there = around(still)
+    out, change = changed(there, local())
+    old, new = out.setup, change.outcome.setup
+    assert (old.past_mm != new.past_mm) is ("past the zone, not" in change.text)
+    assert (old.hold_s != new.hold_s) is ("hold the heat" in change.text)
+
+
+def test_a_hot_bath_is_let_cool():
+    """Near its boiling point water keeps a skin of vapour."""
+    there = around({"workshop.bath": [{"medium": "water", "temperature": "95 degC"}]})
+    out, change = changed(there, local(medium="water"))
+    assert "hard" in {check.name for check in out.failed}
+    assert change.text.startswith("let the cold water cool to 20 °C")
+    assert change.at_hand
+    assert change.outcome.failed == ()
+
+
+def test_a_steel_is_offered_its_own_bath_first():
+    """Silver steel is a water-hardening steel: water, not another oil."""
+    thick = {f"part.section.{n}.size": 30 for n in (0, 1)}
+    window = {"zone.0.hardness": {"min": "55 HRC"}}
+    there = around({**thick, **window, "workshop.bath": [{"medium": "oil"}]})
+    _, change = changed(there, local("115crv3", "oil"))
+    assert "water" in change.text
+    assert "oil" not in change.text.partition(":")[0]
+
+
+def test_a_short_part_that_is_hard_all_over_is_heated_whole():
+    short = {"part.section.1.length": 20, "part.feature": [], "zone.0.section": [1, 2]}
+    there = around(short)
+    change = heated_whole(local("42crmo4", "oil"), there, there.leading)
+    assert change.text.startswith("heat the whole part in the flame")
+    assert change.outcome.heated.reached
+    assert change.outcome.part.zone_mm == (0.0, 50.0)

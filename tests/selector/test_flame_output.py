@@ -3,15 +3,15 @@ import json
 import pytest
 
 from catalog import load_catalog
-from selector.flame import flame_answer
 from selector.flame_output import STEPS, flame_out
-from tests.dog import asked
+from selector.heat.colour import HEAT_COLOURS, TEMPER_COLOURS, heat_colour
+from tests.once import flamed
 
 CATALOG = load_catalog()
 
 
 def out(changes=None, steel="C45"):
-    return flame_out(flame_answer(asked(changes), CATALOG, steel), CATALOG)
+    return flame_out(flamed(changes, steel), CATALOG)
 
 
 @pytest.fixture(scope="module")
@@ -30,8 +30,52 @@ def test_the_figures_asked_for_are_there(found):
         "corner_margin_c", "bow_p90_mm", "core_hrc",
     ):  # fmt: skip
         assert isinstance(figures[key], float | int), key
-    assert set(figures["soft_ring"]) == {"at_mm", "width_mm", "hrc", "torque_nm"}
+    assert {"at_mm", "width_mm", "hrc", "torque_nm"} <= set(figures["soft_ring"])
     assert figures["temper"]["temperature_c"] >= 175.0
+
+
+def test_what_the_page_prints_is_in_the_record(found):
+    figures, asked_of = found["families"][0]["figures"], found["asked"]
+    assert asked_of["text"] == "50 HRC (48 with slack)"
+    assert (asked_of["low_hrc"], asked_of["floor_hrc"]) == (50.0, 48.0)
+    assert figures["hard_through"] == (figures["depth_mm"] >= figures["through_mm"])
+    assert figures["temper"]["colour"] in TEMPER_COLOURS
+    assert figures["cracking"]["text"].startswith(figures["cracking"]["class"])
+    assert figures["margin"] == min(
+        2.0, *(c["margin"] for c in figures["checks"] if c["margin"] is not None)
+    )
+    assert not figures["from_the_other_end"]
+    assert any("firebricks" in text for text in found["assumptions"])
+
+
+def test_a_heat_is_told_by_its_colour_in_the_light_of_the_workshop():
+    """Cherry, by the printed tables from 700 to 902 °C; in the sun it looks 50 °C duller."""
+    seen = {
+        light: out({"workshop.light": light})["families"][0]["figures"]["seen"]
+        for light in ("shade", "sun")
+    }
+    assert seen["shade"]["colour"] == "cherry"
+    assert seen["shade"]["tables_c"] == [700.0, 901.7]
+    assert seen["shade"]["error_c"] == pytest.approx(26.1, abs=0.1)
+    assert seen["sun"]["looks_duller_by_c"] == 50.0
+    duller = heat_colour(seen["sun"]["tables_c"][0])
+    assert duller.temperature_c < HEAT_COLOURS[seen["shade"]["colour"]].temperature_c
+
+
+def test_a_zone_at_the_far_end_counts_from_there():
+    ends = {"zone.0.section": [2], "zone.1.section": [1], "part.section.1.length": 40}
+    assert out(ends)["families"][0]["figures"]["from_the_other_end"]
+
+
+def test_where_nothing_is_to_be_hardened_there_is_neither_figure_nor_caution():
+    """No zone asks for hardness: no steel is heated, and nothing is warned of."""
+    soft = out({"zone": [{"section": [1], "wear": "none"}]}, steel=None)
+    assert soft["verdict"] == "not_needed"
+    assert (soft["families"], soft["map"], soft["cautions"]) == ([], None, [])
+
+
+def test_a_no_without_a_way_out_has_no_cautions_of_a_hardening():
+    assert out(steel="S235JR")["cautions"] == []
 
 
 def test_the_map_runs_along_the_axis_and_across(found):

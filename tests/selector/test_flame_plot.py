@@ -2,16 +2,15 @@ from dataclasses import replace
 
 import pytest
 
-from catalog import load_catalog
 from selector.errors import SelectorError
-from selector.flame import flame_answer
 from selector.flame_plot import WIDE, axial_text, figure, save, section_text
-from tests.dog import asked
+from selector.requirement.part import Section
+from tests.once import flamed
 
 
 @pytest.fixture(scope="module")
 def out():
-    return flame_answer(asked(), load_catalog(), "C45").best.outcome
+    return flamed().best.outcome
 
 
 def rows(lines):
@@ -33,10 +32,23 @@ def test_the_section_is_the_same_on_both_sides(out):
 
 
 def test_a_bore_is_left_empty(out):
-    bored = out.hardness.hrc.copy()
-    bored[: bored.shape[0] // 2] = float("nan")
-    tube = replace(out, hardness=replace(out.hardness, hrc=bored))
-    assert rows(section_text(tube))[0].strip() != ""
+    """No steel is no hardness, and not one of 0 HRC."""
+    bored = (replace(out.part.sections[0], bore_mm=12.5), *out.part.sections[1:])
+    tube = replace(out, part=replace(out.part, sections=bored))
+    drawn = [row.ljust(WIDE) for row in rows(section_text(tube)).values()]
+    inside = slice(WIDE // 4 + 1, 3 * WIDE // 4 - 1)
+    assert not any(row[inside].strip() for row in drawn)
+    assert any(row[0] != " " and row[-1] != " " for row in drawn)
+
+
+def test_a_flat_is_drawn_as_thick_as_it_is(out):
+    """8 by 40 mm stands as a round of 13.3 mm, but goes 4 mm from the axis and no farther."""
+    wide = Section(shape="flat", size=8, width=40, length=30)
+    shapes = (wide, *out.part.shapes[1:])
+    rounds = (replace(out.part.sections[0], outer_mm=13.3), *out.part.sections[1:])
+    flat = replace(out, part=replace(out.part, shapes=shapes, sections=rounds))
+    assert section_text(flat)[-1].split() == ["-4", "0", "4", "mm", "from", "the", "axis"]
+    assert section_text(out)[-1].split()[0] == "-12"
 
 
 def test_no_map_is_no_lines_and_no_figure(out):

@@ -3,12 +3,21 @@ import pytest
 
 from selector.duty import Demand
 from selector.flame_map import FlameMap
-from selector.flame_reading import hard_depth_mm, hard_stretch_mm, softest_place, within
+from selector.flame_reading import (
+    Wall,
+    half_martensite_hrc,
+    hard_depth_mm,
+    hard_stretch_mm,
+    softest_place,
+    wall_at,
+    within,
+)
 from selector.torch_job import stretch
 from tests.dog import asked
 
 ALONG = np.arange(1.0, 60.0, 2.0)
 ACROSS = np.linspace(0.5, 12.0, 24)
+SOLID = Wall(12.0, 0.0, 12.0)
 
 
 def demand(floor=None):
@@ -30,30 +39,79 @@ def test_a_zone_narrower_than_the_cells_still_has_one():
     assert ALONG[within(ALONG, (0.0, 6.0))].tolist() == [1.0, 3.0, 5.0]
 
 
-def test_the_hard_stretch_ends_where_the_surface_goes_soft():
-    assert hard_stretch_mm(HARD_END, 15.0, demand(50.0)) == (0.0, 29.0)
+def test_the_hard_stretch_ends_where_the_surface_falls_below_what_is_asked():
+    """From 55 HRC at 29 mm to 18 at 31, 50 are passed at 29.27 mm."""
+    low, high = hard_stretch_mm(HARD_END, (0.0, 30.0), demand(50.0))
+    assert low == 0.0
+    assert high == pytest.approx(29.0 + 2.0 * 5.0 / 37.0)
 
 
-def test_a_soft_middle_has_no_hard_stretch():
-    assert hard_stretch_mm(HARD_END, 35.0, demand(50.0)) == (35.0, 35.0)
+def test_a_zone_that_is_soft_throughout_has_no_hard_stretch():
+    assert hard_stretch_mm(HARD_END, (32.0, 38.0), demand(50.0)) == (35.0, 35.0)
 
 
-def test_a_hard_stretch_in_the_middle_has_two_ends():
-    found = painted(lambda z: 55.0 if 20.0 < z < 40.0 else 15.0)
-    assert hard_stretch_mm(found, 30.0, demand(50.0)) == (21.0, 39.0)
+def test_of_a_zone_that_is_soft_at_its_middle_the_hard_end_is_told():
+    found = painted(lambda z: 60.0 if z < 6.0 else 44.0)
+    low, high = hard_stretch_mm(found, (0.0, 25.0), demand(48.0))
+    assert low == 0.0
+    assert 5.0 < high < 7.0
+
+
+def test_a_hard_stretch_in_the_middle_reaches_between_the_cells():
+    found = painted(lambda z: 55.0 if 20.0 < z < 40.0 else 45.0)
+    assert hard_stretch_mm(found, (20.0, 40.0), demand(50.0)) == (20.0, 40.0)
+
+
+def test_a_hard_stretch_reaches_the_far_end_of_the_part():
+    even = painted(lambda _z: 55.0)
+    assert hard_stretch_mm(even, (0.0, 60.0), demand(50.0)) == (0.0, 60.0)
 
 
 def test_depth_ends_at_four_fifths_of_the_hardness_asked_for():
     """50 HRC are 513 HV; 0.8 of it, 410 HV, are 41.8 HRC: here 13.2 of 40 HRC to the core."""
     found = painted(lambda _z: 55.0, core_drop=40.0)
-    assert hard_depth_mm(found, 15.0, demand(50.0)) == pytest.approx(
+    assert hard_depth_mm(found, 15.0, demand(50.0), SOLID) == pytest.approx(
         12.0 * 13.2 / 40.0, abs=0.1
     )
 
 
+def test_depth_counts_from_the_surface_not_from_the_middle_of_the_outermost_cell():
+    found = painted(lambda _z: 55.0, core_drop=40.0)
+    thicker = Wall(12.5, 0.0, 12.5)
+    deep = hard_depth_mm(found, 15.0, demand(50.0), SOLID)
+    assert hard_depth_mm(found, 15.0, demand(50.0), thicker) == pytest.approx(deep + 0.5)
+
+
 def test_hard_through_is_the_whole_radius_and_soft_is_none():
-    assert hard_depth_mm(HARD_END, 15.0, demand(50.0)) == 12.0
-    assert hard_depth_mm(HARD_END, 35.0, demand(50.0)) == 0.0
+    assert hard_depth_mm(HARD_END, 15.0, demand(50.0), SOLID) == 12.0
+    assert hard_depth_mm(HARD_END, 35.0, demand(50.0), SOLID) == 0.0
+
+
+def test_hard_through_is_never_more_than_there_is_steel():
+    """A bored section ends at its bore; a flat of 8 mm is 4 mm to its middle."""
+    tube = stretch(asked({"part.section.0.bore": 16, "part.section.1.bore": 16}), (0,))
+    flats = {f"part.section.{n}.{k}": v for n in (0, 1)
+             for k, v in (("shape", "flat"), ("size", 8), ("width", 40))}  # fmt: skip
+    flat = stretch(asked(flats), (0,))
+    for part, deep in ((tube, 4.5), (flat, 4.0)):
+        assert hard_depth_mm(HARD_END, 15.0, demand(50.0), wall_at(part, 15.0)) == deep
+
+
+def test_a_shallow_layer_on_a_flat_is_the_same_share_of_its_thickness():
+    found = painted(lambda _z: 55.0, core_drop=40.0)
+    deep = hard_depth_mm(found, 15.0, demand(50.0), SOLID)
+    flat = Wall(12.0, 0.0, 6.0)
+    assert hard_depth_mm(found, 15.0, demand(50.0), flat) == pytest.approx(deep / 2.0)
+
+
+def test_pearlite_of_a_rich_steel_is_not_hard_however_little_is_asked():
+    """Silver steel too slowly quenched is 44 HRC of pearlite; 0.8 of 48 HRC would count it."""
+    found = painted(lambda _z: 44.0)
+    least = half_martensite_hrc({"C": 1.15})
+    assert least > 50.0
+    assert half_martensite_hrc({"C": 0.45}) == 0.0
+    assert hard_depth_mm(found, 15.0, demand(48.0), SOLID) == 12.0
+    assert hard_depth_mm(found, 15.0, demand(48.0), SOLID, least) == 0.0
 
 
 def test_the_ring_is_found_with_its_width_and_torque():
@@ -73,3 +131,15 @@ def test_the_thinnest_section_bears_least_whatever_its_hardness():
     even = painted(lambda _z: 30.0)
     thin_nm, thick_nm = (softest_place(even, p, 30.0).torque_nm for p in (part, thick))
     assert thin_nm == pytest.approx(thick_nm / 8.0, rel=1e-6)
+
+
+def test_a_hole_and_not_the_softest_place_may_set_the_torque():
+    drilled = {"part.feature": [{"kind": "cross-hole", "at": 50, "size": 12}],
+               "part.section.0.size": 24, "part.section.1.size": 24}  # fmt: skip
+    want = asked(drilled)
+    part = stretch(want, (0,))
+    plain, holed = (softest_place(HARD_END, part, 30.0, p) for p in (None, want.part))
+    assert holed.weakest == "the cross hole at 50 mm"
+    assert plain.weakest == ""
+    assert holed.torque_nm < 0.5 * plain.torque_nm
+    assert (holed.at_mm, holed.hrc) == (plain.at_mm, plain.hrc)

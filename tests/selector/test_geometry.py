@@ -5,8 +5,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.geometry import area_mm2, blank_mm, mass_kg, notches, section_ratio
-from selector.requirement.part import Part, Section
+from selector.geometry import (
+    area_mm2,
+    blank_mm,
+    cut_share,
+    feature_factors,
+    mass_kg,
+    notches,
+    section_ratio,
+)
+from selector.requirement.part import Feature, Part, Section
 
 SIZE, PART = st.floats(0.1, 500), st.floats(0.1, 0.9)
 
@@ -95,6 +103,37 @@ def test_a_feature_notches_the_section_it_lies_on(kind):
 def test_where_a_feature_lies(at, place):
     found = notches(part(section(), section(), feature=[{"kind": "thread", "at": at}]))
     assert int(np.argmax(found.bending)) == place
+
+
+@pytest.mark.parametrize(("kind", "presumed"), [("cross-hole", 3), ("slot", 3), ("keyway", 5)])
+def test_a_cut_takes_steel_and_an_unknown_size_is_presumed(kind, presumed):
+    bar = part(section())
+    found = [cut_share(bar, Feature(kind=kind, size=s)) for s in (None, presumed, 10)]
+    assert found[0] == found[1]
+    assert found[2].torsion < found[1].torsion < 1
+    assert found[2].axial < found[1].axial < 1
+
+
+def test_a_thread_takes_nothing_but_a_cut_does_from_its_own_section():
+    whole = notches(part(section(), section(), feature=[{"kind": "thread", "at": 60}]))
+    holed = notches(
+        part(section(), section(), feature=[{"kind": "cross-hole", "at": 60, "size": 9}])
+    )
+    for name in ("net_torsion", "net_bending", "net_axial"):
+        assert (getattr(whole, name) == 1).all()
+        assert getattr(holed, name)[0] == 1
+        assert getattr(holed, name)[1] < 1
+
+
+@pytest.mark.parametrize("kind", ["cross-hole", "slot", "keyway"])
+@given(st.floats(0.5, 19.5))
+def test_a_notch_on_the_whole_section_holds_the_steel_it_lost(kind, size):
+    """What yields at the edge of a hole comes before what yields throughout."""
+    bar, feature = part(section()), Feature(kind=kind, size=size)
+    left = cut_share(bar, feature)
+    twist, bend = feature_factors(bar, feature)
+    assert 1 / twist <= left.torsion * 4 / 3 + 1e-9
+    assert 1 / bend <= left.bending * 1.7 + 1e-9
 
 
 def test_ratio_of_neighbours_does_not_care_for_the_direction():

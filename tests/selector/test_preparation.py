@@ -97,12 +97,13 @@ def test_compositions_are_drawn_once_for_a_steel(around):
 @pytest.mark.parametrize(
     ("other", "shared"),
     [
-        (work("c45", "local-torch"), True),
+        (work("c45", "local-torch"), False),
+        (work("c45", "through-torch", condition="cold-drawn"), True),
         (work("c45", medium="water"), False),
         (work("c45", source="muffle-furnace"), False),
         (work("42crmo4"), False),
     ],
-    ids=["another route", "another bath", "another source", "another steel"],
+    ids=["in its zone alone", "other bar", "another bath", "another source", "another steel"],
 )
 def test_what_is_heated_and_quenched_alike_is_worked_out_once(other, shared):
     around = surroundings(asked(), CATALOG)

@@ -5,6 +5,7 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector import draws
+from selector.mechanics.notch import cross_hole_factor
 from selector.strength_factor import CAP, has_load, least_factor
 from selector.surroundings import surroundings
 from tests.dog import GONE, asked
@@ -66,6 +67,36 @@ def test_a_notch_lowers_fatigue_strength():
     tired = {"load.torque": "900 N m", "load.cycles": "fatigue", "part.feature": []}
     holed = {**tired, "part.feature": [{"kind": "cross-hole", "at": 100}]}
     assert median(holed) < median(tired)
+
+
+@pytest.mark.parametrize("shape", ["square", "hexagon"])
+def test_a_bored_section_bears_less_and_a_bored_round_is_a_tube(shape):
+    heavy = {"load.torque": "800 N m", "part.feature": []}
+    bore = {f"part.section.{n}.bore": 22 for n in (0, 1)}
+    tube, other = ({f"part.section.{n}.shape": s for n in (0, 1)} for s in ("tube", shape))
+    # A long drive, so that its corners do not decide.
+    assert median({**heavy, **bore}) == median({**heavy, **bore, **tube})
+    assert median({**heavy, **bore}) < 0.5 * median(heavy)
+    assert median({**heavy, **bore, **other}) < 0.7 * median({**heavy, **other})
+
+
+@pytest.mark.parametrize("load", ["torque", "bending", "axial"])
+@pytest.mark.parametrize("kind", ["cross-hole", "slot", "keyway"])
+def test_a_soft_shaft_is_weaker_by_the_hole_across_it(load, kind):
+    heavy = {**NONE, f"load.{load}": "400 kN" if load == "axial" else "800 N m"}
+    holed, wide = (
+        {**heavy, "part.feature": [{"kind": kind, "at": 100, "size": size}]} for size in (3, 20)
+    )
+    whole = median({**heavy, "part.feature": []}, (20.0, 20.0))
+    assert median(wide, (20.0, 20.0)) < median(holed, (20.0, 20.0)) < whole
+
+
+def test_a_hard_shaft_snaps_at_the_notch_and_the_hole_counts_once():
+    """Above 50 HRC the factor is that of the notch on the whole section, and no more."""
+    heavy = {"load.torque": "3000 N m"}
+    hole = {**heavy, "part.feature": [{"kind": "cross-hole", "at": 100, "size": 5}]}
+    plain, cut = median({**heavy, "part.feature": []}, (62.0, 55.0)), median(hole, (62.0, 55.0))
+    assert plain / cut == pytest.approx(float(cross_hole_factor("torsion", 5, 25)), rel=1e-3)
 
 
 def test_a_second_load_never_helps():

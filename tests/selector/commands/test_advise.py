@@ -7,12 +7,15 @@ import pytest
 from selector.commands import cli as commands
 from selector.output_record import AdviceOut
 from tests.dog import TEXT, varied
+from tests.once import advise_once
 
 NO_STEEL_DOES_THIS = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
 
 
 @pytest.fixture
-def run(cli, tmp_path):
+def run(cli, tmp_path, monkeypatch):
+    monkeypatch.setattr("selector.advice.advise", advise_once)
+
     def advise(*args, changes=None):
         path = tmp_path / "dog.json"
         path.write_text(json.dumps(varied(changes)), encoding="utf-8")

@@ -40,6 +40,13 @@ def test_a_wider_cross_hole_weakens_more(load, ratio):
     assert wide >= narrow * 0.985
 
 
+def test_a_hole_nearly_as_wide_as_the_bar_leaves_nothing_to_bear():
+    assert float(cross_hole_factor("torsion", 9.0, 10.0)) > 50
+    assert float(cross_hole_factor("bending", 9.9, 10.0)) > 1000
+    below, above = cross_hole_factor("bending", [2.4999, 2.5001], 10.0)
+    assert below == pytest.approx(above, rel=1e-3)
+
+
 def test_a_keyway_is_worst_in_torsion_under_its_key():
     assert keyway_factor("torsion") > keyway_factor("bending") > 2
 

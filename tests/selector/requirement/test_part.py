@@ -1,7 +1,7 @@
 import pytest
 from pydantic import ValidationError
 
-from selector.requirement.part import Part, Section
+from selector.requirement.part import CUTS, Feature, Part, Section
 
 ROUND = {"shape": "round", "size": 20, "length": 50}
 
@@ -11,8 +11,9 @@ ROUND = {"shape": "round", "size": 20, "length": 50}
     [
         ({"shape": "tube"}, "given a bore"),
         ({"shape": "flat"}, "given a width"),
-        ({"bore": 20}, "bore 20 mm is not smaller than size 20 mm"),
-        ({"shape": "tube", "bore": "1 in"}, "bore 25.4 mm is not smaller than size 20 mm"),
+        ({"bore": 20}, "smaller than size, 20 mm, or no wall is left"),
+        ({"shape": "tube", "bore": "1 in"}, "smaller than size, 20 mm"),
+        ({"shape": "flat", "width": 12, "bore": 15}, "smaller than width, 12 mm"),
         ({"shape": "oval"}, "'round', 'square', 'hexagon', 'tube' or 'flat'"),
     ],
 )
@@ -23,6 +24,45 @@ def test_an_impossible_section_is_refused(changes, rule):
 
 def test_a_round_may_be_bored():
     assert Section.model_validate({**ROUND, "bore": 8}).bore == 8
+
+
+STEPPED = (ROUND, {**ROUND, "size": 30})
+
+
+def holed(*features, sections=STEPPED):
+    return Part.model_validate({"name": "pin", "section": sections, "feature": features})
+
+
+@pytest.mark.parametrize("kind", sorted(CUTS))
+def test_a_hole_that_cuts_the_part_in_two_is_refused(kind):
+    for size in (20, "1 in"):
+        with pytest.raises(ValidationError, match="smaller than section 1 is wide, 20 mm"):
+            holed({"kind": kind, "at": 10, "size": size})
+        assert holed({"kind": kind, "at": 60, "size": size})
+
+
+def test_every_hole_at_fault_is_named_with_its_field():
+    wide = {"kind": "cross-hole", "at": 10, "size": 40}
+    with pytest.raises(ValidationError) as caught:
+        holed(wide, {"kind": "thread", "at": 10, "size": 40}, wide)
+    places = [fault["loc"] for fault in caught.value.errors()]
+    assert places == [("feature", 0, "size"), ("feature", 2, "size")]
+
+
+def test_a_flat_is_drilled_through_its_thickness():
+    flat = {"shape": "flat", "size": 8, "width": 40, "length": 50}
+    assert holed({"kind": "cross-hole", "at": 10, "size": 12}, sections=[flat])
+    with pytest.raises(ValidationError, match="40 mm"):
+        holed({"kind": "cross-hole", "at": 10, "size": 40}, sections=[flat])
+
+
+@pytest.mark.parametrize(("at", "size", "place"), [
+    (None, 5, 0), (None, None, 0), (None, 25, 1), (0, 5, 0), (50, 5, 0), (51, 5, 1),
+    (5000, 5, 1),
+])  # fmt: skip
+def test_where_a_feature_lies(at, size, place):
+    feature = Feature(kind="cross-hole", at=at, size=size)
+    assert holed().place(feature) == place
 
 
 def test_length_is_the_sum_of_the_sections():

@@ -71,7 +71,7 @@ def test_an_empty_list_is_still_too_short(key):
         (True, "true"),
         (None, "null"),
         ([1, 2], "a list of 2"),
-        ({"a": 1}, "a table of 1"),
+        ({"a": 1}, "the keys a"),
         (10**30, "a number of more than 18 digits"),
         (0xF << 60_000, "a number of more than 18 digits"),
         ("x" * 500, "..."),

@@ -1,0 +1,36 @@
+"""Baths that no quench can be computed in, told by the field they stand in."""
+
+from dataclasses import replace
+
+from selector.errors import OutOfRangeError, Problem, RequirementError
+from selector.heat.boiling import Bath, bath_temperature_c
+from selector.requirement.workshop import Workshop
+
+
+def check_baths(workshop: Workshop) -> None:
+    """Refuse a bath that is frozen, boiling or on fire.
+
+    Parameters
+    ----------
+    workshop : Workshop
+        Its baths; media whose boiling nobody has described are let pass.
+
+    Raises
+    ------
+    RequirementError
+        One problem for each such bath, named as the user wrote it.
+    """
+    found: list[Problem] = []
+    for number, kept in enumerate(workshop.bath, start=1):
+        bath = Bath(kept.medium, kept.temperature, kept.agitation)  # type: ignore[arg-type]
+        try:
+            bath_temperature_c(bath)
+        except OutOfRangeError as error:
+            field = f"workshop.bath.{number}.temperature"
+            found += [
+                replace(problem, field=field)
+                for problem in error.problems
+                if problem.field == "bath_temperature_c"
+            ]
+    if found:
+        raise RequirementError(*found)

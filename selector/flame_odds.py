@@ -1,0 +1,127 @@
+"""What must not go wrong in a flame hardening, one error at a time, and the better reading."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from selector.duty import Demand
+from selector.flame_case import follow
+from selector.flame_change import Change, arranged
+from selector.flame_check import edge_notes, left_out
+from selector.flame_outcome import Outcome
+from selector.heat.operator import reading
+from selector.surroundings import Surroundings
+from selector.torch_history import LEVEL_LOG_SD
+from selector.treatment import Treatment
+
+# Nine heats in ten lie within this many standard deviations on the bad side.
+NINE_IN_TEN = 1.28
+
+
+def limits(out: Outcome, around: Surroundings) -> tuple[str, ...]:
+    """Return the conditions that lie in the part: notches at a hard edge, other hard zones.
+
+    Parameters
+    ----------
+    out : Outcome
+        What comes out.
+    around : Surroundings
+        Part and demands.
+
+    Returns
+    -------
+    tuple of str
+        Conditions.
+    """
+    return (*edge_notes(out, around), *left_out(out, around))
+
+
+def steadied(
+    work: Treatment, around: Surroundings, lead: Demand, out: Outcome, odds: tuple[str, ...]
+) -> Change | None:
+    """Return a better reading of the heat as the one change, where it leaves no condition.
+
+    Parameters
+    ----------
+    work : Treatment
+        Steel, condition, source, bath.
+    around : Surroundings
+        Part and workshop.
+    lead : Demand
+        What the leading zone asks.
+    out : Outcome
+        What comes out.
+    odds : tuple of str
+        What must not go wrong.
+
+    Returns
+    -------
+    Change or None
+        Dim light where the light is to blame, else a crayon.
+    """
+    if not odds or limits(out, around):
+        return None
+    shop, setup = around.asked.workshop, replace(out.setup, misread_c=0.0, temper=None)
+    eye = reading(shop.measure, shop.light)
+    ways = [("read the heat by a temperature crayon", reading(["crayon"], shop.light), False)]
+    if eye.shift_c > 0.0:
+        ways.insert(0, ("judge the heat in dim light", reading(shop.measure, "dim"), True))
+    for text, read, at_hand in ways:
+        found = arranged(work, around, lead, setup)
+        error = (read.bias_c, read.scatter_c, read.shift_c)
+        if not found.failed and not any(odds_of(work, around, lead, found, error)):
+            return Change(f"{text}: {found.sentence}", found, at_hand)
+    return None
+
+
+def odds_of(
+    work: Treatment,
+    around: Surroundings,
+    lead: Demand,
+    out: Outcome,
+    error_c: tuple[float, float, float],
+) -> Iterator[str]:
+    """Yield in words what must not go wrong: each error alone, at nine in ten.
+
+    Parameters
+    ----------
+    work : Treatment
+        Steel, condition, source, bath.
+    around : Surroundings
+        Part and workshop.
+    lead : Demand
+        What the leading zone asks.
+    out : Outcome
+        What comes out.
+    error_c : tuple of float
+        How the heat is read: lasting error, error from heat to heat, mean shift. [°C]
+
+    Yields
+    ------
+    str
+        A condition, and what fails without it that did not before.
+    """
+    bias, scatter, shift = error_c
+    off = NINE_IN_TEN * float(np.hypot(bias, scatter))
+    strong = float(np.exp(NINE_IN_TEN * LEVEL_LOG_SD))
+    trials: list[tuple[dict[str, Any], str]] = [
+        ({"misread_c": shift - off}, f"the heat is not stopped {off - shift:.0f} °C too early"),
+        ({"misread_c": shift + off}, f"the heat is not overshot by {off + shift:.0f} °C"),
+        (
+            {"collapse": NINE_IN_TEN},
+            "the part is moved well in the bath, so that no vapour clings",
+        ),
+    ]
+    # A flame that is drawn back anyhow is drawn back to the same, whether strong or weak.
+    if out.heated.level * strong > 1.0:
+        trials.append(({"strength": 1.0 / strong}, "the flame is no weaker than usual"))
+    if out.heated.level == 1.0:
+        trials.append(({"strength": strong}, "the flame is drawn back in good time"))
+    known = {check.name for check in out.failed}  # such as that nothing holds it
+    for stray, words in trials:
+        found = follow(work, around, replace(out.setup, temper=out.temper, **stray), lead)
+        amiss = [check.text for check in found.failed if check.name not in known]
+        if amiss:
+            yield f"{words} ({amiss[0]})"

@@ -1,0 +1,110 @@
+"""The bar before a local heat, and what is left of it where it did not turn to austenite."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog.steel import Condition, Steel
+from selector.composition import middle
+from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.heating_course import REFERENCE_C
+from selector.metallurgy.temper_curve import parameter_k
+from selector.metallurgy.tempering import Structure as Tempered
+from selector.metallurgy.tempering import prior_temper, tempered_hardness
+from selector.metallurgy.transformation import Structure
+from selector.preparation import supply_hrc
+from selector.process import SPHEROIDISED_ABOVE_WT_PCT, STRUCTURE
+from selector.treatment import Treatment
+
+Floats = NDArray[np.float64]
+
+# Hardness in HV of a cold-drawn bar once soft, where the catalogue has no soft condition of the
+# steel (estimated from carbon bar sold both ways). [-]
+DRAWN_TO_SOFT = 0.85
+# Cold drawing is gone by half at this parameter T (18 + log10 t), about 600 °C in an hour, and
+# from a tenth to nine tenths over twice this span (from memory of cold-drawn bar). [K]
+RECOVERED_K, RECOVERY_SPAN_K = 15700.0, 500.0
+SOFT = frozenset({"annealed", "hot-rolled", "normalised"})
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """The bar before: hardness as bought, and what it falls to when annealed."""
+
+    steel: Steel
+    composition_wt_pct: Mapping[str, float]
+    condition: str
+    supply_hrc: float
+    softest_hrc: float
+
+    @property
+    def structure(self) -> Structure:
+        """The structure that the heat finds."""
+        found = STRUCTURE.get(self.condition, "ferrite-pearlite")
+        rich = self.composition_wt_pct["C"] > SPHEROIDISED_ABOVE_WT_PCT
+        if rich and found == "ferrite-pearlite":
+            return "spheroidised"
+        return found  # type: ignore[return-value]
+
+
+def stock_of(work: Treatment) -> Stock:
+    """Return the bar as it is bought, and how soft the steel gets.
+
+    Parameters
+    ----------
+    work : Treatment
+        Steel and supply condition.
+
+    Returns
+    -------
+    Stock
+        At the middle of composition and of the hardness sold.
+    """
+    supply = _bought_hrc(work, work.condition)
+    soft = [_bought_hrc(work, c) for c in work.steel.condition if c.name in SOFT]
+    known = [hrc for hrc in soft if np.isfinite(hrc)]
+    softest = min([*known, supply]) if known or work.condition.name != "cold-drawn" else np.nan
+    if not np.isfinite(softest):
+        hv = DRAWN_TO_SOFT * hv_from_hrc(supply, outside="extend")
+        softest = float(hrc_from_hv(hv, outside="extend"))
+    composition = {e: float(v[0, 0]) for e, v in middle(work.steel).items()}
+    return Stock(work.steel, composition, work.condition.name, supply, softest)
+
+
+def _bought_hrc(work: Treatment, condition: Condition) -> float:
+    """Return the hardness of a condition as sold, NaN where the catalogue has none."""
+    sold = supply_hrc(replace(work, condition=condition), {"supply_hardness": np.zeros(1)})
+    return float(sold[0])
+
+
+def rest_hv(drawn_s: Floats, stock: Stock) -> Floats:
+    """Return the hardness of what never turned: as bought, but tempered on the way up.
+
+    Parameters
+    ----------
+    drawn_s : ndarray
+        Tempering, as time at `REFERENCE_C`. [s]
+    stock : Stock
+        The bar.
+
+    Returns
+    -------
+    ndarray
+        A maker's quench softens beyond its prior temper, cold work goes, soft bar stays. [HV]
+    """
+    supply = float(hv_from_hrc(stock.supply_hrc, outside="extend"))
+    spent = np.maximum(drawn_s, 1e-6)
+    if stock.condition == "prehard":
+        composition = stock.composition_wt_pct
+        before = Tempered(prior_temper=prior_temper(composition, supply))
+        found = tempered_hardness(composition, REFERENCE_C, spent, structure=before)
+        fresh = tempered_hardness(composition, REFERENCE_C, 1e-6, structure=before)
+        return np.asarray(supply * found.hv / fresh.hv)
+    if stock.condition == "cold-drawn":
+        soft = float(hv_from_hrc(stock.softest_hrc, outside="extend"))
+        beyond = (RECOVERED_K - parameter_k(REFERENCE_C, spent)) / RECOVERY_SPAN_K
+        gone = 1.0 / (1.0 + np.exp(np.clip(2.2 * beyond, -50.0, 50.0)))
+        return np.asarray(supply + gone * (soft - supply))
+    return np.full_like(spent, supply)

@@ -1,0 +1,68 @@
+import pytest
+
+from catalog import load_catalog
+from selector.flame_change import arranged
+from selector.flame_odds import limits, odds_of, steadied
+from selector.surroundings import surroundings
+from tests.dog import asked, work
+from tests.once import flamed
+
+CATALOG = load_catalog()
+SURE, VAGUE = (0.0, 0.0, 0.0), (60.0, 30.0, 0.0)
+
+
+@pytest.fixture(scope="module")
+def case():
+    there = surroundings(asked({"zone.0.hardness": {"min": "50 HRC"}}), CATALOG, count=1)
+    treatment = work("42crmo4", "local-torch", "oil", "oxy-propane")
+    return treatment, there, there.leading, arranged(treatment, there, there.leading)
+
+
+def test_a_vaguer_reading_leaves_no_less_to_chance(case):
+    sure, vague = (list(odds_of(*case, error)) for error in (SURE, VAGUE))
+    assert len(sure) <= len(vague)
+    assert any("too early" in odd or "overshot" in odd for odd in vague)
+
+
+def test_a_flame_that_is_drawn_back_anyhow_is_no_condition():
+    """The operator takes as much of it as lets him stop in time."""
+    thin = {f"part.section.{n}.size": 8 for n in (0, 1)}
+    there = surroundings(asked({**thin, "load.torque": "5 N m"}), CATALOG, count=1)
+    treatment = work("42crmo4", "local-torch", "oil", "oxy-propane")
+    out = arranged(treatment, there, there.leading)
+    assert out.heated.level < 0.6
+    assert not any(
+        "flame" in odd for odd in odds_of(treatment, there, there.leading, out, VAGUE)
+    )
+
+
+def test_a_notch_at_the_edge_of_the_zone_is_a_condition(case):
+    treatment, _, lead, out = case
+    at = out.hard_mm[1]
+    slot = {"part.feature": [{"kind": "slot", "at": f"{at:.1f} mm", "size": "3 mm"}]}
+    near = surroundings(asked(slot), CATALOG, count=1)
+    assert "slot" in limits(out, near)[0]
+    assert steadied(treatment, near, lead, out, ("anything",)) is None
+
+
+def test_out_of_the_sun_is_the_change_where_only_its_light_is_in_doubt():
+    """The eye needs no instrument in the shade."""
+    window = {"zone.0.hardness": {"min": "50 HRC", "max": "60 HRC"}}
+    verdict = flamed({"workshop.light": "sun", **window}, "817M40").best
+    assert verdict.word == "yes_if"
+    assert verdict.change.text.startswith("judge the heat in dim light")
+    assert verdict.change.at_hand
+    assert verdict.change.outcome.failed == ()
+
+
+def test_a_crayon_is_the_change_where_the_eye_itself_is_in_doubt():
+    unsteady = {"workshop.skill": {"bias": 3.0, "scatter": 3.0}}
+    window = {"zone.0.hardness": {"min": "50 HRC", "max": "60 HRC"}}
+    verdict = flamed({**unsteady, **window}, "817M40").best
+    assert verdict.word == "yes_if"
+    assert verdict.change.text.startswith("read the heat by a temperature crayon")
+    assert not verdict.change.at_hand
+
+
+def test_no_change_is_looked_for_where_nothing_is_in_doubt(case):
+    assert steadied(*case, ()) is None

@@ -1,0 +1,42 @@
+import pytest
+
+from catalog import load_catalog
+from selector.flame_case import heated_for
+from selector.flame_history import quench
+from selector.flame_map import harden
+from selector.flame_outcome import Setup
+from selector.flame_temper import LEAST_DRAW_C, chosen_temper
+from selector.stock import stock_of
+from selector.surroundings import surroundings
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+LEAST = {"zone.0.hardness": {"min": "50 HRC"}}
+
+
+def chosen(changes=None, steel="42crmo4", heat=("oxy-propane", "kitchen-oven")):
+    heats = [{"source": source} for source in heat]
+    around = surroundings(asked({"workshop.heat": heats, **(changes or {})}), CATALOG, count=1)
+    treatment = work(steel, "local-torch", "oil", "oxy-propane")
+    job, _, (heated, grid) = heated_for(treatment, around, Setup(past_mm=12.5))
+    hardened = harden(quench(job, heated, grid), stock_of(treatment), job.bath)
+    return chosen_temper(treatment, around, hardened, around.leading)
+
+
+def test_an_oven_inside_the_window_goes_before_a_flame_nearer_to_its_middle():
+    """Common practice, no source: an oven draws evenly, a flame by the eye in minutes."""
+    assert chosen(LEAST).means == "oven"
+
+
+def test_a_flame_draws_where_the_oven_stays_above_the_window():
+    soft = {"zone.0.hardness": {"min": "52 HRC", "max": "55 HRC"}}
+    assert chosen(soft, "100mncrw4").means == "torch"
+
+
+def test_without_an_oven_the_flame_draws():
+    assert chosen(LEAST, heat=("oxy-propane",)).means == "torch"
+
+
+@pytest.mark.parametrize("steel", ["42crmo4", "c45"])
+def test_nothing_is_drawn_where_its_toughness_is_unknown(steel):
+    assert chosen(steel=steel).temperature_c >= LEAST_DRAW_C

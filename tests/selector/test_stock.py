@@ -1,0 +1,44 @@
+import numpy as np
+import pytest
+
+from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.stock import rest_hv, stock_of
+from tests.dog import work
+
+SECONDS = np.geomspace(1e-6, 1e6, 25)
+
+
+def bar(steel, condition=None):
+    return stock_of(work(steel, "local-torch", "oil", "oxy-propane", condition))
+
+
+@pytest.mark.parametrize(
+    ("steel", "condition"), [("42crmo4", "prehard"), ("c45", "cold-drawn")]
+)
+def test_what_was_hardened_or_worked_softens_with_time_at_heat(steel, condition):
+    stock = bar(steel, condition)
+    found = rest_hv(SECONDS, stock)
+    assert found[0] == pytest.approx(hv_from_hrc(stock.supply_hrc, outside="extend"), rel=1e-3)
+    assert (np.diff(found) <= 1e-9).all()
+    assert found[-1] < 0.9 * found[0]
+
+
+def test_soft_bar_stays_as_it_is():
+    assert np.ptp(rest_hv(SECONDS, bar("42crmo4", "annealed"))) == 0.0
+
+
+def test_a_prehard_bar_bears_an_hour_at_three_hundred():
+    """Equal to far less than its own temper: common practice."""
+    stock = bar("42crmo4", "prehard")
+    spent = rest_hv(np.array([1e-6, 1e-3]), stock)
+    assert hrc_from_hv(spent[1], outside="extend") > hrc_from_hv(spent[0]) - 0.5
+
+
+def test_a_drawn_bar_knows_how_soft_it_gets():
+    stock = bar("c45", "cold-drawn")
+    assert stock.softest_hrc < stock.supply_hrc
+
+
+def test_rich_soft_bar_is_spheroidised():
+    assert bar("115crv3").structure == "spheroidised"
+    assert bar("42crmo4", "prehard").structure == "quenched and tempered"

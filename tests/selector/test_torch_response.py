@@ -1,0 +1,101 @@
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector.geometry import POSITIONS
+from selector.process import hardening_heat, quench
+from selector.surroundings import surroundings
+from selector.torch_response import heated_share, is_torched, torched, torched_points
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+AROUND = surroundings(asked(), CATALOG)
+OIL = quench(CATALOG.media["oil"], AROUND.asked.workshop, AROUND.mass_kg)
+C45 = work("c45", "local-torch", "oil")
+
+
+def near(size=25, light="shade", **changes):
+    sizes = {f"part.section.{n}.size": size for n in (0, 1)}
+    return surroundings(asked({**sizes, "workshop.light": light, **changes}), CATALOG)
+
+
+@pytest.mark.parametrize(
+    ("treatment", "followed"),
+    [
+        (C45, True),
+        (work("c45", "local-torch", "oil", "forge"), False),
+        (work("c45", "through-torch"), False),
+        (work("c45", "subcontract-induction", "water", None), False),
+    ],
+    ids=["torch", "forge", "whole", "induction"],
+)
+def test_local_heat_is_followed_at_a_torch_alone(treatment, followed):
+    assert is_torched(treatment) is followed
+
+
+def test_the_rim_is_as_hot_as_the_operator_made_it():
+    heat = hardening_heat(C45, AROUND.asked.workshop, AROUND.shared())
+    found = torched(C45, AROUND)
+    assert found.peak_c.shape == (512, found.in_zone)
+    np.testing.assert_allclose(found.peak_c[:, :1], heat.peak_c, atol=30.0)
+
+
+def test_steels_of_one_heat_share_what_is_read_and_bins_differ_by_their_heat():
+    one, other = (torched(work(s, "local-torch"), AROUND) for s in ("c45", "42crmo4"))
+    targets = [work(s).steel.hardened.temperature_c.middle for s in ("c45", "42crmo4")]
+    assert targets[0] != targets[1] or one is other
+    np.testing.assert_allclose(
+        (one.peak_c - other.peak_c).mean(), targets[0] - targets[1], atol=3.0
+    )
+
+
+def test_one_place_lies_at_the_depth_asked_for():
+    found = torched(C45, near(**{"zone.0.depth": 2}))
+    assert found.places[1] == pytest.approx(1 - 2 / 12.5)
+    assert len(found.places) == len(POSITIONS)
+
+
+def test_a_depth_out_of_reach_is_held_for_as_long_as_the_table_goes():
+    usual, deep = (
+        float(np.median(torched(C45, near(40, **{"zone.0.depth": d})).at[:, 1]))
+        for d in (0.5, 15)
+    )
+    assert deep >= usual
+
+
+def test_who_is_misled_by_the_sun_heats_hotter():
+    shade, sun = (torched(C45, near(light=light)) for light in ("shade", "sun"))
+    assert np.median(sun.peak_c) > np.median(shade.peak_c) + 20
+
+
+def test_the_ring_is_drawn_further_the_hotter_it_was():
+    found = torched(C45, AROUND)
+    assert (found.ring_s(760.0) > found.ring_s(700.0)).mean() > 0.99
+
+
+def test_points_lie_on_the_end_quench_bar():
+    points, found = torched_points(C45, AROUND, OIL), torched(C45, AROUND)
+    assert points.distance_mm.shape == found.peak_c.shape
+    assert (np.diff(np.median(points.distance_mm[:, :5], axis=0)) > 0.0).all()
+    assert (points.log_sd < 0.1).all()
+
+
+def test_a_shank_that_draws_heat_cools_a_short_end_faster_than_a_long_bar():
+    """What an even start in a long bar cannot show."""
+    short, long = (
+        torched_points(C45, near(**{"part.section.0.length": length}), OIL)
+        for length in (12, 80)
+    )
+    core = len(POSITIONS) - 1
+    assert np.median(short.centre_s[:, core]) < 0.9 * np.median(long.centre_s[:, core])
+
+
+def test_a_thin_part_is_heated_through():
+    assert heated_share(C45, near(12)) == 1.0
+
+
+def test_what_is_hard_by_position_is_columns_by_section():
+    far = {"zone.0.section": [2], "zone.1.section": [1]}
+    found = torched(C45, surroundings(asked(far), CATALOG))
+    assert found.hard == (1,)
+    assert len(found.columns) == 2 * len(POSITIONS) + found.ends
