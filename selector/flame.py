@@ -40,6 +40,8 @@ DISC = 0.5
 RUN_BACKS = 3
 # Heat for the draw is laid up behind the zone, over this share of its length. Common practice.
 LAID_UP = (0.5, 1.0)
+# What was not tried for an objection counts as more than any number of misses.
+HOPELESS = 9
 WHOLE = "the zone is the whole part: harden it whole"
 
 
@@ -246,12 +248,16 @@ def _verdicts(
         work, objection, doubt = max(items, key=lambda item: item[2])
         yield FlameVerdict("coupon_first" if doubt else "no", work, objection or "")
     settled: set[str] = set()
+    # With one condition left, a treatment that needs a change cannot be better.
+    least = HOPELESS
     for work in sorted(open_ones, key=_ease):
         bath = work.medium.slug if work.medium else ""
         if bath in settled or (settled and _harsher(work)):
             continue
-        answer = _verdict(work, around, lead)
+        answer = _verdict(work, around, lead, search=least > 1)
         yield answer
+        if answer.word == "yes_if":
+            least = min(least, _amiss(answer))
         if answer.word in {"yes", "not_needed"}:
             return
         if _settled(answer):
@@ -289,12 +295,16 @@ def _ease(work: Treatment) -> tuple[bool, bool, int]:
 
 def _rank(verdict: FlameVerdict) -> tuple[int, int, float, tuple[bool, bool, int]]:
     """Return the order: word, what fails or must not go wrong, narrowest margin, then ease."""
-    untried = 8 if verdict.why == WHOLE else 9
-    failed = len(verdict.outcome.failed) if verdict.outcome else untried
-    amiss = failed + len(verdict.odds)
     # In quarters of an error: less of a difference is none, and ease decides.
     spare = round(4.0 * verdict.outcome.margin) / 4.0 if verdict.outcome else 0.0
-    return (ORDER.index(verdict.word), amiss, -spare, _ease(verdict.treatment))
+    return (ORDER.index(verdict.word), _amiss(verdict), -spare, _ease(verdict.treatment))
+
+
+def _amiss(verdict: FlameVerdict) -> int:
+    """Return how many demands fail or must be seen to; untried is worse than any."""
+    untried = HOPELESS - 1 if verdict.why == WHOLE else HOPELESS
+    failed = len(verdict.outcome.failed) if verdict.outcome else untried
+    return failed + len(verdict.odds)
 
 
 def _best(verdicts: Iterator[FlameVerdict]) -> FlameVerdict | None:
@@ -322,8 +332,10 @@ def _unheated(work: Treatment, around: Surroundings, lead: Demand) -> FlameVerdi
     return None
 
 
-def _verdict(work: Treatment, around: Surroundings, lead: Demand) -> FlameVerdict:
-    """Return the verdict for one treatment that screening lets pass."""
+def _verdict(
+    work: Treatment, around: Surroundings, lead: Demand, *, search: bool = True
+) -> FlameVerdict:
+    """Return the verdict for one treatment that screening lets pass; the change if searched."""
     plain = _unheated(work, around, lead)
     if plain is not None:
         return plain
@@ -332,20 +344,21 @@ def _verdict(work: Treatment, around: Surroundings, lead: Demand) -> FlameVerdic
             f"the {work.steel.name} in the rack is not proved: harden and break a coupon of it"
         )
         return FlameVerdict("coupon_first", work, text, arranged(work, around, lead))
-    out = arranged(work, around, lead)
+    out, shop = arranged(work, around, lead), around.asked.workshop
+    read = reading_error_c(work, shop)
     if not out.failed:
-        read = reading_error_c(work, around.asked.workshop)
         odds = (*odds_of(work, around, lead, out, read), *limits(out, around))
         word: FlameWord = "yes" if not odds else "yes_if"
         why = out.sentence + slack_words(out, lead) if not odds else f"yes if {odds[0]}"
         return FlameVerdict(word, work, why, out, steadied(work, around, lead, out, odds), odds)
-    change = first_change(work, around, lead, out)
+    change = first_change(work, around, lead, out) if search else None
     why = "; ".join(check.text for check in out.failed)
     if change is None or not change.at_hand:
         return FlameVerdict("no", work, why, out, change)
     # What must not go wrong is told of the part as it is then done.
-    read = reading_error_c(work, around.asked.workshop)
     after, then = change.outcome, change.work or work
+    if after.setup.misread_c < read[2]:  # judged out of the sun
+        read = reading_error_c(work, shop.model_copy(update={"light": "shade"}))
     odds = (*odds_of(then, around, lead, after, read), *limits(after, around))
     why = f"yes if you {change.text.partition(': ')[0]}; as it is, {why}"
     return FlameVerdict("yes_if", work, why, out, change, odds)

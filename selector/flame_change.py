@@ -3,10 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from selector.duty import Demand
 from selector.flame_case import bath_of, follow, heated_for, job_of, target_c
 from selector.flame_check import edge_notes
 from selector.flame_outcome import CheckName, Outcome, Setup
+from selector.flame_reading import within
 from selector.heat.boiling import bath_temperature_c
 from selector.heat.operator import seen_cell
 from selector.heat.torch import torch
@@ -22,6 +25,8 @@ WORTH = (0.5, 0.3)
 # A heating torch that a workshop can borrow. [l/min]
 BORROWED_L_PER_MIN = 11.0
 FURNACE_S = 3600.0
+# Turned by more than this counts as all of it. [-]
+WHOLLY = 0.99
 # A watery bath that is warmer than usual by more than this is worth cooling. [K]
 WARMER_K = 15.0
 
@@ -165,8 +170,11 @@ def first_change(
         Recomputed; None where no single change serves.
     """
     failed = {check.name for check in out.failed}
+    # What turned all through, no flame makes harder: only another bath does.
+    by_heat = failed - {"hard", "depth"} if _turned(out) else failed
     for trial in _trials(work, around, replace(out.setup, temper=None)):
-        if not trial.against & failed or (trial.cures and failed - trial.cures):
+        amiss = by_heat if trial.setup.flame is not None else failed
+        if not trial.against & amiss or (trial.cures and failed - trial.cures):
             continue
         same = trial.work is work and trial.cures
         found = out if same else arranged(trial.work, around, lead, trial.setup)
@@ -174,6 +182,14 @@ def first_change(
             text = trial.text + _besides(out, found)
             return Change(f"{text}: {found.sentence}", found, trial.at_hand, trial.work)
     return None
+
+
+def _turned(out: Outcome) -> bool:
+    """Return whether the zone turned to austenite all through."""
+    if out.hardness is None:
+        return False
+    zone = within(out.hardness.along_mm, out.part.zone_mm)
+    return float(np.nanmin(out.hardness.austenite_fraction[:, zone])) > WHOLLY
 
 
 def _besides(out: Outcome, found: Outcome) -> str:
@@ -280,10 +296,7 @@ def _reading(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_T
 
 
 def _baths(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
-    """Yield other baths: harsher against softness, milder against cracks and bow.
-
-    The steel's own come first, and of those what the workshop keeps.
-    """
+    """Yield other baths, the steel's own first: harsher against softness, milder for cracks."""
     order = ("oil", "fast-oil", "polymer", "water", "brine")
     now = work.medium.slug if work.medium else "air"
     place = (
@@ -297,9 +310,12 @@ def _baths(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try
         for slug in order
         if hardened and slug in known and known[slug].severity_class == hardened.quench
     }
-    for slug in sorted(order, key=lambda s: (s not in own, s not in kept)):
+    for slug in sorted(order, key=lambda s: s not in own):
         n, medium = order.index(slug), known.get(slug)
-        if n == place or slug == now or medium is None or slug not in work.route.media:
+        # What the workshop keeps is weighed as a treatment of its own.
+        if n == place or slug == now or slug in kept:
+            continue
+        if medium is None or slug not in work.route.media:
             continue
         against: frozenset[CheckName] = (
             frozenset({"hard", "depth"}) if n > place else frozenset({"cracking", "movement"})
@@ -307,5 +323,4 @@ def _baths(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try
         other = replace(work, medium=medium)
         # Another bath's warmth and motion are its own.
         moved = replace(setup, bath=None)
-        # What the workshop keeps is weighed as a treatment of its own.
         yield _Try(f"quench in {medium.name.lower()}", False, against, other, moved)

@@ -11,7 +11,7 @@ from selector.flame_case import follow
 from selector.flame_change import Change, arranged
 from selector.flame_check import edge_notes, left_out
 from selector.flame_outcome import Outcome
-from selector.heat.operator import reading
+from selector.process import reading_error_c
 from selector.surroundings import Surroundings
 from selector.torch_history import LEVEL_LOG_SD
 from selector.treatment import Treatment
@@ -64,13 +64,14 @@ def steadied(
     if not odds or limits(out, around):
         return None
     shop, setup = around.asked.workshop, replace(out.setup, misread_c=0.0, temper=None)
-    eye = reading(shop.measure, shop.light)
-    ways = [("read the heat by a temperature crayon", reading(["crayon"], shop.light), False)]
-    if eye.shift_c > 0.0:
-        ways.insert(0, ("judge the heat in dim light", reading(shop.measure, "dim"), True))
-    for text, read, at_hand in ways:
+    crayon = shop.model_copy(update={"measure": ("crayon",)})
+    ways = [("read the heat by a temperature crayon", crayon, False)]
+    if reading_error_c(work, shop)[2] > 0.0:
+        dim = shop.model_copy(update={"light": "dim"})
+        ways.insert(0, ("judge the heat in dim light", dim, True))
+    for text, better, at_hand in ways:
         found = arranged(work, around, lead, setup)
-        error = (read.bias_c, read.scatter_c, read.shift_c)
+        error = reading_error_c(work, better)
         if not found.failed and not any(odds_of(work, around, lead, found, error)):
             return Change(f"{text}: {found.sentence}", found, at_hand)
     return None

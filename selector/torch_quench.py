@@ -18,7 +18,7 @@ from selector.heat.end_quench import time_between
 from selector.heat.immersion import quench_history
 from selector.heat.steel_property import cooling_steel
 from selector.process import Quench
-from selector.quench_response import DELAY_LOG_SD, Start, chart_factor, keener
+from selector.quench_response import DELAY_LOG_SD, chart_factor, keener, start_of
 from selector.torch_history import HOLDS_S, LINGER_LOG_SD, STOPS_C, Heating, Torching
 from selector.torch_job import outlines
 
@@ -152,7 +152,7 @@ def _of_sections(job: Torching, heating: Heating, bath: Bath) -> Floats:
 
 def _factor(job: Torching, heating: Heating, bath: Bath) -> Floats:
     """Return the charts' factor on the distance of each probe of the zone."""
-    start = Start(STOPS_C[1], job.steel_class)
+    start = start_of(STOPS_C[1], job.steel_class)
     found = []
     for number in heating.probes.hard:
         factor = chart_factor(round(job.part.sections[number].outer_mm, 2), bath, start)

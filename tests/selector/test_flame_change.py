@@ -167,3 +167,24 @@ def test_a_short_part_that_is_hard_all_over_is_heated_whole():
     assert change.text.startswith("heat the whole part in the flame")
     assert change.outcome.heated.reached
     assert change.outcome.part.zone_mm == (0.0, 50.0)
+
+
+def test_out_of_the_sun_is_a_change_at_hand():
+    """In the sun a heat looks duller than it is, and corners burn."""
+    there = around({"workshop.light": "sun", "part.section.0.shape": "square"})
+    out, change = changed(there, local())
+    assert [check.name for check in out.failed] == ["corner"]
+    assert change.text.startswith("judge the heat in the shade")
+    assert change.at_hand
+
+
+def test_what_turned_all_through_is_not_sent_to_another_flame():
+    there = around({"workshop.bath": [{"medium": "oil"}]})
+    _, change = changed(there, local(medium="oil"))
+    assert change.outcome.setup.flame is None
+
+
+def test_a_bath_at_hand_is_no_change_but_a_treatment_of_its_own():
+    there = around({"workshop.bath": [{"medium": "oil"}, {"medium": "water"}]})
+    _, change = changed(there, local(medium="oil"))
+    assert change is None or "cold water" not in change.text

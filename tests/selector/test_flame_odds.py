@@ -56,7 +56,7 @@ def test_out_of_the_sun_is_the_change_where_only_its_light_is_in_doubt():
 
 
 def test_a_crayon_is_the_change_where_the_eye_itself_is_in_doubt():
-    unsteady = {"workshop.skill": {"bias": 3.0, "scatter": 3.0}}
+    unsteady = {"workshop.skill": {"bias": 2.5, "scatter": 2.5}}
     window = {"zone.0.hardness": {"min": "50 HRC", "max": "60 HRC"}}
     verdict = flamed({**unsteady, **window}, "817M40").best
     assert verdict.word == "yes_if"
