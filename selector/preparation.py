@@ -1,6 +1,7 @@
 """A treatment heated and quenched over the draws, ready for any temper."""
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,25 +23,35 @@ from selector.treatment import Treatment
 Floats = NDArray[np.float64]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Prepared:
     """A treatment with its quench computed once, ready for any temper.
 
-    `alike` is what the quench depends on; treatments of equal `alike` share `fresh`, whose
-    points are sections × positions. Of a part that was `torched` they go up to the last hard
-    section, with the ends of the zone behind, and are those that turned to austenite.
+    `alike` is what the quench depends on, last of all the torch whose histories count;
+    treatments of equal `alike` share `fresh`, whose points are sections × positions. Of a part
+    that was `torched` they go up to the last hard section, with the ends of the zone behind,
+    and are those that turned to austenite.
     """
 
     treatment: Treatment
+    around: Surroundings
     composition: Composition
     heat: Heat | None
     fresh: hardness_map.AsQuenched | None
     supply_hrc: Floats
     normals: dict[str, Floats]
-    crack: CrackDraws
-    movement: Movement
     alike: tuple[object, ...]
     torched: Torched | None = None
+
+    @cached_property
+    def crack(self) -> CrackDraws:
+        """Whether it cracks in the quench; only options that are drawn ask."""
+        return crack_draws(self.treatment, self.around, self.composition, self.normals)
+
+    @cached_property
+    def movement(self) -> Movement:
+        """How far it moves; only options that are drawn ask."""
+        return movement(self.treatment, self.around, self.normals)
 
 
 def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:
@@ -110,19 +121,23 @@ def _alike(treatment: Treatment, heat: Heat | None) -> tuple[object, ...]:
     """Return what the as-quenched hardness depends on, besides part and workshop."""
     medium = treatment.medium.slug if treatment.medium else ""
     torch = treatment.source.slug if treatment.source and is_torched(treatment) else ""
-    quench = (treatment.steel.slug, medium, treatment.route.place, torch)
+    quench = (treatment.steel.slug, medium, treatment.route.place)
     if heat is None:
-        return quench
+        return (*quench, torch)
     course = (heat.target_c, treatment.by_eye, heat.hold_s, heat.rate_c_per_s, heat.structure)
-    return (*quench, *course)
+    return (*quench, *course, torch)
 
 
 def _bath(treatment: Treatment, around: Surroundings) -> Quench | None:
     """Return the quench of a treatment in the workshop's bath, or the firm's."""
     if treatment.medium is None:
         return None
+    medium, shop = treatment.medium, around.asked.workshop
     sent_out = treatment.route.place == "subcontract"
-    return quench(treatment.medium, around.asked.workshop, around.mass_kg, sent_out=sent_out)
+    return around.course(
+        ("bath", medium.slug, sent_out),
+        lambda: quench(medium, shop, around.mass_kg, sent_out=sent_out),
+    )
 
 
 def _torched(treatment: Treatment, around: Surroundings) -> Torched | None:
@@ -193,13 +208,12 @@ def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
         )
     return Prepared(
         treatment,
+        around,
         composition,
         heat,
         fresh,
         supply_hrc(treatment, normals),
         normals,
-        crack_draws(treatment, around, composition, normals),
-        movement(treatment, around, normals),
         alike,
         found,
     )

@@ -81,17 +81,15 @@ def _misread_heat_hrc(ready: Prepared, lead: int, points: Points) -> float:
     return float(np.max(np.abs(hrc - hrc[1])))
 
 
-def _slope_hrc(
-    ready: Prepared, grid: tuple[Temper, ...], lead: int, grid_hrc: Floats
-) -> Floats:
-    """Return the change of hardness for each temper misread by 25 °C."""
+def _response(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> tuple[Floats, Floats]:
+    """Return the hardness for each temper, and its change where that is misread by 25 °C."""
     hotter = tuple(replace(t, temperature_c=t.temperature_c + MISREAD_C) for t in grid)
-    change = np.abs(_grid_hrc(ready, hotter, lead) - grid_hrc)
+    hrc, then = _grid_hrc(ready, grid + hotter, lead).reshape(2, len(grid))
     share = [
         0.0 if t.means == "none" else 1.0 if t.means in BY_COLOUR else INSTRUMENT_SHARE
         for t in grid
     ]
-    return np.asarray(change * np.array(share))
+    return hrc, np.abs(then - hrc) * np.array(share)
 
 
 def _worth(
@@ -172,11 +170,10 @@ def choice_of(
     """
     sections = around.asked.part.section
     lead = max(around.leading.sections, key=lambda i: sections[i].size)
-    hrc = _grid_hrc(ready, (temper,), lead)
+    hrc, slope = _response(ready, (temper,), lead)
     if ready.fresh is None and ready.treatment.route.process != "case":
         return Choice(temper, None, float(hrc[0]), 0.0)
     heat_cost = 0.0 if points is None else _misread_heat_hrc(ready, lead, points)
-    slope = _slope_hrc(ready, (temper,), lead, hrc)
     return Choice(temper, None, float(hrc[0]), heat_cost + float(slope[0]))
 
 
@@ -220,9 +217,10 @@ def choices(
         return tuple(Choice(temper, None, supply, 0.0) for temper in grid)
     # Treatments that come out of the quench alike are tempered alike; a case is its route's.
     alike = (*ready.alike, ready.treatment.route.slug if cased else "", grid)
-    hrc = around.once(("grid", *alike), lambda: _grid_hrc(ready, grid, lead))
+    hrc, slopes = around.once(("grid", *alike), lambda: _response(ready, grid, lead))
     heat_cost = around.once(
-        ("misread", *ready.alike),
+        # By points that heat through, whatever the torch.
+        ("misread", *ready.alike[:-1]),
         lambda: 0.0 if points is None else _misread_heat_hrc(ready, lead, points),
     )
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
@@ -240,7 +238,6 @@ def choices(
         struck = around.asked.load.impact == "hammered"
         least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
         places = _worth(ready.treatment, grid, hrc, window, least)
-    slopes = around.once(("slopes", *alike), lambda: _slope_hrc(ready, grid, lead, hrc))
     return tuple(
         Choice(
             grid[k],

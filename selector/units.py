@@ -6,6 +6,7 @@ lb ft look alike on paper and differ by a third.
 
 import re
 from functools import cache
+from pickle import UnpicklingError
 from typing import TYPE_CHECKING, Any
 
 from selector.hardness_scale import hv_from_hb, hv_from_hrc, hv_from_tensile_mpa
@@ -82,7 +83,12 @@ def _registry() -> "UnitRegistry[Any]":
     """Return the unit registry; built on first use because it takes a while."""
     from pint import UnitRegistry  # noqa: PLC0415
 
-    return UnitRegistry()
+    try:
+        # Its definitions, read once and kept in the user's cache, load ten times as fast.
+        return UnitRegistry(cache_folder=":auto:")
+    except (OSError, EOFError, UnpicklingError):
+        # No place to keep them, or another process is just writing them.
+        return UnitRegistry()
 
 
 def _decimal(text: str) -> str:

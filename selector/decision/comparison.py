@@ -7,9 +7,13 @@ second process load it meanwhile: `ahead`.
 import json
 import subprocess
 import sys
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager, suppress
 from dataclasses import asdict, dataclass
+from importlib.abc import MetaPathFinder
+from importlib.machinery import ModuleSpec, PathFinder
+from importlib.util import LazyLoader
+from types import ModuleType
 from typing import Any
 
 import numpy as np
@@ -18,6 +22,8 @@ from numpy.typing import NDArray
 Floats = NDArray[np.float64]
 # A tiny floor keeps the weighted sum's demand for positive values.
 FLOOR = 1e-6
+# What the library loads to draw with.
+DRAWING = ("seaborn",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,8 +104,12 @@ def ahead() -> Iterator[Compare]:
 
     def asked(merit: Floats, weights: Floats) -> tuple[Comparison, ...]:
         question = json.dumps({"merit": merit.tolist(), "weights": weights.tolist()})
-        answer, _ = child.communicate(question)
-        if child.returncode != 0:
+        answer = ""
+        with suppress(OSError):
+            print(question, file=child.stdin, flush=True)
+            # Its answer is enough: what it takes to end need not be waited for.
+            answer = child.stdout.readline() if child.stdout else ""
+        if not answer:
             return other_methods(merit, weights)
         return tuple(Comparison(c["method"], tuple(c["places"])) for c in json.loads(answer))
 
@@ -110,13 +120,28 @@ def ahead() -> Iterator[Compare]:
         child.communicate()
 
 
+class _Undrawn(MetaPathFinder):
+    """Puts off loading what draws until something is drawn: a third of the library's load."""
+
+    def find_spec(
+        self, fullname: str, path: Sequence[str] | None, target: ModuleType | None = None
+    ) -> ModuleSpec | None:
+        """Return the spec of a package that draws, to be loaded at its first use."""
+        found = PathFinder.find_spec(fullname, path, target) if fullname in DRAWING else None
+        if found is not None and found.loader is not None:
+            found.loader = LazyLoader(found.loader)
+        return found
+
+
 def main() -> None:
     """Answer one question from standard input on standard output."""
-    import skcriteria  # noqa: F401, PLC0415 - while the question is still being worked out
-
-    asked = json.load(sys.stdin)
+    sys.meta_path.insert(0, _Undrawn())
+    # Loads all that is needed while the question is still being worked out.
+    other_methods(np.eye(2), np.ones(2))
+    asked = json.loads(sys.stdin.readline())
     found = other_methods(np.array(asked["merit"]), np.array(asked["weights"]))
-    json.dump([asdict(one) for one in found], sys.stdout)
+    sys.stdout.write(json.dumps([asdict(one) for one in found]) + "\n")
+    sys.stdout.flush()
 
 
 if __name__ == "__main__":
