@@ -7,7 +7,7 @@ carbon, where end-quench bands end, the time stands against a critical one inste
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -28,7 +28,11 @@ from selector.heat.immersion import quench_boundary, quench_history
 from selector.heat.quench import Agitation, Medium
 from selector.heat.steel_property import SteelClass, cooling_steel
 from selector.metallurgy.austenite import Austenite, austenite
-from selector.metallurgy.hardenability import critical_cooling_time, heat_curve
+from selector.metallurgy.hardenability import (
+    PRESUMED_WT_PCT,
+    critical_cooling_time,
+    heat_curve,
+)
 from selector.metallurgy.martensite import as_quenched
 from selector.metallurgy.transformation import Structure
 
@@ -158,7 +162,7 @@ def quenched_bar(
         lean_hrc, lean_sd = by_curve(state, cooling)
         hrc, variance = hrc + (1.0 - rich) * lean_hrc, variance + (1.0 - rich) * lean_sd**2
     if rich > 0.0:
-        rich_hrc, rich_sd = by_critical_time(state, cooling, bath)
+        rich_hrc, rich_sd = by_critical_time(state, _rim_as_simulated(cooling), bath)
         hrc, variance = hrc + rich * rich_hrc, variance + rich * rich_sd**2
     return QuenchedBar(cooling.radius_mm, hrc, np.sqrt(variance))
 
@@ -218,6 +222,15 @@ def _put_right(chart: Chart, place: Floats, factor: Floats) -> Floats:
     return np.where(factor > 1.0, factor**trusted, factor)
 
 
+def _rim_as_simulated(cooling: BarCooling) -> BarCooling:
+    """Return the cooling of a steel that turns to pearlite alone, above 500 °C all of it."""
+    simulated = equivalent_distance_mm(cooling.time_700_500_s)
+    farther = np.maximum(cooling.jominy_mm / simulated, 1.0)
+    place = cooling.radius_mm / cooling.radius_mm[-1]
+    nearer = cooling.jominy_mm / farther ** _outward(place)
+    return replace(cooling, jominy_mm=np.minimum.accumulate(nearer))
+
+
 def _outward(place: Floats) -> Floats:
     """Return how far out a place lies: 0 up to where the rim begins, 1 at the surface."""
     return np.asarray(np.maximum(place**2 - RIM_BEGINS**2, 0.0) / (1.0 - RIM_BEGINS**2))
@@ -246,7 +259,7 @@ def _austenite(composition_wt_pct: Composition, austenitise_c: float) -> Austeni
     """Return the austenite after the soak; manganese bound as sulphide takes no part."""
     free = max(composition_wt_pct.get("S", 0.0) - FREE_SULPHUR_WT_PCT, 0.0)
     manganese = max(composition_wt_pct.get("Mn", 0.0) - SULPHIDE_MN_PER_S * free, 0.0)
-    effective = {**composition_wt_pct, "Mn": manganese}
+    effective = {**PRESUMED_WT_PCT, **composition_wt_pct, "Mn": manganese}
     rich = composition_wt_pct["C"] > SPHEROIDISED_ABOVE_WT_PCT
     structure: Structure = "spheroidised" if rich else "normalised"
     return austenite(effective, austenitise_c, SOAK_S, FURNACE_C_PER_S, structure)
