@@ -33,7 +33,9 @@ from selector.quench_response import TIME_POWER, Points, Start, centre_s, start_
 from selector.quenched_bar import (
     CRITICAL_LOG_SD,
     FERRITE_HV,
+    FURNACE_C_PER_S,
     HIGH_ALLOY_WT_PCT,
+    SOAK_S,
     STEEPNESS,
     QuenchedBar,
     mixed_hrc,
@@ -73,6 +75,8 @@ UNDER_HRC_PER_C, OVER_HRC_PER_C = 0.06, 0.03
 FORMED_FULL_C, FORMED_NONE_C = 30.0, 60.0
 AS_QUENCHED_SD_HRC = 0.8
 CURVE_SD_HRC = 1.2
+# Held so long, a tool steel has dissolved what its published hardness presumes. [s]
+SOAKED_S = 900.0
 COMPOSITION_ROUTE_TO_WT_PCT = 0.7
 
 
@@ -146,7 +150,7 @@ def _by_composition(
         heat.peak_c,
         heat.hold_s,
         heat.rate_c_per_s,
-        heat.structure,  # type: ignore[arg-type]
+        heat.structure,
     )
     # The equivalence has an error of its own, and so has the response of the quench.
     own = np.hypot(LOG_SD_JOMINY, points.log_sd)
@@ -181,6 +185,7 @@ def _by_catalogue(
         top = float(np.median(quenched_structure(dissolved).hrc))
     scatter = AS_QUENCHED_SD_HRC * normals["as_quenched"][:, None]
     full = top + scatter - UNDER_HRC_PER_C * under - OVER_HRC_PER_C * over
+    full = full - _undissolved_hrc(composition, heat)
     share = 1.0 / (1.0 + _beyond(steel, composition, heat, points, normals) ** STEEPNESS)
     floor = min(UNHARDENED_HRC, top - 5)
     return AsQuenched(
@@ -191,6 +196,19 @@ def _by_catalogue(
         else "martensite.as_quenched",
         () if hardened.section_limit_mm else ("no published section limit",),
     )
+
+
+def _undissolved_hrc(composition: Composition, heat: Heat) -> Floats:
+    """Return what a heat loses to carbide that a furnace soak would have dissolved. [HRC]."""
+    if heat.structure != "spheroidised" or np.min(heat.hold_s) >= SOAKED_S:
+        return np.zeros((1, 1))
+    held, soaked = (
+        quenched_structure(
+            austenite(composition, heat.peak_c, hold_s, rate, "spheroidised").dissolved_wt_pct
+        ).hrc
+        for hold_s, rate in ((heat.hold_s, heat.rate_c_per_s), (SOAK_S, FURNACE_C_PER_S))
+    )
+    return np.maximum(soaked - held, 0.0)
 
 
 def _beyond(
@@ -236,7 +254,7 @@ def _critical_s(
         heat.target_c,
         heat.hold_s,
         heat.rate_c_per_s,
-        heat.structure,  # type: ignore[arg-type]
+        heat.structure,
     )
     return critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
 

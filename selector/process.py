@@ -11,6 +11,7 @@ from selector.draws import Normals
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
+from selector.metallurgy.transformation import Structure
 from selector.requirement.workshop import Bath as KeptBath
 from selector.requirement.workshop import Workshop
 from selector.treatment import Temper, Treatment
@@ -31,7 +32,7 @@ TEMPER_C: dict[str, tuple[float, float]] = {
 # Heating rate and time at heat by kind of source, common practice, no source. [°C/s], [s]
 RATE_C_PER_S = {"flame": 6.0, "fire": 2.0, "furnace": 0.2, "salt-bath": 3.0, "induction": 100.0}
 HOLD_S = {"flame": 90.0, "fire": 180.0, "furnace": 1500.0, "salt-bath": 600.0, "induction": 2.0}
-STRUCTURE = {
+STRUCTURE: dict[str, Structure] = {
     "annealed": "ferrite-pearlite",
     "hot-rolled": "ferrite-pearlite",
     "normalised": "normalised",
@@ -40,6 +41,9 @@ STRUCTURE = {
     "solution-treated": "quenched and tempered",
 }
 SPHEROIDISED_ABOVE_WT_PCT = 0.7
+# Steel rich in carbon is held as long as its heat allows, up to this: carbide takes time to
+# dissolve. Common practice, no source. [s]
+RICH_HOLD_S = 600.0
 HOT_PART_C = 850.0
 # From the heat to a bath beside the work, by a practised hand. Common practice. [s]
 DELAY_S = 1.5
@@ -60,7 +64,7 @@ class Heat:
     peak_c: Floats
     hold_s: float | Floats
     rate_c_per_s: float | Floats
-    structure: str
+    structure: Structure
     medium_class: Literal["water", "oil", "air"] = "oil"
 
 
@@ -100,6 +104,26 @@ def reading_error_c(treatment: Treatment, workshop: Workshop) -> tuple[float, fl
     return read.bias_c * skill.bias, read.scatter_c * skill.scatter, read.shift_c
 
 
+def structure_of(condition: str, carbon_wt_pct: float) -> Structure:
+    """Return the structure of a bar as bought.
+
+    Parameters
+    ----------
+    condition : str
+        Supply condition.
+    carbon_wt_pct : float
+        Carbon. [wt %]
+
+    Returns
+    -------
+    str
+        As `metallurgy` names it; soft bar rich in carbon is spheroidised.
+    """
+    found = STRUCTURE.get(condition, "ferrite-pearlite")
+    rich = carbon_wt_pct > SPHEROIDISED_ABOVE_WT_PCT
+    return "spheroidised" if rich and found == "ferrite-pearlite" else found
+
+
 def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -> Heat | None:
     """Return the hardening heat as this workshop would give it.
 
@@ -129,14 +153,16 @@ def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -
     if treatment.route.kind == "induction":
         kind = "induction"
     carbon = treatment.steel.composition_wt_pct.get("C")
-    rich = carbon is not None and carbon.middle > SPHEROIDISED_ABOVE_WT_PCT
-    structure = STRUCTURE.get(treatment.condition.name, "ferrite-pearlite")
+    structure = structure_of(treatment.condition.name, carbon.middle if carbon else 0.0)
+    hold_s = HOLD_S.get(kind, 600.0)
+    if structure == "spheroidised" and treatment.source and kind != "induction":
+        hold_s = max(hold_s, min(RICH_HOLD_S, 60.0 * treatment.source.soak_max_min.value))
     return Heat(
         target_c=target,
         peak_c=peak[:, None],
-        hold_s=HOLD_S.get(kind, 600.0),
+        hold_s=hold_s,
         rate_c_per_s=RATE_C_PER_S.get(kind, 1.0),
-        structure="spheroidised" if rich and structure == "ferrite-pearlite" else structure,
+        structure=structure,
         medium_class=treatment.medium.severity_class if treatment.medium else "oil",
     )
 

@@ -15,7 +15,7 @@ from selector.metallurgy.tempering import Structure as Tempered
 from selector.metallurgy.tempering import prior_temper, tempered_hardness
 from selector.metallurgy.transformation import Structure
 from selector.preparation import supply_hrc
-from selector.process import SPHEROIDISED_ABOVE_WT_PCT, STRUCTURE
+from selector.process import structure_of
 from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
@@ -42,11 +42,7 @@ class Stock:
     @property
     def structure(self) -> Structure:
         """The structure that the heat finds."""
-        found = STRUCTURE.get(self.condition, "ferrite-pearlite")
-        rich = self.composition_wt_pct["C"] > SPHEROIDISED_ABOVE_WT_PCT
-        if rich and found == "ferrite-pearlite":
-            return "spheroidised"
-        return found  # type: ignore[return-value]
+        return structure_of(self.condition, self.composition_wt_pct["C"])
 
 
 def stock_of(work: Treatment) -> Stock:

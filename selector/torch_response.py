@@ -130,7 +130,8 @@ def torched(treatment: Treatment, around: Surroundings) -> Torched:
         msg = f"{treatment.label} is not quenched"
         raise ValueError(msg)
     near_c = _bin_c(heat.target_c)
-    key = (*_key(treatment), near_c)
+    # Steel rich in carbon is held longer.
+    key = (*_key(treatment), near_c, heat.structure == "spheroidised")
     found = around.once(("torched", *key), lambda: _read(treatment, around, heat, near_c))
     off_c = heat.target_c - near_c
     if off_c == 0.0:
@@ -265,6 +266,8 @@ def _read(treatment: Treatment, around: Surroundings, heat: Heat, near_c: float)
     stop_c = np.asarray(heat.peak_c)[:, 0] + near_c - heat.target_c
     soak_s = 60.0 * treatment.source.soak_max_min.value if treatment.source else HOLDS_S[-1]
     meant_s = _meant_hold_s(heating, job, around.leading.depth_mm > 0.0, soak_s)
+    if heat.structure == "spheroidised":
+        meant_s = max(meant_s, *(hold for hold in HOLDS_S if hold <= soak_s))
     log_hold = np.log(meant_s) + LINGER_LOG_SD * normals["eye_scatter"]
     log_hold = np.clip(log_hold, np.log(HOLDS_S[0]), np.log(HOLDS_S[-1]))
     weight = _hats(LEVELS, normals["torch_bias"])[:, :, None, None]

@@ -23,13 +23,13 @@ QUENCHED = [("c45", "water"), ("c45", "oil"), ("42crmo4", "oil"), ("115crv3", "w
 by_steel = pytest.mark.parametrize(("slug", "medium"), QUENCHED)
 
 
-def quenched(slug, medium, sizes, positions, around=MIDDLE, colder_c=0.0):
-    """Return a steel quenched whole, by an operator who reads the heat as the draws say."""
+def quenched(slug, medium, sizes, positions, around=MIDDLE, colder_c=0.0, hold_s=1800.0):
+    """Return a steel soaked and quenched whole, by an operator who reads as the draws say."""
     treatment = work(slug, medium=medium)
     normals = around.of_steel(slug)
     composition = (middle if around.count == 1 else lambda s: drawn(s, normals))(STEELS[slug])
     heat = hardening_heat(treatment, around.asked.workshop, normals)
-    heat = replace(heat, peak_c=heat.peak_c - colder_c)
+    heat = replace(heat, peak_c=heat.peak_c - colder_c, hold_s=hold_s)
     bath = quench(CATALOG.media[medium], asked({"workshop.bath": []}).workshop, 0.5)
     every = cooled(np.asarray(sizes, float), bath, hardness_map.start(STEELS[slug]), normals)
     at = [k * len(POSITIONS) + POSITIONS.index(p) for k, p in enumerate(positions)]
@@ -173,6 +173,19 @@ def test_a_section_limit_is_hard_to_the_centre_and_twice_that_is_not(slug, mediu
     top = STEELS[slug].hardened.as_quenched_hrc.middle
     assert fresh.hrc[0, 0] > top - 3
     assert fresh.hrc[0, 1] < top - 10
+
+
+def test_carbide_takes_time_most_of_all_beside_chromium():
+    """Common practice: silver steel with chromium wants minutes at heat, plain less."""
+    lost = {
+        slug: [
+            float(quenched(slug, "water", [8.0], [0.98], hold_s=hold)[0].hrc[0, 0])
+            for hold in (10.0, 160.0, 1800.0)
+        ]
+        for slug in ("c105u", "115crv3")
+    }
+    assert all(short < minutes - 3 for short, minutes, _ in lost.values())
+    assert lost["c105u"][2] - lost["c105u"][1] < 1.5 < lost["115crv3"][2] - lost["115crv3"][1]
 
 
 def test_in_a_milder_bath_the_rim_goes_with_the_section():

@@ -89,11 +89,12 @@ def test_advice_and_the_flame_verdict_agree_at_the_middle(job, size):
     assert found.sections[0, 1] == pytest.approx(verdict.ring.hrc, abs=3.5)
 
 
-@pytest.mark.xfail(
-    strict=True,
-    reason="advice takes the published hardness of tool steel as reached, the verdict counts "
-    "what carbide dissolves in the seconds of a torch",
+@pytest.mark.parametrize("size", [6, 25])
+@pytest.mark.parametrize(
+    ("steel", "medium"),
+    [("115crv3", "water"), ("c105u", "water"), ("c80u", "water"), ("100mncrw4", "oil")],
 )
-def test_advice_and_the_flame_verdict_agree_on_tool_steel():
-    found, verdict = both(("115crv3", "water", "oxy-propane", None), 25)
-    assert found.surface[0] == pytest.approx(verdict.surface_hrc, abs=3.0)
+def test_advice_and_the_flame_verdict_agree_on_tool_steel(steel, medium, size):
+    """The verdict goes by composition, advice by the published hardness; both count time."""
+    found, verdict = both((steel, medium, "oxy-propane", None), size)
+    assert found.surface[0] == pytest.approx(verdict.surface_hrc, abs=1.5)

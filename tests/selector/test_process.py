@@ -77,6 +77,15 @@ def test_hardening_heat_is_centred_on_the_steel_and_wider_by_eye():
     assert torch.rate_c_per_s > furnace.rate_c_per_s
 
 
+def test_steel_rich_in_carbon_is_held_as_long_as_the_flame_allows():
+    held = {
+        source: hardening_heat(work("115crv3", source=source), shop(), NORMALS).hold_s
+        for source in ("oxy-acetylene", "oxy-propane", "forge")
+    }
+    assert held == {"oxy-acetylene": 120.0, "oxy-propane": 180.0, "forge": 600.0}
+    assert hardening_heat(TORCH, shop(), NORMALS).hold_s == 90.0
+
+
 def test_sun_overheats():
     sun, shade = (hardening_heat(TORCH, shop(light=at), NORMALS) for at in ("sun", "shade"))
     assert np.median(sun.peak_c) > np.median(shade.peak_c)
