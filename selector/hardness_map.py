@@ -199,12 +199,16 @@ def _by_catalogue(
 
 
 def _undissolved_hrc(composition: Composition, heat: Heat) -> Floats:
-    """Return what a heat loses to carbide that a furnace soak would have dissolved. [HRC]."""
+    """Return what a heat loses to carbide that a furnace soak would have dissolved. [HRC].
+
+    Of the usual heat of each place: what a misread one loses is told by its own slope.
+    """
     if heat.structure != "spheroidised" or np.min(heat.hold_s) >= SOAKED_S:
         return np.zeros((1, 1))
+    usual_c = np.median(heat.peak_c, axis=0)
     held, soaked = (
         quenched_structure(
-            austenite(composition, heat.peak_c, hold_s, rate, "spheroidised").dissolved_wt_pct
+            austenite(composition, usual_c, hold_s, rate, "spheroidised").dissolved_wt_pct
         ).hrc
         for hold_s, rate in ((heat.hold_s, heat.rate_c_per_s), (SOAK_S, FURNACE_C_PER_S))
     )
