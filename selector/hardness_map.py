@@ -199,12 +199,10 @@ def _by_catalogue(
 
 
 def _undissolved_hrc(composition: Composition, heat: Heat) -> Floats:
-    """Return what a heat loses to carbide that a furnace soak would have dissolved. [HRC].
-
-    Of the usual heat of each place: what a misread one loses is told by its own slope.
-    """
+    """Return what a heat loses to carbide that a furnace soak would have dissolved. [HRC]."""
     if heat.structure != "spheroidised" or np.min(heat.hold_s) >= SOAKED_S:
         return np.zeros((1, 1))
+    # What a misread heat loses is told by its own slope.
     usual_c = np.median(heat.peak_c, axis=0)
     held, soaked = (
         quenched_structure(
