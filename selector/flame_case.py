@@ -320,10 +320,21 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
         crack_of(work, around),
         removed_mm,
         flame_skin_mm(heated, grid, job.middle_mm),
+        _jominy_mm(cooled, job.middle_mm),
     )
     bath = bath_check(job, (heated, grid), work, around)
     met = checks(outcome, around, demand)
     return replace(outcome, checks=met if bath is None else (*met, bath))
+
+
+def _jominy_mm(cooled: Cooled, along_mm: float) -> tuple[float, float]:
+    """Return the end-quench distance of surface and core; NaN of what never came to heat."""
+    grid = cooled.grid
+    field = np.full(grid.active.size, np.nan)
+    field[grid.cells()] = cooled.distance_mm
+    here = int(np.argmin(np.abs(grid.along_mm - along_mm)))
+    steel = field.reshape(grid.active.shape)[grid.active[:, here], here]
+    return float(steel[-1]), float(steel[0])
 
 
 def _corner_hrc(cooled: Cooled, stock: Stock, job: Job) -> float:

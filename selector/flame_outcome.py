@@ -75,6 +75,8 @@ class Outcome:
     crack: CrackRisk | None = None
     removed_mm: float = 0.0
     skin_mm: float = 0.0
+    # Where on an end-quench bar it cools as at the middle of the zone: surface, core.
+    jominy_mm: tuple[float, float] = (float("nan"), float("nan"))
 
     @property
     def failed(self) -> tuple[Check, ...]:

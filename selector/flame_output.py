@@ -14,6 +14,7 @@ from selector.flame_check import asked_words, crack_words
 from selector.flame_outcome import Outcome
 from selector.hazards.cracking import CrackRisk
 from selector.heat.colour import heat_colour, temper_colour
+from selector.heat.end_quench import end_quench_rate_c_per_s
 from selector.heat.operator import READING_C
 from selector.process import reading_error_c
 from selector.requirement.workshop import Workshop
@@ -146,6 +147,14 @@ def _figures(out: Outcome, seen: dict[str, Any]) -> dict[str, Any]:
             "as_quenched_hrc": _number(out.fresh_hrc),
             "core_hrc": _number(out.core_hrc),
             "corner_as_quenched_hrc": _number(out.corner_hrc),
+            "cooling": [
+                {
+                    "at": at,
+                    "jominy_mm": _number(distance_mm),
+                    "rate_704_c_k_per_s": _number(_rate_704(distance_mm)),
+                }
+                for at, distance_mm in zip(("surface", "core"), out.jominy_mm, strict=True)
+            ],
             "hard_from_mm": _number(out.hard_mm[0]),
             "hard_to_mm": _number(out.hard_mm[1]),
             "depth_mm": _number(out.depth_mm),
@@ -171,6 +180,11 @@ def _figures(out: Outcome, seen: dict[str, Any]) -> dict[str, Any]:
             "bow_p90_mm": round(out.bow_mm[1], 3),
         }
     return found
+
+
+def _rate_704(jominy_mm: float) -> float:
+    """Return the rate at 704 °C that an end-quench distance stands for. [K/s]."""
+    return float(end_quench_rate_c_per_s(jominy_mm)) if jominy_mm > 0.0 else float("nan")
 
 
 def _cracking(risk: CrackRisk) -> dict[str, Any]:

@@ -95,6 +95,16 @@ def _bears(ring: dict[str, Any]) -> str:
     return f"bears {borne} N m{where} before it twists throughout"
 
 
+def _cooling(places: list[dict[str, Any]]) -> str:
+    """Return how surface and core of the zone cool, as on an end-quench bar."""
+    told = [
+        f"{place['at']} {place['jominy_mm']:.1f} mm ({place['rate_704_c_k_per_s']:.0f} K/s)"
+        for place in places
+        if place["jominy_mm"] is not None
+    ]
+    return f"as on an end-quench bar at {', '.join(told)}; rates at 704 °C" if told else "none"
+
+
 def _rows(found: dict[str, Any], asked: dict[str, Any]) -> list[tuple[str, str]]:
     """Return the figures of an outcome, each with its name."""
     if not found["reached"]:
@@ -129,6 +139,7 @@ def _rows(found: dict[str, Any], asked: dict[str, Any]) -> list[tuple[str, str]]
         ),
         ("colour", _seen(found["seen"])),
         ("gas", f"{found['gas_l']:.0f} l; {used:.0f} % of its heat goes into the part"),
+        ("quench", _cooling(found["cooling"])),
         ("soft ring", f"{softened}; {_bears(ring)}"),
         ("corners", f"{found['hottest_c']:.0f} °C, {apart:.0f} °C {side} coarse grain"),
         ("temper", f"{drawn}; as quenched {shown(found['as_quenched_hrc'])}"),

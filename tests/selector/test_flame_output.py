@@ -48,6 +48,14 @@ def test_what_the_page_prints_is_in_the_record(found):
     assert any("firebricks" in text for text in found["assumptions"])
 
 
+def test_cooling_is_told_as_the_trade_tells_it(found):
+    """By Jominy distance and the rate at 704 °C that it stands for (ASTM A255)."""
+    surface, core = found["families"][0]["figures"]["cooling"]
+    assert (surface["at"], core["at"]) == ("surface", "core")
+    assert surface["jominy_mm"] < core["jominy_mm"]
+    assert surface["rate_704_c_k_per_s"] > core["rate_704_c_k_per_s"] > 0.0
+
+
 def test_a_heat_is_told_by_its_colour_in_the_light_of_the_workshop():
     """Cherry, by the printed tables from 700 to 902 °C; in the sun it looks 50 °C duller."""
     seen = {
