@@ -2,23 +2,23 @@
 
 from dataclasses import replace
 
-from selector.errors import OutOfRangeError, Problem, RequirementError
+from selector.errors import OutOfRangeError, Problem
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.requirement.workshop import Workshop
 
 
-def check_baths(workshop: Workshop) -> None:
-    """Refuse a bath that is frozen, boiling or on fire.
+def bath_problems(workshop: Workshop) -> list[Problem]:
+    """Return what is wrong with baths that are frozen, boiling or on fire.
 
     Parameters
     ----------
     workshop : Workshop
         Its baths; media whose boiling nobody has described are let pass.
 
-    Raises
-    ------
-    RequirementError
-        One problem for each such bath, named as the user wrote it.
+    Returns
+    -------
+    list of Problem
+        One for each such bath, named as the user wrote it.
     """
     found: list[Problem] = []
     for number, kept in enumerate(workshop.bath, start=1):
@@ -32,5 +32,4 @@ def check_baths(workshop: Workshop) -> None:
                 for problem in error.problems
                 if problem.field == "bath_temperature_c"
             ]
-    if found:
-        raise RequirementError(*found)
+    return found

@@ -6,6 +6,7 @@ from catalog import Catalog
 from catalog.heat_source import HeatSource
 from catalog.medium import Medium
 from catalog.steel import Steel
+from selector.bath_check import bath_problems
 from selector.errors import Problem, RequirementError
 from selector.requirement import Requirement
 from selector.requirement.workshop import Stock
@@ -47,7 +48,7 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
     Raises
     ------
     RequirementError
-        When a heat source, medium or steel is not in the catalogue.
+        When a heat source, medium or steel is not in the catalogue, or a bath boils or burns.
     """
     shop = requirement.workshop
     problems: list[Problem] = []
@@ -79,6 +80,7 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
             )
         else:
             media.append(medium)
+    problems += bath_problems(shop)
     if AIR not in {medium.slug for medium in media}:
         media.append(catalog.media[AIR])
     stock, unclear = _racked(requirement, catalog, problems)

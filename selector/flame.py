@@ -8,7 +8,6 @@ from typing import Literal
 import numpy as np
 
 from catalog import Catalog
-from selector.bath_check import check_baths
 from selector.candidates import screened
 from selector.duty import Demand
 from selector.explain.flame_assumption import flame_assumptions
@@ -107,11 +106,10 @@ def flame_answer(
     Raises
     ------
     RequirementError
-        A bath is frozen, boiling or on fire.
+        Something is named that the catalogue does not hold, or a bath boils or burns.
     OutOfRangeError
         The part is none that can be computed.
     """
-    check_baths(asked.workshop)
     around = surroundings(asked, catalog, count=1)
     tell = progress or (lambda _text, _fraction: None)
     lead = around.leading

@@ -62,3 +62,13 @@ def test_all_unknown_names_are_told_at_once_with_what_is_known():
         ("workshop.stock.1.steel", "'mithril'"),
     ]
     assert "oxy-propane" in refused.value.problems[0].next_step
+
+
+def test_every_fault_of_the_workshop_is_told_at_once():
+    baths = [{"medium": "oil", "temperature": "900 degC"}, {"medium": "whale-oil"}]
+    with pytest.raises(RequirementError) as refused:
+        bench(asked({"workshop.bath": baths}), load_catalog())
+    assert {problem.field for problem in refused.value.problems} == {
+        "workshop.bath.1.temperature",
+        "workshop.bath.2.medium",
+    }
