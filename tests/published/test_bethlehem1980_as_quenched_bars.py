@@ -4,10 +4,11 @@ heat of each grade, motion of the bath unstated. From memory.
 
 Each heat is given as listed, with nothing added for residual elements. A steel is compared by
 the mean error over its bars; the goal is 3 HRC over all. Readings below 20 HRC are left out.
-Both rims and the hardness of the pearlite above 0.7 % C were read off these bars; the
-end-quench curve of a heat was fitted to hardenability bands alone. `HELD_OUT`, case-hardening
-steels without their case, was recalled when the rules stood and missed by 3.0 HRC then; the
-rims have been looked at since, and it is missed by 3.0 HRC still.
+Both rims, the level in water, the softer core of pearlite and its hardness above 0.7 % C were
+read off these bars; the end-quench curve of a heat was fitted to hardenability bands alone.
+Each grade left out in turn while level and rims are set, they are missed by 2.6 HRC, as when
+it is not. `HELD_OUT`, case-hardening steels without their case, was recalled when the rules
+stood and missed by 3.03 HRC then; nothing has been set on it, and it is missed by 2.94 now.
 """
 
 import numpy as np
@@ -203,29 +204,21 @@ def together(errors_hrc, names):
 def test_all_steels_within_3_hrc_on_average(errors_hrc):
     every = together(errors_hrc, HEATS)
     assert every.size == 301
-    assert np.abs(every).mean() < 3.0
+    assert np.abs(every).mean() < 2.7
     assert abs(every.mean()) < 1.0
 
 
 def test_alloy_steels_within_3_hrc_on_average(errors_hrc):
     every = together(errors_hrc, ALLOY)
-    assert np.abs(every).mean() < 2.4
+    assert np.abs(every).mean() < 2.2
     assert abs(every.mean()) < 1.0
 
 
-@pytest.mark.xfail(
-    strict=True,
-    reason="8620 and 4118 come out 4 and 7 HRC too hard and 4620 3 too soft: their heats are "
-    "not remembered, and lean bainite is less well known than martensite",
-)
 def test_bars_held_out_within_3_hrc_on_average(errors_hrc):
-    assert np.abs(together(errors_hrc, HELD_OUT)).mean() < 3.0
-
-
-def test_bars_held_out_lean_neither_way(errors_hrc):
+    """8620 and 4118 come out 5 and 7 HRC too hard, 4620 3 too soft: heats not remembered."""
     every = together(errors_hrc, HELD_OUT)
     assert every.size == 66
-    assert np.abs(every).mean() < 3.3
+    assert np.abs(every).mean() < 3.0
     assert abs(every.mean()) < 1.0
 
 
@@ -246,7 +239,7 @@ def test_plain_carbon_steels_within_3_hrc_on_average(errors_hrc):
 
 def test_plain_carbon_steels_lean_neither_way(errors_hrc):
     every = together(errors_hrc, PLAIN)
-    assert np.abs(every).mean() < 3.7
+    assert np.abs(every).mean() < 3.4
     assert abs(every.mean()) < 1.0
 
 

@@ -1,13 +1,11 @@
 """As-quenched hardness across a bar: trends, limits of sections, steps, refusals."""
 
-import math
 from functools import partial
 
 import numpy as np
 import pytest
 
 from selector import quenched_bar as module
-from selector.errors import OutOfRangeError
 from selector.heat.boiling import Bath
 from selector.quenched_bar import bar_cooling, quenched_bar
 
@@ -67,6 +65,14 @@ def test_a_carbon_tool_steel_has_a_hard_skin_in_brine_however_thick(manganese, d
     assert quenched_bar(steel, diameter, "brine", 790.0).hrc[-1] > 62.0
 
 
+@pytest.mark.parametrize("diameter", [10.0, 25.0])
+def test_a_carbon_tool_steel_has_a_hard_skin_in_moved_water(diameter):
+    """Common practice, no source; residual elements not named are presumed."""
+    bar = quenched_bar({"C": 1.05, "Mn": 0.25, "Si": 0.2}, diameter, "water", 785.0)
+    assert bar.hrc[-1] > 62.0
+    assert bar.hrc[0] < 52.0
+
+
 def test_the_case_of_w1_in_brine():
     """Common practice, no source: some 3 mm on a 25 mm bar, the core between 40 and 45 HRC."""
     bar = quenched_bar({"C": 1.0, "Mn": 0.30, "Si": 0.2, "Cr": 0.1}, 25.0, "brine", 790.0)
@@ -87,6 +93,44 @@ def test_motion_helps_and_hot_water_hurts():
     cold, hot = (quenched_bar(C45, 20.0, "water", 840.0, t).hrc for t in (20.0, 70.0))
     assert np.all(cold > hot)
     assert cold[-1] > hot[-1] + 10.0
+
+
+MOTIONS = ("none", "mild", "moderate", "good", "strong", "violent")
+
+
+@pytest.mark.parametrize("medium", ["water", "brine", "oil", "fast-oil", "polymer"])
+@pytest.mark.parametrize("diameter", [6.0, 25.0, 100.0])
+@pytest.mark.parametrize("steel", [C45, CRMO, W1], ids=["C45", "CrMo", "W1"])
+def test_more_motion_hardens_no_less(steel, diameter, medium):
+    surface, centre = np.array(
+        [
+            quenched_bar(steel, diameter, medium, 830.0, agitation=a).hrc[[-1, 0]]
+            for a in MOTIONS
+        ]
+    ).T
+    assert np.all(np.diff(surface) > -0.3)
+    assert np.all(np.diff(centre) > -0.3)
+
+
+@pytest.mark.parametrize("agitation", ["moderate", "good", "strong", "violent"])
+@pytest.mark.parametrize("diameter", [6.0, 25.0, 100.0])
+@pytest.mark.parametrize("steel", [C45, CRMO, W1], ids=["C45", "CrMo", "W1"])
+def test_milder_media_harden_less_in_any_motion(steel, diameter, agitation):
+    media = ("brine", "water", "fast-oil", "oil")
+    surface, centre = np.array(
+        [
+            quenched_bar(steel, diameter, m, 830.0, agitation=agitation).hrc[[-1, 0]]
+            for m in media
+        ]
+    ).T
+    assert np.all(np.diff(surface) < 0.4)
+    assert np.all(np.diff(centre) < 0.4)
+
+
+def test_pearlite_is_softer_in_the_core_but_not_where_all_of_the_bar_cools_alike():
+    oil, air = (quenched_bar(C45, 50.0, m, 840.0).hrc for m in ("oil", "air"))
+    assert oil[-1] - oil[0] > 3.0
+    assert air[-1] - air[0] < 0.5
 
 
 def test_ten_millimetres_of_crmo_in_water_is_hard_to_the_centre():
@@ -172,11 +216,6 @@ def test_below_ac1_nothing_hardens():
         assert np.all((bar.hrc > 4.0) & (bar.hrc < 16.0))
 
 
-def test_steel_that_hardens_otherwise_is_refused():
-    with pytest.raises(OutOfRangeError, match=r"composition_wt_pct .*15 % alloy.*28.5 %"):
-        quenched_bar({"C": 0.05, "Cr": 18.0, "Ni": 9.0, "Mn": 1.5}, 20.0, "water", 1050.0)
-
-
 @pytest.mark.parametrize("agitation", ["none", "mild", "moderate", "good", "strong", "violent"])
 @pytest.mark.parametrize("medium", MEDIA)
 def test_no_bath_hardens_the_inside_more_than_the_surface(medium, agitation):
@@ -209,25 +248,3 @@ def test_charts_leave_air_alone_and_are_met_in_the_ordinary_bath():
     assert air.jominy_mm[0] == pytest.approx(air.jominy_mm[-1], rel=0.02)
     oil = bar_cooling(50.8, Bath("oil"), 850.0)
     assert oil.jominy_mm[0] / 25.4 * 16 == pytest.approx(12.0, rel=0.1)
-
-
-@pytest.mark.parametrize(
-    ("arguments", "message"),
-    [
-        ((C45, 0.0, "water", 840.0), "diameter_mm must be between 1 and 500 mm; got 0 mm"),
-        ((C45, math.nan, "water", 840.0), "diameter_mm must be .*got nan mm"),
-        ((C45, 20.0, "water", 300.0), "austenitise_c must be between 710 and 1300 °C; got 300"),
-        ((C45, 20.0, "water", math.nan), "austenitise_c must be .*got nan °C"),
-        ((C45, 20.0, "mercury", 840.0), "medium must be one of .*got mercury"),
-        ((C45, 20.0, "water", 840.0, 150.0), "bath_temperature_c must be .*got 150 °C"),
-        (
-            ({"Mn": 0.7}, 20.0, "water", 840.0),
-            "composition_wt_pct must be with carbon; got no C",
-        ),
-        (({"C": -0.4}, 20.0, "oil", 840.0), r"composition_wt_pct.C must be .*got -0.4 wt %"),
-        (({"C": 0.4, "Mn": math.nan}, 20.0, "oil", 840.0), r"composition_wt_pct.Mn .*got nan"),
-    ],
-)
-def test_what_no_model_answers_is_refused(arguments, message):
-    with pytest.raises(OutOfRangeError, match=message):
-        quenched_bar(*arguments)

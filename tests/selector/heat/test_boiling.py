@@ -98,3 +98,18 @@ def test_nothing_warms_in_its_bath(medium):
 def test_bath_that_cannot_be_is_refused(bath, message):
     with pytest.raises(OutOfRangeError, match=message):
         bath_temperature_c(bath)
+
+
+@pytest.mark.parametrize("motion", MOTIONS)
+@pytest.mark.parametrize("quicker", ["fast-oil", "vegetable-oil"])
+def test_a_quicker_oil_never_grips_less_than_plain_oil(quicker, motion):
+    quick, plain = (boiling_curve(Bath(oil, None, motion)) for oil in (quicker, "oil"))
+    hot = SURFACE_C > 150.0
+    assert np.all(quick.wet[hot] >= plain.wet[hot])
+    assert quick.film_s < plain.film_s
+
+
+@pytest.mark.parametrize("medium", MEDIA)
+def test_a_wetted_surface_gives_up_more_the_more_the_bath_moves(medium):
+    flux = [coefficient(Bath(medium, None, motion), 500.0) for motion in MOTIONS]
+    assert np.all(np.diff(flux) > 0.0)

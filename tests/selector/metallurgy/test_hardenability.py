@@ -19,7 +19,7 @@ from selector.metallurgy.martensite import hardness
 PLAIN_1040 = {"C": 0.40, "Mn": 0.75, "Si": 0.2}
 RESIDUAL = {"Cr": 0.1, "Ni": 0.1, "Mo": 0.02, "Cu": 0.2}
 DEEP = {"C": 0.34, "Mn": 0.65, "Si": 0.25, "Ni": 1.5, "Cr": 1.5, "Mo": 0.22}
-SILVER_STEEL = {"C": 1.15, "Mn": 0.35, "Cr": 0.7, "V": 0.1}
+SILVER_STEEL = {"C": 1.15, "Mn": 0.35, "Si": 0.2, "Cr": 0.7, "V": 0.1}
 STEEL = st.fixed_dictionaries(
     {
         "C": st.floats(0.1, 0.65),
