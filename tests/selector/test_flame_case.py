@@ -142,13 +142,6 @@ def test_a_square_edge_is_hotter_than_a_round_one(dog):
     assert edges[1] > edges[0]
 
 
-def test_a_boiling_bath_is_refused():
-    kept = [{"medium": "water", "temperature": "120 degC"}]
-    there = around({"workshop.bath": kept})
-    with pytest.raises(OutOfRangeError, match=r"bath_temperature_c must be .*; got 120 °C"):
-        follow(local(medium="water"), there, Setup(), there.leading)
-
-
 def test_a_treatment_without_a_torch_cannot_be_followed(dog):
     with pytest.raises(ValueError, match=r"c45/.* has no heat source"):
         job_of(local(source=None), dog, Setup())

@@ -71,7 +71,8 @@ def test_bar_as_bought_has_a_known_toughness(around):
 
 def test_a_case_is_carried_by_its_core(around):
     cased = predicted(around, work("16mncr5", "pack-carburise", "oil", None), oven(150.0))
-    through = predicted(around, work("100mncrw4"), oven(200.0))
+    soaked = work("100mncrw4", "through-furnace", "oil", "muffle-furnace")
+    through = predicted(around, soaked, oven(200.0))
     assert np.isfinite(cased.snap_margin_hrc).all()
     assert np.median(cased.snap_margin_hrc) > np.median(through.snap_margin_hrc)
 
