@@ -2,7 +2,6 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.errors import OutOfRangeError
 from selector.flame_case import CORNER, bath_of, follow, heated_for, job_of, target_c
 from selector.flame_outcome import Setup
 from selector.heat.conduction import Plan, conduct
