@@ -85,6 +85,7 @@ CAUTIONS = (
     (r"hour per inch", {"soak-rule-furnace-only"}),
     (r"ground away|grind", {"case-grind-through", "grinding-cracks"}),
     (r"welding", {"weld-hardened"}),
+    (r"motor oil", {"used-engine-oil"}),
     (r"head", {"struck-head-chips"}),
 )
 
