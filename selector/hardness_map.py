@@ -202,11 +202,12 @@ def _undissolved_hrc(composition: Composition, heat: Heat) -> Floats:
     """Return what a heat loses to carbide that a furnace soak would have dissolved. [HRC]."""
     if heat.structure != "spheroidised" or np.min(heat.hold_s) >= SOAKED_S:
         return np.zeros((1, 1))
-    # What a misread heat loses is told by its own slope.
+    # Of the usual analysis and heat: what those off it lose is told by errors of their own.
     usual_c = np.median(heat.peak_c, axis=0)
+    steel = {element: np.median(content) for element, content in composition.items()}
     held, soaked = (
         quenched_structure(
-            austenite(composition, usual_c, hold_s, rate, "spheroidised").dissolved_wt_pct
+            austenite(steel, usual_c, hold_s, rate, "spheroidised").dissolved_wt_pct
         ).hrc
         for hold_s, rate in ((heat.hold_s, heat.rate_c_per_s), (SOAK_S, FURNACE_C_PER_S))
     )

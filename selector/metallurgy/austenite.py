@@ -9,8 +9,8 @@ from numpy.typing import ArrayLike, NDArray
 from selector.metallurgy.transformation import (
     Composition,
     Structure,
+    ac1_and_ac3,
     carbon_solubility,
-    critical_temperatures,
     eutectoid_carbon,
     rapid_heating_shift,
 )
@@ -145,13 +145,13 @@ def _lever(
 ) -> tuple[Floats, Floats, Floats]:
     """Return austenite share, the carbon it could hold, and the height above Ac1."""
     shift = rapid_heating_shift(ARRIVAL_C / arrival_s, structure)
-    lines = critical_temperatures(composition_wt_pct, peak_c)
-    low, high = lines.ac1_c + shift.ac1_c, lines.ac3_c + shift.ac3_c
+    eutectoid = eutectoid_carbon(composition_wt_pct)
+    ac1_c, ac3_c = ac1_and_ac3(composition_wt_pct, eutectoid)
+    low, high = ac1_c + shift.ac1_c, ac3_c + shift.ac3_c
     above = peak_c - low
     progress = np.clip(above / np.fmax(high - low, 1.0), 0.0, 1.0)
 
     carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
-    eutectoid = eutectoid_carbon(composition_wt_pct)
     # Austenite beside ferrite thins from the eutectoid at Ac1 to the steel's own carbon at Ac3.
     beside_ferrite = eutectoid - np.maximum(eutectoid - carbon, 0.0) * progress
     beside_carbide = np.minimum(carbon, carbon_solubility(composition_wt_pct, peak_c))

@@ -39,13 +39,17 @@ class Coefficients:
         """Return l, the logarithm of the product of powers, "C" in mm, less 4.2."""
         return _log_product(self.power, factors)
 
-    def hrc(self, carbon_wt_pct: Floats, log_product: Floats, distance_mm: Floats) -> Floats:
-        """Return the hardness at a distance: initial hardness, a knee, a tail."""
+    def initial_hrc(self, carbon_wt_pct: Floats) -> Floats:
+        """Return the hardness at the quenched end."""
+        return _initial_hrc(self.shape, carbon_wt_pct)
+
+    def kept(self, log_product: Floats, distance_mm: Floats) -> Floats:
+        """Return the share of it that a distance keeps: a knee, a tail."""
         s = self.shape
         w = np.log(distance_mm) - s["knee"] - s["knee_per_l"] * log_product
         left = _share(s["tail"] + s["tail_per_l"] * log_product - s["tail_fall"] * w)
         fall = (1.0 + np.exp(s["steepness"] * w)) ** -s["bluntness"]
-        return np.asarray(_initial_hrc(s, carbon_wt_pct) * (left + (1.0 - left) * fall))
+        return np.asarray(left + (1.0 - left) * fall)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -63,8 +67,12 @@ class HeatCoefficients:
         """Return l, the logarithm of the product of powers, "C" in mm, less 4.2."""
         return _log_product(self.power, factors)
 
-    def hrc(self, carbon_wt_pct: Floats, log_product: Floats, distance_mm: Floats) -> Floats:
-        """Return the hardness at a distance: initial hardness, Avrami's law, a tail."""
+    def initial_hrc(self, carbon_wt_pct: Floats) -> Floats:
+        """Return the hardness at the quenched end."""
+        return np.minimum(_initial_hrc(self.shape, carbon_wt_pct), HARDEST_HRC)
+
+    def kept(self, log_product: Floats, distance_mm: Floats) -> Floats:
+        """Return the share of it that a distance keeps: Avrami's law, a tail."""
         s, x = self.shape, np.log(distance_mm)
         lean = np.maximum(log_product, STRAIGHT_BELOW)
         bend = s["knee_per_l_squared"] * lean * (2.0 * log_product - lean)
@@ -73,8 +81,7 @@ class HeatCoefficients:
         order = s["order"] * np.exp(s["order_per_l"] * held)
         martensite_left = np.exp(-np.exp(np.minimum(order * w, 6.0)))
         left = _share(s["tail"] + s["tail_per_l"] * log_product - s["tail_fall"] * x)
-        initial = np.minimum(_initial_hrc(s, carbon_wt_pct), HARDEST_HRC)
-        return np.asarray(initial * (left + (1.0 - left) * martensite_left))
+        return np.asarray(left + (1.0 - left) * martensite_left)
 
 
 Curve = Coefficients | HeatCoefficients

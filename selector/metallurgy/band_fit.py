@@ -155,7 +155,8 @@ def miss_hrc(given: Bands, by: Coefficients) -> Floats:
     """
     product = by.log_product(corrected_factors(given.composition_wt_pct))
     carbon = given.composition_wt_pct["C"]
-    return np.asarray(by.hrc(carbon, product, given.distance_mm) - given.middle_hrc)
+    hrc = by.initial_hrc(carbon) * by.kept(product, given.distance_mm)
+    return np.asarray(hrc - given.middle_hrc)
 
 
 def fit_bands(given: Bands) -> Coefficients:

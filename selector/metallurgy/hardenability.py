@@ -302,8 +302,8 @@ def _curve(
     distance = np.maximum(np.asarray(distance_mm, dtype=float), 1.0)
     steel = {**PRESUMED_WT_PCT, **composition_wt_pct}
     product = by.log_product(corrected_factors(steel, grain_size_astm))
-    hrc = by.hrc(carbon, product, distance)
-    reach = by.hrc(carbon, product + 0.12, distance)
+    initial = by.initial_hrc(carbon)
+    hrc, reach = (initial * by.kept(product + more, distance) for more in (0.0, 0.12))
     widening = np.where(_outside_range(composition_wt_pct), 2.0, 1.0)
     hrc, sd = np.broadcast_arrays(hrc, widening * np.hypot(1.0, reach - hrc))
     return hrc, sd

@@ -86,6 +86,12 @@ def hardness(carbon_wt_pct: ArrayLike, martensite_fraction: ArrayLike) -> Floats
     """
     carbon = np.asarray(carbon_wt_pct, dtype=float)
     share = np.clip(np.asarray(martensite_fraction, dtype=float), 0.0, EDGES[-1])
+    if share.ndim == 0:
+        # Of one fraction only the nodes beside it count.
+        k = int(np.clip(np.searchsorted(EDGES, share), 1, len(EDGES) - 1))
+        part = float(share - EDGES[k - 1]) / (EDGES[k] - EDGES[k - 1])
+        start, end = (_node_hrc(carbon, number) for number in (k - 1, k))
+        return np.asarray(start + part * (end - start))
     nodes = _nodes_hrc(carbon)
     hrc = nodes[0]
     for low, high, start, end in zip(EDGES, EDGES[1:], nodes, nodes[1:], strict=False):
@@ -136,14 +142,19 @@ def fraction_from_hardness(carbon_wt_pct: ArrayLike, hrc: ArrayLike) -> Floats:
 
 def _nodes_hrc(carbon: Floats) -> list[Floats]:
     """Return the hardness at each martensite fraction of `EDGES`."""
+    return [_node_hrc(carbon, number) for number in range(len(EDGES))]
+
+
+def _node_hrc(carbon: Floats, number: int) -> Floats:
+    """Return the hardness at one of the martensite fractions of `EDGES`."""
+    if number == 0:
+        return np.asarray(8.0 + 30.0 * np.minimum(carbon, 0.8))
+    column = HODGE_OREHOSKI_HRC[:, number - 1]
     within = np.clip(carbon, CARBON_WT_PCT[0], CARBON_WT_PCT[-1])
     poor = np.minimum(carbon - CARBON_WT_PCT[0], 0.0) / (CARBON_WT_PCT[1] - CARBON_WT_PCT[0])
     rich = np.interp(carbon, RICH_CARBON_WT_PCT, RICH_GAIN_HRC)
-    nodes = [np.asarray(8.0 + 30.0 * np.minimum(carbon, 0.8))]
-    for column in HODGE_OREHOSKI_HRC.T:
-        line = np.interp(within, CARBON_WT_PCT, column) + poor * (column[1] - column[0]) + rich
-        nodes.append(np.asarray(line))
-    return nodes
+    line = np.interp(within, CARBON_WT_PCT, column) + poor * (column[1] - column[0]) + rich
+    return np.asarray(line)
 
 
 def fraction(ms_c: ArrayLike, quench_end_c: ArrayLike) -> Floats:

@@ -159,6 +159,33 @@ def _ac3(composition_wt_pct: Composition) -> Floats:
     return np.asarray((fahrenheit - 32.0) / 1.8 + 22.6 - 21.2 * c)
 
 
+def ac1_and_ac3(
+    composition_wt_pct: Composition, eutectoid_wt_pct: ArrayLike
+) -> tuple[Floats, Floats]:
+    """Return Ac1 and Ac3 alone, at furnace heating rates.
+
+    Parameters
+    ----------
+    composition_wt_pct : mapping of str to array_like
+        Element to content; a missing element is 0. [wt %]
+    eutectoid_wt_pct : array_like
+        Its `eutectoid_carbon`. [wt %]
+
+    Returns
+    -------
+    tuple of ndarray
+        Ac1 and Ac3, which is NaN for a hypereutectoid steel. [°C]
+
+    References
+    ----------
+    .. [1] As `critical_temperatures`.
+    """
+    carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
+    ac1 = _ac1(composition_wt_pct)
+    hypo = carbon <= np.asarray(eutectoid_wt_pct) + 0.08
+    return ac1, np.where(hypo, np.maximum(_ac3(composition_wt_pct), ac1), np.nan)
+
+
 def martensite_start(dissolved_wt_pct: Composition) -> Floats:
     """Return the temperature at which martensite begins to form from austenite.
 
@@ -245,10 +272,7 @@ def critical_temperatures(
     """
     carbon, chromium = _content(composition_wt_pct, "C", "Cr")
     eutectoid = eutectoid_carbon(composition_wt_pct)
-    ac1 = _ac1(composition_wt_pct)
-    ac3 = np.where(
-        carbon <= eutectoid + 0.08, np.maximum(_ac3(composition_wt_pct), ac1), np.nan
-    )
+    ac1, ac3 = ac1_and_ac3(composition_wt_pct, eutectoid)
     missing = carbon - eutectoid
     root = SOLUBILITY_SLOPE**2 + 4.0 * SOLUBILITY_CURVE * np.maximum(missing, 0.0)
     above = (np.sqrt(root) - SOLUBILITY_SLOPE) / (2.0 * SOLUBILITY_CURVE)

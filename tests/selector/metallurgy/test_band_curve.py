@@ -4,6 +4,10 @@ import pytest
 from selector.metallurgy.band_curve import MIDDLE_LOG, coefficients, heat_coefficients
 
 
+def hrc_of(curve, carbon, product, distance_mm):
+    return curve.initial_hrc(carbon) * curve.kept(product, distance_mm)
+
+
 def test_the_product_is_that_of_the_powers():
     curve = coefficients()
     product = curve.log_product(
@@ -16,21 +20,21 @@ def test_the_product_is_that_of_the_powers():
 
 def test_a_richer_product_is_never_softer_and_the_curve_falls():
     curve, distance = coefficients(), np.geomspace(1.0, 80.0, 60)
-    lean, rich = (curve.hrc(np.array(0.4), np.array(at), distance) for at in (-0.5, 0.5))
+    lean, rich = (hrc_of(curve, np.array(0.4), np.array(at), distance) for at in (-0.5, 0.5))
     assert np.all(rich >= lean)
     assert np.all(np.diff(lean) < 0.0)
 
 
 def test_carbon_beyond_the_bands_hardens_no_more():
     curve = coefficients()
-    some, more = curve.hrc(np.array([0.62, 0.9]), np.array(0.0), np.array(1.0))
+    some, more = hrc_of(curve, np.array([0.62, 0.9]), np.array(0.0), np.array(1.0))
     assert some == more
 
 
 def test_the_curve_of_a_heat_rises_with_the_product_however_lean_and_falls_with_distance():
     curve, distance = heat_coefficients(), np.geomspace(1.0, 80.0, 60)
     products = np.arange(-4.0, 3.0, 0.1)[:, None]
-    hrc = curve.hrc(np.array(0.4), products, distance)
+    hrc = hrc_of(curve, np.array(0.4), products, distance)
     assert np.all(np.diff(hrc, axis=0) >= 0.0)
     assert np.all(np.diff(hrc, axis=1) < 0.0)
 
@@ -38,8 +42,8 @@ def test_the_curve_of_a_heat_rises_with_the_product_however_lean_and_falls_with_
 def test_a_heat_falls_more_steeply_than_the_midline_of_many():
     near, far = np.array(3.0), np.array(7.0)
     fall = [
-        by.hrc(np.array(0.45), np.array(-0.2), near)
-        - by.hrc(np.array(0.45), np.array(-0.2), far)
+        hrc_of(by, np.array(0.45), np.array(-0.2), near)
+        - hrc_of(by, np.array(0.45), np.array(-0.2), far)
         for by in (coefficients(), heat_coefficients())
     ]
     assert fall[1] > fall[0] + 3.0
@@ -47,7 +51,7 @@ def test_a_heat_falls_more_steeply_than_the_midline_of_many():
 
 def test_a_heat_has_no_harder_end_than_martensite_of_rich_carbon():
     curve = heat_coefficients()
-    ends = curve.hrc(np.array([0.2, 0.4, 0.55, 0.62]), np.array(1.5), np.array(1.0))
+    ends = hrc_of(curve, np.array([0.2, 0.4, 0.55, 0.62]), np.array(1.5), np.array(1.0))
     assert np.all(np.diff(ends) > 0.0)
     assert 64.0 < ends[-1] < 65.1
 
@@ -57,7 +61,7 @@ def test_a_shallow_steel_gives_way_more_abruptly_than_a_deep_one():
 
     def spread(product):
         """Return the distance at a quarter of the fall over that at three quarters."""
-        hrc = curve.hrc(np.array(0.45), np.array(product), distance)
+        hrc = hrc_of(curve, np.array(0.45), np.array(product), distance)
         share = (hrc - hrc[-1]) / (hrc[0] - hrc[-1])
         return np.interp([-0.25, -0.75], -share, distance)
 
