@@ -1,6 +1,6 @@
 """One predicted option judged: its gates, and its value on each criterion."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -131,14 +131,18 @@ def _snap_gate(prediction: Prediction, around: Surroundings) -> Gate:
     if impact == "hammered" and quenched and temper.temperature_c < STRUCK_LEAST_TEMPER_C:
         text = f"a struck end drawn to {temper.temperature_c:.0f} °C only: straw chips, draw on"
         return Gate("snap", "fail", text)
-    note = ", lowered by a temper in its embrittlement window"
-    lowered = note if embrittled(prediction.treatment, prediction.temper) else ""
+    brittle = embrittled(prediction.treatment, prediction.temper)
+    lowered = ", lowered by a temper in its embrittlement window" if brittle else ""
     text = (
         f"{median(margin):.0f} HRC in hand before it snaps ({impact} impact, "
         f"{TOUGHNESS[prediction.treatment.steel.toughness]} toughness{lowered})"
     )
     # The likelihood is estimated, so each draw asks whether a snap is less likely than not.
-    return judged("snap", margin > 0.0, text, BREAKING)
+    gate = judged("snap", margin > 0.0, text, BREAKING)
+    if brittle and gate.verdict == "pass":
+        warned = f"{temper.temperature_c:.0f} °C is where this steel turns brittle; {text}"
+        return replace(gate, verdict="marginal", text=warned)
+    return gate
 
 
 def fails_undrawn(treatment: Treatment, temper: Temper, around: Surroundings) -> bool:

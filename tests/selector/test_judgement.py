@@ -235,3 +235,11 @@ def test_what_fails_undrawn_fails_when_drawn(impact, temper, service):
 def test_bar_as_bought_is_always_drawn():
     around = surroundings(asked({"load.impact": "hammered"}), CATALOG)
     assert not fails_undrawn(work("c45", route="as-bought"), NO_TEMPER, around)
+
+
+def test_a_temper_where_the_steel_turns_brittle_never_just_passes():
+    """Blue on chromium-molybdenum steel: usable at a pinch, and said so."""
+    blue = gates({"load.impact": "none"}, work("42crmo4"), oven(325))["snap"]
+    straw = gates({"load.impact": "none"}, work("42crmo4"), oven(200))["snap"]
+    assert (blue.verdict, straw.verdict) == ("marginal", "pass")
+    assert blue.text.startswith("325 °C is where this steel turns brittle; ")
