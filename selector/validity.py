@@ -313,6 +313,7 @@ LIMITS: Mapping[str, tuple[Limit, ...]] = MappingProxyType(
         "toughness.snap_likelihood": (
             Limit("hardness_hrc", 30.0, 67.0, "HRC", "working hardness of tools, estimated"),
         ),
+        "transformation.ac1_and_ac3": _CRITICAL_STEELS,
         "transformation.carbon_solubility": (
             Limit("temperature_c", 730.0, 1000.0, "°C", "Fei and Brosh 2014"),
         ),
