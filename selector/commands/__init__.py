@@ -38,6 +38,6 @@ cli.command(name="app")(app_command)
 
 def main() -> None:
     """Run the command line."""
-    # A command lives for seconds: looking for what it no longer needs takes longer than it frees.
+    # A command lives for seconds: to look for garbage takes longer than it is worth.
     gc.disable()
     cli()
