@@ -12,6 +12,11 @@ from selector.output_record import AdviceOut, OptionOut, RejectedOut
 if TYPE_CHECKING:
     from rich.console import Console
 
+# Gates that turn a treatment down before anything is predicted.
+SCREENED = frozenset({"safety", "equipment", "stock", "response", "heating", "medium", "shape"})
+# Lines of what is out: of what was predicted, and in all.
+PREDICTED, SHOWN = 6, 14
+
 
 def _option_lines(option: OptionOut) -> list[str]:
     """Return one option as lines."""
@@ -53,15 +58,18 @@ def _option_lines(option: OptionOut) -> list[str]:
 def _rejected_lines(
     rejected: tuple[RejectedOut, ...], options: set[tuple[str, str]]
 ) -> list[str]:
-    """Return what is out, one line a gate and reason, most frequent first."""
+    """Return what is out, a line a gate and reason: what was predicted first, then by number."""
     out: dict[tuple[str, str], Counter[str]] = {}
     for item in rejected:
         if (item.family, item.route) in options:
             continue
         out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
     rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
+    # What was worked out for this part tells more than that there is no furnace.
+    predicted = [row for row in rows if row[0][0] not in SCREENED][:PREDICTED]
+    screened = [row for row in rows if row[0][0] in SCREENED]
     lines = []
-    for (gate, text), steels in rows[:14]:
+    for (gate, text), steels in [*predicted, *screened][:SHOWN]:
         names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
         lines.append(f"   {gate}: {escape(text)} [dim]({escape(names)})[/dim]")
     return lines

@@ -79,3 +79,17 @@ def test_misses_are_told_where_nothing_is_left():
     text = page(advice_out(advise(asked(hard), only("c45", "42crmo4"))))
     assert "Nearest misses" in text
     assert "Out, and by which gate" in text
+
+
+def test_what_was_predicted_is_told_before_what_is_not_there():
+    """Of 30 silver steel in oil its owner wants to know that it stays soft."""
+    rack = {
+        "zone.0.hardness": {"min": "60 HRC"},
+        "workshop.bath": [{"medium": "oil"}],
+        "workshop.only_stock": True,
+        "workshop.stock": [{"steel": "115CrV3", "evidence": "receipt"}],
+    }
+    text = page(advice_out(advise(asked(rack))), width=2000)
+    first = text.split("Out, and by which gate\n")[1].splitlines()[0]
+    assert first.startswith("   hard_enough: reaches about ")
+    assert "115CrV3" in first
