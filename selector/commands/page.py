@@ -58,7 +58,7 @@ def _option_lines(option: OptionOut) -> list[str]:
 def _rejected_lines(
     rejected: tuple[RejectedOut, ...], options: set[tuple[str, str]]
 ) -> list[str]:
-    """Return what is out, a line a gate and reason: what was predicted first, then by number."""
+    """Return what is out, a line a gate and reason: what was predicted first, then the rest."""
     out: dict[tuple[str, str], Counter[str]] = {}
     for item in rejected:
         if (item.family, item.route) in options:
