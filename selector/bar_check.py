@@ -3,11 +3,10 @@
 from collections.abc import Mapping
 
 from selector.errors import OutOfRangeError, Problem
+from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT
 
 DIAMETER_MM = (1.0, 500.0)
 COLDEST_HEAT_C = 710.0
-# Richer steel is taken to be spheroidised before it is hardened. [wt %]
-RICH_CARBON_WT_PCT = 0.7
 # Leaner steels with more alloy are austenitic, maraging or precipitation hardening. [wt %]
 LEAN_ALLOY_WT_PCT = 15.0
 
@@ -59,7 +58,7 @@ def check_bar(
         step = "Give the carbon content."
         found.append(Problem("composition_wt_pct", "with carbon", "no C", step))
     alloy = alloy_wt_pct(composition_wt_pct)
-    lean = composition_wt_pct.get("C", 0.0) <= RICH_CARBON_WT_PCT
+    lean = composition_wt_pct.get("C", 0.0) <= SPHEROIDISED_ABOVE_WT_PCT
     if lean and LEAN_ALLOY_WT_PCT < alloy <= 100.0:
         rule = f"with at most {LEAN_ALLOY_WT_PCT:g} % alloy at no more than 0.7 % C"
         step = "Go by the maker's sheet: such steel does not harden as martensite of carbon."

@@ -330,10 +330,8 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
 def _jominy_mm(cooled: Cooled, along_mm: float) -> tuple[float, float]:
     """Return the end-quench distance of surface and core; NaN of what never came to heat."""
     grid = cooled.grid
-    field = np.full(grid.active.size, np.nan)
-    field[grid.cells()] = cooled.distance_mm
     here = int(np.argmin(np.abs(grid.along_mm - along_mm)))
-    steel = field.reshape(grid.active.shape)[grid.active[:, here], here]
+    steel = grid.field(cooled.distance_mm)[grid.active[:, here], here]
     return float(steel[-1]), float(steel[0])
 
 

@@ -16,7 +16,6 @@ from selector.hardness_scale import hv_from_hrc
 from selector.heat.boiling import Bath
 from selector.heat.drawing import Drawn
 from selector.heat.end_quench import end_quench_time_s, equivalent_distance_mm
-from selector.heat.grid import Grid
 from selector.heating_course import REFERENCE_C
 from selector.metallurgy.austenite import Austenite, austenite
 from selector.metallurgy.hardenability import critical_cooling_time
@@ -194,18 +193,11 @@ def _map(hardened: Hardened, found_hrc: Floats) -> FlameMap:
     return FlameMap(
         grid.across_mm,
         grid.along_mm,
-        _field(grid, found_hrc),
-        _field(grid, hardened.hrc),
-        _field(grid, hardened.share),
-        _field(grid, hardened.cooled.peak_c),
+        grid.field(found_hrc),
+        grid.field(hardened.hrc),
+        grid.field(hardened.share),
+        grid.field(hardened.cooled.peak_c),
     )
-
-
-def _field(grid: Grid, values: Floats) -> Floats:
-    """Return values of the steel cells as a field, NaN outside."""
-    field = np.full(grid.active.size, np.nan)
-    field[grid.cells()] = values
-    return field.reshape(grid.active.shape)
 
 
 def _as_quenched(state: Austenite, cooled: Cooled, bath: Bath, stock: Stock) -> Floats:

@@ -12,7 +12,7 @@ from selector.duty import Demand
 from selector.flame_map import FlameMap
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.metallurgy.martensite import hardness
-from selector.process import SPHEROIDISED_ABOVE_WT_PCT
+from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT
 from selector.requirement.part import Part
 from selector.torch_job import Stretch
 from selector.torque_borne import torque_borne_nm, weakest_form

@@ -131,7 +131,7 @@ def _snap_gate(prediction: Prediction, around: Surroundings) -> Gate:
     if impact == "hammered" and quenched and temper.temperature_c < STRUCK_LEAST_TEMPER_C:
         text = f"a struck end drawn to {temper.temperature_c:.0f} °C only: straw chips, draw on"
         return Gate("snap", "fail", text)
-    brittle = embrittled(prediction.treatment, prediction.temper)
+    brittle = embrittled(prediction.treatment, temper)
     lowered = ", lowered by a temper in its embrittlement window" if brittle else ""
     text = (
         f"{median(margin):.0f} HRC in hand before it snaps ({impact} impact, "

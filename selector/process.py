@@ -11,7 +11,7 @@ from selector.draws import Normals
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
-from selector.metallurgy.transformation import Structure
+from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT, Structure
 from selector.requirement.workshop import Bath as KeptBath
 from selector.requirement.workshop import Workshop
 from selector.treatment import Temper, Treatment
@@ -40,7 +40,6 @@ STRUCTURE: dict[str, Structure] = {
     "prehard": "quenched and tempered",
     "solution-treated": "quenched and tempered",
 }
-SPHEROIDISED_ABOVE_WT_PCT = 0.7
 # Steel rich in carbon is held as long as its heat allows, up to this: carbide takes time to
 # dissolve. Common practice, no source. [s]
 RICH_HOLD_S = 600.0

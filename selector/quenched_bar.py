@@ -13,7 +13,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.bar_check import RICH_CARBON_WT_PCT, alloy_wt_pct, check_bar
+from selector.bar_check import alloy_wt_pct, check_bar
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.heat.bar_equivalent import jominy_distance_mm
 from selector.heat.boiling import Bath, bath_temperature_c
@@ -35,7 +35,7 @@ from selector.metallurgy.hardenability import (
     heat_curve,
 )
 from selector.metallurgy.martensite import as_quenched, fraction_from_hardness
-from selector.metallurgy.transformation import Structure
+from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT, Structure
 
 Floats = NDArray[np.float64]
 Composition = Mapping[str, float]
@@ -290,7 +290,7 @@ def _austenite(composition_wt_pct: Composition, austenitise_c: float) -> Austeni
     free = max(composition_wt_pct.get("S", 0.0) - FREE_SULPHUR_WT_PCT, 0.0)
     manganese = max(composition_wt_pct.get("Mn", 0.0) - SULPHIDE_MN_PER_S * free, 0.0)
     effective = {**PRESUMED_WT_PCT, **composition_wt_pct, "Mn": manganese}
-    rich = composition_wt_pct["C"] > RICH_CARBON_WT_PCT
+    rich = composition_wt_pct["C"] > SPHEROIDISED_ABOVE_WT_PCT
     structure: Structure = "spheroidised" if rich else "normalised"
     return austenite(effective, austenitise_c, SOAK_S, FURNACE_C_PER_S, structure)
 

@@ -125,9 +125,7 @@ class Heating:
     def start(self, stop: int, hold: int) -> Floats:
         """Return the part as it goes into the bath, a field over the grid."""
         course, grid = self.courses[stop], self.probes.grid
-        field = np.full(grid.active.size, 20.0)
-        field[grid.cells()] = course.at(course.stopped_s + HOLDS_S[hold])
-        return field.reshape(grid.active.shape)
+        return grid.field(course.at(course.stopped_s + HOLDS_S[hold]), 20.0)
 
     @cached_property
     def table(self) -> Floats:
@@ -207,13 +205,9 @@ def _branch(
     up = Course(found.time_s, found.temperature_c, passed)
     keep = found.time_s < passed
     now = up.at(passed)
-    field = np.full(grid.active.size, 20.0)
-    field[grid.cells()] = now
     held = flame_boundary(grid, flame, view[1], found.level, job.hand.hearth, stop_c)
     plan = Plan(HOLDS_S[-1], start_s=passed)
-    after = conduct(
-        grid, heating_steel(job.steel_class), held, field.reshape(grid.active.shape), plan
-    )
+    after = conduct(grid, heating_steel(job.steel_class), held, grid.field(now, 20.0), plan)
     return Course(
         np.concatenate([found.time_s[keep], after.time_s]),
         np.hstack([found.temperature_c[:, keep], after.temperature_c]),

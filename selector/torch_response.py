@@ -267,7 +267,8 @@ def _read(treatment: Treatment, around: Surroundings, heat: Heat, near_c: float)
     soak_s = 60.0 * treatment.source.soak_max_min.value if treatment.source else HOLDS_S[-1]
     meant_s = _meant_hold_s(heating, job, around.leading.depth_mm > 0.0, soak_s)
     if heat.structure == "spheroidised":
-        meant_s = max(meant_s, *(hold for hold in HOLDS_S if hold <= soak_s))
+        allowed = (hold for hold in HOLDS_S if hold <= soak_s)
+        meant_s = max(meant_s, max(allowed, default=meant_s))
     log_hold = np.log(meant_s) + LINGER_LOG_SD * normals["eye_scatter"]
     log_hold = np.clip(log_hold, np.log(HOLDS_S[0]), np.log(HOLDS_S[-1]))
     weight = _hats(LEVELS, normals["torch_bias"])[:, :, None, None]

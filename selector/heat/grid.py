@@ -98,6 +98,12 @@ class Grid:
         """Return the flat indices of all cells that are steel."""
         return np.flatnonzero(self.active.ravel())
 
+    def field(self, values: Floats, outside: float = math.nan) -> Floats:
+        """Return values of the steel cells as (across, along), another where there is none."""
+        field = np.full(self.active.size, outside)
+        field[self.cells()] = values
+        return field.reshape(self.active.shape)
+
 
 def widening_edges(
     low_mm: float, high_mm: float, first_mm: float, widest_mm: float, both: bool

@@ -13,6 +13,8 @@ Floats = NDArray[np.float64]
 Composition = Mapping[str, ArrayLike]
 Structure = Literal["quenched and tempered", "normalised", "ferrite-pearlite", "spheroidised"]
 
+# Soft bar richer than this in carbon is spheroidised. Common practice, no source. [wt %]
+SPHEROIDISED_ABOVE_WT_PCT = 0.7
 # Plain Fe-C: eutectoid carbon, and the carbon that austenite beside cementite holds above it.
 EUTECTOID_WT_PCT = 0.765
 SOLUBILITY_SLOPE, SOLUBILITY_CURVE = 2.6e-3, 0.95e-6

@@ -113,3 +113,10 @@ def test_part_that_cannot_be_is_refused(sections, message):
 def test_round_without_a_wall_is_refused():
     with pytest.raises(OutOfRangeError, match=r"bore_mm must be .*leave a wall; got 12 mm"):
         round_grid(10.0, 12.0)
+
+
+def test_values_of_the_steel_cells_lie_where_the_steel_is():
+    grid = round_grid(20.0, bore_mm=8.0)
+    field = grid.field(np.arange(grid.cells().size, dtype=float), outside=-1.0)
+    np.testing.assert_array_equal(field >= 0.0, grid.active)
+    np.testing.assert_array_equal(field[grid.active], np.arange(grid.cells().size))
