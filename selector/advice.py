@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
 from selector.candidates import like_conditions_merged, screened
+from selector.collecting import held_back
 from selector.decision.comparison import Compare, Comparison, other_methods
 from selector.decision.criteria import Range, merits, range_table
 from selector.decision.gates import Gate
@@ -120,6 +121,7 @@ class Advice:
         return "toss_up" if self.toss_up else "harden"
 
 
+@held_back()
 def advise(
     requirement: Requirement,
     catalog: Catalog | None = None,

@@ -127,14 +127,22 @@ def _band(
     hrc: Floats,
     place: int,
     window: tuple[float, float],
+    least_c: float,
 ) -> tuple[float, float] | None:
-    """Return the unbroken run of tempers about a chosen one that serve as well."""
+    """Return the unbroken run of tempers about a chosen one that serve as well.
+
+    A run does not reach below the least temper of the service unless the choice itself does.
+    """
     chosen = grid[place]
     if chosen.means == "none":
         return None
     like = [k for k, t in enumerate(grid) if t.means == chosen.means]
+    floor_c = min(least_c, chosen.temperature_c)
     serves = [
-        window[0] <= hrc[k] <= window[1] and not embrittled(treatment, grid[k]) for k in like
+        window[0] <= hrc[k] <= window[1]
+        and grid[k].temperature_c >= floor_c
+        and not embrittled(treatment, grid[k])
+        for k in like
     ]
     at = like.index(place)
     if not serves[at]:
@@ -223,6 +231,8 @@ def choices(
         ("misread", *ready.alike[:-1]),
         lambda: 0.0 if points is None else _misread_heat_hrc(ready, lead, points),
     )
+    struck = around.asked.load.impact == "hammered"
+    least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
         places = [
             k
@@ -235,13 +245,11 @@ def choices(
             -100.0 if lead_demand.low_hrc is None else lead_demand.low_hrc,
             100.0 if lead_demand.high_hrc is None else lead_demand.high_hrc,
         )
-        struck = around.asked.load.impact == "hammered"
-        least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
         places = _worth(ready.treatment, grid, hrc, window, least)
     return tuple(
         Choice(
             grid[k],
-            _band(ready.treatment, grid, hrc, k, window),
+            _band(ready.treatment, grid, hrc, k, window, least),
             float(hrc[k]),
             heat_cost + float(slopes[k]),
         )
