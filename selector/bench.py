@@ -10,6 +10,7 @@ from selector.bath_check import bath_problems
 from selector.errors import Problem, RequirementError
 from selector.requirement import Requirement
 from selector.requirement.workshop import Stock
+from selector.supply import stated, taken_as
 
 AIR = "air"
 
@@ -89,6 +90,14 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
     return Bench(tuple(sources), tuple(media), stock, unclear)
 
 
+def _not_listed(number: int, got: str, steel: Steel) -> Problem:
+    """Return the problem of a bar said to be harder than its steel is known as."""
+    rule = f"a supply condition that {steel.name} is listed in"
+    listed = ", ".join(condition.name for condition in steel.condition)
+    step = f"Choose one of: {listed}; or leave it out."
+    return Problem(f"workshop.stock.{number}.condition", rule, repr(got), step)
+
+
 def _racked(
     requirement: Requirement, catalog: Catalog, problems: list[Problem]
 ) -> tuple[tuple[tuple[Stock, Steel], ...], tuple[tuple[Stock, tuple[Steel, ...]], ...]]:
@@ -101,8 +110,10 @@ def _racked(
             problems.append(
                 _unknown(f"workshop.stock.{number}.steel", bar.steel, "steel", names)
             )
-        elif len(steels) == 1:
-            clear.append((bar, steels[0]))
-        else:
+        elif len(steels) > 1:
             unclear.append((bar, steels))
+        elif bar.condition and stated(bar) and not taken_as(bar, steels[0]):
+            problems.append(_not_listed(number, bar.condition, steels[0]))
+        else:
+            clear.append((bar, steels[0]))
     return tuple(clear), tuple(unclear)

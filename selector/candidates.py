@@ -3,18 +3,17 @@
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from typing import get_args
 
 from catalog import Catalog
 from catalog.heat_source import HeatSource
 from catalog.medium import Medium
 from catalog.route import Route
-from catalog.steel import Condition, ConditionName, Steel
+from catalog.steel import Steel
 from selector.bench import Bench
 from selector.decision.gates import Gate
 from selector.requirement import Requirement
-from selector.requirement.workshop import Stock
 from selector.screening import RULES
+from selector.supply import taken_as
 from selector.treatment import Treatment
 
 # An old EN number with its strength condition: EN16T is pre-hardened bar, not nitrided.
@@ -93,7 +92,7 @@ def _treatments(steel: Steel, catalog: Catalog, on: Bench) -> Iterator[Treatment
     """Yield the treatments of one steel: condition × route × medium."""
     bars = [bar for bar, racked in on.stock if racked.slug == steel.slug]
     for condition in steel.condition:
-        bar = next((bar for bar in bars if _is_in(bar, condition)), None)
+        bar = next((bar for bar in bars if condition.name in taken_as(bar, steel)), None)
         for route in catalog.routes.values():
             if condition.name not in route.conditions and steel.kind != "unknown":
                 continue
@@ -103,16 +102,6 @@ def _treatments(steel: Steel, catalog: Catalog, on: Bench) -> Iterator[Treatment
                 yield work
             for medium in media:
                 yield replace(work, medium=medium)
-
-
-def _is_in(bar: Stock, condition: Condition) -> bool:
-    """Return whether a bar of the rack is in this condition; unstated fits any but hard."""
-    known = {
-        name for name in get_args(ConditionName) if bar.condition and name in bar.condition
-    }
-    if known:
-        return condition.name in known
-    return condition.name != "hard-element"
 
 
 def _best_source(route: Route, on: Bench) -> HeatSource | None:

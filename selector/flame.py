@@ -243,7 +243,8 @@ def _verdicts(
     """Yield the verdicts of a family, the likeliest treatment first, until one is yes."""
     open_ones = [work for work, objection, _ in items if objection is None]
     if not open_ones:
-        work, objection, doubt = max(items, key=lambda item: item[2])
+        # What is in doubt may yet do; of the rest, the bar in the rack is what was asked about.
+        work, objection, doubt = min(items, key=lambda item: (not item[2], _ease(item[0])))
         yield FlameVerdict("coupon_first" if doubt else "no", work, objection or "")
     settled: set[str] = set()
     # With one condition left, a treatment that needs a change cannot be better.

@@ -129,10 +129,8 @@ def _band(
     window: tuple[float, float],
     least_c: float,
 ) -> tuple[float, float] | None:
-    """Return the unbroken run of tempers about a chosen one that serve as well.
-
-    A run does not reach below the least temper of the service unless the choice itself does.
-    """
+    """Return the unbroken run of tempers about a chosen one that serve as well."""
+    # A run does not reach below the least temper of the service unless the choice itself does.
     chosen = grid[place]
     if chosen.means == "none":
         return None

@@ -10,6 +10,7 @@ from selector.requirement import Requirement
 from selector.requirement.part import CUTS, Part
 from selector.requirement.workshop import Skill
 from selector.strength_factor import has_load
+from selector.supply import presumed
 
 # How many options the assumptions look at: those a reader compares.
 LEADING = 3
@@ -123,6 +124,7 @@ def _of_workshop(advice: Advice) -> list[str]:
         for bath in shop.bath
         if bath.volume is None
     ]
+    said += presumed(advice.around.bench.stock)
     unused = _not_used(advice.asked)
     if unused:
         said.append(f"Given, but no figure of this advice uses it yet: {', '.join(unused)}.")

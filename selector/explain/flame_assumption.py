@@ -9,6 +9,7 @@ from selector.process import DELAY_S, reading_error_c
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.requirement.workshop import Skill
+from selector.supply import presumed
 from selector.surroundings import Surroundings
 from selector.torch_job import flame_of, operator, round_like
 from selector.treatment import Treatment
@@ -37,6 +38,7 @@ def flame_assumptions(work: Treatment, around: Surroundings) -> tuple[str, ...]:
         said.append(f"No run-out given: {permitted:g} mm of bow is taken as permitted.")
     if not asked.load.torque:
         said.append("No torque given: whether the soft place bears its load is not judged.")
+    said += presumed(around.bench.stock)
     unused = _not_used(asked)
     if unused:
         said.append(f"Given, but the flame verdict does not use it: {', '.join(unused)}.")

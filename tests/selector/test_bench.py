@@ -72,3 +72,11 @@ def test_every_fault_of_the_workshop_is_told_at_once():
         "workshop.bath.1.temperature",
         "workshop.bath.2.medium",
     }
+
+
+def test_a_bar_harder_than_its_steel_is_listed_names_the_conditions_there_are():
+    with pytest.raises(RequirementError) as caught:
+        of({"workshop.stock": [{"steel": "C45", "condition": "prehard"}]})
+    (problem,) = caught.value.problems
+    assert problem.field == "workshop.stock.1.condition"
+    assert "hot-rolled, cold-drawn" in problem.next_step

@@ -64,6 +64,15 @@ def test_a_struck_part_is_drawn_further_where_it_can_be():
         assert choice.temper.temperature_c >= STRUCK_LEAST_TEMPER_C
 
 
+def test_the_band_that_serves_a_struck_part_starts_where_it_may_be_struck():
+    def lowest(changes):
+        found = chosen(work("c60", medium="water"), changes, {"furnace": 700.0})
+        return min(choice.band_c[0] for choice in found if choice.band_c)
+
+    plain = window(50, 60)
+    assert lowest({**plain, "load.impact": "hammered"}) >= STRUCK_LEAST_TEMPER_C > lowest(plain)
+
+
 def test_the_embrittlement_window_is_kept_out_of_where_another_draw_serves():
     treatment = work("42crmo4")
     found = chosen(treatment, window(52, 57))

@@ -1,0 +1,50 @@
+"""In which supply condition of its steel a bar of the rack is taken to be."""
+
+from typing import get_args
+
+from catalog.steel import ConditionName, Steel
+from selector.requirement.workshop import Stock
+
+SOFT: tuple[ConditionName, ...] = ("normalised", "hot-rolled", "annealed", "cold-drawn")
+
+
+def stated(bar: Stock) -> set[ConditionName]:
+    """Return the conditions that the label of a bar names; none where it names no known one."""
+    return {name for name in get_args(ConditionName) if bar.condition and name in bar.condition}
+
+
+def taken_as(bar: Stock, steel: Steel) -> tuple[ConditionName, ...]:
+    """Return the conditions of a steel that a bar of it may be judged in.
+
+    Parameters
+    ----------
+    bar : Stock
+        The bar; a condition that is not stated fits any but a hard element.
+    steel : Steel
+        Its steel.
+
+    Returns
+    -------
+    tuple of str
+        A soft bar in a condition not listed for its steel is taken as the first soft one that
+        is, in the order of `SOFT`: heat wipes out the difference. Empty where a hard one
+        is not listed.
+    """
+    listed = [condition.name for condition in steel.condition]
+    names = stated(bar)
+    if not names:
+        return tuple(name for name in listed if name != "hard-element")
+    same = tuple(name for name in listed if name in names)
+    if same or not names & set(SOFT):
+        return same
+    return next(((name,) for name in SOFT if name in listed), ())
+
+
+def presumed(racked: tuple[tuple[Stock, Steel], ...]) -> list[str]:
+    """Return a sentence for each bar judged in another condition than its label says."""
+    said = []
+    for bar, steel in racked:
+        names = taken_as(bar, steel)
+        if stated(bar) and not set(names) <= stated(bar):
+            said.append(f"{steel.name} {bar.condition}: judged as {names[0]} bar.")
+    return said
