@@ -91,7 +91,7 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
 
 
 def _not_listed(number: int, got: str, steel: Steel) -> Problem:
-    """Return the problem of a bar said to be harder than its steel is known as."""
+    """Return the problem of a bar in a condition far from all its steel is listed in."""
     rule = f"a supply condition that {steel.name} is listed in"
     listed = ", ".join(condition.name for condition in steel.condition)
     step = f"Choose one of: {listed}; or leave it out."

@@ -56,8 +56,7 @@ class Gate:
 
     def as_json(self) -> dict[str, Any]:
         """Return the gate as plain data."""
-        # A float of numpy rounds thirty times slower than a plain one.
-        share = None if self.share is None else round(float(self.share), 4)
+        share = None if self.share is None else round(self.share, 4)
         return {"name": self.name, "verdict": self.verdict, "share": share, "text": self.text}
 
 
