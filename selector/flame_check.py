@@ -12,7 +12,7 @@ from selector.hardness_scale import LOWEST_HRC
 from selector.hazards.cracking import CrackRisk
 from selector.heat.operator import SEEN_C
 from selector.movement import permitted_mm
-from selector.quench_crack import crack_draws
+from selector.quench_crack import crack_draws, crack_words
 from selector.surroundings import Surroundings
 from selector.treatment import Treatment
 
@@ -25,14 +25,6 @@ HRC_ERROR, HEAT_ERROR_C, DEPTH_LOG_ERROR, TORQUE_LOG_ERROR = 3.0, 30.0, 0.25, 0.
 BAD_CASE = 1.28
 # A crack class as such a margin: what cracks now and then is a narrow yes. Estimate. [-]
 CRACK_MARGIN = {"low": 2.0, "some": 0.5, "high": -2.0}
-CRACK_WORDS = {
-    "medium": "the bath is harsher than the steel is made for",
-    "carbon": "its carbon",
-    "martensite": "martensite forms late and cold",
-    "section": "the section changes much",
-    "surface": "rough skin",
-    "overheated": "coarse grain",
-}
 # A hard edge keeps this share of the section from a notch. Common practice. [-]
 NEAR = 0.25
 # Less than this between two zones is rounding. [mm]
@@ -183,26 +175,6 @@ def crack_of(work: Treatment, around: Surroundings) -> CrackRisk | None:
         Class, band and reasons.
     """
     return crack_draws(work, around, middle(work.steel), around.shared()).risk
-
-
-def crack_words(risk: CrackRisk) -> str:
-    """Return a crack risk in words: class, band, and the weightiest reasons.
-
-    Parameters
-    ----------
-    risk : CrackRisk
-        The risk.
-
-    Returns
-    -------
-    str
-        For instance "some, 2 to 10 in 100 (its carbon)"; a low risk needs no reasons.
-    """
-    names = [r.name for r in risk.reasons[:2]]
-    reasons = "; ".join(CRACK_WORDS.get(name, name.replace("-", " ")) for name in names)
-    low, high = 100.0 * risk.low_fraction, 100.0 * risk.high_fraction
-    text = f"{risk.crack_class}, {low:.0f} to {high:.0f} in 100"
-    return text + (f" ({reasons})" if reasons and risk.crack_class != "low" else "")
 
 
 def _handling(out: Outcome, around: Surroundings) -> list[Check]:

@@ -10,13 +10,14 @@ from catalog import Catalog
 from selector.errors import OutOfRangeError
 from selector.flame import FlameAnswer, FlameVerdict
 from selector.flame_case import target_c
-from selector.flame_check import asked_words, crack_words
+from selector.flame_check import asked_words
 from selector.flame_outcome import Outcome
 from selector.hazards.cracking import CrackRisk
 from selector.heat.colour import heat_colour, temper_colour
 from selector.heat.end_quench import end_quench_rate_c_per_s
 from selector.heat.operator import READING_C
 from selector.process import reading_error_c
+from selector.quench_crack import crack_words
 from selector.requirement.workshop import Workshop
 from selector.treatment import Temper, Treatment
 

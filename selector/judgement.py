@@ -12,6 +12,7 @@ from selector.duty_gate import contact_factor, duty_gates
 from selector.explain.hardness import shown
 from selector.figure import median
 from selector.prediction import TOUGHNESS, Prediction, embrittled
+from selector.quench_crack import crack_words
 from selector.requirement.priority import CRITERIA
 from selector.screening import heated_thickness
 from selector.strength_factor import has_load, least_factor
@@ -111,8 +112,7 @@ def _breaking(prediction: Prediction, around: Surroundings) -> list[Gate]:
     gates = []
     risk = prediction.crack.risk
     if risk is not None:
-        why = "; ".join(reason.name for reason in risk.reasons[:2]) or "plain shape"
-        text = f"crack class {risk.crack_class}: {why}"
+        text = f"risk of a quench crack {crack_words(risk)}"
         gates.append(judged("cracking", ~prediction.crack.cracked, text, BREAKING))
     return [*gates, _snap_gate(prediction, around)]
 

@@ -32,6 +32,14 @@ SKIN_SHARE = 0.6
 # Inside corners want 1.5 to 3 mm for oil; at a third of the least they count as sharp. Tool and
 # die design rules for heat treatment in handbooks (from memory). [mm]
 SHARP_FILLET_MM = 0.5
+CRACK_WORDS = {
+    "medium": "the bath is harsher than the steel is made for",
+    "carbon": "its carbon",
+    "martensite": "martensite forms late and cold",
+    "section": "the section changes much",
+    "surface": "rough skin",
+    "overheated": "coarse grain",
+}
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -112,3 +120,23 @@ def crack_draws(
     low, high = np.log(risk.low_fraction), np.log(risk.high_fraction)
     rate = np.exp(low + (high - low) * ndtr(normals["crack_rate"]))
     return CrackDraws(rate, ndtr(normals["crack"]) < rate, risk)
+
+
+def crack_words(risk: CrackRisk) -> str:
+    """Return a crack risk in words: class, band, and the weightiest reasons.
+
+    Parameters
+    ----------
+    risk : CrackRisk
+        The risk.
+
+    Returns
+    -------
+    str
+        For instance "some, 2 to 10 in 100 (its carbon)"; a low risk needs no reasons.
+    """
+    names = [r.name for r in risk.reasons[:2]]
+    reasons = "; ".join(CRACK_WORDS.get(name, name.replace("-", " ")) for name in names)
+    low, high = 100.0 * risk.low_fraction, 100.0 * risk.high_fraction
+    text = f"{risk.crack_class}, {low:.0f} to {high:.0f} in 100"
+    return text + (f" ({reasons})" if reasons and risk.crack_class != "low" else "")

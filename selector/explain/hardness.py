@@ -59,8 +59,9 @@ def shown_spread(spread: Spread) -> str:
     Returns
     -------
     str
-        For instance "55 HRC (52 to 58 HRC)".
+        For instance "55 HRC (52 to 58 HRC)"; "196 HB" where the range rounds to the same.
     """
     if spread.p50 is None or spread.p05 is None or spread.p95 is None:
         return "unknown"
-    return f"{shown(spread.p50)} ({shown_range(spread.p05, spread.p95)})"
+    middle, span = shown(spread.p50), shown_range(spread.p05, spread.p95)
+    return middle if span == middle else f"{middle} ({span})"

@@ -8,7 +8,6 @@ from selector.flame_check import (
     asked_words,
     checks,
     crack_of,
-    crack_words,
     edge_notes,
     left_out,
     slack_words,
@@ -103,12 +102,6 @@ def test_a_risk_of_cracking_is_told_with_its_reason_also_where_it_is_no_bar(done
     assert checked["cracking"].met
     assert checked["cracking"].text.startswith("cracking some, 2 to 10 in 100 (its carbon")
     assert 0.0 < checked["cracking"].margin < SAFE
-
-
-def test_a_reason_to_crack_is_a_sentence_and_no_key(dog):
-    brine = work("100mncrw4", "local-torch", "water", "oxy-propane")
-    words = crack_words(crack_of(brine, dog))
-    assert words.startswith("high, 10 to 40 in 100 (the bath is harsher than")
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,9 @@
+from dataclasses import replace
+
 import pytest
 
 from catalog import load_catalog
+from selector.flame_case import follow
 from selector.flame_change import arranged
 from selector.flame_odds import limits, odds_of, steadied
 from selector.surroundings import surroundings
@@ -66,3 +69,24 @@ def test_a_crayon_is_the_change_where_the_eye_itself_is_in_doubt():
 
 def test_no_change_is_looked_for_where_nothing_is_in_doubt(case):
     assert steadied(*case, ()) is None
+
+
+def test_a_light_that_shifts_every_reading_one_way_leaves_no_error_the_other_way(case):
+    """In the sun all heats are overshot: none is then stopped too early."""
+    assert any("too early" in odd for odd in odds_of(*case, VAGUE))
+    assert not any("too early" in odd for odd in odds_of(*case, (5.0, 5.0, 60.0)))
+    assert not any("overshot" in odd for odd in odds_of(*case, (5.0, 5.0, -60.0)))
+
+
+def test_what_the_flame_cannot_reach_is_not_overshot():
+    """A torch that brings the heat and little more is no danger to the grain."""
+    thin = {f"part.section.{n}.size": 10 for n in (0, 1)}
+    torch = {"workshop.heat": [{"source": "hand-torch"}]}
+    there = surroundings(asked({**thin, **torch, "load.torque": "5 N m"}), CATALOG, count=1)
+    treatment = work("42crmo4", "local-torch", "oil", "hand-torch")
+    out = arranged(treatment, there, there.leading)
+    assert out.heated.reached
+    hotter = replace(out.setup, misread_c=500.0)
+    assert not follow(treatment, there, hotter, there.leading).heated.reached
+    found = odds_of(treatment, there, there.leading, out, (0.0, 0.0, 500.0))
+    assert not any("overshot" in odd for odd in found)

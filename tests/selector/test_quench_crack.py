@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector import draws
 from selector.composition import drawn
-from selector.quench_crack import crack_draws
+from selector.quench_crack import crack_draws, crack_words
 from selector.surroundings import surroundings
 from tests.dog import asked, work
 
@@ -86,3 +86,9 @@ def test_a_fillet_drawn_sharp_counts_and_an_unstated_one_does_not():
     ]
     assert "sharp-corner" not in reasons[0]
     assert "sharp-corner" in reasons[1]
+
+
+def test_a_reason_to_crack_is_a_sentence_and_no_key():
+    found = of(steel="100mncrw4", route="local-torch", medium="water", source="oxy-propane")
+    words = crack_words(found.risk)
+    assert words.startswith("high, 10 to 40 in 100 (the bath is harsher than")

@@ -1,10 +1,13 @@
 import math
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.explain.hardness import shown, shown_range
+from selector.explain.hardness import shown, shown_range, shown_spread
+from selector.figure import Provenance, figure
+from selector.output import spread_out
 
 
 @pytest.mark.parametrize(
@@ -42,3 +45,11 @@ def test_a_range_names_its_unit_once_where_it_can():
     low, high = shown_range(10.0, 30.0).split(" to ")
     assert low.endswith("HB")
     assert high == "30 HRC"
+
+
+def test_a_spread_that_rounds_to_one_hardness_is_told_once():
+    told = Provenance("HRC", "measured", "none", {})
+    one = spread_out(figure(np.array([55.0, 55.1, 55.2]), told))
+    assert shown_spread(one) == "55 HRC"
+    wide = spread_out(figure(np.linspace(52.0, 58.0, 101), told))
+    assert shown_spread(wide).startswith("55 HRC (5")

@@ -21,7 +21,7 @@ def judged(advice):
 
 
 SOFT = Gate("hard_enough", "marginal", "needs 50 HRC", 0.93)
-CRACK = Gate("cracking", "marginal", "crack class some", 0.9)
+CRACK = Gate("cracking", "marginal", "risk of a quench crack some", 0.9)
 
 
 def test_the_gate_with_least_in_hand_is_named_with_its_chance(judged):
