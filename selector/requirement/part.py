@@ -29,6 +29,8 @@ FeatureKind = Literal[
 ]
 
 
+# Lengths in inches add up to less than they are; so much is no fault. [mm]
+ROUNDING_MM = 1e-6
 # What takes steel out of the section, by its `size` across the part.
 CUTS = frozenset({"cross-hole", "slot", "keyway"})
 
@@ -58,13 +60,20 @@ class Section(Asked):
             narrow, side = self.width, "width"
         if self.bore is not None and self.bore >= narrow:
             rule = f"smaller than {side}, {narrow:g} mm, or no wall is left"
-            raise refuse_at("Section", (("bore",), self.bore, rule, f"Check bore and {side}."))
+            step = f"Check bore and {side}."
+            raise refuse_at("Section", (("bore",), f"{self.bore:g} mm", rule, step))
         return self
 
     @property
     def across_mm(self) -> float:
         """How wide a hole through it may be, in mm: a flat is drilled through its thickness."""
         return max(self.size, self.width or 0.0) if self.shape == "flat" else self.size
+
+    @property
+    def most_depth_mm(self) -> float:
+        """How deep a layer can be, in mm: to the middle, or through the wall."""
+        across = self.size if self.width is None else min(self.size, self.width)
+        return 0.5 * (across - (self.bore or 0.0))
 
 
 class Feature(Asked):
@@ -93,6 +102,23 @@ class Part(Asked):
     ] = ()
 
     @model_validator(mode="after")
+    def _features_on_it(self) -> Self:
+        rule = f"on the part, which is {self.length_mm:g} mm long"
+        beyond = [
+            (
+                ("feature", number, "at"),
+                f"{feature.at:g} mm",
+                rule,
+                "Measure from the working end.",
+            )
+            for number, feature in enumerate(self.feature)
+            if feature.at is not None and feature.at > self.length_mm + ROUNDING_MM
+        ]
+        if beyond:
+            raise refuse_at("Part", *beyond)
+        return self
+
+    @model_validator(mode="after")
     def _steel_left(self) -> Self:
         faults = []
         for number, feature in enumerate(self.feature):
@@ -103,7 +129,8 @@ class Part(Asked):
             if feature.size >= wide:
                 rule = f"smaller than section {place + 1} is wide, {wide:g} mm"
                 step = f"Check the {feature.kind}, its place and the section."
-                faults.append((("feature", number, "size"), feature.size, rule, step))
+                got = f"{feature.size:g} mm"
+                faults.append((("feature", number, "size"), got, rule, step))
         if faults:
             raise refuse_at("Part", *faults)
         return self

@@ -48,7 +48,7 @@ def refuse(rule: str, next_step: str) -> PydanticCustomError:
 
 
 def refuse_at(
-    title: str, *faults: tuple[tuple[int | str, ...], float, str, str]
+    title: str, *faults: tuple[tuple[int | str, ...], str | int, str, str]
 ) -> ValidationError:
     """Return the error that names the fields at fault where a rule joins several of a table.
 
@@ -57,7 +57,7 @@ def refuse_at(
     title : str
         The table.
     faults : tuple
-        Of each field its place in the table, its length in mm, what it must be, next step.
+        Of each field its place in the table, its value, what it must be, next step.
 
     Returns
     -------
@@ -67,8 +67,8 @@ def refuse_at(
     return ValidationError.from_exception_data(
         title,
         [
-            {"type": refuse(rule, step), "loc": place, "input": f"{length:g} mm"}
-            for place, length, rule, step in faults
+            {"type": refuse(rule, step), "loc": place, "input": got}
+            for place, got, rule, step in faults
         ],
     )
 

@@ -5,15 +5,16 @@ from typing import Literal, Self
 from pydantic import Field, model_validator
 
 from selector.requirement.load import Limit, Load
-from selector.requirement.part import Part, Section
+from selector.requirement.part import ROUNDING_MM, Part, Section
 from selector.requirement.priority import Priorities
-from selector.requirement.quantity import Asked, refuse
+from selector.requirement.quantity import Asked, refuse_at
 from selector.requirement.workshop import Workshop
 from selector.requirement.zone import Zone
 
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
+COUNTED = "Count sections from 1 at the working end."
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
 
 
@@ -31,14 +32,28 @@ class Requirement(Asked):
     @model_validator(mode="after")
     def _zones_on_part(self) -> Self:
         count = len(self.part.section)
-        for number, zone in enumerate(self.zone, start=1):
-            beyond = [index for index in zone.section if index > count]
-            if beyond:
-                raise refuse(
-                    f"on the part: zone {number} names section {beyond[0]}, "
-                    f"the part has {count}",
-                    "Count sections from 1 at the working end.",
-                )
+        rule, step = f"at most {count}, the last section of the part", COUNTED
+        beyond = [
+            (("zone", number, "section", place), index, rule, step)
+            for number, zone in enumerate(self.zone)
+            for place, index in enumerate(zone.section)
+            if index > count
+        ]
+        if beyond:
+            raise refuse_at("Requirement", *beyond)
+        return self
+
+    @model_validator(mode="after")
+    def _depths_in_steel(self) -> Self:
+        deep = []
+        for number, zone in enumerate(self.zone):
+            most = max(section.most_depth_mm for section in self.sections_of(zone))
+            if zone.depth is not None and zone.depth > most + ROUNDING_MM:
+                rule = f"at most {most:g} mm, which is hard through"
+                step = "Write that to have it hard through, or leave depth out."
+                deep.append((("zone", number, "depth"), f"{zone.depth:g} mm", rule, step))
+        if deep:
+            raise refuse_at("Requirement", *deep)
         return self
 
     @property

@@ -1,8 +1,9 @@
 """A zone: the stretch of the part with one duty."""
 
+from collections.abc import Mapping
 from typing import Annotated, Literal, Self
 
-from pydantic import Field, model_validator
+from pydantic import Field, ModelWrapValidatorHandler, model_validator
 
 from selector.requirement.quantity import (
     NOT_BOOL,
@@ -28,17 +29,21 @@ class Window(Asked):
     max: HardnessHv | None = None
     must: bool = False
 
-    @model_validator(mode="after")
-    def _in_order(self) -> Self:
-        if self.min is None and self.max is None:
+    @model_validator(mode="wrap")
+    @classmethod
+    def _in_order(cls, data: object, read: ModelWrapValidatorHandler[Self]) -> Self:
+        window = read(data)
+        if window.min is None and window.max is None:
             raise refuse("a window with min, max or both", "Leave it out to have it derived.")
-        if self.min is not None and self.max is not None and self.min > self.max:
+        if window.min is not None and window.max is not None and window.min > window.max:
+            # In the scales that were written, not the Vickers that they are held in.
+            wrote = data if isinstance(data, Mapping) else vars(window)
             raise refuse(
-                f"a window whose min does not exceed its max (min {self.min:.0f} HV, "
-                f"max {self.max:.0f} HV)",
+                "a window whose min does not exceed its max "
+                f"(min {wrote['min']}, max {wrote['max']})",
                 "Swap the two, or check their scales.",
             )
-        return self
+        return window
 
 
 class Mate(Asked):
