@@ -55,9 +55,8 @@ class Section(Asked):
             raise refuse("given a bore, because a tube has one", "Add bore.")
         if self.shape == "flat" and self.width is None:
             raise refuse("given a width, because a flat has one", "Add width.")
-        narrow, side = self.size, "size"
-        if self.shape == "flat" and self.width is not None and self.width < narrow:
-            narrow, side = self.width, "width"
+        narrow = self.narrowest_mm
+        side = "width" if narrow < self.size else "size"
         if self.bore is not None and self.bore >= narrow:
             rule = f"smaller than {side}, {narrow:g} mm, or no wall is left"
             step = f"Check bore and {side}."
@@ -70,10 +69,14 @@ class Section(Asked):
         return max(self.size, self.width or 0.0) if self.shape == "flat" else self.size
 
     @property
+    def narrowest_mm(self) -> float:
+        """The least width across it, in mm: a flat may be given on edge."""
+        return min(self.size, self.width or self.size) if self.shape == "flat" else self.size
+
+    @property
     def most_depth_mm(self) -> float:
         """How deep a layer can be, in mm: to the middle, or through the wall."""
-        across = self.size if self.width is None else min(self.size, self.width)
-        return 0.5 * (across - (self.bore or 0.0))
+        return 0.5 * (self.narrowest_mm - (self.bore or 0.0))
 
 
 class Feature(Asked):

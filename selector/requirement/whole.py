@@ -14,7 +14,6 @@ from selector.requirement.zone import Zone
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
-COUNTED = "Count sections from 1 at the working end."
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
 
 
@@ -32,7 +31,8 @@ class Requirement(Asked):
     @model_validator(mode="after")
     def _zones_on_part(self) -> Self:
         count = len(self.part.section)
-        rule, step = f"at most {count}, the last section of the part", COUNTED
+        rule = f"at most {count}, the last section of the part"
+        step = "Count sections from 1 at the working end."
         beyond = [
             (("zone", number, "section", place), index, rule, step)
             for number, zone in enumerate(self.zone)
