@@ -1,6 +1,6 @@
 """The one pipeline: requirement and catalogue in, ranked and reasoned advice out."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -15,14 +15,15 @@ from selector.decision.gates import Gate
 from selector.decision.ranking import pairwise_share, reference_ideal
 from selector.explain.hardness import shown
 from selector.judgement import Judged, fails_undrawn, judge
+from selector.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
 from selector.prediction import predict
-from selector.preparation import Prepared, cooled_points, prepare
+from selector.preparation import cooled_points, prepare
 from selector.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
 from selector.surroundings import Surroundings, surroundings
 from selector.temper_choice import Choice, choices
-from selector.treatment import Means, Treatment, temper_ceilings
+from selector.treatment import Treatment, temper_ceilings
 
 Floats = NDArray[np.float64]
 Progress = Callable[[str, float], None]
@@ -177,16 +178,13 @@ def advise(
     weights = requirement.priorities.weights()
     options: list[Option] = []
     going = like_conditions_merged(s.treatment for s in pool if s.gate is None)
-    for number, (treatment, chosen) in enumerate(_chosen(going, around, rejected)):
-        tell(f"Drawing {treatment.steel.name}", 0.1 + 0.85 * number / max(len(going), 1))
-        best = _best(treatment, chosen, around, scorer)
-        gate = _stopping(best)
-        if gate is None:
-            options.append(best)
-        elif gate.verdict == "unknown":
-            apart.append(Rejected(treatment, gate, best))
-        else:
-            rejected.append(Rejected(treatment, gate, best))
+    for number, (treatment, gate, option) in enumerate(_weighed(going, around, scorer)):
+        tell(f"Drawing {treatment.steel.name}", 0.1 + 0.85 * number / len(going))
+        if gate is None and option is not None:
+            options.append(option)
+        elif gate is not None:
+            found = apart if gate.verdict == "unknown" else rejected
+            found.append(Rejected(treatment, gate, option))
     ranked = _ranked(options)
     tell("Comparing", 0.97)
     merits = np.array([option.merit.mean(axis=0) for option in ranked[:40]])
@@ -259,39 +257,47 @@ def scorer_of(around: Surroundings, reference: float) -> Scorer:
     return Scorer(ranges, np.array([weights[name] for name in CRITERIA]))
 
 
-def _chosen(
-    going: list[Treatment], around: Surroundings, rejected: list[Rejected]
-) -> list[tuple[Treatment, tuple[Choice, ...]]]:
-    """Return treatments with the tempers to draw; hopeless ones join the rejected."""
+def _weighed(
+    going: list[Treatment], around: Surroundings, scorer: Scorer
+) -> Iterator[tuple[Treatment, Gate | None, Option | None]]:
+    """Yield each treatment with the gate that stops it, if one does, and what was drawn."""
     # The middle of all uncertainties decides what no draw could turn.
     once = around.middle()
     ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
-    floor = around.leading.floor_hrc
-    kept: list[tuple[Treatment, tuple[Choice, ...]]] = []
-    for treatment in going:
-        ready = prepare(treatment, once)
-        found = _choices(ready, once, ceilings)
-        hardest = max(choice.middle_hrc for choice in found)
-        if floor is not None and hardest < floor - HOPELESS_HRC and _is_told(treatment):
-            text = f"reaches about {shown(hardest)}; needs {shown(floor)} or more"
-            if not treatment.hardens:
-                text = f"needs {shown(floor)} or more; predicted {shown(hardest)}"
-            rejected.append(Rejected(treatment, Gate("hard_enough", "fail", text, 0.0)))
-        else:
-            kept.append((treatment, found))
-    return kept
+    mildest: dict[tuple[str, str, str], Treatment] = {}
+    for treatment in mild_first(going, around):
+        milder = mildest.get(but_for_bath(treatment))
+        if milder is not None:
+            yield treatment, needless(treatment, milder), None
+            continue
+        points = cooled_points(treatment, once)
+        chosen = choices(prepare(treatment, once), once, ceilings, points)
+        hopeless = _hopeless(treatment, chosen, around.leading.floor_hrc)
+        if hopeless is not None:
+            yield treatment, hopeless, None
+            continue
+        best = _best(treatment, chosen, around, scorer)
+        if hardens_fully(treatment, best.judged.gates):
+            mildest[but_for_bath(treatment)] = treatment
+        yield treatment, _stopping(best), best
+
+
+def _hopeless(
+    treatment: Treatment, chosen: Iterable[Choice], floor_hrc: float | None
+) -> Gate | None:
+    """Return the gate that stops a treatment far too soft at the middle, or none."""
+    hardest = max(choice.middle_hrc for choice in chosen)
+    if floor_hrc is None or hardest >= floor_hrc - HOPELESS_HRC or not _is_told(treatment):
+        return None
+    text = f"reaches about {shown(hardest)}; needs {shown(floor_hrc)} or more"
+    if not treatment.hardens:
+        text = f"needs {shown(floor_hrc)} or more; predicted {shown(hardest)}"
+    return Gate("hard_enough", "fail", text, 0.0)
 
 
 def _is_told(treatment: Treatment) -> bool:
     """Return whether the hardness of the temper choice is that of the working surface."""
     return treatment.hardens or treatment.route.process in {"none", "normalise", "case"}
-
-
-def _choices(
-    ready: Prepared, once: Surroundings, ceilings: Mapping[Means, float]
-) -> tuple[Choice, ...]:
-    """Return the tempers worth drawing of one treatment."""
-    return choices(ready, once, ceilings, cooled_points(ready.treatment, once))
 
 
 def _best(

@@ -72,7 +72,9 @@ def figure(draws: NDArray[np.float64], told: Provenance) -> Figure:
     if np.isnan(draws).any():
         low = middle = high = float("nan")
     else:
-        low, middle, high = (float(x) for x in np.quantile(draws, (0.05, 0.5, 0.95)))
+        # A sort and three readings: np.quantile does the same in ten times as long.
+        at = np.array((0.05, 0.5, 0.95)) * (len(draws) - 1)
+        low, middle, high = np.interp(at, np.arange(len(draws)), np.sort(draws)).tolist()
     return Figure(
         middle, low, high, told.unit, told.relation, told.inputs, told.source, told.validity
     )

@@ -204,7 +204,8 @@ def _undissolved_hrc(composition: Composition, heat: Heat) -> Floats:
         return np.zeros((1, 1))
     # Of the usual analysis and heat: what those off it lose is told by errors of their own.
     usual_c = np.median(heat.peak_c, axis=0)
-    steel = {element: np.median(content) for element, content in composition.items()}
+    contents = np.median(np.hstack(list(composition.values())), axis=0)
+    steel = dict(zip(composition, contents, strict=True))
     held, soaked = (
         quenched_structure(
             austenite(steel, usual_c, hold_s, rate, "spheroidised").dissolved_wt_pct

@@ -205,17 +205,19 @@ def _crack(option: Option) -> CrackOut | None:
 
 def _criteria(advice: Advice, option: Option) -> dict[str, CriterionOut]:
     """Return the criteria of an option, with the share of draws clipped to the range."""
-    found = {}
-    for place, (name, row) in enumerate(zip(CRITERIA, advice.ranges, strict=True)):
-        values = option.judged.values[:, place]
-        ends = sorted((row.ideal, row.worst))
-        found[str(name)] = CriterionOut(
-            value=round(float(np.median(values)), 3),
-            unit=row.unit,
-            merit=round(float(option.merit[:, place].mean()), 4),
-            clipped_share=round(float(np.mean((values < ends[0]) | (values > ends[1]))), 3),
+    values = option.judged.values
+    low, high = np.sort([(row.ideal, row.worst) for row in advice.ranges], axis=1).T
+    clipped = np.mean((values < low) | (values > high), axis=0)
+    middles, merits = np.median(values, axis=0), option.merit.mean(axis=0)
+    return {
+        str(name): CriterionOut(
+            value=round(float(middles[k]), 3),
+            unit=advice.ranges[k].unit,
+            merit=round(float(merits[k]), 4),
+            clipped_share=round(float(clipped[k]), 3),
         )
-    return found
+        for k, name in enumerate(CRITERIA)
+    }
 
 
 def _option(advice: Advice, option: Option, place: int) -> OptionOut:

@@ -108,7 +108,7 @@ def cooled_points(treatment: Treatment, around: Surroundings) -> Points | None:
     Points or None
         Sections × positions; None where nothing is quenched.
     """
-    medium, bath = treatment.medium, _bath(treatment, around)
+    medium, bath = treatment.medium, bath_of(treatment, around)
     if medium is None or bath is None:
         return None
     place = treatment.route.place
@@ -128,8 +128,21 @@ def _alike(treatment: Treatment, heat: Heat | None) -> tuple[object, ...]:
     return (*quench, *course, torch)
 
 
-def _bath(treatment: Treatment, around: Surroundings) -> Quench | None:
-    """Return the quench of a treatment in the workshop's bath, or the firm's."""
+def bath_of(treatment: Treatment, around: Surroundings) -> Quench | None:
+    """Return the quench of a treatment in the workshop's bath, or the firm's.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is quenched in what.
+    around : Surroundings
+        Part and workshop.
+
+    Returns
+    -------
+    Quench or None
+        None where nothing is quenched.
+    """
     if treatment.medium is None:
         return None
     medium, shop = treatment.medium, around.asked.workshop
@@ -142,7 +155,7 @@ def _bath(treatment: Treatment, around: Surroundings) -> Quench | None:
 
 def _torched(treatment: Treatment, around: Surroundings) -> Torched | None:
     """Return the part as a torch leaves it, where its heat and its quench can be followed."""
-    bath = _bath(treatment, around)
+    bath = bath_of(treatment, around)
     if bath is None or bath.bath is None or not is_torched(treatment):
         return None
     return torched(treatment, around)
@@ -155,7 +168,7 @@ def _torch_quenched(
     found: Torched,
 ) -> hardness_map.AsQuenched:
     """Return the hardness of what turned to austenite, each place by its own history."""
-    steel, (composition, meant), bath = treatment.steel, bar, _bath(treatment, around)
+    steel, (composition, meant), bath = treatment.steel, bar, bath_of(treatment, around)
     if bath is None:
         msg = f"{treatment.label} is not quenched"
         raise ValueError(msg)

@@ -170,14 +170,11 @@ def _depth_mm(
     places: tuple[float, ...] = POSITIONS,
 ) -> Floats:
     """Return how deep the zone stays above 0.8 of the asked hardness in HV. [mm]."""
-    surface = hv_from_hrc(zone_hrc[:, 0], outside="extend")
-    asked = (
-        surface
-        if floor_hrc is None
-        else np.full(len(surface), float(hv_from_hrc(floor_hrc, outside="extend")))
-    )
-    limit = FLAME_LIMIT * asked
     hv = hv_from_hrc(zone_hrc, outside="extend")
+    asked = hv[:, 0]
+    if floor_hrc is not None:
+        asked = np.full(len(hv), float(hv_from_hrc(floor_hrc, outside="extend")))
+    limit = FLAME_LIMIT * asked
     depths = radius_mm * (1 - np.array(places))
     depths[0] = 0.0
     hard = hv >= limit[:, None]
@@ -243,7 +240,9 @@ def _core_hrc(ready: Prepared, around: Surroundings) -> Floats:
     if points is None:
         return ready.supply_hrc
     centre = points.only(thick * len(POSITIONS) + len(POSITIONS) - 1)
-    curve = heat_curve(ready.composition, centre.distance_mm)
+    curve = around.once(
+        ("core", *ready.alike), lambda: heat_curve(ready.composition, centre.distance_mm)
+    )
     core = curve.hrc[:, 0] + (curve.sd_hrc * ready.normals["core"][:, None])[:, 0]
     return np.asarray(np.maximum(core, ready.supply_hrc))
 

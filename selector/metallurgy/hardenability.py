@@ -59,13 +59,6 @@ def _base_diameter_in(carbon: Floats) -> Floats:
     return np.asarray(np.select([c <= 0.39, c <= 0.55, c <= 0.65, c <= 0.75], pieces, high))
 
 
-def _boron_factor(composition_wt_pct: Composition) -> Floats:
-    """Return the boron factor 1 + 2.7 (0.85 - C), at least 1, for effective boron."""
-    carbon = _content(composition_wt_pct, "C")
-    treated = _content(composition_wt_pct, "B") >= LEAST_BORON_WT_PCT
-    return np.where(treated, np.maximum(1.0 + 2.7 * (0.85 - carbon), 1.0), 1.0)
-
-
 def multiplying_factors(composition_wt_pct: Composition) -> dict[str, Floats]:
     """Return the factors of ASTM A255 whose product is the ideal diameter.
 
@@ -98,14 +91,20 @@ def multiplying_factors(composition_wt_pct: Composition) -> dict[str, Floats]:
     >>> round(float(multiplying_factors({"C": 0.22, "Mn": 0.80})["Mn"]), 3)
     3.667
     """
-    c, mn, si, ni, cr, mo, cu, v, w = (
-        _content(composition_wt_pct, e)
-        for e in ("C", "Mn", "Si", "Ni", "Cr", "Mo", "Cu", "V", "W")
+    base_in = _base_diameter_in(_content(composition_wt_pct, "C"))
+    return {"C": base_in, **_alloy_factors(composition_wt_pct)}
+
+
+def _alloy_factors(composition_wt_pct: Composition) -> dict[str, Floats]:
+    """Return the factors of ASTM A255 but for its base diameter."""
+    mn, si, ni, cr, mo, cu, v, w = (
+        _content(composition_wt_pct, e) for e in ("Mn", "Si", "Ni", "Cr", "Mo", "Cu", "V", "W")
     )
     much_ni = np.minimum(ni, 4.0)
+    carbon, added = (_content(composition_wt_pct, e) for e in ("C", "B"))
+    boron = np.maximum(1.0 + 2.7 * (0.85 - carbon), 1.0)
     cubic = 0.3211 + 1.4501 * much_ni - 0.6119 * much_ni**2 + 0.1253 * much_ni**3
     return {
-        "C": _base_diameter_in(c),
         "Mn": np.where(mn <= 1.2, 1.0 + 3.3333 * mn, 5.1 * mn - 1.12),
         "Si": 1.0 + 0.7 * si,
         "Ni": np.where(ni <= 1.5, 1.0 + 0.363 * ni, cubic),
@@ -114,7 +113,7 @@ def multiplying_factors(composition_wt_pct: Composition) -> dict[str, Floats]:
         "Cu": 1.0 + 0.365 * cu,
         "V": 1.0 + 1.73 * v,
         "W": 1.0 + 0.4 * w,
-        "B": _boron_factor(composition_wt_pct),
+        "B": np.where(added >= LEAST_BORON_WT_PCT, boron, 1.0),
     }
 
 
@@ -188,10 +187,10 @@ def corrected_factors(
     .. [1] ASTM A255-10(2014), Standard Test Methods for Determining Hardenability of Steel.
     """
     base_mm = MM_PER_IN * 0.337 * np.sqrt(np.maximum(_content(composition_wt_pct, "C"), 0.02))
-    factors = multiplying_factors(composition_wt_pct)
+    factors = _alloy_factors(composition_wt_pct)
     rich = np.clip(_content(composition_wt_pct, "Mn"), *RICH_MN_WT_PCT) - RICH_MN_WT_PCT[0]
     mn = factors["Mn"] * np.exp(RICH_MN_GAIN * rich)
-    return {**factors, "C": base_mm, "Mn": mn, "grain": _grain_factor(grain_size_astm)}
+    return {"C": base_mm, **factors, "Mn": mn, "grain": _grain_factor(grain_size_astm)}
 
 
 def jominy_curve(

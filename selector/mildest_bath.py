@@ -1,0 +1,92 @@
+"""The mildest bath that hardens is the best one: which baths need not be weighed at all."""
+
+from collections.abc import Iterable
+
+from selector.decision.gates import Gate
+from selector.preparation import bath_of
+from selector.surroundings import Surroundings
+from selector.treatment import Treatment
+
+# What a quicker quench can mend: harder and deeper it gets. Cracks, bending and snapping it can
+# only make worse, and what a zone of full hardness is drawn to is the temper's affair.
+MENDED_BY_QUENCH = frozenset({"hard_enough", "depth", "strength", "contact"})
+
+
+def mild_first(treatments: Iterable[Treatment], around: Surroundings) -> list[Treatment]:
+    """Return treatments with those of milder baths first.
+
+    Parameters
+    ----------
+    treatments : iterable of Treatment
+        What may be done.
+    around : Surroundings
+        Part and workshop.
+
+    Returns
+    -------
+    list of Treatment
+        Otherwise in the order given.
+    """
+    return sorted(treatments, key=lambda work: _severity(work, around))
+
+
+def _severity(work: Treatment, around: Surroundings) -> float:
+    """Return how hard a treatment's bath quenches, 0 without one. [1/in]."""
+    bath = bath_of(work, around)
+    return 0.0 if bath is None else bath.severity
+
+
+def but_for_bath(work: Treatment) -> tuple[str, str, str]:
+    """Return what treatments share that differ in nothing but their bath.
+
+    Parameters
+    ----------
+    work : Treatment
+        What is done.
+
+    Returns
+    -------
+    tuple of str
+        Steel, supply condition and route.
+    """
+    return work.steel.slug, work.condition.name, work.route.slug
+
+
+def hardens_fully(work: Treatment, gates: Iterable[Gate]) -> bool:
+    """Return whether no quicker quench could better what was judged.
+
+    Parameters
+    ----------
+    work : Treatment
+        What was done.
+    gates : iterable of Gate
+        How it was judged.
+
+    Returns
+    -------
+    bool
+        True where every demand that a quicker quench could mend is met outright.
+    """
+    asked = [gate for gate in gates if gate.name in MENDED_BY_QUENCH]
+    return work.medium is not None and all(gate.verdict == "pass" for gate in asked)
+
+
+def needless(work: Treatment, milder: Treatment) -> Gate:
+    """Return why a harsher bath is not weighed.
+
+    Parameters
+    ----------
+    work : Treatment
+        In the harsher bath.
+    milder : Treatment
+        The same in a milder bath that hardens as asked.
+
+    Returns
+    -------
+    Gate
+        Failed.
+    """
+    mild = milder.medium.name if milder.medium else "a milder bath"
+    harsh = work.medium.name if work.medium else "a harsher one"
+    text = f"{mild} hardens it as asked here; {harsh} would only add cracks and bending"
+    return Gate("medium", "fail", text)

@@ -1,0 +1,75 @@
+import pytest
+
+from catalog import load_catalog
+from selector.advice import advise
+from selector.decision.gates import Gate
+from selector.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
+from selector.surroundings import surroundings
+from tests.dog import asked, only, work
+
+CATALOG = load_catalog()
+PASS = Gate("hard_enough", "pass", "hard", 1.0)
+
+
+def baths(found):
+    """Return by bath what became of the local torch hardening of the one steel."""
+    kept = {o.treatment.medium.slug: "kept" for o in found.options if local(o.treatment)}
+    return kept | {
+        r.treatment.medium.slug: r.gate.text for r in found.rejected if local(r.treatment)
+    }
+
+
+def local(treatment):
+    return treatment.route.slug == "local-torch" and treatment.medium is not None
+
+
+def test_oil_comes_before_warm_water_and_no_bath_before_both():
+    around = surroundings(asked(), CATALOG)
+    given = [work("42crmo4", medium=m) for m in ("warm-water", "oil")]
+    bought = work("42crmo4", "as-bought", None)
+    ordered = mild_first([*given, bought], around)
+    assert [w.medium.slug if w.medium else None for w in ordered] == [None, "oil", "warm-water"]
+
+
+@pytest.mark.parametrize(
+    ("gate", "fully"),
+    [
+        (Gate("depth", "pass", "deep", 0.97), True),
+        (Gate("depth", "marginal", "hardly deep", 0.7), False),
+        (Gate("strength", "fail", "weak", 0.2), False),
+        (Gate("cracking", "fail", "cracks", 0.6), True),
+        (Gate("movement", "marginal", "bends", 0.8), True),
+    ],
+)
+def test_only_what_a_quicker_quench_mends_counts(gate, fully):
+    assert hardens_fully(work("42crmo4", medium="oil"), [PASS, gate]) is fully
+
+
+def test_a_part_left_as_bought_is_never_hardened_fully():
+    assert not hardens_fully(work("42crmo4", "as-bought", None), [PASS])
+
+
+def test_bar_and_route_tell_treatments_apart_and_the_bath_does_not():
+    oil, water = (work("42crmo4", medium=m) for m in ("oil", "warm-water"))
+    assert but_for_bath(oil) == but_for_bath(water)
+    assert but_for_bath(oil) != but_for_bath(work("c45", medium="oil"))
+
+
+def test_the_reason_names_both_baths():
+    oil, water = (work("42crmo4", medium=m) for m in ("oil", "warm-water"))
+    gate = needless(water, oil)
+    assert gate.verdict == "fail"
+    assert oil.medium.name in gate.text
+    assert water.medium.name in gate.text
+
+
+def test_where_oil_hardens_the_dog_warm_water_is_not_weighed():
+    found = baths(advise(asked(), only("42crmo4")))
+    assert found["oil"] == "kept"
+    assert "only add cracks" in found["warm-water"]
+
+
+def test_where_oil_leaves_the_dog_soft_water_is_weighed():
+    found = baths(advise(asked(), only("c45")))
+    assert found["oil"] != "kept"
+    assert "only add cracks" not in found["warm-water"]
