@@ -30,8 +30,10 @@ Progress = Callable[[str, float], None]
 # A middle this far below the floor cannot be saved by any draw. [HRC]
 HOPELESS_HRC = 6.0
 TOSS_UP = 0.60
-# Gates that no temper mends: the first temper drawn tells for all of them.
+# Gates that no temper mends: the first temper drawn tells for all of them. Of a layer brought
+# in from outside its depth is one.
 PAST_TEMPERING = frozenset({"cracking", "movement", "corrosion", "days"})
+LAYERS = frozenset({"case", "nitride"})
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -305,6 +307,8 @@ def _best(
 ) -> Option:
     """Return the best temper of a treatment: fewest failed gates, then score."""
     ready = prepare(treatment, around)
+    layered = treatment.route.process in LAYERS
+    past_tempering = PAST_TEMPERING | ({"depth"} if layered else set())
     found: dict[Choice, Option] = {}
     waiting = list(chosen)
     for hope in range(3):
@@ -314,7 +318,7 @@ def _best(
                 found[choice] = scorer.option(
                     judge(drawn, choice.sensitivity_hrc, around), choice
                 )
-                if any(gate.name in PAST_TEMPERING for gate in _failed(found[choice])):
+                if any(gate.name in past_tempering for gate in _failed(found[choice])):
                     return found[choice]
         if any(not _failed(option) for option in found.values()):
             break

@@ -67,7 +67,9 @@ def hardens_fully(work: Treatment, gates: Iterable[Gate]) -> bool:
     bool
         True where every demand that a quicker quench could mend is met outright.
     """
-    asked = [gate for gate in gates if gate.name in MENDED_BY_QUENCH]
+    # How deep a case is, the box and the hours decide.
+    mended = MENDED_BY_QUENCH - ({"depth"} if work.route.process == "case" else set())
+    asked = [gate for gate in gates if gate.name in mended]
     return work.medium is not None and all(gate.verdict == "pass" for gate in asked)
 
 

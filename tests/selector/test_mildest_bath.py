@@ -45,6 +45,12 @@ def test_only_what_a_quicker_quench_mends_counts(gate, fully):
     assert hardens_fully(work("42crmo4", medium="oil"), [PASS, gate]) is fully
 
 
+def test_a_quench_makes_no_case_deeper():
+    shallow = Gate("depth", "fail", "shallow", 0.1)
+    assert hardens_fully(work("16mncr5", "case-compound"), [PASS, shallow])
+    assert not hardens_fully(work("16mncr5", "through-torch"), [PASS, shallow])
+
+
 def test_a_part_left_as_bought_is_never_hardened_fully():
     assert not hardens_fully(work("42crmo4", "as-bought", None), [PASS])
 
