@@ -93,6 +93,7 @@ class Condition(Record):
     size_mm: Span
     availability: Literal["easy", "order", "rare"]
     depth_mm: Number | None = None
+    length_mm: Span | None = None
 
     @model_validator(mode="after")
     def _one_hardness(self) -> Self:

@@ -232,9 +232,7 @@ def _cautions(best: FlameVerdict, catalog: Catalog) -> list[dict[str, str]]:
     ids = [*work.route.cautions]
     ids += work.medium.cautions if work.medium else ()
     ids += work.source.cautions if work.source else ()
-    oily = work.medium is not None and work.medium.severity_class == "oil"
-    kept = [i for i in dict.fromkeys(ids) if i != "oil-fire" or oily]
-    found = [(i, catalog.cautions[i]) for i in kept]
+    found = [(i, catalog.cautions[i]) for i in dict.fromkeys(ids)]
     found.sort(key=lambda pair: STEPS.index(pair[1].step))
     return [{"id": i, "step": c.step, "text": c.fact.text} for i, c in found]
 

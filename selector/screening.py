@@ -123,6 +123,10 @@ def _hard_element(asked: Requirement, work: Treatment) -> Gate | None:
         return Gate("stock", "fail", "an edge or form cannot be cut in a ready-hard element")
     if min(sizes) < work.condition.size_mm.low:
         return Gate("stock", "fail", f"sold from {work.condition.size_mm.low:g} mm")
+    longest = work.condition.length_mm
+    if longest is not None and asked.part.length_mm > longest.high:
+        text = f"sold up to {longest.high:g} mm long; the part is {asked.part.length_mm:g} mm"
+        return Gate("stock", "fail", text)
     return None
 
 

@@ -1,6 +1,7 @@
 """The cautions that belong to this advice, each from the one list, in the order of the work."""
 
 from catalog.caution import Caution
+from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.advice import Advice, Option
 from selector.figure import median
@@ -27,12 +28,13 @@ THIN_MM = 4.0
 # A part that must run as true as this is lapped or ground to a fit, which a bar as sold is not
 # sure to have. Common practice. [mm]
 FINE_RUNOUT_MM = 0.02
+TOO_HARSH = "water-for-oil-steel"
 BOLT_LIKE = frozenset({"hard", "welded"})
 BY_SHAPE = {"coil-spring": ("spring-under-load", "hardened-spring-reheat")}
 BY_MEANS = {
     "oven": ("kitchen-oven-fumes",),
     "blaze": ("oil-fire", "fire-extinguisher"),
-    "torch": ("thermometer-not-colour",),
+    "torch": ("thermometer-not-colour", "gas-cylinders-flashback"),
     "residual": ("thermometer-not-colour",),
     "plate": ("thermometer-not-colour",),
 }
@@ -70,6 +72,8 @@ def of_option(asked: Requirement, option: Option) -> list[str]:
     if work.source is not None:
         ids += work.source.cautions
     ids += _of_steel(work.steel, temper)
+    if _is_too_harsh(work.steel, work.medium):
+        ids.append(TOO_HARSH)
     if embrittled(work, temper) or (work.steel.embrittlement_c and work.hardens):
         ids.append("temper-window-alloy")
     if work.hardens or asked.load.cycles == "fatigue":
@@ -137,6 +141,23 @@ def _of_stock(advice: Advice) -> list[str]:
     return ids
 
 
+def _is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
+    """Return whether a bath is of water and a steel meant for oil or air."""
+    made_for = steel.hardened.quench if steel.hardened else "water"
+    return medium is not None and medium.severity_class == "water" and made_for != "water"
+
+
+def _of_baths(advice: Advice, top: int) -> list[str]:
+    """Return the caution id of a water bath that is at hand for a steel not meant for it."""
+    steels = [steel for _, steel in advice.around.bench.stock]
+    steels += [option.treatment.steel for option in advice.options[:top]]
+    if not advice.options:
+        steels += [r.treatment.steel for r in advice.rejected if r.gate.name == "cracking"]
+    media = advice.around.bench.media
+    harsh = any(_is_too_harsh(steel, medium) for steel in steels for medium in media)
+    return [TOO_HARSH] if harsh else []
+
+
 def cautions(advice: Advice, top: int = 3) -> tuple[tuple[str, Caution], ...]:
     """Return the cautions of part and leading options, by step of the work.
 
@@ -153,7 +174,7 @@ def cautions(advice: Advice, top: int = 3) -> tuple[tuple[str, Caution], ...]:
         Pairs of id and caution; local codes always among them.
     """
     known = advice.around.catalog.cautions
-    ids = [*_of_part(advice), *_of_stock(advice)]
+    ids = [*_of_part(advice), *_of_stock(advice), *_of_baths(advice, top)]
     for option in advice.options[:top]:
         ids += of_option(advice.asked, option)
     ids.append("local-codes")

@@ -45,6 +45,9 @@ OBJECTIONS = [
      {"part.section.0.size": 30, "part.feature": []}, "stock", "fail", "one plain round"),
     (work("linear-shaft", "buy-hard-element", None, None),
      {"part.feature": [], "zone.0.wear": "abrasive"}, "stock", "fail", "an edge or form"),
+    (work("dowel-pin", "buy-hard-element", None, None),
+     {"part.section": [{"shape": "round", "size": "8 mm", "length": "400 mm"}],
+      "part.feature": [], "zone.1": GONE}, "stock", "fail", "120 mm long; the part is 400 mm"),
     (work(), {"workshop.only_stock": True, "workshop.stock": [{"steel": "C60"}]},
      "stock", "fail", "rack"),
     # free-cutting steel is not struck

@@ -250,6 +250,7 @@ def test_water_is_no_way_out_for_an_oil_hardening_steel(steel):
     assert not hardened(wet)
     reasons = why_not(wet, steel, "through-torch")
     assert any(reason.startswith("cracking: risk of a quench crack high") for reason in reasons)
+    assert "water-for-oil-steel" in cautions(wet)
     both = job(steels=(steel,))
     assert {option.medium for option in hardened(both)} == {"oil"}
     assert "water-for-oil-steel" in cautions(both)

@@ -50,6 +50,24 @@ def test_the_bath_of_a_leading_option_brings_its_own(advice):
         assert set(route.cautions) <= set(found)
 
 
+FURNACE_AND_WATER = {
+    "workshop.heat": [{"source": "muffle-furnace"}],
+    "workshop.bath": [{"medium": "water"}],
+}
+
+
+def test_neither_gas_nor_oil_is_warned_of_where_there_is_none():
+    found = ids(FURNACE_AND_WATER, "c45")
+    assert "electric-furnace" in found
+    assert not {"gas-cylinders-flashback", "oil-fire", "oil-flash-point"} & set(found)
+
+
+@pytest.mark.parametrize(("steel", "warned"), [("c45", False), ("100mncrw4", True)])
+def test_a_water_bath_is_warned_of_for_steel_meant_for_oil_alone(steel, warned):
+    found = [key for key, _ in cautions(advised({}, steel))]
+    assert ("water-for-oil-steel" in found) is warned
+
+
 BROUGHT = [
     ({"safety_use": "lifting"}, "lifting-brakes-pressure"),
     ({"load.impact": "hammered"}, "struck-head-chips"),
