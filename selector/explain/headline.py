@@ -1,7 +1,8 @@
 """The first lines of an advice: what to do, in a sentence."""
 
 from selector.advice import Advice, Option
-from selector.explain.hardness import shown
+from selector.duty import Demand
+from selector.explain.hardness import shown, shown_range
 from selector.figure import median
 
 
@@ -68,4 +69,25 @@ def headline(advice: Advice) -> str:
         return text
     if advice.toss_up:
         return f"A toss-up between {name(best)} and {name(advice.options[1])}."
-    return f"{name(best)}: {hrc}."
+    return f"{name(best)}: {hrc}{_off(best, advice.around.leading)}.{_brittle(best)}"
+
+
+def _off(option: Option, demand: Demand) -> str:
+    """Return the hardness aimed at where the option misses it, else nothing."""
+    low, high = demand.low_hrc, demand.high_hrc
+    hrc = median(option.judged.prediction.surface_hrc)
+    if low is not None and high is not None and not low - 0.5 <= hrc <= high + 0.5:
+        return f", where {shown_range(low, high)} was aimed at"
+    return ""
+
+
+def _brittle(option: Option) -> str:
+    """Return a sentence where the draw itself makes the steel brittle, else nothing."""
+    temper, steel = option.choice.temper, option.treatment.steel
+    for span in steel.embrittlement_c:
+        if temper.means != "none" and span.low <= temper.temperature_c <= span.high:
+            return (
+                f" Drawn there {steel.name} turns brittle: below {span.low:g} °C or above "
+                f"{span.high:g} °C is better, where the workshop can."
+            )
+    return ""

@@ -64,3 +64,25 @@ def test_a_bought_bar_that_does_is_said_first():
     text = headline(found)
     assert text.startswith("It meets every demand without hardening: ")
     assert name(found.as_bought) in text
+
+
+BLUE = {
+    "zone.0.hardness": {"min": "44 HRC", "max": "50 HRC"},
+    "zone.0.wear": "none",
+    "workshop.heat": [{"source": "oxy-propane"}],
+    "workshop.stock": [{"steel": "42CrMo4", "condition": "annealed"}],
+    "workshop.only_stock": True,
+}
+
+
+def test_a_draw_that_makes_brittle_and_misses_the_window_says_so_at_once():
+    text = headline(of(BLUE))
+    assert "turns brittle: below 260 °C or above 370 °C" in text
+    assert "where 44 to 50 HRC was aimed at" in text
+
+
+def test_a_sound_draw_inside_the_window_needs_no_excuse():
+    crayon = {**BLUE, "workshop.measure": ["crayon"]}
+    text = headline(of(crayon))
+    assert "brittle" not in text
+    assert "aimed at" not in text
