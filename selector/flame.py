@@ -12,7 +12,7 @@ from selector.candidates import screened
 from selector.duty import Demand
 from selector.explain.flame_assumption import flame_assumptions
 from selector.flame_case import follow
-from selector.flame_change import Change, arranged, first_change, heated_whole
+from selector.flame_change import Change, arranged, first_change, given_a_bath, heated_whole
 from selector.flame_check import asked_words, slack_words
 from selector.flame_odds import limits, odds_of, steadied
 from selector.flame_outcome import CheckName, Outcome, Setup
@@ -124,6 +124,8 @@ def flame_answer(
     found.sort(key=_rank)
     if found and found[0].why == WHOLE:
         found[0] = replace(found[0], change=heated_whole(found[0].treatment, around, lead))
+    elif found and found[0].outcome is None and found[0].word == "no":
+        found[0] = replace(found[0], change=given_a_bath(found[0].treatment, around, lead))
     word, why = _overall(found, lead, asked)
     back = _run_back(asked, catalog, around, found)
     shown = found and (found[0].outcome or found[0].change)

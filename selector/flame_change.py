@@ -14,6 +14,7 @@ from selector.heat.boiling import bath_temperature_c
 from selector.heat.operator import seen_cell
 from selector.heat.torch import torch
 from selector.process import reading_error_c
+from selector.screening import RULES
 from selector.surroundings import Surroundings
 from selector.torch_job import EDGE_C, PASTS, flame_of
 from selector.treatment import Temper, Treatment
@@ -29,6 +30,8 @@ FURNACE_S = 3600.0
 WHOLLY = 0.99
 # A watery bath that is warmer than usual by more than this is worth cooling. [K]
 WARMER_K = 15.0
+# Baths that a workshop can set up, mildest first.
+BATHS = ("oil", "fast-oil", "polymer", "water", "brine")
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,6 +232,38 @@ def heated_whole(work: Treatment, around: Surroundings, lead: Demand) -> Change 
     return Change(f"{text}: {found.sentence}", found, True)
 
 
+def given_a_bath(work: Treatment, around: Surroundings, lead: Demand) -> Change | None:
+    """Return quenching in the steel's own kind of bath, where the workshop has none of it.
+
+    Parameters
+    ----------
+    work : Treatment
+        Steel, condition, source; without a bath, or in air.
+    around : Surroundings
+        Part and workshop.
+    lead : Demand
+        What the leading zone asks.
+
+    Returns
+    -------
+    Change or None
+        None where a bath is there, or something else stands in the way.
+    """
+    hardened, media = work.steel.hardened, around.catalog.media
+    in_air = work.medium is None or work.medium.severity_class == "air"
+    if hardened is None or not in_air or hardened.quench == "air":
+        return None
+    for slug in (s for s in BATHS if media[s].severity_class == hardened.quench):
+        dipped = replace(work, medium=media[slug])
+        if slug not in work.route.media or any(rule(around.asked, dipped) for rule in RULES):
+            continue
+        found = arranged(dipped, around, lead)
+        if not found.failed:
+            text = f"quench in {media[slug].name.lower()}"
+            return Change(f"{text}: {found.sentence}", found, False, dipped)
+    return None
+
+
 def _trials(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
     """Yield single changes, what is at hand first."""
     hold: frozenset[CheckName] = frozenset({"held"})
@@ -297,21 +332,20 @@ def _reading(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_T
 
 def _baths(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
     """Yield other baths, the steel's own first: harsher against softness, milder for cracks."""
-    order = ("oil", "fast-oil", "polymer", "water", "brine")
     now = work.medium.slug if work.medium else "air"
     place = (
-        order.index(now) if now in order else {"warm-water": 2, "vegetable-oil": 0}.get(now, -1)
+        BATHS.index(now) if now in BATHS else {"warm-water": 2, "vegetable-oil": 0}.get(now, -1)
     )
     kept = {bath.medium for bath in around.asked.workshop.bath}
     hardened = work.steel.hardened
     known = around.catalog.media
     own = {
         slug
-        for slug in order
+        for slug in BATHS
         if hardened and slug in known and known[slug].severity_class == hardened.quench
     }
-    for slug in sorted(order, key=lambda s: s not in own):
-        n, medium = order.index(slug), known.get(slug)
+    for slug in sorted(BATHS, key=lambda s: s not in own):
+        n, medium = BATHS.index(slug), known.get(slug)
         # What the workshop keeps is weighed as a treatment of its own.
         if n == place or slug == now or slug in kept:
             continue

@@ -160,6 +160,12 @@ def test_a_no_comes_with_the_change_that_turns_it():
     assert verdict.change.outcome.failed == ()
 
 
+def test_a_workshop_with_no_bath_is_told_to_set_one_up():
+    answer, verdict = best({"workshop.bath": []})
+    assert answer.word == "no"
+    assert verdict.change.text.startswith("quench in cold water: ")
+
+
 def test_a_bad_reading_is_named_as_what_must_not_happen():
     """In the sun a heat looks duller than it is."""
     found = {light: best({"workshop.light": light}, "100MnCrW4")[1] for light in ("dim", "sun")}

@@ -2,7 +2,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.flame_case import follow
-from selector.flame_change import HOLDS_S, arranged, first_change, heated_whole
+from selector.flame_change import HOLDS_S, arranged, first_change, given_a_bath, heated_whole
 from selector.flame_outcome import Setup
 from selector.surroundings import surroundings
 from selector.torch_job import PASTS
@@ -188,3 +188,27 @@ def test_a_bath_at_hand_is_no_change_but_a_treatment_of_its_own():
     there = around({"workshop.bath": [{"medium": "oil"}, {"medium": "water"}]})
     _, change = changed(there, local(medium="oil"))
     assert change is None or "cold water" not in change.text
+
+
+IN_AIR = {"workshop.bath": [{"medium": "air"}]}
+
+
+@pytest.mark.parametrize("medium", ["air", None])
+def test_where_there_is_no_bath_the_steels_own_is_the_change(medium):
+    there = around(IN_AIR)
+    change = given_a_bath(local("c45", medium), there, there.leading)
+    assert change is not None
+    assert change.text.startswith("quench in cold water: ")
+    assert not change.at_hand
+    assert not change.outcome.failed
+    assert change.work.medium.slug == "water"
+
+
+@pytest.mark.parametrize(
+    ("steel", "medium"),
+    [("c45", "warm-water"), ("s235", "air"), ("x100crmov5", "air")],
+    ids=["a bath is there", "never hardens", "made for air"],
+)
+def test_a_bath_is_no_change_where_it_is_not_what_lacks(steel, medium):
+    there = around(IN_AIR)
+    assert given_a_bath(local(steel, medium), there, there.leading) is None
