@@ -137,8 +137,8 @@ def _past_mm(work: Treatment, around: Surroundings, setup: Setup) -> float:
     # heat, and where it never does, as near as may be.
     part = job_of(work, around, setup)[1]
     edges = [z for z in part.zone_mm if 0.0 < z < part.length_mm]
-    served = PASTS[0] * part.thickest_mm
-    for share in PASTS:
+    served = part.pasts[0] * part.thickest_mm
+    for share in part.pasts:
         past = share * part.thickest_mm
         job, _, (heated, grid) = heated_for(work, around, replace(setup, past_mm=past))
         if not heated.reached:
@@ -313,7 +313,7 @@ def _own_bath(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_
     )
     if work.medium.severity_class == "water" and warm_c > usual_c + WARMER_K:
         cooled = replace(setup, bath=replace(kept, temperature_c=None))
-        yield _Try(f"let the {name} cool to {usual_c:.0f} °C", True, soft, work, cooled)
+        yield _Try(f"let the bath cool to {usual_c:.0f} °C", True, soft, work, cooled)
     if kept.agitation in {"none", "mild"}:
         moved = replace(setup, bath=replace(kept, agitation="moderate"))
         yield _Try(f"move the part well in the {name}", True, soft, work, moved)

@@ -19,7 +19,7 @@ from selector.heat.operator import LATE_S, Heated, Operator, heat_end, seen_cell
 from selector.heat.steel_property import SteelClass, heating_steel
 from selector.heat.torch import Torch, flame_boundary
 from selector.heating_course import drawn_s, first_s, heating_rate, held_s
-from selector.torch_job import EDGE_C, PASTS, Stretch
+from selector.torch_job import EDGE_C, Stretch
 
 Floats = NDArray[np.float64]
 
@@ -152,7 +152,7 @@ def heated(job: Torching) -> Heating:
     start, end = job.part.zone_mm
     middle: tuple[Course, ...] = ()
     share, view = 1.0, (0, (0.0, 0.0))
-    for past in PASTS:
+    for past in job.part.pasts:
         reach = past * job.part.thickest_mm
         low = max(start - reach, 0.0)
         stretch_mm = (low, min(end + reach, job.part.length_mm))

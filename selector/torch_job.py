@@ -1,7 +1,7 @@
 """A part at a torch, as the numbers that heat takes: sections, hot stretch, flame, operator."""
 
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 from catalog.heat_source import HeatSource
 from selector.geometry import area_mm2
@@ -30,6 +30,8 @@ PATIENCE_S = {"flame": 600.0, "fire": 1800.0}
 COLD_BEYOND_MM = 150.0
 # How far past the zone the flame may go, in thicknesses.
 PASTS = (0.25, 0.5, 1.0, 1.5)
+# A neighbour thinner than this share of the zone comes to heat before it. Estimate.
+NECK = 0.75
 # The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
 EDGE_C = 20.0
 
@@ -54,6 +56,19 @@ class Stretch:
             for shape, start, end in zip(self.shapes, edges, edges[1:], strict=False)
             if start < high and end > low
         )
+
+    @property
+    def pasts(self) -> tuple[float, ...]:
+        """How far past the zone the flame may go, least first, in thicknesses.
+
+        Beside a thinner neck it may stop at the zone: that burns before the zone comes to heat.
+        """
+        edges = [0.0, *accumulate(section.length_mm for section in self.sections)]
+        for at, (left, right) in zip(edges[1:], pairwise(self.sections), strict=False):
+            hot, cold = (left, right) if at > self.zone_mm[0] else (right, left)
+            if at in self.zone_mm and cold.outer_mm < NECK * hot.outer_mm:
+                return (0.0, *PASTS)
+        return PASTS
 
     @property
     def length_mm(self) -> float:

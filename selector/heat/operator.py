@@ -315,10 +315,11 @@ def side_difference_k(grid: Grid, heating: History, flame: Torch, turns: bool = 
     .. [1] H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 2nd ed., Oxford, 1959,
        chapter 7.
     """
-    outer = float(np.max(np.where(grid.active, grid.across_mm[:, None], 0.0)))
     washed = np.isin(grid.wall_face, ("end", "side", "shoulder"))
     hot = heating.end_c[grid.mesh.wall_row, grid.mesh.wall_column] > 0.6 * heating.end_c.max()
     area = float(grid.mesh.wall_area[washed & hot].sum())
+    # The thickness that counts is that of what is hot.
+    outer = float(grid.across_mm[grid.mesh.wall_row[washed & hot]].max())
     time_s = float(heating.time_s[-1])
     flux = heating.stored_j / max(time_s, 1e-9) / max(area, 1e-12)
     share = float(wrap_fraction(flame.width_mm, 2.0 * outer))

@@ -145,7 +145,7 @@ def test_a_hot_bath_is_let_cool():
     there = around({"workshop.bath": [{"medium": "water", "temperature": "95 degC"}]})
     out, change = changed(there, local(medium="water"))
     assert "hard" in {check.name for check in out.failed}
-    assert change.text.startswith("let the cold water cool to 20 °C")
+    assert change.text.startswith("let the bath cool to 20 °C")
     assert change.at_hand
     assert change.outcome.failed == ()
 

@@ -4,6 +4,7 @@ from catalog import load_catalog
 from selector.heat.torch import TORCHES
 from selector.torch_job import (
     COLD_BEYOND_MM,
+    PASTS,
     flame_of,
     knows,
     operator,
@@ -72,6 +73,23 @@ def test_a_zone_in_the_middle_stays_there():
     third = [{"shape": "round", "size": 25, "length": n} for n in (60, 20, 60)]
     found = stretch(asked({"part.section": third}), (1,))
     assert found.zone_mm == (60.0, 80.0)
+
+
+@pytest.mark.parametrize(
+    ("sizes", "zone", "least"),
+    [
+        ((30, 12), 0, 0.0),
+        ((12, 30), 1, 0.0),
+        ((30, 28), 0, PASTS[0]),
+        ((12, 30), 0, PASTS[0]),
+        ((30, 30), 0, PASTS[0]),
+    ],
+)
+def test_beside_a_thin_neck_the_flame_may_stop_at_the_zone(sizes, zone, least):
+    two = [{"shape": "round", "size": d, "length": 40} for d in sizes]
+    part = stretch(asked({"part.section": two}), (zone,))
+    assert part.pasts[0] == least
+    assert part.pasts[-4:] == PASTS
 
 
 def test_zones_that_lie_apart_are_heated_one_by_one():

@@ -68,6 +68,19 @@ def test_bricks_help_a_small_torch():
     assert bricked.reached
 
 
+def test_the_thin_end_of_a_thick_body_is_as_even_as_a_thin_bar():
+    """What stays cold behind the end takes no part in its side to side."""
+    hand = replace(HAND, turns=False)
+    flame, view = torch("oxy-propane"), (0.0, 25.0)
+    stepped = bar_grid([Section(10.0, 25.0), Section(40.0, 60.0)])
+    plain = bar_grid([Section(10.0, 25.0), Section(10.0, 60.0)])
+    side = [
+        heat_end(grid, flame, hand, (seen_cell(grid, 12.0), view)).uneven_k
+        for grid in (stepped, plain)
+    ]
+    assert side[0] < 2.0 * side[1]
+
+
 def test_a_still_part_is_uneven_and_a_turned_one_is_not():
     turned, still = (
         heated("oxy-propane", 25.0, replace(HAND, turns=turns))[1].uneven_k
