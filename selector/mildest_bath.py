@@ -88,7 +88,7 @@ def needless(work: Treatment, milder: Treatment) -> Gate:
     Gate
         Failed.
     """
-    mild = milder.medium.name if milder.medium else "a milder bath"
-    harsh = work.medium.name if work.medium else "a harsher one"
+    mild = milder.medium.name.lower() if milder.medium else "a milder bath"
+    harsh = work.medium.name.lower() if work.medium else "a harsher one"
     text = f"{mild} hardens it as asked here; {harsh} would only add cracks and bending"
     return Gate("medium", "fail", text)
