@@ -81,8 +81,15 @@ def arranged(
         The best that hold and length can do.
     """
     given = setup or Setup(misread_c=reading_error_c(work, around.asked.workshop)[2])
-    given = replace(given, past_mm=_past_mm(work, around, given))
-    return _clear_of_notches(work, around, lead, _held(work, around, lead, given))
+    # A short hold needs the flame farther past the zone for its edge to come to heat; held
+    # longer, less of the part gets hot.
+    brief, longer = (
+        replace(given, hold_s=hold, past_mm=_past_mm(work, around, replace(given, hold_s=hold)))
+        for hold in HOLDS_S[:2]
+    )
+    found = (_held(work, around, lead, longer), follow(work, around, brief, lead))
+    best = max(found, key=_spare if any(not out.failed for out in found) else _merit)
+    return _clear_of_notches(work, around, lead, best)
 
 
 def _clear_of_notches(
@@ -101,10 +108,10 @@ def _clear_of_notches(
 
 
 def _held(work: Treatment, around: Surroundings, lead: Demand, given: Setup) -> Outcome:
-    """Return the outcome with the least hold that serves."""
+    """Return the outcome with the least hold that serves, from the one given up."""
     soak_s = 60.0 * work.source.soak_max_min.value if work.source else 180.0
-    best = follow(work, around, replace(given, hold_s=HOLDS_S[0]), lead)
-    longer = [hold for hold in HOLDS_S[1:] if hold <= soak_s]
+    best = follow(work, around, given, lead)
+    longer = [hold for hold in HOLDS_S if given.hold_s < hold <= soak_s]
     if not _lacks_heat(best) or not longer:
         return best
     # Where the longest hold brings nothing, none between does.
@@ -129,6 +136,11 @@ def _lacks_heat(out: Outcome) -> bool:
 def _merit(out: Outcome) -> tuple[int, float, float]:
     """Return how good an outcome is: demands met, hardness, depth."""
     return (-len(out.failed), out.surface_hrc, out.depth_mm)
+
+
+def _spare(out: Outcome) -> tuple[int, float]:
+    """Return how safely an outcome meets its demands: those it meets, the narrowest."""
+    return (-len(out.failed), out.margin)
 
 
 def _past_mm(work: Treatment, around: Surroundings, setup: Setup) -> float:

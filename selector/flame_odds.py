@@ -64,9 +64,11 @@ def steadied(
     if not odds or limits(out, around):
         return None
     shop, setup = around.asked.workshop, replace(out.setup, misread_c=0.0, temper=None)
+    now, ways = reading_error_c(work, shop), []
     crayon = shop.model_copy(update={"measure": ("crayon",)})
-    ways = [("read the heat by a temperature crayon", crayon, False)]
-    if reading_error_c(work, shop)[2] > 0.0:
+    if reading_error_c(work, crayon) < now:
+        ways.append(("read the heat by a temperature crayon", crayon, False))
+    if now[2] > 0.0:
         dim = shop.model_copy(update={"light": "dim"})
         ways.insert(0, ("judge the heat in dim light", dim, True))
     for text, better, at_hand in ways:

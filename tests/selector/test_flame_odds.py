@@ -67,6 +67,13 @@ def test_a_crayon_is_the_change_where_the_eye_itself_is_in_doubt():
     assert not verdict.change.at_hand
 
 
+def test_a_crayon_that_is_there_is_no_change(case):
+    treatment, there, lead, out = case
+    shop = there.asked.workshop.model_copy(update={"measure": ("eye", "crayon")})
+    asked_of = there.asked.model_copy(update={"workshop": shop})
+    assert steadied(treatment, replace(there, asked=asked_of), lead, out, ("any",)) is None
+
+
 def test_no_change_is_looked_for_where_nothing_is_in_doubt(case):
     assert steadied(*case, ()) is None
 
