@@ -278,7 +278,7 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
     cooled: Cooled = around.once(key, lambda: quench(job, heated, grid))
     stock = stock_of(work)
     hardened = harden(cooled, stock, job.bath)
-    temper = setup.temper or chosen_temper(work, around, hardened, demand)
+    temper = setup.temper or chosen_temper(work, around, hardened, demand, part.zone_mm)
     found = draw(hardened, temper)
     if work.route.slug == RESIDUAL_HEAT:
         same = ("flame-residual", key[1], f"{temper.temperature_c:g}")

@@ -3,7 +3,8 @@
 import numpy as np
 
 from selector.duty import Demand
-from selector.flame_map import Hardened, drawn_hrc
+from selector.flame_map import Hardened, draw, drawn_hrc
+from selector.flame_reading import within
 from selector.metallurgy.temper_curve import parameter_k
 from selector.surroundings import Surroundings
 from selector.treatment import NO_TEMPER, Means, Temper, Treatment, temper_ceilings, tempers
@@ -17,9 +18,16 @@ ABOVE_LEAST_HRC, USUAL_AIM_HRC = 2.0, 52.0
 
 
 def chosen_temper(
-    work: Treatment, around: Surroundings, hardened: Hardened, demand: Demand
+    work: Treatment,
+    around: Surroundings,
+    hardened: Hardened,
+    demand: Demand,
+    zone_mm: tuple[float, float],
 ) -> Temper:
-    """Return the temper that comes nearest to the middle of the hardness asked for.
+    """Return the temper that comes nearest to the hardness asked for.
+
+    Where a most is asked it is the rim that is drawn to the middle of the window, else the
+    softest place of the zone that is drawn to a little above the least.
 
     Parameters
     ----------
@@ -31,6 +39,8 @@ def chosen_temper(
         As quenched.
     demand : Demand
         What the leading zone asks.
+    zone_mm : tuple of float
+        Where along the part that zone lies. [mm]
 
     Returns
     -------
@@ -44,16 +54,27 @@ def chosen_temper(
         return NO_TEMPER
     low = demand.low_hrc if demand.low_hrc is not None else demand.floor_hrc
     high = demand.high_hrc if demand.high_hrc is not None else demand.ceiling_hrc
-    full = hardened.turned_hrc[hardened.share > 0.99]
-    rim = np.array([np.quantile(full, 0.9) if full.size else 40.0])
+    fresh = _rim_hrc(hardened) if high is not None else _softest_hrc(hardened, zone_mm)
     at_k = [parameter_k(t.temperature_c, t.time_s * t.cycles) for t in clear]
-    found = drawn_hrc(hardened.stock, np.repeat(rim, len(clear)), np.array(at_k))
+    found = drawn_hrc(hardened.stock, np.full(len(clear), fresh), np.array(at_k))
     inside = (found >= (-np.inf if low is None else low)) & (
         found <= (np.inf if high is None else high)
     )
     even = inside & np.array([t.means in EVEN for t in clear])
     off = np.abs(found - _aim_hrc(low, high))
     return clear[int(np.argmin(np.where(even, off, np.inf) if even.any() else off))]
+
+
+def _rim_hrc(hardened: Hardened) -> float:
+    """Return about the hardest that came out of the quench. [HRC]."""
+    full = hardened.turned_hrc[hardened.share > 0.99]
+    return float(np.quantile(full, 0.9)) if full.size else 40.0
+
+
+def _softest_hrc(hardened: Hardened, zone_mm: tuple[float, float]) -> float:
+    """Return the softest place of the zone's surface as quenched. [HRC]."""
+    found = draw(hardened)
+    return float(found.surface()[within(found.along_mm, zone_mm)].min())
 
 
 def _aim_hrc(low: float | None, high: float | None) -> float:

@@ -106,6 +106,12 @@ def quenched(job: Torching, heating: Heating, quench: Quench, bath: Bath) -> Coo
     runs = [_log_time(job, heating, (quench, bath), run) for run in DESIGN]
     log_time = np.stack(runs) + _of_sections(job, heating, bath)
     coefficient, log_sd = _fitted(at, log_time)
+    # An end that no design hold brings to heat, but a longer one does, cools like the rim.
+    rim = len(POSITIONS) * heating.probes.hard.index(job.lead)
+    first_end = len(POSITIONS) * len(heating.probes.hard)
+    cold = np.flatnonzero(~np.isfinite(log_time).any(axis=0))
+    cold = cold[cold >= first_end]
+    coefficient[:, cold], log_sd[cold] = coefficient[:, [rim]], log_sd[rim]
     return Cooling(coefficient, log_sd, _factor(job, heating, bath))
 
 

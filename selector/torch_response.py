@@ -306,10 +306,11 @@ def _read(treatment: Treatment, around: Surroundings, heat: Heat, near_c: float)
 
 
 def _meant_hold_s(heating: Heating, job: Torching, deep: bool, soak_s: float) -> float:
-    """Return the hold that brings the depth asked for to heat; the usual where that will do."""
+    """Return the hold that brings the zone to heat, to the depth asked for and to its ends."""
     place = next((k for k, at in enumerate(job.places) if at not in POSITIONS), 0)
     column = heating.probes.hard.index(job.lead) * len(POSITIONS) + (place if deep else 0)
-    over = heating.over_c[MIDDLE[0], MIDDLE[1], :, column]
+    ends = range(len(heating.probes.hard) * len(POSITIONS), heating.probes.in_zone)
+    over = heating.over_c[MIDDLE[0], MIDDLE[1]][:, [column, *ends]].min(axis=1)
     usual = HOLDS_S.index(LINGER_S)
     for k in range(usual, len(HOLDS_S)):
         if over[k] >= -EDGE_C or (k + 1 < len(HOLDS_S) and HOLDS_S[k + 1] > soak_s):

@@ -18,9 +18,9 @@ def chosen(changes=None, steel="42crmo4", heat=("oxy-propane", "kitchen-oven")):
     heats = [{"source": source} for source in heat]
     around = surroundings(asked({"workshop.heat": heats, **(changes or {})}), CATALOG, count=1)
     treatment = work(steel, "local-torch", "oil", "oxy-propane")
-    job, _, (heated, grid) = heated_for(treatment, around, Setup(past_mm=12.5))
+    job, part, (heated, grid) = heated_for(treatment, around, Setup(past_mm=12.5))
     hardened = harden(quench(job, heated, grid), stock_of(treatment), job.bath)
-    return chosen_temper(treatment, around, hardened, around.leading)
+    return chosen_temper(treatment, around, hardened, around.leading, part.zone_mm)
 
 
 def test_an_oven_inside_the_window_goes_before_a_flame_nearer_to_its_middle():

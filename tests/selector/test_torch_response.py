@@ -63,6 +63,19 @@ def test_a_depth_out_of_reach_is_held_for_as_long_as_the_table_goes():
     assert deep >= usual
 
 
+def test_a_thin_end_before_a_thick_body_is_held_until_its_edge_is_hot_and_hardens():
+    """The body drinks the heat of the edge: common practice holds the heat for it."""
+    sizes = {"part.section.0.size": 10, "part.section.1.size": 30, "load.torque": "20 N m"}
+    spigot = surroundings(asked({**sizes, "part.feature": []}), CATALOG)
+    plain, held = (torched(C45, around) for around in (near(10), spigot))
+    assert np.median(held.at[:, 1]) > np.median(plain.at[:, 1]) + 1.0
+    bath = quench(CATALOG.media["water"], spigot.asked.workshop, spigot.mass_kg)
+    wet = work("c45", "local-torch", "water")
+    edge = torched_points(wet, spigot, bath).distance_mm[:, -1]
+    rim = torched_points(wet, spigot, bath).distance_mm[:, 0]
+    np.testing.assert_allclose(np.median(edge), np.median(rim), rtol=0.5)
+
+
 def test_who_is_misled_by_the_sun_heats_hotter():
     shade, sun = (torched(C45, near(light=light)) for light in ("shade", "sun"))
     assert np.median(sun.peak_c) > np.median(shade.peak_c) + 20
