@@ -8,13 +8,14 @@ import numpy as np
 from selector.duty import Demand
 from selector.flame_case import bath_of, follow, heated_for, job_of, target_c
 from selector.flame_check import edge_notes
-from selector.flame_outcome import CheckName, Outcome, Setup
+from selector.flame_outcome import SAFE, CheckName, Outcome, Setup
 from selector.flame_reading import within
 from selector.heat.boiling import bath_temperature_c
 from selector.heat.operator import seen_cell
 from selector.heat.torch import torch
 from selector.process import reading_error_c
 from selector.screening import RULES
+from selector.stock import stock_of
 from selector.surroundings import Surroundings
 from selector.torch_job import EDGE_C, PASTS, flame_of
 from selector.treatment import Temper, Treatment
@@ -87,7 +88,11 @@ def arranged(
         replace(given, hold_s=hold, past_mm=_past_mm(work, around, replace(given, hold_s=hold)))
         for hold in HOLDS_S[:2]
     )
-    found = (_held(work, around, lead, longer), follow(work, around, brief, lead))
+    found = [_held(work, around, lead, longer), follow(work, around, brief, lead)]
+    if stock_of(work).structure == "spheroidised":
+        # Carbide takes its time: held as long as the flame allows, more of it is dissolved.
+        longest = replace(longer, hold_s=_holds_s(work)[-1])
+        found.append(follow(work, around, longest, lead))
     best = max(found, key=_spare if any(not out.failed for out in found) else _merit)
     return _clear_of_notches(work, around, lead, best)
 
@@ -109,9 +114,8 @@ def _clear_of_notches(
 
 def _held(work: Treatment, around: Surroundings, lead: Demand, given: Setup) -> Outcome:
     """Return the outcome with the least hold that serves, from the one given up."""
-    soak_s = 60.0 * work.source.soak_max_min.value if work.source else 180.0
     best = follow(work, around, given, lead)
-    longer = [hold for hold in HOLDS_S if given.hold_s < hold <= soak_s]
+    longer = [hold for hold in _holds_s(work) if hold > given.hold_s]
     if not _lacks_heat(best) or not longer:
         return best
     # Where the longest hold brings nothing, none between does.
@@ -127,6 +131,12 @@ def _held(work: Treatment, around: Surroundings, lead: Demand, given: Setup) -> 
     return max(best, longest, key=_merit)
 
 
+def _holds_s(work: Treatment) -> list[float]:
+    """Return the holds that the source allows, shortest first. [s]."""
+    soak_s = 60.0 * work.source.soak_max_min.value if work.source else 180.0
+    return [hold for hold in HOLDS_S if hold <= soak_s]
+
+
 def _lacks_heat(out: Outcome) -> bool:
     """Return whether a longer hold might help; what is hard through gains no depth."""
     lacking = {"hard"} if out.through else {"hard", "depth"}
@@ -140,7 +150,9 @@ def _merit(out: Outcome) -> tuple[int, float, float]:
 
 def _spare(out: Outcome) -> tuple[int, float]:
     """Return how safely an outcome meets its demands: those it meets, the narrowest."""
-    return (-len(out.failed), out.margin)
+    # How easily it cracks, neither hold nor length changes.
+    margins = [check.margin for check in out.checks if check.name != "cracking"]
+    return (-len(out.failed), min([SAFE, *margins]))
 
 
 def _past_mm(work: Treatment, around: Surroundings, setup: Setup) -> float:
