@@ -18,6 +18,7 @@ from selector.flame_odds import limits, odds_of, steadied
 from selector.flame_outcome import CheckName, Outcome, Setup
 from selector.flame_residual import RESIDUAL_HEAT
 from selector.metallurgy.martensite import hardness
+from selector.mildest_bath import is_too_harsh
 from selector.preparation import supply_hrc
 from selector.process import reading_error_c
 from selector.requirement import Requirement
@@ -253,7 +254,7 @@ def _verdicts(
     least = HOPELESS
     for work in sorted(open_ones, key=_ease):
         bath = work.medium.slug if work.medium else ""
-        if bath in settled or (settled and _harsher(work)):
+        if bath in settled or (settled and is_too_harsh(work.steel, work.medium)):
             continue
         answer = _verdict(work, around, lead, search=least > 1)
         yield answer
@@ -266,13 +267,6 @@ def _verdicts(
             # Another bath may leave less to chance.
             if not answer.odds and answer.word == "yes_if":
                 return
-
-
-def _harsher(work: Treatment) -> bool:
-    """Return whether a bath is water for a steel made for a milder one: it only adds cracks."""
-    hardened, medium = work.steel.hardened, work.medium
-    own = hardened.quench if hardened else "water"
-    return medium is not None and medium.severity_class == "water" and own != "water"
 
 
 def _settled(answer: FlameVerdict) -> bool:

@@ -277,9 +277,10 @@ def given_a_bath(work: Treatment, around: Surroundings, lead: Demand) -> Change 
     in_air = work.medium is None or work.medium.severity_class == "air"
     if hardened is None or not in_air or hardened.quench == "air":
         return None
-    for slug in (s for s in BATHS if media[s].severity_class == hardened.quench):
+    for slug in (slug for slug in BATHS if slug in media and slug in work.route.media):
         dipped = replace(work, medium=media[slug])
-        if slug not in work.route.media or any(rule(around.asked, dipped) for rule in RULES):
+        own = media[slug].severity_class == hardened.quench
+        if not own or any(rule(around.asked, dipped) for rule in RULES):
             continue
         found = arranged(dipped, around, lead)
         if not found.failed:

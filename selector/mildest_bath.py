@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 
+from catalog.medium import Medium
+from catalog.steel import Steel
 from selector.decision.gates import Gate
 from selector.preparation import bath_of
 from selector.surroundings import Surroundings
@@ -34,6 +36,25 @@ def _severity(work: Treatment, around: Surroundings) -> float:
     """Return how hard a treatment's bath quenches, 0 without one. [1/in]."""
     bath = bath_of(work, around)
     return 0.0 if bath is None else bath.severity
+
+
+def is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
+    """Return whether a bath is of water and a steel made for a milder one.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+    medium : Medium or None
+        The bath.
+
+    Returns
+    -------
+    bool
+        False without a bath, or for a steel of which nothing is known.
+    """
+    made_for = steel.hardened.quench if steel.hardened else "water"
+    return medium is not None and medium.severity_class == "water" and made_for != "water"
 
 
 def but_for_bath(work: Treatment) -> tuple[str, str, str]:

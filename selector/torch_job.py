@@ -32,6 +32,8 @@ COLD_BEYOND_MM = 150.0
 PASTS = (0.25, 0.5, 1.0, 1.5)
 # A neighbour thinner than this share of the zone comes to heat before it. Estimate.
 NECK = 0.75
+# Places along the part nearer together than this are one. [mm]
+SAME_MM = 1e-6
 # The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
 EDGE_C = 20.0
 
@@ -65,8 +67,9 @@ class Stretch:
         """
         edges = [0.0, *accumulate(section.length_mm for section in self.sections)]
         for at, (left, right) in zip(edges[1:], pairwise(self.sections), strict=False):
-            hot, cold = (left, right) if at > self.zone_mm[0] else (right, left)
-            if at in self.zone_mm and cold.outer_mm < NECK * hot.outer_mm:
+            begins, ends = (abs(at - edge) < SAME_MM for edge in self.zone_mm)
+            hot, cold = (left, right) if ends else (right, left)
+            if (begins or ends) and cold.outer_mm < NECK * hot.outer_mm:
                 return (0.0, *PASTS)
         return PASTS
 

@@ -1,10 +1,10 @@
 """The cautions that belong to this advice, each from the one list, in the order of the work."""
 
 from catalog.caution import Caution
-from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.advice import Advice, Option
 from selector.figure import median
+from selector.mildest_bath import is_too_harsh
 from selector.prediction import embrittled
 from selector.requirement import Requirement
 from selector.treatment import Temper, Treatment
@@ -72,7 +72,7 @@ def of_option(asked: Requirement, option: Option) -> list[str]:
     if work.source is not None:
         ids += work.source.cautions
     ids += _of_steel(work.steel, temper)
-    if _is_too_harsh(work.steel, work.medium):
+    if is_too_harsh(work.steel, work.medium):
         ids.append(TOO_HARSH)
     if embrittled(work, temper) or (work.steel.embrittlement_c and work.hardens):
         ids.append("temper-window-alloy")
@@ -141,12 +141,6 @@ def _of_stock(advice: Advice) -> list[str]:
     return ids
 
 
-def _is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
-    """Return whether a bath is of water and a steel meant for oil or air."""
-    made_for = steel.hardened.quench if steel.hardened else "water"
-    return medium is not None and medium.severity_class == "water" and made_for != "water"
-
-
 def _of_baths(advice: Advice, top: int) -> list[str]:
     """Return the caution id of a water bath that is at hand for a steel not meant for it."""
     steels = [steel for _, steel in advice.around.bench.stock]
@@ -154,7 +148,7 @@ def _of_baths(advice: Advice, top: int) -> list[str]:
     if not advice.options:
         steels += [r.treatment.steel for r in advice.rejected if r.gate.name == "cracking"]
     media = advice.around.bench.media
-    harsh = any(_is_too_harsh(steel, medium) for steel in steels for medium in media)
+    harsh = any(is_too_harsh(steel, medium) for steel in steels for medium in media)
     return [TOO_HARSH] if harsh else []
 
 

@@ -92,6 +92,14 @@ def test_beside_a_thin_neck_the_flame_may_stop_at_the_zone(sizes, zone, least):
     assert part.pasts[-4:] == PASTS
 
 
+def test_a_neck_is_seen_where_lengths_do_not_add_up_exactly():
+    four = [
+        {"shape": "round", "size": d, "length": f"{n} mm"}
+        for d, n in ((12, 0.1), (12, 0.2), (30, 30.3), (12, 60))
+    ]
+    assert stretch(asked({"part.section": four}), (2,)).pasts[0] == 0.0
+
+
 def test_zones_that_lie_apart_are_heated_one_by_one():
     third = [{"shape": "round", "size": 25, "length": n} for n in (10, 100, 20)]
     part = asked({"part.section": third})
