@@ -11,8 +11,9 @@ from catalog import Catalog
 from selector.candidates import screened
 from selector.duty import Demand
 from selector.explain.flame_assumption import flame_assumptions
+from selector.flame_arrangement import arranged
 from selector.flame_case import follow
-from selector.flame_change import Change, arranged, first_change, given_a_bath, heated_whole
+from selector.flame_change import Change, first_change, given_a_bath, heated_whole
 from selector.flame_check import asked_words, slack_words
 from selector.flame_odds import limits, odds_of, steadied
 from selector.flame_outcome import CheckName, Outcome, Setup

@@ -7,17 +7,16 @@ from typing import Any
 import numpy as np
 
 from selector.duty import Demand
+from selector.flame_arrangement import arranged, cut_short
 from selector.flame_case import follow
-from selector.flame_change import Change, arranged
-from selector.flame_check import edge_notes, left_out
+from selector.flame_change import Change
+from selector.flame_check import BAD_CASE, edge_notes, left_out
 from selector.flame_outcome import Outcome
+from selector.movement import permitted_mm
 from selector.process import reading_error_c
 from selector.surroundings import Surroundings
 from selector.torch_history import LEVEL_LOG_SD
 from selector.treatment import Treatment
-
-# Nine heats in ten lie within this many standard deviations on the bad side.
-NINE_IN_TEN = 1.28
 
 
 def limits(out: Outcome, around: Surroundings) -> tuple[str, ...]:
@@ -106,29 +105,40 @@ def odds_of(
     str
         A condition, and what fails without it that did not before.
     """
-    bias, scatter, shift = error_c
-    off = NINE_IN_TEN * float(np.hypot(bias, scatter))
-    strong = float(np.exp(NINE_IN_TEN * LEVEL_LOG_SD))
-    trials: list[tuple[dict[str, Any], str]] = []
-    # Where the light shifts every reading one way, no draw of nine in ten errs the other way.
-    if off > shift:
-        early = f"the heat is not stopped {off - shift:.0f} °C too early"
-        trials.append(({"misread_c": shift - off}, early))
-    if off + shift > 0:
-        over = f"the heat is not overshot by {off + shift:.0f} °C"
-        trials.append(({"misread_c": shift + off}, over))
-    clings = "the part is moved well in the bath, so that no vapour clings"
-    trials.append(({"collapse": NINE_IN_TEN}, clings))
-    # A flame that is drawn back anyhow is drawn back to the same, whether strong or weak.
-    if out.heated.level * strong > 1.0:
-        trials.append(({"strength": 1.0 / strong}, "the flame is no weaker than usual"))
-    if out.heated.level == 1.0:
-        trials.append(({"strength": strong}, "the flame is drawn back in good time"))
     known = {check.name for check in out.failed}  # such as that nothing holds it
-    for stray, words in trials:
+    for stray, words in _errors(out, error_c):
         found = follow(work, around, replace(out.setup, temper=out.temper, **stray), lead)
         if stray.get("misread_c", 0.0) > 0 and not found.heated.reached:
             continue  # what the flame cannot reach cannot be overshot
         amiss = [check.text for check in found.failed if check.name not in known]
         if amiss:
             yield f"{words} ({amiss[0]})"
+    limit, bad_mm = permitted_mm(around)[0], out.bow_mm[1]
+    if out.bow_mm[0] <= limit < bad_mm:
+        bad = f"{bad_mm:.2f} mm in a bad case, {limit:.2f} permitted"
+        yield f"it bows no more than usual ({bad})"
+
+
+def _errors(
+    out: Outcome, error_c: tuple[float, float, float]
+) -> Iterator[tuple[dict[str, Any], str]]:
+    """Yield each error of one heat in ten, and the condition that it does not happen."""
+    bias, scatter, shift = error_c
+    off = BAD_CASE * float(np.hypot(bias, scatter))
+    strong = float(np.exp(BAD_CASE * LEVEL_LOG_SD))
+    # Where the light shifts every reading one way, no draw of nine in ten errs the other way.
+    if off > shift:
+        early = f"the heat is not stopped {off - shift:.0f} °C too early"
+        yield {"misread_c": shift - off}, early
+    if off + shift > 0:
+        over = f"the heat is not overshot by {off + shift:.0f} °C"
+        yield {"misread_c": shift + off}, over
+    brief_s = cut_short(out.setup).hold_s
+    yield {"hold_s": brief_s}, f"the hold is not cut to {brief_s:.0f} s"
+    clings = "the part is moved well in the bath, so that no vapour clings"
+    yield {"collapse": BAD_CASE}, clings
+    # A flame that is drawn back anyhow is drawn back to the same, whether strong or weak.
+    if out.heated.level * strong > 1.0:
+        yield {"strength": 1.0 / strong}, "the flame is no weaker than usual"
+    if out.heated.level == 1.0:
+        yield {"strength": strong}, "the flame is drawn back in good time"

@@ -6,6 +6,7 @@ from selector.duty import Demand
 from selector.flame_map import Hardened, draw, drawn_hrc
 from selector.flame_reading import within
 from selector.metallurgy.temper_curve import parameter_k
+from selector.prediction import embrittled
 from selector.surroundings import Surroundings
 from selector.treatment import NO_TEMPER, Means, Temper, Treatment, temper_ceilings, tempers
 
@@ -49,7 +50,9 @@ def chosen_temper(
     """
     ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
     offered = [t for t in tempers(work, ceilings) if t.temperature_c >= LEAST_DRAW_C]
-    clear = [t for t in offered if not _embrittles(work, t.temperature_c)]
+    clear = [t for t in offered if not embrittled(work, t)] or [
+        t for t in offered if not _embrittles(work, t.temperature_c)
+    ]
     if not clear:
         return NO_TEMPER
     low = demand.low_hrc if demand.low_hrc is not None else demand.floor_hrc
@@ -57,7 +60,7 @@ def chosen_temper(
     fresh = _rim_hrc(hardened) if high is not None else _softest_hrc(hardened, zone_mm)
     at_k = [parameter_k(t.temperature_c, t.time_s * t.cycles) for t in clear]
     found = drawn_hrc(hardened.stock, np.full(len(clear), fresh), np.array(at_k))
-    inside = (found >= (-np.inf if low is None else low)) & (
+    inside = (found >= (-np.inf if demand.floor_hrc is None else demand.floor_hrc)) & (
         found <= (np.inf if high is None else high)
     )
     even = inside & np.array([t.means in EVEN for t in clear])

@@ -1,11 +1,9 @@
-from dataclasses import replace
-
 import pytest
 
 from catalog import load_catalog
+from selector.flame_arrangement import arranged
 from selector.flame_case import follow
-from selector.flame_change import HOLDS_S, arranged, first_change, given_a_bath, heated_whole
-from selector.flame_change import _spare as spare
+from selector.flame_change import first_change, given_a_bath, heated_whole
 from selector.flame_outcome import Setup
 from selector.surroundings import surroundings
 from selector.torch_job import PASTS
@@ -25,47 +23,6 @@ def local(steel="c45", medium="warm-water", source="oxy-propane"):
 def changed(there, treatment):
     out = arranged(treatment, there, there.leading)
     return out, first_change(treatment, there, there.leading, out)
-
-
-def test_a_plain_case_takes_a_short_hold():
-    there = around()
-    out = arranged(local(), there, there.leading)
-    assert out.failed == ()
-    assert out.setup.hold_s in HOLDS_S[:2]
-
-
-def test_of_a_short_hold_and_a_longer_one_the_safer_is_taken():
-    """Held for 10 s only, the edge of the zone of a thin part stays soft."""
-    thin = {f"part.section.{n}.size": 6 for n in (0, 1)}
-    there = around({**thin, "load.torque": "2 N m", "zone.0.depth": "1 mm"})
-    out = arranged(local(medium="water"), there, there.leading)
-    assert out.failed == ()
-    for hold in HOLDS_S[:2]:
-        setup = replace(out.setup, hold_s=hold, temper=None)
-        other = follow(local(medium="water"), there, setup, there.leading)
-        assert spare(other) <= spare(out)
-
-
-def test_a_deep_demand_takes_a_longer_hold():
-    there = around({"zone.0.depth": "9 mm"})
-    treatment = local("42crmo4", "oil")
-    short = follow(treatment, there, Setup(hold_s=HOLDS_S[0]), there.leading)
-    out = arranged(treatment, there, there.leading)
-    assert out.setup.hold_s > HOLDS_S[0] or short.depth_mm >= 9.0
-    assert out.depth_mm >= 9.0
-
-
-def test_the_flame_goes_past_the_zone_to_bring_its_edge_to_heat():
-    there = around()
-    out = arranged(local(), there, there.leading)
-    assert out.setup.past_mm > 0.0
-    assert out.hard_mm[1] >= 28.0
-
-
-def test_an_open_flame_is_not_held_for_longer_than_it_can():
-    there = around({"zone.0.hardness": {"min": "66 HRC", "must": True}})
-    out = arranged(local(), there, there.leading)
-    assert out.setup.hold_s <= 60.0 * local().source.soak_max_min.value
 
 
 def test_a_still_part_is_turned():
@@ -124,16 +81,6 @@ def small_torch(size, length="40 mm"):
     zone = {"zone.0.hardness": {"min": "50 HRC"}, "load.torque": "20 N m"}
     changes = {"workshop.heat": heat, "part.section": sections, "part.feature": [], **zone}
     return around(changes), local("42crmo4", "oil", "hand-torch")
-
-
-def test_a_flame_is_not_spread_so_thin_that_it_no_longer_brings_the_heat():
-    """A hand torch brings 23 mm to heat over one thickness past the zone, not over 1.5."""
-    there, treatment = small_torch("23 mm")
-    out = arranged(treatment, there, there.leading)
-    assert out.heated.reached
-    assert out.failed == ()
-    wide = Setup(past_mm=1.5 * 23.0)
-    assert not follow(treatment, there, wide, there.leading).heated.reached
 
 
 def test_a_miss_is_told_of_the_flame_held_together():
@@ -224,3 +171,13 @@ def test_where_there_is_no_bath_the_steels_own_is_the_change(medium):
 def test_a_bath_is_no_change_where_it_is_not_what_lacks(steel, medium):
     there = around(IN_AIR)
     assert given_a_bath(local(steel, medium), there, there.leading) is None
+
+
+def test_a_flame_is_not_spread_so_thin_that_it_no_longer_brings_the_heat():
+    """A hand torch brings 23 mm to heat over one thickness past the zone, not over 1.5."""
+    there, treatment = small_torch("23 mm")
+    out = arranged(treatment, there, there.leading)
+    assert out.heated.reached
+    assert out.failed == ()
+    wide = Setup(past_mm=1.5 * 23.0)
+    assert not follow(treatment, there, wide, there.leading).heated.reached

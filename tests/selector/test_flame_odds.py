@@ -3,8 +3,8 @@ from dataclasses import replace
 import pytest
 
 from catalog import load_catalog
+from selector.flame_arrangement import arranged
 from selector.flame_case import follow
-from selector.flame_change import arranged
 from selector.flame_odds import limits, odds_of, steadied
 from selector.surroundings import surroundings
 from tests.dog import asked, work
@@ -97,3 +97,14 @@ def test_what_the_flame_cannot_reach_is_not_overshot():
     assert not follow(treatment, there, hotter, there.leading).heated.reached
     found = odds_of(treatment, there, there.leading, out, (0.0, 0.0, 500.0))
     assert not any("overshot" in odd for odd in found)
+
+
+def test_a_bow_that_passes_in_a_bad_case_alone_is_a_condition(case):
+    treatment, there, lead, out = case
+    usual, bad = out.bow_mm
+    limit = there.asked.limit.model_copy(update={"runout": 0.5 * (usual + bad)})
+    tight = replace(there, asked=there.asked.model_copy(update={"limit": limit}))
+    told = [odd for odd in odds_of(treatment, tight, lead, out, SURE) if "bows" in odd]
+    assert told == [o for o in told if f"{bad:.2f} mm in a bad case" in o]
+    assert told
+    assert not any("bows" in odd for odd in odds_of(*case, SURE))

@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.flame_arrangement import arranged
 from selector.flame_case import follow
-from selector.flame_change import arranged
 from selector.flame_outcome import Setup
 from selector.local_hardness import beside
 from selector.preparation import prepare
