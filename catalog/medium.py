@@ -28,3 +28,8 @@ class Medium(Record):
     flash_point_c: Number | None = None
     note: Annotated[tuple[Fact, ...], Field(strict=False)] = ()
     cautions: Annotated[tuple[Text, ...], Field(strict=False)] = ()
+
+    @property
+    def is_oil(self) -> bool:
+        """Whether it burns; polymer and salt quench like oil and do not."""
+        return self.kind in {"oil", "fast-oil", "vegetable-oil"}

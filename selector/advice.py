@@ -32,7 +32,7 @@ HOPELESS_HRC = 6.0
 TOSS_UP = 0.60
 # Gates that no temper mends: the first temper drawn tells for all of them. Of a layer brought
 # in from outside its depth is one.
-PAST_TEMPERING = frozenset({"cracking", "movement", "corrosion", "days"})
+PAST_TEMPERING = frozenset({"cracking", "movement", "corrosion", "days", "medium"})
 LAYERS = frozenset({"case", "nitride"})
 
 

@@ -6,12 +6,10 @@ from selector.flame_history import DENSITY_KG_PER_M3, Job
 from selector.flame_outcome import Check
 from selector.heat.grid import Grid
 from selector.heat.operator import Heated
+from selector.process import OIL_L_PER_KG
 from selector.surroundings import Surroundings
 from selector.treatment import Treatment
 
-# Oil for the steel that goes into it hot: ASM Handbook vol. 4, heat treating (from memory), as
-# the catalogue's oils say. [l/kg]
-OIL_L_PER_KG = 8.0
 # Heat of a part that such a rule is made for, over the bath. [K]
 RULE_K = 800.0
 # Steel as hot as this lights oil where it stands out of it, and hardens under a bath alone; so
@@ -47,7 +45,7 @@ def bath_check(
         return None
     heated, grid = hot
     name, volume_l = work.medium.name.lower(), job.bath_volume_l
-    if work.medium.severity_class == "oil" and work.medium.kind != "polymer":
+    if work.medium.is_oil:
         needed_l = OIL_L_PER_KG * _hot_kg(heated, grid)
         if volume_l < needed_l:
             text = f"{volume_l:g} l of {name} are too few for so much heat: {needed_l:.1f} l"

@@ -1,5 +1,6 @@
 """The part as numbers: sections, masses, notch factors, and the points hardness is asked at."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -67,20 +68,23 @@ def area_mm2(section: Section) -> float:
     return float(full - np.pi / 4 * (section.bore or 0.0) ** 2)
 
 
-def mass_kg(part: Part) -> float:
+def mass_kg(part: Part, sections: Iterable[int] | None = None) -> float:
     """Return the mass of the finished part, in kg.
 
     Parameters
     ----------
     part : Part
         The part.
+    sections : iterable of int, optional
+        Only these of its sections, from 0.
 
     Returns
     -------
     float
         Mass. [kg]
     """
-    return sum(area_mm2(s) * s.length for s in part.section) * DENSITY_KG_PER_MM3
+    counted = part.section if sections is None else [part.section[i] for i in sections]
+    return sum(area_mm2(s) * s.length for s in counted) * DENSITY_KG_PER_MM3
 
 
 def blank_mm(part: Part) -> tuple[float, float]:

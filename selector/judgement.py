@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.bath_gate import bath_gates
 from selector.decision.gates import BREAKING, Gate, judged, worst
 from selector.duty import Demand
 from selector.duty_gate import contact_factor, duty_gates
@@ -26,8 +27,6 @@ Floats = NDArray[np.float64]
 CHECK_SD_HRC = {"tester": 1.0, "rebound": 2.0, "hardness-files": 2.5}
 # A temper must stand this far above the service temperature. Common practice. [°C]
 SERVICE_MARGIN_C = 30.0
-# Above this an alloyed steel may crack where a hot zone is dipped. Common practice. [wt %]
-LOCAL_DIP_CARBON_WT_PCT = 0.35
 # Drawing one zone further by torch without spoiling the next comes off in three of four.
 # Estimate; as a bound on a standard normal.
 REDRAW_NORMAL = 0.674
@@ -221,20 +220,6 @@ def _heating(treatment: Treatment, around: Surroundings) -> list[Gate]:
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
 
 
-def _local_dip(treatment: Treatment) -> list[Gate]:
-    """Judge a dip of a hot zone of alloyed steel: neither a flat yes nor a flat no."""
-    medium, hardened = treatment.medium, treatment.steel.hardened
-    carbon = treatment.steel.composition_wt_pct.get("C")
-    workshop = treatment.route.place == "workshop" and treatment.route.extent == "local"
-    if medium is None or hardened is None or carbon is None or not workshop:
-        return []
-    alloyed = hardened.quench != "water" and carbon.middle > LOCAL_DIP_CARBON_WT_PCT
-    if not alloyed or medium.severity_class != "water":
-        return []
-    text = "a hot zone of alloyed steel: warm water, polymer or oil, and a coupon first"
-    return [Gate("medium", "marginal", text)]
-
-
 def _window_distance(hrc: Floats, demand: Demand) -> Floats:
     """Return how far outside the window the hardness lies. [HRC]."""
     below = 0.0 if demand.low_hrc is None else np.maximum(demand.low_hrc - hrc, 0.0)
@@ -275,7 +260,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) 
     pressed = contact_factor(hrc, around)
     gates = [
         *_heating(prediction.treatment, around),
-        *_local_dip(prediction.treatment),
+        *bath_gates(prediction.treatment, around),
         *_hard_enough(hrc, prediction, demand),
         *_other_zones(prediction, around),
         *_breaking(prediction, around),

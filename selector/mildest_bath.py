@@ -11,7 +11,8 @@ from selector.treatment import Treatment
 
 # What a quicker quench can mend: harder and deeper it gets. Cracks, bending and snapping it can
 # only make worse, and what a zone of full hardness is drawn to is the temper's affair.
-MENDED_BY_QUENCH = frozenset({"hard_enough", "depth", "strength", "contact"})
+# Where the bath itself is in doubt, such as too small, another one may be better.
+MENDED_BY_QUENCH = frozenset({"hard_enough", "depth", "strength", "contact", "medium"})
 
 
 def mild_first(treatments: Iterable[Treatment], around: Surroundings) -> list[Treatment]:

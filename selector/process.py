@@ -44,6 +44,9 @@ STRUCTURE: dict[str, Structure] = {
 # dissolve. Common practice, no source. [s]
 RICH_HOLD_S = 600.0
 HOT_PART_C = 850.0
+# Oil for the steel that goes into it hot: ASM Handbook vol. 4, heat treating (from memory), as
+# the catalogue's oils say. [l/kg]
+OIL_L_PER_KG = 8.0
 # From the heat to a bath beside the work, by a practised hand. Common practice. [s]
 DELAY_S = 1.5
 # Media whose boiling nobody has described: they keep to the bar charts, by their severity.
