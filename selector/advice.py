@@ -14,6 +14,7 @@ from selector.decision.criteria import Range, merits, range_table
 from selector.decision.gates import Gate
 from selector.decision.ranking import pairwise_share, reference_ideal
 from selector.explain.hardness import shown
+from selector.heating_gate import heating_gates
 from selector.judgement import Judged, fails_undrawn, judge
 from selector.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
 from selector.prediction import predict
@@ -274,7 +275,7 @@ def _weighed(
             continue
         points = cooled_points(treatment, once)
         chosen = choices(prepare(treatment, once), once, ceilings, points)
-        hopeless = _hopeless(treatment, chosen, around.leading.floor_hrc)
+        hopeless = _hopeless(treatment, chosen, once)
         if hopeless is not None:
             yield treatment, hopeless, None
             continue
@@ -285,12 +286,16 @@ def _weighed(
 
 
 def _hopeless(
-    treatment: Treatment, chosen: Iterable[Choice], floor_hrc: float | None
+    treatment: Treatment, chosen: Iterable[Choice], once: Surroundings
 ) -> Gate | None:
     """Return the gate that stops a treatment far too soft at the middle, or none."""
     hardest = max(choice.middle_hrc for choice in chosen)
+    floor_hrc = once.leading.floor_hrc
     if floor_hrc is None or hardest >= floor_hrc - HOPELESS_HRC or not _is_told(treatment):
         return None
+    too_cold = next((g for g in heating_gates(treatment, once) if g.verdict == "fail"), None)
+    if too_cold is not None:
+        return too_cold
     text = f"reaches about {shown(hardest)}; needs {shown(floor_hrc)} or more"
     if not treatment.hardens:
         text = f"needs {shown(floor_hrc)} or more; predicted {shown(hardest)}"

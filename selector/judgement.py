@@ -12,10 +12,10 @@ from selector.duty import Demand
 from selector.duty_gate import contact_factor, duty_gates
 from selector.explain.hardness import shown
 from selector.figure import median
+from selector.heating_gate import heating_gates
 from selector.prediction import TOUGHNESS, Prediction, embrittled
 from selector.quench_crack import crack_words
 from selector.requirement.priority import CRITERIA
-from selector.screening import heated_thickness
 from selector.strength_factor import has_load, least_factor
 from selector.surroundings import Surroundings
 from selector.temper_choice import LEAST_SAFE_C, STRUCK_LEAST_TEMPER_C
@@ -207,19 +207,6 @@ def _surroundings(prediction: Prediction, around: Surroundings) -> list[Gate]:
     return gates
 
 
-def _heating(treatment: Treatment, around: Surroundings) -> list[Gate]:
-    """Judge a section near the end of the source's reach."""
-    source = treatment.source
-    if source is None:
-        return []
-    thick = heated_thickness(around.asked, treatment)
-    if thick <= source.section_mm.value:
-        return []
-    reach = source.section_mm.value
-    text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
-    return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
-
-
 def _window_distance(hrc: Floats, demand: Demand) -> Floats:
     """Return how far outside the window the hardness lies. [HRC]."""
     below = 0.0 if demand.low_hrc is None else np.maximum(demand.low_hrc - hrc, 0.0)
@@ -259,7 +246,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) 
     factor = least_factor(prediction.section_hrc, around)
     pressed = contact_factor(hrc, around)
     gates = [
-        *_heating(prediction.treatment, around),
+        *heating_gates(prediction.treatment, around),
         *bath_gates(prediction.treatment, around),
         *_hard_enough(hrc, prediction, demand),
         *_other_zones(prediction, around),

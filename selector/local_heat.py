@@ -5,7 +5,8 @@ from numpy.typing import NDArray
 
 from selector.draws import Normals
 from selector.surroundings import Surroundings
-from selector.torch_response import heated_share, is_torched
+from selector.torch_job import is_torched
+from selector.torch_response import heated_share
 from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]

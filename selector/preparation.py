@@ -17,7 +17,8 @@ from selector.process import Heat, Quench, hardening_heat, quench
 from selector.quench_crack import CrackDraws, crack_draws
 from selector.quench_response import Points, Start, cooled
 from selector.surroundings import Surroundings
-from selector.torch_response import Torched, is_torched, torched, torched_points
+from selector.torch_job import is_torched
+from selector.torch_response import Torched, torched, torched_points
 from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]

@@ -13,6 +13,7 @@ from selector.decision.gates import Gate
 from selector.geometry import as_cooled
 from selector.requirement import Requirement
 from selector.requirement.part import Section
+from selector.torch_job import is_torched
 from selector.treatment import Treatment
 
 # Hopeless beyond this multiple of a heat source's section. Common practice, no source.
@@ -261,9 +262,9 @@ def _soak(work: Treatment) -> Gate | None:
 
 
 def _thickness(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object to a section beyond the source's reach."""
+    """Object to a section beyond the source's reach, where no history of it is worked out."""
     source = work.source
-    if source is None:
+    if source is None or is_torched(work):
         return None
     thickest = heated_thickness(asked, work)
     reach = source.section_mm.value

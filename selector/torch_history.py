@@ -158,6 +158,9 @@ def heated(job: Torching) -> Heating:
         stretch_mm = (low, min(end + reach, job.part.length_mm))
         view = (seen_cell(grid, 0.5 * (start + end)), stretch_mm)
         middle, share = _courses(grid, job, job.flame, view)
+        seen = grid.cells().tolist().index(view[0])
+        if middle[0].temperature_c[seen].max() < STOPS_C[0]:
+            break  # Spread farther, the same flame heats less.
         if _edge_over_c(probes, middle[MIDDLE[1]]) >= -EDGE_C:
             break
     levels = []

@@ -12,6 +12,7 @@ from selector.heat.torch import TORCHES, Torch, TorchName, torch
 from selector.requirement import Requirement
 from selector.requirement.part import Section as PartSection
 from selector.requirement.workshop import Workshop
+from selector.treatment import Treatment
 
 _TORCH: dict[str, TorchName] = {
     "hand-torch": "hand-propane",
@@ -93,6 +94,29 @@ def knows(source: HeatSource | None) -> bool:
         False for furnaces, ovens, induction and none.
     """
     return source is not None and source.slug in _TORCH
+
+
+def is_torched(treatment: Treatment) -> bool:
+    """Return whether a treatment is followed from its flame on.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        Any.
+
+    Returns
+    -------
+    bool
+        True for local routes in a flame that is known; a fire soaks the end through.
+    """
+    source, local = treatment.source, treatment.route.extent == "local"
+    return (
+        local
+        and treatment.hardens
+        and source is not None
+        and source.kind == "flame"
+        and knows(source)
+    )
 
 
 def flame_of(source: HeatSource, workshop: Workshop, times_gas: float = 1.0) -> Torch:

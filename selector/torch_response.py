@@ -27,7 +27,7 @@ from selector.torch_history import (
     Torching,
     heated,
 )
-from selector.torch_job import EDGE_C, flame_of, knows, operator, stretch
+from selector.torch_job import EDGE_C, flame_of, operator, stretch
 from selector.torch_quench import Cooling, quenched
 from selector.treatment import Treatment
 
@@ -68,6 +68,12 @@ class Torched:
         """How many probes lie in the zone."""
         return int(self.peak_c.shape[1])
 
+    @property
+    def rim_c(self) -> Floats:
+        """How hot the coldest hard section gets at its rim, shape (draws,). [°C]."""
+        inside = self.peak_c[:, : len(self.hard) * len(self.places)]
+        return np.asarray(inside[:, :: len(self.places)].min(axis=1))
+
     def heat(self, meant: Heat) -> Heat:
         """Return a hardening heat as each place of the zone had it."""
         return replace(
@@ -80,29 +86,6 @@ class Torched:
         part = np.clip((peak_c - RING_C[k]) / (RING_C[k + 1] - RING_C[k]), 0.0, 1.0)
         low, high = self.ring_log_s[:, k], self.ring_log_s[:, k + 1]
         return np.asarray(np.exp(low + part * (high - low)))
-
-
-def is_torched(treatment: Treatment) -> bool:
-    """Return whether a treatment is followed from its flame on.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        Any.
-
-    Returns
-    -------
-    bool
-        True for local routes in a flame that is known; a fire soaks the end through.
-    """
-    source, local = treatment.source, treatment.route.extent == "local"
-    return (
-        local
-        and treatment.hardens
-        and source is not None
-        and source.kind == "flame"
-        and knows(source)
-    )
 
 
 def torched(treatment: Treatment, around: Surroundings) -> Torched:

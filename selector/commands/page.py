@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from rich.console import Console
 
 # Gates that turn a treatment down before anything is predicted.
-SCREENED = frozenset({"safety", "equipment", "stock", "response", "heating", "medium", "shape"})
+SCREENED = frozenset({"safety", "equipment", "stock", "response", "medium", "shape"})
 # Lines of what is out: of what was predicted, and in all.
 PREDICTED, SHOWN = 6, 14
 

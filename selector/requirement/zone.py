@@ -32,6 +32,10 @@ class Window(Asked):
     @model_validator(mode="wrap")
     @classmethod
     def _in_order(cls, data: object, read: ModelWrapValidatorHandler[Self]) -> Self:
+        if isinstance(data, str):
+            raise refuse(
+                "a window as a table", 'Write it as { min = "50 HRC", max = "56 HRC" }.'
+            )
         window = read(data)
         if window.min is None and window.max is None:
             raise refuse("a window with min, max or both", "Leave it out to have it derived.")

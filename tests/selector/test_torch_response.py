@@ -5,7 +5,7 @@ from catalog import load_catalog
 from selector.geometry import POSITIONS
 from selector.process import hardening_heat, quench
 from selector.surroundings import surroundings
-from selector.torch_response import heated_share, is_torched, torched, torched_points
+from selector.torch_response import heated_share, torched, torched_points
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
@@ -17,20 +17,6 @@ C45 = work("c45", "local-torch", "oil")
 def near(size=25, light="shade", **changes):
     sizes = {f"part.section.{n}.size": size for n in (0, 1)}
     return surroundings(asked({**sizes, "workshop.light": light, **changes}), CATALOG)
-
-
-@pytest.mark.parametrize(
-    ("treatment", "followed"),
-    [
-        (C45, True),
-        (work("c45", "local-torch", "oil", "forge"), False),
-        (work("c45", "through-torch"), False),
-        (work("c45", "subcontract-induction", "water", None), False),
-    ],
-    ids=["torch", "forge", "whole", "induction"],
-)
-def test_local_heat_is_followed_at_a_torch_alone(treatment, followed):
-    assert is_torched(treatment) is followed
 
 
 def test_the_rim_is_as_hot_as_the_operator_made_it():
