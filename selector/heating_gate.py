@@ -48,5 +48,5 @@ def heating_gates(treatment: Treatment, around: Surroundings) -> list[Gate]:
     reach = source.section_mm.value
     if thick <= reach:
         return []
-    text = f"like {thick:.0f} mm round, and {source.name} heats about {reach:g} mm"
+    text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]

@@ -112,7 +112,8 @@ WORDS = [
     ({"limit.budget": float("nan")}, "a finite number"),
     ({"limit.budget": 1e30}, "at most 1e+07"),
     ({"workshop.heat": "forge"}, "a list"),
-    ({"zone.0.hardness": "50 HRC"}, "a table of keys and values"),
+    ({"zone.0.hardness": "50 HRC"}, "a window as a table"),
+    ({"zone.0.mate": "iron"}, "a table of keys and values"),
 ]
 
 
