@@ -1,11 +1,11 @@
 """The flame verdict on a terminal page."""
 
 from collections import defaultdict
-from textwrap import fill
 from typing import TYPE_CHECKING, Any
 
 from rich.markup import escape
 
+from selector.commands.terminal import print_figure, print_paragraph, print_section
 from selector.explain.hardness import shown
 from selector.flame import FlameAnswer
 from selector.flame_plot import axial_text, section_text
@@ -20,8 +20,6 @@ WORDS = {
     "not_needed": "not needed",
     "coupon_first": "a coupon first",
 }
-# Figures stand to the right of their names.
-NAMED = 14
 # A thinner skin is gone with the scale. [mm]
 LEAST_SKIN_MM = 0.02
 # Amid the temper colours: a draw without one lies before or beyond them. [°C]
@@ -183,38 +181,13 @@ def print_flame(found: dict[str, Any], answer: FlameAnswer, out: "Console") -> N
                 out.print("\n".join(lines) + "\n", markup=False)
     back = found["residual_heat"]
     if back is not None:
-        out.print("[bold]Dip the end, let the heat run back, stop it at the colour[/bold]")
-        _print_hung(f"{_bar(back)}: {_reason(back)}", out)
-        out.print()
+        head = "Dip the end, let the heat run back, stop it at the colour"
+        print_section(head, [f"{_bar(back)}: {_reason(back)}"], out)
     if led or len(families) > 1:  # the only steel of all is told by the first line
         _print_others("Other steels" if led else "Steels", families[led:], out)
-    _print_list("Assumed", found["assumptions"], out)
+    print_section("Assumed", found["assumptions"], out)
     cautions = [f"{c['step']}: {c['text']} [{c['id']}]" for c in found["cautions"]]
-    _print_list("Cautions", cautions, out)
-
-
-def _print_list(head: str, texts: list[str], out: "Console") -> None:
-    """Print sentences under a head; nothing where there are none."""
-    if not texts:
-        return
-    out.print(f"[bold]{head}[/bold]")
-    for text in texts:
-        _print_hung(text, out)
-    out.print()
-
-
-def _print_hung(text: str, out: "Console", indent: int = 3) -> None:
-    """Print a paragraph whose later lines stand further in than its first."""
-    first, later = " " * indent, " " * (indent + 2)
-    out.print(fill(text, out.width, initial_indent=first, subsequent_indent=later,
-                   break_on_hyphens=False), markup=False)  # fmt: skip
-
-
-def _print_row(name: str, text: str, out: "Console") -> None:
-    """Print a figure beside its name; what does not fit goes under it."""
-    first, later = f"   {name}".ljust(NAMED), " " * NAMED
-    out.print(fill(text, out.width, initial_indent=first, subsequent_indent=later,
-                   break_on_hyphens=False), markup=False)  # fmt: skip
+    print_section("Cautions", cautions, out)
 
 
 def _print_best(lead: dict[str, Any], asked: dict[str, Any], out: "Console") -> None:
@@ -223,15 +196,15 @@ def _print_best(lead: dict[str, Any], asked: dict[str, Any], out: "Console") -> 
     figures = lead["figures"]
     if figures is not None:
         for name, text in _rows(figures, asked):
-            _print_row(name, text, out)
+            print_figure(name, text, out)
     for odd in lead["if"]:
-        _print_row("if", odd, out)
+        print_figure("if", odd, out)
     if lead["change"] is not None:
-        _print_row("change", lead["change"]["text"], out)
+        print_figure("change", lead["change"]["text"], out)
     elif lead["verdict"] == "no" and figures is not None:
         amiss = {check["name"] for check in figures["checks"] if not check["met"]}
         no_steel = "depth" in amiss and figures.get("hard_through", False)
-        _print_row("change", NO_STEEL if no_steel else NO_CHANGE, out)
+        print_figure("change", NO_STEEL if no_steel else NO_CHANGE, out)
     out.print()
 
 
@@ -251,12 +224,12 @@ def _print_others(head: str, families: list[dict[str, Any]], out: "Console") -> 
         by_reason[_shared(family)].append(family)
     for reason, sharing in by_reason.items():
         if sharing[0]["verdict"] in {"yes", "yes_if"}:
-            _print_hung(f"{reason}:", out)
+            print_paragraph(f"{reason}:", out)
             for family in sharing:
-                _print_hung(f"{_bar(family)}: {_brief(family)}", out, 5)
+                print_paragraph(f"{_bar(family)}: {_brief(family)}", out, 5)
         else:
             steels = ", ".join(family["steel"] for family in sharing)
-            _print_hung(f"{reason} ({steels})", out)
+            print_paragraph(f"{reason} ({steels})", out)
     out.print()
 
 

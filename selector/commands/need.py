@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from selector.commands.terminal import console, refusing_bad_input
+from selector.commands.terminal import console, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
     from selector.need_record import NeedOut
@@ -69,8 +69,4 @@ def _print(found: "NeedOut") -> None:
         ("Worth knowing", list(found.remarks)),
     )
     for title, lines in lists:
-        if lines:
-            out.print(title, style="bold")
-            for line in lines:
-                out.print(f"   {line}", markup=False)
-            out.print()
+        print_section(title, lines, out)

@@ -2,6 +2,8 @@
 
 from typing import TYPE_CHECKING
 
+from selector.commands.terminal import print_section
+
 if TYPE_CHECKING:
     from pydantic import BaseModel
     from rich.console import Console
@@ -19,6 +21,4 @@ def print_origins(found: "BaseModel", out: "Console") -> None:
     """
     from selector.explain.origin import origins  # noqa: PLC0415
 
-    out.print("Where the numbers come from", style="bold")
-    for line in origins(found):
-        out.print(f"   {line}", markup=False)
+    print_section("Where the numbers come from", origins(found), out)

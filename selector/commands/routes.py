@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from selector.commands.terminal import console, refusing_bad_input
+from selector.commands.terminal import console, print_paragraph, refusing_bad_input
 
 
 def routes(
@@ -21,6 +21,6 @@ def routes(
     out = console()
     for route in found:
         out.print(f"[bold]{route.slug}[/bold]  {route.name} [dim]({route.place})[/dim]")
-        out.print(f"   {route.summary}")
+        print_paragraph(route.summary, out)
         if route.heat_sources:
-            out.print(f"   needs one of: {', '.join(route.heat_sources)}")
+            print_paragraph(f"needs one of: {', '.join(route.heat_sources)}", out)

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from selector.commands.terminal import console, refusing_bad_input
+from selector.commands.terminal import console, print_paragraph, refusing_bad_input
 
 if TYPE_CHECKING:
     from catalog import Steel
@@ -39,7 +39,7 @@ def steels(
         names = ", ".join(dict.fromkeys(steel.designations.every()))
         conditions = ", ".join(condition.name for condition in steel.condition)
         out.print(f"[bold]{steel.name}[/bold] [dim]{steel.kind}[/dim]  {names}")
-        out.print(f"   {steel.summary} Sold {conditions}.")
+        print_paragraph(f"{steel.summary} Sold {conditions}.", out)
         if explain:
             from selector.commands.origin import print_origins  # noqa: PLC0415
 

@@ -1,8 +1,9 @@
 """What all commands share: the terminal, and how bad input ends (exit 2, no traceback)."""
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
+from textwrap import fill
 from typing import TYPE_CHECKING
 
 import typer
@@ -11,6 +12,8 @@ if TYPE_CHECKING:
     from rich.console import Console
 
 BAD_INPUT = 2
+# Figures stand to the right of their names.
+NAMED = 14
 
 
 def console(*, stderr: bool = False) -> "Console":
@@ -32,3 +35,61 @@ def refusing_bad_input() -> Iterator[None]:
     except (SelectorError, CatalogError) as error:
         typer.echo(str(error), err=True)
         raise typer.Exit(BAD_INPUT) from error
+
+
+def print_paragraph(text: str, out: "Console", indent: int = 3) -> None:
+    """Print a paragraph whose later lines stand further in than its first.
+
+    Parameters
+    ----------
+    text : str
+        Plain text: brackets are only brackets.
+    out : Console
+        Where to.
+    indent : int
+        Blanks before the first line.
+    """
+    _print_filled(text, " " * indent, " " * (indent + 2), out)
+
+
+def print_section(head: str, texts: Iterable[str], out: "Console") -> None:
+    """Print paragraphs under a head, with a blank line after; nothing where there are none.
+
+    Parameters
+    ----------
+    head : str
+        The head.
+    texts : iterable of str
+        Plain text.
+    out : Console
+        Where to.
+    """
+    texts = list(texts)
+    if not texts:
+        return
+    out.print(head, style="bold")
+    for text in texts:
+        print_paragraph(text, out)
+    out.print()
+
+
+def print_figure(name: str, text: str, out: "Console") -> None:
+    """Print a figure beside its name; what does not fit goes under it.
+
+    Parameters
+    ----------
+    name, text : str
+        Plain text: brackets are only brackets.
+    out : Console
+        Where to.
+    """
+    _print_filled(text, f"   {name}".ljust(NAMED), " " * NAMED, out)
+
+
+def _print_filled(text: str, first: str, later: str, out: "Console") -> None:
+    """Print text in the width there is; a long word stays whole, so that it can be copied."""
+    filled = fill(
+        text, out.width, initial_indent=first, subsequent_indent=later,
+        break_on_hyphens=False, break_long_words=False,
+    )  # fmt: skip
+    out.print(filled, markup=False, soft_wrap=True)

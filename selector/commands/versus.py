@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from selector.commands.terminal import console, refusing_bad_input
+from selector.commands.terminal import console, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -99,10 +99,8 @@ def _print(found: "VersusOut", out: "Console") -> None:
     for name, text in left.items():
         table.add_row(f"[bold]{name}[/bold]", escape(text), escape(right.get(name, "")))
     out.print(table)
+    out.print()
     for by, title in (("cost", "Where the cost swaps"), ("score", "Where the order swaps")):
-        out.print(f"\n{title}", style="bold")
-        for swap in found.swaps:
-            if swap.by == by:
-                out.print(f"   {swap.text}", markup=False)
+        print_section(title, [swap.text for swap in found.swaps if swap.by == by], out)
     if found.invented_prices:
-        out.print("\nPrices are invented for demonstration.", style="dim")
+        out.print("Prices are invented for demonstration.", style="dim")

@@ -27,7 +27,7 @@ def test_every_option_shown_has_its_lines_in_order(record):
     assert places == sorted(places)
     assert text.count("   surface ") == text.count("   cost ") == 4
     for option in record.options:
-        assert option.id in text.replace("\n", "")
+        assert option.id in text
 
 
 def with_core(record, **ends):
@@ -41,11 +41,11 @@ def with_core(record, **ends):
 
 def test_a_hardness_below_the_c_scale_is_shown_in_brinell(record):
     text = page(with_core(record, p05=8.0, p50=14.0, p95=22.0))
-    assert re.search(r"core      \d{3} HB \(\d{3} HB to 22 HRC\)", text)
+    assert re.search(r"core {7}\d{3} HB \(\d{3} HB to 22 HRC\)", text)
 
 
 def test_unknown_hardness_is_said_not_printed_as_a_number(record):
-    assert "core      unknown" in page(with_core(record, p05=None, p50=None, p95=None))
+    assert "core       unknown" in page(with_core(record, p05=None, p50=None, p95=None))
 
 
 def test_every_caution_and_assumption_is_there(record):

@@ -3,9 +3,18 @@ import sys
 
 import pytest
 import typer
+from rich.console import Console
 
 from catalog import CatalogError
-from selector.commands.terminal import BAD_INPUT, console, refusing_bad_input
+from selector.commands.terminal import (
+    BAD_INPUT,
+    NAMED,
+    console,
+    print_figure,
+    print_paragraph,
+    print_section,
+    refusing_bad_input,
+)
 from selector.errors import OutOfRangeError, Problem, RequirementError
 
 FAULT = Problem("size", "more than 0", "-3", "Check it.")
@@ -38,3 +47,45 @@ def test_output_that_is_no_terminal_is_plain(monkeypatch):
     monkeypatch.setattr(sys, "stdout", written)
     console().print("[bold]C45[/bold] 50 HRC")
     assert written.getvalue() == "C45 50 HRC\n"
+
+
+ID = "817m40/prehard/local-torch.oil/oven-225c-60min-and-a-name-longer-than-the-line"
+
+
+def lines(printed, *given, width=40):
+    written = io.StringIO()
+    printed(*given, Console(file=written, width=width))
+    return written.getvalue().splitlines()
+
+
+def test_a_paragraph_hangs_from_its_first_line():
+    told = lines(print_paragraph, "soft " * 30)
+    assert all(len(line) <= 40 for line in told)
+    assert {len(line) - len(line.lstrip()) for line in told[1:]} == {5}
+    assert told[0].startswith("   soft")
+
+
+def test_what_does_not_fit_beside_a_name_goes_under_the_figure():
+    told = lines(print_figure, "surface", "soft " * 30)
+    assert told[0].startswith("   surface    soft")
+    assert {len(line) - len(line.lstrip()) for line in told[1:]} == {NAMED}
+
+
+def test_an_id_stays_whole_to_be_copied():
+    told = lines(print_figure, "id", ID)
+    assert any(ID in line for line in told)
+
+
+@pytest.mark.parametrize("text", ["[bold]", "[/]", "C[45]"])
+def test_brackets_are_only_brackets(text):
+    assert lines(print_figure, "id", text) == [f"   id         {text}"]
+    assert lines(print_paragraph, text) == [f"   {text}"]
+
+
+def test_a_section_is_its_head_its_texts_and_a_blank_line():
+    told = lines(print_section, "Cautions", ["one", "two"])
+    assert told == ["Cautions", "   one", "   two", ""]
+
+
+def test_a_section_of_nothing_is_not_printed():
+    assert lines(print_section, "Cautions", []) == []
