@@ -89,6 +89,27 @@ def asked_words(demand: Demand) -> str:
     return f"{shown(low)} ({floor:.0f} {'at least' if demand.derived else 'with slack'})"
 
 
+def most_words(demand: Demand) -> str | None:
+    """Return the most hardness that is wanted, and what still passes; none where all is.
+
+    Parameters
+    ----------
+    demand : Demand
+        What the zone asks.
+
+    Returns
+    -------
+    str or None
+        For instance "56 HRC (59 with slack)".
+    """
+    high, ceiling = demand.high_hrc, demand.ceiling_hrc
+    if ceiling is None:
+        return None
+    if high is None or round(high) == round(ceiling):
+        return shown(ceiling)
+    return f"{shown(high)} ({ceiling:.0f} with slack)"
+
+
 def slack_words(out: Outcome, demand: Demand) -> str:
     """Return that a hardness is under the least the user wrote, where only the slack saves it.
 
@@ -121,10 +142,7 @@ def _hardness(out: Outcome, demand: Demand) -> list[Check]:
         text = f"{here} at the softest place of the zone, asked "
         found.append(Check("hard", spare >= 0.0, text + asked_words(demand), spare / HRC_ERROR))
     if demand.ceiling_hrc is not None:
-        most = demand.high_hrc if demand.high_hrc is not None else demand.ceiling_hrc
-        text = f"{shown(out.surface_hrc)} drawn, at most {most:.0f} asked"
-        if round(most) != round(demand.ceiling_hrc):
-            text += f" ({demand.ceiling_hrc:.0f} with slack)"
+        text = f"{shown(out.surface_hrc)} drawn, asked at most {most_words(demand)}"
         spare = demand.ceiling_hrc - out.surface_hrc
         found.append(Check("not_too_hard", spare >= 0.0, text, spare / HRC_ERROR))
     if demand.depth_mm > 0.0:

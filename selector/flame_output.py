@@ -10,7 +10,7 @@ from catalog import Catalog
 from selector.errors import OutOfRangeError
 from selector.flame import FlameAnswer, FlameVerdict
 from selector.flame_case import target_c
-from selector.flame_check import asked_words
+from selector.flame_check import asked_words, most_words
 from selector.flame_outcome import Outcome
 from selector.hazards.cracking import CrackRisk
 from selector.heat.colour import heat_colour, temper_colour
@@ -54,6 +54,7 @@ def flame_out(answer: FlameAnswer, catalog: Catalog) -> dict[str, Any]:
             "floor_hrc": answer.demand.floor_hrc,
             "ceiling_hrc": answer.demand.ceiling_hrc,
             "text": asked_words(answer.demand),
+            "most": most_words(answer.demand),
             "depth_mm": answer.demand.depth_mm,
             "reason": answer.demand.reason,
         },

@@ -81,7 +81,7 @@ def _seen(seen: dict[str, Any]) -> str:
 def _asked(asked: dict[str, Any]) -> str:
     """Return what hardness and depth are asked."""
     deep = f", {asked['depth_mm']:g} mm deep" if asked["depth_mm"] else ""
-    most = f", at most {shown(asked['high_hrc'])}" if asked["high_hrc"] is not None else ""
+    most = f", at most {asked['most']}" if asked["most"] else ""
     return f"{asked['text']}{most}{deep}"
 
 

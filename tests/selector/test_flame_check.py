@@ -10,6 +10,7 @@ from selector.flame_check import (
     crack_of,
     edge_notes,
     left_out,
+    most_words,
     slack_words,
 )
 from selector.flame_outcome import OVERHEATED_C, SAFE, Setup
@@ -115,6 +116,18 @@ def test_a_risk_of_cracking_is_told_with_its_reason_also_where_it_is_no_bar(done
 def test_what_was_asked_is_told_as_it_was_written(window, words):
     lead = around({"zone.0.hardness": window if window else GONE}).leading
     assert asked_words(lead) == words
+
+
+@pytest.mark.parametrize(
+    ("window", "words"),
+    [
+        ({"min": "50 HRC", "max": "56 HRC"}, "56 HRC (59 with slack)"),
+        ({"min": "50 HRC", "max": "56 HRC", "must": True}, "56 HRC"),
+        ({"min": "50 HRC"}, None),
+    ],
+)
+def test_the_most_that_is_asked_is_told_with_what_still_passes(window, words):
+    assert most_words(around({"zone.0.hardness": window}).leading) == words
 
 
 def test_a_near_miss_is_not_rounded_into_what_was_asked(done, dog):
