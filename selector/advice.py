@@ -11,9 +11,8 @@ from selector.candidates import like_conditions_merged, screened
 from selector.collecting import held_back
 from selector.decision.comparison import Compare, Comparison, other_methods
 from selector.decision.criteria import Range, merits, range_table
-from selector.decision.gates import Gate
 from selector.decision.ranking import pairwise_share, reference_ideal
-from selector.explain.hardness import shown
+from selector.gate import Gate
 from selector.heating_gate import heating_gates
 from selector.judgement import Judged, fails_undrawn, judge
 from selector.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
@@ -25,6 +24,7 @@ from selector.requirement.priority import CRITERIA
 from selector.surroundings import Surroundings, surroundings
 from selector.temper_choice import Choice, choices
 from selector.treatment import Treatment, temper_ceilings
+from selector.wording import shown
 
 Floats = NDArray[np.float64]
 Progress = Callable[[str, float], None]

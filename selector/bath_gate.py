@@ -1,6 +1,6 @@
 """Whether a bath suits what is dipped into it: not too harsh for a hot zone, not too small."""
 
-from selector.decision.gates import Gate
+from selector.gate import Gate
 from selector.geometry import mass_kg
 from selector.process import OIL_L_PER_KG
 from selector.surroundings import Surroundings

@@ -10,7 +10,7 @@ from catalog.medium import Medium
 from catalog.route import Route
 from catalog.steel import Steel
 from selector.bench import Bench
-from selector.decision.gates import Gate
+from selector.gate import Gate
 from selector.requirement import Requirement
 from selector.screening import RULES
 from selector.supply import taken_as

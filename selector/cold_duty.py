@@ -6,8 +6,8 @@ V-notch alone, and where none is known the answer is that it is not known.
 
 from typing import Literal
 
-from selector.decision.gates import Gate
 from selector.figure import median
+from selector.gate import Gate
 from selector.mechanics.cold import TRANSITION_SD_C, pearlitic_transition_c
 from selector.prediction import Prediction
 from selector.surroundings import Surroundings

@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from catalog.steel import Steel
 from catalog.values import Span
-from selector.draws import Normals, truncated
+from selector.sampling import Normals, truncated
 
 Composition = Mapping[str, NDArray[np.float64]]
 

@@ -7,10 +7,9 @@ from numpy.typing import NDArray
 
 from selector.cold_duty import cold_gate
 from selector.contact_duty import Pressing, blow_force_n, pressings
-from selector.decision.gates import Gate, judged
 from selector.duty import Demand
-from selector.explain.hardness import shown
 from selector.figure import median
+from selector.gate import Gate, judged
 from selector.geometry import area_mm2
 from selector.hardness_scale import hv_from_hrc
 from selector.hazards.decarburisation import Atmosphere, soft_skin
@@ -20,6 +19,7 @@ from selector.process import HOLD_S
 from selector.strength_factor import LOAD_LOG_SD, has_load
 from selector.surroundings import Surroundings
 from selector.wear_duty import pair_gate
+from selector.wording import shown
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]

@@ -6,7 +6,6 @@ import numpy as np
 
 from selector.composition import middle
 from selector.duty import Demand
-from selector.explain.hardness import shown
 from selector.flame_outcome import Check, Outcome
 from selector.hardness_scale import LOWEST_HRC
 from selector.hazards.cracking import CrackRisk
@@ -15,6 +14,7 @@ from selector.movement import permitted_mm
 from selector.quench_crack import crack_draws, crack_words
 from selector.surroundings import Surroundings
 from selector.treatment import Treatment
+from selector.wording import shown
 
 # Harder than this, nothing undrawn is put to work. Common practice. [HRC]
 BRITTLE_HRC = 50.0

@@ -14,7 +14,6 @@ from numpy.typing import NDArray
 
 from catalog.steel import Steel
 from selector.composition import Composition
-from selector.draws import Normals
 from selector.hardness_scale import hv_from_hrc
 from selector.heat.bar_equivalent import LOG_SD_JOMINY
 from selector.heat.boiling import Bath
@@ -41,6 +40,7 @@ from selector.quenched_bar import (
     mixed_hrc,
     quenched_bar,
 )
+from selector.sampling import Normals
 
 # The whole job on a plain bar has its own file; it is a hardness map too, and is named here.
 __all__ = [

@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
-from selector.decision.gates import Gate, judged
 from selector.figure import median
+from selector.gate import Gate, judged
 from selector.hardness_map import FORMED_FULL_C
 from selector.screening import heated_thickness
 from selector.surroundings import Surroundings

@@ -7,11 +7,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.bath_gate import bath_gates
-from selector.decision.gates import BREAKING, Gate, judged, worst
 from selector.duty import Demand
 from selector.duty_gate import contact_factor, duty_gates
-from selector.explain.hardness import shown
 from selector.figure import median
+from selector.gate import BREAKING, Gate, judged, worst
 from selector.heating_gate import heating_gates
 from selector.prediction import TOUGHNESS, Prediction, embrittled
 from selector.quench_crack import crack_words
@@ -21,6 +20,7 @@ from selector.surroundings import Surroundings
 from selector.temper_choice import LEAST_SAFE_C, STRUCK_LEAST_TEMPER_C
 from selector.treatment import Temper, Treatment
 from selector.wear_duty import edge_loss_hrc, life
+from selector.wording import shown
 
 Floats = NDArray[np.float64]
 # How well a check reads hardness, as sd; a file only tells soft from hard. [HRC]

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.draws import Normals
+from selector.sampling import Normals
 from selector.surroundings import Surroundings
 from selector.torch_job import is_torched
 from selector.torch_response import heated_share

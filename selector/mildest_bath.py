@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from catalog.medium import Medium
 from catalog.steel import Steel
-from selector.decision.gates import Gate
+from selector.gate import Gate
 from selector.preparation import bath_of
 from selector.surroundings import Surroundings
 from selector.treatment import Treatment

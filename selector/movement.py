@@ -5,8 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.draws import Normals
 from selector.hazards.distortion import Heating, bow, size_change
+from selector.sampling import Normals
 from selector.surroundings import Surroundings
 from selector.treatment import Treatment
 

@@ -17,19 +17,19 @@ from selector.contact_duty import (
 from selector.cost import bill
 from selector.duty import Demand
 from selector.explain import need as words
-from selector.explain.hardness import shown
 from selector.explain.stiffness import stiffness
 from selector.geometry import area_mm2
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.mechanics.strength import strength
 from selector.need_record import ContactNeed, NeedOut, PlainBar, SectionNeed
-from selector.output_record import Spread, ZoneOut
 from selector.preparation import supply_hrc
+from selector.record import Spread, ZoneOut
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.strength_factor import LOAD_LOG_SD, has_load, section_factor
 from selector.surroundings import Surroundings, surroundings
 from selector.treatment import NO_TEMPER, Treatment
+from selector.wording import shown
 
 Floats = NDArray[np.float64]
 Window = tuple[float | None, float | None]

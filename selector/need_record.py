@@ -1,6 +1,6 @@
 """The shape of what a part must bear, as plain data."""
 
-from selector.output_record import Plain, Spread, ZoneOut
+from selector.record import Plain, Spread, ZoneOut
 
 
 class SectionNeed(Plain):

@@ -18,7 +18,7 @@ from selector.explain.risk import chief_risk
 from selector.figure import Figure, Provenance, figure
 from selector.heat.colour import temper_colour
 from selector.need import zone_out
-from selector.output_record import (
+from selector.record import (
     AdviceOut,
     CautionOut,
     CostOut,

@@ -2,7 +2,7 @@
 
 import pandas as pd
 
-from selector.output_record import AdviceOut, Spread
+from selector.record import AdviceOut, Spread
 
 
 def option_table(found: AdviceOut) -> pd.DataFrame:

@@ -8,7 +8,6 @@ from numpy.typing import NDArray
 
 from selector import hardness_map
 from selector.composition import Composition, drawn, middle
-from selector.draws import Normals
 from selector.geometry import as_cooled
 from selector.hardness_scale import hrc_from_hb
 from selector.heat.ruling_section import round_equivalent_mm
@@ -16,6 +15,7 @@ from selector.movement import Movement, movement
 from selector.process import Heat, Quench, hardening_heat, quench
 from selector.quench_crack import CrackDraws, crack_draws
 from selector.quench_response import Points, Start, cooled
+from selector.sampling import Normals
 from selector.surroundings import Surroundings
 from selector.torch_job import is_torched
 from selector.torch_response import Torched, torched, torched_points

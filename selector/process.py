@@ -7,13 +7,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.medium import Agitation, Medium
-from selector.draws import Normals
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
 from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT, Structure
 from selector.requirement.workshop import Bath as KeptBath
 from selector.requirement.workshop import Workshop
+from selector.sampling import Normals
 from selector.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]

@@ -7,7 +7,6 @@ from numpy.typing import NDArray
 from scipy.special import ndtr
 
 from selector.composition import Composition
-from selector.draws import Normals
 from selector.geometry import section_ratio
 from selector.hazards.cracking import (
     CrackRisk,
@@ -19,6 +18,7 @@ from selector.hazards.cracking import (
 from selector.local_heat import local_share
 from selector.metallurgy.transformation import martensite_start
 from selector.requirement.part import Part
+from selector.sampling import Normals
 from selector.surroundings import Surroundings
 from selector.treatment import Treatment
 

@@ -12,7 +12,6 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.draws import Normals
 from selector.geometry import POSITIONS
 from selector.heat.bar_equivalent import jominy_distance_mm
 from selector.heat.boiling import Bath
@@ -30,6 +29,7 @@ from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.steel_property import SteelClass, cooling_steel
 from selector.process import Quench
 from selector.quenched_bar import bar_cooling
+from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
 

@@ -9,7 +9,7 @@ from collections.abc import Callable
 import numpy as np
 
 from catalog.steel import Steel
-from selector.decision.gates import Gate
+from selector.gate import Gate
 from selector.geometry import as_cooled
 from selector.requirement import Requirement
 from selector.requirement.part import Section

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog
-from selector import draws
+from selector import sampling
 from selector.bench import Bench, bench
 from selector.duty import Demand, demands, leading
 from selector.geometry import Notches, mass_kg, notches
@@ -18,7 +18,7 @@ from selector.screening import hard_sections
 Floats = NDArray[np.float64]
 T = TypeVar("T")
 
-_MIDDLE = dict.fromkeys((*draws.SHARED, *draws.STEEL), np.zeros(1))
+_MIDDLE = dict.fromkeys((*sampling.SHARED, *sampling.STEEL), np.zeros(1))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -32,7 +32,7 @@ class Surroundings:
     notches: Notches
     mass_kg: float
     hard: tuple[int, ...]
-    count: int = draws.COUNT
+    count: int = sampling.COUNT
     # What many treatments share is worked out once: compositions by steel, points by bath.
     memo: dict[tuple[object, ...], Any] = field(default_factory=dict)
     # Heat histories follow the part, not the draws: middle and draws share them.
@@ -81,19 +81,19 @@ class Surroundings:
         """The demand that sets the treatment."""
         return leading(self.demands)
 
-    def shared(self) -> draws.Normals:
+    def shared(self) -> sampling.Normals:
         """Return the draws all steels share; all zero when only the middle is asked for."""
         if self.count == 1:
             return _MIDDLE
-        return draws.shared(self.count)
+        return sampling.shared(self.count)
 
     def of_steel(self, slug: str) -> dict[str, Floats]:
         """Return one steel's draws together with the shared ones."""
         if self.count == 1:
             return _MIDDLE
-        shared = draws.shared(self.count)
+        shared = sampling.shared(self.count)
         return self.once(
-            ("draws", slug), lambda: {**shared, **draws.of_steel(slug, self.count)}
+            ("draws", slug), lambda: {**shared, **sampling.of_steel(slug, self.count)}
         )
 
 
@@ -108,7 +108,7 @@ def _kept(
 
 
 def surroundings(
-    asked: Requirement, catalog: Catalog, count: int = draws.COUNT
+    asked: Requirement, catalog: Catalog, count: int = sampling.COUNT
 ) -> Surroundings:
     """Return the fixed side of an advice.
 

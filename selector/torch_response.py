@@ -6,13 +6,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector import hardness_map
-from selector.draws import Normals
 from selector.geometry import POSITIONS
 from selector.hardness_map import Points
 from selector.heat.boiling import Bath
 from selector.heat.end_quench import FARTHEST_MM, NEAREST_MM, equivalent_distance_mm
 from selector.process import Heat, Quench, hardening_heat
 from selector.quench_response import TIME_POWER
+from selector.sampling import Normals
 from selector.surroundings import Surroundings
 from selector.torch_history import (
     HOLDS_S,

@@ -12,10 +12,10 @@ from selector.output import (
     spread_out,
     temper_out,
 )
-from selector.output_record import GateOut, Spread
 from selector.prediction import predict
 from selector.preparation import cooled_points, prepare
 from selector.process import reading_error_c
+from selector.record import GateOut, Spread
 from selector.requirement import Requirement
 from selector.surroundings import Surroundings, surroundings
 from selector.swap import QUANTITIES, Side, both, of_quantity, swaps

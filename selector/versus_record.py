@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from selector.output_record import GateOut, Plain, Spread, TemperOut
+from selector.record import GateOut, Plain, Spread, TemperOut
 
 Axis = Literal["quantity", "bar price", "hourly rate", "crack rate", "failure cost"]
 Measure = Literal["cost", "score"]

@@ -3,10 +3,9 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.decision.gates import Gate, judged
 from selector.duty import Demand
-from selector.explain.hardness import shown
 from selector.figure import median
+from selector.gate import Gate, judged
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.mechanics.wear import (
     RelativeLife,
@@ -17,6 +16,7 @@ from selector.mechanics.wear import (
 )
 from selector.surroundings import Surroundings
 from selector.treatment import Treatment
+from selector.wording import shown
 
 Floats = NDArray[np.float64]
 # Carbon that a case holds where it wears. Common practice. [wt %]

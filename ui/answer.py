@@ -7,7 +7,7 @@ import streamlit as st
 
 from selector import Requirement
 from selector.errors import SelectorError
-from selector.output_record import AdviceOut
+from selector.record import AdviceOut
 from ui import cached, labels, session
 
 _log = logging.getLogger(__name__)

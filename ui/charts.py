@@ -6,9 +6,9 @@ from typing import Literal
 import altair as alt
 import pandas as pd
 
-from selector.explain.hardness import shown_spread
 from selector.explain.temper import temper_words
-from selector.output_record import OptionOut, ZoneOut
+from selector.record import OptionOut, ZoneOut
+from selector.wording import shown_spread
 from ui import labels
 
 Against = Literal["chance", "hardness"]

@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 from typing import Literal
 
-from selector.output_record import CostOut, OptionOut, Spread
+from selector.record import CostOut, OptionOut, Spread
 
 _WORDS = {
     # safety use

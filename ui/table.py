@@ -5,9 +5,9 @@ from collections.abc import Iterable, Mapping
 
 import pandas as pd
 
-from selector.explain.hardness import shown, shown_range, shown_spread
 from selector.explain.temper import temper_words
-from selector.output_record import AdviceOut, OptionOut, RangeOut, RejectedOut
+from selector.record import AdviceOut, OptionOut, RangeOut, RejectedOut
+from selector.wording import shown, shown_range, shown_spread
 from ui import labels
 
 

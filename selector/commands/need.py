@@ -9,7 +9,7 @@ from selector.commands.terminal import console, print_section, refusing_bad_inpu
 
 if TYPE_CHECKING:
     from selector.need_record import NeedOut
-    from selector.output_record import ZoneOut
+    from selector.record import ZoneOut
 
 
 def need(
@@ -42,7 +42,7 @@ def need(
 
 def _zone_line(zone: "ZoneOut") -> str:
     """Return what one zone needs as a line."""
-    from selector.explain.hardness import shown_range  # noqa: PLC0415
+    from selector.wording import shown_range  # noqa: PLC0415
 
     if zone.floor_hrc is None and zone.ceiling_hrc is None:
         return f"zone {zone.zone}: none ({zone.reason})"

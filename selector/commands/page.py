@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 from rich.markup import escape
 
 from selector.commands.terminal import print_figure, print_section
-from selector.explain.hardness import shown_spread
 from selector.explain.temper import temper_words
-from selector.output_record import AdviceOut, OptionOut, RejectedOut
+from selector.record import AdviceOut, OptionOut, RejectedOut
+from selector.wording import shown_spread
 
 if TYPE_CHECKING:
     from rich.console import Console

@@ -2,7 +2,6 @@
 
 from selector.advice import Advice
 from selector.duty import Demand
-from selector.explain.hardness import shown
 from selector.geometry import cut_mm
 from selector.movement import permitted_mm
 from selector.reference_bar import reference_bar
@@ -11,6 +10,7 @@ from selector.requirement.part import CUTS, Part
 from selector.requirement.workshop import Skill
 from selector.strength_factor import has_load
 from selector.supply import presumed
+from selector.wording import shown
 
 # How many options the assumptions look at: those a reader compares.
 LEADING = 3

@@ -1,7 +1,6 @@
 """What the flame verdict took for granted because it was not said, and what it did not use."""
 
 from selector.duty import Demand
-from selector.explain.hardness import shown
 from selector.flame_case import bath_of
 from selector.heat.boiling import bath_temperature_c
 from selector.movement import permitted_mm
@@ -13,6 +12,7 @@ from selector.supply import presumed
 from selector.surroundings import Surroundings
 from selector.torch_job import flame_of, operator, round_like
 from selector.treatment import Treatment
+from selector.wording import shown
 
 
 def flame_assumptions(work: Treatment, around: Surroundings) -> tuple[str, ...]:

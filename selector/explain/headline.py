@@ -2,8 +2,8 @@
 
 from selector.advice import Advice, Option
 from selector.duty import Demand
-from selector.explain.hardness import shown, shown_range
 from selector.figure import median
+from selector.wording import shown, shown_range
 
 
 def name(option: Option) -> str:

@@ -2,11 +2,11 @@
 
 from selector.contact_duty import pressings
 from selector.duty import APART_HRC, FOR_WEAR, Demand
-from selector.explain.hardness import shown, shown_range
 from selector.need_record import PlainBar, SectionNeed
-from selector.output_record import Spread
+from selector.record import Spread
 from selector.requirement import Requirement
 from selector.requirement.zone import Zone
+from selector.wording import shown, shown_range
 
 Window = tuple[float | None, float | None]
 

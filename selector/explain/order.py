@@ -4,9 +4,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.advice import Advice, Option
-from selector.explain.hardness import shown
 from selector.figure import median
 from selector.requirement.priority import CRITERIA
+from selector.wording import shown
 
 Floats = NDArray[np.float64]
 

@@ -5,8 +5,8 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from selector.explain.hardness import shown_spread
-from selector.output_record import Spread
+from selector.record import Spread
+from selector.wording import shown_spread
 
 
 def origins(found: BaseModel) -> tuple[str, ...]:

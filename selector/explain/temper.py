@@ -1,6 +1,6 @@
 """A temper in words: how hot, by what, how long, which band serves, what colour it shows."""
 
-from selector.output_record import TemperOut
+from selector.record import TemperOut
 
 
 def temper_words(found: TemperOut) -> str:

@@ -4,7 +4,7 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector.cold_duty import cold_gate, transition_c
-from selector.decision.gates import Gate
+from selector.gate import Gate
 from selector.judgement import judge
 from selector.prediction import predict
 from selector.preparation import prepare

@@ -6,14 +6,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalog import load_catalog
-from selector import draws
+from selector import sampling
 from selector.cost import Mishaps, bark_mm, bill
 from selector.surroundings import surroundings
 from selector.treatment import NO_TEMPER, Temper
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
-NEVER = np.zeros(draws.COUNT)
+NEVER = np.zeros(sampling.COUNT)
 OVEN = Temper("oven", 200.0, 3600.0)
 
 
@@ -36,7 +36,7 @@ def test_items_add_up_to_the_median_at_list_prices():
 
 
 def test_prices_scatter_with_the_shared_price_level_alone():
-    level = draws.shared()["price_level"]
+    level = sampling.shared()["price_level"]
     found = np.log(of().cost)
     assert np.corrcoef(found, level)[0, 1] == pytest.approx(1.0)
 
@@ -44,13 +44,13 @@ def test_prices_scatter_with_the_shared_price_level_alone():
 @given(st.floats(0, 0.4), st.floats(0.01, 0.4))
 @settings(max_examples=20)
 def test_more_cracking_costs_more(rate, more):
-    low, high = (of(crack=np.full(draws.COUNT, r)) for r in (rate, rate + more))
+    low, high = (of(crack=np.full(sampling.COUNT, r)) for r in (rate, rate + more))
     assert (high.cost > low.cost).all()
     assert high.items["scrap"] > low.items["scrap"]
 
 
 def test_half_of_the_parts_cracking_means_one_scrap_a_good_part():
-    found = of(crack=np.full(draws.COUNT, 0.5))
+    found = of(crack=np.full(sampling.COUNT, 0.5))
     made = found.items["bar"] + found.items["machining"] + found.items["treatment"]
     assert found.items["scrap"] == pytest.approx(made)
 
@@ -101,14 +101,14 @@ def test_as_json_rounds_to_cents():
 @pytest.mark.parametrize("path", ["bent", "too_hard", "too_soft"])
 def test_each_path_that_goes_wrong_costs_its_own_item(path):
     item = {"bent": "straightening"}.get(path, "rework")
-    straight, wrong = of(), of(**{path: np.ones(draws.COUNT)})
+    straight, wrong = of(), of(**{path: np.ones(sampling.COUNT)})
     assert wrong.items[item] > straight.items[item]
     others = {name for name in straight.items if name != item}
     assert all(wrong.items[name] == straight.items[name] for name in others)
 
 
 def test_hardening_again_costs_the_treatment_again_and_drawing_again_less():
-    soft, hard = of(too_soft=np.ones(draws.COUNT)), of(too_hard=np.ones(draws.COUNT))
+    soft, hard = of(too_soft=np.ones(sampling.COUNT)), of(too_hard=np.ones(sampling.COUNT))
     assert soft.items["rework"] == pytest.approx(soft.items["treatment"])
     assert hard.items["rework"] < soft.items["rework"]
 

@@ -2,7 +2,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.advice import advise
-from selector.decision.gates import Gate
+from selector.gate import Gate
 from selector.mildest_bath import (
     but_for_bath,
     hardens_fully,

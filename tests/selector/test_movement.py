@@ -2,13 +2,13 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector import draws
+from selector import sampling
 from selector.movement import movement, permitted_mm
 from selector.surroundings import surroundings
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
-NORMALS = {**draws.shared(), **draws.of_steel("c45")}
+NORMALS = {**sampling.shared(), **sampling.of_steel("c45")}
 
 
 def near(changes=None):

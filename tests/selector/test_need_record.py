@@ -2,7 +2,7 @@ import pytest
 from pydantic import ValidationError
 
 from selector.need_record import PlainBar
-from selector.output_record import Spread
+from selector.record import Spread
 
 HARD = Spread(
     p05=1.0, p50=2.0, p95=3.0, unit="HRC", relation="r", inputs={}, source="s", validity=()

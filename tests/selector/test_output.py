@@ -6,7 +6,7 @@ import pytest
 from catalog import load_catalog
 from selector.advice import advise
 from selector.output import FIND_OUT, advice_out, schema
-from selector.output_record import AdviceOut, Spread
+from selector.record import AdviceOut, Spread
 from selector.requirement.priority import CRITERIA
 from tests.dog import asked, only
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from catalog.medium import Agitation
-from selector import draws
+from selector import sampling
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.operator import LIGHT, READING_C
 from selector.process import (
@@ -22,7 +22,7 @@ from selector.process import (
 from selector.treatment import NO_TEMPER, Temper
 from tests.dog import asked, work
 
-NORMALS = {**draws.shared(), **draws.of_steel("c45")}
+NORMALS = {**sampling.shared(), **sampling.of_steel("c45")}
 OIL = load_catalog().media["oil"]
 TORCH, FURNACE = work(), work(route="through-furnace", source="muffle-furnace")
 
@@ -72,7 +72,7 @@ def test_hardening_heat_is_centred_on_the_steel_and_wider_by_eye():
     assert torch.target_c == furnace.target_c == target
     assert np.median(torch.peak_c) == pytest.approx(target, abs=3)
     assert torch.peak_c.std() > 2 * furnace.peak_c.std()
-    assert torch.peak_c.shape == (draws.COUNT, 1)
+    assert torch.peak_c.shape == (sampling.COUNT, 1)
     assert torch.hold_s < furnace.hold_s
     assert torch.rate_c_per_s > furnace.rate_c_per_s
 

@@ -4,7 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalog import load_catalog
-from selector import draws
+from selector import sampling
 from selector.composition import drawn
 from selector.quench_crack import crack_draws, crack_words
 from selector.surroundings import surroundings
@@ -16,7 +16,7 @@ CATALOG = load_catalog()
 def of(changes=None, **names):
     treatment = work(**names)
     slug = treatment.steel.slug
-    normals = {**draws.shared(), **draws.of_steel(slug)}
+    normals = {**sampling.shared(), **sampling.of_steel(slug)}
     near = surroundings(asked(changes), CATALOG)
     return crack_draws(treatment, near, drawn(treatment.steel, normals), normals)
 

@@ -4,7 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalog import load_catalog
-from selector import draws
+from selector import sampling
 from selector.mechanics.notch import cross_hole_factor
 from selector.strength_factor import CAP, has_load, least_factor
 from selector.surroundings import surroundings
@@ -19,7 +19,7 @@ def near(changes=None):
 
 
 def median(changes=None, hrc=(40.0, 40.0)):
-    hardness = np.tile(np.array(hrc), (draws.COUNT, 1))
+    hardness = np.tile(np.array(hrc), (sampling.COUNT, 1))
     return float(np.median(least_factor(hardness, near(changes))))
 
 
@@ -105,8 +105,8 @@ def test_a_second_load_never_helps():
 
 
 def test_the_stated_load_is_uncertain():
-    found = least_factor(np.full((draws.COUNT, 2), 30.0), near({"load.torque": "900 N m"}))
-    assert found.shape == (draws.COUNT,)
+    found = least_factor(np.full((sampling.COUNT, 2), 30.0), near({"load.torque": "900 N m"}))
+    assert found.shape == (sampling.COUNT,)
     assert found.std() > 0
 
 

@@ -1,6 +1,6 @@
 import numpy as np
 
-from selector import draws
+from selector import sampling
 from selector.surroundings import surroundings
 from tests.dog import asked, only
 
@@ -24,9 +24,9 @@ def test_a_single_draw_is_the_middle_of_everything():
 
 def test_a_steel_sees_its_own_and_the_shared_draws(around):
     found = around.of_steel("c45")
-    assert set(found) == {*draws.SHARED, *draws.STEEL}
+    assert set(found) == {*sampling.SHARED, *sampling.STEEL}
     np.testing.assert_array_equal(found["load"], around.shared()["load"])
-    np.testing.assert_array_equal(found["C"], draws.of_steel("c45")["C"])
+    np.testing.assert_array_equal(found["C"], sampling.of_steel("c45")["C"])
 
 
 def test_shared_work_is_done_once_for_each_key():

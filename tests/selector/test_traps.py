@@ -18,7 +18,7 @@ from selector.errors import RequirementError
 from selector.explain import caution
 from selector.need import need
 from selector.output import advice_out
-from selector.output_record import AdviceOut, OptionOut
+from selector.record import AdviceOut, OptionOut
 from selector.requirement import requirement_from
 from tests.dog import GONE, only, varied
 

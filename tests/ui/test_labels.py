@@ -1,8 +1,8 @@
 import pytest
 
-from selector.explain.hardness import shown_spread
 from selector.explain.temper import temper_words
-from selector.output_record import Spread, TemperOut
+from selector.record import Spread, TemperOut
+from selector.wording import shown_spread
 from ui import labels
 
 

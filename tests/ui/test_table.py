@@ -1,6 +1,6 @@
 import pytest
 
-from selector.explain.hardness import shown_spread
+from selector.wording import shown_spread
 from ui import labels, table
 
 

@@ -5,7 +5,7 @@ import sys
 import pytest
 
 from selector.commands import cli as commands
-from selector.output_record import AdviceOut
+from selector.record import AdviceOut
 from tests.dog import TEXT, varied
 from tests.once import advise_once
 

@@ -1,7 +1,7 @@
 import pytest
 
 from selector.explain import need as words
-from selector.output_record import Spread
+from selector.record import Spread
 from tests.dog import asked
 
 

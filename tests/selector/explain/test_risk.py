@@ -3,8 +3,8 @@ from dataclasses import replace
 
 import pytest
 
-from selector.decision.gates import Gate
 from selector.explain.risk import chief_risk
+from selector.gate import Gate
 
 
 @pytest.fixture

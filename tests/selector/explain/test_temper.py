@@ -1,5 +1,5 @@
 from selector.explain.temper import temper_words
-from selector.output_record import TemperOut
+from selector.record import TemperOut
 
 
 def temper(**changes):

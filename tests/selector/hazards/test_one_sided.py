@@ -2,8 +2,8 @@ import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.draws import shared
 from selector.hazards.one_sided import bath_side_k, bow_mm
+from selector.sampling import shared
 
 
 @given(st.floats(0.5, 200.0), st.floats(4.0, 60.0))

@@ -1,6 +1,6 @@
 import json
 
-from selector.explain.hardness import shown_spread
+from selector.wording import shown_spread
 from tests.form import field
 from ui import cached, labels
 

@@ -3,7 +3,7 @@
 import math
 
 from selector.hardness_scale import LOWEST_HRC, hb_from_hv, hv_from_hrc
-from selector.output_record import Spread
+from selector.record import Spread
 
 
 def shown(hrc: float) -> str:

@@ -5,9 +5,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.explain.hardness import shown, shown_range, shown_spread
 from selector.figure import Provenance, figure
 from selector.output import spread_out
+from selector.wording import shown, shown_range, shown_spread
 
 
 @pytest.mark.parametrize(

@@ -9,37 +9,37 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import qmc
 
-from selector import draws
+from selector import sampling
 
-NET = Path(draws.__file__).with_name("sobol.npy")
+NET = Path(sampling.__file__).with_name("sobol.npy")
 
 
-@pytest.mark.parametrize("names", [draws.SHARED, draws.STEEL])
+@pytest.mark.parametrize("names", [sampling.SHARED, sampling.STEEL])
 def test_no_dimension_is_named_twice(names):
     assert len(set(names)) == len(names)
 
 
 def test_shared_and_steel_dimensions_do_not_hide_each_other():
-    assert not set(draws.SHARED) & set(draws.STEEL)
+    assert not set(sampling.SHARED) & set(sampling.STEEL)
 
 
 def test_the_stored_net_is_the_one_scipy_makes():
-    made = qmc.Sobol(20, rng=20_261).random(draws.COUNT)
-    np.testing.assert_array_equal(np.load(NET) / 2**draws.BITS, made)
+    made = qmc.Sobol(20, rng=20_261).random(sampling.COUNT)
+    np.testing.assert_array_equal(np.load(NET) / 2**sampling.BITS, made)
 
 
-@pytest.mark.parametrize("count", [16, draws.COUNT])
+@pytest.mark.parametrize("count", [16, sampling.COUNT])
 def test_one_column_a_dimension(count):
     for names, found in (
-        (draws.SHARED, draws.shared(count)),
-        (draws.STEEL, draws.of_steel("a", count)),
+        (sampling.SHARED, sampling.shared(count)),
+        (sampling.STEEL, sampling.of_steel("a", count)),
     ):
         assert tuple(found) == names
         assert {column.shape for column in found.values()} == {(count,)}
 
 
 @pytest.mark.parametrize(
-    "found", [draws.shared(), draws.of_steel("c45")], ids=["shared", "steel"]
+    "found", [sampling.shared(), sampling.of_steel("c45")], ids=["shared", "steel"]
 )
 def test_every_dimension_is_standard_normal(found):
     for name, column in found.items():
@@ -50,7 +50,7 @@ def test_every_dimension_is_standard_normal(found):
 
 
 def test_dimensions_are_not_correlated():
-    sets = (draws.shared(), draws.of_steel("c45"), draws.of_steel("42crmo4"))
+    sets = (sampling.shared(), sampling.of_steel("c45"), sampling.of_steel("42crmo4"))
     table = np.stack([column for found in sets for column in found.values()])
     off = np.corrcoef(table) - np.eye(len(table))
     # Independent draws correlate by about 1/sqrt(512) = 0.044; this is the largest of 1500.
@@ -58,17 +58,17 @@ def test_dimensions_are_not_correlated():
 
 
 def test_a_steel_does_not_feel_other_steels():
-    alone = {name: column.copy() for name, column in draws.of_steel("c45").items()}
-    draws.of_steel.cache_clear()
+    alone = {name: column.copy() for name, column in sampling.of_steel("c45").items()}
+    sampling.of_steel.cache_clear()
     for slug in ("a-new-steel", "42crmo4", "another"):
-        draws.of_steel(slug)
-    again = draws.of_steel("c45")
+        sampling.of_steel(slug)
+    again = sampling.of_steel("c45")
     for name, column in alone.items():
         np.testing.assert_array_equal(again[name], column)
 
 
 def test_two_steels_differ():
-    first, second = draws.of_steel("c45"), draws.of_steel("c60")
+    first, second = sampling.of_steel("c45"), sampling.of_steel("c60")
     assert not np.array_equal(first["hardenability"], second["hardenability"])
 
 
@@ -76,8 +76,8 @@ def test_draws_are_the_same_in_every_process():
     # Python's own hash of text changes from process to process; the seed must not.
     script = (
         "from selector import draws; "
-        "print(repr(float(draws.of_steel('c45', 16)['C'][3])), "
-        "repr(float(draws.shared(16)['load'][3])))"
+        "print(repr(float(sampling.of_steel('c45', 16)['C'][3])), "
+        "repr(float(sampling.shared(16)['load'][3])))"
     )
     told = {
         subprocess.run(  # noqa: S603
@@ -89,21 +89,19 @@ def test_draws_are_the_same_in_every_process():
         ).stdout
         for seed in ("1", "2")
     }
-    here = (
-        f"{float(draws.of_steel('c45', 16)['C'][3])!r} {float(draws.shared(16)['load'][3])!r}\n"
-    )
+    here = f"{float(sampling.of_steel('c45', 16)['C'][3])!r} {float(sampling.shared(16)['load'][3])!r}\n"
     assert told == {here}
 
 
 def test_draws_cannot_be_written_to():
     with pytest.raises(ValueError, match="read-only"):
-        draws.shared()["load"][0] = 0.0
+        sampling.shared()["load"][0] = 0.0
 
 
 @given(st.floats(-1e3, 1e3), st.floats(0, 1e3), st.floats(0.5, 4))
 @settings(max_examples=50)
 def test_truncated_keeps_to_its_range(low, width, tail):
-    found = draws.truncated(draws.of_steel("c45")["C"], low, low + width, tail)
+    found = sampling.truncated(sampling.of_steel("c45")["C"], low, low + width, tail)
     slack = 1e-9 * (abs(low) + width + 1)
     assert found.min() >= low - slack
     assert found.max() <= low + width + slack
@@ -111,7 +109,7 @@ def test_truncated_keeps_to_its_range(low, width, tail):
 
 def test_truncated_keeps_order_centre_and_extremes():
     normal = np.array([-40.0, -1.0, 0.0, 1.0, 40.0])
-    found = draws.truncated(normal, 0.4, 0.5)
+    found = sampling.truncated(normal, 0.4, 0.5)
     assert (np.diff(found) > 0).all()
     assert found[2] == pytest.approx(0.45)
     assert found[[0, -1]] == pytest.approx([0.4, 0.5])

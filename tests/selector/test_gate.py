@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.decision.gates import BREAKING, FUNCTIONAL, Gate, judged, worst
+from selector.gate import BREAKING, FUNCTIONAL, Gate, judged, worst
 
 VERDICTS = ("pass", "marginal", "unknown", "fail")
 

@@ -1,8 +1,8 @@
 import pytest
 from pydantic import BaseModel, ValidationError
 
-from selector import output_record
-from selector.output_record import GateOut, Plain, Spread
+from selector import record
+from selector.record import GateOut, Plain, Spread
 
 RECORDS = [
     record
