@@ -6,7 +6,7 @@ from typing import Annotated, Any
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
 from pydantic_core import PydanticCustomError
 
-from selector.units import UnitError, hardness_hv, quantity
+from selector.requirement.units import UnitError, hardness_hv, quantity
 
 # Physical plausibility for a small workshop; beyond it a slip of the unit is likelier.
 _BOUNDS = {

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from selector.units import QUANTITIES, UnitError, hardness_hv, quantity
+from selector.requirement.units import QUANTITIES, UnitError, hardness_hv, quantity
 
 # Exact by definition: 25.4 mm to the inch, 0.45359237 kg to the pound, 9.80665 m/s².
 SAME = [
