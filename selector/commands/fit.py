@@ -40,7 +40,7 @@ def fit(
 def _tempering(lines: list[str], progress: Progress) -> tuple[str, float]:
     """Return tempering.toml and the error of steels left out. [HRC]."""
     from selector.metallurgy import fit as model  # noqa: PLC0415
-    from selector.metallurgy.reading import enough, readings  # noqa: PLC0415
+    from selector.metallurgy.fitting.reading import enough, readings  # noqa: PLC0415
 
     given = enough(readings(lines))
     left_out = model.leave_one_steel_out_hrc(given, progress)

@@ -11,7 +11,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from selector.metallurgy.reading import readings
+from selector.metallurgy.fitting.reading import readings
 from selector.metallurgy.tempering import tempered_hardness
 
 LINES = (

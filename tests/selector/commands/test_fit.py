@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-import selector.metallurgy.fit as model
+import selector.metallurgy.fitting.tempering as model
 from selector.commands import cli as commands
 
 PUBLISHED = Path(__file__).parents[2] / "published"

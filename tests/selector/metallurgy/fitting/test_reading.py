@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from selector.errors import SelectorError
-from selector.metallurgy.reading import LEAST_READINGS, enough, readings
+from selector.metallurgy.fitting.reading import LEAST_READINGS, enough, readings
 
 HEADING = "tempered_hrc,steel,c_wt,source,tempering_time_s,tempering_temperature_c,mo_wt"
 ROW = "50.5,X,0.4,Y,3600,204.4,"

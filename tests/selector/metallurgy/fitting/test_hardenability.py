@@ -5,7 +5,7 @@ import pytest
 
 from selector.errors import SelectorError
 from selector.metallurgy.band_curve import coefficients
-from selector.metallurgy.band_fit import (
+from selector.metallurgy.fitting.hardenability import (
     FITTED_TO_PRESUMED,
     POWER,
     SHAPE,

@@ -13,8 +13,8 @@ from pathlib import Path
 import numpy as np
 
 from selector.hardness_scale import LOWEST_HRC, hrc_from_hv, hv_from_hrc
-from selector.metallurgy.left_out import leave_one_out
-from selector.metallurgy.reading import Readings
+from selector.metallurgy.fitting.left_out import leave_one_out
+from selector.metallurgy.fitting.reading import Readings
 from selector.metallurgy.temper_curve import (
     ELEMENTS,
     Coefficients,

@@ -5,7 +5,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from selector.metallurgy.fit import (
+from selector.metallurgy.fitting.reading import Readings, readings
+from selector.metallurgy.fitting.tempering import (
     as_toml,
     fit,
     leave_one_steel_out_hrc,
@@ -13,7 +14,6 @@ from selector.metallurgy.fit import (
     residual_hrc,
     tempering_toml,
 )
-from selector.metallurgy.reading import Readings, readings
 from selector.metallurgy.temper_curve import ELEMENTS, coefficients
 from selector.metallurgy.tempering import tempered_hardness
 

@@ -1,6 +1,6 @@
 import numpy as np
 
-from selector.metallurgy.left_out import leave_one_out
+from selector.metallurgy.fitting.left_out import leave_one_out
 
 GROUP = np.array(["b", "a", "b", "c"])
 VALUE = np.array([1.0, 2.0, 3.0, 7.0])

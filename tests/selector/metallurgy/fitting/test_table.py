@@ -1,7 +1,7 @@
 import pytest
 
 from selector.errors import SelectorError
-from selector.metallurgy.table import rows_of
+from selector.metallurgy.fitting.table import rows_of
 
 HEADING = "hrc,steel,mo_wt"
 ROW = "50.5,X,0.2"

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.errors import Problem, SelectorError
-from selector.metallurgy.table import rows_of
+from selector.metallurgy.fitting.table import rows_of
 from selector.metallurgy.temper_curve import ELEMENTS, Floats
 
 # What a column may hold: the least and the most that can be meant. Elements may be left empty.

@@ -1,0 +1,1 @@
+"""Coefficients anew from published readings and bands: the `fit` command's own."""
