@@ -8,9 +8,9 @@ from selector.duty import Demand
 from selector.flame_case import follow, heated_for, job_of, target_c
 from selector.flame_check import BAD_CASE, edge_notes
 from selector.flame_outcome import SAFE, Outcome, Setup
+from selector.hardening.stock import stock_of
 from selector.heat.operator import seen_cell
 from selector.process import reading_error_c
-from selector.stock import stock_of
 from selector.surroundings import Surroundings
 from selector.torch_history import LINGER_LOG_SD
 from selector.torch_job import EDGE_C, PASTS

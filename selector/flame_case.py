@@ -23,14 +23,14 @@ from selector.flame_reading import (
 from selector.flame_residual import RESIDUAL_HEAT, RunBack, dipped_and_drawn
 from selector.flame_section import hole_lead_k
 from selector.flame_temper import chosen_temper
-from selector.hardness_map import start
+from selector.hardening.as_quenched import start
+from selector.hardening.stock import Stock, stock_of
 from selector.hazards.one_sided import bath_side_k, bow_mm
 from selector.heat.boiling import Bath
 from selector.heat.grid import Grid
 from selector.heat.operator import Heated, seen_cell
 from selector.heat.torch import wrap_fraction
 from selector.process import DELAY_S
-from selector.stock import Stock, stock_of
 from selector.surroundings import Surroundings
 from selector.torch_job import Stretch, flame_of, operator, outlines, stretch
 from selector.treatment import NO_TEMPER, Treatment

@@ -4,9 +4,9 @@ from itertools import pairwise
 
 import numpy as np
 
-from selector.composition import middle
 from selector.duty import Demand
 from selector.flame_outcome import Check, Outcome
+from selector.hardening.composition import middle
 from selector.hardness_scale import LOWEST_HRC
 from selector.hazards.cracking import CrackRisk
 from selector.heat.operator import SEEN_C

@@ -11,6 +11,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.flame_section import place_in_radius, section_factors, start_bin_c
+from selector.hardening.heating_course import REFERENCE_C, heating_rate, held_s
+from selector.hardening.quenched_bar import bar_cooling
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.conduction import History, Plan, Stop
 from selector.heat.end_quench import HIGH_C, equivalent_distance_mm, time_between
@@ -22,9 +24,7 @@ from selector.heat.quench import bath_end_c
 from selector.heat.section_slice import Outline
 from selector.heat.steel_property import SteelClass, cooling_steel
 from selector.heat.torch import Torch
-from selector.heating_course import REFERENCE_C, heating_rate, held_s
 from selector.metallurgy.tempering import equivalent_time
-from selector.quenched_bar import bar_cooling
 
 Floats = NDArray[np.float64]
 

@@ -10,21 +10,11 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector import hardness_map
 from selector.flame_history import Cooled
-from selector.hardness_scale import hv_from_hrc
-from selector.heat.boiling import Bath
-from selector.heat.drawing import Drawn
-from selector.heat.end_quench import end_quench_time_s, equivalent_distance_mm
-from selector.heating_course import REFERENCE_C
-from selector.metallurgy.austenite import Austenite, austenite
-from selector.metallurgy.hardenability import critical_cooling_time
-from selector.metallurgy.temper_curve import CONSTANT, HOUR_S, KELVIN, parameter_k
-from selector.metallurgy.tempering import (
-    equivalent_time,
-)
-from selector.quench_response import centre_s
-from selector.quenched_bar import (
+from selector.hardening import as_quenched
+from selector.hardening.bath_response import centre_s
+from selector.hardening.heating_course import REFERENCE_C
+from selector.hardening.quenched_bar import (
     BLEND_WT_PCT,
     FURNACE_C_PER_S,
     SOAK_S,
@@ -33,7 +23,17 @@ from selector.quenched_bar import (
     by_curve,
     mixed_hrc,
 )
-from selector.stock import Stock, rest_hv
+from selector.hardening.stock import Stock, rest_hv
+from selector.hardness_scale import hv_from_hrc
+from selector.heat.boiling import Bath
+from selector.heat.drawing import Drawn
+from selector.heat.end_quench import end_quench_time_s, equivalent_distance_mm
+from selector.metallurgy.austenite import Austenite, austenite
+from selector.metallurgy.hardenability import critical_cooling_time
+from selector.metallurgy.temper_curve import CONSTANT, HOUR_S, KELVIN, parameter_k
+from selector.metallurgy.tempering import (
+    equivalent_time,
+)
 from selector.treatment import NO_TEMPER, Temper
 
 Floats = NDArray[np.float64]
@@ -254,9 +254,9 @@ def limit_factor(stock: Stock, bath: Bath) -> float:
     if hardened is None or not limits:
         return 1.0
     of_class = {name: mm for name, mm in limits.items() if name == _class_of(bath)}
-    begin = hardness_map.start(stock.steel)
+    begin = as_quenched.start(stock.steel)
     reach = [
-        centre_s(mm.value, hardness_map.LIMIT_BATH[name], begin)[0]
+        centre_s(mm.value, as_quenched.LIMIT_BATH[name], begin)[0]
         for name, mm in (of_class or limits).items()
     ]
     soaked = austenite(
@@ -267,7 +267,7 @@ def limit_factor(stock: Stock, bath: Bath) -> float:
         "spheroidised",
     )
     critical = critical_cooling_time(soaked.dissolved_wt_pct, soaked.grain_size_astm)
-    found = hardness_map.LIMIT_TO_HALF * float(np.exp(np.mean(np.log(reach))))
+    found = as_quenched.LIMIT_TO_HALF * float(np.exp(np.mean(np.log(reach))))
     return found / float(np.ravel(critical)[0])
 
 
@@ -293,11 +293,11 @@ def drawn_hrc(stock: Stock, turned_hrc: Floats, at_k: Floats) -> Floats:
     ndarray
         Hardness, by the path that all tempers go. [HRC]
     """
-    fresh = hardness_map.AsQuenched(turned_hrc[None, :], "", "", ())
+    fresh = as_quenched.AsQuenched(turned_hrc[None, :], "", "", ())
     composition = {e: np.full((1, 1), v) for e, v in stock.composition_wt_pct.items()}
     # The same temper as an hour at one temperature, where log10 t is nothing.
     hour_c = np.maximum(at_k / CONSTANT - KELVIN, 0.0)[None, :]
-    drawn = hardness_map.tempered(stock.steel, composition, fresh, hour_c, HOUR_S, _NO_ERROR)
+    drawn = as_quenched.tempered(stock.steel, composition, fresh, hour_c, HOUR_S, _NO_ERROR)
     return np.asarray(drawn[0])
 
 

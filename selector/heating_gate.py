@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from selector.figure import median
 from selector.gate import Gate, judged
-from selector.hardness_map import FORMED_FULL_C
+from selector.hardening.as_quenched import FORMED_FULL_C
 from selector.screening import heated_thickness
 from selector.surroundings import Surroundings
 from selector.torch_job import is_torched

@@ -10,18 +10,18 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
-from selector import hardness_map
 from selector.geometry import POSITIONS
+from selector.hardening import as_quenched
+from selector.hardening.heating_course import REFERENCE_C
+from selector.hardening.quenched_bar import FERRITE_HV, mixed_hrc
+from selector.hardening.stock import SOFT, Stock, rest_hv, stock_of
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.heating_course import REFERENCE_C
 from selector.local_heat import layer_mm
 from selector.metallurgy.austenite import austenite
 from selector.metallurgy.tempering import equivalent_time
 from selector.metallurgy.transformation import critical_temperatures, rapid_heating_shift
 from selector.preparation import Prepared
 from selector.process import temper_peak_c
-from selector.quenched_bar import FERRITE_HV, mixed_hrc
-from selector.stock import SOFT, Stock, rest_hv, stock_of
 from selector.surroundings import Surroundings
 from selector.torch_response import Torched
 from selector.treatment import Temper
@@ -213,7 +213,7 @@ def _mixed(
     """Return the hardness of the zone's points, of what turned and what did not. [HRC]."""
     points_hrc, rest = parts
     steel, columns = ready.treatment.steel, list(found.columns)
-    if not hardness_map.by_composition(steel):
+    if not as_quenched.by_composition(steel):
         share = _formed(steel, found.peak_c)[:, columns]
         turned = hv_from_hrc(points_hrc, outside="extend")
         return mixed_hrc(share, np.maximum(turned, rest), rest)
@@ -234,7 +234,7 @@ def _mixed(
 def _formed(steel: Steel, peak_c: Floats) -> Floats:
     """Return the share that turned, by how far the peak missed the steel's range."""
     missed = (steel.hardened.temperature_c.low if steel.hardened else 800.0) - peak_c
-    full, none = hardness_map.FORMED_FULL_C, hardness_map.FORMED_NONE_C
+    full, none = as_quenched.FORMED_FULL_C, as_quenched.FORMED_NONE_C
     return np.clip((none - missed) / (none - full), 0.0, 1.0)
 
 

@@ -6,15 +6,15 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from selector import hardness_map
-from selector.composition import Composition, drawn, middle
 from selector.geometry import as_cooled
+from selector.hardening import as_quenched
+from selector.hardening.bath_response import Points, Start, cooled
+from selector.hardening.composition import Composition, drawn, middle
 from selector.hardness_scale import hrc_from_hb
 from selector.heat.ruling_section import round_equivalent_mm
 from selector.movement import Movement, movement
 from selector.process import Heat, Quench, hardening_heat, quench
 from selector.quench_crack import CrackDraws, crack_draws
-from selector.quench_response import Points, Start, cooled
 from selector.sampling import Normals
 from selector.surroundings import Surroundings
 from selector.torch_job import is_torched
@@ -38,7 +38,7 @@ class Prepared:
     around: Surroundings
     composition: Composition
     heat: Heat | None
-    fresh: hardness_map.AsQuenched | None
+    fresh: as_quenched.AsQuenched | None
     supply_hrc: Floats
     normals: dict[str, Floats]
     alike: tuple[object, ...]
@@ -113,7 +113,7 @@ def cooled_points(treatment: Treatment, around: Surroundings) -> Points | None:
     if medium is None or bath is None:
         return None
     place = treatment.route.place
-    start = hardness_map.start(treatment.steel)
+    start = as_quenched.start(treatment.steel)
     key = ("points", medium.slug, place, f"{start.heat_c:g}", start.steel_class)
     return around.once(key, lambda: _points(around, bath, start))
 
@@ -167,7 +167,7 @@ def _torch_quenched(
     around: Surroundings,
     bar: tuple[Composition, Heat],
     found: Torched,
-) -> hardness_map.AsQuenched:
+) -> as_quenched.AsQuenched:
     """Return the hardness of what turned to austenite, each place by its own history."""
     steel, (composition, meant), bath = treatment.steel, bar, bath_of(treatment, around)
     if bath is None:
@@ -175,12 +175,12 @@ def _torch_quenched(
         raise ValueError(msg)
     points = torched_points(treatment, around, bath)
     heat = found.heat(meant)
-    if not hardness_map.by_composition(steel) and steel.hardened is not None:
+    if not as_quenched.by_composition(steel) and steel.hardened is not None:
         # How much of a place turned is counted apart; here it is what did.
-        turned_c = steel.hardened.temperature_c.low - hardness_map.FORMED_FULL_C
+        turned_c = steel.hardened.temperature_c.low - as_quenched.FORMED_FULL_C
         heat = replace(heat, peak_c=np.maximum(heat.peak_c, turned_c))
     normals = around.of_steel(steel.slug)
-    fresh = hardness_map.as_quenched(steel, composition, heat, points, normals)
+    fresh = as_quenched.as_quenched(steel, composition, heat, points, normals)
     return replace(fresh, hrc=fresh.hrc[:, found.columns])
 
 
@@ -218,7 +218,7 @@ def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
     elif heat is not None and points is not None:
         fresh = around.once(
             ("fresh", *alike),
-            lambda: hardness_map.as_quenched(steel, composition, heat, points, normals),
+            lambda: as_quenched.as_quenched(steel, composition, heat, points, normals),
         )
     return Prepared(
         treatment,

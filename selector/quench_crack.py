@@ -6,8 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import ndtr
 
-from selector.composition import Composition
 from selector.geometry import section_ratio
+from selector.hardening.composition import Composition
 from selector.hazards.cracking import (
     CrackRisk,
     CrackShape,

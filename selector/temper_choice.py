@@ -10,9 +10,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector import hardness_map
 from selector.geometry import POSITIONS
-from selector.hardness_map import Points
+from selector.hardening import as_quenched
+from selector.hardening.as_quenched import Points
 from selector.prediction import embrittled
 from selector.preparation import Prepared
 from selector.screening import heated_thickness
@@ -57,7 +57,7 @@ def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
             by_time[temper.time_s * temper.cycles].append(place)
     for time_s, places in by_time.items():
         heats = np.array([[grid[place].temperature_c] for place in places])
-        found[places] = hardness_map.tempered(
+        found[places] = as_quenched.tempered(
             ready.treatment.steel, ready.composition, surface, heats, time_s, ready.normals
         )[:, 0]
     return found
@@ -71,7 +71,7 @@ def _misread_heat_hrc(ready: Prepared, lead: int, points: Points) -> float:
     peaks = np.array(
         [[heat.target_c - MISREAD_C], [heat.target_c], [heat.target_c + MISREAD_C]]
     )
-    hrc = hardness_map.as_quenched(
+    hrc = as_quenched.as_quenched(
         ready.treatment.steel,
         ready.composition,
         replace(heat, peak_c=peaks),
@@ -208,7 +208,7 @@ def choices(
         At least one.
     """
     thin = heated_thickness(around.asked, ready.treatment) <= BLAZE_THIN_MM
-    reach = hardness_map.curve_reach_c(ready.treatment.steel)
+    reach = as_quenched.curve_reach_c(ready.treatment.steel)
     grid = tuple(
         temper
         for temper in tempers(ready.treatment, dict(ceilings), thin=thin)

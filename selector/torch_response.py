@@ -5,13 +5,13 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector import hardness_map
 from selector.geometry import POSITIONS
-from selector.hardness_map import Points
+from selector.hardening import as_quenched
+from selector.hardening.as_quenched import Points
+from selector.hardening.bath_response import TIME_POWER
 from selector.heat.boiling import Bath
 from selector.heat.end_quench import FARTHEST_MM, NEAREST_MM, equivalent_distance_mm
 from selector.process import Heat, Quench, hardening_heat
-from selector.quench_response import TIME_POWER
 from selector.sampling import Normals
 from selector.surroundings import Surroundings
 from selector.torch_history import (
@@ -186,7 +186,7 @@ def _heated_share(treatment: Treatment, middle: Surroundings) -> float:
 def _key(treatment: Treatment) -> tuple[str, str]:
     """Return what the design heatings depend on, besides part and workshop."""
     slug = treatment.source.slug if treatment.source else ""
-    return slug, hardness_map.start(treatment.steel).steel_class
+    return slug, as_quenched.start(treatment.steel).steel_class
 
 
 def _target_c(treatment: Treatment) -> float:
@@ -209,7 +209,7 @@ def _lead(around: Surroundings) -> int:
 def _job(treatment: Treatment, around: Surroundings) -> Torching:
     """Return a part at the torch of a treatment."""
     source, shop = treatment.source, around.asked.workshop
-    kind = hardness_map.start(treatment.steel).steel_class
+    kind = as_quenched.start(treatment.steel).steel_class
     if source is None:
         msg = f"{treatment.label} has no heat source"
         raise ValueError(msg)

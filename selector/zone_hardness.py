@@ -5,12 +5,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector import hardness_map
 from selector.geometry import POSITIONS
+from selector.hardening import as_quenched
+from selector.hardening.model_range import ranges_left
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.local_hardness import beside, local_hardness
 from selector.metallurgy.hardenability import heat_curve
-from selector.model_range import ranges_left
 from selector.preparation import Prepared, cooled_points
 from selector.process import temper_peak_c
 from selector.surroundings import Surroundings
@@ -48,7 +48,7 @@ def _tempered_points(ready: Prepared, temper: Temper, around: Surroundings) -> F
     fresh = ready.fresh
     return around.once(
         ("tempered", *ready.alike, temper),
-        lambda: hardness_map.tempered(
+        lambda: as_quenched.tempered(
             ready.treatment.steel,
             ready.composition,
             fresh,
@@ -152,7 +152,7 @@ def _told(
 def _temper_validity(ready: Prepared, temper: Temper) -> tuple[str, ...]:
     """Return which limits of the tempering model are left; none where the steel has a curve."""
     steel = ready.treatment.steel
-    own_curve = steel.tempered is not None and not hardness_map.by_composition(steel)
+    own_curve = steel.tempered is not None and not as_quenched.by_composition(steel)
     if temper.means == "none" or own_curve:
         return ()
     return ranges_left(

@@ -13,8 +13,8 @@ from pathlib import Path
 
 from catalog import load_catalog
 from selector.flame import flame_answer
+from selector.hardening.quenched_bar import bar_cooling, quenched_bar
 from selector.heat.boiling import Bath
-from selector.quenched_bar import bar_cooling, quenched_bar
 from selector.requirement import read_requirement
 
 PART = Path(__file__).parents[2] / "catalog" / "examples" / "starting-handle-dog.toml"

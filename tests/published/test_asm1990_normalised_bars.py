@@ -7,8 +7,8 @@ A bar in still air; nothing of the air path was set on these. Grades below 20 HR
 
 import numpy as np
 
+from selector.hardening.quenched_bar import quenched_bar
 from selector.hardness_scale import hrc_from_hb
-from selector.quenched_bar import quenched_bar
 
 BARS = {
     "1060": ({"C": 0.60, "Mn": 0.66, "Si": 0.17}, 900.0, 229.0),

@@ -14,7 +14,7 @@ stood and missed by 3.03 HRC then; nothing has been set on it, and it is missed 
 import numpy as np
 import pytest
 
-from selector.quenched_bar import quenched_bar
+from selector.hardening.quenched_bar import quenched_bar
 
 INCHES = (0.5, 1.0, 2.0, 4.0)
 NAN = float("nan")

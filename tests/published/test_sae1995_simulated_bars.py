@@ -9,9 +9,9 @@ charts of different books differ by 10 to 25 %.
 import numpy as np
 import pytest
 
+from selector.hardening.quenched_bar import bar_cooling
 from selector.heat.boiling import Bath
 from selector.heat.end_quench import equivalent_distance_mm
-from selector.quenched_bar import bar_cooling
 from tests.printed import agrees
 
 SIXTEENTH_MM, INCH_MM, SCATTER = 25.4 / 16, 25.4, 0.25

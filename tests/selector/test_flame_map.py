@@ -5,16 +5,16 @@ import pytest
 
 from catalog import load_catalog
 from selector import flame_history
-from selector.composition import middle
 from selector.flame_history import Job, heat_and_quench
 from selector.flame_map import draw, draw_along, drawn_hrc, harden, limit_factor
+from selector.hardening.composition import middle
+from selector.hardening.stock import Stock
 from selector.heat.boiling import Bath
 from selector.heat.drawing import from_behind, soaked
 from selector.heat.grid import Section, bar_grid
 from selector.heat.operator import Operator
 from selector.heat.torch import torch
 from selector.metallurgy.temper_curve import parameter_k
-from selector.stock import Stock
 from selector.treatment import Temper
 
 STEELS = load_catalog().steels

@@ -6,7 +6,7 @@ from selector.flame_history import quench
 from selector.flame_map import harden
 from selector.flame_outcome import Setup
 from selector.flame_temper import LEAST_DRAW_C, chosen_temper
-from selector.stock import stock_of
+from selector.hardening.stock import stock_of
 from selector.surroundings import surroundings
 from tests.dog import asked, work
 

@@ -4,9 +4,9 @@ import math
 
 import pytest
 
-from selector.bar_check import alloy_wt_pct
 from selector.errors import OutOfRangeError
-from selector.quenched_bar import quenched_bar
+from selector.hardening.bar_limit import alloy_wt_pct
+from selector.hardening.quenched_bar import quenched_bar
 
 C45 = {"C": 0.45, "Mn": 0.65, "Si": 0.25, "Cr": 0.1}
 

@@ -3,7 +3,7 @@
 from functools import cache
 
 from catalog.steel import Steel
-from selector.composition import middle
+from selector.hardening.composition import middle
 from selector.validity import breaches
 
 

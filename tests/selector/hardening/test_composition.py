@@ -3,7 +3,7 @@ import pytest
 
 from catalog import load_catalog
 from selector import sampling
-from selector.composition import RESIDUAL, drawn, elements, middle
+from selector.hardening.composition import RESIDUAL, drawn, elements, middle
 
 STEELS = load_catalog().steels
 MADE = [slug for slug, steel in STEELS.items() if steel.composition_wt_pct]

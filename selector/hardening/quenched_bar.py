@@ -13,7 +13,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.bar_check import alloy_wt_pct, check_bar
+from selector.hardening.bar_limit import alloy_wt_pct, check_bar
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.heat.bar_equivalent import jominy_distance_mm
 from selector.heat.boiling import Bath, bath_temperature_c

@@ -6,11 +6,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalog import load_catalog
-from selector import hardness_map
-from selector.composition import drawn, middle
 from selector.geometry import POSITIONS
+from selector.hardening import as_quenched
+from selector.hardening.bath_response import Points, cooled
+from selector.hardening.composition import drawn, middle
 from selector.process import hardening_heat, quench
-from selector.quench_response import Points, cooled
 from selector.surroundings import surroundings
 from tests.dog import asked, work
 
@@ -31,12 +31,12 @@ def quenched(slug, medium, sizes, positions, around=MIDDLE, colder_c=0.0, hold_s
     heat = hardening_heat(treatment, around.asked.workshop, normals)
     heat = replace(heat, peak_c=heat.peak_c - colder_c, hold_s=hold_s)
     bath = quench(CATALOG.media[medium], asked({"workshop.bath": []}).workshop, 0.5)
-    every = cooled(np.asarray(sizes, float), bath, hardness_map.start(STEELS[slug]), normals)
+    every = cooled(np.asarray(sizes, float), bath, as_quenched.start(STEELS[slug]), normals)
     at = [k * len(POSITIONS) + POSITIONS.index(p) for k, p in enumerate(positions)]
     points = Points(
         every.distance_mm[:, at], every.centre_s[:, at], every.position[at], every.log_sd[at]
     )
-    fresh = hardness_map.as_quenched(STEELS[slug], composition, heat, points, normals)
+    fresh = as_quenched.as_quenched(STEELS[slug], composition, heat, points, normals)
     return fresh, composition, normals
 
 
@@ -44,7 +44,7 @@ def quenched(slug, medium, sizes, positions, around=MIDDLE, colder_c=0.0, hold_s
     ("slug", "by"), [("c45", True), ("42crmo4", True), ("115crv3", False), ("x30cr13", False)]
 )
 def test_composition_speaks_for_lean_steels_and_the_catalogue_for_tool_steels(slug, by):
-    assert hardness_map.by_composition(STEELS[slug]) is by
+    assert as_quenched.by_composition(STEELS[slug]) is by
 
 
 @by_steel
@@ -98,9 +98,9 @@ def test_hardness_has_one_row_a_draw_and_stays_in_the_scale(slug, medium):
 def test_a_hotter_temper_is_never_harder(slug, medium, cool_c, more_c):
     fresh, composition, normals = quenched(slug, medium, [10.0], [0.98])
     steel = STEELS[slug]
-    cool_c = min(cool_c, hardness_map.curve_reach_c(steel) - more_c)
+    cool_c = min(cool_c, as_quenched.curve_reach_c(steel) - more_c)
     soft, hard = (
-        hardness_map.tempered(steel, composition, fresh, np.array([[t]]), 3600.0, normals)
+        as_quenched.tempered(steel, composition, fresh, np.array([[t]]), 3600.0, normals)
         for t in (cool_c + more_c, cool_c)
     )
     assert soft[0, 0] <= hard[0, 0] + 1e-6
@@ -112,7 +112,7 @@ def test_a_longer_temper_is_never_harder(slug, medium):
     fresh, composition, normals = quenched(slug, medium, [10.0], [0.98])
     heat = np.array([[250.0]])
     hrc = [
-        float(hardness_map.tempered(STEELS[slug], composition, fresh, heat, t, normals)[0, 0])
+        float(as_quenched.tempered(STEELS[slug], composition, fresh, heat, t, normals)[0, 0])
         for t in (60.0, 600.0, 3600.0, 14400.0)
     ]
     assert (np.diff(hrc) <= 1e-6).all()
@@ -121,7 +121,7 @@ def test_a_longer_temper_is_never_harder(slug, medium):
 @pytest.mark.parametrize("slug", ["c45", "115crv3"])
 def test_what_the_quench_missed_is_missing_after_the_temper(slug):
     fresh, composition, normals = quenched(slug, "oil", [6.0, 60.0], [0.98, 0.0])
-    found = hardness_map.tempered(
+    found = as_quenched.tempered(
         STEELS[slug], composition, fresh, np.array([[200.0]]), 3600.0, normals
     )
     assert found[0, 1] < found[0, 0] - 5
@@ -131,7 +131,7 @@ def test_what_the_quench_missed_is_missing_after_the_temper(slug):
 def test_a_slack_quench_fades_in_the_temper_but_does_not_vanish(heat_c, least_hrc):
     fresh, composition, normals = quenched("115crv3", "water", [6.0, 6.0], [0.98, 0.98])
     slack = replace(fresh, hrc=fresh.hrc - np.array([[0.0, 3.5]]))
-    found = hardness_map.tempered(
+    found = as_quenched.tempered(
         STEELS["115crv3"], composition, slack, np.array([[heat_c]]), 3600.0, normals
     )
     assert least_hrc < found[0, 0] - found[0, 1] < 3.5
@@ -144,7 +144,7 @@ def test_a_steel_with_secondary_hardening_may_rise_in_the_temper():
     fresh, composition, normals = quenched("x20cr13", "oil", [10.0], [0.98])
     peak = int(np.argmax(points[:, 1]))
     low, high = (
-        hardness_map.tempered(steel, composition, fresh, np.array([[t]]), time_s, normals)
+        as_quenched.tempered(steel, composition, fresh, np.array([[t]]), time_s, normals)
         for t in (points[0, 0], points[peak, 0])
     )
     assert peak > 0
@@ -152,9 +152,9 @@ def test_a_steel_with_secondary_hardening_may_rise_in_the_temper():
 
 
 def test_a_published_curve_ends_and_a_model_does_not():
-    assert hardness_map.curve_reach_c(STEELS["c45"]) == float("inf")
+    assert as_quenched.curve_reach_c(STEELS["c45"]) == float("inf")
     curve = STEELS["115crv3"].tempered.curve_hrc
-    assert hardness_map.curve_reach_c(STEELS["115crv3"]) == curve.points[-1][0]
+    assert as_quenched.curve_reach_c(STEELS["115crv3"]) == curve.points[-1][0]
 
 
 def test_a_left_range_is_carried_with_the_hardness():
@@ -196,7 +196,7 @@ def test_in_a_milder_bath_the_rim_goes_with_the_section():
 
 
 def test_a_steel_starts_its_quench_at_the_nearest_heat_with_its_own_properties():
-    assert hardness_map.start(STEELS["c45"]).heat_c == 840.0
-    assert hardness_map.start(STEELS["115crv3"]).heat_c == 800.0
-    assert hardness_map.start(STEELS["c45"]).steel_class == "low-alloy"
-    assert hardness_map.start(STEELS["x153crmov12"]).steel_class == "high-alloy"
+    assert as_quenched.start(STEELS["c45"]).heat_c == 840.0
+    assert as_quenched.start(STEELS["115crv3"]).heat_c == 800.0
+    assert as_quenched.start(STEELS["c45"]).steel_class == "low-alloy"
+    assert as_quenched.start(STEELS["x153crmov12"]).steel_class == "high-alloy"

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from selector.heating_course import ARRIVING_C, drawn_s, first_s, heating_rate, held_s
+from selector.hardening.heating_course import ARRIVING_C, drawn_s, first_s, heating_rate, held_s
 from selector.metallurgy.tempering import equivalent_time
 
 TIME_S = np.linspace(0.0, 60.0, 121)

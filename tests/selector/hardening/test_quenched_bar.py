@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 
 from selector import quenched_bar as module
+from selector.hardening.quenched_bar import bar_cooling, quenched_bar
 from selector.heat.boiling import Bath
-from selector.quenched_bar import bar_cooling, quenched_bar
 
 RESIDUAL = {"Ni": 0.1, "Mo": 0.02, "Cu": 0.2}
 C45 = {"C": 0.45, "Mn": 0.65, "Si": 0.25, "Cr": 0.1, **RESIDUAL}

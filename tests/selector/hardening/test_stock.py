@@ -1,8 +1,8 @@
 import numpy as np
 import pytest
 
+from selector.hardening.stock import rest_hv, stock_of
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.stock import rest_hv, stock_of
 from tests.dog import work
 
 SECONDS = np.geomspace(1e-6, 1e6, 25)

@@ -7,9 +7,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Condition, Steel
-from selector.composition import middle
+from selector.hardening.composition import middle
+from selector.hardening.heating_course import REFERENCE_C
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.heating_course import REFERENCE_C
 from selector.metallurgy.temper_curve import parameter_k
 from selector.metallurgy.tempering import Structure as Tempered
 from selector.metallurgy.tempering import prior_temper, tempered_hardness

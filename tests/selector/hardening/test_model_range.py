@@ -1,7 +1,7 @@
 import pytest
 
 from catalog import load_catalog
-from selector.model_range import ranges_left
+from selector.hardening.model_range import ranges_left
 
 STEELS = load_catalog().steels
 JOMINY, TEMPERING = "hardenability.jominy_curve", "tempering.tempered_hardness"

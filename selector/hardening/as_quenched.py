@@ -13,7 +13,20 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
-from selector.composition import Composition
+from selector.hardening.bath_response import TIME_POWER, Points, Start, centre_s, start_of
+from selector.hardening.composition import Composition
+from selector.hardening.model_range import ranges_left
+from selector.hardening.quenched_bar import (
+    CRITICAL_LOG_SD,
+    FERRITE_HV,
+    FURNACE_C_PER_S,
+    HIGH_ALLOY_WT_PCT,
+    SOAK_S,
+    STEEPNESS,
+    QuenchedBar,
+    mixed_hrc,
+    quenched_bar,
+)
 from selector.hardness_scale import hv_from_hrc
 from selector.heat.bar_equivalent import LOG_SD_JOMINY
 from selector.heat.boiling import Bath
@@ -26,20 +39,7 @@ from selector.metallurgy.tempering import (
     tempered_from_curve,
     tempered_hardness,
 )
-from selector.model_range import ranges_left
 from selector.process import Heat
-from selector.quench_response import TIME_POWER, Points, Start, centre_s, start_of
-from selector.quenched_bar import (
-    CRITICAL_LOG_SD,
-    FERRITE_HV,
-    FURNACE_C_PER_S,
-    HIGH_ALLOY_WT_PCT,
-    SOAK_S,
-    STEEPNESS,
-    QuenchedBar,
-    mixed_hrc,
-    quenched_bar,
-)
 from selector.sampling import Normals
 
 # The whole job on a plain bar has its own file; it is a hardness map too, and is named here.
