@@ -7,13 +7,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
-from selector.candidates import like_conditions_merged, screened
 from selector.collecting import held_back
 from selector.decision.comparison import Compare, Comparison, other_methods
 from selector.decision.criteria import Range, merits, range_table
 from selector.decision.ranking import pairwise_share, reference_ideal
 from selector.gate import Gate
 from selector.heating_gate import heating_gates
+from selector.job.candidates import like_conditions_merged, screened
+from selector.job.job import Surroundings, surroundings
+from selector.job.treatment import Treatment, temper_ceilings
 from selector.judgement import Judged, fails_undrawn, judge
 from selector.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
 from selector.prediction import predict
@@ -21,9 +23,7 @@ from selector.preparation import cooled_points, prepare
 from selector.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
-from selector.surroundings import Surroundings, surroundings
 from selector.temper_choice import Choice, choices
-from selector.treatment import Treatment, temper_ceilings
 from selector.wording import shown
 
 Floats = NDArray[np.float64]

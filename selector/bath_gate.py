@@ -1,10 +1,10 @@
 """Whether a bath suits what is dipped into it: not too harsh for a hot zone, not too small."""
 
 from selector.gate import Gate
-from selector.geometry import mass_kg
-from selector.process import OIL_L_PER_KG
-from selector.surroundings import Surroundings
-from selector.treatment import Treatment
+from selector.job.geometry import mass_kg
+from selector.job.job import Surroundings
+from selector.job.process import OIL_L_PER_KG
+from selector.job.treatment import Treatment
 
 # Above this an alloyed steel may crack where a hot zone is dipped. Common practice. [wt %]
 LOCAL_DIP_CARBON_WT_PCT = 0.35

@@ -8,10 +8,10 @@ from typing import Literal
 
 from selector.figure import median
 from selector.gate import Gate
+from selector.job.job import Surroundings
+from selector.job.treatment import Treatment
 from selector.mechanics.cold import TRANSITION_SD_C, pearlitic_transition_c
 from selector.prediction import Prediction
-from selector.surroundings import Surroundings
-from selector.treatment import Treatment
 
 # Frost; warmer service is what published energies at room temperature stand for. [°C]
 COLD_C = 0.0

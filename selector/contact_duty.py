@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from selector.geometry import area_mm2
+from selector.job.geometry import area_mm2
 from selector.mechanics.contact import (
     HertzContact,
     corner_bearing_mpa,

@@ -13,10 +13,10 @@ from numpy.typing import NDArray
 
 from catalog.price import Prices
 from catalog.steel import Steel
-from selector.geometry import DENSITY_KG_PER_MM3, blank_mm
 from selector.hazards.decarburisation import bar_allowance_mm
-from selector.surroundings import Surroundings
-from selector.treatment import Temper, Treatment
+from selector.job.geometry import DENSITY_KG_PER_MM3, blank_mm
+from selector.job.job import Surroundings
+from selector.job.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]

@@ -7,17 +7,17 @@ from numpy.typing import NDArray
 
 from selector.cold_duty import cold_gate
 from selector.contact_duty import Pressing, blow_force_n, pressings
-from selector.duty import Demand
 from selector.figure import median
 from selector.gate import Gate, judged
-from selector.geometry import area_mm2
 from selector.hardness_scale import hv_from_hrc
 from selector.hazards.decarburisation import Atmosphere, soft_skin
+from selector.job.demand import Demand
+from selector.job.geometry import area_mm2
+from selector.job.job import Surroundings
+from selector.job.process import HOLD_S
 from selector.mechanics.strength import strength
 from selector.prediction import Prediction
-from selector.process import HOLD_S
 from selector.strength_factor import LOAD_LOG_SD, has_load
-from selector.surroundings import Surroundings
 from selector.wear_duty import pair_gate
 from selector.wording import shown
 

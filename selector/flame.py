@@ -8,8 +8,6 @@ from typing import Literal
 import numpy as np
 
 from catalog import Catalog
-from selector.candidates import screened
-from selector.duty import Demand
 from selector.explain.flame_assumption import flame_assumptions
 from selector.flame_arrangement import arranged
 from selector.flame_case import follow
@@ -18,14 +16,16 @@ from selector.flame_check import asked_words, slack_words
 from selector.flame_odds import limits, odds_of, steadied
 from selector.flame_outcome import CheckName, Outcome, Setup
 from selector.flame_residual import RESIDUAL_HEAT
+from selector.job.candidates import screened
+from selector.job.demand import Demand
+from selector.job.job import Surroundings, surroundings
+from selector.job.process import reading_error_c
+from selector.job.treatment import Treatment
 from selector.metallurgy.martensite import hardness
 from selector.mildest_bath import is_too_harsh
 from selector.preparation import supply_hrc
-from selector.process import reading_error_c
 from selector.requirement import Requirement
-from selector.surroundings import Surroundings, surroundings
 from selector.torch_job import knows
-from selector.treatment import Treatment
 
 FlameWord = Literal["yes", "yes_if", "no", "not_needed", "coupon_first"]
 Progress = Callable[[str, float], None]

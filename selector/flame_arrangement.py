@@ -4,17 +4,17 @@ from dataclasses import replace
 
 import numpy as np
 
-from selector.duty import Demand
 from selector.flame_case import follow, heated_for, job_of, target_c
 from selector.flame_check import BAD_CASE, edge_notes
 from selector.flame_outcome import SAFE, Outcome, Setup
 from selector.hardening.stock import stock_of
 from selector.heat.operator import seen_cell
-from selector.process import reading_error_c
-from selector.surroundings import Surroundings
+from selector.job.demand import Demand
+from selector.job.job import Surroundings
+from selector.job.process import reading_error_c
+from selector.job.treatment import Treatment
 from selector.torch_history import LINGER_LOG_SD
 from selector.torch_job import EDGE_C, PASTS
-from selector.treatment import Treatment
 
 # How long the heat may be held. [s]
 HOLDS_S = (10.0, 20.0, 40.0, 80.0, 150.0)

@@ -5,7 +5,6 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.duty import Demand
 from selector.flame_bath import bath_check
 from selector.flame_check import checks, crack_of
 from selector.flame_ground import flame_skin_mm, ground
@@ -30,10 +29,11 @@ from selector.heat.boiling import Bath
 from selector.heat.grid import Grid
 from selector.heat.operator import Heated, seen_cell
 from selector.heat.torch import wrap_fraction
-from selector.process import DELAY_S
-from selector.surroundings import Surroundings
+from selector.job.demand import Demand
+from selector.job.job import Surroundings
+from selector.job.process import DELAY_S
+from selector.job.treatment import NO_TEMPER, Treatment
 from selector.torch_job import Stretch, flame_of, operator, outlines, stretch
-from selector.treatment import NO_TEMPER, Treatment
 
 Floats = NDArray[np.float64]
 

@@ -4,16 +4,16 @@ from itertools import pairwise
 
 import numpy as np
 
-from selector.duty import Demand
 from selector.flame_outcome import Check, Outcome
 from selector.hardening.composition import middle
 from selector.hardness_scale import LOWEST_HRC
 from selector.hazards.cracking import CrackRisk
 from selector.heat.operator import SEEN_C
+from selector.job.demand import Demand
+from selector.job.job import Surroundings
+from selector.job.treatment import Treatment
 from selector.movement import permitted_mm
 from selector.quench_crack import crack_draws, crack_words
-from selector.surroundings import Surroundings
-from selector.treatment import Treatment
 from selector.wording import shown
 
 # Harder than this, nothing undrawn is put to work. Common practice. [HRC]

@@ -28,13 +28,13 @@ from selector.hardness_scale import hv_from_hrc
 from selector.heat.boiling import Bath
 from selector.heat.drawing import Drawn
 from selector.heat.end_quench import end_quench_time_s, equivalent_distance_mm
+from selector.job.treatment import NO_TEMPER, Temper
 from selector.metallurgy.austenite import Austenite, austenite
 from selector.metallurgy.hardenability import critical_cooling_time
 from selector.metallurgy.temper_curve import CONSTANT, HOUR_S, KELVIN, parameter_k
 from selector.metallurgy.tempering import (
     equivalent_time,
 )
-from selector.treatment import NO_TEMPER, Temper
 
 Floats = NDArray[np.float64]
 

@@ -6,17 +6,17 @@ from typing import Any
 
 import numpy as np
 
-from selector.duty import Demand
 from selector.flame_arrangement import arranged, cut_short
 from selector.flame_case import follow
 from selector.flame_change import Change
 from selector.flame_check import BAD_CASE, edge_notes, left_out
 from selector.flame_outcome import Outcome
+from selector.job.demand import Demand
+from selector.job.job import Surroundings
+from selector.job.process import reading_error_c
+from selector.job.treatment import Treatment
 from selector.movement import permitted_mm
-from selector.process import reading_error_c
-from selector.surroundings import Surroundings
 from selector.torch_history import LEVEL_LOG_SD
-from selector.treatment import Treatment
 
 
 def limits(out: Outcome, around: Surroundings) -> tuple[str, ...]:

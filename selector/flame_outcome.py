@@ -10,8 +10,8 @@ from selector.hazards.cracking import CrackRisk
 from selector.heat.boiling import Bath
 from selector.heat.operator import Heated
 from selector.heat.torch import Torch
+from selector.job.treatment import NO_TEMPER, Temper
 from selector.torch_job import Stretch
-from selector.treatment import NO_TEMPER, Temper
 
 CheckName = Literal[
     "reach", "hard", "not_too_hard", "depth", "ring", "corner", "movement", "cracking", "even",

@@ -16,10 +16,10 @@ from selector.hazards.cracking import CrackRisk
 from selector.heat.colour import heat_colour, temper_colour
 from selector.heat.end_quench import end_quench_rate_c_per_s
 from selector.heat.operator import READING_C
-from selector.process import reading_error_c
+from selector.job.process import reading_error_c
+from selector.job.treatment import Temper, Treatment
 from selector.quench_crack import crack_words
 from selector.requirement.workshop import Workshop
-from selector.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]
 # Cautions come in the order of the work.

@@ -8,9 +8,9 @@ from itertools import accumulate
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.duty import Demand
 from selector.flame_map import FlameMap
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.job.demand import Demand
 from selector.metallurgy.martensite import hardness
 from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT
 from selector.requirement.part import Part

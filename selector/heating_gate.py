@@ -5,11 +5,11 @@ from dataclasses import replace
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardening.as_quenched import FORMED_FULL_C
-from selector.screening import heated_thickness
-from selector.surroundings import Surroundings
+from selector.job.job import Surroundings
+from selector.job.screening import heated_thickness
+from selector.job.treatment import Treatment
 from selector.torch_job import is_torched
 from selector.torch_response import torched
-from selector.treatment import Treatment
 
 # Below this a heat shows no clear red. Common practice, no source. [°C]
 RED_C = 700.0

@@ -10,21 +10,21 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
-from selector.geometry import POSITIONS
 from selector.hardening import as_quenched
 from selector.hardening.heating_course import REFERENCE_C
 from selector.hardening.quenched_bar import FERRITE_HV, mixed_hrc
 from selector.hardening.stock import SOFT, Stock, rest_hv, stock_of
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.job.geometry import POSITIONS
+from selector.job.job import Surroundings
+from selector.job.process import temper_peak_c
+from selector.job.treatment import Temper
 from selector.local_heat import layer_mm
 from selector.metallurgy.austenite import austenite
 from selector.metallurgy.tempering import equivalent_time
 from selector.metallurgy.transformation import critical_temperatures, rapid_heating_shift
 from selector.preparation import Prepared
-from selector.process import temper_peak_c
-from selector.surroundings import Surroundings
 from selector.torch_response import Torched
-from selector.treatment import Temper
 
 Floats = NDArray[np.float64]
 

@@ -3,11 +3,11 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.job.job import Surroundings
+from selector.job.treatment import Treatment
 from selector.sampling import Normals
-from selector.surroundings import Surroundings
 from selector.torch_job import is_torched
 from selector.torch_response import heated_share
-from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
 

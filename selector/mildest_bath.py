@@ -5,9 +5,9 @@ from collections.abc import Iterable
 from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.gate import Gate
+from selector.job.job import Surroundings
+from selector.job.treatment import Treatment
 from selector.preparation import bath_of
-from selector.surroundings import Surroundings
-from selector.treatment import Treatment
 
 # What a quicker quench can mend: harder and deeper it gets. Cracks, bending and snapping it can
 # only make worse, and what a zone of full hardness is drawn to is the temper's affair.

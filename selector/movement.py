@@ -6,9 +6,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.hazards.distortion import Heating, bow, size_change
+from selector.job.job import Surroundings
+from selector.job.treatment import Treatment
 from selector.sampling import Normals
-from selector.surroundings import Surroundings
-from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
 # What is permitted when the user names no limit: an ordinary hand-fitted part. Assumed. [mm]

@@ -4,7 +4,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
-from selector.candidates import screened
 from selector.contact_duty import (
     CORNER_YIELD,
     Corner,
@@ -15,11 +14,14 @@ from selector.contact_duty import (
     pressings,
 )
 from selector.cost import bill
-from selector.duty import Demand
 from selector.explain import need as words
 from selector.explain.stiffness import stiffness
-from selector.geometry import area_mm2
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.job.candidates import screened
+from selector.job.demand import Demand
+from selector.job.geometry import area_mm2
+from selector.job.job import Surroundings, surroundings
+from selector.job.treatment import NO_TEMPER, Treatment
 from selector.mechanics.strength import strength
 from selector.need_record import ContactNeed, NeedOut, PlainBar, SectionNeed
 from selector.preparation import supply_hrc
@@ -27,8 +29,6 @@ from selector.record import Spread, ZoneOut
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.strength_factor import LOAD_LOG_SD, has_load, section_factor
-from selector.surroundings import Surroundings, surroundings
-from selector.treatment import NO_TEMPER, Treatment
 from selector.wording import shown
 
 Floats = NDArray[np.float64]

@@ -3,11 +3,11 @@
 from difflib import get_close_matches
 from typing import NoReturn
 
-from selector.candidates import screened
 from selector.errors import Problem, RequirementError
-from selector.screening import heated_thickness
-from selector.surroundings import Surroundings
-from selector.treatment import BLAZE_THIN_MM, Temper, Treatment, temper_ceilings, tempers
+from selector.job.candidates import screened
+from selector.job.job import Surroundings
+from selector.job.screening import heated_thickness
+from selector.job.treatment import BLAZE_THIN_MM, Temper, Treatment, temper_ceilings, tempers
 
 FIELD = "option"
 

@@ -17,6 +17,7 @@ from selector.explain.remark import remarks
 from selector.explain.risk import chief_risk
 from selector.figure import Figure, Provenance, figure
 from selector.heat.colour import temper_colour
+from selector.job.treatment import Temper
 from selector.need import zone_out
 from selector.record import (
     AdviceOut,
@@ -36,7 +37,6 @@ from selector.record import (
 )
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
-from selector.treatment import Temper
 
 SCHEMA_VERSION = 1
 # What to find out where a gate is unknown.

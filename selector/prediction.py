@@ -13,13 +13,13 @@ from numpy.typing import NDArray
 
 from selector.cost import Bill, Mishaps, bill
 from selector.figure import Figure, Provenance, figure, median
+from selector.job.job import Surroundings
+from selector.job.process import TEMPER_C
+from selector.job.treatment import Temper, Treatment
 from selector.mechanics.toughness import snap_likelihood
 from selector.movement import Movement
 from selector.preparation import Prepared
-from selector.process import TEMPER_C
 from selector.quench_crack import CrackDraws
-from selector.surroundings import Surroundings
-from selector.treatment import Temper, Treatment
 from selector.wear_duty import has_edge
 from selector.zone_hardness import ZoneHardness, working_radius_mm, zone_hardness
 

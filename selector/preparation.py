@@ -6,20 +6,20 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.geometry import as_cooled
 from selector.hardening import as_quenched
 from selector.hardening.bath_response import Points, Start, cooled
 from selector.hardening.composition import Composition, drawn, middle
 from selector.hardness_scale import hrc_from_hb
 from selector.heat.ruling_section import round_equivalent_mm
+from selector.job.geometry import as_cooled
+from selector.job.job import Surroundings
+from selector.job.process import Heat, Quench, hardening_heat, quench
+from selector.job.treatment import Treatment
 from selector.movement import Movement, movement
-from selector.process import Heat, Quench, hardening_heat, quench
 from selector.quench_crack import CrackDraws, crack_draws
 from selector.sampling import Normals
-from selector.surroundings import Surroundings
 from selector.torch_job import is_torched
 from selector.torch_response import Torched, torched, torched_points
-from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
 

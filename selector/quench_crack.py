@@ -6,7 +6,6 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import ndtr
 
-from selector.geometry import section_ratio
 from selector.hardening.composition import Composition
 from selector.hazards.cracking import (
     CrackRisk,
@@ -15,12 +14,13 @@ from selector.hazards.cracking import (
     crack_equivalent_wt_pct,
     crack_risk,
 )
+from selector.job.geometry import section_ratio
+from selector.job.job import Surroundings
+from selector.job.treatment import Treatment
 from selector.local_heat import local_share
 from selector.metallurgy.transformation import martensite_start
 from selector.requirement.part import Part
 from selector.sampling import Normals
-from selector.surroundings import Surroundings
-from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
 # Features of the requirement that the crack model counts.

@@ -3,10 +3,10 @@
 import numpy as np
 
 from catalog import Catalog
+from selector.job.job import Surroundings
+from selector.job.treatment import NO_TEMPER, Treatment
 from selector.prediction import predict
 from selector.preparation import prepare
-from selector.surroundings import Surroundings
-from selector.treatment import NO_TEMPER, Treatment
 
 REFERENCE = ("42crmo4", "prehard", "prehard-bar")
 

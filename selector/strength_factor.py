@@ -7,8 +7,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.contact_duty import corner_factor, corners
-from selector.geometry import area_mm2
 from selector.hardness_scale import hv_from_hrc
+from selector.job.geometry import area_mm2
+from selector.job.job import Surroundings
 from selector.mechanics.section import (
     bending_stress_mpa,
     section_modulus,
@@ -21,7 +22,6 @@ from selector.mechanics.strength import (
     strength,
 )
 from selector.requirement.part import Section
-from selector.surroundings import Surroundings
 
 Floats = NDArray[np.float64]
 # More than this on a known load buys nothing.

@@ -15,13 +15,13 @@ from selector.advice import Option, Scorer, scorer_of
 from selector.cost import Bill, bill
 from selector.explain import swap as words
 from selector.figure import median
+from selector.job.job import Surroundings
+from selector.job.treatment import Treatment
 from selector.judgement import judge
 from selector.prediction import Prediction, mishaps
 from selector.preparation import Prepared
 from selector.reference_bar import reference_cost
-from selector.surroundings import Surroundings
 from selector.temper_choice import Choice
-from selector.treatment import Treatment
 from selector.versus_record import Axis, Measure, SwapOut
 
 Floats = NDArray[np.float64]

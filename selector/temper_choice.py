@@ -10,14 +10,14 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.geometry import POSITIONS
 from selector.hardening import as_quenched
 from selector.hardening.as_quenched import Points
+from selector.job.geometry import POSITIONS
+from selector.job.job import Surroundings
+from selector.job.screening import heated_thickness
+from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
 from selector.prediction import embrittled
 from selector.preparation import Prepared
-from selector.screening import heated_thickness
-from selector.surroundings import Surroundings
-from selector.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
 from selector.zone_hardness import case_softening_hrc
 
 Floats = NDArray[np.float64]

@@ -12,13 +12,13 @@ from itertools import accumulate, pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.geometry import POSITIONS
 from selector.hardening.heating_course import drawn_s, first_s, heating_rate, held_s
 from selector.heat.conduction import Plan, conduct
 from selector.heat.grid import Grid, bar_grid
 from selector.heat.operator import LATE_S, Heated, Operator, heat_end, seen_cell
 from selector.heat.steel_property import SteelClass, heating_steel
 from selector.heat.torch import Torch, flame_boundary
+from selector.job.geometry import POSITIONS
 from selector.torch_job import EDGE_C, Stretch
 
 Floats = NDArray[np.float64]

@@ -4,15 +4,15 @@ from dataclasses import dataclass
 from itertools import accumulate, pairwise
 
 from catalog.heat_source import HeatSource
-from selector.geometry import area_mm2
 from selector.heat.grid import Section
 from selector.heat.operator import Operator
 from selector.heat.section_slice import Outline
 from selector.heat.torch import TORCHES, Torch, TorchName, torch
+from selector.job.geometry import area_mm2
+from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Section as PartSection
 from selector.requirement.workshop import Workshop
-from selector.treatment import Treatment
 
 _TORCH: dict[str, TorchName] = {
     "hand-torch": "hand-propane",

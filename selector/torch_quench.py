@@ -11,14 +11,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.flame_section import section_factors, start_bin_c
-from selector.geometry import POSITIONS
 from selector.hardening.bath_response import DELAY_LOG_SD, chart_factor, keener, start_of
 from selector.heat.boiling import Bath
 from selector.heat.conduction import Plan, Stop
 from selector.heat.end_quench import time_between
 from selector.heat.immersion import quench_history
 from selector.heat.steel_property import cooling_steel
-from selector.process import Quench
+from selector.job.geometry import POSITIONS
+from selector.job.process import Quench
 from selector.torch_history import HOLDS_S, LINGER_LOG_SD, STOPS_C, Heating, Torching
 from selector.torch_job import outlines
 

@@ -5,15 +5,16 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.geometry import POSITIONS
 from selector.hardening import as_quenched
 from selector.hardening.as_quenched import Points
 from selector.hardening.bath_response import TIME_POWER
 from selector.heat.boiling import Bath
 from selector.heat.end_quench import FARTHEST_MM, NEAREST_MM, equivalent_distance_mm
-from selector.process import Heat, Quench, hardening_heat
+from selector.job.geometry import POSITIONS
+from selector.job.job import Surroundings
+from selector.job.process import Heat, Quench, hardening_heat
+from selector.job.treatment import Treatment
 from selector.sampling import Normals
-from selector.surroundings import Surroundings
 from selector.torch_history import (
     HOLDS_S,
     LEVELS,
@@ -29,7 +30,6 @@ from selector.torch_history import (
 )
 from selector.torch_job import EDGE_C, flame_of, operator, stretch
 from selector.torch_quench import Cooling, quenched
-from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
 MOST_SD = 2.0

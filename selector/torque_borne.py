@@ -6,8 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from selector.geometry import cut_share, feature_factors
 from selector.hardness_scale import hv_from_hrc
+from selector.job.geometry import cut_share, feature_factors
 from selector.mechanics.section import section_modulus, torsion_stress_mpa
 from selector.mechanics.strength import static_factor
 from selector.requirement.part import CUTS, Part, Section

@@ -4,6 +4,8 @@ from catalog import Catalog, load_catalog
 from selector.advice import Option
 from selector.explain.caution import of_option
 from selector.explain.swap import headline
+from selector.job.job import Surroundings, surroundings
+from selector.job.process import reading_error_c
 from selector.option_id import option_of
 from selector.output import (
     drawn_out,
@@ -14,10 +16,8 @@ from selector.output import (
 )
 from selector.prediction import predict
 from selector.preparation import cooled_points, prepare
-from selector.process import reading_error_c
 from selector.record import GateOut, Spread
 from selector.requirement import Requirement
-from selector.surroundings import Surroundings, surroundings
 from selector.swap import QUANTITIES, Side, both, of_quantity, swaps
 from selector.temper_choice import choice_of
 from selector.versus_record import SideOut, VersusOut

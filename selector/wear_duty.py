@@ -3,10 +3,12 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.duty import Demand
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.job.demand import Demand
+from selector.job.job import Surroundings
+from selector.job.treatment import Treatment
 from selector.mechanics.wear import (
     RelativeLife,
     Wear,
@@ -14,8 +16,6 @@ from selector.mechanics.wear import (
     carbon_life,
     relative_life,
 )
-from selector.surroundings import Surroundings
-from selector.treatment import Treatment
 from selector.wording import shown
 
 Floats = NDArray[np.float64]

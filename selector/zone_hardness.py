@@ -5,16 +5,16 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.geometry import POSITIONS
 from selector.hardening import as_quenched
 from selector.hardening.model_range import ranges_left
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.job.geometry import POSITIONS
+from selector.job.job import Surroundings
+from selector.job.process import temper_peak_c
+from selector.job.treatment import Temper
 from selector.local_hardness import beside, local_hardness
 from selector.metallurgy.hardenability import heat_curve
 from selector.preparation import Prepared, cooled_points
-from selector.process import temper_peak_c
-from selector.surroundings import Surroundings
-from selector.treatment import Temper
 
 Floats = NDArray[np.float64]
 # Depth of a flame- or induction-hardened layer: to 0.8 of the required surface hardness in HV

@@ -7,8 +7,8 @@ from types import MappingProxyType
 from typing import Any
 
 from catalog import Catalog, load_catalog
+from selector.job.treatment import Treatment
 from selector.requirement import Requirement, requirement_from
-from selector.treatment import Treatment
 
 TEXT = """
 safety_use = "could hurt"

@@ -9,8 +9,8 @@ from typing import Any
 
 from catalog import Catalog
 from selector import Requirement
-from selector.bench import bench
 from selector.errors import Problem, SelectorError
+from selector.job.bench import bench
 from selector.requirement import requirement_from
 from ui.field import BLOCKS, FIELDS
 

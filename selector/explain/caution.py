@@ -4,10 +4,10 @@ from catalog.caution import Caution
 from catalog.steel import Steel
 from selector.advice import Advice, Option
 from selector.figure import median
+from selector.job.treatment import Temper, Treatment
 from selector.mildest_bath import is_too_harsh
 from selector.prediction import embrittled
 from selector.requirement import Requirement
-from selector.treatment import Temper, Treatment
 
 STEPS = ("before work", "heating", "quenching", "tempering", "finishing", "in service")
 # Cautions of a steel that concern only a draw from this temperature up: slow cooling passes

@@ -1,17 +1,17 @@
 """What the flame verdict took for granted because it was not said, and what it did not use."""
 
-from selector.duty import Demand
 from selector.flame_case import bath_of
 from selector.heat.boiling import bath_temperature_c
+from selector.job.demand import Demand
+from selector.job.job import Surroundings
+from selector.job.process import DELAY_S, reading_error_c
+from selector.job.supply import presumed
+from selector.job.treatment import Treatment
 from selector.movement import permitted_mm
-from selector.process import DELAY_S, reading_error_c
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.requirement.workshop import Skill
-from selector.supply import presumed
-from selector.surroundings import Surroundings
 from selector.torch_job import flame_of, operator, round_like
-from selector.treatment import Treatment
 from selector.wording import shown
 
 

@@ -1,8 +1,8 @@
 """The first lines of an advice: what to do, in a sentence."""
 
 from selector.advice import Advice, Option
-from selector.duty import Demand
 from selector.figure import median
+from selector.job.demand import Demand
 from selector.wording import shown, shown_range
 
 

@@ -5,11 +5,11 @@ from collections.abc import Callable
 import numpy as np
 
 from selector.advice import Advice, Option
-from selector.candidates import CONDITION_LETTER
 from selector.cost import bark_mm
 from selector.explain.need import pair
 from selector.explain.stiffness import stiffness
 from selector.figure import median
+from selector.job.candidates import CONDITION_LETTER
 from selector.prediction import embrittled
 from selector.wear_duty import carbide_gain
 

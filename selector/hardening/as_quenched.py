@@ -31,6 +31,7 @@ from selector.hardness_scale import hv_from_hrc
 from selector.heat.bar_equivalent import LOG_SD_JOMINY
 from selector.heat.boiling import Bath
 from selector.heat.steel_property import SteelClass
+from selector.job.process import Heat
 from selector.metallurgy.austenite import austenite
 from selector.metallurgy.hardenability import critical_cooling_time, heat_curve
 from selector.metallurgy.martensite import as_quenched as quenched_structure
@@ -39,7 +40,6 @@ from selector.metallurgy.tempering import (
     tempered_from_curve,
     tempered_hardness,
 )
-from selector.process import Heat
 from selector.sampling import Normals
 
 # The whole job on a plain bar has its own file; it is a hardness map too, and is named here.

@@ -12,7 +12,6 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.geometry import POSITIONS
 from selector.hardening.quenched_bar import bar_cooling
 from selector.heat.bar_equivalent import jominy_distance_mm
 from selector.heat.boiling import Bath
@@ -28,7 +27,8 @@ from selector.heat.exchange import Boundary
 from selector.heat.grid import Grid, round_grid
 from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.steel_property import SteelClass, cooling_steel
-from selector.process import Quench
+from selector.job.geometry import POSITIONS
+from selector.job.process import Quench
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]

@@ -10,13 +10,13 @@ from catalog.steel import Condition, Steel
 from selector.hardening.composition import middle
 from selector.hardening.heating_course import REFERENCE_C
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.job.process import structure_of
+from selector.job.treatment import Treatment
 from selector.metallurgy.temper_curve import parameter_k
 from selector.metallurgy.tempering import Structure as Tempered
 from selector.metallurgy.tempering import prior_temper, tempered_hardness
 from selector.metallurgy.transformation import Structure
 from selector.preparation import supply_hrc
-from selector.process import structure_of
-from selector.treatment import Treatment
 
 Floats = NDArray[np.float64]
 

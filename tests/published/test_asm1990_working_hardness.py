@@ -6,7 +6,7 @@ The window derived for a duty is to be the one a toolmaker asks for: both ends w
 
 import pytest
 
-from selector.duty import demands
+from selector.job.demand import demands
 from tests.dog import GONE, asked
 
 # Wear, severity, impact of the duty; the hardness printed.

@@ -9,7 +9,6 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.duty import Demand
 from selector.flame_history import Job, heat_and_quench
 from selector.flame_map import draw, harden
 from selector.flame_reading import Wall, hard_depth_mm
@@ -19,6 +18,7 @@ from selector.heat.boiling import Bath
 from selector.heat.grid import Section
 from selector.heat.operator import Operator
 from selector.heat.torch import torch
+from selector.job.demand import Demand
 
 NOTHING_ASKED = Demand(0, (0,), None, None, None, None, 0.0, derived=False, reason="")
 

@@ -8,8 +8,8 @@ from selector.heat.drawing import soaked
 from selector.heat.grid import Section, bar_grid
 from selector.heat.operator import Operator, heat_end, seen_cell
 from selector.heat.torch import torch
+from selector.job.treatment import _TIME_S
 from selector.metallurgy.tempering import equivalent_time
-from selector.treatment import _TIME_S
 
 
 def heat_s(name, diameter_mm, heat_c=800.0):

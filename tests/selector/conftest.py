@@ -4,7 +4,7 @@ import pytest
 
 from catalog import Catalog, load_catalog
 from selector.advice import Advice
-from selector.surroundings import Surroundings, surroundings
+from selector.job.job import Surroundings, surroundings
 from tests.dog import FEW, asked, only
 from tests.once import advised
 

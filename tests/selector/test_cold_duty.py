@@ -5,11 +5,11 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector.cold_duty import cold_gate, transition_c
 from selector.gate import Gate
+from selector.job.job import surroundings
+from selector.job.treatment import NO_TEMPER, Temper
 from selector.judgement import judge
 from selector.prediction import predict
 from selector.preparation import prepare
-from selector.surroundings import surroundings
-from selector.treatment import NO_TEMPER, Temper
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

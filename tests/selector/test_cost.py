@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector import sampling
 from selector.cost import Mishaps, bark_mm, bill
-from selector.surroundings import surroundings
-from selector.treatment import NO_TEMPER, Temper
+from selector.job.job import surroundings
+from selector.job.treatment import NO_TEMPER, Temper
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector.contact_duty import blow_force_n
 from selector.duty_gate import contact_factor, duty_gates, skin_mm
+from selector.job.job import surroundings
+from selector.job.treatment import Temper
 from selector.prediction import predict
 from selector.preparation import prepare
-from selector.surroundings import surroundings
-from selector.treatment import Temper
 from tests.dog import GONE, asked, work
 
 CATALOG = load_catalog()

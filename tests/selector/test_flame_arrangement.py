@@ -5,7 +5,7 @@ from selector.flame_arrangement import HOLDS_S, arranged, cut_short
 from selector.flame_arrangement import _spare as spare
 from selector.flame_case import follow
 from selector.flame_outcome import Setup
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -5,7 +5,7 @@ from selector.flame_bath import ROOM_MM
 from selector.flame_case import follow
 from selector.flame_change import first_change
 from selector.flame_outcome import Setup
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

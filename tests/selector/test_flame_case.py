@@ -9,8 +9,8 @@ from selector.heat.exchange import SURFACE_C, steady
 from selector.heat.grid import round_grid
 from selector.heat.section_slice import slice_grid
 from selector.heat.steel_property import heating_steel
-from selector.surroundings import surroundings
-from selector.treatment import Temper
+from selector.job.job import surroundings
+from selector.job.treatment import Temper
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

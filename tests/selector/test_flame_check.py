@@ -15,7 +15,7 @@ from selector.flame_check import (
 )
 from selector.flame_outcome import OVERHEATED_C, SAFE, Setup
 from selector.flame_reading import Ring
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from tests.dog import GONE, asked, work
 
 CATALOG = load_catalog()

@@ -5,7 +5,7 @@ from catalog import load_catalog
 from selector.flame_case import follow, heated_for
 from selector.flame_ground import flame_skin_mm, ground
 from selector.flame_outcome import Setup
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -14,8 +14,8 @@ from selector.heat.drawing import from_behind, soaked
 from selector.heat.grid import Section, bar_grid
 from selector.heat.operator import Operator
 from selector.heat.torch import torch
+from selector.job.treatment import Temper
 from selector.metallurgy.temper_curve import parameter_k
-from selector.treatment import Temper
 
 STEELS = load_catalog().steels
 OVEN = Temper("oven", 200.0, 3600.0)

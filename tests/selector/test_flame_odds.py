@@ -6,7 +6,7 @@ from catalog import load_catalog
 from selector.flame_arrangement import arranged
 from selector.flame_case import follow
 from selector.flame_odds import limits, odds_of, steadied
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from tests.dog import asked, work
 from tests.once import flamed
 

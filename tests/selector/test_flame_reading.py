@@ -1,7 +1,6 @@
 import numpy as np
 import pytest
 
-from selector.duty import Demand
 from selector.flame_map import FlameMap
 from selector.flame_reading import (
     Wall,
@@ -12,6 +11,7 @@ from selector.flame_reading import (
     wall_at,
     within,
 )
+from selector.job.demand import Demand
 from selector.torch_job import stretch
 from tests.dog import asked
 

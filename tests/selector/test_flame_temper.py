@@ -7,7 +7,7 @@ from selector.flame_map import harden
 from selector.flame_outcome import Setup
 from selector.flame_temper import LEAST_DRAW_C, chosen_temper
 from selector.hardening.stock import stock_of
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -4,7 +4,7 @@ from catalog import load_catalog
 from selector.advice import advise
 from selector.flame import flame_answer
 from selector.heating_gate import heating_gates
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from tests.dog import asked, only, work
 
 CATALOG = load_catalog()

@@ -4,12 +4,12 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.job.job import surroundings
+from selector.job.treatment import NO_TEMPER, Temper
 from selector.judgement import corrected, fails_undrawn, judge
 from selector.prediction import predict
 from selector.preparation import prepare
 from selector.requirement.priority import CRITERIA
-from selector.surroundings import surroundings
-from selector.treatment import NO_TEMPER, Temper
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

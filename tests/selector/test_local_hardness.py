@@ -7,10 +7,10 @@ from catalog import load_catalog
 from selector.flame_arrangement import arranged
 from selector.flame_case import follow
 from selector.flame_outcome import Setup
+from selector.job.job import surroundings
+from selector.job.treatment import Temper
 from selector.local_hardness import beside
 from selector.preparation import prepare
-from selector.surroundings import surroundings
-from selector.treatment import Temper
 from selector.zone_hardness import zone_hardness
 from tests.dog import asked, work
 

@@ -2,8 +2,8 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.job.job import surroundings
 from selector.local_heat import layer_mm, local_share
-from selector.surroundings import surroundings
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

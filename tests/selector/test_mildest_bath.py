@@ -3,6 +3,7 @@ import pytest
 from catalog import load_catalog
 from selector.advice import advise
 from selector.gate import Gate
+from selector.job.job import surroundings
 from selector.mildest_bath import (
     but_for_bath,
     hardens_fully,
@@ -10,7 +11,6 @@ from selector.mildest_bath import (
     mild_first,
     needless,
 )
-from selector.surroundings import surroundings
 from tests.dog import asked, only, work
 
 CATALOG = load_catalog()

@@ -3,8 +3,8 @@ import pytest
 
 from catalog import load_catalog
 from selector import sampling
+from selector.job.job import surroundings
 from selector.movement import movement, permitted_mm
-from selector.surroundings import surroundings
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -7,8 +7,8 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from catalog.example import example_names, example_text
-from selector.duty import SLACK_BELOW_HRC
 from selector.hardness_scale import hrc_from_hv
+from selector.job.demand import SLACK_BELOW_HRC
 from selector.need import need
 from selector.need_record import NeedOut
 from selector.requirement import requirement_from

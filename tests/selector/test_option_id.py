@@ -2,8 +2,8 @@ import pytest
 
 from catalog import load_catalog
 from selector.errors import RequirementError
+from selector.job.job import surroundings
 from selector.option_id import option_of
-from selector.surroundings import surroundings
 from tests.dog import asked
 
 NEAR = surroundings(asked(), load_catalog())

@@ -4,10 +4,10 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.job.job import surroundings
+from selector.job.treatment import NO_TEMPER, Temper
 from selector.prediction import embrittled, predict
 from selector.preparation import prepare
-from selector.surroundings import surroundings
-from selector.treatment import NO_TEMPER, Temper
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -2,10 +2,10 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.geometry import POSITIONS
 from selector.hardness_scale import hrc_from_hb
+from selector.job.geometry import POSITIONS
+from selector.job.job import surroundings
 from selector.preparation import cooled_points, prepare, supply_hrc
-from selector.surroundings import surroundings
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector import sampling
 from selector.hardening.composition import drawn
+from selector.job.job import surroundings
 from selector.quench_crack import crack_draws, crack_words
-from selector.surroundings import surroundings
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -1,5 +1,5 @@
+from selector.job.job import surroundings
 from selector.reference_bar import reference_bar, reference_cost
-from selector.surroundings import surroundings
 from tests.dog import asked, only
 
 

@@ -5,10 +5,10 @@ import pytest
 
 from catalog import load_catalog
 from selector.figure import median
+from selector.job.job import surroundings
 from selector.option_id import option_of
 from selector.prediction import predict
 from selector.preparation import prepare
-from selector.surroundings import surroundings
 from selector.swap import Side, bar_per_kg, both, of_quantity, swaps
 from selector.temper_choice import Choice
 from tests.dog import asked

@@ -2,11 +2,11 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.job.job import surroundings
+from selector.job.treatment import NO_TEMPER
 from selector.prediction import embrittled
 from selector.preparation import cooled_points, prepare
-from selector.surroundings import surroundings
 from selector.temper_choice import STRUCK_LEAST_TEMPER_C, choice_of, choices
-from selector.treatment import NO_TEMPER
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -5,10 +5,10 @@ import pytest
 
 from catalog import load_catalog
 from selector.flame_history import Job, heat
-from selector.geometry import POSITIONS
 from selector.heat.boiling import Bath
 from selector.heat.operator import seen_cell
-from selector.surroundings import surroundings
+from selector.job.geometry import POSITIONS
+from selector.job.job import surroundings
 from selector.torch_history import (
     HOLDS_S,
     LEVEL_LOG_SD,

@@ -2,9 +2,9 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.geometry import POSITIONS
-from selector.process import quench
-from selector.surroundings import surroundings
+from selector.job.geometry import POSITIONS
+from selector.job.job import surroundings
+from selector.job.process import quench
 from selector.torch_history import HOLDS_S, MIDDLE, STOPS_C, Torching, heated
 from selector.torch_job import flame_of, operator, stretch
 from selector.torch_quench import DESIGN, quenched, terms

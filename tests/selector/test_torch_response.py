@@ -2,9 +2,9 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.geometry import POSITIONS
-from selector.process import hardening_heat, quench
-from selector.surroundings import surroundings
+from selector.job.geometry import POSITIONS
+from selector.job.job import surroundings
+from selector.job.process import hardening_heat, quench
 from selector.torch_response import heated_share, torched, torched_points
 from tests.dog import asked, work
 

@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from selector.wear_duty import (
     carbide_gain,
     edge_loss_hrc,

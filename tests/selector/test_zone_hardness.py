@@ -2,9 +2,9 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.job.job import surroundings
+from selector.job.treatment import NO_TEMPER, Temper
 from selector.preparation import prepare
-from selector.surroundings import surroundings
-from selector.treatment import NO_TEMPER, Temper
 from selector.zone_hardness import working_radius_mm, zone_hardness
 from tests.dog import asked, work
 

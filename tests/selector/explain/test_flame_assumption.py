@@ -2,7 +2,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.explain.flame_assumption import flame_assumptions
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from tests.dog import GONE, asked, work
 
 CATALOG = load_catalog()

@@ -6,12 +6,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalog import load_catalog
-from selector.geometry import POSITIONS
 from selector.hardening import as_quenched
 from selector.hardening.bath_response import Points, cooled
 from selector.hardening.composition import drawn, middle
-from selector.process import hardening_heat, quench
-from selector.surroundings import surroundings
+from selector.job.geometry import POSITIONS
+from selector.job.job import surroundings
+from selector.job.process import hardening_heat, quench
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -5,12 +5,12 @@ import pytest
 
 from catalog import load_catalog
 from selector import quench_response as module
-from selector.geometry import POSITIONS
 from selector.hardening import quenched_bar
 from selector.hardening.bath_response import Start, centre_s, cooled, start_of
 from selector.heat.boiling import Bath
 from selector.heat.conduction import conduct
-from selector.process import Quench, quench
+from selector.job.geometry import POSITIONS
+from selector.job.process import Quench, quench
 from tests.dog import asked
 
 MEDIA = load_catalog().media

@@ -6,11 +6,11 @@ from catalog import Catalog
 from catalog.heat_source import HeatSource
 from catalog.medium import Medium
 from catalog.steel import Steel
-from selector.bath_check import bath_problems
 from selector.errors import Problem, RequirementError
+from selector.job.bath_check import bath_problems
+from selector.job.supply import stated, taken_as
 from selector.requirement import Requirement
 from selector.requirement.workshop import Stock
-from selector.supply import stated, taken_as
 
 AIR = "air"
 

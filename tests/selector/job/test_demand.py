@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.duty import APART_HRC, SLACK_ABOVE_HRC, SLACK_BELOW_HRC, demands, leading
+from selector.job.demand import APART_HRC, SLACK_ABOVE_HRC, SLACK_BELOW_HRC, demands, leading
 from tests.dog import GONE, asked
 
 WEARS = ["sliding", "abrasive", "rolling-contact", "edge-impact"]

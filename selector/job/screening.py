@@ -10,11 +10,11 @@ import numpy as np
 
 from catalog.steel import Steel
 from selector.gate import Gate
-from selector.geometry import as_cooled
+from selector.job.geometry import as_cooled
+from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.torch_job import is_torched
-from selector.treatment import Treatment
 
 # Hopeless beyond this multiple of a heat source's section. Common practice, no source.
 HOPELESS = 1.5

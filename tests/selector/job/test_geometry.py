@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.geometry import (
+from selector.job.geometry import (
     area_mm2,
     blank_mm,
     cut_share,

@@ -9,12 +9,12 @@ from catalog.heat_source import HeatSource
 from catalog.medium import Medium
 from catalog.route import Route
 from catalog.steel import Steel
-from selector.bench import Bench
 from selector.gate import Gate
+from selector.job.bench import Bench
+from selector.job.screening import RULES
+from selector.job.supply import taken_as
+from selector.job.treatment import Treatment
 from selector.requirement import Requirement
-from selector.screening import RULES
-from selector.supply import taken_as
-from selector.treatment import Treatment
 
 # An old EN number with its strength condition: EN16T is pre-hardened bar, not nitrided.
 CONDITION_LETTER = re.compile(r"^\s*en\s?-?\d+[a-e]?\s?[p-w]\s*$", re.IGNORECASE)

@@ -1,6 +1,12 @@
 import pytest
 
-from selector.screening import HOPELESS, RULES, hard_sections, heated_thickness, section_like
+from selector.job.screening import (
+    HOPELESS,
+    RULES,
+    hard_sections,
+    heated_thickness,
+    section_like,
+)
 from tests.dog import GONE, asked, work
 
 LONG = {"part.section.0.length": 400}

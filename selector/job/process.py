@@ -10,11 +10,11 @@ from catalog.medium import Agitation, Medium
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
+from selector.job.treatment import Temper, Treatment
 from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT, Structure
 from selector.requirement.workshop import Bath as KeptBath
 from selector.requirement.workshop import Workshop
 from selector.sampling import Normals
-from selector.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]
 

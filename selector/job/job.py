@@ -9,11 +9,11 @@ from numpy.typing import NDArray
 
 from catalog import Catalog
 from selector import sampling
-from selector.bench import Bench, bench
-from selector.duty import Demand, demands, leading
-from selector.geometry import Notches, mass_kg, notches
+from selector.job.bench import Bench, bench
+from selector.job.demand import Demand, demands, leading
+from selector.job.geometry import Notches, mass_kg, notches
+from selector.job.screening import hard_sections
 from selector.requirement import Requirement
-from selector.screening import hard_sections
 
 Floats = NDArray[np.float64]
 T = TypeVar("T")

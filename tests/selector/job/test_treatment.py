@@ -3,7 +3,7 @@ import itertools
 import pytest
 
 from catalog import load_catalog
-from selector.treatment import NO_TEMPER, Temper, temper_ceilings, tempers
+from selector.job.treatment import NO_TEMPER, Temper, temper_ceilings, tempers
 from tests.dog import asked, work
 
 SOURCES = load_catalog().heat_sources

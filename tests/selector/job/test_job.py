@@ -1,7 +1,7 @@
 import numpy as np
 
 from selector import sampling
-from selector.surroundings import surroundings
+from selector.job.job import surroundings
 from tests.dog import asked, only
 
 FEW = only("c45", "42crmo4")

@@ -1,8 +1,8 @@
 import pytest
 
 from catalog import load_catalog
-from selector.bench import bench
 from selector.errors import RequirementError
+from selector.job.bench import bench
 from tests.dog import asked
 
 CATALOG = load_catalog()

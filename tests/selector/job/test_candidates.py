@@ -4,8 +4,8 @@ from dataclasses import replace
 import pytest
 
 from catalog import load_catalog
-from selector.bench import bench
-from selector.candidates import CONDITION_LETTER, like_conditions_merged, screened
+from selector.job.bench import bench
+from selector.job.candidates import CONDITION_LETTER, like_conditions_merged, screened
 from tests.dog import asked, only, work
 
 

@@ -11,7 +11,7 @@ from catalog.medium import Agitation
 from selector import sampling
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.operator import LIGHT, READING_C
-from selector.process import (
+from selector.job.process import (
     DELAY_S,
     TEMPER_C,
     hardening_heat,
@@ -19,7 +19,7 @@ from selector.process import (
     reading_error_c,
     temper_peak_c,
 )
-from selector.treatment import NO_TEMPER, Temper
+from selector.job.treatment import NO_TEMPER, Temper
 from tests.dog import asked, work
 
 NORMALS = {**sampling.shared(), **sampling.of_steel("c45")}

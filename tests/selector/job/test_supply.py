@@ -1,8 +1,8 @@
 import pytest
 
 from catalog import load_catalog
+from selector.job.supply import presumed, stated, taken_as
 from selector.requirement.workshop import Stock
-from selector.supply import presumed, stated, taken_as
 
 STEELS = load_catalog().steels
 

@@ -1,4 +1,4 @@
-from selector.bath_check import bath_problems
+from selector.job.bath_check import bath_problems
 from tests.dog import asked
 
 

@@ -1,0 +1,1 @@
+"""Requirement and catalogue resolved once: bench, rack, shape, demands, treatments."""
