@@ -5,8 +5,10 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.cold_duty import cold_gate
-from selector.contact_duty import Pressing, blow_force_n, pressings
+from selector.duty.cold import cold_gate
+from selector.duty.contact import Pressing, blow_force_n, pressings
+from selector.duty.strength import LOAD_LOG_SD, has_load
+from selector.duty.wear import pair_gate
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardness_scale import hv_from_hrc
@@ -17,8 +19,6 @@ from selector.job.job import Surroundings
 from selector.job.process import HOLD_S
 from selector.mechanics.strength import strength
 from selector.prediction import Prediction
-from selector.strength_factor import LOAD_LOG_SD, has_load
-from selector.wear_duty import pair_gate
 from selector.wording import shown
 
 Floats = NDArray[np.float64]

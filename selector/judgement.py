@@ -7,6 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.bath_gate import bath_gates
+from selector.duty.strength import has_load, least_factor
+from selector.duty.wear import edge_loss_hrc, life
 from selector.duty_gate import contact_factor, duty_gates
 from selector.figure import median
 from selector.gate import BREAKING, Gate, judged, worst
@@ -17,9 +19,7 @@ from selector.job.treatment import Temper, Treatment
 from selector.prediction import TOUGHNESS, Prediction, embrittled
 from selector.quench_crack import crack_words
 from selector.requirement.priority import CRITERIA
-from selector.strength_factor import has_load, least_factor
 from selector.temper_choice import LEAST_SAFE_C, STRUCK_LEAST_TEMPER_C
-from selector.wear_duty import edge_loss_hrc, life
 from selector.wording import shown
 
 Floats = NDArray[np.float64]

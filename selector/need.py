@@ -4,7 +4,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
-from selector.contact_duty import (
+from selector.cost import bill
+from selector.duty.contact import (
     CORNER_YIELD,
     Corner,
     Pressing,
@@ -13,9 +14,9 @@ from selector.contact_duty import (
     corners,
     pressings,
 )
-from selector.cost import bill
+from selector.duty.stiffness import stiffness
+from selector.duty.strength import LOAD_LOG_SD, has_load, section_factor
 from selector.explain import need as words
-from selector.explain.stiffness import stiffness
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.candidates import screened
 from selector.job.demand import Demand
@@ -28,7 +29,6 @@ from selector.preparation import supply_hrc
 from selector.record import Spread, ZoneOut
 from selector.requirement import Requirement
 from selector.requirement.part import Section
-from selector.strength_factor import LOAD_LOG_SD, has_load, section_factor
 from selector.wording import shown
 
 Floats = NDArray[np.float64]

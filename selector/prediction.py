@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.cost import Bill, Mishaps, bill
+from selector.duty.wear import has_edge
 from selector.figure import Figure, Provenance, figure, median
 from selector.job.job import Surroundings
 from selector.job.process import TEMPER_C
@@ -20,7 +21,6 @@ from selector.mechanics.toughness import snap_likelihood
 from selector.movement import Movement
 from selector.preparation import Prepared
 from selector.quench_crack import CrackDraws
-from selector.wear_duty import has_edge
 from selector.zone_hardness import ZoneHardness, working_radius_mm, zone_hardness
 
 Floats = NDArray[np.float64]

@@ -1,6 +1,7 @@
 """What was taken for granted because it was not said."""
 
 from selector.advice import Advice
+from selector.duty.strength import has_load
 from selector.job.demand import Demand
 from selector.job.geometry import cut_mm
 from selector.job.supply import presumed
@@ -9,7 +10,6 @@ from selector.reference_bar import reference_bar
 from selector.requirement import Requirement
 from selector.requirement.part import CUTS, Part
 from selector.requirement.workshop import Skill
-from selector.strength_factor import has_load
 from selector.wording import shown
 
 # How many options the assumptions look at: those a reader compares.

@@ -1,6 +1,6 @@
 """What a part must bear, in sentences."""
 
-from selector.contact_duty import pressings
+from selector.duty.contact import pressings
 from selector.job.demand import APART_HRC, FOR_WEAR, Demand
 from selector.need_record import PlainBar, SectionNeed
 from selector.record import Spread

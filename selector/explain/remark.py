@@ -6,12 +6,12 @@ import numpy as np
 
 from selector.advice import Advice, Option
 from selector.cost import bark_mm
+from selector.duty.stiffness import stiffness
+from selector.duty.wear import carbide_gain
 from selector.explain.need import pair
-from selector.explain.stiffness import stiffness
 from selector.figure import median
 from selector.job.candidates import CONDITION_LETTER
 from selector.prediction import embrittled
-from selector.wear_duty import carbide_gain
 
 # Beats the first in this share of the draws. [-]
 MOSTLY = 0.6

@@ -1,6 +1,6 @@
 import pytest
 
-from selector.explain.stiffness import stiffness
+from selector.duty.stiffness import stiffness
 from tests.dog import asked
 
 

@@ -2,8 +2,7 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.job.job import surroundings
-from selector.wear_duty import (
+from selector.duty.wear import (
     carbide_gain,
     edge_loss_hrc,
     has_edge,
@@ -12,6 +11,7 @@ from selector.wear_duty import (
     pair_gate,
     wearing_carbon_wt_pct,
 )
+from selector.job.job import surroundings
 from tests.dog import GONE, asked, work
 
 CATALOG = load_catalog()

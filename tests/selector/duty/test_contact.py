@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.contact_duty import corner_factor, corners, pressings
+from selector.duty.contact import corner_factor, corners, pressings
 from tests.dog import GONE, asked
 
 PRESSED = {"load.contact": "2 kN"}

@@ -5,9 +5,9 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector import sampling
+from selector.duty.strength import CAP, has_load, least_factor
 from selector.job.job import surroundings
 from selector.mechanics.notch import cross_hole_factor
-from selector.strength_factor import CAP, has_load, least_factor
 from tests.dog import GONE, asked
 
 CATALOG = load_catalog()

@@ -6,7 +6,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.contact_duty import corner_factor, corners
+from selector.duty.contact import corner_factor, corners
 from selector.hardness_scale import hv_from_hrc
 from selector.job.geometry import area_mm2
 from selector.job.job import Surroundings

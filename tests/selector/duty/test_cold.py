@@ -3,7 +3,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from catalog import load_catalog
-from selector.cold_duty import cold_gate, transition_c
+from selector.duty.cold import cold_gate, transition_c
 from selector.gate import Gate
 from selector.job.job import surroundings
 from selector.job.treatment import NO_TEMPER, Temper

@@ -1,0 +1,1 @@
+"""What the loads ask: strength, contact, wear, cold, stiffness."""
