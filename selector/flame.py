@@ -15,7 +15,6 @@ from selector.flame_change import Change, first_change, given_a_bath, heated_who
 from selector.flame_check import asked_words, slack_words
 from selector.flame_odds import limits, odds_of, steadied
 from selector.flame_outcome import CheckName, Outcome, Setup
-from selector.flame_residual import RESIDUAL_HEAT
 from selector.job.candidates import screened
 from selector.job.demand import Demand
 from selector.job.job import Surroundings, surroundings
@@ -25,7 +24,8 @@ from selector.metallurgy.martensite import hardness
 from selector.mildest_bath import is_too_harsh
 from selector.preparation import supply_hrc
 from selector.requirement import Requirement
-from selector.torch_job import knows
+from selector.torch.part import knows
+from selector.torch.residual_heat import RESIDUAL_HEAT
 
 FlameWord = Literal["yes", "yes_if", "no", "not_needed", "coupon_first"]
 Progress = Callable[[str, float], None]

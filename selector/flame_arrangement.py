@@ -13,8 +13,8 @@ from selector.job.demand import Demand
 from selector.job.job import Surroundings
 from selector.job.process import reading_error_c
 from selector.job.treatment import Treatment
-from selector.torch_history import LINGER_LOG_SD
-from selector.torch_job import EDGE_C, PASTS
+from selector.torch.heating import LINGER_LOG_SD
+from selector.torch.part import EDGE_C, PASTS
 
 # How long the heat may be held. [s]
 HOLDS_S = (10.0, 20.0, 40.0, 80.0, 150.0)

@@ -2,13 +2,13 @@
 
 import numpy as np
 
-from selector.flame_history import DENSITY_KG_PER_M3, Job
 from selector.flame_outcome import Check
 from selector.heat.grid import Grid
 from selector.heat.operator import Heated
 from selector.job.job import Surroundings
 from selector.job.process import OIL_L_PER_KG
 from selector.job.treatment import Treatment
+from selector.torch.flame_history import DENSITY_KG_PER_M3, Job
 
 # Heat of a part that such a rule is made for, over the bath. [K]
 RULE_K = 800.0

@@ -7,20 +7,7 @@ from numpy.typing import NDArray
 
 from selector.flame_bath import bath_check
 from selector.flame_check import checks, crack_of
-from selector.flame_ground import flame_skin_mm, ground
-from selector.flame_history import Cooled, Job, heat, quench
-from selector.flame_map import draw, draw_along, harden
 from selector.flame_outcome import OVER_RANGE_C, OVERHEATED_C, Check, Outcome, Setup
-from selector.flame_reading import (
-    half_martensite_hrc,
-    hard_depth_mm,
-    hard_stretch_mm,
-    softest_place,
-    wall_at,
-    within,
-)
-from selector.flame_residual import RESIDUAL_HEAT, RunBack, dipped_and_drawn
-from selector.flame_section import hole_lead_k
 from selector.flame_temper import chosen_temper
 from selector.hardening.as_quenched import start
 from selector.hardening.stock import Stock, stock_of
@@ -33,7 +20,20 @@ from selector.job.demand import Demand
 from selector.job.job import Surroundings
 from selector.job.process import DELAY_S
 from selector.job.treatment import NO_TEMPER, Treatment
-from selector.torch_job import Stretch, flame_of, operator, outlines, stretch
+from selector.torch.flame_history import Cooled, Job, heat, quench
+from selector.torch.ground_face import flame_skin_mm, ground
+from selector.torch.hardness_map import draw, draw_along, harden
+from selector.torch.part import Stretch, flame_of, operator, outlines, stretch
+from selector.torch.reading import (
+    half_martensite_hrc,
+    hard_depth_mm,
+    hard_stretch_mm,
+    softest_place,
+    wall_at,
+    within,
+)
+from selector.torch.residual_heat import RESIDUAL_HEAT, RunBack, dipped_and_drawn
+from selector.torch.section import hole_lead_k
 
 Floats = NDArray[np.float64]
 

@@ -8,7 +8,6 @@ import numpy as np
 from selector.flame_arrangement import arranged
 from selector.flame_case import bath_of
 from selector.flame_outcome import CheckName, Outcome, Setup
-from selector.flame_reading import within
 from selector.heat.boiling import bath_temperature_c
 from selector.heat.torch import torch
 from selector.job.demand import Demand
@@ -16,7 +15,8 @@ from selector.job.job import Surroundings
 from selector.job.process import reading_error_c
 from selector.job.screening import RULES
 from selector.job.treatment import Temper, Treatment
-from selector.torch_job import flame_of
+from selector.torch.part import flame_of
+from selector.torch.reading import within
 
 # A heating torch that a workshop can borrow. [l/min]
 BORROWED_L_PER_MIN = 11.0

@@ -16,7 +16,7 @@ from selector.job.job import Surroundings
 from selector.job.process import reading_error_c
 from selector.job.treatment import Treatment
 from selector.movement import permitted_mm
-from selector.torch_history import LEVEL_LOG_SD
+from selector.torch.heating import LEVEL_LOG_SD
 
 
 def limits(out: Outcome, around: Surroundings) -> tuple[str, ...]:

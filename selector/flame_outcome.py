@@ -4,14 +4,14 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from selector.flame_map import FlameMap
-from selector.flame_reading import Ring
 from selector.hazards.cracking import CrackRisk
 from selector.heat.boiling import Bath
 from selector.heat.operator import Heated
 from selector.heat.torch import Torch
 from selector.job.treatment import NO_TEMPER, Temper
-from selector.torch_job import Stretch
+from selector.torch.hardness_map import FlameMap
+from selector.torch.part import Stretch
+from selector.torch.reading import Ring
 
 CheckName = Literal[
     "reach", "hard", "not_too_hard", "depth", "ring", "corner", "movement", "cracking", "even",

@@ -7,9 +7,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.errors import Problem, SelectorError
-from selector.flame_map import FlameMap
 from selector.flame_outcome import Outcome
-from selector.flame_reading import wall_at
+from selector.torch.hardness_map import FlameMap
+from selector.torch.reading import wall_at
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure

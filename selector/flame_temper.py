@@ -2,13 +2,13 @@
 
 import numpy as np
 
-from selector.flame_map import Hardened, draw, drawn_hrc
-from selector.flame_reading import within
 from selector.job.demand import Demand
 from selector.job.job import Surroundings
 from selector.job.treatment import NO_TEMPER, Means, Temper, Treatment, temper_ceilings, tempers
 from selector.metallurgy.temper_curve import parameter_k
 from selector.prediction import embrittled
+from selector.torch.hardness_map import Hardened, draw, drawn_hrc
+from selector.torch.reading import within
 
 # Drawn below this, nobody knows how tough hardened steel is. Common practice. [°C]
 LEAST_DRAW_C = 175.0

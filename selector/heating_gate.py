@@ -8,8 +8,8 @@ from selector.hardening.as_quenched import FORMED_FULL_C
 from selector.job.job import Surroundings
 from selector.job.screening import heated_thickness
 from selector.job.treatment import Treatment
-from selector.torch_job import is_torched
-from selector.torch_response import torched
+from selector.torch.part import is_torched
+from selector.torch.response import torched
 
 # Below this a heat shows no clear red. Common practice, no source. [°C]
 RED_C = 700.0

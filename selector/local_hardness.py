@@ -19,12 +19,12 @@ from selector.job.geometry import POSITIONS
 from selector.job.job import Surroundings
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper
-from selector.local_heat import layer_mm
 from selector.metallurgy.austenite import austenite
 from selector.metallurgy.tempering import equivalent_time
 from selector.metallurgy.transformation import critical_temperatures, rapid_heating_shift
 from selector.preparation import Prepared
-from selector.torch_response import Torched
+from selector.torch.depth import layer_mm
+from selector.torch.response import Torched
 
 Floats = NDArray[np.float64]
 

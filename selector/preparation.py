@@ -18,8 +18,8 @@ from selector.job.treatment import Treatment
 from selector.movement import Movement, movement
 from selector.quench_crack import CrackDraws, crack_draws
 from selector.sampling import Normals
-from selector.torch_job import is_torched
-from selector.torch_response import Torched, torched, torched_points
+from selector.torch.part import is_torched
+from selector.torch.response import Torched, torched, torched_points
 
 Floats = NDArray[np.float64]
 

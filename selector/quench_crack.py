@@ -17,10 +17,10 @@ from selector.hazards.cracking import (
 from selector.job.geometry import section_ratio
 from selector.job.job import Surroundings
 from selector.job.treatment import Treatment
-from selector.local_heat import local_share
 from selector.metallurgy.transformation import martensite_start
 from selector.requirement.part import Part
 from selector.sampling import Normals
+from selector.torch.depth import local_share
 
 Floats = NDArray[np.float64]
 # Features of the requirement that the crack model counts.

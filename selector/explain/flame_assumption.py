@@ -11,7 +11,7 @@ from selector.movement import permitted_mm
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.requirement.workshop import Skill
-from selector.torch_job import flame_of, operator, round_like
+from selector.torch.part import flame_of, operator, round_like
 from selector.wording import shown
 
 

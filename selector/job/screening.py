@@ -14,7 +14,7 @@ from selector.job.geometry import as_cooled
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Section
-from selector.torch_job import is_torched
+from selector.torch.part import is_torched
 
 # Hopeless beyond this multiple of a heat source's section. Common practice, no source.
 HOPELESS = 1.5

@@ -9,9 +9,6 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.flame_history import Job, heat_and_quench
-from selector.flame_map import draw, harden
-from selector.flame_reading import Wall, hard_depth_mm
 from selector.hardening.composition import middle
 from selector.hardening.stock import Stock
 from selector.heat.boiling import Bath
@@ -19,6 +16,9 @@ from selector.heat.grid import Section
 from selector.heat.operator import Operator
 from selector.heat.torch import torch
 from selector.job.demand import Demand
+from selector.torch.flame_history import Job, heat_and_quench
+from selector.torch.hardness_map import draw, harden
+from selector.torch.reading import Wall, hard_depth_mm
 
 NOTHING_ASKED = Demand(0, (0,), None, None, None, None, 0.0, derived=False, reason="")
 

@@ -6,7 +6,7 @@ from selector.flame_case import follow
 from selector.flame_change import first_change, given_a_bath, heated_whole
 from selector.flame_outcome import Setup
 from selector.job.job import surroundings
-from selector.torch_job import PASTS
+from selector.torch.part import PASTS
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -14,8 +14,8 @@ from selector.flame_check import (
     slack_words,
 )
 from selector.flame_outcome import OVERHEATED_C, SAFE, Setup
-from selector.flame_reading import Ring
 from selector.job.job import surroundings
+from selector.torch.reading import Ring
 from tests.dog import GONE, asked, work
 
 CATALOG = load_catalog()

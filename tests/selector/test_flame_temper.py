@@ -2,12 +2,12 @@ import pytest
 
 from catalog import load_catalog
 from selector.flame_case import heated_for
-from selector.flame_history import quench
-from selector.flame_map import harden
 from selector.flame_outcome import Setup
 from selector.flame_temper import LEAST_DRAW_C, chosen_temper
 from selector.hardening.stock import stock_of
 from selector.job.job import surroundings
+from selector.torch.flame_history import quench
+from selector.torch.hardness_map import harden
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

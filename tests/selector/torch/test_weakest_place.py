@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from selector.requirement.part import Part, Section
-from selector.torque_borne import torque_borne_nm, weakest_form
+from selector.torch.weakest_place import torque_borne_nm, weakest_form
 
 ALONG = np.arange(1.0, 101.0, 2.0)
 SOFT = np.full(ALONG.size, 20.0)

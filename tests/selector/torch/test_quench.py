@@ -5,9 +5,9 @@ from catalog import load_catalog
 from selector.job.geometry import POSITIONS
 from selector.job.job import surroundings
 from selector.job.process import quench
-from selector.torch_history import HOLDS_S, MIDDLE, STOPS_C, Torching, heated
-from selector.torch_job import flame_of, operator, stretch
-from selector.torch_quench import DESIGN, quenched, terms
+from selector.torch.heating import HOLDS_S, MIDDLE, STOPS_C, Torching, heated
+from selector.torch.part import flame_of, operator, stretch
+from selector.torch.quench import DESIGN, quenched, terms
 from tests.dog import asked
 
 CATALOG = load_catalog()

@@ -1,8 +1,10 @@
 import numpy as np
 import pytest
 
-from selector.flame_map import FlameMap
-from selector.flame_reading import (
+from selector.job.demand import Demand
+from selector.torch.hardness_map import FlameMap
+from selector.torch.part import stretch
+from selector.torch.reading import (
     Wall,
     half_martensite_hrc,
     hard_depth_mm,
@@ -11,8 +13,6 @@ from selector.flame_reading import (
     wall_at,
     within,
 )
-from selector.job.demand import Demand
-from selector.torch_job import stretch
 from tests.dog import asked
 
 ALONG = np.arange(1.0, 60.0, 2.0)

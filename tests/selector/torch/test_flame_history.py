@@ -4,13 +4,13 @@ import numpy as np
 import pytest
 
 from selector.errors import OutOfRangeError
-from selector.flame_history import Job, heat, heat_and_quench, quench
 from selector.heat.boiling import Bath
 from selector.heat.grid import Section
 from selector.heat.immersion import Immersion
 from selector.heat.operator import Operator
 from selector.heat.section_slice import Outline
 from selector.heat.torch import torch
+from selector.torch.flame_history import Job, heat, heat_and_quench, quench
 
 JOB = Job(
     (Section(16.0, 25.0), Section(16.0, 100.0)),

@@ -1,10 +1,10 @@
 import numpy as np
 import pytest
 
-from selector.flame_section import hole_lead_k, place_in_radius, section_factors, start_bin_c
 from selector.heat.boiling import Bath
 from selector.heat.grid import Section, bar_grid
 from selector.heat.section_slice import Outline
+from selector.torch.section import hole_lead_k, place_in_radius, section_factors, start_bin_c
 
 SECTIONS = (Section(12.0, 20.0), Section(12.0, 60.0))
 GRID = bar_grid(SECTIONS)

@@ -2,7 +2,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.heat.torch import TORCHES
-from selector.torch_job import (
+from selector.torch.part import (
     COLD_BEYOND_MM,
     PASTS,
     flame_of,

@@ -10,7 +10,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.flame_history import Cooled
 from selector.hardening import as_quenched
 from selector.hardening.bath_response import centre_s
 from selector.hardening.heating_course import REFERENCE_C
@@ -35,6 +34,7 @@ from selector.metallurgy.temper_curve import CONSTANT, HOUR_S, KELVIN, parameter
 from selector.metallurgy.tempering import (
     equivalent_time,
 )
+from selector.torch.flame_history import Cooled
 
 Floats = NDArray[np.float64]
 

@@ -3,7 +3,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.job.job import surroundings
-from selector.local_heat import layer_mm, local_share
+from selector.torch.depth import layer_mm, local_share
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

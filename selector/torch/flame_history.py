@@ -10,7 +10,6 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.flame_section import place_in_radius, section_factors, start_bin_c
 from selector.hardening.heating_course import REFERENCE_C, heating_rate, held_s
 from selector.hardening.quenched_bar import bar_cooling
 from selector.heat.boiling import Bath, bath_temperature_c
@@ -25,6 +24,7 @@ from selector.heat.section_slice import Outline
 from selector.heat.steel_property import SteelClass, cooling_steel
 from selector.heat.torch import Torch
 from selector.metallurgy.tempering import equivalent_time
+from selector.torch.section import place_in_radius, section_factors, start_bin_c
 
 Floats = NDArray[np.float64]
 

@@ -19,7 +19,7 @@ from selector.heat.operator import LATE_S, Heated, Operator, heat_end, seen_cell
 from selector.heat.steel_property import SteelClass, heating_steel
 from selector.heat.torch import Torch, flame_boundary
 from selector.job.geometry import POSITIONS
-from selector.torch_job import EDGE_C, Stretch
+from selector.torch.part import EDGE_C, Stretch
 
 Floats = NDArray[np.float64]
 

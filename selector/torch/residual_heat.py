@@ -7,11 +7,11 @@ left behind it; the dip is the shortest that does the one, and the colour says t
 import math
 from dataclasses import dataclass, replace
 
-from selector.flame_history import DEEP_MM, UNDER_S, Cooled, Job, quench
 from selector.heat.drawing import Drawn, run_back
 from selector.heat.grid import Grid
 from selector.heat.immersion import Immersion
 from selector.heat.operator import Heated
+from selector.torch.flame_history import DEEP_MM, UNDER_S, Cooled, Job, quench
 
 RESIDUAL_HEAT = "residual-heat"
 # How long the end stays under at most, tried in turn. Common practice. [s]

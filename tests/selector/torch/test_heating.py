@@ -4,12 +4,12 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.flame_history import Job, heat
 from selector.heat.boiling import Bath
 from selector.heat.operator import seen_cell
 from selector.job.geometry import POSITIONS
 from selector.job.job import surroundings
-from selector.torch_history import (
+from selector.torch.flame_history import Job, heat
+from selector.torch.heating import (
     HOLDS_S,
     LEVEL_LOG_SD,
     LEVELS,
@@ -19,7 +19,7 @@ from selector.torch_history import (
     Torching,
     heated,
 )
-from selector.torch_job import flame_of, operator, stretch
+from selector.torch.part import flame_of, operator, stretch
 from tests.dog import asked
 
 CATALOG = load_catalog()

@@ -4,9 +4,6 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector import flame_history
-from selector.flame_history import Job, heat_and_quench
-from selector.flame_map import draw, draw_along, drawn_hrc, harden, limit_factor
 from selector.hardening.composition import middle
 from selector.hardening.stock import Stock
 from selector.heat.boiling import Bath
@@ -16,6 +13,9 @@ from selector.heat.operator import Operator
 from selector.heat.torch import torch
 from selector.job.treatment import Temper
 from selector.metallurgy.temper_curve import parameter_k
+from selector.torch import flame_history
+from selector.torch.flame_history import Job, heat_and_quench
+from selector.torch.hardness_map import draw, draw_along, drawn_hrc, harden, limit_factor
 
 STEELS = load_catalog().steels
 OVEN = Temper("oven", 200.0, 3600.0)

@@ -1,12 +1,12 @@
 import numpy as np
 import pytest
 
-from selector.flame_history import Job, heat
-from selector.flame_residual import DIPS_S, dipped_and_drawn
 from selector.heat.boiling import Bath
 from selector.heat.grid import Section
 from selector.heat.operator import Operator
 from selector.heat.torch import torch
+from selector.torch.flame_history import Job, heat
+from selector.torch.residual_heat import DIPS_S, dipped_and_drawn
 
 
 def job(zone=(0.0, 20.0), heated=(0.0, 60.0)):

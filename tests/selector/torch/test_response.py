@@ -5,7 +5,7 @@ from catalog import load_catalog
 from selector.job.geometry import POSITIONS
 from selector.job.job import surroundings
 from selector.job.process import hardening_heat, quench
-from selector.torch_response import heated_share, torched, torched_points
+from selector.torch.response import heated_share, torched, torched_points
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

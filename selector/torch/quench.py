@@ -10,7 +10,6 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.flame_section import section_factors, start_bin_c
 from selector.hardening.bath_response import DELAY_LOG_SD, chart_factor, keener, start_of
 from selector.heat.boiling import Bath
 from selector.heat.conduction import Plan, Stop
@@ -19,8 +18,9 @@ from selector.heat.immersion import quench_history
 from selector.heat.steel_property import cooling_steel
 from selector.job.geometry import POSITIONS
 from selector.job.process import Quench
-from selector.torch_history import HOLDS_S, LINGER_LOG_SD, STOPS_C, Heating, Torching
-from selector.torch_job import outlines
+from selector.torch.heating import HOLDS_S, LINGER_LOG_SD, STOPS_C, Heating, Torching
+from selector.torch.part import outlines
+from selector.torch.section import section_factors, start_bin_c
 
 Floats = NDArray[np.float64]
 

@@ -15,7 +15,7 @@ from selector.job.job import Surroundings
 from selector.job.process import Heat, Quench, hardening_heat
 from selector.job.treatment import Treatment
 from selector.sampling import Normals
-from selector.torch_history import (
+from selector.torch.heating import (
     HOLDS_S,
     LEVELS,
     LINGER_LOG_SD,
@@ -28,8 +28,8 @@ from selector.torch_history import (
     Torching,
     heated,
 )
-from selector.torch_job import EDGE_C, flame_of, operator, stretch
-from selector.torch_quench import Cooling, quenched
+from selector.torch.part import EDGE_C, flame_of, operator, stretch
+from selector.torch.quench import Cooling, quenched
 
 Floats = NDArray[np.float64]
 MOST_SD = 2.0

@@ -8,14 +8,14 @@ from itertools import accumulate
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.flame_map import FlameMap
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.demand import Demand
 from selector.metallurgy.martensite import hardness
 from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT
 from selector.requirement.part import Part
-from selector.torch_job import Stretch
-from selector.torque_borne import torque_borne_nm, weakest_form
+from selector.torch.hardness_map import FlameMap
+from selector.torch.part import Stretch
+from selector.torch.weakest_place import torque_borne_nm, weakest_form
 
 Floats = NDArray[np.float64]
 # Depth ends at this share of the hardness asked for, in HV (ISO 18203).

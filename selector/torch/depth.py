@@ -6,8 +6,8 @@ from numpy.typing import NDArray
 from selector.job.job import Surroundings
 from selector.job.treatment import Treatment
 from selector.sampling import Normals
-from selector.torch_job import is_torched
-from selector.torch_response import heated_share
+from selector.torch.part import is_torched
+from selector.torch.response import heated_share
 
 Floats = NDArray[np.float64]
 

@@ -9,11 +9,11 @@ from itertools import accumulate
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.flame_map import FlameMap
 from selector.hazards.decarburisation import soft_skin
 from selector.heat.grid import Grid
 from selector.heat.operator import Heated, seen_cell
-from selector.torch_job import Stretch
+from selector.torch.hardness_map import FlameMap
+from selector.torch.part import Stretch
 
 Floats = NDArray[np.float64]
 # Below this no austenite gives up its carbon. [°C]
