@@ -17,13 +17,13 @@ from selector.job.candidates import like_conditions_merged, screened
 from selector.job.job import Surroundings, surroundings
 from selector.job.treatment import Treatment, temper_ceilings
 from selector.judgement import Judged, fails_undrawn, judge
-from selector.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
-from selector.prediction import predict
-from selector.preparation import cooled_points, prepare
-from selector.reference_bar import reference_cost
+from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
+from selector.option.prediction import predict
+from selector.option.preparation import cooled_points, prepare
+from selector.option.reference_bar import reference_cost
+from selector.option.temper_choice import Choice, choices
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
-from selector.temper_choice import Choice, choices
 from selector.wording import shown
 
 Floats = NDArray[np.float64]

@@ -18,7 +18,7 @@ from selector.job.geometry import area_mm2
 from selector.job.job import Surroundings
 from selector.job.process import HOLD_S
 from selector.mechanics.strength import strength
-from selector.prediction import Prediction
+from selector.option.prediction import Prediction
 from selector.wording import shown
 
 Floats = NDArray[np.float64]

@@ -21,8 +21,8 @@ from selector.job.job import Surroundings, surroundings
 from selector.job.process import reading_error_c
 from selector.job.treatment import Treatment
 from selector.metallurgy.martensite import hardness
-from selector.mildest_bath import is_too_harsh
-from selector.preparation import supply_hrc
+from selector.option.mildest_bath import is_too_harsh
+from selector.option.preparation import supply_hrc
 from selector.requirement import Requirement
 from selector.torch.part import knows
 from selector.torch.residual_heat import RESIDUAL_HEAT

@@ -12,8 +12,8 @@ from selector.heat.operator import SEEN_C
 from selector.job.demand import Demand
 from selector.job.job import Surroundings
 from selector.job.treatment import Treatment
-from selector.movement import permitted_mm
-from selector.quench_crack import crack_draws, crack_words
+from selector.option.cracking import crack_draws, crack_words
+from selector.option.movement import permitted_mm
 from selector.wording import shown
 
 # Harder than this, nothing undrawn is put to work. Common practice. [HRC]

@@ -15,7 +15,7 @@ from selector.job.demand import Demand
 from selector.job.job import Surroundings
 from selector.job.process import reading_error_c
 from selector.job.treatment import Treatment
-from selector.movement import permitted_mm
+from selector.option.movement import permitted_mm
 from selector.torch.heating import LEVEL_LOG_SD
 
 

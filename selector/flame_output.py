@@ -18,7 +18,7 @@ from selector.heat.end_quench import end_quench_rate_c_per_s
 from selector.heat.operator import READING_C
 from selector.job.process import reading_error_c
 from selector.job.treatment import Temper, Treatment
-from selector.quench_crack import crack_words
+from selector.option.cracking import crack_words
 from selector.requirement.workshop import Workshop
 
 Floats = NDArray[np.float64]

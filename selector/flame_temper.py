@@ -6,7 +6,7 @@ from selector.job.demand import Demand
 from selector.job.job import Surroundings
 from selector.job.treatment import NO_TEMPER, Means, Temper, Treatment, temper_ceilings, tempers
 from selector.metallurgy.temper_curve import parameter_k
-from selector.prediction import embrittled
+from selector.option.prediction import embrittled
 from selector.torch.hardness_map import Hardened, draw, drawn_hrc
 from selector.torch.reading import within
 

@@ -16,10 +16,10 @@ from selector.heating_gate import heating_gates
 from selector.job.demand import Demand
 from selector.job.job import Surroundings
 from selector.job.treatment import Temper, Treatment
-from selector.prediction import TOUGHNESS, Prediction, embrittled
-from selector.quench_crack import crack_words
+from selector.option.cracking import crack_words
+from selector.option.prediction import TOUGHNESS, Prediction, embrittled
+from selector.option.temper_choice import LEAST_SAFE_C, STRUCK_LEAST_TEMPER_C
 from selector.requirement.priority import CRITERIA
-from selector.temper_choice import LEAST_SAFE_C, STRUCK_LEAST_TEMPER_C
 from selector.wording import shown
 
 Floats = NDArray[np.float64]

@@ -4,7 +4,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
-from selector.cost import bill
 from selector.duty.contact import (
     CORNER_YIELD,
     Corner,
@@ -25,7 +24,8 @@ from selector.job.job import Surroundings, surroundings
 from selector.job.treatment import NO_TEMPER, Treatment
 from selector.mechanics.strength import strength
 from selector.need_record import ContactNeed, NeedOut, PlainBar, SectionNeed
-from selector.preparation import supply_hrc
+from selector.option.cost import bill
+from selector.option.preparation import supply_hrc
 from selector.record import Spread, ZoneOut
 from selector.requirement import Requirement
 from selector.requirement.part import Section

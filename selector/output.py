@@ -9,7 +9,6 @@ from numpy.typing import NDArray
 from selector.advice import Advice, Option, Rejected
 from selector.errors import OutOfRangeError
 from selector.explain.assumption import assumptions
-from selector.explain.caution import cautions
 from selector.explain.coupon import coupon_plan
 from selector.explain.headline import headline
 from selector.explain.order import reasons, why_before
@@ -19,6 +18,7 @@ from selector.figure import Figure, Provenance, figure
 from selector.heat.colour import temper_colour
 from selector.job.treatment import Temper
 from selector.need import zone_out
+from selector.option.caution import cautions
 from selector.record import (
     AdviceOut,
     CautionOut,

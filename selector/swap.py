@@ -12,16 +12,16 @@ from scipy.special import ndtr
 
 from catalog.price import Prices
 from selector.advice import Option, Scorer, scorer_of
-from selector.cost import Bill, bill
 from selector.explain import swap as words
 from selector.figure import median
 from selector.job.job import Surroundings
 from selector.job.treatment import Treatment
 from selector.judgement import judge
-from selector.prediction import Prediction, mishaps
-from selector.preparation import Prepared
-from selector.reference_bar import reference_cost
-from selector.temper_choice import Choice
+from selector.option.cost import Bill, bill
+from selector.option.prediction import Prediction, mishaps
+from selector.option.preparation import Prepared
+from selector.option.reference_bar import reference_cost
+from selector.option.temper_choice import Choice
 from selector.versus_record import Axis, Measure, SwapOut
 
 Floats = NDArray[np.float64]

@@ -2,10 +2,13 @@
 
 from catalog import Catalog, load_catalog
 from selector.advice import Option
-from selector.explain.caution import of_option
 from selector.explain.swap import headline
 from selector.job.job import Surroundings, surroundings
 from selector.job.process import reading_error_c
+from selector.option.caution import of_option
+from selector.option.prediction import predict
+from selector.option.preparation import cooled_points, prepare
+from selector.option.temper_choice import choice_of
 from selector.option_id import option_of
 from selector.output import (
     drawn_out,
@@ -14,12 +17,9 @@ from selector.output import (
     spread_out,
     temper_out,
 )
-from selector.prediction import predict
-from selector.preparation import cooled_points, prepare
 from selector.record import GateOut, Spread
 from selector.requirement import Requirement
 from selector.swap import QUANTITIES, Side, both, of_quantity, swaps
-from selector.temper_choice import choice_of
 from selector.versus_record import SideOut, VersusOut
 
 

@@ -11,7 +11,7 @@ from selector.gate import Gate
 from selector.job.job import Surroundings
 from selector.job.treatment import Treatment
 from selector.mechanics.cold import TRANSITION_SD_C, pearlitic_transition_c
-from selector.prediction import Prediction
+from selector.option.prediction import Prediction
 
 # Frost; warmer service is what published energies at room temperature stand for. [°C]
 COLD_C = 0.0

@@ -5,8 +5,8 @@ from selector.duty.strength import has_load
 from selector.job.demand import Demand
 from selector.job.geometry import cut_mm
 from selector.job.supply import presumed
-from selector.movement import permitted_mm
-from selector.reference_bar import reference_bar
+from selector.option.movement import permitted_mm
+from selector.option.reference_bar import reference_bar
 from selector.requirement import Requirement
 from selector.requirement.part import CUTS, Part
 from selector.requirement.workshop import Skill

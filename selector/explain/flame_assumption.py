@@ -7,7 +7,7 @@ from selector.job.job import Surroundings
 from selector.job.process import DELAY_S, reading_error_c
 from selector.job.supply import presumed
 from selector.job.treatment import Treatment
-from selector.movement import permitted_mm
+from selector.option.movement import permitted_mm
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.requirement.workshop import Skill

@@ -5,13 +5,13 @@ from collections.abc import Callable
 import numpy as np
 
 from selector.advice import Advice, Option
-from selector.cost import bark_mm
 from selector.duty.stiffness import stiffness
 from selector.duty.wear import carbide_gain
 from selector.explain.need import pair
 from selector.figure import median
 from selector.job.candidates import CONDITION_LETTER
-from selector.prediction import embrittled
+from selector.option.cost import bark_mm
+from selector.option.prediction import embrittled
 
 # Beats the first in this share of the draws. [-]
 MOSTLY = 0.6

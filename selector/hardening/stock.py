@@ -16,7 +16,7 @@ from selector.metallurgy.temper_curve import parameter_k
 from selector.metallurgy.tempering import Structure as Tempered
 from selector.metallurgy.tempering import prior_temper, tempered_hardness
 from selector.metallurgy.transformation import Structure
-from selector.preparation import supply_hrc
+from selector.option.preparation import supply_hrc
 
 Floats = NDArray[np.float64]
 

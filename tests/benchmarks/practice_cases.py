@@ -23,8 +23,8 @@ from catalog import Catalog, load_catalog
 from catalog.steel import Steel, plain
 from selector import Requirement, advise
 from selector.advice import Advice, Option
-from selector.explain.caution import cautions
 from selector.explain.coupon import needs_coupon
+from selector.option.caution import cautions
 from selector.requirement import requirement_from
 
 Case = dict[str, Any]

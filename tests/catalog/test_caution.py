@@ -5,7 +5,7 @@ from pydantic import ValidationError
 
 from catalog import load_catalog
 from catalog.caution import Caution, Family, Source
-from selector.explain.caution import STEPS
+from selector.option.caution import STEPS
 
 CAUTIONS = load_catalog().cautions
 

@@ -11,8 +11,8 @@ from selector.duty.contact import blow_force_n
 from selector.duty_gate import contact_factor, duty_gates, skin_mm
 from selector.job.job import surroundings
 from selector.job.treatment import Temper
-from selector.prediction import predict
-from selector.preparation import prepare
+from selector.option.prediction import predict
+from selector.option.preparation import prepare
 from tests.dog import GONE, asked, work
 
 CATALOG = load_catalog()

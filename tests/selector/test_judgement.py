@@ -7,8 +7,8 @@ from catalog import load_catalog
 from selector.job.job import surroundings
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.judgement import corrected, fails_undrawn, judge
-from selector.prediction import predict
-from selector.preparation import prepare
+from selector.option.prediction import predict
+from selector.option.preparation import prepare
 from selector.requirement.priority import CRITERIA
 from tests.dog import asked, work
 

@@ -6,11 +6,11 @@ import pytest
 from catalog import load_catalog
 from selector.figure import median
 from selector.job.job import surroundings
+from selector.option.prediction import predict
+from selector.option.preparation import prepare
+from selector.option.temper_choice import Choice
 from selector.option_id import option_of
-from selector.prediction import predict
-from selector.preparation import prepare
 from selector.swap import Side, bar_per_kg, both, of_quantity, swaps
-from selector.temper_choice import Choice
 from tests.dog import asked
 
 CATALOG = load_catalog()

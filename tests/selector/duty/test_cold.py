@@ -8,8 +8,8 @@ from selector.gate import Gate
 from selector.job.job import surroundings
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.judgement import judge
-from selector.prediction import predict
-from selector.preparation import prepare
+from selector.option.prediction import predict
+from selector.option.preparation import prepare
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -5,8 +5,8 @@ from catalog.steel import Steel
 from selector.advice import Advice, Option
 from selector.figure import median
 from selector.job.treatment import Temper, Treatment
-from selector.mildest_bath import is_too_harsh
-from selector.prediction import embrittled
+from selector.option.mildest_bath import is_too_harsh
+from selector.option.prediction import embrittled
 from selector.requirement import Requirement
 
 STEPS = ("before work", "heating", "quenching", "tempering", "finishing", "in service")

@@ -7,9 +7,9 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector import sampling
-from selector.cost import Mishaps, bark_mm, bill
 from selector.job.job import surroundings
 from selector.job.treatment import NO_TEMPER, Temper
+from selector.option.cost import Mishaps, bark_mm, bill
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

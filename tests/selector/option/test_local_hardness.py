@@ -9,9 +9,9 @@ from selector.flame_case import follow
 from selector.flame_outcome import Setup
 from selector.job.job import surroundings
 from selector.job.treatment import Temper
-from selector.local_hardness import beside
-from selector.preparation import prepare
-from selector.zone_hardness import zone_hardness
+from selector.option.local_hardness import beside
+from selector.option.preparation import prepare
+from selector.option.zone_hardness import zone_hardness
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -4,9 +4,9 @@ import pytest
 from catalog import load_catalog
 from selector.job.job import surroundings
 from selector.job.treatment import NO_TEMPER
-from selector.prediction import embrittled
-from selector.preparation import cooled_points, prepare
-from selector.temper_choice import STRUCK_LEAST_TEMPER_C, choice_of, choices
+from selector.option.prediction import embrittled
+from selector.option.preparation import cooled_points, prepare
+from selector.option.temper_choice import STRUCK_LEAST_TEMPER_C, choice_of, choices
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

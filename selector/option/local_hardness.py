@@ -22,7 +22,7 @@ from selector.job.treatment import Temper
 from selector.metallurgy.austenite import austenite
 from selector.metallurgy.tempering import equivalent_time
 from selector.metallurgy.transformation import critical_temperatures, rapid_heating_shift
-from selector.preparation import Prepared
+from selector.option.preparation import Prepared
 from selector.torch.depth import layer_mm
 from selector.torch.response import Torched
 

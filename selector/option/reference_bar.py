@@ -5,8 +5,8 @@ import numpy as np
 from catalog import Catalog
 from selector.job.job import Surroundings
 from selector.job.treatment import NO_TEMPER, Treatment
-from selector.prediction import predict
-from selector.preparation import prepare
+from selector.option.prediction import predict
+from selector.option.preparation import prepare
 
 REFERENCE = ("42crmo4", "prehard", "prehard-bar")
 

@@ -1,5 +1,5 @@
 from selector.job.job import surroundings
-from selector.reference_bar import reference_bar, reference_cost
+from selector.option.reference_bar import reference_bar, reference_cost
 from tests.dog import asked, only
 
 

@@ -7,7 +7,7 @@ from catalog.steel import Steel
 from selector.gate import Gate
 from selector.job.job import Surroundings
 from selector.job.treatment import Treatment
-from selector.preparation import bath_of
+from selector.option.preparation import bath_of
 
 # What a quicker quench can mend: harder and deeper it gets. Cracks, bending and snapping it can
 # only make worse, and what a zone of full hardness is drawn to is the temper's affair.

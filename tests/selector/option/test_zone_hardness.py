@@ -4,8 +4,8 @@ import pytest
 from catalog import load_catalog
 from selector.job.job import surroundings
 from selector.job.treatment import NO_TEMPER, Temper
-from selector.preparation import prepare
-from selector.zone_hardness import working_radius_mm, zone_hardness
+from selector.option.preparation import prepare
+from selector.option.zone_hardness import working_radius_mm, zone_hardness
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

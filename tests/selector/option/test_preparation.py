@@ -5,7 +5,7 @@ from catalog import load_catalog
 from selector.hardness_scale import hrc_from_hb
 from selector.job.geometry import POSITIONS
 from selector.job.job import surroundings
-from selector.preparation import cooled_points, prepare, supply_hrc
+from selector.option.preparation import cooled_points, prepare, supply_hrc
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

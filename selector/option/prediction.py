@@ -11,17 +11,17 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.cost import Bill, Mishaps, bill
 from selector.duty.wear import has_edge
 from selector.figure import Figure, Provenance, figure, median
 from selector.job.job import Surroundings
 from selector.job.process import TEMPER_C
 from selector.job.treatment import Temper, Treatment
 from selector.mechanics.toughness import snap_likelihood
-from selector.movement import Movement
-from selector.preparation import Prepared
-from selector.quench_crack import CrackDraws
-from selector.zone_hardness import ZoneHardness, working_radius_mm, zone_hardness
+from selector.option.cost import Bill, Mishaps, bill
+from selector.option.cracking import CrackDraws
+from selector.option.movement import Movement
+from selector.option.preparation import Prepared
+from selector.option.zone_hardness import ZoneHardness, working_radius_mm, zone_hardness
 
 Floats = NDArray[np.float64]
 TOUGHNESS = {

@@ -12,9 +12,9 @@ from selector.job.geometry import POSITIONS
 from selector.job.job import Surroundings
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper
-from selector.local_hardness import beside, local_hardness
 from selector.metallurgy.hardenability import heat_curve
-from selector.preparation import Prepared, cooled_points
+from selector.option.local_hardness import beside, local_hardness
+from selector.option.preparation import Prepared, cooled_points
 
 Floats = NDArray[np.float64]
 # Depth of a flame- or induction-hardened layer: to 0.8 of the required surface hardness in HV

@@ -16,9 +16,9 @@ from selector.job.geometry import POSITIONS
 from selector.job.job import Surroundings
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
-from selector.prediction import embrittled
-from selector.preparation import Prepared
-from selector.zone_hardness import case_softening_hrc
+from selector.option.prediction import embrittled
+from selector.option.preparation import Prepared
+from selector.option.zone_hardness import case_softening_hrc
 
 Floats = NDArray[np.float64]
 MISREAD_C = 25.0

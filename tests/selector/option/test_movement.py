@@ -4,7 +4,7 @@ import pytest
 from catalog import load_catalog
 from selector import sampling
 from selector.job.job import surroundings
-from selector.movement import movement, permitted_mm
+from selector.option.movement import movement, permitted_mm
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

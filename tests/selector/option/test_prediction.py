@@ -6,8 +6,8 @@ import pytest
 from catalog import load_catalog
 from selector.job.job import surroundings
 from selector.job.treatment import NO_TEMPER, Temper
-from selector.prediction import embrittled, predict
-from selector.preparation import prepare
+from selector.option.prediction import embrittled, predict
+from selector.option.preparation import prepare
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

@@ -7,7 +7,7 @@ from catalog import load_catalog
 from selector import sampling
 from selector.hardening.composition import drawn
 from selector.job.job import surroundings
-from selector.quench_crack import crack_draws, crack_words
+from selector.option.cracking import crack_draws, crack_words
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

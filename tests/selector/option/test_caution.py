@@ -1,7 +1,7 @@
 import pytest
 
 from selector.advice import advise
-from selector.explain.caution import BY_CONDITION, BY_MEANS, BY_SHAPE, STEPS, cautions
+from selector.option.caution import BY_CONDITION, BY_MEANS, BY_SHAPE, STEPS, cautions
 from tests.dog import GONE, asked, only
 from tests.once import advised
 

@@ -4,7 +4,7 @@ from catalog import load_catalog
 from selector.advice import advise
 from selector.gate import Gate
 from selector.job.job import surroundings
-from selector.mildest_bath import (
+from selector.option.mildest_bath import (
     but_for_bath,
     hardens_fully,
     is_too_harsh,

@@ -15,8 +15,8 @@ from selector.job.geometry import as_cooled
 from selector.job.job import Surroundings
 from selector.job.process import Heat, Quench, hardening_heat, quench
 from selector.job.treatment import Treatment
-from selector.movement import Movement, movement
-from selector.quench_crack import CrackDraws, crack_draws
+from selector.option.cracking import CrackDraws, crack_draws
+from selector.option.movement import Movement, movement
 from selector.sampling import Normals
 from selector.torch.part import is_torched
 from selector.torch.response import Torched, torched, torched_points

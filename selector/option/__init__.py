@@ -1,0 +1,1 @@
+"""One treatment simulated: hardness of each zone, cracking, movement, skin, cost, temper."""
