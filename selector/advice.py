@@ -10,13 +10,13 @@ from catalog import Catalog, load_catalog
 from selector.collecting import held_back
 from selector.decision.comparison import Compare, Comparison, other_methods
 from selector.decision.criteria import Range, merits, range_table
+from selector.decision.heating_gate import heating_gates
+from selector.decision.judgement import Judged, fails_undrawn, judge
 from selector.decision.ranking import pairwise_share, reference_ideal
 from selector.gate import Gate
-from selector.heating_gate import heating_gates
 from selector.job.candidates import like_conditions_merged, screened
 from selector.job.job import Surroundings, surroundings
 from selector.job.treatment import Treatment, temper_ceilings
-from selector.judgement import Judged, fails_undrawn, judge
 from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare

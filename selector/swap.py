@@ -12,11 +12,11 @@ from scipy.special import ndtr
 
 from catalog.price import Prices
 from selector.advice import Option, Scorer, scorer_of
+from selector.decision.judgement import judge
 from selector.explain import swap as words
 from selector.figure import median
 from selector.job.job import Surroundings
 from selector.job.treatment import Treatment
-from selector.judgement import judge
 from selector.option.cost import Bill, bill
 from selector.option.prediction import Prediction, mishaps
 from selector.option.preparation import Prepared

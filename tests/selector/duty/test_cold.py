@@ -3,11 +3,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from catalog import load_catalog
+from selector.decision.judgement import judge
 from selector.duty.cold import cold_gate, transition_c
 from selector.gate import Gate
 from selector.job.job import surroundings
 from selector.job.treatment import NO_TEMPER, Temper
-from selector.judgement import judge
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from tests.dog import asked, work

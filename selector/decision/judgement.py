@@ -6,13 +6,13 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.bath_gate import bath_gates
+from selector.decision.bath_gate import bath_gates
+from selector.decision.duty_gate import contact_factor, duty_gates
+from selector.decision.heating_gate import heating_gates
 from selector.duty.strength import has_load, least_factor
 from selector.duty.wear import edge_loss_hrc, life
-from selector.duty_gate import contact_factor, duty_gates
 from selector.figure import median
 from selector.gate import BREAKING, Gate, judged, worst
-from selector.heating_gate import heating_gates
 from selector.job.demand import Demand
 from selector.job.job import Surroundings
 from selector.job.treatment import Temper, Treatment

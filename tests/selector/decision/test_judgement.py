@@ -4,9 +4,9 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.decision.judgement import corrected, fails_undrawn, judge
 from selector.job.job import surroundings
 from selector.job.treatment import NO_TEMPER, Temper
-from selector.judgement import corrected, fails_undrawn, judge
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from selector.requirement.priority import CRITERIA

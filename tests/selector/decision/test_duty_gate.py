@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalog import load_catalog
+from selector.decision.duty_gate import contact_factor, duty_gates, skin_mm
 from selector.duty.contact import blow_force_n
-from selector.duty_gate import contact_factor, duty_gates, skin_mm
 from selector.job.job import surroundings
 from selector.job.treatment import Temper
 from selector.option.prediction import predict
