@@ -11,7 +11,7 @@ from typing import Any
 from catalog import Catalog, load_catalog
 from selector.advice import Advice, advise
 from selector.decision.comparison import other_methods
-from selector.flame import FlameAnswer, flame_answer
+from selector.flame.answer import FlameAnswer, flame_answer
 from selector.requirement import Requirement
 from tests.dog import asked, only
 

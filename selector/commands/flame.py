@@ -9,7 +9,7 @@ import typer
 from selector.commands.terminal import console, refusing_bad_input
 
 if TYPE_CHECKING:
-    from selector.flame import FlameAnswer
+    from selector.flame.answer import FlameAnswer
 
 
 def flame(
@@ -32,8 +32,8 @@ def flame(
     from selector.commands.progress import bar  # noqa: PLC0415
 
     with refusing_bad_input():
-        from selector.flame import flame_answer  # noqa: PLC0415
-        from selector.flame_output import flame_out  # noqa: PLC0415
+        from selector.flame.answer import flame_answer  # noqa: PLC0415
+        from selector.flame.output import flame_out  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
 
         asked = read_requirement(part)
@@ -54,7 +54,7 @@ def flame(
 
 def _save(answer: "FlameAnswer", path: Path) -> None:
     """Write the map of the best family; where nothing is heated, say that there is none."""
-    from selector.flame_plot import save  # noqa: PLC0415
+    from selector.flame.plot import save  # noqa: PLC0415
 
     best = answer.best
     if best is None or best.outcome is None or best.outcome.hardness is None:

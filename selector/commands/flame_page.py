@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Any
 from rich.markup import escape
 
 from selector.commands.terminal import print_figure, print_paragraph, print_section
-from selector.flame import FlameAnswer
-from selector.flame_plot import axial_text, section_text
+from selector.flame.answer import FlameAnswer
+from selector.flame.plot import axial_text, section_text
 from selector.wording import shown
 
 if TYPE_CHECKING:

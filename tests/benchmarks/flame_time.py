@@ -12,7 +12,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from catalog import load_catalog
-from selector.flame import flame_answer
+from selector.flame.answer import flame_answer
 from selector.hardening.quenched_bar import bar_cooling, quenched_bar
 from selector.heat.boiling import Bath
 from selector.requirement import read_requirement

@@ -9,7 +9,7 @@ from tests.once import flame_once
 
 @pytest.fixture
 def run(cli, tmp_path, monkeypatch):
-    monkeypatch.setattr("selector.flame.flame_answer", flame_once)
+    monkeypatch.setattr("selector.flame.answer.flame_answer", flame_once)
 
     def flame(*args, changes=None):
         path = tmp_path / "dog.json"

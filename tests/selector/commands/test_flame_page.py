@@ -5,7 +5,7 @@ from rich.console import Console
 
 from catalog import load_catalog
 from selector.commands.flame_page import print_flame
-from selector.flame_output import flame_out
+from selector.flame.output import flame_out
 from tests.dog import FEW, asked, only
 from tests.once import flame_once
 

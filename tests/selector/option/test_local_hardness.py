@@ -4,9 +4,9 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.flame_arrangement import arranged
-from selector.flame_case import follow
-from selector.flame_outcome import Setup
+from selector.flame.arrangement import arranged
+from selector.flame.case import follow
+from selector.flame.outcome import Setup
 from selector.job.job import surroundings
 from selector.job.treatment import Temper
 from selector.option.local_hardness import beside

@@ -2,8 +2,8 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.flame_case import follow, heated_for
-from selector.flame_outcome import Setup
+from selector.flame.case import follow, heated_for
+from selector.flame.outcome import Setup
 from selector.job.job import surroundings
 from selector.torch.ground_face import flame_skin_mm, ground
 from tests.dog import asked, work

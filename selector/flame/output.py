@@ -8,10 +8,10 @@ from numpy.typing import NDArray
 
 from catalog import Catalog
 from selector.errors import OutOfRangeError
-from selector.flame import FlameAnswer, FlameVerdict
-from selector.flame_case import target_c
-from selector.flame_check import asked_words, most_words
-from selector.flame_outcome import Outcome
+from selector.flame.answer import FlameAnswer, FlameVerdict
+from selector.flame.case import target_c
+from selector.flame.check import asked_words, most_words
+from selector.flame.outcome import Outcome
 from selector.hazards.cracking import CrackRisk
 from selector.heat.colour import heat_colour, temper_colour
 from selector.heat.end_quench import end_quench_rate_c_per_s

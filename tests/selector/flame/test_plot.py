@@ -3,7 +3,7 @@ from dataclasses import replace
 import pytest
 
 from selector.errors import SelectorError
-from selector.flame_plot import WIDE, axial_text, figure, save, section_text
+from selector.flame.plot import WIDE, axial_text, figure, save, section_text
 from selector.requirement.part import Section
 from tests.once import flamed
 

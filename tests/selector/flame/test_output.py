@@ -3,7 +3,7 @@ import json
 import pytest
 
 from catalog import load_catalog
-from selector.flame_output import STEPS, flame_out
+from selector.flame.output import STEPS, flame_out
 from selector.heat.colour import HEAT_COLOURS, TEMPER_COLOURS, heat_colour
 from tests.once import flamed
 

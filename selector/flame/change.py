@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from selector.flame_arrangement import arranged
-from selector.flame_case import bath_of
-from selector.flame_outcome import CheckName, Outcome, Setup
+from selector.flame.arrangement import arranged
+from selector.flame.case import bath_of
+from selector.flame.outcome import CheckName, Outcome, Setup
 from selector.heat.boiling import bath_temperature_c
 from selector.heat.torch import torch
 from selector.job.demand import Demand

@@ -1,10 +1,10 @@
 import pytest
 
 from catalog import load_catalog
-from selector.flame_bath import ROOM_MM
-from selector.flame_case import follow
-from selector.flame_change import first_change
-from selector.flame_outcome import Setup
+from selector.flame.bath import ROOM_MM
+from selector.flame.case import follow
+from selector.flame.change import first_change
+from selector.flame.outcome import Setup
 from selector.job.job import surroundings
 from tests.dog import asked, work
 

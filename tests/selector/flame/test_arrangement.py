@@ -1,10 +1,10 @@
 from dataclasses import replace
 
 from catalog import load_catalog
-from selector.flame_arrangement import HOLDS_S, arranged, cut_short
-from selector.flame_arrangement import _spare as spare
-from selector.flame_case import follow
-from selector.flame_outcome import Setup
+from selector.flame.arrangement import HOLDS_S, arranged, cut_short
+from selector.flame.arrangement import _spare as spare
+from selector.flame.case import follow
+from selector.flame.outcome import Setup
 from selector.job.job import surroundings
 from tests.dog import asked, work
 

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import numpy as np
 
-from selector.flame_case import follow, heated_for, job_of, target_c
-from selector.flame_check import BAD_CASE, edge_notes
-from selector.flame_outcome import SAFE, Outcome, Setup
+from selector.flame.case import follow, heated_for, job_of, target_c
+from selector.flame.check import BAD_CASE, edge_notes
+from selector.flame.outcome import SAFE, Outcome, Setup
 from selector.hardening.stock import stock_of
 from selector.heat.operator import seen_cell
 from selector.job.demand import Demand

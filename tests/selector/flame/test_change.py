@@ -1,10 +1,10 @@
 import pytest
 
 from catalog import load_catalog
-from selector.flame_arrangement import arranged
-from selector.flame_case import follow
-from selector.flame_change import first_change, given_a_bath, heated_whole
-from selector.flame_outcome import Setup
+from selector.flame.arrangement import arranged
+from selector.flame.case import follow
+from selector.flame.change import first_change, given_a_bath, heated_whole
+from selector.flame.outcome import Setup
 from selector.job.job import surroundings
 from selector.torch.part import PASTS
 from tests.dog import asked, work

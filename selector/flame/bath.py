@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from selector.flame_outcome import Check
+from selector.flame.outcome import Check
 from selector.heat.grid import Grid
 from selector.heat.operator import Heated
 from selector.job.job import Surroundings

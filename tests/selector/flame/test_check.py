@@ -3,8 +3,8 @@ from dataclasses import replace
 import pytest
 
 from catalog import load_catalog
-from selector.flame_case import follow
-from selector.flame_check import (
+from selector.flame.case import follow
+from selector.flame.check import (
     asked_words,
     checks,
     crack_of,
@@ -13,7 +13,7 @@ from selector.flame_check import (
     most_words,
     slack_words,
 )
-from selector.flame_outcome import OVERHEATED_C, SAFE, Setup
+from selector.flame.outcome import OVERHEATED_C, SAFE, Setup
 from selector.job.job import surroundings
 from selector.torch.reading import Ring
 from tests.dog import GONE, asked, work

@@ -2,8 +2,8 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.flame_case import CORNER, bath_of, follow, heated_for, job_of, target_c
-from selector.flame_outcome import Setup
+from selector.flame.case import CORNER, bath_of, follow, heated_for, job_of, target_c
+from selector.flame.outcome import Setup
 from selector.heat.conduction import Plan, conduct
 from selector.heat.exchange import SURFACE_C, steady
 from selector.heat.grid import round_grid

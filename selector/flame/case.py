@@ -5,10 +5,10 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.flame_bath import bath_check
-from selector.flame_check import checks, crack_of
-from selector.flame_outcome import OVER_RANGE_C, OVERHEATED_C, Check, Outcome, Setup
-from selector.flame_temper import chosen_temper
+from selector.flame.bath import bath_check
+from selector.flame.check import checks, crack_of
+from selector.flame.outcome import OVER_RANGE_C, OVERHEATED_C, Check, Outcome, Setup
+from selector.flame.temper import chosen_temper
 from selector.hardening.as_quenched import start
 from selector.hardening.stock import Stock, stock_of
 from selector.hazards.one_sided import bath_side_k, bow_mm

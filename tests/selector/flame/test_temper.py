@@ -1,9 +1,9 @@
 import pytest
 
 from catalog import load_catalog
-from selector.flame_case import heated_for
-from selector.flame_outcome import Setup
-from selector.flame_temper import LEAST_DRAW_C, chosen_temper
+from selector.flame.case import heated_for
+from selector.flame.outcome import Setup
+from selector.flame.temper import LEAST_DRAW_C, chosen_temper
 from selector.hardening.stock import stock_of
 from selector.job.job import surroundings
 from selector.torch.flame_history import quench

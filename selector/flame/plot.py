@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.errors import Problem, SelectorError
-from selector.flame_outcome import Outcome
+from selector.flame.outcome import Outcome
 from selector.torch.hardness_map import FlameMap
 from selector.torch.reading import wall_at
 

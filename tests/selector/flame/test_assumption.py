@@ -1,7 +1,7 @@
 import pytest
 
 from catalog import load_catalog
-from selector.explain.flame_assumption import flame_assumptions
+from selector.flame.assumption import flame_assumptions
 from selector.job.job import surroundings
 from tests.dog import GONE, asked, work
 

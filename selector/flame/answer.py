@@ -8,13 +8,13 @@ from typing import Literal
 import numpy as np
 
 from catalog import Catalog
-from selector.explain.flame_assumption import flame_assumptions
-from selector.flame_arrangement import arranged
-from selector.flame_case import follow
-from selector.flame_change import Change, first_change, given_a_bath, heated_whole
-from selector.flame_check import asked_words, slack_words
-from selector.flame_odds import limits, odds_of, steadied
-from selector.flame_outcome import CheckName, Outcome, Setup
+from selector.flame.arrangement import arranged
+from selector.flame.assumption import flame_assumptions
+from selector.flame.case import follow
+from selector.flame.change import Change, first_change, given_a_bath, heated_whole
+from selector.flame.check import asked_words, slack_words
+from selector.flame.odds import limits, odds_of, steadied
+from selector.flame.outcome import CheckName, Outcome, Setup
 from selector.job.candidates import screened
 from selector.job.demand import Demand
 from selector.job.job import Surroundings, surroundings

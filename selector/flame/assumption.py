@@ -1,6 +1,6 @@
 """What the flame verdict took for granted because it was not said, and what it did not use."""
 
-from selector.flame_case import bath_of
+from selector.flame.case import bath_of
 from selector.heat.boiling import bath_temperature_c
 from selector.job.demand import Demand
 from selector.job.job import Surroundings

@@ -1,7 +1,7 @@
 from dataclasses import replace
 from types import SimpleNamespace
 
-from selector.flame_outcome import SAFE, Check, Outcome, Setup
+from selector.flame.outcome import SAFE, Check, Outcome, Setup
 from selector.torch.part import stretch
 from tests.dog import asked
 

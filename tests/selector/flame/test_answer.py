@@ -3,9 +3,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from selector.flame import ORDER, flame_answer
-from selector.flame import _rank as rank
-from selector.flame_outcome import Check
+from selector.flame.answer import ORDER, flame_answer
+from selector.flame.answer import _rank as rank
+from selector.flame.outcome import Check
 from tests.dog import FEW, asked, only
 from tests.once import flame_once, flamed
 

@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from selector.flame_outcome import Check, Outcome
+from selector.flame.outcome import Check, Outcome
 from selector.hardening.composition import middle
 from selector.hardness_scale import LOWEST_HRC
 from selector.hazards.cracking import CrackRisk

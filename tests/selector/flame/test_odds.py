@@ -3,9 +3,9 @@ from dataclasses import replace
 import pytest
 
 from catalog import load_catalog
-from selector.flame_arrangement import arranged
-from selector.flame_case import follow
-from selector.flame_odds import limits, odds_of, steadied
+from selector.flame.arrangement import arranged
+from selector.flame.case import follow
+from selector.flame.odds import limits, odds_of, steadied
 from selector.job.job import surroundings
 from tests.dog import asked, work
 from tests.once import flamed

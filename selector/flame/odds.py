@@ -6,11 +6,11 @@ from typing import Any
 
 import numpy as np
 
-from selector.flame_arrangement import arranged, cut_short
-from selector.flame_case import follow
-from selector.flame_change import Change
-from selector.flame_check import BAD_CASE, edge_notes, left_out
-from selector.flame_outcome import Outcome
+from selector.flame.arrangement import arranged, cut_short
+from selector.flame.case import follow
+from selector.flame.change import Change
+from selector.flame.check import BAD_CASE, edge_notes, left_out
+from selector.flame.outcome import Outcome
 from selector.job.demand import Demand
 from selector.job.job import Surroundings
 from selector.job.process import reading_error_c

@@ -1,0 +1,1 @@
+"""Will the torch do: the verdict, what must not go wrong, the one change."""
