@@ -17,7 +17,7 @@ from selector.explain.risk import chief_risk
 from selector.figure import Figure, Provenance, figure
 from selector.heat.colour import temper_colour
 from selector.job.treatment import Temper
-from selector.need import zone_out
+from selector.need.need import zone_out
 from selector.option.caution import cautions
 from selector.record import (
     AdviceOut,

@@ -8,7 +8,7 @@ import typer
 from selector.commands.terminal import console, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
-    from selector.need_record import NeedOut
+    from selector.need.record import NeedOut
     from selector.record import ZoneOut
 
 
@@ -26,7 +26,7 @@ def need(
     from selector.commands.filter import checked_catalog  # noqa: PLC0415
 
     with refusing_bad_input():
-        from selector.need import need as found_for  # noqa: PLC0415
+        from selector.need.need import need as found_for  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
 
         found = found_for(read_requirement(part), checked_catalog(catalog or ()))

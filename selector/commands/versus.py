@@ -10,7 +10,7 @@ from selector.commands.terminal import console, print_section, refusing_bad_inpu
 if TYPE_CHECKING:
     from rich.console import Console
 
-    from selector.versus_record import SideOut, VersusOut
+    from selector.versus.record import SideOut, VersusOut
 
 
 def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
@@ -33,16 +33,16 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
     with refusing_bad_input():
         from selector.requirement import read_requirement  # noqa: PLC0415
-        from selector.versus import versus as found_for  # noqa: PLC0415
+        from selector.versus.versus import versus as found_for  # noqa: PLC0415
 
         if plot is not None:
-            from selector.versus_plot import checked_format  # noqa: PLC0415
+            from selector.versus.plot import checked_format  # noqa: PLC0415
 
             checked_format(plot)
         asked, known = read_requirement(part), checked_catalog(catalog or ())
         found = found_for(asked, first, second, known)
         if plot is not None:
-            from selector.versus_plot import save_plot  # noqa: PLC0415
+            from selector.versus.plot import save_plot  # noqa: PLC0415
 
             save_plot(found, plot)
     if as_json:

@@ -7,9 +7,9 @@ import numpy as np
 from selector.advice import Advice, Option
 from selector.duty.stiffness import stiffness
 from selector.duty.wear import carbide_gain
-from selector.explain.need import pair
 from selector.figure import median
 from selector.job.candidates import CONDITION_LETTER
+from selector.need.words import pair
 from selector.option.cost import bark_mm
 from selector.option.prediction import embrittled
 

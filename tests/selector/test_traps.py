@@ -16,7 +16,7 @@ from catalog import load_catalog
 from selector.advice import advise
 from selector.errors import RequirementError
 from selector.explain import caution
-from selector.need import need
+from selector.need.need import need
 from selector.output import advice_out
 from selector.record import AdviceOut, OptionOut
 from selector.requirement import requirement_from

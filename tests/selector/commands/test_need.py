@@ -3,7 +3,7 @@ import json
 import pytest
 
 from selector.commands import cli as commands
-from selector.need_record import NeedOut
+from selector.need.record import NeedOut
 from tests.dog import varied
 
 

@@ -3,7 +3,7 @@ import io
 from rich.console import Console
 
 from selector.commands.origin import print_origins
-from selector.need import need
+from selector.need.need import need
 from tests.dog import asked
 
 

@@ -3,7 +3,7 @@ import json
 import pytest
 
 from selector.commands import cli as commands
-from selector.versus_record import VersusOut
+from selector.versus.record import VersusOut
 from tests.dog import varied
 
 FIRST = "c45/cold-drawn/through-torch.oil/oven-200c-60min"

@@ -1,6 +1,6 @@
 from catalog import load_catalog
 from selector.explain.origin import origins
-from selector.need import need
+from selector.need.need import need
 from selector.output import advice_out
 from tests.dog import asked
 

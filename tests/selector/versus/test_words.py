@@ -2,7 +2,7 @@ import math
 
 import pytest
 
-from selector.explain.swap import failing, number, swapped
+from selector.versus.words import failing, number, swapped
 
 
 @pytest.mark.parametrize(

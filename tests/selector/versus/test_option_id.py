@@ -3,7 +3,7 @@ import pytest
 from catalog import load_catalog
 from selector.errors import RequirementError
 from selector.job.job import surroundings
-from selector.option_id import option_of
+from selector.versus.option_id import option_of
 from tests.dog import asked
 
 NEAR = surroundings(asked(), load_catalog())

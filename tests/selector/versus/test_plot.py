@@ -4,8 +4,8 @@ import pytest
 
 from catalog import load_catalog
 from selector.errors import RequirementError
-from selector.versus import versus
-from selector.versus_plot import checked_format, plot_of, save_plot
+from selector.versus.plot import checked_format, plot_of, save_plot
+from selector.versus.versus import versus
 from tests.dog import asked
 
 FOUND = versus(

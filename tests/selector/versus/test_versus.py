@@ -5,8 +5,8 @@ import pytest
 
 from catalog import load_catalog
 from selector.errors import RequirementError
-from selector.versus import versus
-from selector.versus_record import VersusOut
+from selector.versus.record import VersusOut
+from selector.versus.versus import versus
 from tests.dog import asked
 
 CATALOG = load_catalog()

@@ -1,7 +1,7 @@
 import pytest
 from pydantic import ValidationError
 
-from selector.versus_record import SwapOut
+from selector.versus.record import SwapOut
 
 SWAP = {
     "axis": "quantity",

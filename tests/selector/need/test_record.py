@@ -1,7 +1,7 @@
 import pytest
 from pydantic import ValidationError
 
-from selector.need_record import PlainBar
+from selector.need.record import PlainBar
 from selector.record import Spread
 
 HARD = Spread(

@@ -8,7 +8,7 @@ from selector.errors import Problem, RequirementError
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from selector.versus_record import VersusOut
+    from selector.versus.record import VersusOut
 
 FORMATS = (".png", ".svg")
 

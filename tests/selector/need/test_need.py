@@ -9,8 +9,8 @@ from catalog import load_catalog
 from catalog.example import example_names, example_text
 from selector.hardness_scale import hrc_from_hv
 from selector.job.demand import SLACK_BELOW_HRC
-from selector.need import need
-from selector.need_record import NeedOut
+from selector.need.need import need
+from selector.need.record import NeedOut
 from selector.requirement import requirement_from
 from tests.dog import GONE, asked, only
 

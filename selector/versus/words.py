@@ -2,7 +2,7 @@
 
 import math
 
-from selector.versus_record import SideOut, SwapOut
+from selector.versus.record import SideOut, SwapOut
 
 _WORDS = {"cost": "cheaper", "score": "better"}
 

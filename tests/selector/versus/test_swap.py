@@ -9,8 +9,8 @@ from selector.job.job import surroundings
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from selector.option.temper_choice import Choice
-from selector.option_id import option_of
-from selector.swap import Side, bar_per_kg, both, of_quantity, swaps
+from selector.versus.option_id import option_of
+from selector.versus.swap import Side, bar_per_kg, both, of_quantity, swaps
 from tests.dog import asked
 
 CATALOG = load_catalog()

@@ -2,14 +2,12 @@
 
 from catalog import Catalog, load_catalog
 from selector.advice import Option
-from selector.explain.swap import headline
 from selector.job.job import Surroundings, surroundings
 from selector.job.process import reading_error_c
 from selector.option.caution import of_option
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import choice_of
-from selector.option_id import option_of
 from selector.output import (
     drawn_out,
     failing_out,
@@ -19,8 +17,10 @@ from selector.output import (
 )
 from selector.record import GateOut, Spread
 from selector.requirement import Requirement
-from selector.swap import QUANTITIES, Side, both, of_quantity, swaps
-from selector.versus_record import SideOut, VersusOut
+from selector.versus.option_id import option_of
+from selector.versus.record import SideOut, VersusOut
+from selector.versus.swap import QUANTITIES, Side, both, of_quantity, swaps
+from selector.versus.words import headline
 
 
 def versus(

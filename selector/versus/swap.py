@@ -22,7 +22,7 @@ from selector.option.prediction import Prediction, mishaps
 from selector.option.preparation import Prepared
 from selector.option.reference_bar import reference_cost
 from selector.option.temper_choice import Choice
-from selector.versus_record import Axis, Measure, SwapOut
+from selector.versus.record import Axis, Measure, SwapOut
 
 Floats = NDArray[np.float64]
 QUANTITIES = (1, 2, 3, 5, 7, 10, 15, 20, 30, 50, 70, 100, 150, 200, 300, 500)

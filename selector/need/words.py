@@ -2,7 +2,7 @@
 
 from selector.duty.contact import pressings
 from selector.job.demand import APART_HRC, FOR_WEAR, Demand
-from selector.need_record import PlainBar, SectionNeed
+from selector.need.record import PlainBar, SectionNeed
 from selector.record import Spread
 from selector.requirement import Requirement
 from selector.requirement.zone import Zone

@@ -23,7 +23,7 @@ from selector.job.geometry import area_mm2
 from selector.job.job import Surroundings, surroundings
 from selector.job.treatment import NO_TEMPER, Treatment
 from selector.mechanics.strength import strength
-from selector.need_record import ContactNeed, NeedOut, PlainBar, SectionNeed
+from selector.need.record import ContactNeed, NeedOut, PlainBar, SectionNeed
 from selector.option.cost import bill
 from selector.option.preparation import supply_hrc
 from selector.record import Spread, ZoneOut

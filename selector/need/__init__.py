@@ -1,0 +1,1 @@
+"""What the part must bear, before any steel is named."""

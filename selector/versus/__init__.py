@@ -1,0 +1,1 @@
+"""Two options, and where they change places."""
