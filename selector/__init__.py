@@ -6,7 +6,7 @@ The public names are loaded on first use, so that `temperwright --help` stays qu
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from selector.advice import Advice, advise
+    from selector.advice.advise import Advice, advise
     from selector.requirement import Requirement
 
 __all__ = ["Advice", "Requirement", "advise"]

@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Any
 
 from catalog import Catalog, load_catalog
-from selector.advice import Advice, advise
+from selector.advice.advise import Advice, advise
 from selector.decision.comparison import other_methods
 from selector.flame.answer import FlameAnswer, flame_answer
 from selector.requirement import Requirement

@@ -6,7 +6,7 @@ import streamlit as st
 
 from catalog import Catalog, load_catalog
 from selector import Requirement, advise
-from selector.output import advice_out
+from selector.advice.output import advice_out
 from selector.record import AdviceOut
 
 

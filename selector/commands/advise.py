@@ -44,7 +44,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
     with refusing_bad_input(), ahead() as compare:
         from selector import advise as run  # noqa: PLC0415
-        from selector.output import advice_out  # noqa: PLC0415
+        from selector.advice.output import advice_out  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
 
         asked = read_requirement(part)
@@ -59,7 +59,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     if as_json:
         typer.echo(found.model_dump_json(indent=2))
     elif as_csv:
-        from selector.output_table import option_table  # noqa: PLC0415
+        from selector.advice.table import option_table  # noqa: PLC0415
 
         typer.echo(option_table(found).to_csv(index=False), nl=False)
     else:

@@ -19,6 +19,6 @@ def print_origins(found: "BaseModel", out: "Console") -> None:
     out : Console
         Where to.
     """
-    from selector.explain.origin import origins  # noqa: PLC0415
+    from selector.advice.origin import origins  # noqa: PLC0415
 
     print_section("Where the numbers come from", origins(found), out)

@@ -17,7 +17,7 @@ def schema(
 
         shape = Requirement.model_json_schema()
     else:
-        from selector.output import schema as advice_schema  # noqa: PLC0415
+        from selector.advice.output import schema as advice_schema  # noqa: PLC0415
 
         shape = advice_schema()
     typer.echo(json.dumps(shape, indent=2))

@@ -2,7 +2,7 @@
 
 from catalog.caution import Caution
 from catalog.steel import Steel
-from selector.advice import Advice, Option
+from selector.advice.advise import Advice, Option
 from selector.figure import median
 from selector.job.treatment import Temper, Treatment
 from selector.option.mildest_bath import is_too_harsh

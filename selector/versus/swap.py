@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from scipy.special import ndtr
 
 from catalog.price import Prices
-from selector.advice import Option, Scorer, scorer_of
+from selector.advice.advise import Option, Scorer, scorer_of
 from selector.decision.judgement import judge
 from selector.explain import swap as words
 from selector.figure import median

@@ -1,20 +1,20 @@
 """Two options head to head: what each costs, needs and risks, and where they change places."""
 
 from catalog import Catalog, load_catalog
-from selector.advice import Option
-from selector.job.job import Surroundings, surroundings
-from selector.job.process import reading_error_c
-from selector.option.caution import of_option
-from selector.option.prediction import predict
-from selector.option.preparation import cooled_points, prepare
-from selector.option.temper_choice import choice_of
-from selector.output import (
+from selector.advice.advise import Option
+from selector.advice.output import (
     drawn_out,
     failing_out,
     failure_cost_out,
     spread_out,
     temper_out,
 )
+from selector.job.job import Surroundings, surroundings
+from selector.job.process import reading_error_c
+from selector.option.caution import of_option
+from selector.option.prediction import predict
+from selector.option.preparation import cooled_points, prepare
+from selector.option.temper_choice import choice_of
 from selector.record import GateOut, Spread
 from selector.requirement import Requirement
 from selector.versus.option_id import option_of

@@ -26,7 +26,7 @@ WARM = """
 import sys, time
 from catalog import load_catalog
 from selector import advise
-from selector.output import advice_out
+from selector.advice.output import advice_out
 from selector.requirement import read_requirement
 first, *others = [read_requirement(name) for name in sys.argv[1:]]
 known = load_catalog()

@@ -3,7 +3,7 @@
 import pytest
 
 from catalog import Catalog, load_catalog
-from selector.advice import Advice
+from selector.advice.advise import Advice
 from selector.job.job import Surroundings, surroundings
 from tests.dog import FEW, asked, only
 from tests.once import advised

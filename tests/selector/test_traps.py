@@ -13,11 +13,11 @@ from typing import Any
 import pytest
 
 from catalog import load_catalog
-from selector.advice import advise
+from selector.advice.advise import advise
+from selector.advice.output import advice_out
 from selector.errors import RequirementError
 from selector.explain import caution
 from selector.need.need import need
-from selector.output import advice_out
 from selector.record import AdviceOut, OptionOut
 from selector.requirement import requirement_from
 from tests.dog import GONE, only, varied

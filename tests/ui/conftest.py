@@ -9,7 +9,7 @@ from streamlit.components.v2 import manifest_scanner
 from streamlit.testing.v1 import AppTest
 
 from selector import advise
-from selector.output import advice_out
+from selector.advice.output import advice_out
 from selector.requirement import requirement_from
 from tests.dog import TEXT
 

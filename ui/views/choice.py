@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from selector.output_table import option_table
+from selector.advice.table import option_table
 from selector.record import AdviceOut, OptionOut
 from ui import answer, cached, charts, draw, labels, table
 

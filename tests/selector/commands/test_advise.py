@@ -14,7 +14,7 @@ NO_STEEL_DOES_THIS = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
 
 @pytest.fixture
 def run(cli, tmp_path, monkeypatch):
-    monkeypatch.setattr("selector.advice.advise", advise_once)
+    monkeypatch.setattr("selector.advice.advise.advise", advise_once)
 
     def advise(*args, changes=None):
         path = tmp_path / "dog.json"

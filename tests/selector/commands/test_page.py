@@ -4,9 +4,9 @@ import re
 import pytest
 from rich.console import Console
 
-from selector.advice import advise
+from selector.advice.advise import advise
+from selector.advice.output import advice_out
 from selector.commands.page import print_advice
-from selector.output import advice_out
 from tests.dog import asked, only
 
 

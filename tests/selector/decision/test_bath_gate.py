@@ -1,7 +1,7 @@
 import pytest
 
 from catalog import load_catalog
-from selector.advice import advise
+from selector.advice.advise import advise
 from selector.decision.bath_gate import bath_gates
 from selector.job.job import surroundings
 from tests.dog import asked, only, work

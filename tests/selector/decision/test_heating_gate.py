@@ -1,7 +1,7 @@
 import pytest
 
 from catalog import load_catalog
-from selector.advice import advise
+from selector.advice.advise import advise
 from selector.decision.heating_gate import heating_gates
 from selector.flame.answer import flame_answer
 from selector.job.job import surroundings

@@ -1,6 +1,6 @@
 import pytest
 
-from selector.advice import advise
+from selector.advice.advise import advise
 from selector.option.caution import BY_CONDITION, BY_MEANS, BY_SHAPE, STEPS, cautions
 from tests.dog import GONE, asked, only
 from tests.once import advised

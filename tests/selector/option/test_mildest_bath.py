@@ -1,7 +1,7 @@
 import pytest
 
 from catalog import load_catalog
-from selector.advice import advise
+from selector.advice.advise import advise
 from selector.gate import Gate
 from selector.job.job import surroundings
 from selector.option.mildest_bath import (

@@ -1,6 +1,6 @@
 import pytest
 
-from selector.explain.coupon import coupon_plan, needs_coupon
+from selector.advice.coupon import coupon_plan, needs_coupon
 from tests.once import advised
 
 

@@ -1,7 +1,7 @@
 from catalog import load_catalog
-from selector.explain.origin import origins
+from selector.advice.origin import origins
+from selector.advice.output import advice_out
 from selector.need.need import need
-from selector.output import advice_out
 from tests.dog import asked
 
 

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.advice import advise
+from selector.advice.advise import advise
+from selector.advice.output import advice_out, schema
 from selector.decision.ranking import pairwise_share
 from selector.errors import RequirementError
-from selector.output import advice_out, schema
 from selector.requirement.priority import CRITERIA
 from tests.dog import FEW, asked, only
 

@@ -1,6 +1,6 @@
 import pytest
 
-from selector.explain.assumption import assumptions
+from selector.advice.assumption import assumptions
 from tests.dog import GONE
 from tests.once import advised
 

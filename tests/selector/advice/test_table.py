@@ -1,7 +1,7 @@
 import pytest
 
-from selector.output import advice_out
-from selector.output_table import option_table
+from selector.advice.output import advice_out
+from selector.advice.table import option_table
 
 
 @pytest.fixture(scope="module")

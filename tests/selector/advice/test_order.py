@@ -4,8 +4,8 @@ import re
 import numpy as np
 import pytest
 
-from selector.advice import advise
-from selector.explain.order import _value_words, reasons, why_before
+from selector.advice.advise import advise
+from selector.advice.order import _value_words, reasons, why_before
 from selector.requirement.priority import CRITERIA
 from tests.dog import asked, only
 

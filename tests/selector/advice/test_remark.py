@@ -3,7 +3,7 @@ from dataclasses import replace
 
 import pytest
 
-from selector.explain.remark import remarks
+from selector.advice.remark import remarks
 from tests.once import advised
 
 OVENS = [{"source": "oxy-propane"}, {"source": "kitchen-oven"}]

@@ -1,6 +1,6 @@
 """What was taken for granted because it was not said."""
 
-from selector.advice import Advice
+from selector.advice.advise import Advice
 from selector.duty.strength import has_load
 from selector.job.demand import Demand
 from selector.job.geometry import cut_mm

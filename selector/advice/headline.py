@@ -1,6 +1,6 @@
 """The first lines of an advice: what to do, in a sentence."""
 
-from selector.advice import Advice, Option
+from selector.advice.advise import Advice, Option
 from selector.figure import median
 from selector.job.demand import Demand
 from selector.wording import shown, shown_range

@@ -1,6 +1,6 @@
 from dataclasses import replace
 
-from selector.explain.headline import headline, name
+from selector.advice.headline import headline, name
 from tests.once import advised
 
 

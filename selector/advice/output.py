@@ -6,14 +6,14 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.advice import Advice, Option, Rejected
+from selector.advice.advise import Advice, Option, Rejected
+from selector.advice.assumption import assumptions
+from selector.advice.coupon import coupon_plan
+from selector.advice.headline import headline
+from selector.advice.order import reasons, why_before
+from selector.advice.remark import remarks
+from selector.advice.risk import chief_risk
 from selector.errors import OutOfRangeError
-from selector.explain.assumption import assumptions
-from selector.explain.coupon import coupon_plan
-from selector.explain.headline import headline
-from selector.explain.order import reasons, why_before
-from selector.explain.remark import remarks
-from selector.explain.risk import chief_risk
 from selector.figure import Figure, Provenance, figure
 from selector.heat.colour import temper_colour
 from selector.job.treatment import Temper

@@ -1,6 +1,6 @@
 """The coupon plan: what to try on a bar whose grade or behaviour is not known."""
 
-from selector.advice import Advice
+from selector.advice.advise import Advice
 from selector.heat.colour import MAGNET_LOST_C
 
 _STEPS = (

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.advice import Advice, Option
+from selector.advice.advise import Advice, Option
 from selector.figure import median
 from selector.requirement.priority import CRITERIA
 from selector.wording import shown

@@ -4,8 +4,8 @@ from dataclasses import replace
 import pytest
 
 from catalog import load_catalog
-from selector.advice import advise
-from selector.output import FIND_OUT, advice_out, schema
+from selector.advice.advise import advise
+from selector.advice.output import FIND_OUT, advice_out, schema
 from selector.record import AdviceOut, Spread
 from selector.requirement.priority import CRITERIA
 from tests.dog import asked, only

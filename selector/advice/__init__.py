@@ -1,0 +1,1 @@
+"""Ranked and reasoned advice: the pipeline, its sentences, its record."""
