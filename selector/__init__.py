@@ -19,8 +19,8 @@ def __getattr__(name: str) -> Any:  # noqa: ANN401
 
         return Requirement
     if name in {"Advice", "advise"}:
-        from selector import advice  # noqa: PLC0415
+        from selector.advice import advise  # noqa: PLC0415
 
-        return getattr(advice, name)
+        return getattr(advise, name)
     msg = f"module 'selector' has no attribute {name!r}"
     raise AttributeError(msg)

@@ -1,9 +1,9 @@
-"""Hardness in words: HRC from 20 up, Brinell below, where the Rockwell cone means nothing."""
+"""Hardness and temper in words: HRC from 20 up, Brinell below, where Rockwell means nothing."""
 
 import math
 
 from selector.hardness_scale import LOWEST_HRC, hb_from_hv, hv_from_hrc
-from selector.record import Spread
+from selector.record import Spread, TemperOut
 
 
 def shown(hrc: float) -> str:
@@ -65,3 +65,26 @@ def shown_spread(spread: Spread) -> str:
         return "unknown"
     middle, span = shown(spread.p50), shown_range(spread.p05, spread.p95)
     return middle if span == middle else f"{middle} ({span})"
+
+
+def temper_words(found: TemperOut) -> str:
+    """Return a temper for the reader.
+
+    Parameters
+    ----------
+    found : TemperOut
+        The temper of an option.
+
+    Returns
+    -------
+    str
+        For instance "250 °C, torch, 5 min (200 to 250 °C serves); shows brown".
+    """
+    if found.temperature_c is None:
+        return "none"
+    text = f"{found.temperature_c:.0f} °C, {found.means}"
+    if found.time_min is not None and found.means != "residual":
+        text += f", {found.time_min:.0f} min" + (f" × {found.cycles}" * (found.cycles > 1))
+    if found.band_c and found.band_c[0] < found.band_c[1]:
+        text += f" ({found.band_c[0]:.0f} to {found.band_c[1]:.0f} °C serves)"
+    return text + (f"; shows {found.colour}" if found.colour else "")

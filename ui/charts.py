@@ -6,9 +6,8 @@ from typing import Literal
 import altair as alt
 import pandas as pd
 
-from selector.explain.temper import temper_words
 from selector.record import OptionOut, ZoneOut
-from selector.wording import shown_spread
+from selector.wording import shown_spread, temper_words
 from ui import labels
 
 Against = Literal["chance", "hardness"]

@@ -5,9 +5,8 @@ from collections.abc import Iterable, Mapping
 
 import pandas as pd
 
-from selector.explain.temper import temper_words
 from selector.record import AdviceOut, OptionOut, RangeOut, RejectedOut
-from selector.wording import shown, shown_range, shown_spread
+from selector.wording import shown, shown_range, shown_spread, temper_words
 from ui import labels
 
 

@@ -39,7 +39,7 @@ def fit(
 
 def _tempering(lines: list[str], progress: Progress) -> tuple[str, float]:
     """Return tempering.toml and the error of steels left out. [HRC]."""
-    from selector.metallurgy import fit as model  # noqa: PLC0415
+    from selector.metallurgy.fitting import tempering as model  # noqa: PLC0415
     from selector.metallurgy.fitting.reading import enough, readings  # noqa: PLC0415
 
     given = enough(readings(lines))
@@ -49,7 +49,7 @@ def _tempering(lines: list[str], progress: Progress) -> tuple[str, float]:
 
 def _bands(lines: list[str], progress: Progress) -> tuple[str, float]:
     """Return the tables of hardenability.toml and the error of grades left out. [HRC]."""
-    from selector.metallurgy import band_fit as model  # noqa: PLC0415
+    from selector.metallurgy.fitting import hardenability as model  # noqa: PLC0415
 
     given = model.bands(lines)
     left_out = model.leave_one_grade_out_hrc(given, progress)

@@ -6,9 +6,8 @@ from typing import TYPE_CHECKING
 from rich.markup import escape
 
 from selector.commands.terminal import print_figure, print_section
-from selector.explain.temper import temper_words
 from selector.record import AdviceOut, OptionOut, RejectedOut
-from selector.wording import shown_spread
+from selector.wording import shown_spread, temper_words
 
 if TYPE_CHECKING:
     from rich.console import Console

@@ -58,8 +58,7 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
 def _rows(side: "SideOut") -> dict[str, str]:
     """Return one side as rows of the table."""
-    from selector.explain.temper import temper_words  # noqa: PLC0415
-    from selector.wording import shown_spread  # noqa: PLC0415
+    from selector.wording import shown_spread, temper_words  # noqa: PLC0415
 
     cost = side.cost
     rows = {

@@ -1,1 +1,1 @@
-"""Heat and metallurgy joined: steel and cooling in, hardness as quenched and as tempered out."""
+"""Heat and metallurgy joined: steel and cooling in, hardness quenched and tempered out."""

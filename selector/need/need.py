@@ -15,7 +15,6 @@ from selector.duty.contact import (
 )
 from selector.duty.stiffness import stiffness
 from selector.duty.strength import LOAD_LOG_SD, has_load, section_factor
-from selector.explain import need as words
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.candidates import screened
 from selector.job.demand import Demand
@@ -23,6 +22,7 @@ from selector.job.geometry import area_mm2
 from selector.job.job import Surroundings, surroundings
 from selector.job.treatment import NO_TEMPER, Treatment
 from selector.mechanics.strength import strength
+from selector.need import words
 from selector.need.record import ContactNeed, NeedOut, PlainBar, SectionNeed
 from selector.option.cost import bill
 from selector.option.preparation import supply_hrc

@@ -13,7 +13,6 @@ from scipy.special import ndtr
 from catalog.price import Prices
 from selector.advice.advise import Option, Scorer, scorer_of
 from selector.decision.judgement import judge
-from selector.explain import swap as words
 from selector.figure import median
 from selector.job.job import Surroundings
 from selector.job.treatment import Treatment
@@ -22,6 +21,7 @@ from selector.option.prediction import Prediction, mishaps
 from selector.option.preparation import Prepared
 from selector.option.reference_bar import reference_cost
 from selector.option.temper_choice import Choice
+from selector.versus import words
 from selector.versus.record import Axis, Measure, SwapOut
 
 Floats = NDArray[np.float64]

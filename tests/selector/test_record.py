@@ -1,12 +1,12 @@
 import pytest
 from pydantic import BaseModel, ValidationError
 
-from selector import record
+from selector import record as shapes
 from selector.record import GateOut, Plain, Spread
 
 RECORDS = [
     record
-    for record in vars(output_record).values()
+    for record in vars(shapes).values()
     if isinstance(record, type) and issubclass(record, Plain) and record is not Plain
 ]
 SPREAD = {

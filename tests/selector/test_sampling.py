@@ -75,7 +75,7 @@ def test_two_steels_differ():
 def test_draws_are_the_same_in_every_process():
     # Python's own hash of text changes from process to process; the seed must not.
     script = (
-        "from selector import draws; "
+        "from selector import sampling; "
         "print(repr(float(sampling.of_steel('c45', 16)['C'][3])), "
         "repr(float(sampling.shared(16)['load'][3])))"
     )
@@ -89,7 +89,8 @@ def test_draws_are_the_same_in_every_process():
         ).stdout
         for seed in ("1", "2")
     }
-    here = f"{float(sampling.of_steel('c45', 16)['C'][3])!r} {float(sampling.shared(16)['load'][3])!r}\n"
+    own, shared = sampling.of_steel("c45", 16)["C"][3], sampling.shared(16)["load"][3]
+    here = f"{float(own)!r} {float(shared)!r}\n"
     assert told == {here}
 
 

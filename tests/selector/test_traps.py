@@ -16,8 +16,8 @@ from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.advice.output import advice_out
 from selector.errors import RequirementError
-from selector.explain import caution
 from selector.need.need import need
+from selector.option import caution
 from selector.record import AdviceOut, OptionOut
 from selector.requirement import requirement_from
 from tests.dog import GONE, only, varied

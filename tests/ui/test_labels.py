@@ -1,8 +1,7 @@
 import pytest
 
-from selector.explain.temper import temper_words
 from selector.record import Spread, TemperOut
-from selector.wording import shown_spread
+from selector.wording import shown_spread, temper_words
 from ui import labels
 
 

@@ -246,7 +246,7 @@ def tempering_toml(given: Readings) -> str:
     ----------
     .. [1] TOML version 1.0.0, toml.io.
     """
-    shipped = Path(__file__).with_name("tempering.toml").read_text(encoding="utf-8")
+    shipped = Path(__file__).parent.with_name("tempering.toml").read_text(encoding="utf-8")
     form = shipped[: shipped.index(FITTED)]
     steels, sources = np.unique(given.steel).size, np.unique(given.source)
     heading = f"{FITTED}{given.hrc.size} readings of {steels} steels by `temperwright fit`:"

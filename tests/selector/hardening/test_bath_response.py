@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector import quench_response as module
+from selector.hardening import bath_response as module
 from selector.hardening import quenched_bar
 from selector.hardening.bath_response import Start, centre_s, cooled, start_of
 from selector.heat.boiling import Bath

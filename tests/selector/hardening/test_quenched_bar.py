@@ -5,7 +5,7 @@ from functools import partial
 import numpy as np
 import pytest
 
-from selector import quenched_bar as module
+from selector.hardening import quenched_bar as module
 from selector.hardening.quenched_bar import bar_cooling, quenched_bar
 from selector.heat.boiling import Bath
 

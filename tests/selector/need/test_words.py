@@ -1,6 +1,6 @@
 import pytest
 
-from selector.explain import need as words
+from selector.need import words
 from selector.record import Spread
 from tests.dog import asked
 

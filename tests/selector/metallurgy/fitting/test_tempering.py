@@ -17,7 +17,7 @@ from selector.metallurgy.fitting.tempering import (
 from selector.metallurgy.temper_curve import ELEMENTS, coefficients
 from selector.metallurgy.tempering import tempered_hardness
 
-PUBLISHED = Path(__file__).parents[2] / "published"
+PUBLISHED = Path(__file__).parents[3] / "published"
 
 
 @pytest.fixture(scope="module")
@@ -91,7 +91,7 @@ def test_written_tables_are_those_shipped():
         shipped.carbon_hv_per_wt_pct
     )
     assert table["multiplier"] == pytest.approx(shipped.multiplier)
-    toml = Path(fit.__code__.co_filename).with_name("tempering.toml")
+    toml = Path(fit.__code__.co_filename).parent.with_name("tempering.toml")
     assert as_toml(shipped) in toml.read_text(encoding="utf-8")
 
 

@@ -1,1 +1,0 @@
-"""Sentences: what the numbers mean, one module for each kind of question."""
