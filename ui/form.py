@@ -49,8 +49,8 @@ def _section_name(section: Draft) -> str:
 def place_name(path: str) -> str:
     """Return a place on the form in words: "Section 2, size"."""
     kind = drafts.kind_of(path)
-    around = [b for b in BLOCKS if b.path and f"{kind}.".startswith(f"{b.path}.")]
-    block = max(around, key=lambda b: len(b.path), default=None)
+    job = [b for b in BLOCKS if b.path and f"{kind}.".startswith(f"{b.path}.")]
+    block = max(job, key=lambda b: len(b.path), default=None)
     number = next((key for key in path.split(".") if key.isdigit()), "")
     row = f"{block.row} {number}" if block and number else ""
     if kind in FIELDS:

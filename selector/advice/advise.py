@@ -15,7 +15,7 @@ from selector.decision.judgement import Judged, fails_undrawn, judge
 from selector.decision.ranking import pairwise_share, reference_ideal
 from selector.gate import Gate
 from selector.job.candidates import like_conditions_merged, screened
-from selector.job.job import Surroundings, surroundings
+from selector.job.job import Job, resolved
 from selector.job.treatment import Treatment, temper_ceilings
 from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
 from selector.option.prediction import predict
@@ -81,7 +81,7 @@ class Advice:
     """Everything the outputs are made of."""
 
     asked: Requirement
-    around: Surroundings
+    job: Job
     options: tuple[Option, ...]
     rejected: tuple[Rejected, ...]
     apart: tuple[Rejected, ...]
@@ -162,12 +162,12 @@ def advise(
     """
     known = catalog or load_catalog()
     tell = progress or (lambda _text, _fraction: None)
-    around = surroundings(requirement, known)
+    job = resolved(requirement, known)
     tell("Screening steels and routes", 0.05)
     wanted = None if steel is None else {s.slug for s in known.find(steel)}
     pool = [
         item
-        for item in screened(requirement, known, around.bench)
+        for item in screened(requirement, known, job.bench)
         if _looked_at(item.treatment, wanted, route)
     ]
     rejected = [
@@ -176,12 +176,12 @@ def advise(
     apart = [
         Rejected(s.treatment, s.gate) for s in pool if s.gate and s.gate.verdict == "unknown"
     ]
-    reference = reference_cost(around)
-    scorer = scorer_of(around, reference)
+    reference = reference_cost(job)
+    scorer = scorer_of(job, reference)
     weights = requirement.priorities.weights()
     options: list[Option] = []
     going = like_conditions_merged(s.treatment for s in pool if s.gate is None)
-    for number, (treatment, gate, option) in enumerate(_weighed(going, around, scorer)):
+    for number, (treatment, gate, option) in enumerate(_weighed(going, job, scorer)):
         tell(f"Drawing {treatment.steel.name}", 0.1 + 0.85 * number / len(going))
         if gate is None and option is not None:
             options.append(option)
@@ -193,7 +193,7 @@ def advise(
     merits = np.array([option.merit.mean(axis=0) for option in ranked[:40]])
     return Advice(
         asked=requirement,
-        around=around,
+        job=job,
         options=ranked,
         rejected=tuple(rejected),
         apart=tuple(apart),
@@ -239,12 +239,12 @@ class Scorer:
         return Option(judged, choice, merit, scores)
 
 
-def scorer_of(around: Surroundings, reference: float) -> Scorer:
+def scorer_of(job: Job, reference: float) -> Scorer:
     """Return what scores the options of one requirement.
 
     Parameters
     ----------
-    around : Surroundings
+    job : Job
         What is asked.
     reference : float
         What the part costs as bought in the reference steel.
@@ -254,21 +254,21 @@ def scorer_of(around: Surroundings, reference: float) -> Scorer:
     Scorer
         Ranges and weights.
     """
-    limit, weights = around.asked.limit, around.asked.priorities.weights()
-    by_life = around.asked.zone[around.leading.zone].life_ratio is not None
+    limit, weights = job.asked.limit, job.asked.priorities.weights()
+    by_life = job.asked.zone[job.leading.zone].life_ratio is not None
     ranges = range_table(limit.budget, reference, limit.days, by_life=by_life)
     return Scorer(ranges, np.array([weights[name] for name in CRITERIA]))
 
 
 def _weighed(
-    going: list[Treatment], around: Surroundings, scorer: Scorer
+    going: list[Treatment], job: Job, scorer: Scorer
 ) -> Iterator[tuple[Treatment, Gate | None, Option | None]]:
     """Yield each treatment with the gate that stops it, if one does, and what was drawn."""
     # The middle of all uncertainties decides what no draw could turn.
-    once = around.middle()
-    ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
+    once = job.middle()
+    ceilings = temper_ceilings(job.asked.workshop, job.bench.sources)
     mildest: dict[tuple[str, str, str], Treatment] = {}
-    for treatment in mild_first(going, around):
+    for treatment in mild_first(going, job):
         milder = mildest.get(but_for_bath(treatment))
         if milder is not None:
             yield treatment, needless(treatment, milder), None
@@ -279,15 +279,13 @@ def _weighed(
         if hopeless is not None:
             yield treatment, hopeless, None
             continue
-        best = _best(treatment, chosen, around, scorer)
+        best = _best(treatment, chosen, job, scorer)
         if hardens_fully(treatment, best.judged.gates):
             mildest[but_for_bath(treatment)] = treatment
         yield treatment, _stopping(best), best
 
 
-def _hopeless(
-    treatment: Treatment, chosen: Iterable[Choice], once: Surroundings
-) -> Gate | None:
+def _hopeless(treatment: Treatment, chosen: Iterable[Choice], once: Job) -> Gate | None:
     """Return the gate that stops a treatment far too soft at the middle, or none."""
     hardest = max(choice.middle_hrc for choice in chosen)
     floor_hrc = once.leading.floor_hrc
@@ -307,22 +305,18 @@ def _is_told(treatment: Treatment) -> bool:
     return treatment.hardens or treatment.route.process in {"none", "normalise", "case"}
 
 
-def _best(
-    treatment: Treatment, chosen: Iterable[Choice], around: Surroundings, scorer: Scorer
-) -> Option:
+def _best(treatment: Treatment, chosen: Iterable[Choice], job: Job, scorer: Scorer) -> Option:
     """Return the best temper of a treatment: fewest failed gates, then score."""
-    ready = prepare(treatment, around)
+    ready = prepare(treatment, job)
     layered = treatment.route.process in LAYERS
     past_tempering = PAST_TEMPERING | ({"depth"} if layered else set())
     found: dict[Choice, Option] = {}
     waiting = list(chosen)
     for hope in range(3):
         for choice in waiting:
-            if _hope(treatment, choice, around) == hope:
-                drawn = predict(ready, choice.temper, around)
-                found[choice] = scorer.option(
-                    judge(drawn, choice.sensitivity_hrc, around), choice
-                )
+            if _hope(treatment, choice, job) == hope:
+                drawn = predict(ready, choice.temper, job)
+                found[choice] = scorer.option(judge(drawn, choice.sensitivity_hrc, job), choice)
                 if any(gate.name in past_tempering for gate in _failed(found[choice])):
                     return found[choice]
         if any(not _failed(option) for option in found.values()):
@@ -332,10 +326,10 @@ def _best(
     return max(options, key=lambda o: (-len(_failed(o)), o.score))
 
 
-def _hope(treatment: Treatment, choice: Choice, around: Surroundings) -> int:
+def _hope(treatment: Treatment, choice: Choice, job: Job) -> int:
     """Return when to draw a temper: later where all gates are passed by no earlier one."""
     # Left as quenched comes second, what is bound to fail a gate last.
-    if fails_undrawn(treatment, choice.temper, around):
+    if fails_undrawn(treatment, choice.temper, job):
         return 2
     return int(choice.temper.means == "none")
 

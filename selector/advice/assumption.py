@@ -40,12 +40,12 @@ def assumptions(advice: Advice) -> tuple[str, ...]:
     tuple of str
         Sentences.
     """
-    around, asked = advice.around, advice.asked
-    said = [_zone(demand) for demand in around.demands if demand.derived]
-    permitted, stated = permitted_mm(around)
+    job, asked = advice.job, advice.asked
+    said = [_zone(demand) for demand in job.demands if demand.derived]
+    permitted, stated = permitted_mm(job)
     if not stated:
         said.append(f"No run-out given: {permitted:g} mm of movement is taken as permitted.")
-    if not has_load(around):
+    if not has_load(job):
         said.append("No torque, bending or axial load given: strength is not judged.")
     else:
         said += _of_cuts(asked.part)
@@ -90,10 +90,10 @@ def _not_used(asked: Requirement) -> list[str]:
 
 def _of_money(advice: Advice) -> list[str]:
     """Return what was taken for granted of prices and budget."""
-    limit, prices = advice.asked.limit, advice.around.catalog.prices
+    limit, prices = advice.asked.limit, advice.job.catalog.prices
     said = []
     if limit.budget is None:
-        bar = reference_bar(advice.around.catalog)
+        bar = reference_bar(advice.job.catalog)
         by = (
             f"the part made of pre-hardened {bar.steel.name} as bought"
             if bar
@@ -124,11 +124,11 @@ def _of_workshop(advice: Advice) -> list[str]:
         for bath in shop.bath
         if bath.volume is None
     ]
-    said += presumed(advice.around.bench.stock)
+    said += presumed(advice.job.bench.stock)
     unused = _not_used(advice.asked)
     if unused:
         said.append(f"Given, but no figure of this advice uses it yet: {', '.join(unused)}.")
-    for bar, steels in advice.around.bench.unclear:
+    for bar, steels in advice.job.bench.unclear:
         names = ", ".join(steel.name for steel in steels)
         said.append(f"'{bar.steel}' in the rack may be any of {names}: find out which.")
     return said

@@ -45,8 +45,8 @@ def needs_coupon(advice: Advice) -> bool:
     bool
         True for unknown or unclear stock.
     """
-    unknown = any(steel.kind == "unknown" for _, steel in advice.around.bench.stock)
-    return unknown or bool(advice.around.bench.unclear)
+    unknown = any(steel.kind == "unknown" for _, steel in advice.job.bench.stock)
+    return unknown or bool(advice.job.bench.unclear)
 
 
 def coupon_plan(advice: Advice) -> tuple[str, ...]:

@@ -69,7 +69,7 @@ def headline(advice: Advice) -> str:
         return text
     if advice.toss_up:
         return f"A toss-up between {name(best)} and {name(advice.options[1])}."
-    return f"{name(best)}: {hrc}{_off(best, advice.around.leading)}.{_brittle(best)}"
+    return f"{name(best)}: {hrc}{_off(best, advice.job.leading)}.{_brittle(best)}"
 
 
 def _off(option: Option, demand: Demand) -> str:

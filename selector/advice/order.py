@@ -16,7 +16,7 @@ def _value_words(advice: Advice, option: Option, place: int) -> str:
     value = median(option.judged.values[:, place])
     name = CRITERIA[place]
     if name == "cost":
-        return f"{value:.0f} {advice.around.catalog.prices.currency} a good part"
+        return f"{value:.0f} {advice.job.catalog.prices.currency} a good part"
     words = {
         "hardness": _wear_words(advice, value),
         "strength": f"strength factor {value:.1f}",
@@ -30,7 +30,7 @@ def _value_words(advice: Advice, option: Option, place: int) -> str:
 
 def _wear_words(advice: Advice, value: float) -> str:
     """Return the first criterion in words: the life over the one wanted, or the window."""
-    if advice.around.asked.zone[advice.around.leading.zone].life_ratio is not None:
+    if advice.job.asked.zone[advice.job.leading.zone].life_ratio is not None:
         return f"{value:.1f} of the wear life wanted"
     return f"{value:.1f} HRC off the window or its edge" if value > 0.05 else "in the window"
 
@@ -90,7 +90,7 @@ def reasons(advice: Advice, option: Option) -> tuple[str, ...]:
     prediction = option.judged.prediction
     best = int(np.argmax(merit))
     worst = int(np.argmin(merit))
-    lead = advice.around.leading
+    lead = advice.job.leading
     wanted = "no hardness asked" if lead.floor_hrc is None else f"asked {shown(lead.floor_hrc)}"
     return (
         f"surface {shown(median(prediction.surface_hrc))} ({wanted} or more)"

@@ -230,7 +230,7 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
         steel=work.steel.name,
         steel_slug=work.steel.slug,
         family=work.steel.family,
-        family_name=advice.around.catalog.families[work.steel.family].name,
+        family_name=advice.job.catalog.families[work.steel.family].name,
         condition=work.condition.name,
         route=work.route.slug,
         route_name=work.route.name,
@@ -332,7 +332,7 @@ def advice_out(advice: Advice, top: int | None = None) -> AdviceOut:
         options=tuple(_option(advice, o, place) for place, o in enumerate(shown, start=1)),
         rejected=tuple(_rejected(item) for item in advice.rejected),
         apart=tuple(_rejected(item) for item in advice.apart),
-        zones=tuple(zone_out(d) for d in advice.around.demands),
+        zones=tuple(zone_out(d) for d in advice.job.demands),
         remarks=remarks(advice),
         assumptions=assumptions(advice),
         cautions=tuple(

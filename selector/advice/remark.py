@@ -49,7 +49,7 @@ def _letter(advice: Advice) -> str | None:
 
 def _kitchen_oven(advice: Advice) -> str | None:
     """Say that a kitchen oven stops short of a spring or tough draw."""
-    sources = {source.slug for source in advice.around.bench.sources}
+    sources = {source.slug for source in advice.job.bench.sources}
     hotter = {"muffle-furnace", "kiln", "heat-treat-oven"} & sources
     if "kitchen-oven" in sources and not hotter:
         return (
@@ -153,7 +153,7 @@ def _pair(advice: Advice) -> str | None:
     if first is None:
         return None
     gate = next((g for g in first.judged.gates if g.name == "pair"), None)
-    lead = advice.asked.zone[advice.around.leading.zone]
+    lead = advice.asked.zone[advice.job.leading.zone]
     return f"Of the pair {gate.text}." if gate else pair(lead)
 
 
@@ -174,7 +174,7 @@ def _bark(advice: Advice) -> str | None:
 
 def _life(advice: Advice) -> str | None:
     """Say so when no option lasts as long as was asked."""
-    wanted = advice.asked.zone[advice.around.leading.zone].life_ratio
+    wanted = advice.asked.zone[advice.job.leading.zone].life_ratio
     if wanted is None or not advice.options:
         return None
     best = max(advice.options, key=lambda option: median(option.judged.values[:, 0]))
@@ -190,9 +190,9 @@ def _life(advice: Advice) -> str | None:
 
 def _carbides(advice: Advice) -> str | None:
     """Say what hard carbides add where grit wears."""
-    around = advice.around
+    job = advice.job
     for option in advice.options[:3]:
-        gain = carbide_gain(option.treatment, around.leading, around)
+        gain = carbide_gain(option.treatment, job.leading, job)
         if gain.ratio > 1:
             low, high = gain.drawn(np.array(MIDDLE_NINETY))
             return (

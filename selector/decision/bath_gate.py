@@ -2,7 +2,7 @@
 
 from selector.gate import Gate
 from selector.job.geometry import mass_kg
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import OIL_L_PER_KG
 from selector.job.treatment import Treatment
 
@@ -12,14 +12,14 @@ LOCAL_DIP_CARBON_WT_PCT = 0.35
 LEAST_BATH_SHARE = 0.5
 
 
-def bath_gates(treatment: Treatment, around: Surroundings) -> list[Gate]:
+def bath_gates(treatment: Treatment, job: Job) -> list[Gate]:
     """Return what the bath of a treatment leaves in doubt.
 
     Parameters
     ----------
     treatment : Treatment
         What is quenched in what.
-    around : Surroundings
+    job : Job
         Part and workshop.
 
     Returns
@@ -29,7 +29,7 @@ def bath_gates(treatment: Treatment, around: Surroundings) -> list[Gate]:
     """
     if treatment.medium is None or treatment.route.place != "workshop":
         return []
-    found = (_local_dip(treatment), _size(treatment, around))
+    found = (_local_dip(treatment), _size(treatment, job))
     return [gate for gate in found if gate is not None]
 
 
@@ -47,16 +47,16 @@ def _local_dip(treatment: Treatment) -> Gate | None:
     return Gate("medium", "marginal", text)
 
 
-def _size(treatment: Treatment, around: Surroundings) -> Gate | None:
+def _size(treatment: Treatment, job: Job) -> Gate | None:
     """Judge a bath of oil by what goes into it: one too small overheats and may burn."""
-    medium, part = treatment.medium, around.asked.part
+    medium, part = treatment.medium, job.asked.part
     if medium is None or not medium.is_oil:
         return None
-    kept = [bath for bath in around.asked.workshop.bath if bath.medium == medium.slug]
+    kept = [bath for bath in job.asked.workshop.bath if bath.medium == medium.slug]
     if not kept or kept[0].volume is None:
         return None
     local = treatment.route.extent == "local"
-    hot_kg = mass_kg(part, around.hard if local else None)
+    hot_kg = mass_kg(part, job.hard if local else None)
     volume, needed = kept[0].volume, OIL_L_PER_KG * hot_kg
     if volume >= needed:
         return None

@@ -15,7 +15,7 @@ from selector.hardness_scale import hv_from_hrc
 from selector.hazards.decarburisation import Atmosphere, soft_skin
 from selector.job.demand import Demand
 from selector.job.geometry import area_mm2
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import HOLD_S
 from selector.mechanics.strength import strength
 from selector.option.prediction import Prediction
@@ -31,7 +31,7 @@ _AWAY_SHARE = 0.25
 _SKIN_MM = 0.05
 
 
-def duty_gates(prediction: Prediction, hrc: Floats, around: Surroundings) -> list[Gate]:
+def duty_gates(prediction: Prediction, hrc: Floats, job: Job) -> list[Gate]:
     """Return the gates of duty of one option.
 
     Parameters
@@ -40,7 +40,7 @@ def duty_gates(prediction: Prediction, hrc: Floats, around: Surroundings) -> lis
         The option.
     hrc : ndarray
         Surface of the leading zone, after check and redraw. [HRC]
-    around : Surroundings
+    job : Job
         What is asked.
 
     Returns
@@ -48,26 +48,26 @@ def duty_gates(prediction: Prediction, hrc: Floats, around: Surroundings) -> lis
     list of Gate
         Those that apply.
     """
-    lead = around.leading
+    lead = job.leading
     found = (
-        _contact_gate(prediction, hrc, around),
-        _blow_gate(prediction, around),
-        pair_gate(hrc, lead, around),
-        _end_gate(prediction, around),
-        _skin_gate(prediction, lead, around),
-        cold_gate(prediction, around),
+        _contact_gate(prediction, hrc, job),
+        _blow_gate(prediction, job),
+        pair_gate(hrc, lead, job),
+        _end_gate(prediction, job),
+        _skin_gate(prediction, lead, job),
+        cold_gate(prediction, job),
     )
     return [gate for gate in found if gate is not None]
 
 
-def contact_factor(hrc: Floats, around: Surroundings) -> Floats:
+def contact_factor(hrc: Floats, job: Job) -> Floats:
     """Return the pressure the leading zone bears over the one it gets, over the draws.
 
     Parameters
     ----------
     hrc : ndarray
         Its surface. [HRC]
-    around : Surroundings
+    job : Job
         Loads.
 
     Returns
@@ -75,24 +75,24 @@ def contact_factor(hrc: Floats, around: Surroundings) -> Floats:
     ndarray
         Infinite where nothing presses. [-]
     """
-    pressing = _pressing(around)
+    pressing = _pressing(job)
     if pressing is None:
         return np.full(len(hrc), np.inf)
     # Pressure follows the root of the load on a line.
-    over = np.exp(0.5 * LOAD_LOG_SD * around.shared()["load"])
+    over = np.exp(0.5 * LOAD_LOG_SD * job.shared()["load"])
     hv = np.asarray(hv_from_hrc(hrc, outside="extend"))
     return np.asarray(pressing.bears_mpa(np.maximum(hv, 90.0)) / (pressing.pressure_mpa * over))
 
 
-def _pressing(around: Surroundings) -> Pressing | None:
+def _pressing(job: Job) -> Pressing | None:
     """Return the contact of the leading zone, None where nothing presses on it."""
-    found = around.once(("pressings",), lambda: pressings(around.asked))
-    return next((p for p in found if p.zone == around.leading.zone), None)
+    found = job.once(("pressings",), lambda: pressings(job.asked))
+    return next((p for p in found if p.zone == job.leading.zone), None)
 
 
-def _contact_gate(prediction: Prediction, hrc: Floats, around: Surroundings) -> Gate | None:
+def _contact_gate(prediction: Prediction, hrc: Floats, job: Job) -> Gate | None:
     """Judge the contact: the surface bears the pressure, and the layer is deep enough."""
-    pressing = _pressing(around)
+    pressing = _pressing(job)
     if pressing is None:
         return None
     core_hrc = median(prediction.core_hrc)
@@ -104,18 +104,18 @@ def _contact_gate(prediction: Prediction, hrc: Floats, around: Surroundings) -> 
         f"{needed:.2f} mm hard over {shown(core_hrc)}, predicted "
         f"{median(prediction.depth_mm):.1f} mm"
     )
-    return judged("contact", (contact_factor(hrc, around) >= 1.0) & deep, text)
+    return judged("contact", (contact_factor(hrc, job) >= 1.0) & deep, text)
 
 
-def _blow_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
+def _blow_gate(prediction: Prediction, job: Job) -> Gate | None:
     """Judge a stated blow: beyond yield the part upsets, unless the work gives way."""
-    force = blow_force_n(around.asked)
+    force = blow_force_n(job.asked)
     if force is None:
         return None
-    areas = np.array([area_mm2(s) for s in around.asked.part.section])
+    areas = np.array([area_mm2(s) for s in job.asked.part.section])
     hv = np.asarray(hv_from_hrc(prediction.section_hrc, outside="extend"))
     bears = (strength(np.maximum(hv, 90.0)).yield_mpa * areas).min(axis=1)
-    energy = around.asked.load.impact_energy
+    energy = job.asked.load.impact_energy
     text = f"a blow of {energy:g} J: {force / 1e3:.0f} kN if the part alone takes it"
     found = judged("blow", bears >= force, f"{text}; bears {median(bears) / 1e3:.0f} kN")
     if found.verdict == "fail":
@@ -124,13 +124,13 @@ def _blow_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
     return found
 
 
-def _end_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
+def _end_gate(prediction: Prediction, job: Job) -> Gate | None:
     """Judge where the hardness of a local route ends: away from every notch that bears load."""
     if prediction.treatment.route.extent != "local":
         return None
-    if not has_load(around) and around.asked.load.impact == "none":
+    if not has_load(job) and job.asked.load.impact == "none":
         return None
-    notch = _notch_at_end(around)
+    notch = _notch_at_end(job)
     if notch is None:
         return None
     text = (
@@ -139,12 +139,12 @@ def _end_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
     return Gate("hard_end", "marginal", text)
 
 
-def _notch_at_end(around: Surroundings) -> str | None:
+def _notch_at_end(job: Job) -> str | None:
     """Return the notch within a quarter section of where the hard zone ends."""
-    part, at = around.asked.part, 0.0
+    part, at = job.asked.part, 0.0
     for index, (left, right) in enumerate(pairwise(part.section)):
         at += left.length
-        if (index in around.hard) == (index + 1 in around.hard):
+        if (index in job.hard) == (index + 1 in job.hard):
             continue
         away = _AWAY_SHARE * min(left.size, right.size)
         if left.size != right.size:
@@ -178,9 +178,9 @@ def skin_mm(prediction: Prediction) -> float:
     return float(soft_skin(hardened.temperature_c.middle, hold_s, kind).soft_mm)
 
 
-def _skin_gate(prediction: Prediction, lead: Demand, around: Surroundings) -> Gate | None:
+def _skin_gate(prediction: Prediction, lead: Demand, job: Job) -> Gate | None:
     """Judge the soft skin on a face that is to wear, when it is not ground off."""
-    part, zone = around.asked.part, around.asked.zone[lead.zone]
+    part, zone = job.asked.part, job.asked.zone[lead.zone]
     if zone.wear == "none" or lead.floor_hrc is None:
         return None
     skin = skin_mm(prediction)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardening.as_quenched import FORMED_FULL_C
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import Treatment
 from selector.torch.part import is_torched
@@ -15,14 +15,14 @@ from selector.torch.response import torched
 RED_C = 700.0
 
 
-def heating_gates(treatment: Treatment, around: Surroundings) -> list[Gate]:
+def heating_gates(treatment: Treatment, job: Job) -> list[Gate]:
     """Judge the heat: by the histories of a torch where it is followed, else by its reach.
 
     Parameters
     ----------
     treatment : Treatment
         What is done.
-    around : Surroundings
+    job : Job
         Part and workshop.
 
     Returns
@@ -34,7 +34,7 @@ def heating_gates(treatment: Treatment, around: Surroundings) -> list[Gate]:
     if source is None:
         return []
     if is_torched(treatment) and hardened is not None:
-        rim_c, needed_c = torched(treatment, around).rim_c, hardened.temperature_c.low
+        rim_c, needed_c = torched(treatment, job).rim_c, hardened.temperature_c.low
         gate = judged("heating", rim_c >= needed_c - FORMED_FULL_C, "")
         if gate.verdict == "pass":
             return []
@@ -44,7 +44,7 @@ def heating_gates(treatment: Treatment, around: Surroundings) -> list[Gate]:
         words = "too little to harden" if gate.verdict == "fail" else "which may not do"
         text = f"{source.name} brings the zone to about {step_c * round(at_c / step_c)} °C"
         return [replace(gate, text=f"{text}, {words}")]
-    thick = heated_thickness(around.asked, treatment)
+    thick = heated_thickness(job.asked, treatment)
     reach = source.section_mm.value
     if thick <= reach:
         return []

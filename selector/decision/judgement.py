@@ -14,7 +14,7 @@ from selector.duty.wear import edge_loss_hrc, life
 from selector.figure import median
 from selector.gate import BREAKING, Gate, judged, worst
 from selector.job.demand import Demand
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import Temper, Treatment
 from selector.option.cracking import crack_words
 from selector.option.prediction import TOUGHNESS, Prediction, embrittled
@@ -59,7 +59,7 @@ class Judged:
         return float(np.mean(self.failing))
 
 
-def corrected(prediction: Prediction, demand: Demand, around: Surroundings) -> Floats:
+def corrected(prediction: Prediction, demand: Demand, job: Job) -> Floats:
     """Return the surface hardness after check and redraw.
 
     A part found too hard is drawn again to the middle of its window, as well as the check
@@ -71,7 +71,7 @@ def corrected(prediction: Prediction, demand: Demand, around: Surroundings) -> F
         The option.
     demand : Demand
         What its zone asks.
-    around : Surroundings
+    job : Job
         The workshop's checks.
 
     Returns
@@ -80,10 +80,10 @@ def corrected(prediction: Prediction, demand: Demand, around: Surroundings) -> F
         Hardness; shape (draws,). [HRC]
     """
     hrc = prediction.surface_hrc
-    checks = [CHECK_SD_HRC[c] for c in around.asked.workshop.check if c in CHECK_SD_HRC]
+    checks = [CHECK_SD_HRC[c] for c in job.asked.workshop.check if c in CHECK_SD_HRC]
     if demand.high_hrc is None or not checks or prediction.temper.means == "none":
         return hrc
-    error = min(checks) * around.shared()["check_reading"]
+    error = min(checks) * job.shared()["check_reading"]
     middle = 0.5 * (demand.high_hrc + (demand.low_hrc or demand.high_hrc - 4.0))
     too_hard = hrc + error > demand.high_hrc
     return np.asarray(np.where(too_hard, np.minimum(hrc, middle - error), hrc))
@@ -106,19 +106,19 @@ def _hard_enough(hrc: Floats, prediction: Prediction, demand: Demand) -> list[Ga
     return gates
 
 
-def _breaking(prediction: Prediction, around: Surroundings) -> list[Gate]:
+def _breaking(prediction: Prediction, job: Job) -> list[Gate]:
     """Judge cracking in the quench and snapping in service."""
     gates = []
     risk = prediction.crack.risk
     if risk is not None:
         text = f"risk of a quench crack {crack_words(risk)}"
         gates.append(judged("cracking", ~prediction.crack.cracked, text, BREAKING))
-    return [*gates, _snap_gate(prediction, around)]
+    return [*gates, _snap_gate(prediction, job)]
 
 
-def _snap_gate(prediction: Prediction, around: Surroundings) -> Gate:
+def _snap_gate(prediction: Prediction, job: Job) -> Gate:
     """Judge snapping and chipping, unknown toughness told from known."""
-    impact = around.asked.load.impact
+    impact = job.asked.load.impact
     margin = prediction.snap_margin_hrc
     if np.isnan(margin).any():
         text = "as quenched or drawn below 180 °C: toughness unknown"
@@ -144,7 +144,7 @@ def _snap_gate(prediction: Prediction, around: Surroundings) -> Gate:
     return gate
 
 
-def fails_undrawn(treatment: Treatment, temper: Temper, around: Surroundings) -> bool:
+def fails_undrawn(treatment: Treatment, temper: Temper, job: Job) -> bool:
     """Return whether a temper is bound to fail a gate, whatever the draws say.
 
     Parameters
@@ -153,7 +153,7 @@ def fails_undrawn(treatment: Treatment, temper: Temper, around: Surroundings) ->
         What is tempered.
     temper : Temper
         How it is drawn.
-    around : Surroundings
+    job : Job
         What is asked.
 
     Returns
@@ -163,17 +163,17 @@ def fails_undrawn(treatment: Treatment, temper: Temper, around: Surroundings) ->
     """
     if not treatment.hardens:
         return False
-    impact, service = around.asked.load.impact, around.asked.limit.service_temperature
+    impact, service = job.asked.load.impact, job.asked.limit.service_temperature
     least = {"none": 0.0, "hammered": STRUCK_LEAST_TEMPER_C}.get(impact, LEAST_SAFE_C)
     brittle = impact != "none" and (temper.means == "none" or temper.temperature_c < least)
     hot = service is not None and temper.temperature_c - service < SERVICE_MARGIN_C
     return brittle or hot
 
 
-def _bearing(prediction: Prediction, around: Surroundings, factor: Floats) -> list[Gate]:
+def _bearing(prediction: Prediction, job: Job, factor: Floats) -> list[Gate]:
     """Judge strength and movement."""
     gates = []
-    if has_load(around):
+    if has_load(job):
         text = f"least factor of strength {median(factor):.2f}"
         gates.append(judged("strength", factor >= 1.0, text))
     move = prediction.movement
@@ -183,9 +183,9 @@ def _bearing(prediction: Prediction, around: Surroundings, factor: Floats) -> li
     return gates
 
 
-def _surroundings(prediction: Prediction, around: Surroundings) -> list[Gate]:
+def _surroundings(prediction: Prediction, job: Job) -> list[Gate]:
     """Judge corrosion, service heat, budget and days."""
-    gates, limit = [], around.asked.limit
+    gates, limit = [], job.asked.limit
     steel = prediction.treatment.steel
     if limit.corrosion == "severe":
         good = steel.corrosion == "good"
@@ -214,17 +214,15 @@ def _window_distance(hrc: Floats, demand: Demand) -> Floats:
     return np.asarray(below + above + np.zeros_like(hrc))
 
 
-def _wearing(
-    prediction: Prediction, hrc: Floats, demand: Demand, around: Surroundings
-) -> Floats:
+def _wearing(prediction: Prediction, hrc: Floats, demand: Demand, job: Job) -> Floats:
     """Return the life over the life wanted where one is, else how far off the window. [HRC]."""
-    wanted = around.asked.zone[demand.zone].life_ratio
+    wanted = job.asked.zone[demand.zone].life_ratio
     if wanted is not None:
-        return life(prediction.treatment, hrc, demand, around) / wanted
-    return _window_distance(hrc, demand) + edge_loss_hrc(prediction.treatment, demand, around)
+        return life(prediction.treatment, hrc, demand, job) / wanted
+    return _window_distance(hrc, demand) + edge_loss_hrc(prediction.treatment, demand, job)
 
 
-def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) -> Judged:
+def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
     """Return an option with its gates and criteria.
 
     Parameters
@@ -233,7 +231,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) 
         The option over the draws.
     sensitivity_hrc : float
         Change of hardness for a colour misread by 25 °C. [HRC]
-    around : Surroundings
+    job : Job
         What is asked.
 
     Returns
@@ -241,25 +239,25 @@ def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) 
     Judged
         Gates, values and the draws that pass all drawn gates at once.
     """
-    demand = around.leading
-    hrc = corrected(prediction, demand, around)
-    factor = least_factor(prediction.section_hrc, around)
-    pressed = contact_factor(hrc, around)
+    demand = job.leading
+    hrc = corrected(prediction, demand, job)
+    factor = least_factor(prediction.section_hrc, job)
+    pressed = contact_factor(hrc, job)
     gates = [
-        *heating_gates(prediction.treatment, around),
-        *bath_gates(prediction.treatment, around),
+        *heating_gates(prediction.treatment, job),
+        *bath_gates(prediction.treatment, job),
         *_hard_enough(hrc, prediction, demand),
-        *_other_zones(prediction, around),
-        *_breaking(prediction, around),
-        *_bearing(prediction, around, factor),
-        *duty_gates(prediction, hrc, around),
-        *_surroundings(prediction, around),
+        *_other_zones(prediction, job),
+        *_breaking(prediction, job),
+        *_bearing(prediction, job, factor),
+        *duty_gates(prediction, hrc, job),
+        *_surroundings(prediction, job),
     ]
     move = prediction.movement
     count = len(hrc)
     margin = np.nan_to_num(prediction.snap_margin_hrc, nan=0.0)
     by_name: dict[str, Any] = {
-        "hardness": _wearing(prediction, hrc, demand, around),
+        "hardness": _wearing(prediction, hrc, demand, job),
         "strength": np.minimum(factor, pressed),
         "snap_margin": margin,
         "movement": move.moved_mm / move.permitted_mm,
@@ -272,17 +270,17 @@ def judge(prediction: Prediction, sensitivity_hrc: float, around: Surroundings) 
         prediction,
         tuple(gates),
         values,
-        _together(hrc, prediction, around, np.minimum(factor, pressed)),
+        _together(hrc, prediction, job, np.minimum(factor, pressed)),
         hrc,
         failing=1 - (np.minimum(factor, pressed) >= 1.0) * (1 - prediction.snapped),
     )
 
 
-def _other_zones(prediction: Prediction, around: Surroundings) -> list[Gate]:
+def _other_zones(prediction: Prediction, job: Job) -> list[Gate]:
     """Judge the zones beside the leading one against their own floor and ceiling."""
     gates = []
-    for demand in around.demands:
-        if demand.zone == around.leading.zone:
+    for demand in job.demands:
+        if demand.zone == job.leading.zone:
             continue
         hrc = prediction.section_hrc[:, list(demand.sections)].min(axis=1)
         name = f"zone {demand.zone + 1}"
@@ -295,27 +293,27 @@ def _other_zones(prediction: Prediction, around: Surroundings) -> list[Gate]:
                 f"{name} must not pass {shown(demand.ceiling_hrc)}; predicted {shown(middle)}"
             )
             gate = judged("not_too_hard", hrc <= demand.ceiling_hrc, text)
-            gates.append(_redrawn(gate, around))
+            gates.append(_redrawn(gate, job))
     return gates
 
 
-def _has_flame(around: Surroundings) -> bool:
+def _has_flame(job: Job) -> bool:
     """Return whether the workshop can draw one zone further than another."""
-    return any(source.kind in {"flame", "fire"} for source in around.bench.sources)
+    return any(source.kind in {"flame", "fire"} for source in job.bench.sources)
 
 
-def _redrawn(gate: Gate, around: Surroundings) -> Gate:
+def _redrawn(gate: Gate, job: Job) -> Gate:
     """Return a too-hard zone as narrow pass where a flame can draw it further on its own."""
-    if gate.verdict == "fail" and _has_flame(around):
+    if gate.verdict == "fail" and _has_flame(job):
         return Gate(gate.name, "marginal", f"{gate.text}: draw it further by torch", gate.share)
     return gate
 
 
 def _together(
-    hrc: Floats, prediction: Prediction, around: Surroundings, factor: Floats
+    hrc: Floats, prediction: Prediction, job: Job, factor: Floats
 ) -> NDArray[np.bool_]:
     """Return which draws pass every drawn demand of the leading zone at once."""
-    demand, move = around.leading, prediction.movement
+    demand, move = job.leading, prediction.movement
     good = ~prediction.crack.cracked & (factor >= 1.0)
     good &= np.nan_to_num(prediction.snap_margin_hrc, nan=1.0) > 0
     if demand.floor_hrc is not None:
@@ -324,21 +322,21 @@ def _together(
         good &= hrc <= demand.ceiling_hrc
     if move.stated:
         good &= move.moved_mm <= move.permitted_mm
-    if around.asked.limit.budget is not None:
-        good &= prediction.bill.cost <= around.asked.limit.budget
-    return np.asarray(good & _others_met(prediction, around))
+    if job.asked.limit.budget is not None:
+        good &= prediction.bill.cost <= job.asked.limit.budget
+    return np.asarray(good & _others_met(prediction, job))
 
 
-def _others_met(prediction: Prediction, around: Surroundings) -> NDArray[np.bool_]:
+def _others_met(prediction: Prediction, job: Job) -> NDArray[np.bool_]:
     """Return which draws keep the other zones in bounds, drawing one further where it must."""
     met = np.ones(len(prediction.surface_hrc), dtype=bool)
-    redrawn = around.shared()["rework"] < REDRAW_NORMAL
-    for demand in around.demands:
-        if demand.zone == around.leading.zone:
+    redrawn = job.shared()["rework"] < REDRAW_NORMAL
+    for demand in job.demands:
+        if demand.zone == job.leading.zone:
             continue
         hrc = prediction.section_hrc[:, list(demand.sections)]
         if demand.floor_hrc is not None:
             met &= hrc.min(axis=1) >= demand.floor_hrc
         if demand.ceiling_hrc is not None:
-            met &= (hrc.max(axis=1) <= demand.ceiling_hrc) | (redrawn & _has_flame(around))
+            met &= (hrc.max(axis=1) <= demand.ceiling_hrc) | (redrawn & _has_flame(job))
     return met

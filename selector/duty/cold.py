@@ -8,7 +8,7 @@ from typing import Literal
 
 from selector.figure import median
 from selector.gate import Gate
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.mechanics.cold import TRANSITION_SD_C, pearlitic_transition_c
 from selector.option.prediction import Prediction
@@ -62,7 +62,7 @@ def _of_pearlite(treatment: Treatment) -> tuple[float, float] | None:
     return middle - TRANSITION_SD_C, middle + TRANSITION_SD_C
 
 
-def cold_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
+def cold_gate(prediction: Prediction, job: Job) -> Gate | None:
     """Judge service in frost against the steel's usual transition.
 
     Struck below it, a part fails; not struck, or where nothing is known, it comes with a
@@ -72,7 +72,7 @@ def cold_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
     ----------
     prediction : Prediction
         The option.
-    around : Surroundings
+    job : Job
         What is asked.
 
     Returns
@@ -80,7 +80,7 @@ def cold_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
     Gate or None
         None without a stated service temperature below 0 °C.
     """
-    service = around.asked.limit.service_temperature
+    service = job.asked.limit.service_temperature
     if service is None or service >= COLD_C:
         return None
     steel = prediction.treatment.steel.name
@@ -97,6 +97,6 @@ def cold_gate(prediction: Prediction, around: Surroundings) -> Gate | None:
     text = f"{steel} usually turns brittle at {span} (Charpy V-notch); service {service:.0f} °C"
     if service >= high:
         return Gate("cold", "pass", text)
-    struck = around.asked.load.impact == "hammered" and service < low
+    struck = job.asked.load.impact == "hammered" and service < low
     verdict: Literal["fail", "marginal"] = "fail" if struck else "marginal"
     return Gate("cold", verdict, f"{text}: a blow or a notch may break it")

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from selector.duty.contact import corner_factor, corners
 from selector.hardness_scale import hv_from_hrc
 from selector.job.geometry import area_mm2
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.mechanics.section import (
     bending_stress_mpa,
     section_modulus,
@@ -37,12 +37,12 @@ ALTERNATING = 0.5
 AXIAL_FATIGUE = 0.85
 
 
-def has_load(around: Surroundings) -> bool:
+def has_load(job: Job) -> bool:
     """Return whether any load was given.
 
     Parameters
     ----------
-    around : Surroundings
+    job : Job
         Part and loads.
 
     Returns
@@ -50,18 +50,18 @@ def has_load(around: Surroundings) -> bool:
     bool
         False when strength cannot be judged.
     """
-    load = around.asked.load
+    load = job.asked.load
     return any((load.torque, load.bending, load.axial))
 
 
-def least_factor(section_hrc: Floats, around: Surroundings) -> Floats:
+def least_factor(section_hrc: Floats, job: Job) -> Floats:
     """Return the least factor of strength over sections, modes and corners, over the draws.
 
     Parameters
     ----------
     section_hrc : ndarray
         Hardness of the stressed fibres; shape (draws, sections). [HRC]
-    around : Surroundings
+    job : Job
         Part, loads, notches.
 
     Returns
@@ -69,32 +69,32 @@ def least_factor(section_hrc: Floats, around: Surroundings) -> Floats:
     ndarray
         Factor, at most `CAP`; shape (draws,). [-]
     """
-    if not has_load(around):
-        return _of_unknown_load(section_hrc, around)
-    over = np.exp(LOAD_LOG_SD * around.shared()["load"])
+    if not has_load(job):
+        return _of_unknown_load(section_hrc, job)
+    over = np.exp(LOAD_LOG_SD * job.shared()["load"])
     hv = np.asarray(hv_from_hrc(section_hrc, outside="extend"))
     factors = [
-        section_factor(section, index, np.maximum(hv[:, index], 90.0), around)
-        for index, section in enumerate(around.asked.part.section)
+        section_factor(section, index, np.maximum(hv[:, index], 90.0), job)
+        for index, section in enumerate(job.asked.part.section)
     ]
     factors += [
         corner_factor(corner, np.maximum(hv[:, corner.section], 90.0))
-        for corner in around.once(("corners",), lambda: corners(around.asked))
+        for corner in job.once(("corners",), lambda: corners(job.asked))
     ]
     return np.asarray(np.minimum(np.min(factors, axis=0) / over, CAP))
 
 
-def _of_unknown_load(section_hrc: Floats, around: Surroundings) -> Floats:
+def _of_unknown_load(section_hrc: Floats, job: Job) -> Floats:
     """Return the factor where no load is stated: full, save where lives depend on the part."""
     # There the stronger bar is the safer guess, up to pre-hardened alloy bar. Common practice.
-    if not around.asked.safety_critical:
+    if not job.asked.safety_critical:
         return np.full(len(section_hrc), CAP)
     weakest = np.asarray(hv_from_hrc(section_hrc.min(axis=1), outside="extend"))
     share = strength(np.maximum(weakest, 90.0)).yield_mpa / strength(PREHARD_HV).yield_mpa
     return np.asarray(1.0 + (CAP - 1.0) * np.minimum(share, 1.0))
 
 
-def section_factor(section: Section, index: int, hv: Floats, around: Surroundings) -> Floats:
+def section_factor(section: Section, index: int, hv: Floats, job: Job) -> Floats:
     """Return the factor of one section at the stated loads, taken together.
 
     Parameters
@@ -105,7 +105,7 @@ def section_factor(section: Section, index: int, hv: Floats, around: Surrounding
         Its place, from 0, for its notches.
     hv : ndarray
         Hardness of its outer fibres. [HV]
-    around : Surroundings
+    job : Job
         Loads and notches.
 
     Returns
@@ -113,9 +113,9 @@ def section_factor(section: Section, index: int, hv: Floats, around: Surrounding
     ndarray
         Least of the static factor and, where the load is one of fatigue, that of it. [-]
     """
-    stresses = around.once(("stress", str(index)), lambda: _stresses(section, index, around))
+    stresses = job.once(("stress", str(index)), lambda: _stresses(section, index, job))
     worst = combined_factor(*(_static(stress, hv) for stress in stresses))
-    if around.asked.load.cycles == "fatigue":
+    if job.asked.load.cycles == "fatigue":
         worst = np.minimum(worst, combined_factor(*(_tired(stress, hv) for stress in stresses)))
     return worst
 
@@ -135,9 +135,9 @@ class _Stress:
     fatigue_share: float = 1.0
 
 
-def _stresses(section: Section, index: int, around: Surroundings) -> tuple[_Stress | None, ...]:
+def _stresses(section: Section, index: int, job: Job) -> tuple[_Stress | None, ...]:
     """Return the stress of torsion, of bending and of axial load, None where there is none."""
-    load, notches = around.asked.load, around.notches
+    load, notches = job.asked.load, job.notches
     shape = (section.shape, section.size, section.width, section.bore)
     modulus = section_modulus(*shape)
     twist, bend = float(notches.torsion[index]), float(notches.bending[index])

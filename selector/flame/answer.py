@@ -17,7 +17,7 @@ from selector.flame.odds import limits, odds_of, steadied
 from selector.flame.outcome import CheckName, Outcome, Setup
 from selector.job.candidates import screened
 from selector.job.demand import Demand
-from selector.job.job import Surroundings, surroundings
+from selector.job.job import Job, resolved
 from selector.job.process import reading_error_c
 from selector.job.treatment import Treatment
 from selector.metallurgy.martensite import hardness
@@ -112,35 +112,35 @@ def flame_answer(
     OutOfRangeError
         The part is none that can be computed.
     """
-    around = surroundings(asked, catalog, count=1)
+    job = resolved(asked, catalog, count=1)
     tell = progress or (lambda _text, _fraction: None)
-    lead = around.leading
+    lead = job.leading
     none = lead.floor_hrc is None or _is_disc(asked)
-    families = {} if none else _families(asked, catalog, around, steel)
+    families = {} if none else _families(asked, catalog, job, steel)
     found: list[FlameVerdict] = []
     for number, (family, items) in enumerate(families.items()):
         tell(f"Heating {family}", number / max(len(families), 1))
-        best = _best(_verdicts(items, around, lead))
+        best = _best(_verdicts(items, job, lead))
         if best is not None:
             found.append(best)
     found.sort(key=_rank)
     if found and found[0].why == WHOLE:
-        found[0] = replace(found[0], change=heated_whole(found[0].treatment, around, lead))
+        found[0] = replace(found[0], change=heated_whole(found[0].treatment, job, lead))
     elif found and found[0].outcome is None and found[0].word == "no":
-        found[0] = replace(found[0], change=given_a_bath(found[0].treatment, around, lead))
+        found[0] = replace(found[0], change=given_a_bath(found[0].treatment, job, lead))
     word, why = _overall(found, lead, asked)
-    back = _run_back(asked, catalog, around, found)
+    back = _run_back(asked, catalog, job, found)
     shown = found and (found[0].outcome or found[0].change)
-    assumed = flame_assumptions(found[0].treatment, around) if shown else ()
+    assumed = flame_assumptions(found[0].treatment, job) if shown else ()
     return FlameAnswer(asked, word, why, tuple(found), lead, back, assumed)
 
 
 def _run_back(
-    asked: Requirement, catalog: Catalog, around: Surroundings, found: list[FlameVerdict]
+    asked: Requirement, catalog: Catalog, job: Job, found: list[FlameVerdict]
 ) -> FlameVerdict | None:
     """Return the verdict of drawing a struck part's end by the heat left behind it."""
     struck = asked.load.impact == "hammered" or any(z.wear == "edge-impact" for z in asked.zone)
-    if not struck or asked.safety_critical or around.leading.floor_hrc is None:
+    if not struck or asked.safety_critical or job.leading.floor_hrc is None:
         return None
     wanted = {
         v.treatment.steel.slug: v.outcome.setup
@@ -148,7 +148,7 @@ def _run_back(
         if v.word in {"yes", "yes_if"} and v.outcome is not None
     }
     ways: dict[str, Treatment] = {}
-    for item in screened(asked, catalog, around.bench):
+    for item in screened(asked, catalog, job.bench):
         work = item.treatment
         if item.gate or work.route.slug != RESIDUAL_HEAT or not knows(work.source):
             continue
@@ -159,22 +159,22 @@ def _run_back(
     # The dip is into water: steels made for it come first, and of those the best in the flame.
     suited = sorted((slug for slug in wanted if slug in ways), key=lambda s: _ease(ways[s]))
     for slug in suited[:RUN_BACKS]:
-        tried.append(_drawn_by_its_own_heat(ways[slug], around, wanted[slug]))
+        tried.append(_drawn_by_its_own_heat(ways[slug], job, wanted[slug]))
         if tried[-1].word == "yes":
             break
     return min(tried, key=_rank, default=None)
 
 
-def _drawn_by_its_own_heat(work: Treatment, around: Surroundings, setup: Setup) -> FlameVerdict:
+def _drawn_by_its_own_heat(work: Treatment, job: Job, setup: Setup) -> FlameVerdict:
     """Return the verdict of dipping the end of one steel and letting the heat run back."""
     setup = replace(setup, temper=None)
-    out = follow(work, around, setup, around.leading)
+    out = follow(work, job, setup, job.leading)
     long_mm = out.part.zone_mm[1] - out.part.zone_mm[0]
     for share in LAID_UP:
         if not out.failed:
             break
         past = max(2.0 * setup.past_mm, share * long_mm)
-        more = follow(work, around, replace(setup, past_mm=past), around.leading)
+        more = follow(work, job, replace(setup, past_mm=past), job.leading)
         out = min(out, more, key=lambda o: (len(o.failed), -o.surface_hrc))
     failed = {check.name for check in out.failed}
     word: FlameWord = "yes" if not failed else "yes_if" if failed <= HANDLING else "no"
@@ -215,12 +215,12 @@ def _toothed(asked: Requirement) -> bool:
 
 
 def _families(
-    asked: Requirement, catalog: Catalog, around: Surroundings, steel: str | None
+    asked: Requirement, catalog: Catalog, job: Job, steel: str | None
 ) -> dict[str, list[tuple[Treatment, str | None, bool]]]:
     """Return by family the torch treatments, each with its objection and whether in doubt."""
     wanted = {s.slug for s in catalog.find(steel)} if steel is not None else None
     by_family: dict[str, list[tuple[Treatment, str | None, bool]]] = defaultdict(list)
-    for item in screened(asked, catalog, around.bench):
+    for item in screened(asked, catalog, job.bench):
         work = item.treatment
         if work.route.slug != ROUTE or not (wanted is None or work.steel.slug in wanted):
             continue
@@ -242,7 +242,7 @@ def _needs_soak(work: Treatment) -> bool:
 
 
 def _verdicts(
-    items: list[tuple[Treatment, str | None, bool]], around: Surroundings, lead: Demand
+    items: list[tuple[Treatment, str | None, bool]], job: Job, lead: Demand
 ) -> Iterator[FlameVerdict]:
     """Yield the verdicts of a family, the likeliest treatment first, until one is yes."""
     open_ones = [work for work, objection, _ in items if objection is None]
@@ -257,7 +257,7 @@ def _verdicts(
         bath = work.medium.slug if work.medium else ""
         if bath in settled or (settled and is_too_harsh(work.steel, work.medium)):
             continue
-        answer = _verdict(work, around, lead, search=least > 1)
+        answer = _verdict(work, job, lead, search=least > 1)
         yield answer
         if answer.word == "yes_if":
             least = min(least, _amiss(answer))
@@ -308,7 +308,7 @@ def _best(verdicts: Iterator[FlameVerdict]) -> FlameVerdict | None:
     return min(verdicts, key=_rank, default=None)
 
 
-def _unheated(work: Treatment, around: Surroundings, lead: Demand) -> FlameVerdict | None:
+def _unheated(work: Treatment, job: Job, lead: Demand) -> FlameVerdict | None:
     """Return the verdict that needs no heat to be computed, None where it does."""
     floor, ceiling = lead.floor_hrc, lead.ceiling_hrc
     supply = float(supply_hrc(work, {"supply_hardness": np.zeros(1)})[0])
@@ -323,31 +323,29 @@ def _unheated(work: Treatment, around: Surroundings, lead: Demand) -> FlameVerdi
             f"{asked_words(lead)}"
         )
         return FlameVerdict("no", work, text)
-    if len(around.hard) == len(around.asked.part.section) and not _toothed(around.asked):
+    if len(job.hard) == len(job.asked.part.section) and not _toothed(job.asked):
         return FlameVerdict("no", work, WHOLE)
     return None
 
 
-def _verdict(
-    work: Treatment, around: Surroundings, lead: Demand, *, search: bool = True
-) -> FlameVerdict:
+def _verdict(work: Treatment, job: Job, lead: Demand, *, search: bool = True) -> FlameVerdict:
     """Return the verdict for one treatment that screening lets pass; the change if searched."""
-    plain = _unheated(work, around, lead)
+    plain = _unheated(work, job, lead)
     if plain is not None:
         return plain
     if work.stock is not None and work.stock.evidence == "none":
         text = (
             f"the {work.steel.name} in the rack is not proved: harden and break a coupon of it"
         )
-        return FlameVerdict("coupon_first", work, text, arranged(work, around, lead))
-    out, shop = arranged(work, around, lead), around.asked.workshop
+        return FlameVerdict("coupon_first", work, text, arranged(work, job, lead))
+    out, shop = arranged(work, job, lead), job.asked.workshop
     read = reading_error_c(work, shop)
     if not out.failed:
-        odds = (*odds_of(work, around, lead, out, read), *limits(out, around))
+        odds = (*odds_of(work, job, lead, out, read), *limits(out, job))
         word: FlameWord = "yes" if not odds else "yes_if"
         why = out.sentence + slack_words(out, lead) if not odds else f"yes if {odds[0]}"
-        return FlameVerdict(word, work, why, out, steadied(work, around, lead, out, odds), odds)
-    change = first_change(work, around, lead, out) if search else None
+        return FlameVerdict(word, work, why, out, steadied(work, job, lead, out, odds), odds)
+    change = first_change(work, job, lead, out) if search else None
     why = "; ".join(check.text for check in out.failed)
     if change is None or not change.at_hand:
         return FlameVerdict("no", work, why, out, change)
@@ -355,7 +353,7 @@ def _verdict(
     after, then = change.outcome, change.work or work
     if after.setup.misread_c < read[2]:  # judged out of the sun
         read = reading_error_c(work, shop.model_copy(update={"light": "shade"}))
-    odds = (*odds_of(then, around, lead, after, read), *limits(after, around))
+    odds = (*odds_of(then, job, lead, after, read), *limits(after, job))
     why = f"yes if you {change.text.partition(': ')[0]}; as it is, {why}"
     return FlameVerdict("yes_if", work, why, out, change, odds)
 

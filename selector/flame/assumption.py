@@ -3,7 +3,7 @@
 from selector.flame.case import bath_of
 from selector.heat.boiling import bath_temperature_c
 from selector.job.demand import Demand
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import DELAY_S, reading_error_c
 from selector.job.supply import presumed
 from selector.job.treatment import Treatment
@@ -15,14 +15,14 @@ from selector.torch.part import flame_of, operator, round_like
 from selector.wording import shown
 
 
-def flame_assumptions(work: Treatment, around: Surroundings) -> tuple[str, ...]:
+def flame_assumptions(work: Treatment, job: Job) -> tuple[str, ...]:
     """Return every assumption that changes the verdict on a flame hardening.
 
     Parameters
     ----------
     work : Treatment
         The best family's steel, source and bath.
-    around : Surroundings
+    job : Job
         Part and workshop.
 
     Returns
@@ -30,15 +30,15 @@ def flame_assumptions(work: Treatment, around: Surroundings) -> tuple[str, ...]:
     tuple of str
         Sentences.
     """
-    asked = around.asked
-    permitted, stated = permitted_mm(around)
-    said = [*_of_zone(around.leading), *_of_shape(asked), *_of_flame(work, around)]
-    said += [*_of_bath(work, around), *_of_hand(work, around)]
+    asked = job.asked
+    permitted, stated = permitted_mm(job)
+    said = [*_of_zone(job.leading), *_of_shape(asked), *_of_flame(work, job)]
+    said += [*_of_bath(work, job), *_of_hand(work, job)]
     if not stated:
         said.append(f"No run-out given: {permitted:g} mm of bow is taken as permitted.")
     if not asked.load.torque:
         said.append("No torque given: whether the soft place bears its load is not judged.")
-    said += presumed(around.bench.stock)
+    said += presumed(job.bench.stock)
     unused = _not_used(asked)
     if unused:
         said.append(f"Given, but the flame verdict does not use it: {', '.join(unused)}.")
@@ -73,9 +73,9 @@ def _like(section: Section) -> Section:
                    bore=section.bore)  # fmt: skip
 
 
-def _of_flame(work: Treatment, around: Surroundings) -> list[str]:
+def _of_flame(work: Treatment, job: Job) -> list[str]:
     """Return what was taken for granted of the flame, its gas and where the part lies."""
-    source, shop = work.source, around.asked.workshop
+    source, shop = work.source, job.asked.workshop
     if source is None:
         return []
     said = []
@@ -93,14 +93,14 @@ def _of_flame(work: Treatment, around: Surroundings) -> list[str]:
     return said
 
 
-def _of_bath(work: Treatment, around: Surroundings) -> list[str]:
+def _of_bath(work: Treatment, job: Job) -> list[str]:
     """Return what was taken for granted of the bath."""
     medium = work.medium
     if medium is None or medium.kind == "air":
         return []
-    kept = next((b for b in around.asked.workshop.bath if b.medium == medium.slug), None)
+    kept = next((b for b in job.asked.workshop.bath if b.medium == medium.slug), None)
     told = kept.model_fields_set if kept is not None else set()
-    bath, said = bath_of(work, around), []
+    bath, said = bath_of(work, job), []
     if "temperature" not in told:
         said.append(f"as warm as usual, {bath_temperature_c(bath):.0f} °C")
     if "agitation" not in told:
@@ -110,9 +110,9 @@ def _of_bath(work: Treatment, around: Surroundings) -> list[str]:
     return [f"{medium.name}: {', '.join(said)}."] if said else []
 
 
-def _of_hand(work: Treatment, around: Surroundings) -> list[str]:
+def _of_hand(work: Treatment, job: Job) -> list[str]:
     """Return what was taken for granted of the eye, the light and the hand."""
-    shop = around.asked.workshop
+    shop = job.asked.workshop
     told, said = shop.model_fields_set, []
     hand = "a practised hand" if shop.skill == Skill() else "the hand you described"
     if work.by_eye and not {"measure", "light"} <= told:

@@ -17,10 +17,10 @@ from selector.heat.grid import Grid
 from selector.heat.operator import Heated, seen_cell
 from selector.heat.torch import wrap_fraction
 from selector.job.demand import Demand
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import DELAY_S
 from selector.job.treatment import NO_TEMPER, Treatment
-from selector.torch.flame_history import Cooled, Job, heat, quench
+from selector.torch.flame_history import Cooled, FlameJob, heat, quench
 from selector.torch.ground_face import flame_skin_mm, ground
 from selector.torch.hardness_map import draw, draw_along, harden
 from selector.torch.part import Stretch, flame_of, operator, outlines, stretch
@@ -46,14 +46,14 @@ STUCK_C_PER_MIN, MINUTE_S = 3.0, 60.0
 HALF, NINETY = 0.674, 1.645
 
 
-def bath_of(work: Treatment, around: Surroundings) -> Bath:
+def bath_of(work: Treatment, job: Job) -> Bath:
     """Return the bath a treatment is quenched in, as this workshop keeps it.
 
     Parameters
     ----------
     work : Treatment
         What is quenched.
-    around : Surroundings
+    job : Job
         The workshop.
 
     Returns
@@ -62,16 +62,16 @@ def bath_of(work: Treatment, around: Surroundings) -> Bath:
         Medium, temperature and motion.
     """
     slug = work.medium.slug if work.medium else "air"
-    kept = next((b for b in around.asked.workshop.bath if b.medium == slug), None)
+    kept = next((b for b in job.asked.workshop.bath if b.medium == slug), None)
     if kept is None:
         return Bath(slug, None, "none" if slug == "air" else "moderate")  # type: ignore[arg-type]
     return Bath(slug, kept.temperature, kept.agitation)  # type: ignore[arg-type]
 
 
-def _volume_l(work: Treatment, around: Surroundings) -> float | None:
+def _volume_l(work: Treatment, job: Job) -> float | None:
     """Return how much the workshop's bath holds, if it was said."""
     slug = work.medium.slug if work.medium else "air"
-    kept = next((b for b in around.asked.workshop.bath if b.medium == slug), None)
+    kept = next((b for b in job.asked.workshop.bath if b.medium == slug), None)
     return kept.volume if kept is not None else None
 
 
@@ -138,34 +138,34 @@ def corner_c(heated: Heated, grid: Grid, part: Stretch, middle_mm: float) -> flo
     return max(heated.hottest_c, rim + ahead)
 
 
-def _web_c(heated: Heated, grid: Grid, job: Job, around: Surroundings) -> float:
+def _web_c(heated: Heated, grid: Grid, task: FlameJob, job: Job) -> float:
     """Return how hot the steel between a cross-hole and the end gets, 0 without one. [°C]."""
-    part, hottest = around.asked.part, 0.0
-    away = stretch(around.asked, around.hard, around.leading.sections[0]).turned_round
+    part, hottest = job.asked.part, 0.0
+    away = stretch(job.asked, job.hard, job.leading.sections[0]).turned_round
     for feature in part.feature:
         if feature.kind != "cross-hole" or feature.at is None or not feature.size:
             continue
         at_mm = part.length_mm - feature.at if away else feature.at
-        if job.heated_mm[0] > 0.0 or at_mm > job.heated_mm[1]:
+        if task.heated_mm[0] > 0.0 or at_mm > task.heated_mm[1]:
             continue
         web = seen_cell(grid, 0.5 * max(at_mm - 0.5 * feature.size, 0.0))
         row = heated.temperature_c[grid.cells().tolist().index(web)]
-        thick_mm = job.sections[0].outer_mm
-        washed = float(wrap_fraction(job.flame.width_mm, thick_mm)) * heated.level
-        flame = (washed * job.flame.exchange, job.flame.flame_c)
-        lead = hole_lead_k(thick_mm, at_mm, feature.size, flame, job.operator.stop_c)
+        thick_mm = task.sections[0].outer_mm
+        washed = float(wrap_fraction(task.flame.width_mm, thick_mm)) * heated.level
+        flame = (washed * task.flame.exchange, task.flame.flame_c)
+        lead = hole_lead_k(thick_mm, at_mm, feature.size, flame, task.operator.stop_c)
         hottest = max(hottest, lead + float(np.interp(heated.heat_s, heated.time_s, row)))
     return hottest
 
 
-def job_of(work: Treatment, around: Surroundings, setup: Setup) -> tuple[Job, Stretch]:
+def job_of(work: Treatment, job: Job, setup: Setup) -> tuple[FlameJob, Stretch]:
     """Return the numbers of one heat and quench.
 
     Parameters
     ----------
     work : Treatment
         Steel, source, bath.
-    around : Surroundings
+    job : Job
         Part and workshop.
     setup : Setup
         How it is done.
@@ -180,42 +180,42 @@ def job_of(work: Treatment, around: Surroundings, setup: Setup) -> tuple[Job, St
     ValueError
         The treatment has no heat source.
     """
-    shop, source = around.asked.workshop, work.source
+    shop, source = job.asked.workshop, work.source
     if source is None:
         msg = f"{work.label} has no heat source"
         raise ValueError(msg)
-    part = stretch(around.asked, around.hard, around.leading.sections[0])
+    part = stretch(job.asked, job.hard, job.leading.sections[0])
     flame = flame_of(source, shop) if setup.flame is None else setup.flame
     hand = operator(source, shop, target_c(work) + setup.misread_c, setup.hold_s)
     if setup.turns is not None:
         hand = replace(hand, turns=setup.turns)
     low, high = part.zone_mm
     heated = (max(low - setup.past_mm, 0.0), min(high + setup.past_mm, part.length_mm))
-    return Job(
+    return FlameJob(
         part.sections,
         part.zone_mm,
         heated,
         flame.stronger(setup.strength),
         hand,
-        setup.bath or bath_of(work, around),
+        setup.bath or bath_of(work, job),
         DELAY_S * shop.skill.delay,
         setup.collapse,
         steel_class=start(work.steel).steel_class,
-        bath_volume_l=_volume_l(work, around),
+        bath_volume_l=_volume_l(work, job),
         outlines=outlines(part),
     ), part
 
 
 def heated_for(
-    work: Treatment, around: Surroundings, setup: Setup
-) -> tuple[Job, Stretch, tuple[Heated, Grid]]:
+    work: Treatment, job: Job, setup: Setup
+) -> tuple[FlameJob, Stretch, tuple[Heated, Grid]]:
     """Return the heating of a setup, computed once for all steels and baths that share it.
 
     Parameters
     ----------
     work : Treatment
         Steel, source, bath.
-    around : Surroundings
+    job : Job
         Part and workshop.
     setup : Setup
         How it is done.
@@ -225,23 +225,23 @@ def heated_for(
     tuple of Job, Stretch and (Heated, Grid)
         The numbers, the part, and its heating.
     """
-    job, part = job_of(work, around, setup)
+    task, part = job_of(work, job, setup)
     source = work.source.slug if work.source else ""
     key = (
         "flame-heat",
         source,
-        repr((job.operator, job.heated_mm, job.flame, job.steel_class)),
+        repr((task.operator, task.heated_mm, task.flame, task.steel_class)),
     )
-    return job, part, around.once(key, lambda: heat(job))
+    return task, part, job.once(key, lambda: heat(task))
 
 
-def _short(heated: Heated, grid: Grid, job: Job, aim_c: float) -> str:
+def _short(heated: Heated, grid: Grid, task: FlameJob, aim_c: float) -> str:
     """Return in words how far a flame came that does not bring the heat: stuck, or too slow."""
-    seen = heated.temperature_c[grid.cells().tolist().index(seen_cell(grid, job.middle_mm))]
+    seen = heated.temperature_c[grid.cells().tolist().index(seen_cell(grid, task.middle_mm))]
     before = float(np.interp(heated.time_s[-1] - MINUTE_S, heated.time_s, seen))
     # A degree short is short: no heat is rounded up to the one that is needed.
     came, minutes = min(heated.ceiling_c, aim_c - 1.0), heated.heat_s / MINUTE_S
-    where = " between firebricks" if job.operator.hearth else ""
+    where = " between firebricks" if task.operator.hearth else ""
     how = (
         f"only {came:.0f} °C after {minutes:.0f} minutes{where}, and hardly rising"
         if heated.ceiling_c - before < STUCK_C_PER_MIN
@@ -250,14 +250,14 @@ def _short(heated: Heated, grid: Grid, job: Job, aim_c: float) -> str:
     return f"{how}: short of the {aim_c:.0f} °C that the steel needs"
 
 
-def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) -> Outcome:
+def follow(work: Treatment, job: Job, setup: Setup, demand: Demand) -> Outcome:
     """Return what comes out when a bar is hardened this way.
 
     Parameters
     ----------
     work : Treatment
         Steel, condition, source, bath.
-    around : Surroundings
+    job : Job
         Part and workshop.
     setup : Setup
         How it is done.
@@ -269,21 +269,21 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
     Outcome
         Figures, the map and every demand, met or not.
     """
-    job, part, (heated, grid) = heated_for(work, around, setup)
+    task, part, (heated, grid) = heated_for(work, job, setup)
     aim = target_c(work)
     if not heated.reached:
-        text = _short(heated, grid, job, aim)
+        text = _short(heated, grid, task, aim)
         return Outcome(setup, part, aim, heated, (Check("reach", False, text),))
-    key = ("flame-quench", repr((job, work.source.slug if work.source else "")))
-    cooled: Cooled = around.once(key, lambda: quench(job, heated, grid))
+    key = ("flame-quench", repr((task, work.source.slug if work.source else "")))
+    cooled: Cooled = job.once(key, lambda: quench(task, heated, grid))
     stock = stock_of(work)
-    hardened = harden(cooled, stock, job.bath)
-    temper = setup.temper or chosen_temper(work, around, hardened, demand, part.zone_mm)
+    hardened = harden(cooled, stock, task.bath)
+    temper = setup.temper or chosen_temper(work, job, hardened, demand, part.zone_mm)
     found = draw(hardened, temper)
     if work.route.slug == RESIDUAL_HEAT:
         same = ("flame-residual", key[1], f"{temper.temperature_c:g}")
-        back: RunBack | None = around.once(
-            same, lambda: dipped_and_drawn(job, heated, grid, temper.temperature_c)
+        back: RunBack | None = job.once(
+            same, lambda: dipped_and_drawn(task, heated, grid, temper.temperature_c)
         )
         if back is None:  # too little heat is left: it stays undrawn
             temper = NO_TEMPER
@@ -291,13 +291,16 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
         else:
             cooled = back.cooled
             temper = replace(temper, time_s=back.drawn.arrived_s)
-            found = draw_along(harden(cooled, stock, job.bath), back.drawn)
+            found = draw_along(harden(cooled, stock, task.bath), back.drawn)
     zone = within(found.along_mm, part.zone_mm)
-    removed_mm = around.asked.part.stock_removal or 0.0
+    removed_mm = job.asked.part.stock_removal or 0.0
     finished = ground(found, part, removed_mm)
     surface, fresh = finished.surface(), found.surface(found.quenched_hrc)
-    wall, least = wall_at(part, job.middle_mm), half_martensite_hrc(stock.composition_wt_pct)
-    middle_core = float(np.interp(job.middle_mm, found.along_mm, found.core()))
+    wall, least = (
+        wall_at(part, task.middle_mm),
+        half_martensite_hrc(stock.composition_wt_pct),
+    )
+    middle_core = float(np.interp(task.middle_mm, found.along_mm, found.core()))
     outcome = Outcome(
         setup,
         part,
@@ -305,25 +308,28 @@ def follow(work: Treatment, around: Surroundings, setup: Setup, demand: Demand) 
         heated,
         (),
         overheated_c(work),
-        max(corner_c(heated, grid, part, job.middle_mm), _web_c(heated, grid, job, around)),
+        max(
+            corner_c(heated, grid, part, task.middle_mm),
+            _web_c(heated, grid, task, job),
+        ),
         temper,
         found,
         float(surface[zone].min()),
         float(fresh[zone].min()),
         middle_core,
-        max(hard_depth_mm(found, job.middle_mm, demand, wall, least) - removed_mm, 0.0),
+        max(hard_depth_mm(found, task.middle_mm, demand, wall, least) - removed_mm, 0.0),
         hard_stretch_mm(finished, part.zone_mm, demand),
-        softest_place(found, part, stock.supply_hrc, around.asked.part),
-        _bow_mm(cooled, job, part, around),
-        _corner_hrc(cooled, stock, job),
+        softest_place(found, part, stock.supply_hrc, job.asked.part),
+        _bow_mm(cooled, task, part, job),
+        _corner_hrc(cooled, stock, task),
         wall.true_mm - removed_mm,
-        crack_of(work, around),
+        crack_of(work, job),
         removed_mm,
-        flame_skin_mm(heated, grid, job.middle_mm),
-        _jominy_mm(cooled, job.middle_mm),
+        flame_skin_mm(heated, grid, task.middle_mm),
+        _jominy_mm(cooled, task.middle_mm),
     )
-    bath = bath_check(job, (heated, grid), work, around)
-    met = checks(outcome, around, demand)
+    bath = bath_check(task, (heated, grid), work, job)
+    met = checks(outcome, job, demand)
     return replace(outcome, checks=met if bath is None else (*met, bath))
 
 
@@ -335,25 +341,23 @@ def _jominy_mm(cooled: Cooled, along_mm: float) -> tuple[float, float]:
     return float(steel[-1]), float(steel[0])
 
 
-def _corner_hrc(cooled: Cooled, stock: Stock, job: Job) -> float:
+def _corner_hrc(cooled: Cooled, stock: Stock, task: FlameJob) -> float:
     """Return the hardness as quenched of a corner at the middle of the zone, NaN of a round."""
-    edges = np.cumsum([section.length_mm for section in job.sections])
-    at = min(int(np.searchsorted(edges, job.middle_mm)), edges.size - 1)
-    if not job.outlines or job.outlines[at] is None:
+    edges = np.cumsum([section.length_mm for section in task.sections])
+    at = min(int(np.searchsorted(edges, task.middle_mm)), edges.size - 1)
+    if not task.outlines or task.outlines[at] is None:
         return float("nan")
-    found = draw(harden(cooled.at_corner, stock, job.bath))
-    return float(np.interp(job.middle_mm, found.along_mm, found.surface()))
+    found = draw(harden(cooled.at_corner, stock, task.bath))
+    return float(np.interp(task.middle_mm, found.along_mm, found.surface()))
 
 
-def _bow_mm(
-    cooled: Cooled, job: Job, part: Stretch, around: Surroundings
-) -> tuple[float, float]:
+def _bow_mm(cooled: Cooled, task: FlameJob, part: Stretch, job: Job) -> tuple[float, float]:
     """Return the bow at the middle and at nine in ten, out of one-sided flame and bath."""
     hot = cooled.peak_c > 500.0
     passed = cooled.time_700_500_s[hot & np.isfinite(cooled.time_700_500_s)]
     mean_s = float(np.exp(np.mean(np.log(passed)))) if passed.size else np.inf
     bath = float(bath_side_k(mean_s, part.thickest_mm, 1.0))
     side = float(np.hypot(bath, cooled.heated.uneven_k))
-    reach = job.heated_mm[1] - job.heated_mm[0]
-    middle_mm = float(bow_mm(side, part.thickest_mm, reach, around.asked.part.length_mm))
+    reach = task.heated_mm[1] - task.heated_mm[0]
+    middle_mm = float(bow_mm(side, part.thickest_mm, reach, job.asked.part.length_mm))
     return HALF * middle_mm, NINETY * middle_mm

@@ -11,7 +11,7 @@ from selector.flame.outcome import CheckName, Outcome, Setup
 from selector.heat.boiling import bath_temperature_c
 from selector.heat.torch import torch
 from selector.job.demand import Demand
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import reading_error_c
 from selector.job.screening import RULES
 from selector.job.treatment import Temper, Treatment
@@ -54,16 +54,14 @@ class _Try:
     cures: frozenset[CheckName] = frozenset()
 
 
-def first_change(
-    work: Treatment, around: Surroundings, lead: Demand, out: Outcome
-) -> Change | None:
+def first_change(work: Treatment, job: Job, lead: Demand, out: Outcome) -> Change | None:
     """Return the first single change after which every demand is met.
 
     Parameters
     ----------
     work : Treatment
         Steel, condition, source, bath.
-    around : Surroundings
+    job : Job
         Part and workshop.
     lead : Demand
         What the leading zone asks.
@@ -78,12 +76,12 @@ def first_change(
     failed = {check.name for check in out.failed}
     # What turned all through, no flame makes harder: only another bath does.
     by_heat = failed - {"hard", "depth"} if _turned(out) else failed
-    for trial in _trials(work, around, replace(out.setup, temper=None)):
+    for trial in _trials(work, job, replace(out.setup, temper=None)):
         amiss = by_heat if trial.setup.flame is not None else failed
         if not trial.against & amiss or (trial.cures and failed - trial.cures):
             continue
         same = trial.work is work and trial.cures
-        found = out if same else arranged(trial.work, around, lead, trial.setup)
+        found = out if same else arranged(trial.work, job, lead, trial.setup)
         if not {check.name for check in found.failed} - trial.cures:
             text = trial.text + _besides(out, found)
             return Change(f"{text}: {found.sentence}", found, trial.at_hand, trial.work)
@@ -111,14 +109,14 @@ def _besides(out: Outcome, found: Outcome) -> str:
     return f" (then {', and '.join(said)})" if said else ""
 
 
-def heated_whole(work: Treatment, around: Surroundings, lead: Demand) -> Change | None:
+def heated_whole(work: Treatment, job: Job, lead: Demand) -> Change | None:
     """Return heating the whole part in the flame and quenching it whole, where that serves.
 
     Parameters
     ----------
     work : Treatment
         Steel, condition, source, bath.
-    around : Surroundings
+    job : Job
         Part and workshop.
     lead : Demand
         What the leading zone asks.
@@ -128,21 +126,21 @@ def heated_whole(work: Treatment, around: Surroundings, lead: Demand) -> Change 
     Change or None
         None where the flame does not bring the whole part to a hard end.
     """
-    found = arranged(work, around, lead)
+    found = arranged(work, job, lead)
     if found.failed:
         return None
     text = "heat the whole part in the flame and quench it whole"
     return Change(f"{text}: {found.sentence}", found, True)
 
 
-def given_a_bath(work: Treatment, around: Surroundings, lead: Demand) -> Change | None:
+def given_a_bath(work: Treatment, job: Job, lead: Demand) -> Change | None:
     """Return quenching in the steel's own kind of bath, where the workshop has none of it.
 
     Parameters
     ----------
     work : Treatment
         Steel, condition, source; without a bath, or in air.
-    around : Surroundings
+    job : Job
         Part and workshop.
     lead : Demand
         What the leading zone asks.
@@ -152,23 +150,23 @@ def given_a_bath(work: Treatment, around: Surroundings, lead: Demand) -> Change 
     Change or None
         None where a bath is there, or something else stands in the way.
     """
-    hardened, media = work.steel.hardened, around.catalog.media
+    hardened, media = work.steel.hardened, job.catalog.media
     in_air = work.medium is None or work.medium.severity_class == "air"
     if hardened is None or not in_air or hardened.quench == "air":
         return None
     for slug in (slug for slug in BATHS if slug in media and slug in work.route.media):
         dipped = replace(work, medium=media[slug])
         own = media[slug].severity_class == hardened.quench
-        if not own or any(rule(around.asked, dipped) for rule in RULES):
+        if not own or any(rule(job.asked, dipped) for rule in RULES):
             continue
-        found = arranged(dipped, around, lead)
+        found = arranged(dipped, job, lead)
         if not found.failed:
             text = f"quench in {media[slug].name.lower()}"
             return Change(f"{text}: {found.sentence}", found, False, dipped)
     return None
 
 
-def _trials(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
+def _trials(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
     """Yield single changes, what is at hand first."""
     hold: frozenset[CheckName] = frozenset({"held"})
     uneven: frozenset[CheckName] = frozenset({"even", "movement"})
@@ -176,19 +174,19 @@ def _trials(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Tr
         "hold and turn the part in the flame", True, uneven, work, replace(setup, turns=True)
     )
     yield _Try("hold it in tongs, a vice or a lathe", True, hold, work, setup, hold)
-    yield from _own_bath(work, around, setup)
-    yield from _reading(work, around, setup)
-    yield from _flames(work, around, setup)
-    yield from _baths(work, around, setup)
+    yield from _own_bath(work, job, setup)
+    yield from _reading(work, job, setup)
+    yield from _flames(work, job, setup)
+    yield from _baths(work, job, setup)
     softer: frozenset[CheckName] = frozenset({"not_too_hard", "drawn"})
     for heat in (200.0, 300.0, 400.0, 500.0):
         drawn = replace(setup, temper=Temper("furnace", heat, FURNACE_S))
         yield _Try(f"draw it in a furnace at {heat:.0f} °C", False, softer, work, drawn)
 
 
-def _flames(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
+def _flames(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
     """Yield other flames."""
-    source, shop = work.source, around.asked.workshop
+    source, shop = work.source, job.asked.workshop
     if source is None:
         return
     gentle: frozenset[CheckName] = frozenset({"hard", "depth", "corner", "even"})
@@ -201,7 +199,7 @@ def _flames(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Tr
         yield _Try("take an oxy-propane heating torch", False, strong, work, bigger)
 
 
-def _own_bath(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
+def _own_bath(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
     """Yield what can be done about the bath that is there."""
     if work.medium is None or work.medium.kind == "air":
         return
@@ -211,7 +209,7 @@ def _own_bath(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_
     yield _Try(
         f"quench in more {name}, in a deep vessel", False, too_little, work, setup, too_little
     )
-    kept = bath_of(work, around)
+    kept = bath_of(work, job)
     warm_c, usual_c = (
         bath_temperature_c(bath) for bath in (kept, replace(kept, temperature_c=None))
     )
@@ -223,9 +221,9 @@ def _own_bath(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_
         yield _Try(f"move the part well in the {name}", True, soft, work, moved)
 
 
-def _reading(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
+def _reading(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
     """Yield judging the heat out of the light that makes it look duller than it is."""
-    misread_c = reading_error_c(work, around.asked.workshop)[2]
+    misread_c = reading_error_c(work, job.asked.workshop)[2]
     hot: frozenset[CheckName] = frozenset(
         {"corner", "not_too_hard", "reach", "hard", "depth", "movement"}
     )
@@ -234,15 +232,15 @@ def _reading(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_T
         yield _Try("judge the heat in the shade", True, hot, work, shaded)
 
 
-def _baths(work: Treatment, around: Surroundings, setup: Setup) -> Iterator[_Try]:
+def _baths(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
     """Yield other baths, the steel's own first: harsher against softness, milder for cracks."""
     now = work.medium.slug if work.medium else "air"
     place = (
         BATHS.index(now) if now in BATHS else {"warm-water": 2, "vegetable-oil": 0}.get(now, -1)
     )
-    kept = {bath.medium for bath in around.asked.workshop.bath}
+    kept = {bath.medium for bath in job.asked.workshop.bath}
     hardened = work.steel.hardened
-    known = around.catalog.media
+    known = job.catalog.media
     own = {
         slug
         for slug in BATHS

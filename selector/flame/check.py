@@ -10,7 +10,7 @@ from selector.hardness_scale import LOWEST_HRC
 from selector.hazards.cracking import CrackRisk
 from selector.heat.operator import SEEN_C
 from selector.job.demand import Demand
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.option.cracking import crack_draws, crack_words
 from selector.option.movement import permitted_mm
@@ -34,14 +34,14 @@ _NOTCHES = frozenset(
 )
 
 
-def checks(out: Outcome, around: Surroundings, demand: Demand) -> tuple[Check, ...]:
+def checks(out: Outcome, job: Job, demand: Demand) -> tuple[Check, ...]:
     """Return every demand on the result, met or not.
 
     Parameters
     ----------
     out : Outcome
         What comes out.
-    around : Surroundings
+    job : Job
         Part, loads, limits, workshop.
     demand : Demand
         What the leading zone asks.
@@ -53,18 +53,18 @@ def checks(out: Outcome, around: Surroundings, demand: Demand) -> tuple[Check, .
     """
     found = [Check("reach", True, f"at {out.target_c:.0f} °C after {out.heated.heat_s:.0f} s")]
     found += _hardness(out, demand)
-    found += _bearing(out, around)
+    found += _bearing(out, job)
     margin = out.overheated_c - out.corner_c
     side = "short of" if margin > 0.0 else "beyond"
     text = f"hottest edge {out.corner_c:.0f} °C, {abs(margin):.0f} °C {side} coarse grain"
     found.append(Check("corner", margin > 0.0, text, margin / HEAT_ERROR_C))
-    limit, stated = permitted_mm(around)
+    limit, stated = permitted_mm(job)
     usual, bad = out.bow_mm
     text = f"bow about {usual:.2f} mm, {bad:.2f} mm in a bad case, permitted {limit:.2f}"
     text += "" if stated else " (assumed)"
     spare = BAD_CASE * (limit - usual) / max(bad - usual, 1e-6)
     found.append(Check("movement", usual <= limit, text, spare))
-    found += _handling(out, around)
+    found += _handling(out, job)
     return tuple(found)
 
 
@@ -161,9 +161,9 @@ def _depth(out: Outcome, asked_mm: float) -> Check:
     return Check("depth", met, text, np.inf if met and out.through else spare)
 
 
-def _bearing(out: Outcome, around: Surroundings) -> list[Check]:
+def _bearing(out: Outcome, job: Job) -> list[Check]:
     """Return whether the softest place bears the torque."""
-    torque = around.asked.load.torque
+    torque = job.asked.load.torque
     if not torque or out.ring is None:
         return []
     where = f"outside the zone, softest at {out.ring.at_mm:.0f} mm, it"
@@ -177,14 +177,14 @@ def _bearing(out: Outcome, around: Surroundings) -> list[Check]:
     return [Check("ring", out.ring.torque_nm >= torque, text, spare)]
 
 
-def crack_of(work: Treatment, around: Surroundings) -> CrackRisk | None:
+def crack_of(work: Treatment, job: Job) -> CrackRisk | None:
     """Return the crack risk of a quench at the middle of the steel, None without a quench.
 
     Parameters
     ----------
     work : Treatment
         Steel and bath.
-    around : Surroundings
+    job : Job
         The part.
 
     Returns
@@ -192,15 +192,15 @@ def crack_of(work: Treatment, around: Surroundings) -> CrackRisk | None:
     CrackRisk or None
         Class, band and reasons.
     """
-    return crack_draws(work, around, middle(work.steel), around.shared()).risk
+    return crack_draws(work, job, middle(work.steel), job.shared()).risk
 
 
-def _handling(out: Outcome, around: Surroundings) -> list[Check]:
+def _handling(out: Outcome, job: Job) -> list[Check]:
     """Return evenness, hold of the part, cracking, and whether it is drawn at all."""
     uneven = out.heated.uneven_k
     text = f"{uneven:.0f} °C from side to side"
     found = [Check("even", uneven <= SEEN_C, text + ": uneven, turn it" * (uneven > SEEN_C))]
-    shop = around.asked.workshop
+    shop = job.asked.workshop
     held = shop.held_by is not None or shop.turns_part or bool(out.setup.turns)
     text = "nothing is said to hold the part in the flame and over the bath"
     found.append(Check("held", held, "held" if held else text))
@@ -215,14 +215,14 @@ def _handling(out: Outcome, around: Surroundings) -> list[Check]:
     return found
 
 
-def left_out(out: Outcome, around: Surroundings) -> tuple[str, ...]:
+def left_out(out: Outcome, job: Job) -> tuple[str, ...]:
     """Return which other places ask for hardness but lie apart from what is heated.
 
     Parameters
     ----------
     out : Outcome
         What comes out.
-    around : Surroundings
+    job : Job
         The part and its demands.
 
     Returns
@@ -230,13 +230,13 @@ def left_out(out: Outcome, around: Surroundings) -> tuple[str, ...]:
     tuple of str
         One condition for each zone apart: it takes a heat of its own.
     """
-    whole = around.asked.part
+    whole = job.asked.part
     low, high = out.part.zone_mm
     if out.part.turned_round:
         low, high = whole.length_mm - high, whole.length_mm - low
     ends = [0.0, *np.cumsum([s.length for s in whole.section]).tolist()]
     found = []
-    for demand in around.demands:
+    for demand in job.demands:
         apart = [
             n
             for n in demand.sections
@@ -252,14 +252,14 @@ def left_out(out: Outcome, around: Surroundings) -> tuple[str, ...]:
     return tuple(found)
 
 
-def edge_notes(out: Outcome, around: Surroundings) -> tuple[str, ...]:
+def edge_notes(out: Outcome, job: Job) -> tuple[str, ...]:
     """Return where the hard zone ends too near to a notch.
 
     Parameters
     ----------
     out : Outcome
         What comes out.
-    around : Surroundings
+    job : Job
         The part and its features.
 
     Returns
@@ -267,7 +267,7 @@ def edge_notes(out: Outcome, around: Surroundings) -> tuple[str, ...]:
     tuple of str
         One condition for each notch within a quarter of the section of a hard edge.
     """
-    part, whole = out.part, around.asked.part
+    part, whole = out.part, job.asked.part
     edges = [z for z in out.hard_mm if 0.0 < z < part.length_mm - 1.0]
     steps = np.cumsum([s.length_mm for s in part.sections])[:-1]
     sizes = [s.outer_mm for s in part.sections]

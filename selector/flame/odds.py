@@ -12,21 +12,21 @@ from selector.flame.change import Change
 from selector.flame.check import BAD_CASE, edge_notes, left_out
 from selector.flame.outcome import Outcome
 from selector.job.demand import Demand
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import reading_error_c
 from selector.job.treatment import Treatment
 from selector.option.movement import permitted_mm
 from selector.torch.heating import LEVEL_LOG_SD
 
 
-def limits(out: Outcome, around: Surroundings) -> tuple[str, ...]:
+def limits(out: Outcome, job: Job) -> tuple[str, ...]:
     """Return the conditions that lie in the part: notches at a hard edge, other hard zones.
 
     Parameters
     ----------
     out : Outcome
         What comes out.
-    around : Surroundings
+    job : Job
         Part and demands.
 
     Returns
@@ -34,11 +34,11 @@ def limits(out: Outcome, around: Surroundings) -> tuple[str, ...]:
     tuple of str
         Conditions.
     """
-    return (*edge_notes(out, around), *left_out(out, around))
+    return (*edge_notes(out, job), *left_out(out, job))
 
 
 def steadied(
-    work: Treatment, around: Surroundings, lead: Demand, out: Outcome, odds: tuple[str, ...]
+    work: Treatment, job: Job, lead: Demand, out: Outcome, odds: tuple[str, ...]
 ) -> Change | None:
     """Return a better reading of the heat as the one change, where it leaves no condition.
 
@@ -46,7 +46,7 @@ def steadied(
     ----------
     work : Treatment
         Steel, condition, source, bath.
-    around : Surroundings
+    job : Job
         Part and workshop.
     lead : Demand
         What the leading zone asks.
@@ -60,9 +60,9 @@ def steadied(
     Change or None
         Dim light where the light is to blame, else a crayon.
     """
-    if not odds or limits(out, around):
+    if not odds or limits(out, job):
         return None
-    shop, setup = around.asked.workshop, replace(out.setup, misread_c=0.0, temper=None)
+    shop, setup = job.asked.workshop, replace(out.setup, misread_c=0.0, temper=None)
     now, ways = reading_error_c(work, shop), []
     crayon = shop.model_copy(update={"measure": ("crayon",)})
     if reading_error_c(work, crayon) < now:
@@ -71,16 +71,16 @@ def steadied(
         dim = shop.model_copy(update={"light": "dim"})
         ways.insert(0, ("judge the heat in dim light", dim, True))
     for text, better, at_hand in ways:
-        found = arranged(work, around, lead, setup)
+        found = arranged(work, job, lead, setup)
         error = reading_error_c(work, better)
-        if not found.failed and not any(odds_of(work, around, lead, found, error)):
+        if not found.failed and not any(odds_of(work, job, lead, found, error)):
             return Change(f"{text}: {found.sentence}", found, at_hand)
     return None
 
 
 def odds_of(
     work: Treatment,
-    around: Surroundings,
+    job: Job,
     lead: Demand,
     out: Outcome,
     error_c: tuple[float, float, float],
@@ -91,7 +91,7 @@ def odds_of(
     ----------
     work : Treatment
         Steel, condition, source, bath.
-    around : Surroundings
+    job : Job
         Part and workshop.
     lead : Demand
         What the leading zone asks.
@@ -107,13 +107,13 @@ def odds_of(
     """
     known = {check.name for check in out.failed}  # such as that nothing holds it
     for stray, words in _errors(out, error_c):
-        found = follow(work, around, replace(out.setup, temper=out.temper, **stray), lead)
+        found = follow(work, job, replace(out.setup, temper=out.temper, **stray), lead)
         if stray.get("misread_c", 0.0) > 0 and not found.heated.reached:
             continue  # what the flame cannot reach cannot be overshot
         amiss = [check.text for check in found.failed if check.name not in known]
         if amiss:
             yield f"{words} ({amiss[0]})"
-    limit, bad_mm = permitted_mm(around)[0], out.bow_mm[1]
+    limit, bad_mm = permitted_mm(job)[0], out.bow_mm[1]
     if out.bow_mm[0] <= limit < bad_mm:
         bad = f"{bad_mm:.2f} mm in a bad case, {limit:.2f} permitted"
         yield f"it bows no more than usual ({bad})"

@@ -3,7 +3,7 @@
 import numpy as np
 
 from selector.job.demand import Demand
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import NO_TEMPER, Means, Temper, Treatment, temper_ceilings, tempers
 from selector.metallurgy.temper_curve import parameter_k
 from selector.option.prediction import embrittled
@@ -20,7 +20,7 @@ ABOVE_LEAST_HRC, USUAL_AIM_HRC = 2.0, 52.0
 
 def chosen_temper(
     work: Treatment,
-    around: Surroundings,
+    job: Job,
     hardened: Hardened,
     demand: Demand,
     zone_mm: tuple[float, float],
@@ -34,7 +34,7 @@ def chosen_temper(
     ----------
     work : Treatment
         Steel and route.
-    around : Surroundings
+    job : Job
         The workshop's means.
     hardened : Hardened
         As quenched.
@@ -48,7 +48,7 @@ def chosen_temper(
     Temper
         By even means where any of theirs lies inside the window; none where there are none.
     """
-    ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
+    ceilings = temper_ceilings(job.asked.workshop, job.bench.sources)
     offered = [t for t in tempers(work, ceilings) if t.temperature_c >= LEAST_DRAW_C]
     clear = [t for t in offered if not embrittled(work, t)] or [
         t for t in offered if not _embrittles(work, t.temperature_c)

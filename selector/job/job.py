@@ -22,7 +22,7 @@ _MIDDLE = dict.fromkeys((*sampling.SHARED, *sampling.STEEL), np.zeros(1))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Surroundings:
+class Job:
     """The fixed side of every prediction."""
 
     asked: Requirement
@@ -72,7 +72,7 @@ class Surroundings:
         """
         return _kept(self.courses, key, work)
 
-    def middle(self) -> "Surroundings":
+    def middle(self) -> "Job":
         """Return the same at the middle of all uncertainties."""
         return replace(self, count=1, memo={})
 
@@ -107,9 +107,7 @@ def _kept(
     return found
 
 
-def surroundings(
-    asked: Requirement, catalog: Catalog, count: int = sampling.COUNT
-) -> Surroundings:
+def resolved(asked: Requirement, catalog: Catalog, count: int = sampling.COUNT) -> Job:
     """Return the fixed side of an advice.
 
     Parameters
@@ -123,10 +121,10 @@ def surroundings(
 
     Returns
     -------
-    Surroundings
+    Job
         Shared by all predictions.
     """
-    return Surroundings(
+    return Job(
         asked=asked,
         catalog=catalog,
         bench=bench(asked, catalog),

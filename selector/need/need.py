@@ -19,7 +19,7 @@ from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.candidates import screened
 from selector.job.demand import Demand
 from selector.job.geometry import area_mm2
-from selector.job.job import Surroundings, surroundings
+from selector.job.job import Job, resolved
 from selector.job.treatment import NO_TEMPER, Treatment
 from selector.mechanics.strength import strength
 from selector.need import words
@@ -58,17 +58,17 @@ def need(asked: Requirement, catalog: Catalog | None = None) -> NeedOut:
     NeedOut
         Ready for JSON and for the terminal.
     """
-    around = surroundings(asked, catalog or load_catalog())
-    sections = (*_strengths(around), *_corner_needs(asked), *_blow_need(asked))
+    job = resolved(asked, catalog or load_catalog())
+    sections = (*_strengths(job), *_corner_needs(asked), *_blow_need(asked))
     contacts = tuple(_contact(found) for found in pressings(asked))
-    hard = [d for d in around.demands if d.floor_hrc is not None]
-    bar = _plain_bar(around, sections)
+    hard = [d for d in job.demands if d.floor_hrc is not None]
+    bar = _plain_bar(job, sections)
     verdict = _verdict(sections, bar, hard=bool(hard))
     return NeedOut(
         part=asked.part.name,
         verdict=verdict,
-        headline=words.headline(verdict, around.leading, sections, bar),
-        zones=tuple(zone_out(d) for d in around.demands),
+        headline=words.headline(verdict, job.leading, sections, bar),
+        zones=tuple(zone_out(d) for d in job.demands),
         sections=sections,
         contacts=contacts,
         as_bought=bar,
@@ -170,26 +170,25 @@ def _in_hrc(span_hv: tuple[float, float] | None) -> Window | None:
     return (None if low <= _HV[0] else _hrc(low)), (None if high >= _HV[-1] else _hrc(high))
 
 
-def _strengths(around: Surroundings) -> tuple[SectionNeed, ...]:
+def _strengths(job: Job) -> tuple[SectionNeed, ...]:
     """Return what each section needs to bear torque, bending and axial load together."""
-    if not has_load(around):
+    if not has_load(job):
         return ()
     return tuple(
-        _strength(section, number, around)
-        for number, section in enumerate(around.asked.part.section)
+        _strength(section, number, job) for number, section in enumerate(job.asked.part.section)
     )
 
 
-def _strength(section: Section, number: int, around: Surroundings) -> SectionNeed:
+def _strength(section: Section, number: int, job: Job) -> SectionNeed:
     """Return what one section needs."""
-    factor = section_factor(section, number, _HV, around)
+    factor = section_factor(section, number, _HV, job)
     spans = [_span_hv(factor, _over(d)) for d in (-NINETEEN_IN_TWENTY, 0.0, NINETEEN_IN_TWENTY)]
-    load = around.asked.load
+    load = job.asked.load
     kinds = {"torque": load.torque, "bending": load.bending, "axial load": load.axial}
     governs = " and ".join(name for name, value in kinds.items() if value)
     if load.cycles == "fatigue":
         governs += ", again and again"
-    notch = max(around.notches.torsion[number], around.notches.bending[number])
+    notch = max(job.notches.torsion[number], job.notches.bending[number])
     inputs = {name: value for name, value in kinds.items() if value} | {
         "shape": section.shape,
         "size_mm": section.size,
@@ -314,22 +313,22 @@ def _contact(found: Pressing) -> ContactNeed:
     )
 
 
-def _plain_bar(around: Surroundings, needs: tuple[SectionNeed, ...]) -> PlainBar | None:
+def _plain_bar(job: Job, needs: tuple[SectionNeed, ...]) -> PlainBar | None:
     """Return the bar nearest to hand that bears the load as bought, None where none does."""
     if any(found.least is None for found in needs):
         return None
     fit = [
         item.treatment
-        for item in screened(around.asked, around.catalog, around.bench)
+        for item in screened(job.asked, job.catalog, job.bench)
         if item.gate is None
         and item.treatment.route.process == "none"
         and item.treatment.condition.name != "hard-element"
-        and _serves(item.treatment, around)
+        and _serves(item.treatment, job)
     ]
-    work = min(fit, key=lambda work: _far_to_seek(work, around), default=None)
+    work = min(fit, key=lambda work: _far_to_seek(work, job), default=None)
     if work is None:
         return None
-    hrc = supply_hrc(work, around.of_steel(work.steel.slug))
+    hrc = supply_hrc(work, job.of_steel(work.steel.slug))
     low, middle, high = (float(x) for x in np.quantile(hrc, (0.05, 0.5, 0.95)))
     return PlainBar(
         steel=work.steel.name,
@@ -339,25 +338,25 @@ def _plain_bar(around: Surroundings, needs: tuple[SectionNeed, ...]) -> PlainBar
     )
 
 
-def _far_to_seek(work: Treatment, around: Surroundings) -> tuple[bool, int, float]:
+def _far_to_seek(work: Treatment, job: Job) -> tuple[bool, int, float]:
     """Return the rack before the shop, what every shop has before the rest, then the price."""
     seldom = _SELDOM.index(work.condition.availability)
-    return work.stock is None, seldom, float(np.median(bill(work, NO_TEMPER, around).cost))
+    return work.stock is None, seldom, float(np.median(bill(work, NO_TEMPER, job).cost))
 
 
-def _serves(work: Treatment, around: Surroundings) -> bool:
+def _serves(work: Treatment, job: Job) -> bool:
     """Return whether nine bars in ten bear nine loads in ten."""
-    hrc = supply_hrc(work, around.of_steel(work.steel.slug))
+    hrc = supply_hrc(work, job.of_steel(work.steel.slug))
     if np.isnan(hrc).any():
         return False
     hv = np.array([max(float(hv_from_hrc(np.quantile(hrc, 0.1), outside="extend")), _HV[0])])
     over = _over(NINE_IN_TEN)
-    strong = not has_load(around) or all(
-        float(section_factor(s, n, hv, around)[0]) >= over
-        for n, s in enumerate(around.asked.part.section)
+    strong = not has_load(job) or all(
+        float(section_factor(s, n, hv, job)[0]) >= over
+        for n, s in enumerate(job.asked.part.section)
     )
     return strong and all(
-        float(corner_factor(corner, hv)[0]) >= over for corner in corners(around.asked)
+        float(corner_factor(corner, hv)[0]) >= over for corner in corners(job.asked)
     )
 
 

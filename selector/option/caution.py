@@ -134,7 +134,7 @@ def _of_part(advice: Advice) -> list[str]:
 def _of_stock(advice: Advice) -> list[str]:
     """Return the caution ids that the bars in the rack bring with them."""
     ids: list[str] = []
-    for _, steel in advice.around.bench.stock:
+    for _, steel in advice.job.bench.stock:
         ids += _of_steel(steel, None)
         if steel.kind == "unknown":
             ids += ["unknown-steel-coupon", "chrome-fume", "cast-iron-quench"]
@@ -143,11 +143,11 @@ def _of_stock(advice: Advice) -> list[str]:
 
 def _of_baths(advice: Advice, top: int) -> list[str]:
     """Return the caution id of a water bath that is at hand for a steel not meant for it."""
-    steels = [steel for _, steel in advice.around.bench.stock]
+    steels = [steel for _, steel in advice.job.bench.stock]
     steels += [option.treatment.steel for option in advice.options[:top]]
     if not advice.options:
         steels += [r.treatment.steel for r in advice.rejected if r.gate.name == "cracking"]
-    media = advice.around.bench.media
+    media = advice.job.bench.media
     harsh = any(is_too_harsh(steel, medium) for steel in steels for medium in media)
     return [TOO_HARSH] if harsh else []
 
@@ -167,7 +167,7 @@ def cautions(advice: Advice, top: int = 3) -> tuple[tuple[str, Caution], ...]:
     tuple
         Pairs of id and caution; local codes always among them.
     """
-    known = advice.around.catalog.cautions
+    known = advice.job.catalog.cautions
     ids = [*_of_part(advice), *_of_stock(advice), *_of_baths(advice, top)]
     for option in advice.options[:top]:
         ids += of_option(advice.asked, option)

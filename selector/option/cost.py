@@ -15,7 +15,7 @@ from catalog.price import Prices
 from catalog.steel import Steel
 from selector.hazards.decarburisation import bar_allowance_mm
 from selector.job.geometry import DENSITY_KG_PER_MM3, blank_mm
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import Temper, Treatment
 
 Floats = NDArray[np.float64]
@@ -72,20 +72,20 @@ def bark_mm(steel: Steel, thickness_mm: float) -> float:
     return float(bar_allowance_mm(thickness_mm)) if tool else USUAL_BARK_MM
 
 
-def _blank(treatment: Treatment, around: Surroundings) -> tuple[float, float]:
+def _blank(treatment: Treatment, job: Job) -> tuple[float, float]:
     """Return diameter and length of the bar, bark and smallest size sold included. [mm]."""
-    diameter, length = blank_mm(around.asked.part)
+    diameter, length = blank_mm(job.asked.part)
     if treatment.condition.surface == "black":
         diameter += 2 * bark_mm(treatment.steel, diameter)
     return max(diameter, treatment.condition.size_mm.low), length
 
 
-def _material(treatment: Treatment, around: Surroundings, prices: Prices) -> float:
+def _material(treatment: Treatment, job: Job, prices: Prices) -> float:
     """Return the price of the blank, minimum cut length shared over the quantity."""
     if treatment.stock is not None:
         return 0.0
-    diameter, length = _blank(treatment, around)
-    count = around.asked.part.quantity
+    diameter, length = _blank(treatment, job)
+    count = job.asked.part.quantity
     bought = max(length, prices.minimum_length_mm / count)
     weight = np.pi / 4 * diameter**2 * bought * DENSITY_KG_PER_MM3
     if treatment.condition.name == "hard-element":
@@ -96,10 +96,10 @@ def _material(treatment: Treatment, around: Surroundings, prices: Prices) -> flo
     return float(weight * per_kg + prices.cut_charge / count)
 
 
-def _machining(treatment: Treatment, around: Surroundings, prices: Prices) -> float:
+def _machining(treatment: Treatment, job: Job, prices: Prices) -> float:
     """Return the cost of cutting the part from its blank in the condition it is bought in."""
-    diameter, length = _blank(treatment, around)
-    removed = np.pi / 4 * diameter**2 * length - around.mass_kg / DENSITY_KG_PER_MM3
+    diameter, length = _blank(treatment, job)
+    removed = np.pi / 4 * diameter**2 * length - job.mass_kg / DENSITY_KG_PER_MM3
     rating = treatment.steel.machinability_pct
     ease = (rating.value if rating else 55.0) / REFERENCE_MACHINABILITY
     practice = prices.practice
@@ -114,18 +114,18 @@ def _machining(treatment: Treatment, around: Surroundings, prices: Prices) -> fl
         "bright": 0.0,
         "ground": -practice.ground_bar_saves_h,
     }[surface]
-    hours += max(practice.setup_h + extra, 0.0) / around.asked.part.quantity**0.5
+    hours += max(practice.setup_h + extra, 0.0) / job.asked.part.quantity**0.5
     return float(hours * prices.labour_per_h)
 
 
-def _treatment(treatment: Treatment, temper: Temper, around: Surroundings) -> float:
+def _treatment(treatment: Treatment, temper: Temper, job: Job) -> float:
     """Return the cost of heat, quench and temper of one part."""
-    prices, count = around.catalog.prices, around.asked.part.quantity
+    prices, count = job.catalog.prices, job.asked.part.quantity
     route = treatment.route
     labour = route.labour_h.value * prices.labour_per_h / count**0.3
     if route.place == "subcontract":
         minimum = prices.subcontract_minimum.get(route.slug, 80.0)
-        by_mass = prices.subcontract_per_kg.get(route.slug, 5.0) * around.mass_kg
+        by_mass = prices.subcontract_per_kg.get(route.slug, 5.0) * job.mass_kg
         return float(labour + max(minimum / count, by_mass) + prices.carriage / count)
     if route.process == "none":
         return 0.0
@@ -139,13 +139,13 @@ def _treatment(treatment: Treatment, temper: Temper, around: Surroundings) -> fl
     return float(labour + (energy + prices.consumables_per_batch) / count**0.7)
 
 
-def _coupon(treatment: Treatment, around: Surroundings, blank: float, treat: float) -> float:
+def _coupon(treatment: Treatment, job: Job, blank: float, treat: float) -> float:
     """Return the cost of a coupon of the same bar, shared over the quantity."""
     if treatment.route.place != "workshop" or treatment.route.process == "none":
         return 0.0
-    practice = around.catalog.prices.practice
+    practice = job.catalog.prices.practice
     cost = practice.coupon_bar_fraction * blank + practice.coupon_treatment_fraction * treat
-    return cost / around.asked.part.quantity
+    return cost / job.asked.part.quantity
 
 
 def _rework(treatment: Treatment, prices: Prices, treat: float, mishaps: Mishaps) -> Floats:
@@ -163,7 +163,7 @@ def _rework(treatment: Treatment, prices: Prices, treat: float, mishaps: Mishaps
 def bill(
     treatment: Treatment,
     temper: Temper,
-    around: Surroundings,
+    job: Job,
     mishaps: Mishaps | None = None,
 ) -> Bill:
     """Return the cost of one good part and the days it takes.
@@ -174,7 +174,7 @@ def bill(
         What is done.
     temper : Temper
         How it is drawn.
-    around : Surroundings
+    job : Job
         Part, prices, draws.
     mishaps : Mishaps, optional
         What goes wrong on the way; nothing if absent.
@@ -184,19 +184,19 @@ def bill(
     Bill
         In the currency of the price list. Scrap takes blank, cutting and treatment with it.
     """
-    prices, found = around.catalog.prices, mishaps or Mishaps()
+    prices, found = job.catalog.prices, mishaps or Mishaps()
     practice = prices.practice
-    blank = _material(treatment, around, prices)
-    cut = _machining(treatment, around, prices)
-    treat = _treatment(treatment, temper, around)
-    coupon = _coupon(treatment, around, blank, treat)
+    blank = _material(treatment, job, prices)
+    cut = _machining(treatment, job, prices)
+    treat = _treatment(treatment, temper, job)
+    coupon = _coupon(treatment, job, blank, treat)
     heated = treatment.route.process != "none"
     inspect = practice.inspect_h * prices.labour_per_h * heated
     straight = practice.straighten_h * prices.labour_per_h * np.asarray(found.bent, dtype=float)
     rework = _rework(treatment, prices, treat, found)
     odds = found.crack_rate / (1.0 - found.crack_rate)
     scrap = odds * (blank + cut + treat)
-    level = np.exp(practice.price_log_sd * around.shared()["price_level"])
+    level = np.exp(practice.price_log_sd * job.shared()["price_level"])
     cost = (blank + cut + treat + inspect + straight + rework + coupon + scrap) * level
     delivery = {
         "easy": practice.easy_days,

@@ -15,7 +15,7 @@ from selector.hazards.cracking import (
     crack_risk,
 )
 from selector.job.geometry import section_ratio
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.metallurgy.transformation import martensite_start
 from selector.requirement.part import Part
@@ -51,9 +51,9 @@ class CrackDraws:
     risk: CrackRisk | None
 
 
-def _is_skin(treatment: Treatment, around: Surroundings) -> bool:
+def _is_skin(treatment: Treatment, job: Job) -> bool:
     """Return whether the heated layer is thin against the section, at the middle."""
-    return local_share(treatment, around) < SKIN_SHARE
+    return local_share(treatment, job) < SKIN_SHARE
 
 
 def _has_sharp_shoulder(part: Part) -> bool:
@@ -65,7 +65,7 @@ def _has_sharp_shoulder(part: Part) -> bool:
 
 
 def crack_draws(
-    treatment: Treatment, around: Surroundings, composition: Composition, normals: Normals
+    treatment: Treatment, job: Job, composition: Composition, normals: Normals
 ) -> CrackDraws:
     """Return how often this part cracks in this quench.
 
@@ -73,7 +73,7 @@ def crack_draws(
     ----------
     treatment : Treatment
         What is quenched in what.
-    around : Surroundings
+    job : Job
         Part and workshop.
     composition : mapping of str to ndarray
         Composition over the draws. [wt %]
@@ -90,13 +90,13 @@ def crack_draws(
     quenches = treatment.hardens or treatment.route.process == "case"
     if hardened is None or medium is None or not quenches:
         return CrackDraws(np.zeros(count), np.zeros(count, dtype=bool), None)
-    centre = around.once(
+    centre = job.once(
         ("centre", treatment.steel.slug),
         lambda: {element: np.median(content) for element, content in composition.items()},
     )
     carbon = float(centre.get("C", 0.0))
     start = {**centre, "C": min(carbon, _DISSOLVED)}
-    part = around.asked.part
+    part = job.asked.part
     local = treatment.route.extent == "local"
     kinds = [f.kind for f in part.feature if f.kind in _COUNTED]
     if not local and "sharp-corner" not in kinds and _has_sharp_shoulder(part):
@@ -107,7 +107,7 @@ def crack_draws(
         surface="hot-rolled" if treatment.condition.surface == "black" else "machined",
     )
     kind = "oil" if medium.kind == "hot-salt" else medium.kind
-    if local and medium.severity_class == "water" and _is_skin(treatment, around):
+    if local and medium.severity_class == "water" and _is_skin(treatment, job):
         # Behind a thin hot layer lies cold steel: water is then no harsher than polymer.
         kind = "polymer"
     steel = CrackSteel(

@@ -16,7 +16,7 @@ from selector.hardening.quenched_bar import FERRITE_HV, mixed_hrc
 from selector.hardening.stock import SOFT, Stock, rest_hv, stock_of
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.geometry import POSITIONS
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper
 from selector.metallurgy.austenite import austenite
@@ -56,12 +56,12 @@ class LocalHardness:
     layer_mm: Floats | None = None
 
 
-def beside(around: Surroundings) -> list[int]:
+def beside(job: Job) -> list[int]:
     """Return the soft sections that adjoin a hard one.
 
     Parameters
     ----------
-    around : Surroundings
+    job : Job
         Part and demands.
 
     Returns
@@ -69,13 +69,13 @@ def beside(around: Surroundings) -> list[int]:
     list of int
         Counted from 0.
     """
-    hard = set(around.hard)
-    count = len(around.asked.part.section)
+    hard = set(job.hard)
+    count = len(job.asked.part.section)
     return [i for i in range(count) if i not in hard and {i - 1, i + 1} & hard]
 
 
 def local_hardness(
-    ready: Prepared, temper: Temper, around: Surroundings, points_hrc: Floats
+    ready: Prepared, temper: Temper, job: Job, points_hrc: Floats
 ) -> LocalHardness:
     """Return the hardness of a locally heated part.
 
@@ -85,7 +85,7 @@ def local_hardness(
         A local treatment, heated and quenched.
     temper : Temper
         How it is drawn.
-    around : Surroundings
+    job : Job
         Part, workshop, draws.
     points_hrc : ndarray
         The points of the quench after the temper. [HRC]
@@ -95,11 +95,11 @@ def local_hardness(
     LocalHardness
         By histories at a torch, by published depths elsewhere.
     """
-    bar = _bar(ready, around)
-    more_s = np.zeros((1, 1)) if bar is None else _temper_s(ready, temper, around)
+    bar = _bar(ready, job)
+    more_s = np.zeros((1, 1)) if bar is None else _temper_s(ready, temper, job)
     if ready.torched is not None:
-        return _torched(ready, ready.torched, around, (bar, more_s, points_hrc))
-    return _layered(ready, around, (bar, points_hrc))
+        return _torched(ready, ready.torched, job, (bar, more_s, points_hrc))
+    return _layered(ready, job, (bar, points_hrc))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -111,7 +111,7 @@ class _Bar:
     ring_c: float
 
 
-def _bar(ready: Prepared, around: Surroundings) -> _Bar | None:
+def _bar(ready: Prepared, job: Job) -> _Bar | None:
     """Return the bar before, worked out once for middle and draws; None of soft bar."""
     work = ready.treatment
     if work.condition.name in SOFT:
@@ -127,7 +127,7 @@ def _bar(ready: Prepared, around: Surroundings) -> _Bar | None:
         return _Bar(stock, np.log(kept / kept[0]), ring_c)
 
     key = ("bar", work.steel.slug, work.condition.name, source)
-    return around.course(key, made)
+    return job.course(key, made)
 
 
 def _rate(ready: Prepared) -> float:
@@ -137,11 +137,11 @@ def _rate(ready: Prepared) -> float:
     return float(ready.heat.rate_c_per_s) if ready.heat else 1.0
 
 
-def _temper_s(ready: Prepared, temper: Temper, around: Surroundings) -> Floats:
+def _temper_s(ready: Prepared, temper: Temper, job: Job) -> Floats:
     """Return the temper as time at the reference; shape (draws, 1). [s]."""
     if temper.means == "none":
         return np.zeros((1, 1))
-    at_c = temper_peak_c(temper, around.asked.workshop, ready.normals)
+    at_c = temper_peak_c(temper, job.asked.workshop, ready.normals)
     time_s = temper.time_s * temper.cycles
     return equivalent_time(np.hstack([at_c, at_c]), [0.0, time_s], REFERENCE_C)[:, None]
 
@@ -169,12 +169,12 @@ def _is_alloy(stock: Stock) -> bool:
 def _torched(
     ready: Prepared,
     found: Torched,
-    around: Surroundings,
+    job: Job,
     way: tuple[_Bar | None, Floats, Floats],
 ) -> LocalHardness:
     """Return the hardness of a part that a torch heated, each place by its own history."""
     bar, more_s, points_hrc = way
-    sections, shape = around.asked.part.section, points_hrc.shape
+    sections, shape = job.asked.part.section, points_hrc.shape
     if bar is None:
         soft = np.broadcast_to(ready.supply_hrc[:, None], (shape[0], len(sections)))
         ring, rest = ready.supply_hrc, _sold_hv(ready)
@@ -184,10 +184,10 @@ def _torched(
         ring_s = found.ring_s(bar.ring_c)[:, None]
         ring = _hrc(_rest_hv(ready, bar, ring_s + more_s))[:, 0]
         rest = drawn[:, list(found.columns)]
-    mixed = _mixed(ready, found, bar, (points_hrc, rest), around)
-    lead, count = max(around.leading.sections, key=lambda i: sections[i].size), len(POSITIONS)
+    mixed = _mixed(ready, found, bar, (points_hrc, rest), job)
+    lead, count = max(job.leading.sections, key=lambda i: sections[i].size), len(POSITIONS)
     outer = soft.copy()
-    for i in around.hard:
+    for i in job.hard:
         outer[:, i] = mixed[:, i * count : i * count + OUTER].mean(axis=1)
     zone = mixed[:, lead * count : (lead + 1) * count]
     return LocalHardness(zone, found.places, mixed[:, shape[1] - found.ends :], outer, ring)
@@ -208,7 +208,7 @@ def _mixed(
     found: Torched,
     bar: _Bar | None,
     parts: tuple[Floats, Floats],
-    around: Surroundings,
+    job: Job,
 ) -> Floats:
     """Return the hardness of the zone's points, of what turned and what did not. [HRC]."""
     points_hrc, rest = parts
@@ -220,7 +220,7 @@ def _mixed(
     if bar is None or bar.stock.condition != "prehard":
         # Soft bar is about as hard as the ferrite that its points are mixed with.
         return np.maximum(points_hrc, _hrc(rest))
-    share = around.once(
+    share = job.once(
         ("share", *ready.alike, bar.stock.condition),
         lambda: austenite(
             ready.composition, found.peak_c, found.hold_s, found.rate_c_per_s,
@@ -243,19 +243,17 @@ def _hrc(hv: Floats) -> Floats:
     return np.asarray(hrc_from_hv(np.maximum(hv, 90.0), outside="extend"))
 
 
-def _layered(
-    ready: Prepared, around: Surroundings, way: tuple[_Bar | None, Floats]
-) -> LocalHardness:
+def _layered(ready: Prepared, job: Job, way: tuple[_Bar | None, Floats]) -> LocalHardness:
     """Return the hardness of a part heated to a published depth, or soaked through its end."""
     bar, points_hrc = way
-    sections = around.asked.part.section
+    sections = job.asked.part.section
     grid = points_hrc.reshape(len(points_hrc), len(sections), len(POSITIONS))
-    lead = max(around.leading.sections, key=lambda i: sections[i].size)
+    lead = max(job.leading.sections, key=lambda i: sections[i].size)
     zone = grid[:, lead, :].copy()
-    layer = layer_mm(ready.treatment, around, ready.normals)
-    radius = 0.5 * max(sections[i].size for i in around.leading.sections)
+    layer = layer_mm(ready.treatment, job, ready.normals)
+    radius = 0.5 * max(sections[i].size for i in job.leading.sections)
     zone[:, -1] = np.where(layer >= THROUGH * radius, zone[:, -1], ready.supply_hrc)
-    hard = np.isin(np.arange(len(sections)), around.hard)
+    hard = np.isin(np.arange(len(sections)), job.hard)
     outer = np.where(hard, grid[:, :, :OUTER].mean(axis=2), ready.supply_hrc[:, None])
     ring = ready.supply_hrc
     if bar is not None:

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.gate import Gate
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.option.preparation import bath_of
 
@@ -15,14 +15,14 @@ from selector.option.preparation import bath_of
 MENDED_BY_QUENCH = frozenset({"hard_enough", "depth", "strength", "contact", "medium"})
 
 
-def mild_first(treatments: Iterable[Treatment], around: Surroundings) -> list[Treatment]:
+def mild_first(treatments: Iterable[Treatment], job: Job) -> list[Treatment]:
     """Return treatments with those of milder baths first.
 
     Parameters
     ----------
     treatments : iterable of Treatment
         What may be done.
-    around : Surroundings
+    job : Job
         Part and workshop.
 
     Returns
@@ -30,12 +30,12 @@ def mild_first(treatments: Iterable[Treatment], around: Surroundings) -> list[Tr
     list of Treatment
         Otherwise in the order given.
     """
-    return sorted(treatments, key=lambda work: _severity(work, around))
+    return sorted(treatments, key=lambda work: _severity(work, job))
 
 
-def _severity(work: Treatment, around: Surroundings) -> float:
+def _severity(work: Treatment, job: Job) -> float:
     """Return how hard a treatment's bath quenches, 0 without one. [1/in]."""
-    bath = bath_of(work, around)
+    bath = bath_of(work, job)
     return 0.0 if bath is None else bath.severity
 
 

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from selector.duty.wear import has_edge
 from selector.figure import Figure, Provenance, figure, median
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import TEMPER_C
 from selector.job.treatment import Temper, Treatment
 from selector.mechanics.toughness import snap_likelihood
@@ -70,7 +70,7 @@ class Prediction:
         return {name: figure(value, self.told[name]) for name, value in values.items()}
 
 
-def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction:
+def predict(ready: Prepared, temper: Temper, job: Job) -> Prediction:
     """Return the prediction of one option.
 
     Parameters
@@ -79,7 +79,7 @@ def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction
         The treatment, heated and quenched.
     temper : Temper
         How it is drawn.
-    around : Surroundings
+    job : Job
         Part, workshop, draws.
 
     Returns
@@ -88,8 +88,8 @@ def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction
         All quantities over the draws.
     """
     treatment = ready.treatment
-    found = zone_hardness(ready, temper, around)
-    chance, margin = _snap(ready, temper, found, around)
+    found = zone_hardness(ready, temper, job)
+    chance, margin = _snap(ready, temper, found, job)
     inputs: dict[str, float | str] = {
         "steel": treatment.steel.name,
         "temper": temper.label,
@@ -111,8 +111,8 @@ def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction
         snap_margin_hrc=margin,
         crack=ready.crack,
         movement=ready.movement,
-        bill=bill(treatment, temper, around, mishaps(ready, found.surface, around)),
-        radius_mm=working_radius_mm(around),
+        bill=bill(treatment, temper, job, mishaps(ready, found.surface, job)),
+        radius_mm=working_radius_mm(job),
         told={
             "surface": told("HRC"),
             "core": told("HRC"),
@@ -122,7 +122,7 @@ def predict(ready: Prepared, temper: Temper, around: Surroundings) -> Prediction
     )
 
 
-def mishaps(ready: Prepared, surface_hrc: Floats, around: Surroundings) -> Mishaps:
+def mishaps(ready: Prepared, surface_hrc: Floats, job: Job) -> Mishaps:
     """Return what does not go straight through: cracks, bends, draws too hard or too soft.
 
     Parameters
@@ -131,7 +131,7 @@ def mishaps(ready: Prepared, surface_hrc: Floats, around: Surroundings) -> Misha
         The treatment, heated and quenched.
     surface_hrc : ndarray
         Surface of the working zone. [HRC]
-    around : Surroundings
+    job : Job
         What is asked.
 
     Returns
@@ -139,7 +139,7 @@ def mishaps(ready: Prepared, surface_hrc: Floats, around: Surroundings) -> Misha
     Mishaps
         Over the draws.
     """
-    lead, move = around.leading, ready.movement
+    lead, move = job.leading, ready.movement
     low = -np.inf if lead.floor_hrc is None else lead.floor_hrc
     high = np.inf if lead.ceiling_hrc is None else lead.ceiling_hrc
     heated = ready.treatment.route.process != "none"
@@ -174,24 +174,24 @@ def embrittled(treatment: Treatment, temper: Temper) -> bool:
 
 
 def _snap(
-    ready: Prepared, temper: Temper, found: ZoneHardness, around: Surroundings
+    ready: Prepared, temper: Temper, found: ZoneHardness, job: Job
 ) -> tuple[Floats, Floats]:
     """Return whether each draw snaps, and the hardness in hand; NaN where unknown."""
     treatment = ready.treatment
     quenched = treatment.hardens
     # A case or a nitrided layer is carried by its core; the core is what snaps. At an edge the
     # case stands alone and chips as a tool steel of its hardness does.
-    edge = treatment.route.process == "case" and has_edge(around.leading, around)
+    edge = treatment.route.process == "case" and has_edge(job.leading, job)
     shell = quenched or treatment.route.process == "none" or edge
     stressed = found.surface if shell else found.core
     drawn_c = temper.temperature_c if temper.means != "none" else float("nan")
     if not quenched:
         drawn_c = 600.0
-    notch = float(max(around.notches.bending[i] for i in around.hard))
+    notch = float(max(job.notches.bending[i] for i in job.hard))
     answer: Any = snap_likelihood(
         stressed,
         CASE_TOUGHNESS if edge else TOUGHNESS[treatment.steel.toughness],  # type: ignore[arg-type]
-        around.asked.load.impact,
+        job.asked.load.impact,
         drawn_c,
         min(notch, 2.0),
         embrittled(treatment, temper),

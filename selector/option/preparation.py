@@ -12,7 +12,7 @@ from selector.hardening.composition import Composition, drawn, middle
 from selector.hardness_scale import hrc_from_hb
 from selector.heat.ruling_section import round_equivalent_mm
 from selector.job.geometry import as_cooled
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import Heat, Quench, hardening_heat, quench
 from selector.job.treatment import Treatment
 from selector.option.cracking import CrackDraws, crack_draws
@@ -35,7 +35,7 @@ class Prepared:
     """
 
     treatment: Treatment
-    around: Surroundings
+    job: Job
     composition: Composition
     heat: Heat | None
     fresh: as_quenched.AsQuenched | None
@@ -47,12 +47,12 @@ class Prepared:
     @cached_property
     def crack(self) -> CrackDraws:
         """Whether it cracks in the quench; only options that are drawn ask."""
-        return crack_draws(self.treatment, self.around, self.composition, self.normals)
+        return crack_draws(self.treatment, self.job, self.composition, self.normals)
 
     @cached_property
     def movement(self) -> Movement:
         """How far it moves; only options that are drawn ask."""
-        return movement(self.treatment, self.around, self.normals)
+        return movement(self.treatment, self.job, self.normals)
 
 
 def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:
@@ -85,23 +85,23 @@ def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:
     return np.full(spread.shape, np.nan)
 
 
-def _points(around: Surroundings, bath: Quench, start: Start) -> Points:
+def _points(job: Job, bath: Quench, start: Start) -> Points:
     """Return the points of the part, sections × positions."""
     sizes = [
         float(round_equivalent_mm(s.shape, s.size, bath.severity, s.width, s.bore))
-        for s in as_cooled(around.asked.part)
+        for s in as_cooled(job.asked.part)
     ]
-    return cooled(np.array(sizes), bath, start, around.shared())
+    return cooled(np.array(sizes), bath, start, job.shared())
 
 
-def cooled_points(treatment: Treatment, around: Surroundings) -> Points | None:
+def cooled_points(treatment: Treatment, job: Job) -> Points | None:
     """Return the points of the part as they cool in a treatment's bath.
 
     Parameters
     ----------
     treatment : Treatment
         What is quenched in what.
-    around : Surroundings
+    job : Job
         Part, workshop, draws.
 
     Returns
@@ -109,13 +109,13 @@ def cooled_points(treatment: Treatment, around: Surroundings) -> Points | None:
     Points or None
         Sections × positions; None where nothing is quenched.
     """
-    medium, bath = treatment.medium, bath_of(treatment, around)
+    medium, bath = treatment.medium, bath_of(treatment, job)
     if medium is None or bath is None:
         return None
     place = treatment.route.place
     start = as_quenched.start(treatment.steel)
     key = ("points", medium.slug, place, f"{start.heat_c:g}", start.steel_class)
-    return around.once(key, lambda: _points(around, bath, start))
+    return job.once(key, lambda: _points(job, bath, start))
 
 
 def _alike(treatment: Treatment, heat: Heat | None) -> tuple[object, ...]:
@@ -129,14 +129,14 @@ def _alike(treatment: Treatment, heat: Heat | None) -> tuple[object, ...]:
     return (*quench, *course, torch)
 
 
-def bath_of(treatment: Treatment, around: Surroundings) -> Quench | None:
+def bath_of(treatment: Treatment, job: Job) -> Quench | None:
     """Return the quench of a treatment in the workshop's bath, or the firm's.
 
     Parameters
     ----------
     treatment : Treatment
         What is quenched in what.
-    around : Surroundings
+    job : Job
         Part and workshop.
 
     Returns
@@ -146,52 +146,52 @@ def bath_of(treatment: Treatment, around: Surroundings) -> Quench | None:
     """
     if treatment.medium is None:
         return None
-    medium, shop = treatment.medium, around.asked.workshop
+    medium, shop = treatment.medium, job.asked.workshop
     sent_out = treatment.route.place == "subcontract"
-    return around.course(
+    return job.course(
         ("bath", medium.slug, sent_out),
-        lambda: quench(medium, shop, around.mass_kg, sent_out=sent_out),
+        lambda: quench(medium, shop, job.mass_kg, sent_out=sent_out),
     )
 
 
-def _torched(treatment: Treatment, around: Surroundings) -> Torched | None:
+def _torched(treatment: Treatment, job: Job) -> Torched | None:
     """Return the part as a torch leaves it, where its heat and its quench can be followed."""
-    bath = bath_of(treatment, around)
+    bath = bath_of(treatment, job)
     if bath is None or bath.bath is None or not is_torched(treatment):
         return None
-    return torched(treatment, around)
+    return torched(treatment, job)
 
 
 def _torch_quenched(
     treatment: Treatment,
-    around: Surroundings,
+    job: Job,
     bar: tuple[Composition, Heat],
     found: Torched,
 ) -> as_quenched.AsQuenched:
     """Return the hardness of what turned to austenite, each place by its own history."""
-    steel, (composition, meant), bath = treatment.steel, bar, bath_of(treatment, around)
+    steel, (composition, meant), bath = treatment.steel, bar, bath_of(treatment, job)
     if bath is None:
         msg = f"{treatment.label} is not quenched"
         raise ValueError(msg)
-    points = torched_points(treatment, around, bath)
+    points = torched_points(treatment, job, bath)
     heat = found.heat(meant)
     if not as_quenched.by_composition(steel) and steel.hardened is not None:
         # How much of a place turned is counted apart; here it is what did.
         turned_c = steel.hardened.temperature_c.low - as_quenched.FORMED_FULL_C
         heat = replace(heat, peak_c=np.maximum(heat.peak_c, turned_c))
-    normals = around.of_steel(steel.slug)
+    normals = job.of_steel(steel.slug)
     fresh = as_quenched.as_quenched(steel, composition, heat, points, normals)
     return replace(fresh, hrc=fresh.hrc[:, found.columns])
 
 
-def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
+def prepare(treatment: Treatment, job: Job) -> Prepared:
     """Return a treatment heated and quenched, over the draws.
 
     Parameters
     ----------
     treatment : Treatment
         What is done.
-    around : Surroundings
+    job : Job
         To what part, where.
 
     Returns
@@ -200,29 +200,29 @@ def prepare(treatment: Treatment, around: Surroundings) -> Prepared:
         Ready for any temper.
     """
     steel = treatment.steel
-    normals = around.of_steel(steel.slug)
-    composition = around.once(
+    normals = job.of_steel(steel.slug)
+    composition = job.once(
         ("composition", steel.slug),
-        lambda: middle(steel) if around.count == 1 else drawn(steel, normals),
+        lambda: middle(steel) if job.count == 1 else drawn(steel, normals),
     )
-    shop = around.asked.workshop
+    shop = job.asked.workshop
     heat = hardening_heat(treatment, shop, normals)
-    found = _torched(treatment, around)
-    points = cooled_points(treatment, around) if found is None else None
+    found = _torched(treatment, job)
+    points = cooled_points(treatment, job) if found is None else None
     fresh, alike = None, _alike(treatment, heat)
     if heat is not None and found is not None:
-        fresh = around.once(
+        fresh = job.once(
             ("fresh", *alike),
-            lambda: _torch_quenched(treatment, around, (composition, heat), found),
+            lambda: _torch_quenched(treatment, job, (composition, heat), found),
         )
     elif heat is not None and points is not None:
-        fresh = around.once(
+        fresh = job.once(
             ("fresh", *alike),
             lambda: as_quenched.as_quenched(steel, composition, heat, points, normals),
         )
     return Prepared(
         treatment,
-        around,
+        job,
         composition,
         heat,
         fresh,

@@ -3,7 +3,7 @@
 import numpy as np
 
 from catalog import Catalog
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import NO_TEMPER, Treatment
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
@@ -32,12 +32,12 @@ def reference_bar(catalog: Catalog) -> Treatment | None:
     return Treatment(steel, condition, catalog.routes[REFERENCE[2]])
 
 
-def reference_cost(around: Surroundings) -> float:
+def reference_cost(job: Job) -> float:
     """Return what the part costs as bought in the named reference steel.
 
     Parameters
     ----------
-    around : Surroundings
+    job : Job
         Part and prices.
 
     Returns
@@ -45,8 +45,8 @@ def reference_cost(around: Surroundings) -> float:
     float
         Cost of a good part; an hour of labour where that bar is not in the catalogue.
     """
-    treatment = reference_bar(around.catalog)
+    treatment = reference_bar(job.catalog)
     if treatment is None:
-        return around.catalog.prices.labour_per_h
-    ready = prepare(treatment, around)
-    return float(np.median(predict(ready, NO_TEMPER, around).bill.cost))
+        return job.catalog.prices.labour_per_h
+    ready = prepare(treatment, job)
+    return float(np.median(predict(ready, NO_TEMPER, job).bill.cost))

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from selector.hardening import as_quenched
 from selector.hardening.as_quenched import Points
 from selector.job.geometry import POSITIONS
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
 from selector.option.prediction import embrittled
@@ -153,9 +153,7 @@ def _band(
     return grid[like[first]].temperature_c, grid[like[last]].temperature_c
 
 
-def choice_of(
-    ready: Prepared, temper: Temper, around: Surroundings, points: Points | None
-) -> Choice:
+def choice_of(ready: Prepared, temper: Temper, job: Job, points: Points | None) -> Choice:
     """Return one temper of a treatment as a choice, wherever it lies in the grid.
 
     Parameters
@@ -164,7 +162,7 @@ def choice_of(
         The treatment at the middle of all uncertainties.
     temper : Temper
         The temper.
-    around : Surroundings
+    job : Job
         What is asked.
     points : Points or None
         All points of the part as they cool, None where nothing is quenched.
@@ -174,8 +172,8 @@ def choice_of(
     Choice
         Without the band that serves as well.
     """
-    sections = around.asked.part.section
-    lead = max(around.leading.sections, key=lambda i: sections[i].size)
+    sections = job.asked.part.section
+    lead = max(job.leading.sections, key=lambda i: sections[i].size)
     hrc, slope = _response(ready, (temper,), lead)
     if ready.fresh is None and ready.treatment.route.process != "case":
         return Choice(temper, None, float(hrc[0]), 0.0)
@@ -185,7 +183,7 @@ def choice_of(
 
 def choices(
     ready: Prepared,
-    around: Surroundings,
+    job: Job,
     ceilings: Mapping[Means, float],
     points: Points | None,
 ) -> tuple[Choice, ...]:
@@ -195,7 +193,7 @@ def choices(
     ----------
     ready : Prepared
         The treatment at the middle of all uncertainties.
-    around : Surroundings
+    job : Job
         What is asked.
     ceilings : mapping of str to float
         Means of tempering and their ceilings. [°C]
@@ -207,15 +205,15 @@ def choices(
     tuple of Choice
         At least one.
     """
-    thin = heated_thickness(around.asked, ready.treatment) <= BLAZE_THIN_MM
+    thin = heated_thickness(job.asked, ready.treatment) <= BLAZE_THIN_MM
     reach = as_quenched.curve_reach_c(ready.treatment.steel)
     grid = tuple(
         temper
         for temper in tempers(ready.treatment, dict(ceilings), thin=thin)
         if temper.temperature_c <= reach
     )
-    lead_demand = around.leading
-    sections = around.asked.part.section
+    lead_demand = job.leading
+    sections = job.asked.part.section
     lead = max(lead_demand.sections, key=lambda i: sections[i].size)
     cased = ready.treatment.route.process == "case"
     if ready.fresh is None and not cased:
@@ -223,13 +221,13 @@ def choices(
         return tuple(Choice(temper, None, supply, 0.0) for temper in grid)
     # Treatments that come out of the quench alike are tempered alike; a case is its route's.
     alike = (*ready.alike, ready.treatment.route.slug if cased else "", grid)
-    hrc, slopes = around.once(("grid", *alike), lambda: _response(ready, grid, lead))
-    heat_cost = around.once(
+    hrc, slopes = job.once(("grid", *alike), lambda: _response(ready, grid, lead))
+    heat_cost = job.once(
         # By points that heat through, whatever the torch.
         ("misread", *ready.alike[:-1]),
         lambda: 0.0 if points is None else _misread_heat_hrc(ready, lead, points),
     )
-    struck = around.asked.load.impact == "hammered"
+    struck = job.asked.load.impact == "hammered"
     least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
         places = [

@@ -9,7 +9,7 @@ from selector.hardening import as_quenched
 from selector.hardening.model_range import ranges_left
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.geometry import POSITIONS
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper
 from selector.metallurgy.hardenability import heat_curve
@@ -22,12 +22,12 @@ Floats = NDArray[np.float64]
 FLAME_LIMIT = 0.8
 
 
-def working_radius_mm(around: Surroundings) -> float:
+def working_radius_mm(job: Job) -> float:
     """Return half the thickness of the working zone's thickest section, in mm.
 
     Parameters
     ----------
-    around : Surroundings
+    job : Job
         Part and demands.
 
     Returns
@@ -35,10 +35,10 @@ def working_radius_mm(around: Surroundings) -> float:
     float
         Radius, or half a thickness. [mm]
     """
-    return 0.5 * max(around.asked.part.section[i].size for i in around.leading.sections)
+    return 0.5 * max(job.asked.part.section[i].size for i in job.leading.sections)
 
 
-def _tempered_points(ready: Prepared, temper: Temper, around: Surroundings) -> Floats:
+def _tempered_points(ready: Prepared, temper: Temper, job: Job) -> Floats:
     """Return hardness at sections × positions; shape (draws, points). [HRC]."""
     if ready.fresh is None:
         msg = f"{ready.treatment.label} has no quench"
@@ -46,13 +46,13 @@ def _tempered_points(ready: Prepared, temper: Temper, around: Surroundings) -> F
     if temper.means == "none":
         return ready.fresh.hrc
     fresh = ready.fresh
-    return around.once(
+    return job.once(
         ("tempered", *ready.alike, temper),
         lambda: as_quenched.tempered(
             ready.treatment.steel,
             ready.composition,
             fresh,
-            temper_peak_c(temper, around.asked.workshop, ready.normals),
+            temper_peak_c(temper, job.asked.workshop, ready.normals),
             temper.time_s * temper.cycles,
             ready.normals,
         ),
@@ -73,11 +73,11 @@ class ZoneHardness:
     validity: tuple[str, ...] = ()
 
 
-def _as_supplied(ready: Prepared, around: Surroundings) -> ZoneHardness:
+def _as_supplied(ready: Prepared, job: Job) -> ZoneHardness:
     """Return the hardness of a part that no heat changes."""
     supply = ready.supply_hrc
     condition = ready.treatment.condition
-    radius = working_radius_mm(around)
+    radius = working_radius_mm(job)
     depth = condition.depth_mm.value if condition.depth_mm else radius
     span = condition.hardness_hrc or condition.hardness_hb
     source = span.source if span else "none"
@@ -87,41 +87,39 @@ def _as_supplied(ready: Prepared, around: Surroundings) -> ZoneHardness:
         core,
         core,
         np.full(supply.shape, depth),
-        np.repeat(core[:, None], len(around.asked.part.section), axis=1),
+        np.repeat(core[:, None], len(job.asked.part.section), axis=1),
         "hardness of the bar as sold",
         source,
     )
 
 
-def _quenched(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+def _quenched(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
     """Return the hardness of a part that is quenched whole."""
-    points = _tempered_points(ready, temper, around)
-    sections = around.asked.part.section
+    points = _tempered_points(ready, temper, job)
+    sections = job.asked.part.section
     grid = points.reshape(len(points), len(sections), len(POSITIONS))
-    lead = around.leading
+    lead = job.leading
     # The zone that leads decides; the weakest of its sections is looked at.
     index = max(lead.sections, key=lambda i: sections[i].size)
     zone = grid[:, index, :]
-    depth = _depth_mm(zone, working_radius_mm(around), lead.floor_hrc)
+    depth = _depth_mm(zone, working_radius_mm(job), lead.floor_hrc)
     # Torsion and bending live on the outer fibres; a mean over the section is close to them.
     outer = grid[:, :, :3].mean(axis=2)
-    return _told(ready, temper, around, (zone[:, 0], zone[:, -1], depth), outer)
+    return _told(ready, temper, job, (zone[:, 0], zone[:, -1], depth), outer)
 
 
-def _local(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+def _local(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
     """Return the hardness of a part that is heated and quenched in its zone."""
-    points = _tempered_points(ready, temper, around)
-    found = local_hardness(ready, temper, around, points)
-    depth = _depth_mm(
-        found.zone, working_radius_mm(around), around.leading.floor_hrc, found.places
-    )
+    points = _tempered_points(ready, temper, job)
+    found = local_hardness(ready, temper, job, points)
+    depth = _depth_mm(found.zone, working_radius_mm(job), job.leading.floor_hrc, found.places)
     if found.layer_mm is not None:
         depth = np.minimum(depth, found.layer_mm)
     # The zone is as hard as its ends are.
     surface = np.column_stack([found.zone[:, 0], found.ends]).min(axis=1)
-    told = _told(ready, temper, around, (surface, found.zone[:, -1], depth), found.outer)
+    told = _told(ready, temper, job, (surface, found.zone[:, -1], depth), found.outer)
     # What bears the load beside the hard zone is its soft ring, told apart from the shank.
-    outer, ring = found.outer.copy(), beside(around)
+    outer, ring = found.outer.copy(), beside(job)
     outer[:, ring] = np.minimum(outer[:, ring], found.ring[:, None])
     return replace(told, sections=outer)
 
@@ -129,13 +127,13 @@ def _local(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardnes
 def _told(
     ready: Prepared,
     temper: Temper,
-    around: Surroundings,
+    job: Job,
     zone: tuple[Floats, Floats, Floats],
     outer: Floats,
 ) -> ZoneHardness:
     """Return surface, core, depth and sections with where they come from."""
     surface, core, depth = zone
-    shanks = [i for i in range(len(around.asked.part.section)) if i not in around.hard]
+    shanks = [i for i in range(len(job.asked.part.section)) if i not in job.hard]
     fresh = ready.fresh
     return ZoneHardness(
         surface,
@@ -206,7 +204,7 @@ def case_softening_hrc(temper: Temper) -> float:
     return max(0.0, (temper.temperature_c - 150.0) * 0.035)
 
 
-def _cased(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+def _cased(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
     """Return the hardness of a case-hardened part: hard case, core of its own hardenability."""
     route = ready.treatment.route
     normals = ready.normals
@@ -219,35 +217,35 @@ def _cased(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardnes
     ratio = np.sqrt(depth_span.high / max(depth_span.low, 0.02))
     middle_mm = depth_span.low * ratio
     depth = middle_mm * np.exp(0.5 * np.log(ratio) * np.clip(normals["depth"], -2, 2))
-    core = _core_hrc(ready, around)
+    core = _core_hrc(ready, job)
     return ZoneHardness(
         surface,
         core,
         core,
         depth,
-        np.repeat(core[:, None], len(around.asked.part.section), axis=1),
+        np.repeat(core[:, None], len(job.asked.part.section), axis=1),
         "published surface hardness and depth of the route; core by the end-quench curve",
         span.source,
         ranges_left("hardenability.heat_curve", ready.treatment.steel),
     )
 
 
-def _core_hrc(ready: Prepared, around: Surroundings) -> Floats:
+def _core_hrc(ready: Prepared, job: Job) -> Floats:
     """Return the core hardness of a carburised steel after its quench. [HRC]."""
-    sections = around.asked.part.section
-    thick = max(around.hard, key=lambda i: sections[i].size)
-    points = cooled_points(ready.treatment, around)
+    sections = job.asked.part.section
+    thick = max(job.hard, key=lambda i: sections[i].size)
+    points = cooled_points(ready.treatment, job)
     if points is None:
         return ready.supply_hrc
     centre = points.only(thick * len(POSITIONS) + len(POSITIONS) - 1)
-    curve = around.once(
+    curve = job.once(
         ("core", *ready.alike), lambda: heat_curve(ready.composition, centre.distance_mm)
     )
     core = curve.hrc[:, 0] + (curve.sd_hrc * ready.normals["core"][:, None])[:, 0]
     return np.asarray(np.maximum(core, ready.supply_hrc))
 
 
-def _nitrided(ready: Prepared, around: Surroundings) -> ZoneHardness:
+def _nitrided(ready: Prepared, job: Job) -> ZoneHardness:
     """Return the hardness of a nitrided part: hard layer on the core as it was."""
     layer = ready.treatment.steel.nitrided
     if layer is None:
@@ -268,36 +266,36 @@ def _nitrided(ready: Prepared, around: Surroundings) -> ZoneHardness:
         core,
         core,
         np.asarray(depth),
-        np.repeat(core[:, None], len(around.asked.part.section), axis=1),
+        np.repeat(core[:, None], len(job.asked.part.section), axis=1),
         "published hardness and depth of the nitrided layer; core as sold",
         layer.surface_hv.source,
     )
 
 
-def _aged(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+def _aged(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
     """Return the hardness of an age-hardened part, even through its section."""
     aged = ready.treatment.steel.aged
     if aged is None:
         msg = f"{ready.treatment.steel.slug} has no aged table"
         raise ValueError(msg)
     points = np.array(aged.curve_hrc.points)
-    reached = temper_peak_c(temper, around.asked.workshop, ready.normals)[:, 0]
+    reached = temper_peak_c(temper, job.asked.workshop, ready.normals)[:, 0]
     hrc = np.interp(reached, points[:, 0], points[:, 1]) + 0.8 * ready.normals["tempering"]
-    radius = working_radius_mm(around)
+    radius = working_radius_mm(job)
     return ZoneHardness(
         np.asarray(hrc),
         np.asarray(hrc),
         np.asarray(hrc),
         np.full(hrc.shape, radius),
-        np.repeat(np.asarray(hrc)[:, None], len(around.asked.part.section), axis=1),
+        np.repeat(np.asarray(hrc)[:, None], len(job.asked.part.section), axis=1),
         "published ageing curve of the steel",
         aged.curve_hrc.source,
     )
 
 
-def _ground(layer: ZoneHardness, around: Surroundings) -> ZoneHardness:
+def _ground(layer: ZoneHardness, job: Job) -> ZoneHardness:
     """Return what grinding leaves of a layer: less of it, and the core where none is left."""
-    removed = around.asked.part.stock_removal
+    removed = job.asked.part.stock_removal
     if not removed:
         return layer
     depth = np.maximum(layer.depth_mm - removed, 0.0)
@@ -305,7 +303,7 @@ def _ground(layer: ZoneHardness, around: Surroundings) -> ZoneHardness:
     return replace(layer, depth_mm=depth, surface=surface)
 
 
-def zone_hardness(ready: Prepared, temper: Temper, around: Surroundings) -> ZoneHardness:
+def zone_hardness(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
     """Return the hardness of the part by what its route does.
 
     Parameters
@@ -314,7 +312,7 @@ def zone_hardness(ready: Prepared, temper: Temper, around: Surroundings) -> Zone
         The treatment, heated and quenched.
     temper : Temper
         How it is drawn.
-    around : Surroundings
+    job : Job
         Part, workshop, draws.
 
     Returns
@@ -324,13 +322,13 @@ def zone_hardness(ready: Prepared, temper: Temper, around: Surroundings) -> Zone
     """
     process = ready.treatment.route.process
     if process == "case":
-        return _ground(_cased(ready, temper, around), around)
+        return _ground(_cased(ready, temper, job), job)
     if process == "nitride":
-        return _ground(_nitrided(ready, around), around)
+        return _ground(_nitrided(ready, job), job)
     if process == "age":
-        return _aged(ready, temper, around)
+        return _aged(ready, temper, job)
     if ready.fresh is not None and ready.treatment.route.extent == "local":
-        return _local(ready, temper, around)
+        return _local(ready, temper, job)
     if ready.fresh is not None:
-        return _quenched(ready, temper, around)
-    return _as_supplied(ready, around)
+        return _quenched(ready, temper, job)
+    return _as_supplied(ready, job)

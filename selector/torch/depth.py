@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.sampling import Normals
 from selector.torch.part import is_torched
@@ -12,19 +12,19 @@ from selector.torch.response import heated_share
 Floats = NDArray[np.float64]
 
 
-def _radius_mm(around: Surroundings) -> float:
+def _radius_mm(job: Job) -> float:
     """Return half the thickest hard section. [mm]."""
-    return 0.5 * max(around.asked.part.section[i].size for i in around.hard)
+    return 0.5 * max(job.asked.part.section[i].size for i in job.hard)
 
 
-def layer_mm(treatment: Treatment, around: Surroundings, normals: Normals) -> Floats:
+def layer_mm(treatment: Treatment, job: Job, normals: Normals) -> Floats:
     """Return the depth that a local heat brings to hardening temperature, where no torch does.
 
     Parameters
     ----------
     treatment : Treatment
         A local route.
-    around : Surroundings
+    job : Job
         Part and workshop.
     normals : mapping of str to ndarray
         The steel's own draws.
@@ -35,21 +35,21 @@ def layer_mm(treatment: Treatment, around: Surroundings, normals: Normals) -> Fl
         Shape (draws,). Induction goes as deep as its published range, a fire soaks the end
         through. [mm]
     """
-    radius, span = _radius_mm(around), treatment.route.depth_mm
+    radius, span = _radius_mm(job), treatment.route.depth_mm
     if treatment.source is not None or span is None:
         return np.full(normals["depth"].shape, radius)
     middle, scatter = np.sqrt(span.low * span.high), 0.25 * np.log(span.high / span.low)
     return np.asarray(np.minimum(middle * np.exp(scatter * normals["depth"]), radius))
 
 
-def local_share(treatment: Treatment, around: Surroundings) -> float:
+def local_share(treatment: Treatment, job: Job) -> float:
     """Return the share of the radius that a local heat brings to hardening temperature.
 
     Parameters
     ----------
     treatment : Treatment
         A local route.
-    around : Surroundings
+    job : Job
         Part and workshop.
 
     Returns
@@ -58,6 +58,6 @@ def local_share(treatment: Treatment, around: Surroundings) -> float:
         At the middle; 1 where the section is heated through. [-]
     """
     if is_torched(treatment):
-        return heated_share(treatment, around)
-    (middle,) = layer_mm(treatment, around, {"depth": np.zeros(1)})
-    return float(middle) / _radius_mm(around)
+        return heated_share(treatment, job)
+    (middle,) = layer_mm(treatment, job, {"depth": np.zeros(1)})
+    return float(middle) / _radius_mm(job)

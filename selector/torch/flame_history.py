@@ -42,7 +42,7 @@ PASSED_C = 480.0
 
 
 @dataclass(frozen=True, slots=True)
-class Job:
+class FlameJob:
     """A stretch of a bar to be hardened by a torch, and the stretch that is heated for it.
 
     `outlines` are the true sections that the rounds stand for, none where it is round.
@@ -98,12 +98,12 @@ class Cooled:
         return replace(self, time_700_500_s=spent, distance_mm=self.distance_mm * nearer)
 
 
-def heat_and_quench(job: Job) -> Cooled:
+def heat_and_quench(task: FlameJob) -> Cooled:
     """Return the histories of a bar's end, heated by its operator and dipped whole.
 
     Parameters
     ----------
-    job : Job
+    task : FlameJob
         Part, flame, operator, bath.
 
     Returns
@@ -116,16 +116,16 @@ def heat_and_quench(job: Job) -> Cooled:
     OutOfRangeError
         The part, operator or bath is none that can be computed.
     """
-    heated, grid = heat(job)
-    return quench(job, heated, grid)
+    heated, grid = heat(task)
+    return quench(task, heated, grid)
 
 
-def heat(job: Job) -> tuple[Heated, Grid]:
+def heat(task: FlameJob) -> tuple[Heated, Grid]:
     """Return the heating of a job, which several quenches may follow.
 
     Parameters
     ----------
-    job : Job
+    task : FlameJob
         Part, flame, operator.
 
     Returns
@@ -133,17 +133,23 @@ def heat(job: Job) -> tuple[Heated, Grid]:
     tuple of Heated and Grid
         All cells of steel are written down.
     """
-    grid = bar_grid(job.sections)
-    view = seen_cell(grid, job.middle_mm)
-    return heat_end(grid, job.flame, job.operator, (view, job.heated_mm), job.steel_class), grid
+    grid = bar_grid(task.sections)
+    view = seen_cell(grid, task.middle_mm)
+    return heat_end(
+        grid,
+        task.flame,
+        task.operator,
+        (view, task.heated_mm),
+        task.steel_class,
+    ), grid
 
 
-def quench(job: Job, heated: Heated, grid: Grid) -> Cooled:
+def quench(task: FlameJob, heated: Heated, grid: Grid) -> Cooled:
     """Return the histories of a heated bar in its quench.
 
     Parameters
     ----------
-    job : Job
+    task : FlameJob
         Bath and delay.
     heated : Heated
         Its heating.
@@ -155,9 +161,9 @@ def quench(job: Job, heated: Heated, grid: Grid) -> Cooled:
     Cooled
         Peak, rate, hold and cooling of every cell.
     """
-    warmed = _warmed_c(job, heated, grid)
-    boundary = _dipped(job.sections, job.bath, job.immersion, job.collapse_normal, warmed)
-    cooling = _cooling(job, heated, grid, boundary)
+    warmed = _warmed_c(task, heated, grid)
+    boundary = _dipped(task.sections, task.bath, task.immersion, task.collapse_normal, warmed)
+    cooling = _cooling(task, heated, grid, boundary)
     peak = np.maximum(heated.temperature_c.max(axis=1), cooling.temperature_c.max(axis=1))
     hot, warm = peak >= HIGH_C, peak >= WARM_C
     spent, tempered = np.full(peak.size, np.nan), np.zeros(peak.size)
@@ -169,7 +175,10 @@ def quench(job: Job, heated: Heated, grid: Grid) -> Cooled:
     rate = heating_rate(heated.time_s, heated.temperature_c)
     top_c = float(peak.max())
     of_section, corner_share = section_factors(
-        grid, job.sections, job.outlines, (job.bath, start_bin_c(top_c), job.steel_class)
+        grid,
+        task.sections,
+        task.outlines,
+        (task.bath, start_bin_c(top_c), task.steel_class),
     )
     spent *= of_section
     return Cooled(
@@ -180,38 +189,40 @@ def quench(job: Job, heated: Heated, grid: Grid) -> Cooled:
         held_s(heated.time_s, heated.temperature_c, rate)[:, -1],
         tempered,
         spent,
-        equivalent_distance_mm(spent) * _chart_factor(job, grid, top_c),
+        equivalent_distance_mm(spent) * _chart_factor(task, grid, top_c),
         corner_share,
     )
 
 
-def _cooling(job: Job, heated: Heated, grid: Grid, boundary: Boundary) -> History:
+def _cooling(task: FlameJob, heated: Heated, grid: Grid, boundary: Boundary) -> History:
     """Return the quench, followed until every place has gone through its range."""
     cells = tuple(int(c) for c in grid.cells())
-    steel, start = cooling_steel(job.steel_class), heated.end_c
-    stop = Stop(grid.cell(0.0, job.middle_mm), 350.0, "falling")
+    steel, start = cooling_steel(task.steel_class), heated.end_c
+    stop = Stop(grid.cell(0.0, task.middle_mm), 350.0, "falling")
     plan = Plan(FOLLOWED_S, watch=cells, stop=stop)
-    found = quench_history(grid, steel, start, (job.bath, boundary), plan)
+    found = quench_history(grid, steel, start, (task.bath, boundary), plan)
     left = np.where(grid.active, found.end_c, -np.inf)
     if left.max() <= PASSED_C:
         return found
     # Another place is slower than the middle: behind vapour, or left out of a dip.
     slowest = Stop(int(np.argmax(left)), PASSED_C, "falling")
-    return quench_history(grid, steel, start, (job.bath, boundary), replace(plan, stop=slowest))
+    return quench_history(
+        grid, steel, start, (task.bath, boundary), replace(plan, stop=slowest)
+    )
 
 
-def _warmed_c(job: Job, heated: Heated, grid: Grid) -> float | None:
+def _warmed_c(task: FlameJob, heated: Heated, grid: Grid) -> float | None:
     """Return where part and bath end together; None of a bath of unknown size."""
-    if job.bath_volume_l is None or job.bath.medium == "air":
+    if task.bath_volume_l is None or task.bath.medium == "air":
         return None
     volume = np.where(grid.active, grid.mesh.volume, 0.0)
     mass_kg = DENSITY_KG_PER_M3 * float(volume.sum())
     mean_c = float((volume * heated.end_c).sum() / volume.sum())
-    start_c = bath_temperature_c(job.bath)
-    end_c = float(bath_end_c(mass_kg, mean_c, job.bath_volume_l, start_c, job.bath.medium))
+    start_c = bath_temperature_c(task.bath)
+    end_c = float(bath_end_c(mass_kg, mean_c, task.bath_volume_l, start_c, task.bath.medium))
     return min(
         max(5.0 * round(end_c / 5.0), start_c),
-        HOTTEST_BATH_C.get(job.bath.medium, HOTTEST_WATER_C),
+        HOTTEST_BATH_C.get(task.bath.medium, HOTTEST_WATER_C),
     )
 
 
@@ -227,11 +238,11 @@ def _dipped(
     return quench_boundary(bar_grid(sections), bath, immersion, collapse_normal, warmed_c)
 
 
-def _chart_factor(job: Job, grid: Grid, start_c: float) -> Floats:
+def _chart_factor(task: FlameJob, grid: Grid, start_c: float) -> Floats:
     """Return what the bar charts put right on the distance of each cell, by its place."""
-    widest = max(section.outer_mm for section in job.sections)
+    widest = max(section.outer_mm for section in task.sections)
     bar_place, factor = _charted(
-        round(widest, 2), job.bath, start_bin_c(start_c), job.steel_class
+        round(widest, 2), task.bath, start_bin_c(start_c), task.steel_class
     )
     return np.asarray(np.interp(place_in_radius(grid), bar_place, factor))
 

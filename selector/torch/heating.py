@@ -134,12 +134,12 @@ class Heating:
         return np.concatenate([*told, self.ring_log_s], axis=-1)
 
 
-def heated(job: Torching) -> Heating:
+def heated(task: Torching) -> Heating:
     """Return the design heatings of a part, far enough past its zone for the edge to harden.
 
     Parameters
     ----------
-    job : Torching
+    task : Torching
         Part, flame, operator.
 
     Returns
@@ -147,17 +147,17 @@ def heated(job: Torching) -> Heating:
     Heating
         Read at the probes.
     """
-    grid = bar_grid(job.part.sections, FINENESS)
-    probes = _probes(grid, job)
-    start, end = job.part.zone_mm
+    grid = bar_grid(task.part.sections, FINENESS)
+    probes = _probes(grid, task)
+    start, end = task.part.zone_mm
     middle: tuple[Course, ...] = ()
     share, view = 1.0, (0, (0.0, 0.0))
-    for past in job.part.pasts:
-        reach = past * job.part.thickest_mm
+    for past in task.part.pasts:
+        reach = past * task.part.thickest_mm
         low = max(start - reach, 0.0)
-        stretch_mm = (low, min(end + reach, job.part.length_mm))
+        stretch_mm = (low, min(end + reach, task.part.length_mm))
         view = (seen_cell(grid, 0.5 * (start + end)), stretch_mm)
-        middle, share = _courses(grid, job, job.flame, view)
+        middle, share = _courses(grid, task, task.flame, view)
         seen = grid.cells().tolist().index(view[0])
         if middle[0].temperature_c[seen].max() < STOPS_C[0]:
             break  # Spread farther, the same flame heats less.
@@ -172,30 +172,30 @@ def heated(job: Torching) -> Heating:
         else:
             # How much a level counts hardly goes by the heat: one stop tells for all.
             stops = STOPS_C[MIDDLE[1] : MIDDLE[1] + 1]
-            levels.append(_courses(grid, job, job.flame.stronger(times), view, stops)[0])
+            levels.append(_courses(grid, task, task.flame.stronger(times), view, stops)[0])
     return _read(probes, tuple(levels))
 
 
 def _courses(
     grid: Grid,
-    job: Torching,
+    task: Torching,
     flame: Torch,
     view: tuple[int, tuple[float, float]],
     stops_c: tuple[float, ...] = STOPS_C,
 ) -> tuple[tuple[Course, ...], float]:
     """Return a heating branched at each stop into its hold, and the share of the flame used."""
-    flat_out = replace(job.hand, stop_c=stops_c[-1], hold_s=0.0)
-    found = heat_end(grid, flame, flat_out, view, job.steel_class)
+    flat_out = replace(task.hand, stop_c=stops_c[-1], hold_s=0.0)
+    found = heat_end(grid, flame, flat_out, view, task.steel_class)
     row = grid.cells().tolist().index(view[0])
     seen = found.temperature_c[row]
     return tuple(
-        _branch(grid, job, flame, view, (found, seen, stop_c)) for stop_c in stops_c
+        _branch(grid, task, flame, view, (found, seen, stop_c)) for stop_c in stops_c
     ), found.level
 
 
 def _branch(
     grid: Grid,
-    job: Torching,
+    task: Torching,
     flame: Torch,
     view: tuple[int, tuple[float, float]],
     way: tuple[Heated, Floats, float],
@@ -208,9 +208,9 @@ def _branch(
     up = Course(found.time_s, found.temperature_c, passed)
     keep = found.time_s < passed
     now = up.at(passed)
-    held = flame_boundary(grid, flame, view[1], found.level, job.hand.hearth, stop_c)
+    held = flame_boundary(grid, flame, view[1], found.level, task.hand.hearth, stop_c)
     plan = Plan(HOLDS_S[-1], start_s=passed)
-    after = conduct(grid, heating_steel(job.steel_class), held, grid.field(now, 20.0), plan)
+    after = conduct(grid, heating_steel(task.steel_class), held, grid.field(now, 20.0), plan)
     return Course(
         np.concatenate([found.time_s[keep], after.time_s]),
         np.hstack([found.temperature_c[:, keep], after.temperature_c]),
@@ -298,10 +298,10 @@ def _ring(peak_c: Floats, log_s: Floats) -> Floats:
     return found
 
 
-def _probes(grid: Grid, job: Torching) -> Probes:
+def _probes(grid: Grid, task: Torching) -> Probes:
     """Return where a part is looked at."""
-    start, end = job.part.zone_mm
-    edges = [0.0, *accumulate(section.length_mm for section in job.part.sections)]
+    start, end = task.part.zone_mm
+    edges = [0.0, *accumulate(section.length_mm for section in task.part.sections)]
     spans = list(enumerate(pairwise(edges)))
     hard = tuple(i for i, (low, high) in spans if low < end and high > start)
     soft = tuple(i for i, _ in spans if i not in hard)
@@ -309,10 +309,10 @@ def _probes(grid: Grid, job: Torching) -> Probes:
     rows = [
         _row(grid, middles[i], place)
         for i in hard
-        for place in (job.places if i == job.lead else POSITIONS)
+        for place in (task.places if i == task.lead else POSITIONS)
     ]
     inside = np.flatnonzero((grid.along_mm > start) & (grid.along_mm < end))
-    rims = [(inside[0], start > 0.0), (inside[-1], end < job.part.length_mm - 1e-6)]
+    rims = [(inside[0], start > 0.0), (inside[-1], end < task.part.length_mm - 1e-6)]
     ends = [_row(grid, grid.along_mm[column], RIM) for column, is_end in rims if is_end]
     shanks = [_row(grid, middles[i], OUTER) for i in soft]
     behind = grid.along_mm[grid.along_mm > end]

@@ -81,12 +81,12 @@ def terms(at: Floats) -> Floats:
     return np.stack([one, heat, heat**2, held, bath, delay], axis=-1)
 
 
-def quenched(job: Torching, heating: Heating, quench: Quench, bath: Bath) -> Cooling:
+def quenched(torching: Torching, heating: Heating, quench: Quench, bath: Bath) -> Cooling:
     """Return how the zone of a heated part cools.
 
     Parameters
     ----------
-    job : Torching
+    torching : Torching
         The part.
     heating : Heating
         Its design heatings.
@@ -103,20 +103,20 @@ def quenched(job: Torching, heating: Heating, quench: Quench, bath: Bath) -> Coo
     at = np.array(
         [(STOPS_C[stop], np.log(HOLDS_S[hold]), sds, late) for stop, hold, sds, late in DESIGN]
     )
-    runs = [_log_time(job, heating, (quench, bath), run) for run in DESIGN]
-    log_time = np.stack(runs) + _of_sections(job, heating, bath)
+    runs = [_log_time(torching, heating, (quench, bath), run) for run in DESIGN]
+    log_time = np.stack(runs) + _of_sections(torching, heating, bath)
     coefficient, log_sd = _fitted(at, log_time)
     # An end that no design hold brings to heat, but a longer one does, cools like the rim.
-    rim = len(POSITIONS) * heating.probes.hard.index(job.lead)
+    rim = len(POSITIONS) * heating.probes.hard.index(torching.lead)
     first_end = len(POSITIONS) * len(heating.probes.hard)
     cold = np.flatnonzero(~np.isfinite(log_time).any(axis=0))
     cold = cold[cold >= first_end]
     coefficient[:, cold], log_sd[cold] = coefficient[:, [rim]], log_sd[rim]
-    return Cooling(coefficient, log_sd, _factor(job, heating, bath))
+    return Cooling(coefficient, log_sd, _factor(torching, heating, bath))
 
 
 def _log_time(
-    job: Torching,
+    torching: Torching,
     heating: Heating,
     way: tuple[Quench, Bath],
     run: tuple[int, int, float, float],
@@ -131,38 +131,38 @@ def _log_time(
     used = np.flatnonzero(weight.any(axis=0))
     cells = grid.cells()[used]
     # The slowest is the innermost place of the thickest section.
-    last = len(POSITIONS) * (probes.hard.index(job.lead) + 1) - 1
+    last = len(POSITIONS) * (probes.hard.index(torching.lead) + 1) - 1
     slowest = cells[int(np.argmax(weight[last][used]))]
     plan = Plan(
         FOLLOWED_S,
         watch=tuple(int(cell) for cell in cells),
         stop=Stop(int(slowest), PASSED_C, "falling"),
     )
-    steel = cooling_steel(job.steel_class)
+    steel = cooling_steel(torching.steel_class)
     history = quench_history(grid, steel, start, (bath, boundary), plan)
     rows = weight[:, used] @ history.temperature_c
     return np.log(time_between(history.time_s, rows))
 
 
-def _of_sections(job: Torching, heating: Heating, bath: Bath) -> Floats:
+def _of_sections(torching: Torching, heating: Heating, bath: Bath) -> Floats:
     """Return what the true section adds to the log time of each probe of the zone."""
     probes = heating.probes
-    quench = (bath, start_bin_c(STOPS_C[1]), job.steel_class)
+    quench = (bath, start_bin_c(STOPS_C[1]), torching.steel_class)
     true = tuple(
         outline if number in probes.hard else None
-        for number, outline in enumerate(outlines(job.part))
+        for number, outline in enumerate(outlines(torching.part))
     )
-    slower, _ = section_factors(probes.grid, job.part.sections, true, quench)
+    slower, _ = section_factors(probes.grid, torching.part.sections, true, quench)
     return np.asarray(np.log(probes.weight[: probes.in_zone] @ slower))
 
 
-def _factor(job: Torching, heating: Heating, bath: Bath) -> Floats:
+def _factor(torching: Torching, heating: Heating, bath: Bath) -> Floats:
     """Return the charts' factor on the distance of each probe of the zone."""
-    start = start_of(STOPS_C[1], job.steel_class)
+    start = start_of(STOPS_C[1], torching.steel_class)
     found = []
     for number in heating.probes.hard:
-        factor = chart_factor(round(job.part.sections[number].outer_mm, 2), bath, start)
-        places = job.places if number == job.lead else POSITIONS
+        factor = chart_factor(round(torching.part.sections[number].outer_mm, 2), bath, start)
+        places = torching.places if number == torching.lead else POSITIONS
         found.append(np.interp(places, POSITIONS[::-1], factor[::-1]))
     last = found[-1][0]
     return np.concatenate([*found, np.full(heating.probes.ends, last)])

@@ -11,7 +11,7 @@ from selector.heat.drawing import Drawn, run_back
 from selector.heat.grid import Grid
 from selector.heat.immersion import Immersion
 from selector.heat.operator import Heated
-from selector.torch.flame_history import DEEP_MM, UNDER_S, Cooled, Job, quench
+from selector.torch.flame_history import DEEP_MM, UNDER_S, Cooled, FlameJob, quench
 
 RESIDUAL_HEAT = "residual-heat"
 # How long the end stays under at most, tried in turn. Common practice. [s]
@@ -31,12 +31,14 @@ class RunBack:
     cooled: Cooled
 
 
-def dipped_and_drawn(job: Job, heated: Heated, grid: Grid, colour_c: float) -> RunBack | None:
+def dipped_and_drawn(
+    task: FlameJob, heated: Heated, grid: Grid, colour_c: float
+) -> RunBack | None:
     """Return the histories of an end that is dipped and drawn by the heat behind it.
 
     Parameters
     ----------
-    job : Job
+    task : FlameJob
         Bath, delay, zone.
     heated : Heated
         Its heating.
@@ -51,26 +53,26 @@ def dipped_and_drawn(job: Job, heated: Heated, grid: Grid, colour_c: float) -> R
         None where the zone is not at the end, or too little heat comes back after the end is
         cold.
     """
-    if job.zone_mm[0] > 0.0:
+    if task.zone_mm[0] > 0.0:
         return None
     # The water line lies a little past the zone; the heat behind it has not far to run.
-    past_mm = 0.5 * min(job.heated_mm[1] - job.zone_mm[1], job.sections[0].outer_mm)
-    under_mm = job.zone_mm[1] + past_mm
-    watched_mm = min(WATCHED_MM, job.middle_mm)
+    past_mm = 0.5 * min(task.heated_mm[1] - task.zone_mm[1], task.sections[0].outer_mm)
+    under_mm = task.zone_mm[1] + past_mm
+    watched_mm = min(WATCHED_MM, task.middle_mm)
     for dip_s in DIPS_S:
         drawn = run_back(
-            grid, heated.end_c, job.bath, (under_mm, dip_s), (colour_c, watched_mm)
+            grid, heated.end_c, task.bath, (under_mm, dip_s), (colour_c, watched_mm)
         )
-        at_end = grid.along_mm <= job.middle_mm
+        at_end = grid.along_mm <= task.middle_mm
         if drawn.temperature_c[at_end, 0].max() > min(COLD_C, colour_c):
             continue
         if not math.isfinite(drawn.arrived_s):
             return None  # a longer dip leaves less still
-        out_s = job.delay_s + dip_s
+        out_s = task.delay_s + dip_s
         back_s = out_s + UNDER_S + drawn.arrived_s
-        times = (job.delay_s, job.delay_s + UNDER_S, out_s, out_s + UNDER_S)
+        times = (task.delay_s, task.delay_s + UNDER_S, out_s, out_s + UNDER_S)
         dip = Immersion(
             (*times, back_s, back_s + UNDER_S), (0.0, under_mm, under_mm, 0.0, 0.0, DEEP_MM)
         )
-        return RunBack(dip_s, drawn, quench(replace(job, dip=dip), heated, grid))
+        return RunBack(dip_s, drawn, quench(replace(task, dip=dip), heated, grid))
     return None

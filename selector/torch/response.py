@@ -11,7 +11,7 @@ from selector.hardening.bath_response import TIME_POWER
 from selector.heat.boiling import Bath
 from selector.heat.end_quench import FARTHEST_MM, NEAREST_MM, equivalent_distance_mm
 from selector.job.geometry import POSITIONS
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.process import Heat, Quench, hardening_heat
 from selector.job.treatment import Treatment
 from selector.sampling import Normals
@@ -88,14 +88,14 @@ class Torched:
         return np.asarray(np.exp(low + part * (high - low)))
 
 
-def torched(treatment: Treatment, around: Surroundings) -> Torched:
+def torched(treatment: Treatment, job: Job) -> Torched:
     """Return a part as its torch leaves it, over the draws.
 
     Parameters
     ----------
     treatment : Treatment
         A local route at a flame.
-    around : Surroundings
+    job : Job
         Part and workshop.
 
     Returns
@@ -108,29 +108,29 @@ def torched(treatment: Treatment, around: Surroundings) -> Torched:
     ValueError
         The treatment does not harden by a quench.
     """
-    heat = hardening_heat(treatment, around.asked.workshop, around.shared())
+    heat = hardening_heat(treatment, job.asked.workshop, job.shared())
     if heat is None:
         msg = f"{treatment.label} is not quenched"
         raise ValueError(msg)
     near_c = _bin_c(heat.target_c)
     # Steel rich in carbon is held longer.
     key = (*_key(treatment), near_c, heat.structure == "spheroidised")
-    found = around.once(("torched", *key), lambda: _read(treatment, around, heat, near_c))
+    found = job.once(("torched", *key), lambda: _read(treatment, job, heat, near_c))
     off_c = heat.target_c - near_c
     if off_c == 0.0:
         return found
     exact = ("torched", *key, f"{off_c:g}")
-    return around.once(exact, lambda: replace(found, peak_c=found.peak_c + off_c))
+    return job.once(exact, lambda: replace(found, peak_c=found.peak_c + off_c))
 
 
-def torched_points(treatment: Treatment, around: Surroundings, quench: Quench) -> Points:
+def torched_points(treatment: Treatment, job: Job, quench: Quench) -> Points:
     """Return how the zone of a torch-heated part cools, over the draws.
 
     Parameters
     ----------
     treatment : Treatment
         A local route at a flame.
-    around : Surroundings
+    job : Job
         Part and workshop.
     quench : Quench
         Its bath.
@@ -145,23 +145,23 @@ def torched_points(treatment: Treatment, around: Surroundings, quench: Quench) -
     ValueError
         The boiling of the bath is not described.
     """
-    part, bath = torched(treatment, around), quench.bath
+    part, bath = torched(treatment, job), quench.bath
     if bath is None:
         msg = f"{treatment.label} is quenched in a medium whose boiling is not described"
         raise ValueError(msg)
     key = ("torch-quench", *_key(treatment), bath)
-    cooling = around.course(key, lambda: _cooling(treatment, around, (quench, bath)))
-    return around.once((*key, part.bin_c), lambda: _points(part, cooling, around.shared()))
+    cooling = job.course(key, lambda: _cooling(treatment, job, (quench, bath)))
+    return job.once((*key, part.bin_c), lambda: _points(part, cooling, job.shared()))
 
 
-def heated_share(treatment: Treatment, around: Surroundings) -> float:
+def heated_share(treatment: Treatment, job: Job) -> float:
     """Return the share of the radius that comes to hardening heat, at the middle.
 
     Parameters
     ----------
     treatment : Treatment
         A local route at a flame.
-    around : Surroundings
+    job : Job
         Part and workshop.
 
     Returns
@@ -170,10 +170,10 @@ def heated_share(treatment: Treatment, around: Surroundings) -> float:
         1 where the section is heated through. [-]
     """
     key = ("heated-share", *_key(treatment), _target_c(treatment))
-    return around.course(key, lambda: _heated_share(treatment, around.middle()))
+    return job.course(key, lambda: _heated_share(treatment, job.middle()))
 
 
-def _heated_share(treatment: Treatment, middle: Surroundings) -> float:
+def _heated_share(treatment: Treatment, middle: Job) -> float:
     """Return the share of the radius that comes to hardening heat."""
     found = torched(treatment, middle)
     lead = found.hard.index(_lead(middle)) * len(POSITIONS)
@@ -200,55 +200,55 @@ def _bin_c(target_c: float) -> float:
     return BIN_C * round(target_c / BIN_C)
 
 
-def _lead(around: Surroundings) -> int:
+def _lead(job: Job) -> int:
     """Return the thickest section of the leading zone."""
-    sections = around.asked.part.section
-    return max(around.leading.sections, key=lambda i: sections[i].size)
+    sections = job.asked.part.section
+    return max(job.leading.sections, key=lambda i: sections[i].size)
 
 
-def _job(treatment: Treatment, around: Surroundings) -> Torching:
+def _job(treatment: Treatment, job: Job) -> Torching:
     """Return a part at the torch of a treatment."""
-    source, shop = treatment.source, around.asked.workshop
+    source, shop = treatment.source, job.asked.workshop
     kind = as_quenched.start(treatment.steel).steel_class
     if source is None:
         msg = f"{treatment.label} has no heat source"
         raise ValueError(msg)
-    part = stretch(around.asked, around.hard, around.leading.sections[0])
-    lead = _lead(around)
+    part = stretch(job.asked, job.hard, job.leading.sections[0])
+    lead = _lead(job)
     if part.turned_round:
-        lead = len(around.asked.part.section) - 1 - lead
+        lead = len(job.asked.part.section) - 1 - lead
     hand = operator(source, shop, STOPS_C[-1], 0.0)
-    return Torching(part, flame_of(source, shop), hand, kind, lead, _places(around))
+    return Torching(part, flame_of(source, shop), hand, kind, lead, _places(job))
 
 
-def _places(around: Surroundings) -> tuple[float, ...]:
+def _places(job: Job) -> tuple[float, ...]:
     """Return the places of the leading section, one of them at the depth that is asked for."""
-    radius = 0.5 * around.asked.part.section[_lead(around)].size
-    asked = 1.0 - around.leading.depth_mm / radius
-    if around.leading.depth_mm <= 0.0 or not 0.05 < asked < POSITIONS[0] - 0.01:
+    radius = 0.5 * job.asked.part.section[_lead(job)].size
+    asked = 1.0 - job.leading.depth_mm / radius
+    if job.leading.depth_mm <= 0.0 or not 0.05 < asked < POSITIONS[0] - 0.01:
         return POSITIONS
     near = min(range(1, len(POSITIONS) - 1), key=lambda k: abs(POSITIONS[k] - asked))
     return (*POSITIONS[:near], asked, *POSITIONS[near + 1 :])
 
 
-def _heating(treatment: Treatment, around: Surroundings) -> Heating:
+def _heating(treatment: Treatment, job: Job) -> Heating:
     """Return the design heatings of a part at a torch, once for all steels of a class."""
     key = ("torch-heat", *_key(treatment))
-    return around.course(key, lambda: heated(_job(treatment, around)))
+    return job.course(key, lambda: heated(_job(treatment, job)))
 
 
-def _cooling(treatment: Treatment, around: Surroundings, way: tuple[Quench, Bath]) -> Cooling:
+def _cooling(treatment: Treatment, job: Job, way: tuple[Quench, Bath]) -> Cooling:
     """Return the response of the design quenches in one bath."""
-    return quenched(_job(treatment, around), _heating(treatment, around), *way)
+    return quenched(_job(treatment, job), _heating(treatment, job), *way)
 
 
-def _read(treatment: Treatment, around: Surroundings, heat: Heat, near_c: float) -> Torched:
+def _read(treatment: Treatment, job: Job, heat: Heat, near_c: float) -> Torched:
     """Return the response of the design heatings at each draw, for the heat of a bin."""
-    heating, normals = _heating(treatment, around), around.shared()
-    probes, job = heating.probes, _job(treatment, around)
+    heating, normals = _heating(treatment, job), job.shared()
+    probes, torching = heating.probes, _job(treatment, job)
     stop_c = np.asarray(heat.peak_c)[:, 0] + near_c - heat.target_c
     soak_s = 60.0 * treatment.source.soak_max_min.value if treatment.source else HOLDS_S[-1]
-    meant_s = _meant_hold_s(heating, job, around.leading.depth_mm > 0.0, soak_s)
+    meant_s = _meant_hold_s(heating, torching, job.leading.depth_mm > 0.0, soak_s)
     if heat.structure == "spheroidised":
         allowed = (hold for hold in HOLDS_S if hold <= soak_s)
         meant_s = max(meant_s, max(allowed, default=meant_s))
@@ -264,10 +264,10 @@ def _read(treatment: Treatment, around: Surroundings, heat: Heat, near_c: float)
     zone = probes.in_zone
     # The response's own error goes by an instrument that nobody at a torch reads.
     miss = _left_out_c(heating)[:zone] * normals["furnace_bias"][:, None]
-    count_all = len(around.asked.part.section)
+    count_all = len(job.asked.part.section)
 
     def of_part(numbers: tuple[int, ...]) -> tuple[int, ...]:
-        if not job.part.turned_round:
+        if not torching.part.turned_round:
             return numbers
         return tuple(count_all - 1 - number for number in numbers)
 
@@ -276,8 +276,8 @@ def _read(treatment: Treatment, around: Surroundings, heat: Heat, near_c: float)
         hard,
         of_part(probes.soft),
         probes.ends,
-        job.places,
-        _columns(hard, (hard.index(_lead(around)), max(around.hard)), probes.ends),
+        torching.places,
+        _columns(hard, (hard.index(_lead(job)), max(job.hard)), probes.ends),
         stop_c[:, None] + over[:, :zone] + miss,
         np.exp(rate[:, :zone]),
         hold[:, :zone],
@@ -288,10 +288,10 @@ def _read(treatment: Treatment, around: Surroundings, heat: Heat, near_c: float)
     )
 
 
-def _meant_hold_s(heating: Heating, job: Torching, deep: bool, soak_s: float) -> float:
+def _meant_hold_s(heating: Heating, torching: Torching, deep: bool, soak_s: float) -> float:
     """Return the hold that brings the zone to heat, to the depth asked for and to its ends."""
-    place = next((k for k, at in enumerate(job.places) if at not in POSITIONS), 0)
-    column = heating.probes.hard.index(job.lead) * len(POSITIONS) + (place if deep else 0)
+    place = next((k for k, at in enumerate(torching.places) if at not in POSITIONS), 0)
+    column = heating.probes.hard.index(torching.lead) * len(POSITIONS) + (place if deep else 0)
     ends = range(len(heating.probes.hard) * len(POSITIONS), heating.probes.in_zone)
     over = heating.over_c[MIDDLE[0], MIDDLE[1]][:, [column, *ends]].min(axis=1)
     usual = HOLDS_S.index(LINGER_S)

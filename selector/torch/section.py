@@ -147,9 +147,9 @@ def _hole_lead_k(
     found = []
     for drilled in holes:
         grid = slice_grid("flat", size_mm, long_mm, drilled, HOLE_FINENESS)
-        around = steady(grid, dict.fromkeys(("left", "top", "bottom"), washed))
+        job = steady(grid, dict.fromkeys(("left", "top", "bottom"), washed))
         seen = grid.cell(end_mm + at_mm + size_mm, 0.5 * size_mm)
         plan = Plan(PATIENCE_S, watch=(grid.cell(web_mm, 0.0),), stop=Stop(seen, target_c))
-        history = conduct(grid, heating_steel(), around, AMBIENT_C, plan)
+        history = conduct(grid, heating_steel(), job, AMBIENT_C, plan)
         found.append(float(history.temperature_c[0, -1]))
     return max(found[0] - found[1], 0.0)

@@ -5,21 +5,21 @@ from typing import NoReturn
 
 from selector.errors import Problem, RequirementError
 from selector.job.candidates import screened
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Temper, Treatment, temper_ceilings, tempers
 
 FIELD = "option"
 
 
-def option_of(name: str, around: Surroundings) -> tuple[Treatment, Temper]:
+def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
     """Return the treatment and the temper that an id names.
 
     Parameters
     ----------
     name : str
         As `temperwright advise` prints it.
-    around : Surroundings
+    job : Job
         Part, workshop and catalogue.
 
     Returns
@@ -33,10 +33,7 @@ def option_of(name: str, around: Surroundings) -> tuple[Treatment, Temper]:
         When this workshop cannot attempt the option, or no such option exists.
     """
     label, _, last = name.strip().rpartition("/")
-    pool = {
-        item.treatment.label: item
-        for item in screened(around.asked, around.catalog, around.bench)
-    }
+    pool = {item.treatment.label: item for item in screened(job.asked, job.catalog, job.bench)}
     if label not in pool:
         _unknown(name, label or last, list(pool))
     found = pool[label]
@@ -45,7 +42,7 @@ def option_of(name: str, around: Surroundings) -> tuple[Treatment, Temper]:
         rule = "one that this workshop could attempt on this part"
         got = f"{name!r} ({found.gate.text})"
         raise RequirementError(Problem(FIELD, rule, got, step))
-    by_label = {temper.label: temper for temper in _tempers(found.treatment, around)}
+    by_label = {temper.label: temper for temper in _tempers(found.treatment, job)}
     if last not in by_label:
         near = get_close_matches(last, by_label, n=4, cutoff=0.0)
         rule = f"a temper that {label} can be given here"
@@ -53,10 +50,10 @@ def option_of(name: str, around: Surroundings) -> tuple[Treatment, Temper]:
     return found.treatment, by_label[last]
 
 
-def _tempers(treatment: Treatment, around: Surroundings) -> tuple[Temper, ...]:
+def _tempers(treatment: Treatment, job: Job) -> tuple[Temper, ...]:
     """Return every temper this workshop can give a treatment."""
-    thin = heated_thickness(around.asked, treatment) <= BLAZE_THIN_MM
-    ceilings = temper_ceilings(around.asked.workshop, around.bench.sources)
+    thin = heated_thickness(job.asked, treatment) <= BLAZE_THIN_MM
+    ceilings = temper_ceilings(job.asked.workshop, job.bench.sources)
     return tempers(treatment, ceilings, thin=thin)
 
 

@@ -14,7 +14,7 @@ from catalog.price import Prices
 from selector.advice.advise import Option, Scorer, scorer_of
 from selector.decision.judgement import judge
 from selector.figure import median
-from selector.job.job import Surroundings
+from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.option.cost import Bill, bill
 from selector.option.prediction import Prediction, mishaps
@@ -44,20 +44,20 @@ class Side:
         """What is done."""
         return self.ready.treatment
 
-    def bill(self, around: Surroundings) -> Bill:
+    def bill(self, job: Job) -> Bill:
         """Return the bill drawn up anew."""
-        paths = mishaps(self.ready, self.prediction.surface_hrc, around)
+        paths = mishaps(self.ready, self.prediction.surface_hrc, job)
         paths = replace(paths, crack_rate=self.prediction.crack.rate)
-        return bill(self.treatment, self.choice.temper, around, paths)
+        return bill(self.treatment, self.choice.temper, job, paths)
 
-    def cost(self, around: Surroundings) -> Floats:
+    def cost(self, job: Job) -> Floats:
         """Return the cost of a good part, over the draws."""
-        return self.bill(around).cost
+        return self.bill(job).cost
 
-    def option(self, around: Surroundings, scorer: Scorer) -> Option:
+    def option(self, job: Job, scorer: Scorer) -> Option:
         """Return the option judged and scored, its bill drawn up anew."""
-        found = replace(self.prediction, bill=self.bill(around))
-        return scorer.option(judge(found, self.choice.sensitivity_hrc, around), self.choice)
+        found = replace(self.prediction, bill=self.bill(job))
+        return scorer.option(judge(found, self.choice.sensitivity_hrc, job), self.choice)
 
     def cracking(self, rate: float) -> "Side":
         """Return the same with another rate of cracking in every draw."""
@@ -69,17 +69,17 @@ class Side:
 
 Pair = tuple[Side, Side]
 # At a place on an axis: both sides and the surroundings there.
-Place = Callable[[float], tuple[Pair, Surroundings]]
+Place = Callable[[float], tuple[Pair, Job]]
 
 
-def both(pair: Pair, around: Surroundings) -> tuple[Option, Option]:
+def both(pair: Pair, job: Job) -> tuple[Option, Option]:
     """Return both options judged and scored in the same surroundings.
 
     Parameters
     ----------
     pair : tuple of Side
         The two.
-    around : Surroundings
+    job : Job
         Part, prices, draws.
 
     Returns
@@ -87,36 +87,36 @@ def both(pair: Pair, around: Surroundings) -> tuple[Option, Option]:
     tuple of Option
         In the same order.
     """
-    scorer = scorer_of(around, reference_cost(around))
-    return pair[0].option(around, scorer), pair[1].option(around, scorer)
+    scorer = scorer_of(job, reference_cost(job))
+    return pair[0].option(job, scorer), pair[1].option(job, scorer)
 
 
 # The axes
 
 
-def of_quantity(around: Surroundings, count: float) -> Surroundings:
+def of_quantity(job: Job, count: float) -> Job:
     """Return the surroundings for another number of parts.
 
     Parameters
     ----------
-    around : Surroundings
+    job : Job
         As asked.
     count : float
         Pieces.
 
     Returns
     -------
-    Surroundings
+    Job
         All else the same.
     """
-    part = around.asked.part.model_copy(update={"quantity": round(count)})
-    return replace(around, asked=around.asked.model_copy(update={"part": part}))
+    part = job.asked.part.model_copy(update={"quantity": round(count)})
+    return replace(job, asked=job.asked.model_copy(update={"part": part}))
 
 
-def _at_prices(around: Surroundings, changes: Mapping[str, object]) -> Surroundings:
+def _at_prices(job: Job, changes: Mapping[str, object]) -> Job:
     """Return the surroundings under another price list."""
-    prices = around.catalog.prices.model_copy(update=dict(changes))
-    return replace(around, catalog=replace(around.catalog, prices=prices))
+    prices = job.catalog.prices.model_copy(update=dict(changes))
+    return replace(job, catalog=replace(job.catalog, prices=prices))
 
 
 def bar_per_kg(treatment: Treatment, prices: Prices) -> float:
@@ -165,16 +165,16 @@ class _Line:
     whole: bool = False
 
 
-def _lines(pair: Pair, around: Surroundings) -> tuple[_Line, ...]:
+def _lines(pair: Pair, job: Job) -> tuple[_Line, ...]:
     """Return the axes that mean something for these two."""
-    prices, count = around.catalog.prices, around.asked.part.quantity
+    prices, count = job.catalog.prices, job.asked.part.quantity
     found = [
         _Line(
             "quantity",
             "pieces",
             float(count),
             (1.0, float(QUANTITIES[-1])),
-            lambda x: (pair, of_quantity(around, x)),
+            lambda x: (pair, of_quantity(job, x)),
             whole=True,
         ),
         _Line(
@@ -182,7 +182,7 @@ def _lines(pair: Pair, around: Surroundings) -> tuple[_Line, ...]:
             f"{prices.currency}/h",
             prices.labour_per_h,
             _RATE_PER_H,
-            lambda x: (pair, _at_prices(around, {"labour_per_h": x})),
+            lambda x: (pair, _at_prices(job, {"labour_per_h": x})),
         ),
     ]
     ratio = _price_ratio(pair, prices)
@@ -193,11 +193,11 @@ def _lines(pair: Pair, around: Surroundings) -> tuple[_Line, ...]:
                 "second bar over first, per kg",
                 ratio,
                 _RATIO,
-                lambda x: (pair, _at_prices(around, _dearer(pair, prices, x / ratio))),
+                lambda x: (pair, _at_prices(job, _dearer(pair, prices, x / ratio))),
             )
         )
     if any(side.prediction.crack.risk for side in pair):
-        found.append(_crack_line(pair, around))
+        found.append(_crack_line(pair, job))
     return tuple(found)
 
 
@@ -214,19 +214,19 @@ def _price_ratio(pair: Pair, prices: Prices) -> float | None:
     return second / first if first > 0 and second > 0 else None
 
 
-def _crack_line(pair: Pair, around: Surroundings) -> _Line:
+def _crack_line(pair: Pair, job: Job) -> _Line:
     """Return the axis of the crack rate of the cheaper side, of the other if only it cracks."""
     rates = [float(np.mean(side.prediction.crack.rate)) for side in pair]
     dear = [
-        median(side.cost(around)) * (1e9 if rate == 0 else 1.0)
+        median(side.cost(job)) * (1e9 if rate == 0 else 1.0)
         for side, rate in zip(pair, rates, strict=True)
     ]
     worse = int(np.argmin(dear))
 
-    def at(rate: float) -> tuple[Pair, Surroundings]:
+    def at(rate: float) -> tuple[Pair, Job]:
         sides = list(pair)
         sides[worse] = pair[worse].cracking(rate)
-        return (sides[0], sides[1]), around
+        return (sides[0], sides[1]), job
 
     which = ("first", "second")[worse]
     return _Line("crack rate", f"of the {which}", rates[worse], _CRACK, at)
@@ -235,14 +235,14 @@ def _crack_line(pair: Pair, around: Surroundings) -> _Line:
 # Where they swap
 
 
-def swaps(pair: Pair, around: Surroundings) -> list[SwapOut]:
+def swaps(pair: Pair, job: Job) -> list[SwapOut]:
     """Return where the two change places, by cost and by score, along every axis.
 
     Parameters
     ----------
     pair : tuple of Side
         The two.
-    around : Surroundings
+    job : Job
         Part, prices, draws.
 
     Returns
@@ -252,11 +252,11 @@ def swaps(pair: Pair, around: Surroundings) -> list[SwapOut]:
     """
     found = []
     measures: tuple[Measure, ...] = ("cost", "score")
-    for line in _lines(pair, around):
+    for line in _lines(pair, job):
         for by in measures:
             gap = _cost_gap(line.at) if by == "cost" else _score_gap(line.at)
             found.append(_swap(line, by, gap, pair))
-    return [*found, _failure_swap(pair, around)]
+    return [*found, _failure_swap(pair, job)]
 
 
 def _cost_gap(at: Place) -> Callable[[float], float]:
@@ -323,18 +323,18 @@ def _crossing(gap: Callable[[float], float], line: _Line) -> float | None:
     return right if line.whole else float(f"{(left * right) ** 0.5:.3g}")
 
 
-def _failure_swap(pair: Pair, around: Surroundings) -> SwapOut:
+def _failure_swap(pair: Pair, job: Job) -> SwapOut:
     """Return what a failure in service would have to cost to change the cheaper one."""
-    options = both(pair, around)
+    options = both(pair, job)
     chances = [option.judged.failing_all for option in options]
     cost = [median(option.judged.prediction.bill.cost) for option in options]
 
     def gap(x: float) -> float:
         return cost[0] + x * chances[0] - cost[1] - x * chances[1]
 
-    currency = around.catalog.prices.currency
-    stated = around.asked.load.failure_cost
-    line = _Line("failure cost", currency, stated or 1.0, _FAILURE, lambda _: (pair, around))
+    currency = job.catalog.prices.currency
+    stated = job.asked.load.failure_cost
+    line = _Line("failure cost", currency, stated or 1.0, _FAILURE, lambda _: (pair, job))
     known = not any(np.isnan(chances))
     at = _crossing(gap, line) if known else None
     ahead = 0 if gap(line.now) <= 0 or not known else 1

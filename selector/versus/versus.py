@@ -9,7 +9,7 @@ from selector.advice.output import (
     spread_out,
     temper_out,
 )
-from selector.job.job import Surroundings, surroundings
+from selector.job.job import Job, resolved
 from selector.job.process import reading_error_c
 from selector.option.caution import of_option
 from selector.option.prediction import predict
@@ -49,12 +49,12 @@ def versus(
     """
     known = catalog or load_catalog()
     wider = _sending_out(asked, (first, second), known)
-    around = surroundings(wider, known)
-    pair = (_side(first, around), _side(second, around))
-    one, other = (_side_out(option, around) for option in both(pair, around))
-    found = tuple(swaps(pair, around))
-    curves = [both(pair, of_quantity(around, count)) for count in QUANTITIES]
-    prices = around.catalog.prices
+    job = resolved(wider, known)
+    pair = (_side(first, job), _side(second, job))
+    one, other = (_side_out(option, job) for option in both(pair, job))
+    found = tuple(swaps(pair, job))
+    curves = [both(pair, of_quantity(job, count)) for count in QUANTITIES]
+    prices = job.catalog.prices
     return VersusOut(
         part=asked.part.name,
         headline=headline(one, other, found) + (_SENT_OUT if wider is not asked else ""),
@@ -83,14 +83,14 @@ def _sending_out(asked: Requirement, names: tuple[str, ...], catalog: Catalog) -
     return asked.model_copy(update={"workshop": shop})
 
 
-def _side(name: str, around: Surroundings) -> Side:
+def _side(name: str, job: Job) -> Side:
     """Return one option predicted."""
-    treatment, temper = option_of(name, around)
-    once = around.middle()
+    treatment, temper = option_of(name, job)
+    once = job.middle()
     points = cooled_points(treatment, once)
     choice = choice_of(prepare(treatment, once), temper, once, points)
-    ready = prepare(treatment, around)
-    return Side(ready, predict(ready, temper, around), choice)
+    ready = prepare(treatment, job)
+    return Side(ready, predict(ready, temper, job), choice)
 
 
 def _cost(option: Option) -> Spread:
@@ -100,7 +100,7 @@ def _cost(option: Option) -> Spread:
     return drawn_out(money.cost, money.currency, relation, source, money.as_json())
 
 
-def _side_out(option: Option, around: Surroundings) -> SideOut:
+def _side_out(option: Option, job: Job) -> SideOut:
     """Return one side as plain data."""
     work, found = option.treatment, option.judged.prediction
     figures = {name: spread_out(value) for name, value in found.figures().items()}
@@ -130,20 +130,20 @@ def _side_out(option: Option, around: Surroundings) -> SideOut:
             crack.rate, "-", "log-uniform in its class", "hazards.cracking, estimated"
         ),
         failing=failing_out(option),
-        failure_cost=failure_cost_out(option, around.asked),
+        failure_cost=failure_cost_out(option, job.asked),
         gates=tuple(GateOut(**gate.as_json()) for gate in option.judged.gates),
-        needs=_needs(option, around),
+        needs=_needs(option, job),
         risks=_risks(option),
-        cautions=tuple(dict.fromkeys(of_option(around.asked, option))),
+        cautions=tuple(dict.fromkeys(of_option(job.asked, option))),
     )
 
 
-def _needs(option: Option, around: Surroundings) -> tuple[str, ...]:
+def _needs(option: Option, job: Job) -> tuple[str, ...]:
     """Return what an option takes: bar, heat, bath, temper, firm."""
     work, temper = option.treatment, option.choice.temper
     needs = [f"{work.steel.name} bar, {work.condition.name} ({work.condition.availability})"]
     if work.source is not None:
-        bias, _, _ = reading_error_c(work, around.asked.workshop)
+        bias, _, _ = reading_error_c(work, job.asked.workshop)
         needs.append(f"{work.source.name}, heat known to about ±{bias:.0f} °C")
     if work.medium is not None:
         needs.append(f"bath of {work.medium.slug.replace('-', ' ')}")

@@ -47,13 +47,13 @@ Times = tuple[float, float]
 
 def run(code: str, *arguments: str, cwd: Path = ROOT) -> tuple[Times, str]:
     """Return clock and processor seconds of a new Python process, and what it prints."""
-    around = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
+    job = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
     if cwd != ROOT:
-        around["NUMBA_CACHE_DIR"] = str(cwd / "compiled")
+        job["NUMBA_CACHE_DIR"] = str(cwd / "compiled")
     clock, before = time.perf_counter(), os.times()
     done = subprocess.run(  # noqa: S603
         [sys.executable, "-c", code, *arguments], cwd=cwd, check=True, capture_output=True,
-        text=True, env={**around, "PYTHONPATH": str(cwd)},
+        text=True, env={**job, "PYTHONPATH": str(cwd)},
     )  # fmt: skip
     after = os.times()
     cpu = after.children_user + after.children_system

@@ -16,7 +16,7 @@ from selector.heat.grid import Section
 from selector.heat.operator import Operator
 from selector.heat.torch import torch
 from selector.job.demand import Demand
-from selector.torch.flame_history import Job, heat_and_quench
+from selector.torch.flame_history import FlameJob, heat_and_quench
 from selector.torch.hardness_map import draw, harden
 from selector.torch.reading import Wall, hard_depth_mm
 
@@ -28,7 +28,7 @@ def hardened(slug, diameter, gas, hold_s, medium):
     steel = load_catalog().steels[slug]
     composition = {e: float(v[0, 0]) for e, v in middle(steel).items()}
     flame = replace(torch(gas), width_mm=2.0 * diameter)
-    job = Job(
+    torching = FlameJob(
         (Section(diameter, 60.0), Section(diameter, 100.0)),
         (0.0, 40.0),
         (0.0, 50.0),
@@ -38,7 +38,7 @@ def hardened(slug, diameter, gas, hold_s, medium):
         delay_s=0.5,
     )
     bar = Stock(steel, composition, "normalised", 10.0, 5.0)
-    return draw(harden(heat_and_quench(job), bar, job.bath))
+    return draw(harden(heat_and_quench(torching), bar, torching.bath))
 
 
 @pytest.mark.parametrize("diameter_mm", [30.0, 40.0, 50.0, 75.0])

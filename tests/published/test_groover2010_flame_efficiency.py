@@ -33,7 +33,7 @@ def test_share_of_the_heat_of_the_gas_that_cold_steel_takes(name, diameter_mm):
     flame = torch(name)
     bar = bar_grid([Section(diameter_mm, 150.0)])
     length = 2.0 * flame.width_mm
-    around = flame_boundary(bar, flame, (0.0, length))
-    taken = conduct(bar, heating_steel(), around, 20.0, Plan(3.0)).stored_j
+    job = flame_boundary(bar, flame, (0.0, length))
+    taken = conduct(bar, heating_steel(), job, 20.0, Plan(3.0)).stored_j
     share = taken / (3.0 * flame.power_w)
     assert 0.05 <= share <= UPPER

@@ -4,7 +4,7 @@ import pytest
 
 from catalog import Catalog, load_catalog
 from selector.advice.advise import Advice
-from selector.job.job import Surroundings, surroundings
+from selector.job.job import Job, resolved
 from tests.dog import FEW, asked, only
 from tests.once import advised
 
@@ -20,8 +20,8 @@ def few() -> Catalog:
 
 
 @pytest.fixture(scope="session")
-def around(catalog: Catalog) -> Surroundings:
-    return surroundings(asked(), catalog)
+def job(catalog: Catalog) -> Job:
+    return resolved(asked(), catalog)
 
 
 @pytest.fixture(scope="session")

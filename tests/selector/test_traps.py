@@ -71,7 +71,7 @@ FURNACE = {"workshop.heat": [{"source": "oxy-propane"}, {"source": "muffle-furna
 TORCH = {"through-torch", "local-torch", "residual-heat"}
 
 
-def job(*changes: dict[str, Any], steels: tuple[str, ...] = (), **looked_at: str) -> AdviceOut:
+def ask(*changes: dict[str, Any], steels: tuple[str, ...] = (), **looked_at: str) -> AdviceOut:
     """Return the advice on the pin, changed; the rest is filled in."""
     asked = requirement_from(varied({k: v for c in changes for k, v in c.items()}, PIN))
     known = only(*steels) if steels else load_catalog()
@@ -112,7 +112,7 @@ def said(sentences: tuple[str, ...], *words: str) -> bool:
 
 
 def test_leaded_bar_gets_no_quench_recipe():
-    found = job(
+    found = ask(
         {"workshop.stock": [{"steel": "12L14"}]}, SENT_OUT, FURNACE, steels=("11smnpb30",)
     )
     assert kinds_of(found, "11smnpb30") == set()
@@ -123,13 +123,13 @@ def test_leaded_bar_gets_no_quench_recipe():
 
 
 def test_leaded_bar_may_stay_soft():
-    found = job({"zone.0.wear": "none"}, SENT_OUT, FURNACE, steels=("11smnpb30",))
+    found = ask({"zone.0.wear": "none"}, SENT_OUT, FURNACE, steels=("11smnpb30",))
     assert kinds_of(found, "11smnpb30") == {"as-bought"}
 
 
 @pytest.mark.parametrize("steel", ["s235", "070m20", "c15"])
 def test_mild_steel_wants_carbon_before_a_torch(steel):
-    found = job(steels=(steel,))
+    found = ask(steels=(steel,))
     for reason in why_not(found, steel, *TORCH):
         assert "carbon must be added first" in reason
     (cased,) = found.options
@@ -138,19 +138,19 @@ def test_mild_steel_wants_carbon_before_a_torch(steel):
 
 
 def test_no_flame_hardens_low_carbon_steel_and_high_carbon_cracks():
-    found = job(route="through-torch")
+    found = ask(route="through-torch")
     steels = load_catalog().steels
     assert hardened(found)
     for option in hardened(found):
         assert steels[option.steel_slug].composition_wt_pct["C"].middle >= 0.30
-    found = job(WATER_ONLY, steels=("c45", "c60", "115crv3", "c100s"), route="through-torch")
+    found = ask(WATER_ONLY, steels=("c45", "c60", "115crv3", "c100s"), route="through-torch")
     rates = {option.steel_slug: option.crack.high for option in found.options if option.crack}
     assert rates["c45"] < rates["c60"] <= rates["115crv3"]
     assert any("cracking" in reason for reason in why_not(found, "c100s"))
 
 
 def test_is_carburised_before_it_is_hardened():
-    found = job(steels=("20nicrmo2-2",))
+    found = ask(steels=("20nicrmo2-2",))
     for reason in why_not(found, "20nicrmo2-2", *TORCH):
         assert "carburise first" in reason
     assert kinds_of(found, "20nicrmo2-2") == {"case"}
@@ -159,14 +159,14 @@ def test_is_carburised_before_it_is_hardened():
 
 @pytest.mark.parametrize("steel", ["x5crni18-10", "x5crnimo17-12-2"])
 def test_austenitic_stainless_is_not_quench_hardened(steel):
-    found = job({"zone.0.wear": "none"}, FURNACE, SENT_OUT, steels=(steel,))
+    found = ask({"zone.0.wear": "none"}, FURNACE, SENT_OUT, steels=(steel,))
     assert kinds_of(found, steel) == {"as-bought"}
     for reason in why_not(found, steel, *TORCH, "through-furnace", "induction"):
         assert "only cold work does" in reason
 
 
 def test_nitriding_wants_nitride_formers_and_a_tempered_core():
-    found = job(SENT_OUT, route="subcontract-nitride")
+    found = ask(SENT_OUT, route="subcontract-nitride")
     for steel in ("c45", "115crv3"):
         assert any("No nitride formers" in reason for reason in why_not(found, steel))
     assert any(reason.startswith("core: annealed") for reason in why_not(found, "42crmo4"))
@@ -181,7 +181,7 @@ def test_nitriding_wants_nitride_formers_and_a_tempered_core():
     ("steel", "heat"), [("x100crmov5", "940"), ("x153crmov12", "1010"), ("hs6-5-2", "1200")]
 )
 def test_air_hardening_and_high_speed_steel_are_not_for_a_torch(steel, heat):
-    found = job({"workshop.heat": [{"source": "oxy-acetylene"}]}, steels=(steel,))
+    found = ask({"workshop.heat": [{"source": "oxy-acetylene"}]}, steels=(steel,))
     assert kinds_of(found, steel) == set()
     for reason in why_not(found, steel, "through-torch"):
         assert f"{heat}" in reason.split("°C")[0]
@@ -189,7 +189,7 @@ def test_air_hardening_and_high_speed_steel_are_not_for_a_torch(steel, heat):
 
 def test_a_furnace_does_for_a2_and_d2_but_not_for_high_speed_steel():
     steels = ("x100crmov5", "x153crmov12", "hs6-5-2")
-    found = job({"workshop.heat": [{"source": "heat-treat-oven"}]}, steels=steels)
+    found = ask({"workshop.heat": [{"source": "heat-treat-oven"}]}, steels=steels)
     assert (
         kinds_of(found, "x100crmov5") == kinds_of(found, "x153crmov12") == {"through-furnace"}
     )
@@ -198,7 +198,7 @@ def test_a_furnace_does_for_a2_and_d2_but_not_for_high_speed_steel():
 
 @pytest.mark.parametrize("name", ["cast iron", "casting", "scrap"])
 def test_a_casting_is_identified_before_any_quench(name):
-    found = job({"workshop.stock": [{"steel": name}], "workshop.only_stock": True})
+    found = ask({"workshop.stock": [{"steel": name}], "workshop.only_stock": True})
     assert found.verdict == "coupon_first"
     assert not found.options
     assert "cast-iron-quench" in cautions(found)
@@ -210,7 +210,7 @@ def test_a_casting_is_identified_before_any_quench(name):
 
 
 def test_drill_rod_may_be_three_steels_and_silver_steel_is_none_of_them():
-    found = job(
+    found = ask(
         {"workshop.stock": [{"steel": "drill rod"}]},
         steels=("c105u", "100mncrw4", "x100crmov5", "115crv3"),
     )
@@ -220,15 +220,15 @@ def test_drill_rod_may_be_three_steels_and_silver_steel_is_none_of_them():
 
 
 def test_silver_steel_hardens_in_oil_only_when_thin():
-    thin = job({"part.section.0.size": 6}, OIL_ONLY, steels=("115crv3",))
+    thin = ask({"part.section.0.size": 6}, OIL_ONLY, steels=("115crv3",))
     assert "through-torch" in kinds_of(thin, "115crv3")
-    thick = job({"part.section.0.size": 30}, OIL_ONLY, steels=("115crv3",))
+    thick = ask({"part.section.0.size": 30}, OIL_ONLY, steels=("115crv3",))
     assert kinds_of(thick, "115crv3") == set()
     (reason,) = why_not(thick, "115crv3", "through-torch") - {
         "medium: made for water: in air only thin edges harden, and unevenly"
     }
     assert "hard_enough" in reason
-    water = job({"part.section.0.size": 30}, WATER_ONLY, steels=("115crv3",))
+    water = ask({"part.section.0.size": 30}, WATER_ONLY, steels=("115crv3",))
     best = next(option for option in water.options if option.route_kind == "through-torch")
     # A hard shell over a softer core.
     assert best.hardness.surface.p50 > 55
@@ -236,7 +236,7 @@ def test_silver_steel_hardens_in_oil_only_when_thin():
 
 
 def test_the_letter_after_an_en_number_is_a_strength_condition():
-    found = job(SENT_OUT, {"workshop.stock": [{"steel": "EN16T"}]}, steels=("605m36",))
+    found = ask(SENT_OUT, {"workshop.stock": [{"steel": "EN16T"}]}, steels=("605m36",))
     assert said(found.remarks, "EN16T", "strength condition", "not nitriding")
     assert {option.condition for option in found.options} == {"prehard"}
 
@@ -246,19 +246,19 @@ def test_the_letter_after_an_en_number_is_a_strength_condition():
 
 @pytest.mark.parametrize("steel", ["100mncrw4", "90mncrv8", "l6"])
 def test_water_is_no_way_out_for_an_oil_hardening_steel(steel):
-    wet = job(WATER_ONLY, steels=(steel,))
+    wet = ask(WATER_ONLY, steels=(steel,))
     assert not hardened(wet)
     reasons = why_not(wet, steel, "through-torch")
     assert any(reason.startswith("cracking: risk of a quench crack high") for reason in reasons)
     assert "water-for-oil-steel" in cautions(wet)
-    both = job(steels=(steel,))
+    both = ask(steels=(steel,))
     assert {option.medium for option in hardened(both)} == {"oil"}
     assert "water-for-oil-steel" in cautions(both)
 
 
 @pytest.mark.parametrize("medium", ["water", "oil"])
 def test_is_not_cased(medium):
-    found = job(FURNACE, {"workshop.bath": [{"medium": medium}]}, steels=("42crmo4",))
+    found = ask(FURNACE, {"workshop.bath": [{"medium": medium}]}, steels=("42crmo4",))
     assert not {"case", "carburise"} & kinds_of(found, "42crmo4")
     reasons = why_not(found, "42crmo4", "carburise", "case")
     assert any("no soft core" in reason for reason in reasons)
@@ -274,7 +274,7 @@ LONG_SHAFT = {
 
 
 def test_a_long_shaft_at_30_hrc_is_bought_so_and_not_quenched():
-    found = job(LONG_SHAFT)
+    found = ask(LONG_SHAFT)
     assert found.verdict == "leave_as_bought"
     assert found.options[0].route_kind == "prehard"
     assert not hardened(found)
@@ -282,7 +282,7 @@ def test_a_long_shaft_at_30_hrc_is_bought_so_and_not_quenched():
 
 def test_a_long_hard_shaft_is_bought_hard_because_it_would_bow():
     asked = {"zone.0.hardness": {"min": "50 HRC"}, "limit.runout": "0.05 mm"}
-    found = job(LONG_SHAFT, {"part.section.0.length": 400}, asked)
+    found = ask(LONG_SHAFT, {"part.section.0.length": 400}, asked)
     assert found.options[0].route_kind == "buy-hard-element"
     assert not hardened(found)
     assert any(r.startswith("movement: moves about") for r in why_not(found, "c45", *TORCH))
@@ -292,7 +292,7 @@ def test_a_long_hard_shaft_is_bought_hard_because_it_would_bow():
 
 
 def test_a_struck_edge_is_drawn_beyond_straw_over_a_soft_head():
-    found = job(CHISEL)
+    found = ask(CHISEL)
     assert hardened(found)
     for option in hardened(found):
         assert option.temper.means != "none"
@@ -311,14 +311,14 @@ def test_a_struck_edge_is_drawn_beyond_straw_over_a_soft_head():
 def test_a_low_draw_is_refused_where_nothing_hotter_is_to_be_had(ceiling, words):
     oven = {"source": "kitchen-oven", "ceiling": ceiling}
     shop = {"workshop.heat": [{"source": "induction"}, oven]}
-    found = job(CHISEL, shop, steels=("c60",), route="local-torch")
+    found = ask(CHISEL, shop, steels=("c60",), route="local-torch")
     assert not found.options
     assert any(words in reason for reason in why_not(found, "c60", "local-torch"))
 
 
 @pytest.mark.parametrize("steel", ["42crmo4", "817m40", "4340"])
 def test_alloy_steel_is_not_drawn_to_blue(steel):
-    found = job(CHISEL, steels=(steel,))
+    found = ask(CHISEL, steels=(steel,))
     assert said(found.remarks, "Do not draw", "to blue", "above 400 °C")
     assert "temper-window-alloy" in cautions(found)
     for option in hardened(found):
@@ -333,7 +333,7 @@ SPRINGY = {
 
 
 def test_a_kitchen_oven_is_not_told_to_draw_at_400():
-    found = job(SPRINGY, steels=("51crv4", "c75s", "c45"))
+    found = ask(SPRINGY, steels=("51crv4", "c75s", "c45"))
     assert said(found.remarks, "kitchen oven", "250 to 290 °C")
     assert "51crv4" not in {option.steel_slug for option in found.options}
     for option in found.options:
@@ -346,14 +346,14 @@ def test_a_kitchen_oven_is_not_told_to_draw_at_400():
     ids=["furnace", "crayon-guided flame"],
 )
 def test_a_furnace_or_a_crayon_gives_the_hot_draw(means):
-    found = job(SPRINGY, means, steels=("51crv4",))
+    found = ask(SPRINGY, means, steels=("51crv4",))
     drawn = [option for option in hardened(found) if option.temper.temperature_c >= 400]
     assert drawn
     assert {option.temper.means for option in drawn} <= {"furnace", "torch"}
 
 
 def test_nothing_is_straightened_before_it_is_tempered():
-    found = job({"part.section.0.length": 200, "limit.runout": "0.1 mm"}, steels=("42crmo4",))
+    found = ask({"part.section.0.length": 200, "limit.runout": "0.1 mm"}, steels=("42crmo4",))
     assert hardened(found)
     assert {"straighten-warm", "as-quenched-glass-brittle"} <= cautions(found)
     steps = {item.id: item.step for item in found.cautions}
@@ -370,7 +370,7 @@ def test_nothing_is_straightened_before_it_is_tempered():
     ids=["slender", "bent", "stubby"],
 )
 def test_hardening_is_not_sold_as_stiffness(changes, tempting):
-    found = job(changes, steels=("42crmo4", "c45"))
+    found = ask(changes, steels=("42crmo4", "c45"))
     assert said(found.remarks, "does not make it stiffer", "diameter") == tempting
 
 
@@ -383,18 +383,18 @@ def test_a_square_is_not_the_better_for_60_hrc():
         ],
         "load.impact": "hammered",
     }
-    found = job(SQUARE, hard, steels=steels)
+    found = ask(SQUARE, hard, steels=steels)
     assert not found.options
     assert said(found.remarks, "39 HRC (ISO 3315:2018)", "60 HRC", "Harder is not stronger")
     assert any(reason.startswith("snap:") for reason in why_not(found, "100mncrw4", *TORCH))
     # At the hardness of the standard the same steels serve under the same blows.
     hard["zone"][0]["hardness"] = {"min": "39 HRC", "max": "52 HRC"}
-    assert hardened(job(SQUARE, hard, steels=steels))
+    assert hardened(ask(SQUARE, hard, steels=steels))
 
 
 def test_prehard_bar_falls_short_of_a_driving_square():
     for window in ({}, {"zone.0.hardness": {"min": "39 HRC", "must": True}}):
-        found = job(SQUARE, window, steels=("42crmo4",))
+        found = ask(SQUARE, window, steels=("42crmo4",))
         assert found.zones[0].floor_hrc == pytest.approx(39, abs=0.3)
         assert "prehard" not in kinds_of(found, "42crmo4")
         assert any("hard_enough" in reason for reason in why_not(found, "42crmo4", "prehard"))
@@ -403,8 +403,8 @@ def test_prehard_bar_falls_short_of_a_driving_square():
 
 def test_the_part_meant_to_wear_is_made_the_softer():
     mate = {"material": "shaft of 42CrMo4"}
-    loser = job({"zone.0.mate": {**mate, "should_wear": "part"}}, steels=("c45",))
-    either = job({"zone.0.mate": {**mate, "should_wear": "either"}}, steels=("c45",))
+    loser = ask({"zone.0.mate": {**mate, "should_wear": "part"}}, steels=("c45",))
+    either = ask({"zone.0.mate": {**mate, "should_wear": "either"}}, steels=("c45",))
     assert loser.zones[0].high_hrc < either.zones[0].high_hrc
     assert "the one that wears" in loser.zones[0].reason
 
@@ -444,7 +444,7 @@ def test_the_ultimate_torque_of_a_hard_key_is_no_working_torque(torque, borne):
     ],
 )
 def test_case_hardening_comes_with_its_poisons_named(route, needed):
-    found = job(FURNACE, steels=("16mncr5", "s235"), route=route)
+    found = ask(FURNACE, steels=("16mncr5", "s235"), route=route)
     assert found.options
     assert needed <= cautions(found)
     steps = {item.id: item.step for item in found.cautions}
@@ -460,12 +460,12 @@ ROLLED = {
 
 
 def test_a_nitrided_shaft_under_rollers_is_an_eggshell():
-    found = job(ROLLED, SENT_OUT, steels=("42crmo4", "31crmo12", "18crnimo7-6"))
+    found = ask(ROLLED, SENT_OUT, steels=("42crmo4", "31crmo12", "18crnimo7-6"))
     assert "nitride" not in {option.route_kind for option in found.options}
     reasons = why_not(found, "42crmo4", "nitride")
     assert any("deep; predicted" in reason for reason in reasons)
     assert "carburise" in kinds_of(found, "18crnimo7-6")
-    alone = job(SENT_OUT, steels=("31crmo12",), route="subcontract-nitride")
+    alone = ask(SENT_OUT, steels=("31crmo12",), route="subcontract-nitride")
     assert "nitride-layer-rolling" in cautions(alone)
 
 
@@ -474,11 +474,11 @@ def test_a_nitrided_shaft_under_rollers_is_an_eggshell():
 )
 def test_a_case_is_not_ground_through(removed, kept):
     ground = {"part.stock_removal": removed, "part.finish_after": ["surface-grinder"]}
-    found = job(ground, SENT_OUT, steels=("16mncr5",), route="subcontract-carburise")
+    found = ask(ground, SENT_OUT, steels=("16mncr5",), route="subcontract-carburise")
     assert bool(found.options) == kept
     if kept:
         assert "case-grind-through" in cautions(found)
-        whole = job(SENT_OUT, steels=("16mncr5",), route="subcontract-carburise")
+        whole = ask(SENT_OUT, steels=("16mncr5",), route="subcontract-carburise")
         lost = whole.options[0].hardness.depth_mm.p50 - found.options[0].hardness.depth_mm.p50
         assert lost == pytest.approx(0.1, abs=0.01)
     else:
@@ -486,13 +486,13 @@ def test_a_case_is_not_ground_through(removed, kept):
 
 
 def test_nothing_is_finished_to_size_and_then_hardened():
-    found = job(steels=("100mncrw4",))
+    found = ask(steels=("100mncrw4",))
     assert hardened(found)
     assert said(found.remarks, "Do not finish to size first", "0.1 to 0.25 mm", "lap or grind")
     assert "finish-after-heat" in cautions(found)
     (text,) = [item.text for item in found.cautions if item.id == "finish-after-heat"]
     assert "keep growing for about a year" in text
-    bought = job({"zone.0.wear": "none"}, steels=("c45",), route="as-bought")
+    bought = ask({"zone.0.wear": "none"}, steels=("c45",), route="as-bought")
     assert "finish-after-heat" not in cautions(bought)
 
 
@@ -502,7 +502,7 @@ def test_nothing_is_finished_to_size_and_then_hardened():
 def test_what_decides_is_asked_for_and_not_assumed():
     bare = {"safety_use": GONE, "workshop.heat": GONE, "part.section": GONE}
     with pytest.raises(RequirementError, match="safety_use must be given; got nothing") as told:
-        job(bare)
+        ask(bare)
     assert {problem.field for problem in told.value.problems} == {
         "safety_use", "part.section", "workshop.heat",
     }  # fmt: skip
@@ -510,11 +510,11 @@ def test_what_decides_is_asked_for_and_not_assumed():
 
 def test_a_torque_without_a_unit_is_asked_back():
     with pytest.raises(RequirementError, match=r"load.torque .* unit; got 90.* N m, lb ft"):
-        job({"load.torque": 90})
+        ask({"load.torque": 90})
 
 
 def test_an_unknown_bar_gets_a_coupon_plan():
-    found = job({"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True})
+    found = ask({"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True})
     assert found.verdict == "coupon_first"
     assert len(found.coupon) > 3
     assert "unknown-steel-coupon" in cautions(found)
@@ -534,16 +534,16 @@ def test_an_unknown_bar_gets_a_coupon_plan():
     ids=["stay", "lightly used bush", "key"],
 )
 def test_what_needs_no_hardening_is_left_as_bought(changes):
-    found = job(changes)
+    found = ask(changes)
     assert found.verdict == "leave_as_bought"
     assert found.as_bought == found.options[0].id
     assert "without hardening" in found.headline
 
 
 def test_divided_practice_is_shown_with_what_decides():
-    found = job(CHISEL, steels=("42crmo4", "817m40"))
+    found = ask(CHISEL, steels=("42crmo4", "817m40"))
     assert said(found.remarks, "Practice is divided", "others go above 400 °C", "decides")
-    found = job(CHISEL, steels=("c45", "c60"))
+    found = ask(CHISEL, steels=("c45", "c60"))
     assert not said(found.remarks, "Practice is divided")
 
 
@@ -554,7 +554,7 @@ def test_divided_practice_is_shown_with_what_decides():
 )
 def test_a_toss_up_is_called_one(points, tied):
     asked = {"priorities.points": points, "load.torque": "20 N m"}
-    found = job(asked, steels=("c45", "115crv3"), route="through-torch")
+    found = ask(asked, steels=("c45", "115crv3"), route="through-torch")
     first, second = found.options
     share = next(pair.share for pair in found.pairwise if pair.first == first.id)
     assert found.toss_up == (share < 0.60) == tied
@@ -565,7 +565,7 @@ def test_a_toss_up_is_called_one(points, tied):
 
 
 def test_other_methods_are_heard():
-    found = job(steels=("c45", "115crv3", "100mncrw4"))
+    found = ask(steels=("c45", "115crv3", "100mncrw4"))
     assert len(found.other_methods) >= 2
     for heard in found.other_methods:
         assert set(heard.order) == {option.id for option in found.options}
@@ -576,7 +576,7 @@ def test_other_methods_are_heard():
 
 
 def test_a_30_mm_silver_steel_bar_in_oil_is_not_promised_hard():
-    found = job({"part.section.0.size": 30}, OIL_ONLY, steels=("115crv3",))
+    found = ask({"part.section.0.size": 30}, OIL_ONLY, steels=("115crv3",))
     (reason,) = [r for r in why_not(found, "115crv3", "through-torch") if "reaches" in r]
     reached = float(reason.split("reaches about ")[1].split()[0])
     # Published: such a bar stayed pearlite at 336 to 400 HV, 34 to 41 HRC.
@@ -585,7 +585,7 @@ def test_a_30_mm_silver_steel_bar_in_oil_is_not_promised_hard():
 
 def test_a_blue_temper_of_42crmo4_is_counted_as_brittle():
     window = {"zone.0.hardness": {"min": "50 HRC", "max": "51 HRC"}, "zone.0.wear": "none"}
-    found = job(window, {"load.impact": "light"}, steels=("42crmo4",))
+    found = ask(window, {"load.impact": "light"}, steels=("42crmo4",))
     blue = [o for o in hardened(found) if 250 <= o.temper.temperature_c <= 380]
     assert blue
     for option in blue:
@@ -596,7 +596,7 @@ def test_a_blue_temper_of_42crmo4_is_counted_as_brittle():
 
 def test_cold_drawn_bar_bows_more_than_rolled():
     shaft = {"part.section.0.length": 400, "limit.runout": "0.05 mm"}
-    found = job(shaft, steels=("c45",), route="local-torch")
+    found = ask(shaft, steels=("c45",), route="local-torch")
     moved = {
         (item.condition, item.medium): float(item.text.split()[2])
         for item in found.rejected
@@ -616,13 +616,13 @@ def test_cold_drawn_bar_bows_more_than_rolled():
 )
 def test_slow_cooling_is_warned_of_only_after_a_hot_draw(window, hot):
     asked = {"zone.0.hardness": {"min": window[0], "max": window[1]}, "zone.0.wear": "none"}
-    found = job(asked, FURNACE, steels=("51crv4",))
+    found = ask(asked, FURNACE, steels=("51crv4",))
     assert all((option.temper.temperature_c >= 375) == hot for option in hardened(found))
     assert ("temper-embrittlement-slow-cool" in cautions(found)) == hot
 
 
 def test_slow_cooling_is_not_warned_of_for_a_steel_with_molybdenum():
-    found = job(SPRINGY, FURNACE, steels=("42crmo4",))
+    found = ask(SPRINGY, FURNACE, steels=("42crmo4",))
     assert any(option.temper.temperature_c >= 375 for option in hardened(found))
     assert "temper-embrittlement-slow-cool" not in cautions(found)
 
@@ -637,19 +637,19 @@ def test_slow_cooling_is_not_warned_of_for_a_steel_with_molybdenum():
     ids=["plated", "would be plated", "bare"],
 )
 def test_hydrogen_is_warned_of_where_hard_steel_is_plated(changes, warned):
-    found = job(changes, steels=("c45",))
+    found = ask(changes, steels=("c45",))
     assert ("hydrogen-embrittlement" in cautions(found)) == warned
 
 
 def test_hydrogen_is_not_warned_of_for_soft_bar():
     soft = {"part.condition": "plated", "zone.0.wear": "none"}
-    found = job(soft, steels=("c45",), route="as-bought")
+    found = ask(soft, steels=("c45",), route="as-bought")
     assert found.options
     assert "hydrogen-embrittlement" not in cautions(found)
 
 
 def test_plating_of_unknown_kind_is_treated_as_cadmium():
-    assert "cadmium" in cautions(job({"part.condition": "plated"}, steels=("c45",)))
+    assert "cadmium" in cautions(ask({"part.condition": "plated"}, steels=("c45",)))
 
 
 @pytest.mark.parametrize(
@@ -662,7 +662,7 @@ def test_plating_of_unknown_kind_is_treated_as_cadmium():
     ids=["welded", "to be welded", "thread alone"],
 )
 def test_a_welded_bolt_is_replaced(changes, warned):
-    found = job(changes, steels=("c45",))
+    found = ask(changes, steels=("c45",))
     assert ("welding-high-strength-bolt" in cautions(found)) == warned
 
 
@@ -675,14 +675,14 @@ def test_a_welded_bolt_is_replaced(changes, warned):
 )
 def test_a_leading_figure_outside_its_model_is_said_to_be(steel, words):
     asked = {"zone.0.hardness": {"min": "48 HRC"}, "zone.0.wear": "none"}
-    found = job(asked, FURNACE, steels=(steel,))
+    found = ask(asked, FURNACE, steels=(steel,))
     assert hardened(found)
     assert said(found.assumptions, *words)
     assert hardened(found)[0].hardness.surface.validity
 
 
 def test_a_figure_inside_its_model_says_nothing_of_it():
-    found = job(steels=("c45", "42crmo4"))
+    found = ask(steels=("c45", "42crmo4"))
     assert all(not option.hardness.surface.validity for option in found.options)
     assert not said(found.assumptions, "stretch of the model")
 

@@ -36,7 +36,9 @@ def test_the_coefficients_are_printed_as_toml_and_the_error_told_apart(cli, tabl
 
 
 def test_the_shape_of_the_shipped_file_is_reproduced(cli, table):
-    shipped = Path(model.__file__).parent.with_name("tempering.toml").read_text(encoding="utf-8")
+    shipped = (
+        Path(model.__file__).parent.with_name("tempering.toml").read_text(encoding="utf-8")
+    )
     fitted = cli.invoke(commands, ["fit", str(table)]).stdout
     before = shipped.index(model.FITTED)
     assert fitted[:before] == shipped[:before]

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector.decision.duty_gate import contact_factor, duty_gates, skin_mm
 from selector.duty.contact import blow_force_n
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.treatment import Temper
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
@@ -21,14 +21,14 @@ STEP = {"part.section.1.size": 22}
 QUIET = {"load.torque": GONE, "load.impact": "none"}
 
 
-def predicted(around, *named, **given):
-    return predict(prepare(work(*named, **given), around), OVEN, around)
+def predicted(job, *named, **given):
+    return predict(prepare(work(*named, **given), job), OVEN, job)
 
 
 def gates(changes=None, *named, **given_work):
-    around = surroundings(asked(changes), CATALOG)
-    found = predicted(around, *named, **given_work)
-    return {g.name: g for g in duty_gates(found, found.surface_hrc, around)}
+    job = resolved(asked(changes), CATALOG)
+    found = predicted(job, *named, **given_work)
+    return {g.name: g for g in duty_gates(found, found.surface_hrc, job)}
 
 
 def test_without_contact_blow_mate_or_local_heat_nothing_is_judged():
@@ -53,7 +53,7 @@ def test_a_shallow_layer_over_a_soft_core_fails_where_the_shear_lies_deeper():
 def test_a_heavier_contact_leaves_less_in_hand(force, times):
     hrc = np.full(512, 50.0)
     light, heavy = (
-        contact_factor(hrc, surroundings(asked({"load.contact": f}), CATALOG))
+        contact_factor(hrc, resolved(asked({"load.contact": f}), CATALOG))
         for f in (force, force * times)
     )
     assert np.all(heavy < light)
@@ -105,9 +105,9 @@ FURNACED = {"workshop.heat": [{"source": "muffle-furnace"}]}
 
 
 def test_an_open_furnace_leaves_a_soft_skin_that_a_torch_does_not():
-    around = surroundings(asked(FURNACED), CATALOG)
-    by_furnace = skin_mm(predicted(around, "c45", **FURNACE))
-    by_torch = skin_mm(predicted(surroundings(asked(), CATALOG), "c45"))
+    job = resolved(asked(FURNACED), CATALOG)
+    by_furnace = skin_mm(predicted(job, "c45", **FURNACE))
+    by_torch = skin_mm(predicted(resolved(asked(), CATALOG), "c45"))
     assert by_furnace > 0.1 > 0.05 > by_torch > 0
 
 
@@ -130,8 +130,8 @@ def test_a_soft_skin_left_on_a_wearing_face_is_said(changes, said):
 
 @pytest.mark.parametrize("kind", ["salt-bath", "none"])
 def test_salt_and_no_heat_leave_no_skin(kind):
-    around = surroundings(asked(), CATALOG)
-    found = predicted(around, "c45")
+    job = resolved(asked(), CATALOG)
+    found = predicted(job, "c45")
     source = CATALOG.heat_sources["salt-bath"] if kind == "salt-bath" else None
     bath = replace(found, treatment=replace(found.treatment, source=source))
     assert skin_mm(bath) == 0

@@ -4,7 +4,7 @@ from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.decision.heating_gate import heating_gates
 from selector.flame.answer import flame_answer
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from tests.dog import asked, only, work
 
 CATALOG = load_catalog()
@@ -23,7 +23,7 @@ def part(size, source):
 
 
 def verdicts(asked_of, treatment):
-    return [gate.verdict for gate in heating_gates(treatment, surroundings(asked_of, CATALOG))]
+    return [gate.verdict for gate in heating_gates(treatment, resolved(asked_of, CATALOG))]
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.decision.judgement import corrected, fails_undrawn, judge
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
@@ -22,20 +22,20 @@ def oven(temperature_c):
 
 def case(changes=None, treatment=None, temper=None):
     """Return an option predicted for the dog, changed, and its surroundings."""
-    around = surroundings(asked(changes), CATALOG)
+    job = resolved(asked(changes), CATALOG)
     treatment = treatment or work("42crmo4")
-    return predict(prepare(treatment, around), temper or oven(200), around), around
+    return predict(prepare(treatment, job), temper or oven(200), job), job
 
 
 def gates(changes=None, treatment=None, temper=None):
-    found, around = case(changes, treatment, temper)
-    return {gate.name: gate for gate in judge(found, 1.0, around).gates}
+    found, job = case(changes, treatment, temper)
+    return {gate.name: gate for gate in judge(found, 1.0, job).gates}
 
 
 def test_check_and_redraw_only_lowers_draws_found_too_hard():
     changes = {**TESTER, "zone.0.hardness": {"min": "50 HRC", "max": "53 HRC"}}
-    found, around = case(changes)
-    hrc = corrected(found, around.leading, around)
+    found, job = case(changes)
+    hrc = corrected(found, job.leading, job)
     assert (hrc <= found.surface_hrc).all()
     lowered = hrc < found.surface_hrc
     assert lowered.any()
@@ -47,8 +47,8 @@ def test_check_and_redraw_only_lowers_draws_found_too_hard():
 
 def test_a_soft_part_is_not_made_harder_by_checking_it():
     changes = {**TESTER, "zone.0.hardness": {"min": "60 HRC", "max": "64 HRC"}}
-    found, around = case(changes)
-    hrc = corrected(found, around.leading, around)
+    found, job = case(changes)
+    hrc = corrected(found, job.leading, job)
     np.testing.assert_array_equal(hrc, found.surface_hrc)
 
 
@@ -58,24 +58,24 @@ def test_a_soft_part_is_not_made_harder_by_checking_it():
     ids=["a file tells only soft from hard", "no draw"],
 )
 def test_nothing_is_redrawn_without_a_reading_or_a_draw(changes, temper):
-    found, around = case(changes, temper=temper)
-    assert corrected(found, around.leading, around) is found.surface_hrc
+    found, job = case(changes, temper=temper)
+    assert corrected(found, job.leading, job) is found.surface_hrc
 
 
 def test_a_better_check_brings_more_of_the_hard_ones_into_the_window():
     window = {"zone.0.hardness": {"min": "48 HRC", "max": "51 HRC"}}
     inside = {}
     for check in ("tester", "rebound", "hardness-files"):
-        found, around = case({**window, "workshop.check": [check]})
-        hrc = corrected(found, around.leading, around)[found.surface_hrc > 51]
+        found, job = case({**window, "workshop.check": [check]})
+        hrc = corrected(found, job.leading, job)[found.surface_hrc > 51]
         inside[check] = np.mean((hrc >= 48) & (hrc <= 51))
     assert inside["tester"] > inside["rebound"] > inside["hardness-files"]
 
 
 def test_a_value_and_a_draw_for_each_criterion():
-    found, around = case()
-    judged = judge(found, 3.0, around)
-    assert judged.values.shape == (around.count, len(CRITERIA))
+    found, job = case()
+    judged = judge(found, 3.0, job)
+    assert judged.values.shape == (job.count, len(CRITERIA))
     assert np.isfinite(judged.values).all()
     assert (judged.values[:, CRITERIA.index("operator_sensitivity")] == 3.0).all()
     assert (judged.values[:, CRITERIA.index("hardness")] >= 0).all()
@@ -83,8 +83,8 @@ def test_a_value_and_a_draw_for_each_criterion():
 
 @pytest.mark.parametrize("steel", ["c45", "42crmo4", "115crv3"])
 def test_passing_all_is_never_more_than_passing_one(steel):
-    found, around = case(treatment=work(steel))
-    judged = judge(found, 0.0, around)
+    found, job = case(treatment=work(steel))
+    judged = judge(found, 0.0, job)
     zone_2 = {gate.text for gate in judged.gates if gate.text.startswith("zone")}
     drawn = [g.share for g in judged.gates if g.share is not None and g.text not in zone_2]
     assert judged.passing_all <= min(drawn) + 1e-9
@@ -160,30 +160,30 @@ def test_a_section_beyond_the_torch_is_narrow():
 
 def test_a_zone_beside_the_leading_one_is_judged_by_its_own_window():
     soft_shank = {"zone.1.hardness": {"max": "35 HRC"}}
-    found, around = case(soft_shank, work("42crmo4"))
-    texts = [gate.text for gate in judge(found, 0.0, around).gates if "zone 2" in gate.text]
+    found, job = case(soft_shank, work("42crmo4"))
+    texts = [gate.text for gate in judge(found, 0.0, job).gates if "zone 2" in gate.text]
     (text,) = texts
     assert "must not pass 38 HRC" in text
     # A torch can draw it further on its own; without one the whole quench is out.
     assert "draw it further by torch" in text
     furnace = {**soft_shank, "workshop.heat": [{"source": "muffle-furnace"}]}
     whole = work("42crmo4", "through-furnace", "oil", "muffle-furnace")
-    found, around = case(furnace, whole)
-    verdicts = {g.verdict for g in judge(found, 0.0, around).gates if "zone 2" in g.text}
+    found, job = case(furnace, whole)
+    verdicts = {g.verdict for g in judge(found, 0.0, job).gates if "zone 2" in g.text}
     assert verdicts == {"fail"}
 
 
 def test_cracked_draws_do_not_pass():
-    found, around = case(treatment=work("115crv3", medium="warm-water"))
-    count = around.count
+    found, job = case(treatment=work("115crv3", medium="warm-water"))
+    count = job.count
     cracked = replace(found, crack=replace(found.crack, cracked=np.ones(count, dtype=bool)))
-    assert judge(cracked, 0.0, around).passing_all == 0
-    assert judge(cracked, 0.0, around).verdict == "fail"
+    assert judge(cracked, 0.0, job).passing_all == 0
+    assert judge(cracked, 0.0, job).verdict == "fail"
 
 
 def values(criterion, changes=None, treatment=None):
-    found, around = case(changes, treatment)
-    return judge(found, 1.0, around).values[:, CRITERIA.index(criterion)]
+    found, job = case(changes, treatment)
+    return judge(found, 1.0, job).values[:, CRITERIA.index(criterion)]
 
 
 def test_a_wanted_life_is_what_the_first_criterion_tells():
@@ -207,8 +207,8 @@ def test_the_chance_of_failing_grows_with_the_load_and_is_unknown_where_toughnes
 
 
 def _failing(changes, temper=None):
-    found, around = case(changes, temper=temper)
-    return judge(found, 1.0, around).failing_all
+    found, job = case(changes, temper=temper)
+    return judge(found, 1.0, job).failing_all
 
 
 def test_what_a_bench_can_mend_is_marginal_and_refuses_nothing():
@@ -223,18 +223,18 @@ def test_what_a_bench_can_mend_is_marginal_and_refuses_nothing():
 def test_what_fails_undrawn_fails_when_drawn(impact, temper, service):
     changes = {"load.impact": impact, "limit.service_temperature": service}
     changes = {name: value for name, value in changes.items() if value is not None}
-    found, around = case(changes, temper=temper)
-    failed = {g.name for g in judge(found, 1.0, around).gates if g.verdict == "fail"}
+    found, job = case(changes, temper=temper)
+    failed = {g.name for g in judge(found, 1.0, job).gates if g.verdict == "fail"}
     bound = (failed & {"service_heat"}) or (
         "snap" in failed and bool(np.isnan(found.snap_margin_hrc).any())
     )
     struck = impact == "hammered" and "snap" in failed and temper.temperature_c < 225
-    assert fails_undrawn(found.treatment, temper, around) is bool(bound or struck)
+    assert fails_undrawn(found.treatment, temper, job) is bool(bound or struck)
 
 
 def test_bar_as_bought_is_always_drawn():
-    around = surroundings(asked({"load.impact": "hammered"}), CATALOG)
-    assert not fails_undrawn(work("c45", route="as-bought"), NO_TEMPER, around)
+    job = resolved(asked({"load.impact": "hammered"}), CATALOG)
+    assert not fails_undrawn(work("c45", route="as-bought"), NO_TEMPER, job)
 
 
 def test_a_temper_where_the_steel_turns_brittle_never_just_passes():

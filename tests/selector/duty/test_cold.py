@@ -6,7 +6,7 @@ from catalog import load_catalog
 from selector.decision.judgement import judge
 from selector.duty.cold import cold_gate, transition_c
 from selector.gate import Gate
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
@@ -18,8 +18,8 @@ BOUGHT = {"route": "as-bought", "medium": None, "source": None}
 
 
 def predicted(changes, temper, **given_work):
-    around = surroundings(asked(changes), CATALOG)
-    return predict(prepare(work(**given_work), around), temper, around), around
+    job = resolved(asked(changes), CATALOG)
+    return predict(prepare(work(**given_work), job), temper, job), job
 
 
 def gate(service, impact="light", temper=NO_TEMPER, **given_work) -> Gate | None:
@@ -32,9 +32,9 @@ def prehard(service, impact="light"):
 
 
 def test_without_frost_the_cold_is_not_judged():
-    around = surroundings(asked(), CATALOG)
-    found = predict(prepare(work(**BOUGHT), around), NO_TEMPER, around)
-    assert cold_gate(found, around) is None
+    job = resolved(asked(), CATALOG)
+    found = predict(prepare(work(**BOUGHT), job), NO_TEMPER, job)
+    assert cold_gate(found, job) is None
     assert gate(0) is None
     assert gate(60) is None
 
@@ -104,7 +104,7 @@ BAR = predicted({}, NO_TEMPER, **BOUGHT, steel="c45", condition="hot-rolled")[0]
 @given(st.floats(-150.0, -1.0), st.floats(0.1, 60.0), st.sampled_from(["light", "hammered"]))
 def test_colder_service_is_never_judged_better(service, colder, impact):
     warm, cold = (
-        cold_gate(BAR, surroundings(asked(
+        cold_gate(BAR, resolved(asked(
             {"limit.service_temperature": at, "load.impact": impact}), CATALOG))
         for at in (service, max(service - colder, -200.0))
     )  # fmt: skip
@@ -113,7 +113,7 @@ def test_colder_service_is_never_judged_better(service, colder, impact):
 
 def test_the_cold_counts_among_the_gates_of_an_option():
     changes = {"limit.service_temperature": -20, "load.impact": "hammered"}
-    found, around = predicted(changes, NO_TEMPER, **BOUGHT, steel="c45")
-    judged = judge(found, 0.0, around)
+    found, job = predicted(changes, NO_TEMPER, **BOUGHT, steel="c45")
+    judged = judge(found, 0.0, job)
     assert next(g for g in judged.gates if g.name == "cold").verdict == "fail"
     assert judged.verdict == "fail"

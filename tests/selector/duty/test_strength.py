@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector import sampling
 from selector.duty.strength import CAP, has_load, least_factor
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.mechanics.notch import cross_hole_factor
 from tests.dog import GONE, asked
 
@@ -15,7 +15,7 @@ NONE = {"load.torque": GONE}
 
 
 def near(changes=None):
-    return surroundings(asked(changes), CATALOG)
+    return resolved(asked(changes), CATALOG)
 
 
 def median(changes=None, hrc=(40.0, 40.0)):

@@ -11,7 +11,7 @@ from selector.duty.wear import (
     pair_gate,
     wearing_carbon_wt_pct,
 )
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from tests.dog import GONE, asked, work
 
 CATALOG = load_catalog()
@@ -21,17 +21,17 @@ MATE = {"material": "cast ring", "hardness": "40 HRC"}
 
 
 def near(changes=None):
-    return surroundings(asked(changes), CATALOG)
+    return resolved(asked(changes), CATALOG)
 
 
 def loss(steel, changes, route="through-torch"):
-    around = near(changes)
-    return np.median(edge_loss_hrc(work(steel, route), around.leading, around))
+    job = near(changes)
+    return np.median(edge_loss_hrc(work(steel, route), job.leading, job))
 
 
 def drawn_life(steel, hrc, changes):
-    around = near(changes)
-    return life(work(steel, "through-torch"), hrc, around.leading, around)
+    job = near(changes)
+    return life(work(steel, "through-torch"), hrc, job.leading, job)
 
 
 @pytest.mark.parametrize("changes", [STRUCK, GRIT], ids=["struck edge", "grit"])
@@ -51,13 +51,13 @@ def test_beyond_the_carbon_of_chisels_a_struck_edge_gains_nothing():
 )
 def test_what_does_not_cut_loses_no_edge(changes):
     assert loss("c45", changes) == 0
-    around = near(changes)
-    assert not is_cutting(around.leading, around)
+    job = near(changes)
+    assert not is_cutting(job.leading, job)
 
 
 def test_a_named_edge_cuts_without_blows():
-    around = near({"zone.0.wear": "edge-impact", "part.feature": [{"kind": "edge"}]})
-    assert is_cutting(around.leading, around)
+    job = near({"zone.0.wear": "edge-impact", "part.feature": [{"kind": "edge"}]})
+    assert is_cutting(job.leading, job)
 
 
 def test_a_tool_that_presses_is_not_judged_by_its_edge():
@@ -78,14 +78,14 @@ def test_a_case_brings_its_own_carbon():
     ids=["teeth", "plain", "struck"],
 )
 def test_what_has_an_edge(changes, edged):
-    around = near(changes)
-    assert has_edge(around.leading, around) == edged
+    job = near(changes)
+    assert has_edge(job.leading, job) == edged
 
 
 def test_life_is_counted_from_the_softest_that_would_do():
-    around = near()
+    job = near()
     same, more = (
-        life(work("c45"), np.full(512, around.leading.floor_hrc + d), around.leading, around)
+        life(work("c45"), np.full(512, job.leading.floor_hrc + d), job.leading, job)
         for d in (0.0, 8.0)
     )
     assert same == pytest.approx(1.0)
@@ -107,16 +107,16 @@ def test_the_error_of_a_wear_relation_is_drawn_and_hits_all_steels_alike():
 
 @pytest.mark.parametrize("steel", ["x153crmov12", "hs6-5-2", "x100crmov5", "x105crmo17"])
 def test_hard_carbides_outlast_plain_steel_of_equal_hardness_under_grit(steel):
-    around = near(GRIT)
-    gain = carbide_gain(work(steel, "through-torch"), around.leading, around)
+    job = near(GRIT)
+    gain = carbide_gain(work(steel, "through-torch"), job.leading, job)
     assert 1.05 < gain.ratio < 2.0
     assert gain.log_sd > 0
 
 
 @pytest.mark.parametrize("changes", [STRUCK, {"zone.0.wear": "sliding"}, {}])
 def test_hard_carbides_add_nothing_at_a_struck_edge_or_in_plain_sliding(changes):
-    around = near(changes)
-    gain = carbide_gain(work("x153crmov12", "through-torch"), around.leading, around)
+    job = near(changes)
+    gain = carbide_gain(work("x153crmov12", "through-torch"), job.leading, job)
     assert gain.ratio == 1
     assert gain.log_sd == 0
 
@@ -126,10 +126,10 @@ def test_carbon_bound_in_hard_carbides_is_not_counted_twice():
 
 
 def test_life_without_a_window_is_counted_from_plain_bar():
-    around = near({"zone.0.hardness": GONE, "zone.0.severity": "light"})
-    assert around.leading.floor_hrc is None
+    job = near({"zone.0.hardness": GONE, "zone.0.severity": "light"})
+    assert job.leading.floor_hrc is None
     # Sliding: in proportion to hardness, 400 HV over 200 HV (40.8 HRC in ISO 18265).
-    found = life(work("c45"), np.full(512, 40.8), around.leading, around)
+    found = life(work("c45"), np.full(512, 40.8), job.leading, job)
     assert np.median(found) == pytest.approx(2.0, abs=0.02)
 
 
@@ -148,15 +148,15 @@ def test_life_without_a_window_is_counted_from_plain_bar():
     ],
 )
 def test_which_of_the_pair_wears_is_answered(should, hrc, verdict, words):
-    around = near({"zone.0.mate": {**MATE, "should_wear": should}})
-    gate = pair_gate(np.full(8, hrc), around.leading, around)
+    job = near({"zone.0.mate": {**MATE, "should_wear": should}})
+    gate = pair_gate(np.full(8, hrc), job.leading, job)
     assert gate.verdict == verdict
     assert words in gate.text
 
 
 def test_a_pair_that_may_go_either_way_says_how_often():
-    around = near({"zone.0.mate": {**MATE, "should_wear": "mate"}})
-    gate = pair_gate(np.array([38.0, 45.0, 45.0, 45.0]), around.leading, around)
+    job = near({"zone.0.mate": {**MATE, "should_wear": "mate"}})
+    gate = pair_gate(np.array([38.0, 45.0, 45.0, 45.0]), job.leading, job)
     assert gate.verdict == "marginal"
     assert "the other way round in 25 of 100" in gate.text
 
@@ -167,5 +167,5 @@ def test_a_pair_that_may_go_either_way_says_how_often():
     ids=["none", "hardness unknown", "either"],
 )
 def test_a_pair_that_cannot_or_need_not_be_judged(mate):
-    around = near({} if mate is GONE else {"zone.0.mate": mate})
-    assert pair_gate(np.full(4, 50.0), around.leading, around) is None
+    job = near({} if mate is GONE else {"zone.0.mate": mate})
+    assert pair_gate(np.full(4, 50.0), job.leading, job) is None

@@ -5,14 +5,14 @@ from selector.flame.arrangement import HOLDS_S, arranged, cut_short
 from selector.flame.arrangement import _spare as spare
 from selector.flame.case import follow
 from selector.flame.outcome import Setup
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
 
 
-def around(changes=None):
-    return surroundings(asked(changes), CATALOG, count=1)
+def job(changes=None):
+    return resolved(asked(changes), CATALOG, count=1)
 
 
 def local(steel="c45", medium="warm-water", source="oxy-propane"):
@@ -20,7 +20,7 @@ def local(steel="c45", medium="warm-water", source="oxy-propane"):
 
 
 def test_a_plain_case_takes_the_shortest_hold_that_bears_to_be_cut_short():
-    there = around()
+    there = job()
     out = arranged(local(), there, there.leading)
     assert out.failed == ()
     index = HOLDS_S.index(out.setup.hold_s)
@@ -33,7 +33,7 @@ def test_a_plain_case_takes_the_shortest_hold_that_bears_to_be_cut_short():
 def test_of_a_short_hold_and_a_longer_one_the_safer_is_taken():
     """Held for 10 s only, the edge of the zone of a thin part stays soft."""
     thin = {f"part.section.{n}.size": 6 for n in (0, 1)}
-    there = around({**thin, "load.torque": "2 N m", "zone.0.depth": "1 mm"})
+    there = job({**thin, "load.torque": "2 N m", "zone.0.depth": "1 mm"})
     out = arranged(local(medium="water"), there, there.leading)
     assert out.failed == ()
     for hold in HOLDS_S[:2]:
@@ -43,7 +43,7 @@ def test_of_a_short_hold_and_a_longer_one_the_safer_is_taken():
 
 
 def test_a_deep_demand_takes_a_longer_hold():
-    there = around({"zone.0.depth": "9 mm"})
+    there = job({"zone.0.depth": "9 mm"})
     treatment = local("42crmo4", "oil")
     short = follow(treatment, there, Setup(hold_s=HOLDS_S[0]), there.leading)
     out = arranged(treatment, there, there.leading)
@@ -52,21 +52,21 @@ def test_a_deep_demand_takes_a_longer_hold():
 
 
 def test_the_flame_goes_past_the_zone_to_bring_its_edge_to_heat():
-    there = around()
+    there = job()
     out = arranged(local(), there, there.leading)
     assert out.setup.past_mm > 0.0
     assert out.hard_mm[1] >= 28.0
 
 
 def test_an_open_flame_is_not_held_for_longer_than_it_can():
-    there = around({"zone.0.hardness": {"min": "66 HRC", "must": True}})
+    there = job({"zone.0.hardness": {"min": "66 HRC", "must": True}})
     out = arranged(local(), there, there.leading)
     assert out.setup.hold_s <= 60.0 * local().source.soak_max_min.value
 
 
 def test_a_hold_that_must_not_be_cut_short_is_meant_longer():
     """One hold in ten is half as long as meant; the zone is to be hard all the same."""
-    there = around({f"part.section.{n}.size": 16 for n in (0, 1)})
+    there = job({f"part.section.{n}.size": 16 for n in (0, 1)})
     treatment = local(medium="water")
     out = arranged(treatment, there, there.leading)
     hasty = replace(cut_short(out.setup), temper=out.temper)

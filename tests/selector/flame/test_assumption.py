@@ -2,7 +2,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.flame.assumption import flame_assumptions
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from tests.dog import GONE, asked, work
 
 CATALOG = load_catalog()
@@ -19,7 +19,7 @@ STATED = {
 
 def said(changes=None, source="oxy-propane", medium="water"):
     done = work("c45", "local-torch", medium, source)
-    return "\n".join(flame_assumptions(done, surroundings(asked(changes), CATALOG, count=1)))
+    return "\n".join(flame_assumptions(done, resolved(asked(changes), CATALOG, count=1)))
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ from selector.flame.bath import ROOM_MM
 from selector.flame.case import follow
 from selector.flame.change import first_change
 from selector.flame.outcome import Setup
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
@@ -13,10 +13,10 @@ CATALOG = load_catalog()
 
 def dipped(volume, medium="oil"):
     kept = [{"medium": medium, **({"volume": volume} if volume else {})}]
-    around = surroundings(asked({"workshop.bath": kept}), CATALOG, count=1)
+    job = resolved(asked({"workshop.bath": kept}), CATALOG, count=1)
     treatment = work("42crmo4", "local-torch", medium, "oxy-propane")
-    out = follow(treatment, around, Setup(past_mm=12.5), around.leading)
-    return out, treatment, around
+    out = follow(treatment, job, Setup(past_mm=12.5), job.leading)
+    return out, treatment, job
 
 
 def check(volume, medium="oil"):
@@ -47,8 +47,8 @@ def test_a_bath_of_unknown_volume_is_not_judged():
 
 
 def test_more_of_it_is_the_one_change():
-    out, treatment, around = dipped("0.3 l")
+    out, treatment, job = dipped("0.3 l")
     assert {c.name for c in out.failed} == {"bath"}
-    change = first_change(treatment, around, around.leading, out)
+    change = first_change(treatment, job, job.leading, out)
     assert "in a deep vessel" in change.text
     assert not change.at_hand

@@ -9,15 +9,15 @@ from selector.heat.exchange import SURFACE_C, steady
 from selector.heat.grid import round_grid
 from selector.heat.section_slice import slice_grid
 from selector.heat.steel_property import heating_steel
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.treatment import Temper
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
 
 
-def around(changes=None):
-    return surroundings(asked(changes), CATALOG, count=1)
+def job(changes=None):
+    return resolved(asked(changes), CATALOG, count=1)
 
 
 def local(steel="c45", medium="warm-water", source="oxy-propane", condition=None):
@@ -26,7 +26,7 @@ def local(steel="c45", medium="warm-water", source="oxy-propane", condition=None
 
 @pytest.fixture(scope="module")
 def dog():
-    return around()
+    return job()
 
 
 @pytest.fixture(scope="module")
@@ -42,20 +42,20 @@ def test_steels_share_their_heats_in_steps_of_ten():
 
 def test_the_bath_is_the_workshops():
     kept = [{"medium": "oil", "temperature": "60 degC", "agitation": "strong"}]
-    bath = bath_of(local(medium="oil"), around({"workshop.bath": kept}))
+    bath = bath_of(local(medium="oil"), job({"workshop.bath": kept}))
     assert (bath.medium, bath.temperature_c, bath.agitation) == ("oil", 60.0, "strong")
 
 
 def test_the_flame_goes_past_the_zone_but_not_past_the_part(dog):
-    job, part = job_of(local(), dog, Setup(past_mm=8.0))
-    assert (job.zone_mm, job.heated_mm) == ((0.0, 30.0), (0.0, 38.0))
-    job, part = job_of(local(), dog, Setup(past_mm=1e4))
-    assert job.heated_mm[1] == part.length_mm
+    torching, part = job_of(local(), dog, Setup(past_mm=8.0))
+    assert (torching.zone_mm, torching.heated_mm) == ((0.0, 30.0), (0.0, 38.0))
+    torching, part = job_of(local(), dog, Setup(past_mm=1e4))
+    assert torching.heated_mm[1] == part.length_mm
 
 
 def test_a_slow_hand_takes_longer_to_the_bath():
     quick, slow = (
-        job_of(local(), around({"workshop.skill": {"delay": d}}), Setup())[0].delay_s
+        job_of(local(), job({"workshop.skill": {"delay": d}}), Setup())[0].delay_s
         for d in (1.0, 3.0)
     )
     assert slow == 3.0 * quick
@@ -82,7 +82,7 @@ def test_all_of_its_demands_are_met(done):
 def test_a_torch_too_small_is_a_clear_reason():
     """A torch for any size."""
     big = {"part.section.0.size": 76, "part.section.1.size": 76, "part.section.0.length": 60}
-    there = around({**big, "workshop.heat": [{"source": "hand-torch"}]})
+    there = job({**big, "workshop.heat": [{"source": "hand-torch"}]})
     out = follow(local(source="hand-torch"), there, Setup(), there.leading)
     assert [check.name for check in out.failed] == ["reach"]
     assert "°C after 10 minutes between firebricks" in out.failed[0].text
@@ -90,7 +90,7 @@ def test_a_torch_too_small_is_a_clear_reason():
 
 
 def test_a_still_part_is_told_to_be_turned():
-    still = around({"workshop.turns_part": False, "workshop.held_by": "tongs"})
+    still = job({"workshop.turns_part": False, "workshop.held_by": "tongs"})
     out = follow(local(), still, Setup(past_mm=8.0), still.leading)
     text = next(c.text for c in out.failed if c.name == "even")
     assert text.endswith("uneven, turn it")
@@ -99,7 +99,7 @@ def test_a_still_part_is_told_to_be_turned():
 def test_10_mm_of_42crmo4_in_water_snaps_unless_drawn():
     """Common practice: hard to the centre, and nothing in the workshop to draw it with."""
     thin = {f"part.section.{n}.size": 10 for n in (0, 1)}
-    there = around({**thin, "load.torque": "5 N m"})
+    there = job({**thin, "load.torque": "5 N m"})
     undrawn = follow(
         local("42crmo4", "water"), there, Setup(temper=Temper("none")), there.leading
     )
@@ -133,7 +133,7 @@ def test_the_corner_runs_ahead_as_on_a_true_cross_section(shape):
 
 
 def test_a_square_edge_is_hotter_than_a_round_one(dog):
-    square = around({f"part.section.{n}.shape": "square" for n in (0, 1)})
+    square = job({f"part.section.{n}.shape": "square" for n in (0, 1)})
     edges = [
         follow(local(), there, Setup(past_mm=12.5), there.leading).corner_c
         for there in (dog, square)
@@ -149,14 +149,14 @@ def test_a_treatment_without_a_torch_cannot_be_followed(dog):
 def test_the_bath_s_volume_and_the_true_section_go_into_the_quench():
     kept = [{"medium": "warm-water", "volume": "3 l"}]
     square = {"workshop.bath": kept, "part.section.0.shape": "square"}
-    job, _ = job_of(local(), around(square), Setup())
-    assert job.bath_volume_l == 3.0
-    assert job.outlines[0].shape == "square"
-    assert job.outlines[1] is None
+    torching, _ = job_of(local(), job(square), Setup())
+    assert torching.bath_volume_l == 3.0
+    assert torching.outlines[0].shape == "square"
+    assert torching.outlines[1] is None
 
 
 def test_a_square_corner_comes_out_no_softer_than_its_side(dog):
-    square = around({"part.section.0.shape": "square"})
+    square = job({"part.section.0.shape": "square"})
     found = follow(local(), square, Setup(past_mm=12.5), square.leading)
     middle = int(np.argmin(np.abs(found.hardness.along_mm - 15.0)))
     assert found.corner_hrc >= found.hardness.surface(found.hardness.quenched_hrc)[middle]
@@ -164,7 +164,7 @@ def test_a_square_corner_comes_out_no_softer_than_its_side(dog):
 
 
 def test_the_heat_that_runs_back_leaves_the_edge_harder_than_the_body():
-    struck = around({"load.impact": "hammered"})
+    struck = job({"load.impact": "hammered"})
     chisel = work("c45", "residual-heat", "warm-water", "oxy-propane")
     found = follow(chisel, struck, Setup(past_mm=25.0, hold_s=60.0), struck.leading)
     assert found.temper.means in {"residual", "none"}
@@ -173,7 +173,7 @@ def test_the_heat_that_runs_back_leaves_the_edge_harder_than_the_body():
 
 
 def test_a_hole_near_the_end_makes_the_hottest_edge(dog):
-    near = around({"part.feature": [{"kind": "cross-hole", "at": "6 mm", "size": "6 mm"}]})
+    near = job({"part.feature": [{"kind": "cross-hole", "at": "6 mm", "size": "6 mm"}]})
     plain, drilled = (
         follow(local(), there, Setup(past_mm=12.5), there.leading).corner_c
         for there in (dog, near)

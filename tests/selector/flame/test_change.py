@@ -5,15 +5,15 @@ from selector.flame.arrangement import arranged
 from selector.flame.case import follow
 from selector.flame.change import first_change, given_a_bath, heated_whole
 from selector.flame.outcome import Setup
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.torch.part import PASTS
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
 
 
-def around(changes=None):
-    return surroundings(asked(changes), CATALOG, count=1)
+def job(changes=None):
+    return resolved(asked(changes), CATALOG, count=1)
 
 
 def local(steel="c45", medium="warm-water", source="oxy-propane"):
@@ -26,7 +26,7 @@ def changed(there, treatment):
 
 
 def test_a_still_part_is_turned():
-    there = around({"workshop.turns_part": False, "workshop.held_by": "tongs"})
+    there = job({"workshop.turns_part": False, "workshop.held_by": "tongs"})
     out, change = changed(there, local())
     assert [check.name for check in out.failed] == ["even"]
     assert change.text.startswith("hold and turn the part in the flame")
@@ -37,7 +37,7 @@ def test_a_still_part_is_turned():
 def test_a_small_torch_is_replaced_and_the_answer_recomputed():
     heat = [{"source": "hand-torch"}, {"source": "kitchen-oven"}]
     sizes = {"part.section.0.size": 36, "part.section.1.size": 36}
-    there = around({**sizes, "workshop.heat": heat})
+    there = job({**sizes, "workshop.heat": heat})
     out, change = changed(there, local(source="hand-torch"))
     assert [check.name for check in out.failed] == ["reach"]
     assert change.text.startswith("take an oxy-propane heating torch")
@@ -46,7 +46,7 @@ def test_a_small_torch_is_replaced_and_the_answer_recomputed():
 
 
 def test_a_mild_bath_gives_way_to_a_harsher_one():
-    there = around({"workshop.bath": [{"medium": "oil"}]})
+    there = job({"workshop.bath": [{"medium": "oil"}]})
     out, change = changed(there, local(medium="oil"))
     assert "hard" in {check.name for check in out.failed}
     assert change.text.startswith("quench in")
@@ -54,12 +54,12 @@ def test_a_mild_bath_gives_way_to_a_harsher_one():
 
 
 def test_what_no_change_mends_has_none():
-    there = around({"zone.0.hardness": {"min": "66 HRC", "must": True}})
+    there = job({"zone.0.hardness": {"min": "66 HRC", "must": True}})
     assert changed(there, local())[1] is None
 
 
 def test_nothing_that_holds_it_is_one_change():
-    there = around({"workshop.heat": [{"source": "hand-torch"}, {"source": "kitchen-oven"}],
+    there = job({"workshop.heat": [{"source": "hand-torch"}, {"source": "kitchen-oven"}],
                     "workshop.turns_part": False, "part.section.0.size": 8,
                     "part.section.1.size": 8, "load.torque": "2 N m"})  # fmt: skip
     out, change = changed(there, local(source="hand-torch"))
@@ -70,7 +70,7 @@ def test_nothing_that_holds_it_is_one_change():
 
 @pytest.mark.parametrize("medium", ["oil", "warm-water"])
 def test_a_change_never_repeats_what_is_done(medium):
-    there = around({"workshop.turns_part": False, "workshop.held_by": "tongs"})
+    there = job({"workshop.turns_part": False, "workshop.held_by": "tongs"})
     _, change = changed(there, local("42crmo4", medium))
     assert change is None or medium not in change.text
 
@@ -80,7 +80,7 @@ def small_torch(size, length="40 mm"):
     sections = [{"shape": "round", "size": size, "length": n} for n in (length, "200 mm")]
     zone = {"zone.0.hardness": {"min": "50 HRC"}, "load.torque": "20 N m"}
     changes = {"workshop.heat": heat, "part.section": sections, "part.feature": [], **zone}
-    return around(changes), local("42crmo4", "oil", "hand-torch")
+    return job(changes), local("42crmo4", "oil", "hand-torch")
 
 
 def test_a_miss_is_told_of_the_flame_held_together():
@@ -92,7 +92,7 @@ def test_a_miss_is_told_of_the_flame_held_together():
 
 def test_what_else_moves_with_a_change_is_said():
     still = {"workshop.turns_part": False, "workshop.held_by": "tongs"}
-    there = around(still)
+    there = job(still)
     out, change = changed(there, local())
     old, new = out.setup, change.outcome.setup
     assert (old.past_mm != new.past_mm) is ("past the zone, not" in change.text)
@@ -101,7 +101,7 @@ def test_what_else_moves_with_a_change_is_said():
 
 def test_a_hot_bath_is_let_cool():
     """Near its boiling point water keeps a skin of vapour."""
-    there = around({"workshop.bath": [{"medium": "water", "temperature": "95 degC"}]})
+    there = job({"workshop.bath": [{"medium": "water", "temperature": "95 degC"}]})
     out, change = changed(there, local(medium="water"))
     assert "hard" in {check.name for check in out.failed}
     assert change.text.startswith("let the bath cool to 20 °C")
@@ -113,7 +113,7 @@ def test_a_steel_is_offered_its_own_bath_first():
     """Silver steel is a water-hardening steel: water, not another oil."""
     thick = {f"part.section.{n}.size": 30 for n in (0, 1)}
     window = {"zone.0.hardness": {"min": "55 HRC"}}
-    there = around({**thick, **window, "workshop.bath": [{"medium": "oil"}]})
+    there = job({**thick, **window, "workshop.bath": [{"medium": "oil"}]})
     _, change = changed(there, local("115crv3", "oil"))
     assert "water" in change.text
     assert "oil" not in change.text.partition(":")[0]
@@ -121,7 +121,7 @@ def test_a_steel_is_offered_its_own_bath_first():
 
 def test_a_short_part_that_is_hard_all_over_is_heated_whole():
     short = {"part.section.1.length": 20, "part.feature": [], "zone.0.section": [1, 2]}
-    there = around(short)
+    there = job(short)
     change = heated_whole(local("42crmo4", "oil"), there, there.leading)
     assert change.text.startswith("heat the whole part in the flame")
     assert change.outcome.heated.reached
@@ -130,7 +130,7 @@ def test_a_short_part_that_is_hard_all_over_is_heated_whole():
 
 def test_out_of_the_sun_is_a_change_at_hand():
     """In the sun a heat looks duller than it is, and corners burn."""
-    there = around({"workshop.light": "sun", "part.section.0.shape": "square"})
+    there = job({"workshop.light": "sun", "part.section.0.shape": "square"})
     out, change = changed(there, local())
     assert [check.name for check in out.failed] == ["corner"]
     assert change.text.startswith("judge the heat in the shade")
@@ -138,13 +138,13 @@ def test_out_of_the_sun_is_a_change_at_hand():
 
 
 def test_what_turned_all_through_is_not_sent_to_another_flame():
-    there = around({"workshop.bath": [{"medium": "oil"}]})
+    there = job({"workshop.bath": [{"medium": "oil"}]})
     _, change = changed(there, local(medium="oil"))
     assert change.outcome.setup.flame is None
 
 
 def test_a_bath_at_hand_is_no_change_but_a_treatment_of_its_own():
-    there = around({"workshop.bath": [{"medium": "oil"}, {"medium": "water"}]})
+    there = job({"workshop.bath": [{"medium": "oil"}, {"medium": "water"}]})
     _, change = changed(there, local(medium="oil"))
     assert change is None or "cold water" not in change.text
 
@@ -154,7 +154,7 @@ IN_AIR = {"workshop.bath": [{"medium": "air"}]}
 
 @pytest.mark.parametrize("medium", ["air", None])
 def test_where_there_is_no_bath_the_steels_own_is_the_change(medium):
-    there = around(IN_AIR)
+    there = job(IN_AIR)
     change = given_a_bath(local("c45", medium), there, there.leading)
     assert change is not None
     assert change.text.startswith("quench in cold water: ")
@@ -169,7 +169,7 @@ def test_where_there_is_no_bath_the_steels_own_is_the_change(medium):
     ids=["a bath is there", "never hardens", "made for air"],
 )
 def test_a_bath_is_no_change_where_it_is_not_what_lacks(steel, medium):
-    there = around(IN_AIR)
+    there = job(IN_AIR)
     assert given_a_bath(local(steel, medium), there, there.leading) is None
 
 

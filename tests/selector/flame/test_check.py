@@ -14,7 +14,7 @@ from selector.flame.check import (
     slack_words,
 )
 from selector.flame.outcome import OVERHEATED_C, SAFE, Setup
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.torch.reading import Ring
 from tests.dog import GONE, asked, work
 
@@ -22,16 +22,16 @@ CATALOG = load_catalog()
 WORK = work("c45", "local-torch", "warm-water", "oxy-propane")
 
 
-def around(changes=None):
-    return surroundings(asked(changes), CATALOG, count=1)
+def job(changes=None):
+    return resolved(asked(changes), CATALOG, count=1)
 
 
-ASKED = around().leading
+ASKED = job().leading
 
 
 @pytest.fixture(scope="module")
 def dog():
-    return around()
+    return job()
 
 
 @pytest.fixture(scope="module")
@@ -82,22 +82,22 @@ def test_a_burnt_corner_fails(done, dog):
 
 
 def test_a_part_that_nothing_holds_fails(done):
-    free = around({"workshop.turns_part": False})
+    free = job({"workshop.turns_part": False})
     assert failed(done, free) == {"held"}
-    held = around({"workshop.turns_part": False, "workshop.held_by": "tongs"})
+    held = job({"workshop.turns_part": False, "workshop.held_by": "tongs"})
     assert failed(done, held) == set()
 
 
 def test_an_oil_steel_in_water_may_crack():
     brine = work("100mncrw4", "local-torch", "water", "oxy-propane")
-    there = around({"workshop.bath": [{"medium": "water"}]})
+    there = job({"workshop.bath": [{"medium": "water"}]})
     out = follow(brine, there, Setup(), there.leading)
     assert "cracking" in {check.name for check in out.failed}
 
 
 def test_a_risk_of_cracking_is_told_with_its_reason_also_where_it_is_no_bar(done):
     rich = work("c80u", "local-torch", "water", "oxy-propane")
-    plain = around({"part.feature": []})
+    plain = job({"part.feature": []})
     likely = replace(done, crack=crack_of(rich, plain))
     checked = {check.name: check for check in checks(likely, plain, ASKED)}
     assert checked["cracking"].met
@@ -114,7 +114,7 @@ def test_a_risk_of_cracking_is_told_with_its_reason_also_where_it_is_no_bar(done
     ],
 )
 def test_what_was_asked_is_told_as_it_was_written(window, words):
-    lead = around({"zone.0.hardness": window if window else GONE}).leading
+    lead = job({"zone.0.hardness": window if window else GONE}).leading
     assert asked_words(lead) == words
 
 
@@ -127,7 +127,7 @@ def test_what_was_asked_is_told_as_it_was_written(window, words):
     ],
 )
 def test_the_most_that_is_asked_is_told_with_what_still_passes(window, words):
-    assert most_words(around({"zone.0.hardness": window}).leading) == words
+    assert most_words(job({"zone.0.hardness": window}).leading) == words
 
 
 def test_a_near_miss_is_not_rounded_into_what_was_asked(done, dog):
@@ -166,16 +166,16 @@ def test_a_second_hard_zone_apart_is_named(done):
     window = {"min": "50 HRC"}
     sections = [{"shape": "round", "size": 25, "length": n} for n in (30, 120, 30)]
     ends = [{"section": [n], "wear": "sliding", "hardness": window} for n in (1, 3)]
-    apart = around({"part.section": sections, "zone": ends})
+    apart = job({"part.section": sections, "zone": ends})
     assert left_out(done, apart)[0].startswith("section 3, which lies apart and asks 50 HRC")
-    beside = around({"part.section": sections, "zone": ends[:1]})
+    beside = job({"part.section": sections, "zone": ends[:1]})
     assert left_out(done, beside) == ()
 
 
 def test_an_edge_beside_a_hole_is_told(done):
-    holed = around({"part.feature": [{"kind": "cross-hole", "at": 33, "size": 5}]})
+    holed = job({"part.feature": [{"kind": "cross-hole", "at": 33, "size": 5}]})
     assert "cross-hole at 33 mm" in edge_notes(done, holed)[0]
-    far = around({"part.feature": [{"kind": "cross-hole", "at": 100, "size": 5}]})
+    far = job({"part.feature": [{"kind": "cross-hole", "at": 100, "size": 5}]})
     assert edge_notes(done, far) == ()
 
 

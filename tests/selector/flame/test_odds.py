@@ -6,7 +6,7 @@ from catalog import load_catalog
 from selector.flame.arrangement import arranged
 from selector.flame.case import follow
 from selector.flame.odds import limits, odds_of, steadied
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from tests.dog import asked, work
 from tests.once import flamed
 
@@ -16,7 +16,7 @@ SURE, VAGUE = (0.0, 0.0, 0.0), (60.0, 30.0, 0.0)
 
 @pytest.fixture(scope="module")
 def case():
-    there = surroundings(asked({"zone.0.hardness": {"min": "50 HRC"}}), CATALOG, count=1)
+    there = resolved(asked({"zone.0.hardness": {"min": "50 HRC"}}), CATALOG, count=1)
     treatment = work("42crmo4", "local-torch", "oil", "oxy-propane")
     return treatment, there, there.leading, arranged(treatment, there, there.leading)
 
@@ -30,7 +30,7 @@ def test_a_vaguer_reading_leaves_no_less_to_chance(case):
 def test_a_flame_that_is_drawn_back_anyhow_is_no_condition():
     """The operator takes as much of it as lets him stop in time."""
     thin = {f"part.section.{n}.size": 8 for n in (0, 1)}
-    there = surroundings(asked({**thin, "load.torque": "5 N m"}), CATALOG, count=1)
+    there = resolved(asked({**thin, "load.torque": "5 N m"}), CATALOG, count=1)
     treatment = work("42crmo4", "local-torch", "oil", "oxy-propane")
     out = arranged(treatment, there, there.leading)
     assert out.heated.level < 0.6
@@ -43,7 +43,7 @@ def test_a_notch_at_the_edge_of_the_zone_is_a_condition(case):
     treatment, _, lead, out = case
     at = out.hard_mm[1]
     slot = {"part.feature": [{"kind": "slot", "at": f"{at:.1f} mm", "size": "3 mm"}]}
-    near = surroundings(asked(slot), CATALOG, count=1)
+    near = resolved(asked(slot), CATALOG, count=1)
     assert "slot" in limits(out, near)[0]
     assert steadied(treatment, near, lead, out, ("anything",)) is None
 
@@ -89,7 +89,7 @@ def test_what_the_flame_cannot_reach_is_not_overshot():
     """A torch that brings the heat and little more is no danger to the grain."""
     thin = {f"part.section.{n}.size": 10 for n in (0, 1)}
     torch = {"workshop.heat": [{"source": "hand-torch"}]}
-    there = surroundings(asked({**thin, **torch, "load.torque": "5 N m"}), CATALOG, count=1)
+    there = resolved(asked({**thin, **torch, "load.torque": "5 N m"}), CATALOG, count=1)
     treatment = work("42crmo4", "local-torch", "oil", "hand-torch")
     out = arranged(treatment, there, there.leading)
     assert out.heated.reached

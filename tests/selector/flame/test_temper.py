@@ -5,7 +5,7 @@ from selector.flame.case import heated_for
 from selector.flame.outcome import Setup
 from selector.flame.temper import LEAST_DRAW_C, chosen_temper
 from selector.hardening.stock import stock_of
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.torch.flame_history import quench
 from selector.torch.hardness_map import harden
 from tests.dog import asked, work
@@ -16,11 +16,11 @@ LEAST = {"zone.0.hardness": {"min": "50 HRC"}}
 
 def chosen(changes=None, steel="42crmo4", heat=("oxy-propane", "kitchen-oven")):
     heats = [{"source": source} for source in heat]
-    around = surroundings(asked({"workshop.heat": heats, **(changes or {})}), CATALOG, count=1)
+    job = resolved(asked({"workshop.heat": heats, **(changes or {})}), CATALOG, count=1)
     treatment = work(steel, "local-torch", "oil", "oxy-propane")
-    job, part, (heated, grid) = heated_for(treatment, around, Setup(past_mm=12.5))
-    hardened = harden(quench(job, heated, grid), stock_of(treatment), job.bath)
-    return chosen_temper(treatment, around, hardened, around.leading, part.zone_mm)
+    torching, part, (heated, grid) = heated_for(treatment, job, Setup(past_mm=12.5))
+    hardened = harden(quench(torching, heated, grid), stock_of(treatment), torching.bath)
+    return chosen_temper(treatment, job, hardened, job.leading, part.zone_mm)
 
 
 def test_an_oven_inside_the_window_goes_before_a_flame_nearer_to_its_middle():

@@ -10,25 +10,25 @@ from selector.hardening import as_quenched
 from selector.hardening.bath_response import Points, cooled
 from selector.hardening.composition import drawn, middle
 from selector.job.geometry import POSITIONS
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.process import hardening_heat, quench
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
 STEELS = CATALOG.steels
-MIDDLE = surroundings(asked(), CATALOG, count=1)
-DRAWN = surroundings(asked(), CATALOG, count=64)
+MIDDLE = resolved(asked(), CATALOG, count=1)
+DRAWN = resolved(asked(), CATALOG, count=64)
 QUENCHED = [("c45", "water"), ("c45", "oil"), ("42crmo4", "oil"), ("115crv3", "water"),
             ("115crv3", "oil"), ("100mncrw4", "oil"), ("c75s", "oil")]  # fmt: skip
 by_steel = pytest.mark.parametrize(("slug", "medium"), QUENCHED)
 
 
-def quenched(slug, medium, sizes, positions, around=MIDDLE, colder_c=0.0, hold_s=1800.0):
+def quenched(slug, medium, sizes, positions, job=MIDDLE, colder_c=0.0, hold_s=1800.0):
     """Return a steel soaked and quenched whole, by an operator who reads as the draws say."""
     treatment = work(slug, medium=medium)
-    normals = around.of_steel(slug)
-    composition = (middle if around.count == 1 else lambda s: drawn(s, normals))(STEELS[slug])
-    heat = hardening_heat(treatment, around.asked.workshop, normals)
+    normals = job.of_steel(slug)
+    composition = (middle if job.count == 1 else lambda s: drawn(s, normals))(STEELS[slug])
+    heat = hardening_heat(treatment, job.asked.workshop, normals)
     heat = replace(heat, peak_c=heat.peak_c - colder_c, hold_s=hold_s)
     bath = quench(CATALOG.media[medium], asked({"workshop.bath": []}).workshop, 0.5)
     every = cooled(np.asarray(sizes, float), bath, as_quenched.start(STEELS[slug]), normals)

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector import sampling
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.option.cost import Mishaps, bark_mm, bill
 from tests.dog import asked, work
@@ -19,7 +19,7 @@ OVEN = Temper("oven", 200.0, 3600.0)
 
 def of(changes=None, treatment=None, temper=OVEN, crack=NEVER, catalog=CATALOG, **given):
     mishaps = Mishaps(crack_rate=crack, **given)
-    near = surroundings(asked(changes), catalog)
+    near = resolved(asked(changes), catalog)
     return bill(treatment or work(), temper, near, mishaps)
 
 

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector import sampling
 from selector.hardening.composition import drawn
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.option.cracking import crack_draws, crack_words
 from tests.dog import asked, work
 
@@ -17,7 +17,7 @@ def of(changes=None, **names):
     treatment = work(**names)
     slug = treatment.steel.slug
     normals = {**sampling.shared(), **sampling.of_steel(slug)}
-    near = surroundings(asked(changes), CATALOG)
+    near = resolved(asked(changes), CATALOG)
     return crack_draws(treatment, near, drawn(treatment.steel, normals), normals)
 
 

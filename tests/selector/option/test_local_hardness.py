@@ -7,7 +7,7 @@ from catalog import load_catalog
 from selector.flame.arrangement import arranged
 from selector.flame.case import follow
 from selector.flame.outcome import Setup
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.treatment import Temper
 from selector.option.local_hardness import beside
 from selector.option.preparation import prepare
@@ -15,20 +15,20 @@ from selector.option.zone_hardness import zone_hardness
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
-AROUND = surroundings(asked(), CATALOG)
+JOB = resolved(asked(), CATALOG)
 OVEN = Temper("oven", 200.0, 3600.0)
 
 
-def hardness(treatment, around=AROUND):
-    ready = prepare(treatment, around)
-    return ready, zone_hardness(ready, OVEN, around)
+def hardness(treatment, job=JOB):
+    ready = prepare(treatment, job)
+    return ready, zone_hardness(ready, OVEN, job)
 
 
 def test_only_what_adjoins_the_hard_zone_has_a_ring():
     bar = {"shape": "round", "size": 25, "length": 30}
     zones = {"zone.0.section": [2], "zone.1.section": [1, 3, 4], "part.section": [bar] * 4}
-    assert beside(surroundings(asked(zones), CATALOG)) == [0, 2]
-    assert beside(AROUND) == [1]
+    assert beside(resolved(asked(zones), CATALOG)) == [0, 2]
+    assert beside(JOB) == [1]
 
 
 @pytest.mark.parametrize("source", ["oxy-propane", "hand-torch", "forge"])
@@ -66,22 +66,22 @@ STEELS = [
 ]
 
 
-def both(job, size):
-    steel, medium, source, condition = job
+def both(torching, size):
+    steel, medium, source, condition = torching
     sizes = {f"part.section.{n}.size": size for n in (0, 1)}
-    around = surroundings(asked({**sizes, "part.section.0.length": max(size, 30)}), CATALOG, 1)
+    job = resolved(asked({**sizes, "part.section.0.length": max(size, 30)}), CATALOG, 1)
     treatment = work(steel, "local-torch", medium, source, condition)
-    ready, found = hardness(treatment, around)
-    setup = arranged(treatment, around, around.leading, Setup(temper=OVEN)).setup
+    ready, found = hardness(treatment, job)
+    setup = arranged(treatment, job, job.leading, Setup(temper=OVEN)).setup
     hold_s = float(np.exp(ready.torched.at[0, 1]))
-    return found, follow(treatment, around, replace(setup, hold_s=hold_s), around.leading)
+    return found, follow(treatment, job, replace(setup, hold_s=hold_s), job.leading)
 
 
 @pytest.mark.parametrize("size", [12, 25, 40])
-@pytest.mark.parametrize("job", STEELS, ids=lambda job: f"{job[0]} {job[2]}")
-def test_advice_and_the_flame_verdict_agree_at_the_middle(job, size):
+@pytest.mark.parametrize("torching", STEELS, ids=lambda torching: f"{torching[0]} {torching[2]}")
+def test_advice_and_the_flame_verdict_agree_at_the_middle(torching, size):
     """Held as long, the same part comes out alike: the grids and places differ, no more."""
-    found, verdict = both(job, size)
+    found, verdict = both(torching, size)
     assert found.surface[0] == pytest.approx(verdict.surface_hrc, abs=1.0)
     assert found.core[0] == pytest.approx(verdict.core_hrc, abs=1.5)
     assert found.depth_mm[0] == pytest.approx(verdict.depth_mm, abs=0.06 * size)

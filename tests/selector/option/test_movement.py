@@ -3,7 +3,7 @@ import pytest
 
 from catalog import load_catalog
 from selector import sampling
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.option.movement import movement, permitted_mm
 from tests.dog import asked, work
 
@@ -12,7 +12,7 @@ NORMALS = {**sampling.shared(), **sampling.of_steel("c45")}
 
 
 def near(changes=None):
-    return surroundings(asked(changes), CATALOG)
+    return resolved(asked(changes), CATALOG)
 
 
 def of(changes=None, **names):

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.option.prediction import embrittled, predict
 from selector.option.preparation import prepare
@@ -17,12 +17,12 @@ def oven(temperature_c, means="oven"):
     return Temper(means, temperature_c, 3600.0)
 
 
-def predicted(around, treatment=None, temper=None):
-    return predict(prepare(treatment or work("c45"), around), temper or oven(200.0), around)
+def predicted(job, treatment=None, temper=None):
+    return predict(prepare(treatment or work("c45"), job), temper or oven(200.0), job)
 
 
-def test_every_figure_has_unit_relation_and_source(around):
-    found = predicted(around).figures()
+def test_every_figure_has_unit_relation_and_source(job):
+    found = predicted(job).figures()
     assert set(found) == {"surface", "core", "shank", "depth_mm"}
     assert {name: item.unit for name, item in found.items()} == {
         "surface": "HRC", "core": "HRC", "shank": "HRC", "depth_mm": "mm",
@@ -34,56 +34,56 @@ def test_every_figure_has_unit_relation_and_source(around):
         assert item.p05 <= item.value <= item.p95
 
 
-def test_every_quantity_has_one_value_a_draw(around):
-    found = predicted(around)
+def test_every_quantity_has_one_value_a_draw(job):
+    found = predicted(job)
     for values in (
         found.surface_hrc, found.core_hrc, found.shank_hrc, found.depth_mm,
         found.snapped, found.snap_margin_hrc, found.crack.rate,
         found.movement.moved_mm, found.bill.cost,
     ):  # fmt: skip
-        assert values.shape == (around.count,)
-    assert found.section_hrc.shape == (around.count, 2)
+        assert values.shape == (job.count,)
+    assert found.section_hrc.shape == (job.count, 2)
 
 
 @pytest.mark.parametrize("temper", [NO_TEMPER, oven(150.0), oven(175.0)], ids=str)
-def test_toughness_is_unknown_as_quenched_or_drawn_below_180(around, temper):
-    found = predicted(around, temper=temper)
+def test_toughness_is_unknown_as_quenched_or_drawn_below_180(job, temper):
+    found = predicted(job, temper=temper)
     assert np.isnan(found.snap_margin_hrc).all()
 
 
 @pytest.mark.parametrize("temper", [oven(200.0), oven(250.0)], ids=str)
-def test_toughness_is_known_from_180_up(around, temper):
-    assert np.isfinite(predicted(around, temper=temper).snap_margin_hrc).all()
+def test_toughness_is_known_from_180_up(job, temper):
+    assert np.isfinite(predicted(job, temper=temper).snap_margin_hrc).all()
 
 
-def test_a_hotter_temper_leaves_more_in_hand(around):
+def test_a_hotter_temper_leaves_more_in_hand(job):
     steel = work("c60", medium="oil")
     cool, warm = (
-        np.median(predicted(around, steel, oven(t)).snap_margin_hrc) for t in (200.0, 300.0)
+        np.median(predicted(job, steel, oven(t)).snap_margin_hrc) for t in (200.0, 300.0)
     )
     assert warm > cool
 
 
-def test_bar_as_bought_has_a_known_toughness(around):
-    found = predicted(around, work("c45", "as-bought", None, None), NO_TEMPER)
+def test_bar_as_bought_has_a_known_toughness(job):
+    found = predicted(job, work("c45", "as-bought", None, None), NO_TEMPER)
     assert np.isfinite(found.snap_margin_hrc).all()
 
 
-def test_a_case_is_carried_by_its_core(around):
-    cased = predicted(around, work("16mncr5", "pack-carburise", "oil", None), oven(150.0))
+def test_a_case_is_carried_by_its_core(job):
+    cased = predicted(job, work("16mncr5", "pack-carburise", "oil", None), oven(150.0))
     soaked = work("100mncrw4", "through-furnace", "oil", "muffle-furnace")
-    through = predicted(around, soaked, oven(200.0))
+    through = predicted(job, soaked, oven(200.0))
     assert np.isfinite(cased.snap_margin_hrc).all()
     assert np.median(cased.snap_margin_hrc) > np.median(through.snap_margin_hrc)
 
 
-def test_a_temper_in_the_window_leaves_less_in_hand(around):
+def test_a_temper_in_the_window_leaves_less_in_hand(job):
     treatment = work("42crmo4")
     free = treatment.steel.model_copy(update={"embrittlement_c": ()})
     lost = {
         heat_c: np.median(
-            predicted(around, replace(treatment, steel=free), oven(heat_c)).snap_margin_hrc
-            - predicted(around, treatment, oven(heat_c)).snap_margin_hrc
+            predicted(job, replace(treatment, steel=free), oven(heat_c)).snap_margin_hrc
+            - predicted(job, treatment, oven(heat_c)).snap_margin_hrc
         )
         for heat_c in (200.0, 300.0)
     }
@@ -117,26 +117,26 @@ def test_what_is_not_tempered_is_not_embrittled():
     assert not embrittled(work("42crmo4"), NO_TEMPER)
 
 
-def test_a_thin_oil_hardening_part_is_hard_through_and_shallow_steel_is_not(around):
-    assert predicted(around, work("100mncrw4")).hard_through
-    assert not predicted(around, work("115crv3")).hard_through
+def test_a_thin_oil_hardening_part_is_hard_through_and_shallow_steel_is_not(job):
+    assert predicted(job, work("100mncrw4")).hard_through
+    assert not predicted(job, work("115crv3")).hard_through
 
 
-def test_where_the_model_is_left_the_figures_say_so(around):
-    rich = predicted(around, work("31crmo12")).figures()
+def test_where_the_model_is_left_the_figures_say_so(job):
+    rich = predicted(job, work("31crmo12")).figures()
     assert any("Cr 3.05 wt %" in sentence for sentence in rich["surface"].validity)
-    assert predicted(around).figures()["surface"].validity == ()
+    assert predicted(job).figures()["surface"].validity == ()
 
 
 def test_a_case_at_an_edge_chips_as_tool_steel_and_elsewhere_its_core_carries_it():
     cased = work("16mncr5", "pack-carburise", "oil", "forge")
     plain, edged = (
-        predicted(surroundings(asked({"part.feature": feature}), CATALOG), cased)
+        predicted(resolved(asked({"part.feature": feature}), CATALOG), cased)
         for feature in ([], [{"kind": "edge", "at": 1}])
     )
     assert np.median(edged.snap_margin_hrc) < np.median(plain.snap_margin_hrc) - 5
 
 
-def test_what_goes_wrong_on_the_way_is_counted_in_the_bill(around):
-    soft = predicted(around, work("c45", "through-torch", "oil"), oven(250.0))
+def test_what_goes_wrong_on_the_way_is_counted_in_the_bill(job):
+    soft = predicted(job, work("c45", "through-torch", "oil"), oven(250.0))
     assert soft.bill.items["rework"] > 0.12 * soft.bill.items["treatment"]

@@ -4,62 +4,62 @@ import pytest
 from catalog import load_catalog
 from selector.hardness_scale import hrc_from_hb
 from selector.job.geometry import POSITIONS
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.option.preparation import cooled_points, prepare, supply_hrc
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
 
 
-def supply(around, steel, condition):
+def supply(job, steel, condition):
     treatment = work(steel, "as-bought", None, None, condition)
-    return supply_hrc(treatment, around.of_steel(steel)), treatment.condition
+    return supply_hrc(treatment, job.of_steel(steel)), treatment.condition
 
 
-def test_bar_as_sold_lies_about_its_published_range(around):
-    hrc, condition = supply(around, "42crmo4", "prehard")
+def test_bar_as_sold_lies_about_its_published_range(job):
+    hrc, condition = supply(job, "42crmo4", "prehard")
     span = condition.hardness_hrc
     assert np.median(hrc) == pytest.approx(span.middle, abs=0.1)
     assert np.mean((hrc >= span.low) & (hrc <= span.high)) > 0.9
 
 
-def test_bar_with_a_maximum_alone_comes_softer_than_it(around):
-    hrc, condition = supply(around, "42crmo4", "annealed")
+def test_bar_with_a_maximum_alone_comes_softer_than_it(job):
+    hrc, condition = supply(job, "42crmo4", "annealed")
     assert condition.hardness_hb.min is None
     most = float(hrc_from_hb(condition.hardness_hb.high, outside="extend"))
     assert np.median(hrc) < most
     assert np.mean(hrc <= most) > 0.9
 
 
-def test_bar_of_no_known_hardness_is_not_guessed(around):
-    hrc, _ = supply(around, "unknown", "unknown")
+def test_bar_of_no_known_hardness_is_not_guessed(job):
+    hrc, _ = supply(job, "unknown", "unknown")
     assert np.isnan(hrc).all()
 
 
-def test_a_quenched_part_has_a_hardness_at_every_point(around):
-    ready = prepare(work("42crmo4"), around)
-    assert ready.fresh.hrc.shape == (around.count, 2 * len(POSITIONS))
+def test_a_quenched_part_has_a_hardness_at_every_point(job):
+    ready = prepare(work("42crmo4"), job)
+    assert ready.fresh.hrc.shape == (job.count, 2 * len(POSITIONS))
     assert ready.heat.target_c == ready.treatment.steel.hardened.temperature_c.middle
     assert ready.crack.risk is not None
 
 
 @pytest.mark.parametrize("names", [("c45", "as-bought"), ("42crmo4", "subcontract-nitride")])
-def test_a_part_that_is_not_quenched_has_none(around, names):
-    ready = prepare(work(*names, medium=None, source=None), around)
+def test_a_part_that_is_not_quenched_has_none(job, names):
+    ready = prepare(work(*names, medium=None, source=None), job)
     assert ready.fresh is None
     assert ready.heat is None
     assert ready.crack.risk is None
     assert not ready.crack.cracked.any()
 
 
-def test_nothing_cools_without_a_bath(around):
-    assert cooled_points(work(route="as-bought", medium=None, source=None), around) is None
+def test_nothing_cools_without_a_bath(job):
+    assert cooled_points(work(route="as-bought", medium=None, source=None), job) is None
 
 
-def test_every_section_cools_at_every_position(around):
-    points = cooled_points(work(), around)
+def test_every_section_cools_at_every_position(job):
+    points = cooled_points(work(), job)
     assert points.position.tolist() == [*POSITIONS, *POSITIONS]
-    assert points.distance_mm.shape == (around.count, 2 * len(POSITIONS))
+    assert points.distance_mm.shape == (job.count, 2 * len(POSITIONS))
     # Two sections of one size cool alike.
     np.testing.assert_array_equal(*np.split(points.distance_mm, 2, axis=1))
 
@@ -68,29 +68,29 @@ def test_a_disc_cools_as_a_plate_of_its_thickness():
     disc = [{"shape": "round", "size": 60, "length": 8}]
     part = {"part.section": disc, "zone": [{"section": [1], "wear": "sliding"}],
             "part.feature": []}  # fmt: skip
-    found = cooled_points(work(), surroundings(asked(part), CATALOG))
+    found = cooled_points(work(), resolved(asked(part), CATALOG))
     bar = {"part.section": [{"shape": "round", "size": 30, "length": 90}]}
-    thick = cooled_points(work(), surroundings(asked({**part, **bar}), CATALOG))
+    thick = cooled_points(work(), resolved(asked({**part, **bar}), CATALOG))
     assert (found.distance_mm[:, -1] < thick.distance_mm[:, -1]).all()
 
 
-def test_points_are_shared_by_steels_of_like_heat_and_not_by_baths_or_kinds(around):
-    crmo, ni = (cooled_points(work(slug), around) for slug in ("42crmo4", "817m40"))
+def test_points_are_shared_by_steels_of_like_heat_and_not_by_baths_or_kinds(job):
+    crmo, ni = (cooled_points(work(slug), job) for slug in ("42crmo4", "817m40"))
     assert crmo is ni
-    assert cooled_points(work("42crmo4", medium="water"), around) is not crmo
-    assert cooled_points(work("x40crmov5-1"), around) is not crmo
+    assert cooled_points(work("42crmo4", medium="water"), job) is not crmo
+    assert cooled_points(work("x40crmov5-1"), job) is not crmo
 
 
-def test_one_draw_is_the_middle(around):
-    once = surroundings(asked(), CATALOG, count=1)
-    middle, drawn = prepare(work(), once), prepare(work(), around)
+def test_one_draw_is_the_middle(job):
+    once = resolved(asked(), CATALOG, count=1)
+    middle, drawn = prepare(work(), once), prepare(work(), job)
     assert middle.fresh.hrc.shape[0] == 1
     assert middle.fresh.hrc[0, 0] == pytest.approx(np.median(drawn.fresh.hrc[:, 0]), abs=1.0)
 
 
-def test_compositions_are_drawn_once_for_a_steel(around):
-    first = prepare(work(route="through-torch"), around)
-    second = prepare(work(route="local-torch"), around)
+def test_compositions_are_drawn_once_for_a_steel(job):
+    first = prepare(work(route="through-torch"), job)
+    second = prepare(work(route="local-torch"), job)
     assert first.composition is second.composition
 
 
@@ -106,8 +106,8 @@ def test_compositions_are_drawn_once_for_a_steel(around):
     ids=["in its zone alone", "other bar", "another bath", "another source", "another steel"],
 )
 def test_what_is_heated_and_quenched_alike_is_worked_out_once(other, shared):
-    around = surroundings(asked(), CATALOG)
-    one, two = prepare(work("c45"), around).fresh, prepare(other, around).fresh
+    job = resolved(asked(), CATALOG)
+    one, two = prepare(work("c45"), job).fresh, prepare(other, job).fresh
     assert (one is two) is shared
-    alone = prepare(other, surroundings(asked(), CATALOG)).fresh
+    alone = prepare(other, resolved(asked(), CATALOG)).fresh
     np.testing.assert_array_equal(two.hrc, alone.hrc)

@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER
 from selector.option.prediction import embrittled
 from selector.option.preparation import cooled_points, prepare
@@ -15,7 +15,7 @@ SHOP = {"oven": 250.0, "torch": 330.0}
 
 def chosen(treatment, changes=None, ceilings=SHOP):
     """Return the tempers worth drawing, at the middle of all uncertainties."""
-    once = surroundings(asked(changes), CATALOG, count=1)
+    once = resolved(asked(changes), CATALOG, count=1)
     return choices(prepare(treatment, once), once, ceilings, cooled_points(treatment, once))
 
 
@@ -125,7 +125,7 @@ def test_a_zone_without_a_window_is_tried_low_springy_and_tough():
 
 @pytest.mark.parametrize("steel", ["c45", "42crmo4"])
 def test_a_temper_looked_up_alone_is_the_one_of_the_grid(steel):
-    once = surroundings(asked(), CATALOG, count=1)
+    once = resolved(asked(), CATALOG, count=1)
     treatment = work(steel)
     ready, points = prepare(treatment, once), cooled_points(treatment, once)
     for choice in chosen(treatment):

@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.option.preparation import prepare
 from selector.option.zone_hardness import working_radius_mm, zone_hardness
@@ -14,37 +14,37 @@ THICK = {"part.section.0.size": 60, "part.section.0.length": 60, "part.section.1
 
 
 def near(changes=None):
-    return surroundings(asked(changes), CATALOG)
+    return resolved(asked(changes), CATALOG)
 
 
-def hardness(treatment, temper=OVEN, around=None, changes=None):
-    around = around or near(changes)
-    ready = prepare(treatment, around)
-    return ready, zone_hardness(ready, temper, around)
+def hardness(treatment, temper=OVEN, job=None, changes=None):
+    job = job or near(changes)
+    ready = prepare(treatment, job)
+    return ready, zone_hardness(ready, temper, job)
 
 
 def bought(steel, route, condition=None):
     return work(steel, route, None, None, condition)
 
 
-def test_bar_left_as_bought_is_the_same_all_through(around):
-    ready, found = hardness(bought("c45", "as-bought"), NO_TEMPER, around)
+def test_bar_left_as_bought_is_the_same_all_through(job):
+    ready, found = hardness(bought("c45", "as-bought"), NO_TEMPER, job)
     for part in (found.surface, found.core, found.shank):
         np.testing.assert_array_equal(part, ready.supply_hrc)
-    assert found.sections.shape == (around.count, 2)
+    assert found.sections.shape == (job.count, 2)
 
 
-def test_a_ready_hard_shaft_has_a_hard_skin_over_a_soft_core(around):
-    _, found = hardness(bought("linear-shaft", "buy-hard-element"), NO_TEMPER, around)
+def test_a_ready_hard_shaft_has_a_hard_skin_over_a_soft_core(job):
+    _, found = hardness(bought("linear-shaft", "buy-hard-element"), NO_TEMPER, job)
     assert np.median(found.surface) > 55
     assert (found.core < 25).all()
     depth = CATALOG.steels["linear-shaft"].condition[0].depth_mm.value
     assert (found.depth_mm == depth).all()
 
 
-def test_a_local_torch_leaves_the_rest_of_prehard_bar_as_supplied(around):
+def test_a_local_torch_leaves_the_rest_of_prehard_bar_as_supplied(job):
     treatment = work("42crmo4", "local-torch", "oil", "oxy-propane", "prehard")
-    ready, found = hardness(treatment, around=around)
+    ready, found = hardness(treatment, job=job)
     np.testing.assert_allclose(found.shank, ready.supply_hrc, atol=0.3)
     # The section beside the zone bears its load with the soft ring.
     assert (found.sections[:, 1] <= ready.supply_hrc + 1e-6).all()
@@ -54,22 +54,22 @@ def test_a_local_torch_leaves_the_rest_of_prehard_bar_as_supplied(around):
 @pytest.mark.parametrize("medium", ["oil", "water"])
 def test_a_local_torch_leaves_the_middle_of_a_thick_part_softer(medium):
     treatment = work("42crmo4", "local-torch", medium, "oxy-propane", "prehard")
-    around = near({**THICK, "workshop.heat": [{"source": "oxy-propane", "gas_flow": 4}]})
-    ready, found = hardness(treatment, around=around)
+    job = near({**THICK, "workshop.heat": [{"source": "oxy-propane", "gas_flow": 4}]})
+    ready, found = hardness(treatment, job=job)
     # What never turned was tempered on the way up, at most.
     assert (found.core >= ready.supply_hrc - 8.0).all()
     assert np.median(found.core) < np.median(found.surface) - 3
 
 
-def test_a_whole_quench_hardens_the_shank_too(around):
-    _, found = hardness(work("42crmo4"), around=around)
+def test_a_whole_quench_hardens_the_shank_too(job):
+    _, found = hardness(work("42crmo4"), job=job)
     assert np.median(found.shank) > 45
 
 
 @pytest.mark.parametrize("steel", ["16mncr5", "s235", "20nicrmo2-2"])
-def test_a_case_is_hard_over_a_core_of_its_own(around, steel):
+def test_a_case_is_hard_over_a_core_of_its_own(job, steel):
     treatment = work(steel, "pack-carburise", "oil", None)
-    ready, found = hardness(treatment, Temper("oven", 150.0, 3600.0), around)
+    ready, found = hardness(treatment, Temper("oven", 150.0, 3600.0), job)
     assert np.median(found.surface) > 55
     assert (found.core < found.surface).all()
     assert (found.core >= ready.supply_hrc).all()
@@ -78,44 +78,43 @@ def test_a_case_is_hard_over_a_core_of_its_own(around, steel):
     assert span.low < np.median(found.depth_mm) < span.high
 
 
-def test_a_case_softens_with_its_temper(around):
+def test_a_case_softens_with_its_temper(job):
     treatment = work("16mncr5", "pack-carburise", "oil", None)
     cool, warm = (
-        hardness(treatment, Temper("oven", t, 3600.0), around)[1].surface
-        for t in (150.0, 200.0)
+        hardness(treatment, Temper("oven", t, 3600.0), job)[1].surface for t in (150.0, 200.0)
     )
     assert (warm < cool).all()
 
 
-def test_alloy_gives_a_case_a_harder_core(around):
+def test_alloy_gives_a_case_a_harder_core(job):
     lean, rich = (
-        hardness(work(steel, "pack-carburise", "oil", None), OVEN, around)[1].core
+        hardness(work(steel, "pack-carburise", "oil", None), OVEN, job)[1].core
         for steel in ("s235", "18crnimo7-6")
     )
     assert np.median(rich) > np.median(lean) + 5
 
 
-def test_a_nitrided_layer_lies_on_the_core_as_sold(around):
+def test_a_nitrided_layer_lies_on_the_core_as_sold(job):
     treatment = work("42crmo4", "subcontract-nitride", None, None, "prehard")
-    ready, found = hardness(treatment, NO_TEMPER, around)
+    ready, found = hardness(treatment, NO_TEMPER, job)
     np.testing.assert_array_equal(found.core, ready.supply_hrc)
     assert np.median(found.surface) > np.median(found.core) + 15
     assert (found.depth_mm < 1).all()
 
 
-def test_an_aged_part_is_even_through(around):
+def test_an_aged_part_is_even_through(job):
     treatment = work("x5crnicunb16-4", "age-harden", None, None)
     heats = [heat for heat, _ in treatment.steel.aged.curve_hrc.points]
-    _, found = hardness(treatment, Temper("furnace", heats[0], 3600.0), around)
+    _, found = hardness(treatment, Temper("furnace", heats[0], 3600.0), job)
     np.testing.assert_array_equal(found.core, found.surface)
-    assert (found.depth_mm == working_radius_mm(around)).all()
+    assert (found.depth_mm == working_radius_mm(job)).all()
 
 
 @pytest.mark.parametrize("names", [("c45", "water"), ("42crmo4", "oil"), ("115crv3", "oil")])
-def test_depth_stays_inside_the_section(around, names):
-    _, found = hardness(work(names[0], medium=names[1]), around=around)
+def test_depth_stays_inside_the_section(job, names):
+    _, found = hardness(work(names[0], medium=names[1]), job=job)
     assert (found.depth_mm >= 0).all()
-    assert (found.depth_mm <= working_radius_mm(around)).all()
+    assert (found.depth_mm <= working_radius_mm(job)).all()
 
 
 def test_less_asked_for_reaches_deeper():
@@ -136,31 +135,31 @@ def test_a_larger_section_never_hardens_deeper_as_a_share():
     shares = []
     for size in (10, 20, 40, 60):
         changes = {"part.section.0.size": size, "part.section.1.size": size}
-        around = near(changes)
-        _, found = hardness(work("c45", medium="water"), around=around)
-        shares.append(np.median(found.depth_mm) / working_radius_mm(around))
+        job = near(changes)
+        _, found = hardness(work("c45", medium="water"), job=job)
+        shares.append(np.median(found.depth_mm) / working_radius_mm(job))
     assert shares == sorted(shares, reverse=True)
 
 
-def test_relation_source_and_temper_are_told(around):
-    _, found = hardness(work("c45"), around=around)
+def test_relation_source_and_temper_are_told(job):
+    _, found = hardness(work("c45"), job=job)
     assert found.relation.endswith("then tempered oven-200c-60min")
     assert found.source == "hardenability.heat_curve"
     assert found.validity == ()
 
 
-def test_a_temper_outside_the_model_is_marked(around):
-    _, found = hardness(work("51crv4"), around=around)
+def test_a_temper_outside_the_model_is_marked(job):
+    _, found = hardness(work("51crv4"), job=job)
     assert any("V 0.175 wt %" in sentence for sentence in found.validity)
-    _, untempered = hardness(work("51crv4"), NO_TEMPER, around)
+    _, untempered = hardness(work("51crv4"), NO_TEMPER, job)
     assert untempered.validity == ()
-    _, published = hardness(work("115crv3"), around=around)
+    _, published = hardness(work("115crv3"), job=job)
     assert published.validity == ()
 
 
 def test_the_thickest_section_of_the_working_zone_counts():
-    around = near({"part.section.0.size": 20, "part.section.1.size": 40})
-    assert working_radius_mm(around) == 10
+    job = near({"part.section.0.size": 20, "part.section.1.size": 40})
+    assert working_radius_mm(job) == 10
 
 
 @pytest.mark.parametrize("route", ["pack-carburise", "subcontract-nitride"])

@@ -10,9 +10,9 @@ from selector.heat.immersion import Immersion
 from selector.heat.operator import Operator
 from selector.heat.section_slice import Outline
 from selector.heat.torch import torch
-from selector.torch.flame_history import Job, heat, heat_and_quench, quench
+from selector.torch.flame_history import FlameJob, heat, heat_and_quench, quench
 
-JOB = Job(
+JOB = FlameJob(
     (Section(16.0, 25.0), Section(16.0, 100.0)),
     (0.0, 25.0),
     (0.0, 33.0),
@@ -92,14 +92,14 @@ def test_a_bore_that_leaves_no_wall_is_refused():
 
 def test_a_small_bath_warms_and_quenches_slower():
     """The bath must be large enough for the heat."""
-    job = replace(JOB, bath=Bath("oil"))
-    heated, grid = heat(job)
+    torching = replace(JOB, bath=Bath("oil"))
+    heated, grid = heat(torching)
     large, small = (
-        quench(replace(job, bath_volume_l=litres), heated, grid) for litres in (50.0, 0.2)
+        quench(replace(torching, bath_volume_l=litres), heated, grid) for litres in (50.0, 0.2)
     )
     core = [at(c, c.time_700_500_s, 0.0, 12.0) for c in (large, small)]
     assert core[1] > 1.05 * core[0]
-    unsaid = quench(job, heated, grid)
+    unsaid = quench(torching, heated, grid)
     assert at(unsaid, unsaid.time_700_500_s, 0.0, 12.0) == pytest.approx(core[0], rel=0.02)
 
 

@@ -4,7 +4,7 @@ import pytest
 from catalog import load_catalog
 from selector.flame.case import follow, heated_for
 from selector.flame.outcome import Setup
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.torch.ground_face import flame_skin_mm, ground
 from tests.dog import asked, work
 
@@ -13,8 +13,8 @@ C45 = work("c45", "local-torch", "warm-water", "oxy-propane")
 
 
 def done(changes=None, **how):
-    around = surroundings(asked(changes), CATALOG, count=1)
-    return follow(C45, around, Setup(past_mm=12.5, **how), around.leading)
+    job = resolved(asked(changes), CATALOG, count=1)
+    return follow(C45, job, Setup(past_mm=12.5, **how), job.leading)
 
 
 @pytest.fixture(scope="module")
@@ -53,9 +53,9 @@ def test_nothing_ground_off_changes_nothing(unground):
 
 
 def test_a_longer_hold_leaves_a_deeper_soft_skin():
-    around = surroundings(asked(), CATALOG, count=1)
+    job = resolved(asked(), CATALOG, count=1)
     skins = []
     for hold_s in (10.0, 80.0):
-        job, _, (heated, grid) = heated_for(C45, around, Setup(hold_s=hold_s))
-        skins.append(flame_skin_mm(heated, grid, job.middle_mm))
+        torching, _, (heated, grid) = heated_for(C45, job, Setup(hold_s=hold_s))
+        skins.append(flame_skin_mm(heated, grid, torching.middle_mm))
     assert 0.0 < skins[0] < skins[1] < 0.2

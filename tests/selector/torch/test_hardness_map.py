@@ -14,7 +14,7 @@ from selector.heat.torch import torch
 from selector.job.treatment import Temper
 from selector.metallurgy.temper_curve import parameter_k
 from selector.torch import flame_history
-from selector.torch.flame_history import Job, heat_and_quench
+from selector.torch.flame_history import FlameJob, heat_and_quench
 from selector.torch.hardness_map import draw, draw_along, drawn_hrc, harden, limit_factor
 
 STEELS = load_catalog().steels
@@ -27,8 +27,8 @@ def stock(slug, condition, supply, softest=5.0):
     return Stock(steel, composition, condition, supply, min(softest, supply))
 
 
-def job(diameter, heat_c=850.0, hold_s=20.0, medium="water", source="oxy-propane"):
-    return Job(
+def task(diameter, heat_c=850.0, hold_s=20.0, medium="water", source="oxy-propane"):
+    return FlameJob(
         (Section(diameter, 25.0), Section(diameter, 150.0)),
         (0.0, 25.0),
         (0.0, 35.0),
@@ -43,7 +43,7 @@ def hardened(bar, work):
 
 
 def test_a_hard_end_a_transition_and_a_bar_as_bought():
-    found = draw(hardened(stock("c45", "normalised", 10.0), job(16.0)))
+    found = draw(hardened(stock("c45", "normalised", 10.0), task(16.0)))
     surface = found.surface()
     assert surface[found.along_mm < 20.0].min() > 52.0
     assert np.all(surface[found.along_mm > 50.0] == pytest.approx(10.0))
@@ -53,7 +53,9 @@ def test_a_hard_end_a_transition_and_a_bar_as_bought():
 
 def test_10_mm_of_42crmo4_in_water_is_hard_to_the_centre():
     """Common practice: and it snaps unless it is drawn."""
-    found = draw(hardened(stock("42crmo4", "annealed", 10.0), job(10.0, source="hand-propane")))
+    found = draw(
+        hardened(stock("42crmo4", "annealed", 10.0), task(10.0, source="hand-propane"))
+    )
     column = found.column(12.0)
     assert column[np.isfinite(column)].min() > 54.0
 
@@ -62,7 +64,7 @@ def test_too_short_a_heat_leaves_a_soft_middle():
     """Common practice: the skin is red, the middle never was."""
     bar = stock("42crmo4", "annealed", 10.0)
     short, long = (
-        draw(hardened(bar, job(25.0, hold_s=hold, medium="oil"))) for hold in (0.0, 60.0)
+        draw(hardened(bar, task(25.0, hold_s=hold, medium="oil"))) for hold in (0.0, 60.0)
     )
     at = int(np.argmin(np.abs(short.along_mm - 18.0)))
     assert short.surface()[at] > 50.0
@@ -72,7 +74,7 @@ def test_too_short_a_heat_leaves_a_soft_middle():
 
 def test_a_prehard_shank_is_not_softened_by_a_300_degree_temper():
     """Common practice: 30 HRC bar was drawn far hotter when it was made."""
-    bar = hardened(stock("42crmo4", "prehard", 30.0), job(20.0, medium="oil"))
+    bar = hardened(stock("42crmo4", "prehard", 30.0), task(20.0, medium="oil"))
     drawn = draw(bar, Temper("furnace", 300.0, 3600.0))
     far = drawn.along_mm > 60.0
     assert np.all(np.abs(drawn.surface()[far] - 30.0) < 0.3)
@@ -80,7 +82,7 @@ def test_a_prehard_shank_is_not_softened_by_a_300_degree_temper():
 
 
 def test_a_prehard_bar_has_a_soft_ring_where_it_was_nearly_hot_enough():
-    slow = replace(job(20.0, hold_s=150.0, medium="oil"))
+    slow = replace(task(20.0, hold_s=150.0, medium="oil"))
     found = draw(hardened(stock("42crmo4", "prehard", 38.0, 10.0), slow))
     surface, peak = found.surface(), found.surface(found.peak_c)
     ring = int(np.argmin(surface))
@@ -91,7 +93,7 @@ def test_a_prehard_bar_has_a_soft_ring_where_it_was_nearly_hot_enough():
 
 def test_hardness_rises_again_between_ac1_and_ac3():
     """From the ring to the hard end the hardness only rises."""
-    slow = job(20.0, hold_s=150.0, medium="oil")
+    slow = task(20.0, hold_s=150.0, medium="oil")
     found = draw(hardened(stock("42crmo4", "prehard", 38.0, 10.0), slow))
     surface = found.surface()
     ring = int(np.argmin(surface))
@@ -101,7 +103,7 @@ def test_hardness_rises_again_between_ac1_and_ac3():
 
 def test_cold_drawn_bar_loses_its_drawing_beside_the_zone():
     bar = stock("080m40", "cold-drawn", 15.0, 3.0)
-    quick, slow = (draw(hardened(bar, job(20.0, hold_s=hold))) for hold in (10.0, 150.0))
+    quick, slow = (draw(hardened(bar, task(20.0, hold_s=hold))) for hold in (10.0, 150.0))
     beside = [found.surface()[found.along_mm > 28.0].min() for found in (quick, slow)]
     assert 3.0 <= beside[1] < beside[0] < 15.0
     assert beside[1] < 12.0
@@ -112,7 +114,7 @@ def test_silver_steel_held_for_seconds_is_softer_than_after_minutes():
     """The commonest cause of "the file bites": carbide has not dissolved."""
     bar = stock("115crv3", "annealed", 12.0)
     hard = [
-        draw(hardened(bar, job(8.0, 785.0, hold, source="hand-propane"))).surface()[5]
+        draw(hardened(bar, task(8.0, 785.0, hold, source="hand-propane"))).surface()[5]
         for hold in (0.0, 60.0, 600.0)
     ]
     assert hard == sorted(hard)
@@ -122,7 +124,7 @@ def test_silver_steel_held_for_seconds_is_softer_than_after_minutes():
 
 def test_straw_heat_hardens_nothing():
     """The colour of the temper is not the heat to harden at."""
-    found = draw(hardened(stock("c45", "normalised", 10.0), job(12.0, heat_c=230.0)))
+    found = draw(hardened(stock("c45", "normalised", 10.0), task(12.0, heat_c=230.0)))
     assert np.nanmax(found.hrc) == pytest.approx(10.0, abs=0.1)
 
 
@@ -130,14 +132,14 @@ def test_the_magnet_alone_leaves_42crmo4_short_of_its_hardness():
     """770 °C is a floor: between its lines the steel turns in part only."""
     bar = stock("42crmo4", "annealed", 10.0)
     at_magnet, right = (
-        draw(hardened(bar, job(12.0, heat, medium="oil"))).surface()[8]
+        draw(hardened(bar, task(12.0, heat, medium="oil"))).surface()[8]
         for heat in (765.0, 850.0)
     )
     assert at_magnet < right - 2.0
 
 
 def test_an_oven_temper_softens_the_hard_end_only():
-    bar = hardened(stock("c45", "normalised", 10.0), job(16.0))
+    bar = hardened(stock("c45", "normalised", 10.0), task(16.0))
     fresh, drawn = draw(bar), draw(bar, OVEN)
     assert np.all(drawn.hrc[np.isfinite(drawn.hrc)] <= fresh.hrc[np.isfinite(fresh.hrc)] + 1e-9)
     assert drawn.surface()[5] < fresh.surface()[5] - 1.0
@@ -154,7 +156,7 @@ def test_the_temper_goes_the_path_of_all_tempers():
 @pytest.fixture(scope="module")
 def chisel():
     """An end of 0.6 % carbon, hardened; the flame or the heat behind it draws it."""
-    return hardened(stock("c60", "normalised", 15.0), job(10.0, 830.0))
+    return hardened(stock("c60", "normalised", 15.0), task(10.0, 830.0))
 
 
 def test_a_flame_from_the_soft_end_leaves_the_edge_hard_and_the_body_softer(chisel):
@@ -188,10 +190,10 @@ def test_colour_that_only_touches_the_edge_draws_less_than_an_hour_at_it(chisel)
 def test_the_zone_hardly_moves_with_the_grid(monkeypatch):
     """Cells half the size: under 1 HRC in the zone, and its edge within a cell."""
     bar = stock("c45", "normalised", 10.0)
-    coarse = draw(hardened(bar, job(25.0)))
+    coarse = draw(hardened(bar, task(25.0)))
     monkeypatch.setattr(flame_history, "bar_grid", lambda s: bar_grid(s, 2.0))
     flame_history._dipped.cache_clear()
-    fine = draw(hardened(bar, job(25.0)))
+    fine = draw(hardened(bar, task(25.0)))
     flame_history._dipped.cache_clear()
     z = np.arange(2.0, 23.0, 1.0)
     for name in ("surface", "core"):
@@ -202,12 +204,12 @@ def test_the_zone_hardly_moves_with_the_grid(monkeypatch):
 
 
 def test_a_thick_bar_of_c45_is_hard_at_the_rim_only():
-    found = draw(hardened(stock("c45", "normalised", 10.0), job(30.0, hold_s=60.0)))
+    found = draw(hardened(stock("c45", "normalised", 10.0), task(30.0, hold_s=60.0)))
     assert found.surface()[10] > found.core()[10] + 10.0
 
 
 def test_the_outer_fibres_lie_between_surface_and_core():
-    found = draw(hardened(stock("c45", "normalised", 10.0), job(30.0)))
+    found = draw(hardened(stock("c45", "normalised", 10.0), task(30.0)))
     at = slice(0, 10)
     assert np.all(found.core()[at] <= found.mean()[at])
     assert np.all(found.mean()[at] <= found.surface()[at] + 0.5)
@@ -217,7 +219,7 @@ def test_the_catalogued_section_limit_overrides_the_composition():
     """Silver steel hardens through in oil up to 8 mm by the catalogue, and hardly at 14 mm."""
     bar = stock("115crv3", "annealed", 12.0)
     thin, thick = (
-        draw(hardened(bar, job(d, 785.0, 120.0, "oil", "hand-propane"))).core()[5]
+        draw(hardened(bar, task(d, 785.0, 120.0, "oil", "hand-propane"))).core()[5]
         for d in (6.0, 14.0)
     )
     assert thin > thick + 10.0

@@ -7,8 +7,8 @@ from catalog import load_catalog
 from selector.heat.boiling import Bath
 from selector.heat.operator import seen_cell
 from selector.job.geometry import POSITIONS
-from selector.job.job import surroundings
-from selector.torch.flame_history import Job, heat
+from selector.job.job import resolved
+from selector.torch.flame_history import FlameJob, heat
 from selector.torch.heating import (
     HOLDS_S,
     LEVEL_LOG_SD,
@@ -25,9 +25,9 @@ from tests.dog import asked
 CATALOG = load_catalog()
 
 
-def job(source="oxy-propane", changes=None):
-    around = surroundings(asked(changes), CATALOG)
-    part, shop = stretch(around.asked, around.hard), around.asked.workshop
+def task(source="oxy-propane", changes=None):
+    job = resolved(asked(changes), CATALOG)
+    part, shop = stretch(job.asked, job.hard), job.asked.workshop
     torch = CATALOG.heat_sources[source]
     hand = operator(torch, shop, STOPS_C[-1], 0.0)
     lead = 1 if part.turned_round else 0
@@ -36,7 +36,7 @@ def job(source="oxy-propane", changes=None):
 
 @pytest.fixture(scope="module")
 def found():
-    return heated(job())
+    return heated(task())
 
 
 def test_readings_have_an_axis_each_for_level_stop_hold_and_probe(found):
@@ -69,11 +69,11 @@ def test_the_skin_is_ahead_of_the_middle_at_a_short_hold(found):
 )
 def test_one_heating_read_on_its_way_is_each_heating_of_its_own(found, level, stop, within_c):
     """Against heatings run for one stop, level and hold alone, on the full grid."""
-    torching, part = job(), job().part
+    torching, part = task(), task().part
     flame = torching.flame.stronger(float(np.exp(LEVEL_LOG_SD * LEVELS[level])))
     hand = replace(torching.hand, stop_c=STOPS_C[stop], hold_s=HOLDS_S[MIDDLE[2]])
     end = part.zone_mm[1] + 0.5 * part.thickest_mm
-    alone = Job(part.sections, part.zone_mm, (0.0, end), flame, hand, Bath("oil"))
+    alone = FlameJob(part.sections, part.zone_mm, (0.0, end), flame, hand, Bath("oil"))
     result, grid = heat(alone)
     cells, middle_mm = grid.cells().tolist(), alone.middle_mm
     peaks = result.temperature_c.max(axis=1) - STOPS_C[stop]
@@ -85,11 +85,11 @@ def test_one_heating_read_on_its_way_is_each_heating_of_its_own(found, level, st
 
 def test_a_flame_too_small_leaves_the_part_short_of_its_heat():
     size = {f"part.section.{n}.size": 80 for n in (0, 1)}
-    found = heated(job("hand-torch", size))
+    found = heated(task("hand-torch", size))
     assert (found.over_c[1, 2] < 0.0).all()
     assert np.isfinite(found.table).all()
 
 
 def test_a_zone_at_the_far_end_is_turned_round():
     far = {"zone.0.section": [2], "zone.1.section": [1]}
-    assert heated(job("oxy-propane", far)).over_c[MIDDLE][0] == pytest.approx(0.0, abs=25.0)
+    assert heated(task("oxy-propane", far)).over_c[MIDDLE][0] == pytest.approx(0.0, abs=25.0)

@@ -3,7 +3,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.job.geometry import POSITIONS
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.job.process import quench
 from selector.torch.heating import HOLDS_S, MIDDLE, STOPS_C, Torching, heated
 from selector.torch.part import flame_of, operator, stretch
@@ -11,21 +11,21 @@ from selector.torch.quench import DESIGN, quenched, terms
 from tests.dog import asked
 
 CATALOG = load_catalog()
-AROUND = surroundings(asked(), CATALOG)
+JOB = resolved(asked(), CATALOG)
 
 
-def job(size=25):
+def task(size=25):
     sizes = {f"part.section.{n}.size": size for n in (0, 1)}
-    around = surroundings(asked(sizes), CATALOG)
-    part, shop = stretch(around.asked, around.hard), around.asked.workshop
+    job = resolved(asked(sizes), CATALOG)
+    part, shop = stretch(job.asked, job.hard), job.asked.workshop
     torch = CATALOG.heat_sources["oxy-propane"]
     hand = operator(torch, shop, STOPS_C[-1], 0.0)
     return Torching(part, flame_of(torch, shop), hand, "low-alloy", 0)
 
 
 def cooling(medium="oil", size=25):
-    torching = job(size)
-    bath = quench(CATALOG.media[medium], AROUND.asked.workshop, 0.5)
+    torching = task(size)
+    bath = quench(CATALOG.media[medium], JOB.asked.workshop, 0.5)
     return quenched(torching, heated(torching), bath, bath.bath)
 
 

@@ -5,12 +5,12 @@ from selector.heat.boiling import Bath
 from selector.heat.grid import Section
 from selector.heat.operator import Operator
 from selector.heat.torch import torch
-from selector.torch.flame_history import Job, heat
+from selector.torch.flame_history import FlameJob, heat
 from selector.torch.residual_heat import DIPS_S, dipped_and_drawn
 
 
-def job(zone=(0.0, 20.0), heated=(0.0, 60.0)):
-    return Job(
+def torching(zone=(0.0, 20.0), heated=(0.0, 60.0)):
+    return FlameJob(
         (Section(12.0, 20.0), Section(12.0, 130.0)),
         zone,
         heated,
@@ -22,12 +22,12 @@ def job(zone=(0.0, 20.0), heated=(0.0, 60.0)):
 
 @pytest.fixture(scope="module")
 def hot():
-    return heat(job())
+    return heat(torching())
 
 
 def test_the_edge_is_hard_and_the_heat_comes_back_to_its_colour(hot):
     """Common practice, no source: a chisel is dipped for seconds and drawn within a minute."""
-    back = dipped_and_drawn(job(), *hot, 250.0)
+    back = dipped_and_drawn(torching(), *hot, 250.0)
     assert back is not None
     assert back.dip_s in DIPS_S
     assert 0.0 < back.drawn.arrived_s < 120.0
@@ -38,15 +38,15 @@ def test_the_edge_is_hard_and_the_heat_comes_back_to_its_colour(hot):
 
 
 def test_every_hot_place_has_its_time_of_cooling(hot):
-    back = dipped_and_drawn(job(), *hot, 250.0)
+    back = dipped_and_drawn(torching(), *hot, 250.0)
     assert np.isfinite(back.cooled.distance_mm[back.cooled.peak_c >= 700.0]).all()
 
 
 def test_too_little_heat_left_behind_is_told():
     """Nothing was heated behind the zone: no colour ever comes."""
-    short = job(heated=(0.0, 20.0))
+    short = torching(heated=(0.0, 20.0))
     assert dipped_and_drawn(short, *heat(short), 320.0) is None
 
 
 def test_a_zone_away_from_the_end_cannot_be_dipped(hot):
-    assert dipped_and_drawn(job(zone=(5.0, 20.0)), *hot, 250.0) is None
+    assert dipped_and_drawn(torching(zone=(5.0, 20.0)), *hot, 250.0) is None

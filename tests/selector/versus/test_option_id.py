@@ -2,11 +2,11 @@ import pytest
 
 from catalog import load_catalog
 from selector.errors import RequirementError
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.versus.option_id import option_of
 from tests.dog import asked
 
-NEAR = surroundings(asked(), load_catalog())
+NEAR = resolved(asked(), load_catalog())
 GOOD = "c45/cold-drawn/local-torch.oil/oven-200c-60min"
 
 

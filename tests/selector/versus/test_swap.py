@@ -5,7 +5,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.figure import median
-from selector.job.job import surroundings
+from selector.job.job import resolved
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from selector.option.temper_choice import Choice
@@ -20,36 +20,36 @@ SENT_OUT = {"workshop.subcontract": True}
 
 
 def near(changes=None):
-    return surroundings(asked({**SENT_OUT, **(changes or {})}), CATALOG)
+    return resolved(asked({**SENT_OUT, **(changes or {})}), CATALOG)
 
 
-def side(name, around):
-    treatment, temper = option_of(name, around)
-    ready = prepare(treatment, around)
-    return Side(ready, predict(ready, temper, around), Choice(temper, None, 50.0, 2.0))
+def side(name, job):
+    treatment, temper = option_of(name, job)
+    ready = prepare(treatment, job)
+    return Side(ready, predict(ready, temper, job), Choice(temper, None, 50.0, 2.0))
 
 
-AROUND = near()
-PAIR = (side(CAREFUL, AROUND), side(SIMPLE, AROUND))
-SWAPS = {(swap.axis, swap.by): swap for swap in swaps(PAIR, AROUND)}
+JOB = near()
+PAIR = (side(CAREFUL, JOB), side(SIMPLE, JOB))
+SWAPS = {(swap.axis, swap.by): swap for swap in swaps(PAIR, JOB)}
 PLACES = [key for key, swap in SWAPS.items() if swap.at is not None]
 
 
-def costs(pair, around):
-    return [median(one.cost(around)) for one in pair]
+def costs(pair, job):
+    return [median(one.cost(job)) for one in pair]
 
 
 def test_a_bill_drawn_up_anew_is_the_bill_of_the_prediction():
     for one in PAIR:
-        assert one.cost(AROUND) == pytest.approx(one.prediction.bill.cost)
+        assert one.cost(JOB) == pytest.approx(one.prediction.bill.cost)
 
 
 def test_cheap_with_care_loses_to_better_with_simple_at_a_stated_quantity():
     turn = SWAPS["quantity", "cost"]
     assert turn.ahead_now == "first"
     assert turn.at is not None
-    before = costs(PAIR, of_quantity(AROUND, turn.at - 1))
-    after = costs(PAIR, of_quantity(AROUND, turn.at))
+    before = costs(PAIR, of_quantity(JOB, turn.at - 1))
+    after = costs(PAIR, of_quantity(JOB, turn.at))
     assert before[0] <= before[1]
     assert after[0] > after[1]
     assert f"from {turn.at:.0f} (pieces)" in turn.text
@@ -59,7 +59,7 @@ def test_at_the_hourly_rate_where_they_swap_both_cost_the_same():
     turn = SWAPS["hourly rate", "cost"]
     assert turn.at is not None
     prices = CATALOG.prices.model_copy(update={"labour_per_h": turn.at})
-    there = replace(AROUND, catalog=replace(CATALOG, prices=prices))
+    there = replace(JOB, catalog=replace(CATALOG, prices=prices))
     first, second = costs(PAIR, there)
     assert first == pytest.approx(second, rel=0.02)
 
@@ -68,7 +68,7 @@ def test_at_the_crack_rate_where_they_swap_both_cost_the_same():
     turn = SWAPS["crack rate", "cost"]
     assert turn.unit == "of the first"
     assert turn.at is not None
-    first, second = costs((PAIR[0].cracking(turn.at), PAIR[1]), AROUND)
+    first, second = costs((PAIR[0].cracking(turn.at), PAIR[1]), JOB)
     assert first == pytest.approx(second, rel=0.02)
 
 
@@ -104,14 +104,14 @@ def test_every_place_lies_where_it_was_looked_for(key):
 
 
 def test_the_same_bar_twice_has_no_price_ratio():
-    twin = side(CAREFUL.replace("200c", "225c"), AROUND)
-    axes = {swap.axis for swap in swaps((PAIR[0], twin), AROUND)}
+    twin = side(CAREFUL.replace("200c", "225c"), JOB)
+    axes = {swap.axis for swap in swaps((PAIR[0], twin), JOB)}
     assert "bar price" not in axes
 
 
 def test_what_is_not_quenched_has_no_crack_rate_to_turn():
-    plain = [side(f"{s}/as-bought/none", AROUND) for s in ("c45/cold-drawn", "s235/cold-drawn")]
-    axes = {swap.axis for swap in swaps((plain[0], plain[1]), AROUND)}
+    plain = [side(f"{s}/as-bought/none", JOB) for s in ("c45/cold-drawn", "s235/cold-drawn")]
+    axes = {swap.axis for swap in swaps((plain[0], plain[1]), JOB)}
     assert "crack rate" not in axes
 
 
