@@ -1,6 +1,7 @@
 """The first lines of an advice: what to do, in a sentence."""
 
-from selector.advice.advise import Advice, Option
+from selector.advice.advise import Advice
+from selector.decision.option import Option
 from selector.figure import median
 from selector.job.demand import Demand
 from selector.wording import shown, shown_range

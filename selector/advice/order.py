@@ -3,7 +3,8 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.advice.advise import Advice, Option
+from selector.advice.advise import Advice
+from selector.decision.option import Option
 from selector.figure import median
 from selector.requirement.priority import CRITERIA
 from selector.wording import shown

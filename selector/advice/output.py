@@ -6,13 +6,14 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.advice.advise import Advice, Option, Rejected
+from selector.advice.advise import Advice
 from selector.advice.assumption import assumptions
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
 from selector.advice.remark import remarks
 from selector.advice.risk import chief_risk
+from selector.decision.option import Option, Rejected
 from selector.errors import OutOfRangeError
 from selector.figure import Figure, Provenance, figure
 from selector.heat.colour import temper_colour

@@ -4,7 +4,8 @@ from collections.abc import Callable
 
 import numpy as np
 
-from selector.advice.advise import Advice, Option
+from selector.advice.advise import Advice
+from selector.decision.option import Option
 from selector.duty.stiffness import stiffness
 from selector.duty.wear import carbide_gain
 from selector.figure import median

@@ -1,6 +1,6 @@
 """The chief risk of an option: the gate with the least in hand, in a few words."""
 
-from selector.advice.advise import Option
+from selector.decision.option import Option
 from selector.figure import median
 
 _WORDS = {

@@ -2,7 +2,8 @@
 
 from catalog.caution import Caution
 from catalog.steel import Steel
-from selector.advice.advise import Advice, Option
+from selector.advice.advise import Advice
+from selector.decision.option import Option
 from selector.figure import median
 from selector.job.treatment import Temper, Treatment
 from selector.option.mildest_bath import is_too_harsh

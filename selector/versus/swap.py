@@ -11,8 +11,8 @@ from numpy.typing import NDArray
 from scipy.special import ndtr
 
 from catalog.price import Prices
-from selector.advice.advise import Option, Scorer, scorer_of
 from selector.decision.judgement import judge
+from selector.decision.option import Option, Scorer, scorer_of
 from selector.figure import median
 from selector.job.job import Job
 from selector.job.treatment import Treatment

@@ -1,7 +1,6 @@
 """Two options head to head: what each costs, needs and risks, and where they change places."""
 
 from catalog import Catalog, load_catalog
-from selector.advice.advise import Option
 from selector.advice.output import (
     drawn_out,
     failing_out,
@@ -9,6 +8,7 @@ from selector.advice.output import (
     spread_out,
     temper_out,
 )
+from selector.decision.option import Option
 from selector.job.job import Job, resolved
 from selector.job.process import reading_error_c
 from selector.option.caution import of_option

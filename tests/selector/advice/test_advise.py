@@ -10,7 +10,6 @@ from selector.advice.advise import advise
 from selector.advice.output import advice_out, schema
 from selector.decision.ranking import pairwise_share
 from selector.errors import RequirementError
-from selector.requirement.priority import CRITERIA
 from tests.dog import FEW, asked, only
 
 
@@ -91,61 +90,6 @@ def test_the_same_question_has_the_same_answer(few, advice):
     again = advise(asked(), few)
     assert ids(again) == ids(advice)
     assert advice_out(again) == advice_out(advice)
-
-
-def test_an_option_id_is_steel_condition_route_temper_and_unique(advice, few):
-    assert len(set(ids(advice))) == len(advice.options)
-    for option in advice.options:
-        steel, condition, route, temper = option.id.split("/")
-        assert steel in few.steels
-        assert condition in {c.name for c in few.steels[steel].condition}
-        assert route.split(".")[0] in few.routes
-        assert temper == option.choice.temper.label
-        assert option.id == option.id.lower()
-
-
-def test_one_option_a_family_and_route(advice):
-    groups = [option.treatment.group for option in advice.options]
-    assert len(set(groups)) == len(groups)
-
-
-def test_a_treatment_stands_in_one_list_only(advice):
-    lists = (advice.options, advice.rejected, advice.apart)
-    labels = [{item.treatment.label for item in found} for found in lists]
-    for first, second in itertools.combinations(labels, 2):
-        assert not first & second
-
-
-def test_no_option_that_fails_a_gate_is_ranked(advice):
-    for option in advice.options:
-        assert option.judged.verdict in {"pass", "marginal"}
-    for item in advice.rejected:
-        assert item.gate.verdict == "fail"
-        assert 0 <= item.share <= 1
-
-
-def test_bar_far_too_soft_is_out_before_any_draw(advice):
-    soft = [
-        r
-        for r in advice.rejected
-        if r.treatment.route.process == "none" and r.gate.name == "hard_enough"
-    ]
-    plain = [r for r in soft if r.treatment.steel.slug == "s235"]
-    assert plain
-    assert all(r.option is None and r.share == 0.0 for r in plain)
-    assert all("predicted" in r.gate.text for r in soft)
-
-
-def test_a_draw_that_fails_counts_nothing(advice):
-    for option in advice.options:
-        assert not option.scores[~option.judged.passing].any()
-        assert option.score <= option.judged.passing_all + 1e-12
-
-
-def test_merits_are_shares_of_the_range(advice):
-    for option in advice.options:
-        assert option.merit.shape[1] == len(CRITERIA)
-        assert ((option.merit >= 0) & (option.merit <= 1)).all()
 
 
 def test_weights_change_the_order_and_nothing_else(advice, few):

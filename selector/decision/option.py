@@ -1,0 +1,104 @@
+"""An option: a treatment with its temper, judged and scored; or rejected, and by which gate."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector.decision.criteria import Range, merits, range_table
+from selector.decision.judgement import Judged
+from selector.decision.ranking import reference_ideal
+from selector.gate import Gate
+from selector.job.job import Job
+from selector.job.treatment import Treatment
+from selector.option.temper_choice import Choice
+from selector.requirement.priority import CRITERIA
+
+Floats = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Option:
+    """One judged and scored option, with the band of tempers that serves as well."""
+
+    judged: Judged
+    choice: Choice
+    merit: Floats
+    scores: Floats
+
+    @property
+    def treatment(self) -> Treatment:
+        """What is done to which steel."""
+        return self.judged.prediction.treatment
+
+    @property
+    def id(self) -> str:
+        """`steel/condition/route/temper`, stable as the catalogue grows."""
+        return f"{self.treatment.label}/{self.choice.temper.label}"
+
+    @property
+    def score(self) -> float:
+        """Expected score: mean over the samples, one that fails a gate counting nothing."""
+        return float(np.mean(self.scores))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Rejected:
+    """A treatment that fails, or that cannot be judged, and the gate that decided."""
+
+    treatment: Treatment
+    gate: Gate
+    option: Option | None = None
+
+    @property
+    def share(self) -> float:
+        """Share of samples that pass all gates; 0 where nothing was sampled."""
+        return self.option.judged.passing_all if self.option else 0.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Scorer:
+    """Ranges and weights of one requirement."""
+
+    ranges: tuple[Range, ...]
+    weights: Floats
+
+    def option(self, judged: Judged, choice: Choice) -> Option:
+        """Return a judged option with its score.
+
+        Parameters
+        ----------
+        judged : Judged
+            Gates and values.
+        choice : Choice
+            Its temper.
+
+        Returns
+        -------
+        Option
+            Scored over the samples.
+        """
+        merit = merits(self.ranges, judged.values)
+        scores = reference_ideal(merit, self.weights) * judged.passing
+        return Option(judged, choice, merit, scores)
+
+
+def scorer_of(job: Job, reference: float) -> Scorer:
+    """Return what scores the options of one requirement.
+
+    Parameters
+    ----------
+    job : Job
+        What is asked.
+    reference : float
+        What the part costs as bought in the reference steel.
+
+    Returns
+    -------
+    Scorer
+        Ranges and weights.
+    """
+    limit, weights = job.asked.limit, job.asked.priorities.weights()
+    by_life = job.asked.zone[job.leading.zone].life_ratio is not None
+    ranges = range_table(limit.budget, reference, limit.days, by_life=by_life)
+    return Scorer(ranges, np.array([weights[name] for name in CRITERIA]))

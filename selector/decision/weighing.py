@@ -1,0 +1,182 @@
+"""Treatments in, options out: each treatment at its best temper, judged, scored and ranked."""
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from selector.decision.heating_gate import heating_gates
+from selector.decision.judgement import fails_undrawn, judge
+from selector.decision.option import Option, Rejected, Scorer
+from selector.gate import Gate
+from selector.job.candidates import Screened, like_conditions_merged
+from selector.job.job import Job
+from selector.job.treatment import Treatment, temper_ceilings
+from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
+from selector.option.prediction import predict
+from selector.option.preparation import cooled_points, prepare
+from selector.option.temper_choice import Choice, choices
+from selector.wording import shown
+
+Progress = Callable[[str, float], None]
+# A middle this far below the floor cannot be saved by any sample. [HRC]
+HOPELESS_HRC = 6.0
+# Gates that no temper mends: the first temper sampled decides them for all. Of a layer brought
+# in from outside its depth is one.
+PAST_TEMPERING = frozenset({"cracking", "movement", "corrosion", "days", "medium"})
+LAYERS = frozenset({"case", "nitride"})
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Weighed:
+    """What became of every treatment: ranked, rejected, or apart because it is unknown."""
+
+    options: tuple[Option, ...]
+    rejected: tuple[Rejected, ...]
+    apart: tuple[Rejected, ...]
+
+
+def silent(text: str, fraction: float) -> None:
+    """Report progress to nobody."""
+    del text, fraction
+
+
+def weigh(
+    job: Job, pool: Iterable[Screened], scorer: Scorer, progress: Progress = silent
+) -> Weighed:
+    """Return the treatments of a pool judged, scored and ranked.
+
+    Nothing that is computed for one treatment depends on which others are in the pool, except
+    that a bath is not weighed where a milder one hardens the same bar as asked.
+
+    Parameters
+    ----------
+    job : Job
+        Part, workshop and samples.
+    pool : iterable of Screened
+        The treatments to look at, with the gate that stopped each if one did.
+    scorer : Scorer
+        Ranges and weights.
+    progress : callable, optional
+        Called with a sentence and a fraction.
+
+    Returns
+    -------
+    Weighed
+        The best option of each family and route by expected score; what was rejected or
+        stands apart, in the order of the pool, those stopped in screening first.
+    """
+    screened = list(pool)
+    stopped = [Rejected(s.treatment, s.gate) for s in screened if s.gate is not None]
+    going = like_conditions_merged(s.treatment for s in screened if s.gate is None)
+    options: list[Option] = []
+    for number, (treatment, gate, option) in enumerate(_each(going, job, scorer)):
+        progress(f"Weighing {treatment.steel.name}", number / len(going))
+        if gate is not None:
+            stopped.append(Rejected(treatment, gate, option))
+        elif option is not None:
+            options.append(option)
+    unknown = tuple(item for item in stopped if item.gate.verdict == "unknown")
+    rejected = tuple(item for item in stopped if item.gate.verdict != "unknown")
+    return Weighed(_ranked(options), rejected, unknown)
+
+
+def _each(
+    going: list[Treatment], job: Job, scorer: Scorer
+) -> Iterator[tuple[Treatment, Gate | None, Option | None]]:
+    """Yield each treatment with the gate that stops it, if one does, and its best option."""
+    # The middle of all uncertainties decides what no sample could turn.
+    middle = job.middle()
+    mildest: dict[tuple[str, str, str], Treatment] = {}
+    for treatment in mild_first(going, job):
+        milder = mildest.get(but_for_bath(treatment))
+        if milder is not None:
+            yield treatment, needless(treatment, milder), None
+            continue
+        chosen = _choices(treatment, middle)
+        hopeless = _hopeless(treatment, chosen, middle)
+        if hopeless is not None:
+            yield treatment, hopeless, None
+            continue
+        best = _best(treatment, chosen, job, scorer)
+        if hardens_fully(treatment, best.judged.gates):
+            mildest[but_for_bath(treatment)] = treatment
+        yield treatment, _stopping(best), best
+
+
+def _choices(treatment: Treatment, middle: Job) -> tuple[Choice, ...]:
+    """Return the tempers of a treatment that are worth sampling."""
+    ceilings = temper_ceilings(middle.asked.workshop, middle.bench.sources)
+    points = cooled_points(treatment, middle)
+    return choices(prepare(treatment, middle), middle, ceilings, points)
+
+
+def _hopeless(treatment: Treatment, chosen: Iterable[Choice], middle: Job) -> Gate | None:
+    """Return the gate that stops a treatment far too soft at the middle, or none."""
+    hardest = max(choice.middle_hrc for choice in chosen)
+    floor_hrc = middle.leading.floor_hrc
+    if floor_hrc is None or hardest >= floor_hrc - HOPELESS_HRC or not _is_known(treatment):
+        return None
+    too_cold = next((g for g in heating_gates(treatment, middle) if g.verdict == "fail"), None)
+    if too_cold is not None:
+        return too_cold
+    text = f"reaches about {shown(hardest)}; needs {shown(floor_hrc)} or more"
+    if not treatment.hardens:
+        text = f"needs {shown(floor_hrc)} or more; predicted {shown(hardest)}"
+    return Gate("hard_enough", "fail", text, 0.0)
+
+
+def _is_known(treatment: Treatment) -> bool:
+    """Return whether the hardness of the temper choice is that of the working surface."""
+    return treatment.hardens or treatment.route.process in {"none", "normalise", "case"}
+
+
+def _best(treatment: Treatment, chosen: Iterable[Choice], job: Job, scorer: Scorer) -> Option:
+    """Return the best temper of a treatment: fewest failed gates, then score."""
+    ready = prepare(treatment, job)
+    layered = treatment.route.process in LAYERS
+    past_tempering = PAST_TEMPERING | ({"depth"} if layered else set())
+    weighed: dict[Choice, Option] = {}
+    waiting = list(chosen)
+    for hope in range(3):
+        for choice in waiting:
+            if _hope(treatment, choice, job) == hope:
+                prediction = predict(ready, choice.temper, job)
+                judged = judge(prediction, choice.sensitivity_hrc, job)
+                weighed[choice] = scorer.option(judged, choice)
+                if any(gate.name in past_tempering for gate in _failed(weighed[choice])):
+                    return weighed[choice]
+        if any(not _failed(option) for option in weighed.values()):
+            break
+    # In the order of the tempers, as the first of equals is kept.
+    options = [weighed[choice] for choice in waiting if choice in weighed]
+    return max(options, key=lambda o: (-len(_failed(o)), o.score))
+
+
+def _hope(treatment: Treatment, choice: Choice, job: Job) -> int:
+    """Return when to sample a temper: later where all gates are passed by no earlier one."""
+    # Left as quenched comes second, what is bound to fail a gate last.
+    if fails_undrawn(treatment, choice.temper, job):
+        return 2
+    return int(choice.temper.means == "none")
+
+
+def _failed(option: Option) -> list[Gate]:
+    """Return the gates an option fails."""
+    return [gate for gate in option.judged.gates if gate.verdict == "fail"]
+
+
+def _stopping(option: Option) -> Gate | None:
+    """Return the gate that stops an option: the worst failed or unknown one."""
+    failed = _failed(option)
+    if failed:
+        return min(failed, key=lambda gate: gate.share if gate.share is not None else 0.0)
+    return next((gate for gate in option.judged.gates if gate.verdict == "unknown"), None)
+
+
+def _ranked(options: list[Option]) -> tuple[Option, ...]:
+    """Return the best option of each family and route, by expected score."""
+    best: dict[tuple[str, str], Option] = {}
+    for option in options:
+        group = option.treatment.group
+        if group not in best or option.score > best[group].score:
+            best[group] = option
+    return tuple(sorted(best.values(), key=lambda o: (-o.score, o.id)))

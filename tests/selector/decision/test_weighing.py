@@ -1,0 +1,97 @@
+import itertools
+
+import numpy as np
+import pytest
+
+from selector.decision.option import scorer_of
+from selector.decision.weighing import weigh
+from selector.job.candidates import screened
+from selector.option.reference_bar import reference_cost
+
+
+@pytest.fixture(scope="module")
+def pool(job, few):
+    return tuple(screened(job.asked, few, job.bench))
+
+
+@pytest.fixture(scope="module")
+def scorer(job):
+    return scorer_of(job, reference_cost(job))
+
+
+@pytest.fixture(scope="module")
+def weighed(job, pool, scorer):
+    return weigh(job, pool, scorer)
+
+
+def test_one_option_a_family_and_route(weighed):
+    groups = [option.treatment.group for option in weighed.options]
+    assert len(set(groups)) == len(groups)
+
+
+def test_a_treatment_stands_in_one_list_only(weighed):
+    lists = (weighed.options, weighed.rejected, weighed.apart)
+    labels = [{item.treatment.label for item in found} for found in lists]
+    for first, second in itertools.combinations(labels, 2):
+        assert not first & second
+
+
+def test_no_option_that_fails_a_gate_is_ranked(weighed):
+    for option in weighed.options:
+        assert option.judged.verdict in {"pass", "marginal"}
+    for item in weighed.rejected:
+        assert item.gate.verdict == "fail"
+        assert 0 <= item.share <= 1
+
+
+def test_bar_far_too_soft_is_out_before_any_sample(weighed):
+    soft = [
+        r
+        for r in weighed.rejected
+        if r.treatment.route.process == "none" and r.gate.name == "hard_enough"
+    ]
+    plain = [r for r in soft if r.treatment.steel.slug == "s235"]
+    assert plain
+    assert all(r.option is None and r.share == 0.0 for r in plain)
+    assert all("predicted" in r.gate.text for r in soft)
+
+
+def test_every_treatment_of_the_pool_is_answered_once_or_merged_with_its_like(weighed, pool):
+    lists = (weighed.options, weighed.rejected, weighed.apart)
+    answered = [item.treatment.label for found in lists for item in found]
+    asked_about = [item.treatment.label for item in pool]
+    assert len(set(answered)) == len(answered)
+    assert set(answered) <= set(asked_about)
+    assert {label.split("/")[0] for label in answered} == {
+        label.split("/")[0] for label in asked_about
+    }
+
+
+def test_the_best_comes_first(weighed):
+    scores = [option.score for option in weighed.options]
+    assert scores == sorted(scores, reverse=True)
+
+
+@pytest.mark.parametrize("order", ["as it stands", "backwards"])
+def test_a_smaller_pool_changes_no_number(job, pool, scorer, weighed, order):
+    torched = [item for item in pool if item.treatment.route.slug == "local-torch"]
+    less = weigh(job, torched if order == "as it stands" else torched[::-1], scorer)
+    whole = {option.id: option for option in weighed.options}
+    assert less.options
+    for option in less.options:
+        np.testing.assert_array_equal(option.scores, whole[option.id].scores)
+        assert option.judged.gates == whole[option.id].judged.gates
+
+
+def test_progress_names_the_steel_and_rises(job, pool, scorer):
+    heard = []
+    weigh(job, pool[:40], scorer, lambda text, share: heard.append((text, share)))
+    shares = [share for _, share in heard]
+    assert shares == sorted(shares)
+    assert 0 <= shares[0] <= shares[-1] < 1
+    assert all(text.startswith("Weighing ") for text, _ in heard)
+
+
+def test_an_empty_pool_holds_nothing(job, scorer):
+    nothing = weigh(job, (), scorer)
+    assert (nothing.options, nothing.rejected, nothing.apart) == ((), (), ())
