@@ -5,7 +5,7 @@ from selector.duty.strength import has_load
 from selector.job.demand import Demand
 from selector.job.geometry import cut_mm
 from selector.job.supply import presumed
-from selector.option.movement import permitted_mm
+from selector.option.movement import permitted_movement
 from selector.option.reference_bar import reference_bar
 from selector.requirement import Requirement
 from selector.requirement.part import CUTS, Part
@@ -42,9 +42,9 @@ def assumptions(advice: Advice) -> tuple[str, ...]:
     """
     job, asked = advice.job, advice.asked
     said = [_zone(demand) for demand in job.demands if demand.derived]
-    permitted, stated = permitted_mm(job)
-    if not stated:
-        said.append(f"No run-out given: {permitted:g} mm of movement is taken as permitted.")
+    permitted = permitted_movement(asked)
+    if not permitted.stated:
+        said.append(f"No run-out given: {permitted.mm:g} mm of movement is taken as permitted.")
     if not has_load(job):
         said.append("No torque, bending or axial load given: strength is not judged.")
     else:

@@ -193,7 +193,7 @@ def _carbides(advice: Advice) -> str | None:
     """Say what hard carbides add where grit wears."""
     job = advice.job
     for option in advice.options[:3]:
-        gain = carbide_gain(option.treatment, job.leading, job)
+        gain = carbide_gain(option.treatment, job.leading, advice.asked)
         if gain.ratio > 1:
             low, high = gain.drawn(np.array(MIDDLE_NINETY))
             return (

@@ -52,7 +52,7 @@ def duty_gates(prediction: Prediction, hrc: Floats, job: Job) -> list[Gate]:
     found = (
         _contact_gate(prediction, hrc, job),
         _blow_gate(prediction, job),
-        pair_gate(hrc, lead, job),
+        pair_gate(hrc, lead, job.asked),
         _end_gate(prediction, job),
         _skin_gate(prediction, lead, job),
         cold_gate(prediction, job),

@@ -217,9 +217,10 @@ def _window_distance(hrc: Floats, demand: Demand) -> Floats:
 def _wearing(prediction: Prediction, hrc: Floats, demand: Demand, job: Job) -> Floats:
     """Return the life over the life wanted where one is, else how far off the window. [HRC]."""
     wanted = job.asked.zone[demand.zone].life_ratio
+    work, normals = prediction.treatment, job.shared()
     if wanted is not None:
-        return life(prediction.treatment, hrc, demand, job) / wanted
-    return _window_distance(hrc, demand) + edge_loss_hrc(prediction.treatment, demand, job)
+        return life(work, hrc, demand, job.asked, normals) / wanted
+    return _window_distance(hrc, demand) + edge_loss_hrc(work, demand, job.asked, normals)
 
 
 def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:

@@ -7,7 +7,6 @@ from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.demand import Demand
-from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.mechanics.wear import (
     RelativeLife,
@@ -16,6 +15,8 @@ from selector.mechanics.wear import (
     carbon_life,
     relative_life,
 )
+from selector.requirement import Requirement
+from selector.sampling import Normals
 from selector.wording import shown
 
 Floats = NDArray[np.float64]
@@ -53,7 +54,7 @@ def wearing_carbon_wt_pct(treatment: Treatment) -> float:
     return min(middle, _TOOL_CARBON_WT_PCT) if treatment.steel.carbide_vol_pct else middle
 
 
-def carbide_gain(treatment: Treatment, demand: Demand, job: Job) -> RelativeLife:
+def carbide_gain(treatment: Treatment, demand: Demand, asked: Requirement) -> RelativeLife:
     """Return what hard carbides of chromium, molybdenum or vanadium add to a life under grit.
 
     Parameters
@@ -62,7 +63,7 @@ def carbide_gain(treatment: Treatment, demand: Demand, job: Job) -> RelativeLife
         Steel and route.
     demand : Demand
         Of the zone.
-    job : Job
+    asked : Requirement
         What is asked.
 
     Returns
@@ -71,12 +72,12 @@ def carbide_gain(treatment: Treatment, demand: Demand, job: Job) -> RelativeLife
         1 for plain steel, where nothing cuts, and at a struck edge, which chips at them. [-]
     """
     carbides = treatment.steel.carbide_vol_pct
-    if job.asked.zone[demand.zone].wear != "abrasive" or not carbides:
+    if asked.zone[demand.zone].wear != "abrasive" or not carbides:
         return RelativeLife(np.ones(()), np.zeros(()))
     return carbide_life({kind: volume.middle for kind, volume in carbides.items()})
 
 
-def is_cutting(demand: Demand, job: Job) -> bool:
+def is_cutting(demand: Demand, asked: Requirement) -> bool:
     """Return whether a zone lives by an edge that cuts or is struck, or by its face under grit.
 
     Claws and pawls bear on their edges without cutting; they are no such zone.
@@ -85,7 +86,7 @@ def is_cutting(demand: Demand, job: Job) -> bool:
     ----------
     demand : Demand
         Of the zone.
-    job : Job
+    asked : Requirement
         What is asked.
 
     Returns
@@ -93,20 +94,20 @@ def is_cutting(demand: Demand, job: Job) -> bool:
     bool
         By its kind of wear, and for an edge by blows or a feature that names it.
     """
-    wear = job.asked.zone[demand.zone].wear
-    edge = any(feature.kind == "edge" for feature in job.asked.part.feature)
-    struck = job.asked.load.impact == "hammered"
+    wear = asked.zone[demand.zone].wear
+    edge = any(feature.kind == "edge" for feature in asked.part.feature)
+    struck = asked.load.impact == "hammered"
     return wear == "abrasive" or (wear == "edge-impact" and (struck or edge))
 
 
-def has_edge(demand: Demand, job: Job) -> bool:
+def has_edge(demand: Demand, asked: Requirement) -> bool:
     """Return whether a zone ends in an edge or in teeth, which a hard layer meets alone.
 
     Parameters
     ----------
     demand : Demand
         Of the zone.
-    job : Job
+    asked : Requirement
         What is asked.
 
     Returns
@@ -114,23 +115,27 @@ def has_edge(demand: Demand, job: Job) -> bool:
     bool
         By its kind of wear, or by the features of the part.
     """
-    edged = any(feature.kind in {"edge", "teeth"} for feature in job.asked.part.feature)
-    return edged or job.asked.zone[demand.zone].wear == "edge-impact"
+    edged = any(feature.kind in {"edge", "teeth"} for feature in asked.part.feature)
+    return edged or asked.zone[demand.zone].wear == "edge-impact"
 
 
-def _steel_gain(treatment: Treatment, demand: Demand, job: Job) -> Floats:
-    """Return the life by carbon and carbides over that of a tool steel as hard, drawn. [-]."""
-    normal = job.shared()["wear_family"]
-    if not is_cutting(demand, job):
+def _steel_gain(
+    treatment: Treatment, demand: Demand, asked: Requirement, normals: Normals
+) -> Floats:
+    """Return the life by carbon and carbides over that of a tool steel as hard. [-]."""
+    normal = normals["wear_family"]
+    if not is_cutting(demand, asked):
         return np.ones_like(normal)
-    struck = job.asked.zone[demand.zone].wear == "edge-impact"
+    struck = asked.zone[demand.zone].wear == "edge-impact"
     carbon = wearing_carbon_wt_pct(treatment)
     by_carbon = carbon_life(carbon, _TOOL_CARBON_WT_PCT, struck=struck).drawn(normal)
-    return by_carbon * carbide_gain(treatment, demand, job).drawn(normal)
+    return by_carbon * carbide_gain(treatment, demand, asked).drawn(normal)
 
 
-def edge_loss_hrc(treatment: Treatment, demand: Demand, job: Job) -> Floats:
-    """Return what a steel poor in carbon loses at an edge, told as hardness off its window.
+def edge_loss_hrc(
+    treatment: Treatment, demand: Demand, asked: Requirement, normals: Normals
+) -> Floats:
+    """Return what a steel poor in carbon loses at an edge, as hardness off its window.
 
     Parameters
     ----------
@@ -138,8 +143,10 @@ def edge_loss_hrc(treatment: Treatment, demand: Demand, job: Job) -> Floats:
         Steel and route.
     demand : Demand
         Of the zone.
-    job : Job
+    asked : Requirement
         What is asked.
+    normals : mapping of str to ndarray
+        The sample that all steels share.
 
     Returns
     -------
@@ -147,7 +154,7 @@ def edge_loss_hrc(treatment: Treatment, demand: Demand, job: Job) -> Floats:
         0 for a tool steel of one percent carbon, and where nothing cuts or is cut; shape
         (draws,). [HRC]
     """
-    gain = _steel_gain(treatment, demand, job)
+    gain = _steel_gain(treatment, demand, asked, normals)
     return np.asarray(np.maximum(-HALVES_HRC * np.log2(gain), 0.0) * _cuts_share(demand))
 
 
@@ -159,7 +166,7 @@ def _cuts_share(demand: Demand) -> float:
     return float(np.clip((middle - _STRIKES_HRC) / (_CUTS_HRC - _STRIKES_HRC), 0, 1))
 
 
-def pair_gate(hrc: Floats, demand: Demand, job: Job) -> Gate | None:
+def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
     """Return which of a pair wears, and whether it is the one that should.
 
     The softer of the two wears. A pair the wrong way round is told and not refused: it works,
@@ -171,7 +178,7 @@ def pair_gate(hrc: Floats, demand: Demand, job: Job) -> Gate | None:
         Surface of the zone, after check and redraw. [HRC]
     demand : Demand
         Of the zone.
-    job : Job
+    asked : Requirement
         What is asked.
 
     Returns
@@ -179,7 +186,7 @@ def pair_gate(hrc: Floats, demand: Demand, job: Job) -> Gate | None:
     Gate or None
         Pass or marginal; None where the mate's hardness is not known, or either may wear.
     """
-    mate = job.asked.zone[demand.zone].mate
+    mate = asked.zone[demand.zone].mate
     if mate is None or mate.hardness is None or mate.should_wear == "either":
         return None
     other = float(hrc_from_hv(mate.hardness, outside="extend"))
@@ -198,7 +205,9 @@ def pair_gate(hrc: Floats, demand: Demand, job: Job) -> Gate | None:
     return Gate("pair", "marginal", text + odds, found.share)
 
 
-def life(treatment: Treatment, hrc: Floats, demand: Demand, job: Job) -> Floats:
+def life(
+    treatment: Treatment, hrc: Floats, demand: Demand, asked: Requirement, normals: Normals
+) -> Floats:
     """Return the wear life over that of the softest part that would do.
 
     Parameters
@@ -209,8 +218,10 @@ def life(treatment: Treatment, hrc: Floats, demand: Demand, job: Job) -> Floats:
         Its surface, after check and redraw. [HRC]
     demand : Demand
         Of the zone.
-    job : Job
+    asked : Requirement
         What is asked.
+    normals : mapping of str to ndarray
+        The sample that all steels share.
 
     Returns
     -------
@@ -218,10 +229,10 @@ def life(treatment: Treatment, hrc: Floats, demand: Demand, job: Job) -> Floats:
         Ratio of lives, carbon counted at edges and under grit, hard carbides under grit; the
         error of these relations is drawn. [-]
     """
-    wear: Wear = "abrasive" if is_cutting(demand, job) else "sliding"
+    wear: Wear = "abrasive" if is_cutting(demand, asked) else "sliding"
     softest = _PLAIN_BAR_HV
     if demand.floor_hrc is not None:
         softest = float(hv_from_hrc(demand.floor_hrc, outside="extend"))
     hv = np.maximum(np.asarray(hv_from_hrc(hrc, outside="extend")), 90.0)
-    by_hardness = relative_life(hv, softest, wear).drawn(job.shared()["wear_family"])
-    return np.asarray(_steel_gain(treatment, demand, job) * by_hardness)
+    by_hardness = relative_life(hv, softest, wear).drawn(normals["wear_family"])
+    return np.asarray(_steel_gain(treatment, demand, asked, normals) * by_hardness)

@@ -18,7 +18,7 @@ from selector.flame.outcome import CheckName, Outcome, Setup
 from selector.job.candidates import screened
 from selector.job.demand import Demand
 from selector.job.job import Job, resolved
-from selector.job.process import reading_error_c
+from selector.job.process import reading_error
 from selector.job.treatment import Treatment
 from selector.metallurgy.martensite import hardness
 from selector.option.mildest_bath import is_too_harsh
@@ -339,7 +339,7 @@ def _verdict(work: Treatment, job: Job, lead: Demand, *, search: bool = True) ->
         )
         return FlameVerdict("coupon_first", work, text, arranged(work, job, lead))
     out, shop = arranged(work, job, lead), job.asked.workshop
-    read = reading_error_c(work, shop)
+    read = reading_error(work, shop)
     if not out.failed:
         odds = (*odds_of(work, job, lead, out, read), *limits(out, job))
         word: FlameWord = "yes" if not odds else "yes_if"
@@ -351,8 +351,8 @@ def _verdict(work: Treatment, job: Job, lead: Demand, *, search: bool = True) ->
         return FlameVerdict("no", work, why, out, change)
     # What must not go wrong is told of the part as it is then done.
     after, then = change.outcome, change.work or work
-    if after.setup.misread_c < read[2]:  # judged out of the sun
-        read = reading_error_c(work, shop.model_copy(update={"light": "shade"}))
+    if after.setup.misread_c < read.shift_c:  # judged out of the sun
+        read = reading_error(work, shop.model_copy(update={"light": "shade"}))
     odds = (*odds_of(then, job, lead, after, read), *limits(after, job))
     why = f"yes if you {change.text.partition(': ')[0]}; as it is, {why}"
     return FlameVerdict("yes_if", work, why, out, change, odds)

@@ -11,7 +11,7 @@ from selector.hardening.stock import stock_of
 from selector.heat.operator import seen_cell
 from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.process import reading_error_c
+from selector.job.process import reading_error
 from selector.job.treatment import Treatment
 from selector.torch.heating import LINGER_LOG_SD
 from selector.torch.part import EDGE_C, PASTS
@@ -43,7 +43,7 @@ def arranged(work: Treatment, job: Job, lead: Demand, setup: Setup | None = None
     Outcome
         The best that hold and length can do.
     """
-    given = setup or Setup(misread_c=reading_error_c(work, job.asked.workshop)[2])
+    given = setup or Setup(misread_c=reading_error(work, job.asked.workshop).shift_c)
     # A short hold needs the flame farther past the zone for its edge to come to heat; held
     # longer, less of the part gets hot.
     brief, longer = (

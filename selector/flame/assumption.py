@@ -4,10 +4,10 @@ from selector.flame.case import bath_of
 from selector.heat.boiling import bath_temperature_c
 from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.process import DELAY_S, reading_error_c
+from selector.job.process import DELAY_S, reading_error
 from selector.job.supply import presumed
 from selector.job.treatment import Treatment
-from selector.option.movement import permitted_mm
+from selector.option.movement import permitted_movement
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.requirement.workshop import Skill
@@ -31,11 +31,11 @@ def flame_assumptions(work: Treatment, job: Job) -> tuple[str, ...]:
         Sentences.
     """
     asked = job.asked
-    permitted, stated = permitted_mm(job)
+    permitted = permitted_movement(asked)
     said = [*_of_zone(job.leading), *_of_shape(asked), *_of_flame(work, job)]
     said += [*_of_bath(work, job), *_of_hand(work, job)]
-    if not stated:
-        said.append(f"No run-out given: {permitted:g} mm of bow is taken as permitted.")
+    if not permitted.stated:
+        said.append(f"No run-out given: {permitted.mm:g} mm of bow is taken as permitted.")
     if not asked.load.torque:
         said.append("No torque given: whether the soft place bears its load is not judged.")
     said += presumed(job.bench.stock)
@@ -118,7 +118,7 @@ def _of_hand(work: Treatment, job: Job) -> list[str]:
     if work.by_eye and not {"measure", "light"} <= told:
         read = " and ".join(shop.measure)
         said.append(f"The heat is read by {read} in {shop.light}, by {hand}.")
-    shift = reading_error_c(work, shop)[2]
+    shift = reading_error(work, shop).shift_c
     if shift > 0.0:
         said.append(
             f"In {shop.light} a heat looks duller than it is: computed as taken {shift:.0f} °C "

@@ -12,7 +12,7 @@ from selector.heat.boiling import bath_temperature_c
 from selector.heat.torch import torch
 from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.process import reading_error_c
+from selector.job.process import reading_error
 from selector.job.screening import RULES
 from selector.job.treatment import Temper, Treatment
 from selector.torch.part import flame_of
@@ -223,7 +223,7 @@ def _own_bath(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
 
 def _reading(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
     """Yield judging the heat out of the light that makes it look duller than it is."""
-    misread_c = reading_error_c(work, job.asked.workshop)[2]
+    misread_c = reading_error(work, job.asked.workshop).shift_c
     hot: frozenset[CheckName] = frozenset(
         {"corner", "not_too_hard", "reach", "hard", "depth", "movement"}
     )

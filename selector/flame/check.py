@@ -12,8 +12,9 @@ from selector.heat.operator import SEEN_C
 from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.treatment import Treatment
-from selector.option.cracking import crack_draws, crack_words
-from selector.option.movement import permitted_mm
+from selector.option.cracking import crack_sample, crack_words
+from selector.option.movement import permitted_movement
+from selector.torch.depth import is_skin
 from selector.wording import shown
 
 # Harder than this, nothing undrawn is put to work. Common practice. [HRC]
@@ -58,12 +59,12 @@ def checks(out: Outcome, job: Job, demand: Demand) -> tuple[Check, ...]:
     side = "short of" if margin > 0.0 else "beyond"
     text = f"hottest edge {out.corner_c:.0f} °C, {abs(margin):.0f} °C {side} coarse grain"
     found.append(Check("corner", margin > 0.0, text, margin / HEAT_ERROR_C))
-    limit, stated = permitted_mm(job)
+    permitted = permitted_movement(job.asked)
     usual, bad = out.bow_mm
-    text = f"bow about {usual:.2f} mm, {bad:.2f} mm in a bad case, permitted {limit:.2f}"
-    text += "" if stated else " (assumed)"
-    spare = BAD_CASE * (limit - usual) / max(bad - usual, 1e-6)
-    found.append(Check("movement", usual <= limit, text, spare))
+    text = f"bow about {usual:.2f} mm, {bad:.2f} mm in a bad case, permitted {permitted.mm:.2f}"
+    text += "" if permitted.stated else " (assumed)"
+    spare = BAD_CASE * (permitted.mm - usual) / max(bad - usual, 1e-6)
+    found.append(Check("movement", usual <= permitted.mm, text, spare))
     found += _handling(out, job)
     return tuple(found)
 
@@ -192,7 +193,8 @@ def crack_of(work: Treatment, job: Job) -> CrackRisk | None:
     CrackRisk or None
         Class, band and reasons.
     """
-    return crack_draws(work, job, middle(work.steel), job.shared()).risk
+    bar, skin = middle(work.steel), is_skin(work, job)
+    return crack_sample(work, job.asked.part, bar, job.shared(), skin=skin).risk
 
 
 def _handling(out: Outcome, job: Job) -> list[Check]:

@@ -13,9 +13,9 @@ from selector.flame.check import BAD_CASE, edge_notes, left_out
 from selector.flame.outcome import Outcome
 from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.process import reading_error_c
+from selector.job.process import ReadingError, reading_error
 from selector.job.treatment import Treatment
-from selector.option.movement import permitted_mm
+from selector.option.movement import permitted_movement
 from selector.torch.heating import LEVEL_LOG_SD
 
 
@@ -63,16 +63,16 @@ def steadied(
     if not odds or limits(out, job):
         return None
     shop, setup = job.asked.workshop, replace(out.setup, misread_c=0.0, temper=None)
-    now, ways = reading_error_c(work, shop), []
+    now, ways = reading_error(work, shop), []
     crayon = shop.model_copy(update={"measure": ("crayon",)})
-    if reading_error_c(work, crayon) < now:
+    if reading_error(work, crayon) < now:
         ways.append(("read the heat by a temperature crayon", crayon, False))
-    if now[2] > 0.0:
+    if now.shift_c > 0.0:
         dim = shop.model_copy(update={"light": "dim"})
         ways.insert(0, ("judge the heat in dim light", dim, True))
     for text, better, at_hand in ways:
         found = arranged(work, job, lead, setup)
-        error = reading_error_c(work, better)
+        error = reading_error(work, better)
         if not found.failed and not any(odds_of(work, job, lead, found, error)):
             return Change(f"{text}: {found.sentence}", found, at_hand)
     return None
@@ -83,7 +83,7 @@ def odds_of(
     job: Job,
     lead: Demand,
     out: Outcome,
-    error_c: tuple[float, float, float],
+    misread: ReadingError,
 ) -> Iterator[str]:
     """Yield in words what must not go wrong: each error alone, at nine in ten.
 
@@ -97,8 +97,8 @@ def odds_of(
         What the leading zone asks.
     out : Outcome
         What comes out.
-    error_c : tuple of float
-        How the heat is read: lasting error, error from heat to heat, mean shift. [°C]
+    misread : ReadingError
+        How far the heat is misread.
 
     Yields
     ------
@@ -106,25 +106,23 @@ def odds_of(
         A condition, and what fails without it that did not before.
     """
     known = {check.name for check in out.failed}  # such as that nothing holds it
-    for stray, words in _errors(out, error_c):
+    for stray, words in _errors(out, misread):
         found = follow(work, job, replace(out.setup, temper=out.temper, **stray), lead)
         if stray.get("misread_c", 0.0) > 0 and not found.heated.reached:
             continue  # what the flame cannot reach cannot be overshot
         amiss = [check.text for check in found.failed if check.name not in known]
         if amiss:
             yield f"{words} ({amiss[0]})"
-    limit, bad_mm = permitted_mm(job)[0], out.bow_mm[1]
+    limit, bad_mm = permitted_movement(job.asked).mm, out.bow_mm[1]
     if out.bow_mm[0] <= limit < bad_mm:
         bad = f"{bad_mm:.2f} mm in a bad case, {limit:.2f} permitted"
         yield f"it bows no more than usual ({bad})"
 
 
-def _errors(
-    out: Outcome, error_c: tuple[float, float, float]
-) -> Iterator[tuple[dict[str, Any], str]]:
+def _errors(out: Outcome, misread: ReadingError) -> Iterator[tuple[dict[str, Any], str]]:
     """Yield each error of one heat in ten, and the condition that it does not happen."""
-    bias, scatter, shift = error_c
-    off = BAD_CASE * float(np.hypot(bias, scatter))
+    off = BAD_CASE * float(np.hypot(misread.bias_c, misread.scatter_c))
+    shift = misread.shift_c
     strong = float(np.exp(BAD_CASE * LEVEL_LOG_SD))
     # Where the light shifts every reading one way, no draw of nine in ten errs the other way.
     if off > shift:

@@ -16,7 +16,7 @@ from selector.hazards.cracking import CrackRisk
 from selector.heat.colour import heat_colour, temper_colour
 from selector.heat.end_quench import end_quench_rate_c_per_s
 from selector.heat.operator import READING_C
-from selector.job.process import reading_error_c
+from selector.job.process import reading_error
 from selector.job.treatment import Temper, Treatment
 from selector.option.cracking import crack_words
 from selector.requirement.workshop import Workshop
@@ -93,15 +93,15 @@ def _family(verdict: FlameVerdict, shop: Workshop) -> dict[str, Any]:
 
 def _seen(work: Treatment, shop: Workshop) -> dict[str, Any]:
     """Return how the heat is read in this workshop, and the colour it shows in its light."""
-    bias, scatter, shift = reading_error_c(work, shop)
+    misread = reading_error(work, shop)
     found: dict[str, Any] = {
         "light": shop.light,
         "read_by": next((name for name in READING_C if name in shop.measure), "eye"),
-        "error_c": round(math.hypot(bias, scatter), 1),
-        "looks_duller_by_c": shift,
+        "error_c": round(math.hypot(misread.bias_c, misread.scatter_c), 1),
+        "looks_duller_by_c": misread.shift_c,
     }
     try:
-        colour = heat_colour(target_c(work) - shift)
+        colour = heat_colour(target_c(work) - misread.shift_c)
     except OutOfRangeError:
         return {**found, "colour": None, "tables_c": None}
     tables = [round(colour.low_c, 1), round(colour.high_c, 1)]

@@ -18,8 +18,6 @@ from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
 
-# A furnace with its own instrument: lasting and changing error. Common practice. [°C]
-FURNACE_C = (8.0, 5.0)
 TEMPER_C: dict[str, tuple[float, float]] = {
     "oven": (10.0, 6.0),
     "furnace": (6.0, 4.0),
@@ -84,8 +82,25 @@ class Quench:
     delay_s: float = DELAY_S
 
 
-def reading_error_c(treatment: Treatment, workshop: Workshop) -> tuple[float, float, float]:
-    """Return bias, scatter and mean shift of a hardening heat, all standard deviations in °C.
+@dataclass(frozen=True, slots=True, order=True)
+class ReadingError:
+    """How far a hardening heat is misread.
+
+    `bias_c` lasts and `scatter_c` changes from heat to heat, both standard deviations. The
+    light makes every heat look duller than it is by `shift_c`.
+    """
+
+    bias_c: float
+    scatter_c: float
+    shift_c: float
+
+
+# A furnace with its own instrument. Common practice. [°C]
+FURNACE = ReadingError(8.0, 5.0, 0.0)
+
+
+def reading_error(treatment: Treatment, workshop: Workshop) -> ReadingError:
+    """Return how far the hardening heat of a treatment is misread.
 
     Parameters
     ----------
@@ -96,14 +111,13 @@ def reading_error_c(treatment: Treatment, workshop: Workshop) -> tuple[float, fl
 
     Returns
     -------
-    tuple of float
-        Lasting error, error from heat to heat, mean shift. [°C]
+    ReadingError
+        Of the eye and its instruments, or of the instrument of a furnace.
     """
-    skill = workshop.skill
     if not treatment.by_eye:
-        return FURNACE_C[0], FURNACE_C[1], 0.0
-    read = reading(workshop.measure, workshop.light)
-    return read.bias_c * skill.bias, read.scatter_c * skill.scatter, read.shift_c
+        return FURNACE
+    read, skill = reading(workshop.measure, workshop.light), workshop.skill
+    return ReadingError(read.bias_c * skill.bias, read.scatter_c * skill.scatter, read.shift_c)
 
 
 def structure_of(condition: str, carbon_wt_pct: float) -> Structure:
@@ -147,10 +161,10 @@ def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -
     if not treatment.hardens or hardened is None:
         return None
     target = hardened.temperature_c.middle
-    bias, scatter, shift = reading_error_c(treatment, workshop)
-    eye = treatment.by_eye
-    lasting = normals["eye_bias" if eye else "furnace_bias"]
-    peak = target + shift + bias * lasting + scatter * normals["eye_scatter"]
+    error = reading_error(treatment, workshop)
+    lasting = normals["eye_bias" if treatment.by_eye else "furnace_bias"]
+    peak = target + error.shift_c + error.bias_c * lasting
+    peak = peak + error.scatter_c * normals["eye_scatter"]
     kind = treatment.source.kind if treatment.source else "furnace"
     if treatment.route.kind == "induction":
         kind = "induction"

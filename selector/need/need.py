@@ -24,7 +24,7 @@ from selector.job.treatment import NO_TEMPER, Treatment
 from selector.mechanics.strength import strength
 from selector.need import words
 from selector.need.record import ContactNeed, NeedOut, PlainBar, SectionNeed
-from selector.option.cost import bill
+from selector.option.cost import bill, order_of
 from selector.option.preparation import supply_hrc
 from selector.record import Spread, ZoneOut
 from selector.requirement import Requirement
@@ -341,7 +341,11 @@ def _plain_bar(job: Job, needs: tuple[SectionNeed, ...]) -> PlainBar | None:
 def _far_to_seek(work: Treatment, job: Job) -> tuple[bool, int, float]:
     """Return the rack before the shop, what every shop has before the rest, then the price."""
     seldom = _SELDOM.index(work.condition.availability)
-    return work.stock is None, seldom, float(np.median(bill(work, NO_TEMPER, job).cost))
+    return (
+        work.stock is None,
+        seldom,
+        float(np.median(bill(work, NO_TEMPER, order_of(job)).cost)),
+    )
 
 
 def _serves(work: Treatment, job: Job) -> bool:

@@ -14,9 +14,10 @@ from numpy.typing import NDArray
 from catalog.price import Prices
 from catalog.steel import Steel
 from selector.hazards.decarburisation import bar_allowance_mm
-from selector.job.geometry import DENSITY_KG_PER_MM3, blank_mm
+from selector.job.geometry import DENSITY_KG_PER_MM3, blank_mm, mass_kg
 from selector.job.job import Job
 from selector.job.treatment import Temper, Treatment
+from selector.requirement.part import Part
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
@@ -27,9 +28,9 @@ USUAL_BARK_MM = 1.0
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Mishaps:
-    """What does not go straight through, over the draws.
+    """What goes wrong, over the sample: a rate of cracking, and which parts come out bent.
 
-    A rate of cracking, and which draws are bent beyond what is permitted, too hard, too soft.
+    Bent is beyond what is permitted; too hard and too soft are against the demanded window.
     """
 
     crack_rate: Floats | float = 0.0
@@ -53,6 +54,20 @@ class Bill:
         return {name: round(value, 2) for name, value in self.items.items()}
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Order:
+    """The part to be made, the price list, and the sample of the price level. [-]."""
+
+    part: Part
+    prices: Prices
+    price_level: Floats
+
+
+def order_of(job: Job) -> Order:
+    """Return the part of a job with the prices it is costed at."""
+    return Order(job.asked.part, job.catalog.prices, job.shared()["price_level"])
+
+
 def bark_mm(steel: Steel, thickness_mm: float) -> float:
     """Return what comes off each side of black bar before it may be hardened.
 
@@ -72,20 +87,20 @@ def bark_mm(steel: Steel, thickness_mm: float) -> float:
     return float(bar_allowance_mm(thickness_mm)) if tool else USUAL_BARK_MM
 
 
-def _blank(treatment: Treatment, job: Job) -> tuple[float, float]:
+def _blank(treatment: Treatment, part: Part) -> tuple[float, float]:
     """Return diameter and length of the bar, bark and smallest size sold included. [mm]."""
-    diameter, length = blank_mm(job.asked.part)
+    diameter, length = blank_mm(part)
     if treatment.condition.surface == "black":
         diameter += 2 * bark_mm(treatment.steel, diameter)
     return max(diameter, treatment.condition.size_mm.low), length
 
 
-def _material(treatment: Treatment, job: Job, prices: Prices) -> float:
+def _material(treatment: Treatment, order: Order) -> float:
     """Return the price of the blank, minimum cut length shared over the quantity."""
     if treatment.stock is not None:
         return 0.0
-    diameter, length = _blank(treatment, job)
-    count = job.asked.part.quantity
+    diameter, length = _blank(treatment, order.part)
+    prices, count = order.prices, order.part.quantity
     bought = max(length, prices.minimum_length_mm / count)
     weight = np.pi / 4 * diameter**2 * bought * DENSITY_KG_PER_MM3
     if treatment.condition.name == "hard-element":
@@ -96,10 +111,11 @@ def _material(treatment: Treatment, job: Job, prices: Prices) -> float:
     return float(weight * per_kg + prices.cut_charge / count)
 
 
-def _machining(treatment: Treatment, job: Job, prices: Prices) -> float:
+def _machining(treatment: Treatment, order: Order) -> float:
     """Return the cost of cutting the part from its blank in the condition it is bought in."""
-    diameter, length = _blank(treatment, job)
-    removed = np.pi / 4 * diameter**2 * length - job.mass_kg / DENSITY_KG_PER_MM3
+    part, prices = order.part, order.prices
+    diameter, length = _blank(treatment, part)
+    removed = np.pi / 4 * diameter**2 * length - mass_kg(part) / DENSITY_KG_PER_MM3
     rating = treatment.steel.machinability_pct
     ease = (rating.value if rating else 55.0) / REFERENCE_MACHINABILITY
     practice = prices.practice
@@ -114,18 +130,18 @@ def _machining(treatment: Treatment, job: Job, prices: Prices) -> float:
         "bright": 0.0,
         "ground": -practice.ground_bar_saves_h,
     }[surface]
-    hours += max(practice.setup_h + extra, 0.0) / job.asked.part.quantity**0.5
+    hours += max(practice.setup_h + extra, 0.0) / part.quantity**0.5
     return float(hours * prices.labour_per_h)
 
 
-def _treatment(treatment: Treatment, temper: Temper, job: Job) -> float:
+def _treatment(treatment: Treatment, temper: Temper, order: Order) -> float:
     """Return the cost of heat, quench and temper of one part."""
-    prices, count = job.catalog.prices, job.asked.part.quantity
+    prices, count = order.prices, order.part.quantity
     route = treatment.route
     labour = route.labour_h.value * prices.labour_per_h / count**0.3
     if route.place == "subcontract":
         minimum = prices.subcontract_minimum.get(route.slug, 80.0)
-        by_mass = prices.subcontract_per_kg.get(route.slug, 5.0) * job.mass_kg
+        by_mass = prices.subcontract_per_kg.get(route.slug, 5.0) * mass_kg(order.part)
         return float(labour + max(minimum / count, by_mass) + prices.carriage / count)
     if route.process == "none":
         return 0.0
@@ -139,13 +155,13 @@ def _treatment(treatment: Treatment, temper: Temper, job: Job) -> float:
     return float(labour + (energy + prices.consumables_per_batch) / count**0.7)
 
 
-def _coupon(treatment: Treatment, job: Job, blank: float, treat: float) -> float:
+def _coupon(treatment: Treatment, order: Order, blank: float, treat: float) -> float:
     """Return the cost of a coupon of the same bar, shared over the quantity."""
     if treatment.route.place != "workshop" or treatment.route.process == "none":
         return 0.0
-    practice = job.catalog.prices.practice
+    practice = order.prices.practice
     cost = practice.coupon_bar_fraction * blank + practice.coupon_treatment_fraction * treat
-    return cost / job.asked.part.quantity
+    return cost / order.part.quantity
 
 
 def _rework(treatment: Treatment, prices: Prices, treat: float, mishaps: Mishaps) -> Floats:
@@ -163,7 +179,7 @@ def _rework(treatment: Treatment, prices: Prices, treat: float, mishaps: Mishaps
 def bill(
     treatment: Treatment,
     temper: Temper,
-    job: Job,
+    order: Order,
     mishaps: Mishaps | None = None,
 ) -> Bill:
     """Return the cost of one good part and the days it takes.
@@ -173,9 +189,9 @@ def bill(
     treatment : Treatment
         What is done.
     temper : Temper
-        How it is drawn.
-    job : Job
-        Part, prices, draws.
+        Its temper.
+    order : Order
+        Part and prices.
     mishaps : Mishaps, optional
         What goes wrong on the way; nothing if absent.
 
@@ -184,19 +200,21 @@ def bill(
     Bill
         In the currency of the price list. Scrap takes blank, cutting and treatment with it.
     """
-    prices, found = job.catalog.prices, mishaps or Mishaps()
+    prices, mishaps = order.prices, mishaps or Mishaps()
     practice = prices.practice
-    blank = _material(treatment, job, prices)
-    cut = _machining(treatment, job, prices)
-    treat = _treatment(treatment, temper, job)
-    coupon = _coupon(treatment, job, blank, treat)
+    blank = _material(treatment, order)
+    cut = _machining(treatment, order)
+    treat = _treatment(treatment, temper, order)
+    coupon = _coupon(treatment, order, blank, treat)
     heated = treatment.route.process != "none"
     inspect = practice.inspect_h * prices.labour_per_h * heated
-    straight = practice.straighten_h * prices.labour_per_h * np.asarray(found.bent, dtype=float)
-    rework = _rework(treatment, prices, treat, found)
-    odds = found.crack_rate / (1.0 - found.crack_rate)
+    straight = (
+        practice.straighten_h * prices.labour_per_h * np.asarray(mishaps.bent, dtype=float)
+    )
+    rework = _rework(treatment, prices, treat, mishaps)
+    odds = mishaps.crack_rate / (1.0 - mishaps.crack_rate)
     scrap = odds * (blank + cut + treat)
-    level = np.exp(practice.price_log_sd * job.shared()["price_level"])
+    level = np.exp(practice.price_log_sd * order.price_level)
     cost = (blank + cut + treat + inspect + straight + rework + coupon + scrap) * level
     delivery = {
         "easy": practice.easy_days,

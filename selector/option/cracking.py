@@ -1,4 +1,4 @@
-"""The crack risk of one treatment of this part, drawn."""
+"""The crack risk of one treatment of this part, over the sample."""
 
 from dataclasses import dataclass
 
@@ -15,20 +15,16 @@ from selector.hazards.cracking import (
     crack_risk,
 )
 from selector.job.geometry import section_ratio
-from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.metallurgy.transformation import martensite_start
 from selector.requirement.part import Part
 from selector.sampling import Normals
-from selector.torch.depth import local_share
 
 Floats = NDArray[np.float64]
 # Features of the requirement that the crack model counts.
 _COUNTED = ("cross-hole", "sharp-corner", "keyway", "slot", "thread", "teeth", "edge")
 # At most this much of the carbon of a rich steel is dissolved at its hardening heat. [wt %]
 _DISSOLVED = 0.75
-# A heated layer below this share of the radius counts as a skin. Estimate. [-]
-SKIN_SHARE = 0.6
 # Inside corners want 1.5 to 3 mm for oil; at a third of the least they count as sharp. Tool and
 # die design rules for heat treatment in handbooks (from memory). [mm]
 SHARP_FILLET_MM = 0.5
@@ -43,17 +39,12 @@ CRACK_WORDS = {
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class CrackDraws:
-    """Rate over the draws, which draws crack, and the class with its reasons."""
+class CrackSample:
+    """Rate over the sample, which parts crack, and the class with its reasons."""
 
     rate: Floats
     cracked: NDArray[np.bool_]
     risk: CrackRisk | None
-
-
-def _is_skin(treatment: Treatment, job: Job) -> bool:
-    """Return whether the heated layer is thin against the section, at the middle."""
-    return local_share(treatment, job) < SKIN_SHARE
 
 
 def _has_sharp_shoulder(part: Part) -> bool:
@@ -64,39 +55,42 @@ def _has_sharp_shoulder(part: Part) -> bool:
     )
 
 
-def crack_draws(
-    treatment: Treatment, job: Job, composition: Composition, normals: Normals
-) -> CrackDraws:
+def crack_sample(
+    treatment: Treatment,
+    part: Part,
+    composition: Composition,
+    normals: Normals,
+    *,
+    skin: bool,
+) -> CrackSample:
     """Return how often this part cracks in this quench.
 
     Parameters
     ----------
     treatment : Treatment
         What is quenched in what.
-    job : Job
-        Part and workshop.
+    part : Part
+        The part.
     composition : mapping of str to ndarray
-        Composition over the draws. [wt %]
+        Composition over the sample. [wt %]
     normals : mapping of str to ndarray
-        The steel's own draws.
+        The steel's own sample.
+    skin : bool
+        Whether only a thin layer is hot where it meets the bath.
 
     Returns
     -------
-    CrackDraws
+    CrackSample
         Rates are log-uniform in the band of the class; zero where nothing is quenched.
     """
     hardened, medium = treatment.steel.hardened, treatment.medium
     count = len(normals["crack"])
     quenches = treatment.hardens or treatment.route.process == "case"
     if hardened is None or medium is None or not quenches:
-        return CrackDraws(np.zeros(count), np.zeros(count, dtype=bool), None)
-    centre = job.once(
-        ("centre", treatment.steel.slug),
-        lambda: {element: np.median(content) for element, content in composition.items()},
-    )
+        return CrackSample(np.zeros(count), np.zeros(count, dtype=bool), None)
+    centre = {element: np.median(content) for element, content in composition.items()}
     carbon = float(centre.get("C", 0.0))
     start = {**centre, "C": min(carbon, _DISSOLVED)}
-    part = job.asked.part
     local = treatment.route.extent == "local"
     kinds = [f.kind for f in part.feature if f.kind in _COUNTED]
     if not local and "sharp-corner" not in kinds and _has_sharp_shoulder(part):
@@ -107,7 +101,7 @@ def crack_draws(
         surface="hot-rolled" if treatment.condition.surface == "black" else "machined",
     )
     kind = "oil" if medium.kind == "hot-salt" else medium.kind
-    if local and medium.severity_class == "water" and _is_skin(treatment, job):
+    if skin:
         # Behind a thin hot layer lies cold steel: water is then no harsher than polymer.
         kind = "polymer"
     steel = CrackSteel(
@@ -119,7 +113,7 @@ def crack_draws(
     risk = crack_risk(steel, kind, shape)
     low, high = np.log(risk.low_fraction), np.log(risk.high_fraction)
     rate = np.exp(low + (high - low) * ndtr(normals["crack_rate"]))
-    return CrackDraws(rate, ndtr(normals["crack"]) < rate, risk)
+    return CrackSample(rate, ndtr(normals["crack"]) < rate, risk)
 
 
 def crack_words(risk: CrackRisk) -> str:

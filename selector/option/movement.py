@@ -6,8 +6,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.hazards.distortion import Heating, bow, size_change
-from selector.job.job import Job
+from selector.job.screening import hard_sections
 from selector.job.treatment import Treatment
+from selector.requirement import Requirement
+from selector.requirement.part import Part
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
@@ -37,35 +39,43 @@ class Movement:
     stated: bool
 
 
-def permitted_mm(job: Job) -> tuple[float, bool]:
-    """Return the movement this job permits, and whether the user stated it.
+@dataclass(frozen=True, slots=True)
+class Permitted:
+    """How far the part may move, and whether the user stated it."""
+
+    mm: float
+    stated: bool
+
+
+def permitted_movement(asked: Requirement) -> Permitted:
+    """Return how far the part may move.
 
     Parameters
     ----------
-    job : Job
+    asked : Requirement
         Part and limits.
 
     Returns
     -------
-    tuple
-        Permitted movement [mm]; True when it was stated.
+    Permitted
+        The run-out limit, or a usual one where none is stated; more where it is ground after.
     """
-    limit, part = job.asked.limit.runout, job.asked.part
+    limit, part = asked.limit.runout, asked.part
     grinds = {"toolpost-grinder", "surface-grinder"} & set(part.finish_after)
     stock = GRINDABLE * (part.stock_removal or 0.25) if grinds else 0.0
     if limit is None:
-        return max(USUAL_MM, stock), False
-    return max(limit, stock), True
+        return Permitted(max(USUAL_MM, stock), stated=False)
+    return Permitted(max(limit, stock), stated=True)
 
 
-def movement(treatment: Treatment, job: Job, normals: Normals) -> Movement:
+def movement(treatment: Treatment, asked: Requirement, normals: Normals) -> Movement:
     """Return how far the part moves.
 
     Parameters
     ----------
     treatment : Treatment
         What is heated, how, in what quenched.
-    job : Job
+    asked : Requirement
         Part and workshop.
     normals : mapping of str to ndarray
         The steel's own draws.
@@ -76,14 +86,14 @@ def movement(treatment: Treatment, job: Job, normals: Normals) -> Movement:
         Bow of the axis, and growth across the working section, which is apart from it.
     """
     route = treatment.route
-    permitted, stated = permitted_mm(job)
+    permitted = permitted_movement(asked)
     still = np.zeros(len(normals["movement"]))
     factor = route.movement_factor.value
     if factor == 0:
-        return Movement(still, still, 0.0, permitted, stated)
+        return Movement(still, still, 0.0, permitted.mm, permitted.stated)
     medium = treatment.medium.kind if treatment.medium else "air"
-    heating, length = _heating(treatment, job)
-    long, slim = _slenderness(job)
+    heating, length = _heating(treatment, asked)
+    long, slim = _slenderness(asked.part)
     bend = bow(
         long,
         slim,
@@ -95,15 +105,15 @@ def movement(treatment: Treatment, job: Job, normals: Normals) -> Movement:
     share = factor if route.extent == "whole" else 1.0
     bent = bend.median_mm * share * np.exp(bend.log_sd * normals["movement"])
     # A bow beyond the limit is straightened warm after the temper, just far enough.
-    flat = all(section.shape == "flat" for section in job.asked.part.section)
+    flat = all(section.shape == "flat" for section in asked.part.section)
     left = (CLAMPED if flat else STRAIGHTENED) * bent
-    straight = np.where(bent > permitted, np.maximum(left, permitted), bent)
-    return Movement(np.asarray(bent), straight, _growth(treatment, job), permitted, stated)
+    straight = np.where(bent > permitted.mm, np.maximum(left, permitted.mm), bent)
+    growth_mm = _growth(treatment, asked)
+    return Movement(np.asarray(bent), straight, growth_mm, permitted.mm, permitted.stated)
 
 
-def _slenderness(job: Job) -> tuple[float, float]:
+def _slenderness(part: Part) -> tuple[float, float]:
     """Return the length that bows and the thickness that resists; a disc dishes. [mm]."""
-    part = job.asked.part
     slim = min(s.size for s in part.section)
     broad = max(max(s.size, s.width or 0.0) for s in part.section)
     if part.length_mm < slim:
@@ -111,20 +121,20 @@ def _slenderness(job: Job) -> tuple[float, float]:
     return part.length_mm, slim
 
 
-def _growth(treatment: Treatment, job: Job) -> float:
+def _growth(treatment: Treatment, asked: Requirement) -> float:
     """Return the growth of the working section across, at the middle. [mm]."""
-    thick = max(job.asked.part.section[i].size for i in job.hard)
+    thick = max(asked.part.section[i].size for i in hard_sections(asked))
     hardened = treatment.steel.hardened
     if not treatment.hardens or hardened is None:
         return 0.0
     return float(size_change(hardened.quench).growth_pct) / 100 * thick
 
 
-def _heating(treatment: Treatment, job: Job) -> tuple[Heating, float]:
+def _heating(treatment: Treatment, asked: Requirement) -> tuple[Heating, float]:
     """Return the kind of heating and the length it hardens. [mm]."""
-    part = job.asked.part
+    part = asked.part
     if treatment.route.extent == "whole":
         return "through", part.length_mm
-    length = sum(part.section[i].length for i in job.hard)
-    turned = job.asked.workshop.turns_part or treatment.route.place == "subcontract"
+    length = sum(part.section[i].length for i in hard_sections(asked))
+    turned = asked.workshop.turns_part or treatment.route.place == "subcontract"
     return ("local-turned" if turned else "local-still"), length

@@ -17,8 +17,8 @@ from selector.job.job import Job
 from selector.job.process import TEMPER_C
 from selector.job.treatment import Temper, Treatment
 from selector.mechanics.toughness import snap_likelihood
-from selector.option.cost import Bill, Mishaps, bill
-from selector.option.cracking import CrackDraws
+from selector.option.cost import Bill, Mishaps, bill, order_of
+from selector.option.cracking import CrackSample
 from selector.option.movement import Movement
 from selector.option.preparation import Prepared
 from selector.option.zone_hardness import ZoneHardness, working_radius_mm, zone_hardness
@@ -48,7 +48,7 @@ class Prediction:
     section_hrc: Floats
     snapped: Floats
     snap_margin_hrc: Floats
-    crack: CrackDraws
+    crack: CrackSample
     movement: Movement
     bill: Bill
     radius_mm: float
@@ -111,7 +111,7 @@ def predict(ready: Prepared, temper: Temper, job: Job) -> Prediction:
         snap_margin_hrc=margin,
         crack=ready.crack,
         movement=ready.movement,
-        bill=bill(treatment, temper, job, mishaps(ready, found.surface, job)),
+        bill=bill(treatment, temper, order_of(job), mishaps(ready, found.surface, job)),
         radius_mm=working_radius_mm(job),
         told={
             "surface": told("HRC"),
@@ -181,7 +181,7 @@ def _snap(
     quenched = treatment.hardens
     # A case or a nitrided layer is carried by its core; the core is what snaps. At an edge the
     # case stands alone and chips as a tool steel of its hardness does.
-    edge = treatment.route.process == "case" and has_edge(job.leading, job)
+    edge = treatment.route.process == "case" and has_edge(job.leading, job.asked)
     shell = quenched or treatment.route.process == "none" or edge
     stressed = found.surface if shell else found.core
     drawn_c = temper.temperature_c if temper.means != "none" else float("nan")

@@ -15,9 +15,10 @@ from selector.job.geometry import as_cooled
 from selector.job.job import Job
 from selector.job.process import Heat, Quench, hardening_heat, quench
 from selector.job.treatment import Treatment
-from selector.option.cracking import CrackDraws, crack_draws
+from selector.option.cracking import CrackSample, crack_sample
 from selector.option.movement import Movement, movement
 from selector.sampling import Normals
+from selector.torch.depth import is_skin
 from selector.torch.part import is_torched
 from selector.torch.response import Torched, torched, torched_points
 
@@ -45,14 +46,15 @@ class Prepared:
     torched: Torched | None = None
 
     @cached_property
-    def crack(self) -> CrackDraws:
+    def crack(self) -> CrackSample:
         """Whether it cracks in the quench; only options that are drawn ask."""
-        return crack_draws(self.treatment, self.job, self.composition, self.normals)
+        part, skin = self.job.asked.part, is_skin(self.treatment, self.job)
+        return crack_sample(self.treatment, part, self.composition, self.normals, skin=skin)
 
     @cached_property
     def movement(self) -> Movement:
         """How far it moves; only options that are drawn ask."""
-        return movement(self.treatment, self.job, self.normals)
+        return movement(self.treatment, self.job.asked, self.normals)
 
 
 def supply_hrc(treatment: Treatment, normals: Normals) -> Floats:

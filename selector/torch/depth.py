@@ -12,6 +12,10 @@ from selector.torch.response import heated_share
 Floats = NDArray[np.float64]
 
 
+# A heated layer below this share of the radius counts as a skin. Estimate. [-]
+SKIN_SHARE = 0.6
+
+
 def _radius_mm(job: Job) -> float:
     """Return half the thickest hard section. [mm]."""
     return 0.5 * max(job.asked.part.section[i].size for i in job.hard)
@@ -61,3 +65,24 @@ def local_share(treatment: Treatment, job: Job) -> float:
         return heated_share(treatment, job)
     (middle,) = layer_mm(treatment, job, {"depth": np.zeros(1)})
     return float(middle) / _radius_mm(job)
+
+
+def is_skin(treatment: Treatment, job: Job) -> bool:
+    """Return whether a local heat and a watery bath meet in a layer thin against its section.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is heated how, and quenched in what.
+    job : Job
+        Part and workshop.
+
+    Returns
+    -------
+    bool
+        At the middle; False for a whole heat and for any other bath.
+    """
+    medium = treatment.medium
+    if treatment.route.extent != "local" or medium is None or medium.severity_class != "water":
+        return False
+    return local_share(treatment, job) < SKIN_SHARE

@@ -16,7 +16,7 @@ from selector.decision.option import Option, Scorer, scorer_of
 from selector.figure import median
 from selector.job.job import Job
 from selector.job.treatment import Treatment
-from selector.option.cost import Bill, bill
+from selector.option.cost import Bill, bill, order_of
 from selector.option.prediction import Prediction, mishaps
 from selector.option.preparation import Prepared
 from selector.option.reference_bar import reference_cost
@@ -48,7 +48,7 @@ class Side:
         """Return the bill drawn up anew."""
         paths = mishaps(self.ready, self.prediction.surface_hrc, job)
         paths = replace(paths, crack_rate=self.prediction.crack.rate)
-        return bill(self.treatment, self.choice.temper, job, paths)
+        return bill(self.treatment, self.choice.temper, order_of(job), paths)
 
     def cost(self, job: Job) -> Floats:
         """Return the cost of a good part, over the draws."""

@@ -10,7 +10,7 @@ from selector.advice.output import (
 )
 from selector.decision.option import Option
 from selector.job.job import Job, resolved
-from selector.job.process import reading_error_c
+from selector.job.process import reading_error
 from selector.option.caution import of_option
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
@@ -143,8 +143,8 @@ def _needs(option: Option, job: Job) -> tuple[str, ...]:
     work, temper = option.treatment, option.choice.temper
     needs = [f"{work.steel.name} bar, {work.condition.name} ({work.condition.availability})"]
     if work.source is not None:
-        bias, _, _ = reading_error_c(work, job.asked.workshop)
-        needs.append(f"{work.source.name}, heat known to about ±{bias:.0f} °C")
+        error = reading_error(work, job.asked.workshop)
+        needs.append(f"{work.source.name}, heat known to about ±{error.bias_c:.0f} °C")
     if work.medium is not None:
         needs.append(f"bath of {work.medium.slug.replace('-', ' ')}")
     if temper.means != "none":

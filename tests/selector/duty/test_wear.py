@@ -26,12 +26,12 @@ def near(changes=None):
 
 def loss(steel, changes, route="through-torch"):
     job = near(changes)
-    return np.median(edge_loss_hrc(work(steel, route), job.leading, job))
+    return np.median(edge_loss_hrc(work(steel, route), job.leading, job.asked, job.shared()))
 
 
 def drawn_life(steel, hrc, changes):
     job = near(changes)
-    return life(work(steel, "through-torch"), hrc, job.leading, job)
+    return life(work(steel, "through-torch"), hrc, job.leading, job.asked, job.shared())
 
 
 @pytest.mark.parametrize("changes", [STRUCK, GRIT], ids=["struck edge", "grit"])
@@ -52,12 +52,12 @@ def test_beyond_the_carbon_of_chisels_a_struck_edge_gains_nothing():
 def test_what_does_not_cut_loses_no_edge(changes):
     assert loss("c45", changes) == 0
     job = near(changes)
-    assert not is_cutting(job.leading, job)
+    assert not is_cutting(job.leading, job.asked)
 
 
 def test_a_named_edge_cuts_without_blows():
     job = near({"zone.0.wear": "edge-impact", "part.feature": [{"kind": "edge"}]})
-    assert is_cutting(job.leading, job)
+    assert is_cutting(job.leading, job.asked)
 
 
 def test_a_tool_that_presses_is_not_judged_by_its_edge():
@@ -79,13 +79,19 @@ def test_a_case_brings_its_own_carbon():
 )
 def test_what_has_an_edge(changes, edged):
     job = near(changes)
-    assert has_edge(job.leading, job) == edged
+    assert has_edge(job.leading, job.asked) == edged
 
 
 def test_life_is_counted_from_the_softest_that_would_do():
     job = near()
     same, more = (
-        life(work("c45"), np.full(512, job.leading.floor_hrc + d), job.leading, job)
+        life(
+            work("c45"),
+            np.full(512, job.leading.floor_hrc + d),
+            job.leading,
+            job.asked,
+            job.shared(),
+        )
         for d in (0.0, 8.0)
     )
     assert same == pytest.approx(1.0)
@@ -108,7 +114,7 @@ def test_the_error_of_a_wear_relation_is_drawn_and_hits_all_steels_alike():
 @pytest.mark.parametrize("steel", ["x153crmov12", "hs6-5-2", "x100crmov5", "x105crmo17"])
 def test_hard_carbides_outlast_plain_steel_of_equal_hardness_under_grit(steel):
     job = near(GRIT)
-    gain = carbide_gain(work(steel, "through-torch"), job.leading, job)
+    gain = carbide_gain(work(steel, "through-torch"), job.leading, job.asked)
     assert 1.05 < gain.ratio < 2.0
     assert gain.log_sd > 0
 
@@ -116,7 +122,7 @@ def test_hard_carbides_outlast_plain_steel_of_equal_hardness_under_grit(steel):
 @pytest.mark.parametrize("changes", [STRUCK, {"zone.0.wear": "sliding"}, {}])
 def test_hard_carbides_add_nothing_at_a_struck_edge_or_in_plain_sliding(changes):
     job = near(changes)
-    gain = carbide_gain(work("x153crmov12", "through-torch"), job.leading, job)
+    gain = carbide_gain(work("x153crmov12", "through-torch"), job.leading, job.asked)
     assert gain.ratio == 1
     assert gain.log_sd == 0
 
@@ -129,7 +135,7 @@ def test_life_without_a_window_is_counted_from_plain_bar():
     job = near({"zone.0.hardness": GONE, "zone.0.severity": "light"})
     assert job.leading.floor_hrc is None
     # Sliding: in proportion to hardness, 400 HV over 200 HV (40.8 HRC in ISO 18265).
-    found = life(work("c45"), np.full(512, 40.8), job.leading, job)
+    found = life(work("c45"), np.full(512, 40.8), job.leading, job.asked, job.shared())
     assert np.median(found) == pytest.approx(2.0, abs=0.02)
 
 
@@ -149,14 +155,14 @@ def test_life_without_a_window_is_counted_from_plain_bar():
 )
 def test_which_of_the_pair_wears_is_answered(should, hrc, verdict, words):
     job = near({"zone.0.mate": {**MATE, "should_wear": should}})
-    gate = pair_gate(np.full(8, hrc), job.leading, job)
+    gate = pair_gate(np.full(8, hrc), job.leading, job.asked)
     assert gate.verdict == verdict
     assert words in gate.text
 
 
 def test_a_pair_that_may_go_either_way_says_how_often():
     job = near({"zone.0.mate": {**MATE, "should_wear": "mate"}})
-    gate = pair_gate(np.array([38.0, 45.0, 45.0, 45.0]), job.leading, job)
+    gate = pair_gate(np.array([38.0, 45.0, 45.0, 45.0]), job.leading, job.asked)
     assert gate.verdict == "marginal"
     assert "the other way round in 25 of 100" in gate.text
 
@@ -168,4 +174,4 @@ def test_a_pair_that_may_go_either_way_says_how_often():
 )
 def test_a_pair_that_cannot_or_need_not_be_judged(mate):
     job = near({} if mate is GONE else {"zone.0.mate": mate})
-    assert pair_gate(np.full(4, 50.0), job.leading, job) is None
+    assert pair_gate(np.full(4, 50.0), job.leading, job.asked) is None

@@ -7,11 +7,12 @@ from selector.flame.arrangement import arranged
 from selector.flame.case import follow
 from selector.flame.odds import limits, odds_of, steadied
 from selector.job.job import resolved
+from selector.job.process import ReadingError
 from tests.dog import asked, work
 from tests.once import flamed
 
 CATALOG = load_catalog()
-SURE, VAGUE = (0.0, 0.0, 0.0), (60.0, 30.0, 0.0)
+SURE, VAGUE = ReadingError(0.0, 0.0, 0.0), ReadingError(60.0, 30.0, 0.0)
 
 
 @pytest.fixture(scope="module")
@@ -81,8 +82,8 @@ def test_no_change_is_looked_for_where_nothing_is_in_doubt(case):
 def test_a_light_that_shifts_every_reading_one_way_leaves_no_error_the_other_way(case):
     """In the sun all heats are overshot: none is then stopped too early."""
     assert any("too early" in odd for odd in odds_of(*case, VAGUE))
-    assert not any("too early" in odd for odd in odds_of(*case, (5.0, 5.0, 60.0)))
-    assert not any("overshot" in odd for odd in odds_of(*case, (5.0, 5.0, -60.0)))
+    assert not any("too early" in odd for odd in odds_of(*case, ReadingError(5.0, 5.0, 60.0)))
+    assert not any("overshot" in odd for odd in odds_of(*case, ReadingError(5.0, 5.0, -60.0)))
 
 
 def test_what_the_flame_cannot_reach_is_not_overshot():
@@ -95,7 +96,7 @@ def test_what_the_flame_cannot_reach_is_not_overshot():
     assert out.heated.reached
     hotter = replace(out.setup, misread_c=500.0)
     assert not follow(treatment, there, hotter, there.leading).heated.reached
-    found = odds_of(treatment, there, there.leading, out, (0.0, 0.0, 500.0))
+    found = odds_of(treatment, there, there.leading, out, ReadingError(0.0, 0.0, 500.0))
     assert not any("overshot" in odd for odd in found)
 
 

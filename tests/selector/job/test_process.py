@@ -16,7 +16,7 @@ from selector.job.process import (
     TEMPER_C,
     hardening_heat,
     quench,
-    reading_error_c,
+    reading_error,
     temper_peak_c,
 )
 from selector.job.treatment import NO_TEMPER, Temper
@@ -32,8 +32,8 @@ def shop(**changes):
 
 
 def spread(workshop, treatment=TORCH):
-    bias, scatter, _ = reading_error_c(treatment, workshop)
-    return np.hypot(bias, scatter)
+    error = reading_error(treatment, workshop)
+    return np.hypot(error.bias_c, error.scatter_c)
 
 
 @pytest.mark.parametrize("instrument", [name for name in READING_C if name != "eye"])
@@ -44,20 +44,20 @@ def test_any_instrument_reads_better_than_the_eye(instrument):
 def test_the_best_instrument_counts_in_any_order():
     first = shop(measure=["eye", "thermocouple"])
     second = shop(measure=["thermocouple", "eye"])
-    assert reading_error_c(TORCH, first) == reading_error_c(TORCH, second)
+    assert reading_error(TORCH, first) == reading_error(TORCH, second)
 
 
 def test_brighter_light_reads_worse_and_never_colder():
-    found = [reading_error_c(TORCH, shop(light=light)) for light in LIGHT]
+    found = [reading_error(TORCH, shop(light=light)) for light in LIGHT]
     for darker, brighter in itertools.pairwise(found):
-        assert darker[0] < brighter[0]
-        assert darker[2] <= brighter[2]
+        assert darker.bias_c < brighter.bias_c
+        assert darker.shift_c <= brighter.shift_c
 
 
 def test_light_does_not_touch_a_thermocouple_or_a_furnace():
     sun, dim = shop(light="sun", measure=["thermocouple"]), shop(measure=["thermocouple"])
-    assert reading_error_c(TORCH, sun) == reading_error_c(TORCH, dim)
-    assert reading_error_c(FURNACE, shop(light="sun")) == reading_error_c(FURNACE, shop())
+    assert reading_error(TORCH, sun) == reading_error(TORCH, dim)
+    assert reading_error(FURNACE, shop(light="sun")) == reading_error(FURNACE, shop())
 
 
 @given(st.floats(0.2, 5))

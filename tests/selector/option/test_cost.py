@@ -9,7 +9,7 @@ from catalog import load_catalog
 from selector import sampling
 from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
-from selector.option.cost import Mishaps, bark_mm, bill
+from selector.option.cost import Mishaps, bark_mm, bill, order_of
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
@@ -20,7 +20,7 @@ OVEN = Temper("oven", 200.0, 3600.0)
 def of(changes=None, treatment=None, temper=OVEN, crack=NEVER, catalog=CATALOG, **given):
     mishaps = Mishaps(crack_rate=crack, **given)
     near = resolved(asked(changes), catalog)
-    return bill(treatment or work(), temper, near, mishaps)
+    return bill(treatment or work(), temper, order_of(near), mishaps)
 
 
 def middle(found):

@@ -7,7 +7,8 @@ from catalog import load_catalog
 from selector import sampling
 from selector.hardening.composition import drawn
 from selector.job.job import resolved
-from selector.option.cracking import crack_draws, crack_words
+from selector.option.cracking import crack_sample, crack_words
+from selector.torch.depth import is_skin
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
@@ -18,7 +19,9 @@ def of(changes=None, **names):
     slug = treatment.steel.slug
     normals = {**sampling.shared(), **sampling.of_steel(slug)}
     near = resolved(asked(changes), CATALOG)
-    return crack_draws(treatment, near, drawn(treatment.steel, normals), normals)
+    skin = is_skin(treatment, near)
+    bar = drawn(treatment.steel, normals)
+    return crack_sample(treatment, near.asked.part, bar, normals, skin=skin)
 
 
 @pytest.mark.parametrize("route", ["as-bought", "subcontract-nitride"])

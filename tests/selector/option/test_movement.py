@@ -1,22 +1,15 @@
 import numpy as np
 import pytest
 
-from catalog import load_catalog
 from selector import sampling
-from selector.job.job import resolved
-from selector.option.movement import movement, permitted_mm
+from selector.option.movement import Permitted, movement, permitted_movement
 from tests.dog import asked, work
 
-CATALOG = load_catalog()
 NORMALS = {**sampling.shared(), **sampling.of_steel("c45")}
 
 
-def near(changes=None):
-    return resolved(asked(changes), CATALOG)
-
-
 def of(changes=None, **names):
-    return movement(work(**names), near(changes), NORMALS)
+    return movement(work(**names), asked(changes), NORMALS)
 
 
 def bow(changes=None, **names):
@@ -80,20 +73,23 @@ def test_a_disc_dishes_across_its_breadth():
 
 
 def test_a_stated_run_out_stands_and_an_assumed_one_says_so():
-    assert permitted_mm(near({"limit.runout": "0.05 mm"})) == (0.05, True)
-    usual, stated = permitted_mm(near())
-    assert usual > 0
-    assert not stated
+    assert permitted_movement(asked({"limit.runout": "0.05 mm"})) == Permitted(
+        0.05, stated=True
+    )
+    usual = permitted_movement(asked())
+    assert usual.mm > 0
+    assert not usual.stated
 
 
 def test_stock_to_grind_permits_more_movement():
     ground = {"part.finish_after": ["surface-grinder"], "limit.runout": 0.05}
     little, much = (
-        permitted_mm(near({**ground, "part.stock_removal": stock}))[0] for stock in (0.3, 0.6)
+        permitted_movement(asked({**ground, "part.stock_removal": stock})).mm
+        for stock in (0.3, 0.6)
     )
     assert 0.05 < little < much
     lapped = {**ground, "part.finish_after": ["lap"], "part.stock_removal": 0.6}
-    assert permitted_mm(near(lapped)) == (0.05, True)
+    assert permitted_movement(asked(lapped)) == Permitted(0.05, stated=True)
 
 
 def test_a_flat_is_clamped_while_it_is_drawn_and_comes_out_straighter():
