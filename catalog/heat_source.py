@@ -25,3 +25,7 @@ class HeatSource(Record):
     gas_per_h_kg: Number | None = None
     note: Annotated[tuple[Fact, ...], Field(strict=False)] = ()
     cautions: Annotated[tuple[Text, ...], Field(strict=False)] = ()
+
+    def __hash__(self) -> int:
+        """Return the hash of its slug: equal records have equal ones, and it is quick."""
+        return hash(self.slug)

@@ -29,6 +29,10 @@ class Medium(Record):
     note: Annotated[tuple[Fact, ...], Field(strict=False)] = ()
     cautions: Annotated[tuple[Text, ...], Field(strict=False)] = ()
 
+    def __hash__(self) -> int:
+        """Return the hash of its slug: equal records have equal ones, and it is quick."""
+        return hash(self.slug)
+
     @property
     def is_oil(self) -> bool:
         """Whether it burns; polymer and salt quench like oil and do not."""

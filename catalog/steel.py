@@ -185,6 +185,10 @@ class Steel(Record):
             raise ValueError(msg)
         return self
 
+    def __hash__(self) -> int:
+        """Return the hash of its slug: equal records have equal ones, and it is quick."""
+        return hash(self.slug)
+
     def names(self) -> tuple[str, ...]:
         """Return every designation, the main name first."""
         return (self.name, *self.designations.every())

@@ -15,7 +15,7 @@ from selector.hardness_scale import hv_from_hrc
 from selector.hazards.decarburisation import Atmosphere, soft_skin
 from selector.job.demand import Demand
 from selector.job.geometry import area_mm2
-from selector.job.job import Job
+from selector.job.job import Job, per_part
 from selector.job.process import HOLD_S
 from selector.mechanics.strength import strength
 from selector.option.prediction import Prediction
@@ -84,10 +84,10 @@ def contact_factor(hrc: Floats, job: Job) -> Floats:
     return np.asarray(pressing.bears_mpa(np.maximum(hv, 90.0)) / (pressing.pressure_mpa * over))
 
 
+@per_part
 def _pressing(job: Job) -> Pressing | None:
     """Return the contact of the leading zone, None where nothing presses on it."""
-    found = job.once(("pressings",), lambda: pressings(job.asked))
-    return next((p for p in found if p.zone == job.leading.zone), None)
+    return next((p for p in pressings(job.asked) if p.zone == job.leading.zone), None)
 
 
 def _contact_gate(prediction: Prediction, hrc: Floats, job: Job) -> Gate | None:

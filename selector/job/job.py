@@ -1,8 +1,9 @@
-"""All that stays the same while options are weighed: part, demands, bench, prices, draws."""
+"""All that stays the same while options are weighed: part, demands, bench, prices, samples."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field, replace
-from typing import Any, TypeVar
+from functools import wraps
+from typing import Any, Concatenate, ParamSpec, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,14 +17,19 @@ from selector.job.screening import hard_sections
 from selector.requirement import Requirement
 
 Floats = NDArray[np.float64]
+P = ParamSpec("P")
 T = TypeVar("T")
+JobFunction = Callable[Concatenate["Job", P], T]
 
 _MIDDLE = dict.fromkeys((*sampling.SHARED, *sampling.STEEL), np.zeros(1))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Job:
-    """The fixed side of every prediction."""
+    """The fixed side of every prediction.
+
+    `memo` keeps what functions marked `per_job` or `per_part` have returned for it.
+    """
 
     asked: Requirement
     catalog: Catalog
@@ -33,18 +39,15 @@ class Job:
     mass_kg: float
     hard: tuple[int, ...]
     count: int = sampling.COUNT
-    # What many treatments share is worked out once: compositions by steel, points by bath.
-    memo: dict[tuple[object, ...], Any] = field(default_factory=dict)
-    # Heat histories follow the part, not the draws: middle and draws share them.
-    courses: dict[tuple[object, ...], Any] = field(default_factory=dict)
+    memo: dict[tuple[Hashable, ...], Any] = field(default_factory=dict, repr=False)
 
-    def once(self, key: tuple[object, ...], work: Callable[[], T]) -> T:
-        """Return the result of `work`, done once for each key.
+    def once(self, key: tuple[Hashable, ...], work: Callable[[], T]) -> T:
+        """Return the result of `work`, done once for each key and number of samples.
 
         Parameters
         ----------
         key : tuple
-            What the result depends on, besides these surroundings.
+            What the result depends on, besides this job.
         work : callable
             Takes nothing.
 
@@ -53,10 +56,10 @@ class Job:
         object
             What `work` returned the first time.
         """
-        return _kept(self.memo, key, work)
+        return _kept(self.memo, (self.count, *key), work)
 
-    def course(self, key: tuple[object, ...], work: Callable[[], T]) -> T:
-        """Return the result of `work` that takes no draws, done once for each key.
+    def course(self, key: tuple[Hashable, ...], work: Callable[[], T]) -> T:
+        """Return the result of `work` that reads no samples, done once for each key.
 
         Parameters
         ----------
@@ -70,11 +73,11 @@ class Job:
         object
             What `work` returned the first time, here or in the `middle`.
         """
-        return _kept(self.courses, key, work)
+        return _kept(self.memo, key, work)
 
     def middle(self) -> "Job":
-        """Return the same at the middle of all uncertainties."""
-        return replace(self, count=1, memo={})
+        """Return the same job at the middle of all uncertainties; the two share one memo."""
+        return self if self.count == 1 else replace(self, count=1)
 
     @property
     def leading(self) -> Demand:
@@ -82,29 +85,82 @@ class Job:
         return leading(self.demands)
 
     def shared(self) -> sampling.Normals:
-        """Return the draws all steels share; all zero when only the middle is asked for."""
+        """Return the samples all steels share; all zero when only the middle is asked for."""
         if self.count == 1:
             return _MIDDLE
         return sampling.shared(self.count)
 
     def of_steel(self, slug: str) -> dict[str, Floats]:
-        """Return one steel's draws together with the shared ones."""
+        """Return one steel's samples together with the shared ones."""
         if self.count == 1:
             return _MIDDLE
-        shared = sampling.shared(self.count)
-        return self.once(
-            ("draws", slug), lambda: {**shared, **sampling.of_steel(slug, self.count)}
-        )
+        return _samples(self, slug)
 
 
 def _kept(
-    memo: dict[tuple[object, ...], Any], key: tuple[object, ...], work: Callable[[], T]
+    memo: dict[tuple[Hashable, ...], Any], key: tuple[Hashable, ...], work: Callable[[], T]
 ) -> T:
     """Return what is kept under a key, working it out the first time."""
     if key not in memo:
         memo[key] = work()
     found: T = memo[key]
     return found
+
+
+def per_job(work: JobFunction[P, T]) -> JobFunction[P, T]:
+    """Keep what a function makes of a job and hashable arguments, for each number of samples.
+
+    The function itself and all that it is given are the key, so nothing that moves its result
+    can be left out of it. Records told apart by identity serve as well as equal ones: the key
+    holds on to them.
+
+    Parameters
+    ----------
+    work : callable
+        Takes a job first; whatever else it reads must be an argument too.
+
+    Returns
+    -------
+    callable
+        The same, computed once for each job and arguments.
+    """
+
+    @wraps(work)
+    def kept(job: Job, /, *args: P.args, **kwargs: P.kwargs) -> T:
+        key = (work, job.count, args, *kwargs.items())
+        return _kept(job.memo, key, lambda: work(job, *args, **kwargs))
+
+    return kept
+
+
+def per_part(work: JobFunction[P, T]) -> JobFunction[P, T]:
+    """Keep what a function makes of part and workshop alone, for the middle and all samples.
+
+    It is handed the middle of the job, so that no sample can get into what both share.
+
+    Parameters
+    ----------
+    work : callable
+        Takes a job first; whatever else it reads must be an argument too.
+
+    Returns
+    -------
+    callable
+        The same, computed once for each job and arguments.
+    """
+
+    @wraps(work)
+    def kept(job: Job, /, *args: P.args, **kwargs: P.kwargs) -> T:
+        key = (work, args, *kwargs.items())
+        return _kept(job.memo, key, lambda: work(job.middle(), *args, **kwargs))
+
+    return kept
+
+
+@per_job
+def _samples(job: Job, slug: str) -> dict[str, Floats]:
+    """Return the samples of a steel beside those that all share."""
+    return {**sampling.shared(job.count), **sampling.of_steel(slug, job.count)}
 
 
 def resolved(asked: Requirement, catalog: Catalog, count: int = sampling.COUNT) -> Job:
@@ -117,7 +173,7 @@ def resolved(asked: Requirement, catalog: Catalog, count: int = sampling.COUNT) 
     catalog : Catalog
         What is known.
     count : int
-        Number of draws; 1 gives the middle alone.
+        Number of samples; 1 gives the middle alone.
 
     Returns
     -------
