@@ -176,11 +176,19 @@ class ShareOut(Plain):
 
 
 class MethodOut(Plain):
-    """The order another method gives: option ids, best first."""
+    """The order another method gives: option ids, best first, and how many are first."""
 
     method: str
     order: tuple[str, ...]
     agrees_on_first: bool
+    share_first: int = 1
+
+
+class ComparisonOut(Plain):
+    """Orders by methods of other families, where they were asked for, and how firm they are."""
+
+    methods: tuple[MethodOut, ...]
+    remark: str
 
 
 class AdviceOut(Plain):
@@ -204,3 +212,4 @@ class AdviceOut(Plain):
     ranges: tuple[RangeOut, ...]
     pairwise: tuple[ShareOut, ...]
     other_methods: tuple[MethodOut, ...]
+    comparison: ComparisonOut | None = None

@@ -1,7 +1,6 @@
 """What holds for every test: time for examples, the command line, what is never thrown away."""
 
 import gc
-from contextlib import nullcontext
 
 import pytest
 from hypothesis import settings
@@ -19,10 +18,6 @@ def pytest_collection_finish() -> None:
 
 
 @pytest.fixture
-def cli(monkeypatch: pytest.MonkeyPatch) -> CliRunner:
-    """Return a command line in this process, which has long loaded what a second one would."""
-    from selector.decision import comparison  # noqa: PLC0415
-
-    here = nullcontext(comparison.other_methods)
-    monkeypatch.setattr(comparison, "ahead", lambda: here)
+def cli() -> CliRunner:
+    """Return a command line in this process."""
     return CliRunner()

@@ -10,7 +10,6 @@ from typing import Any
 
 from catalog import Catalog, load_catalog
 from selector.advice.advise import Advice, advise
-from selector.decision.comparison import other_methods
 from selector.flame.answer import FlameAnswer, flame_answer
 from selector.requirement import Requirement
 from tests.dog import asked, only
@@ -55,10 +54,9 @@ def advise_once(
     steel: str | None = None,
     route: str | None = None,
     progress: Callable[[str, float], None] | None = None,
-    compare: Callable[..., Any] = other_methods,
 ) -> Advice:
-    """Return what `advise` does; progress and ways to compare are no part of the answer."""
-    del progress, compare
+    """Return what `advise` does; progress is no part of the answer."""
+    del progress
     return _advice(_Question(requirement, catalog), steel=steel, route=route)
 
 

@@ -4,10 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 import numpy as np
+from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
 from selector.collecting import held_back
-from selector.decision.comparison import Compare, Comparison, other_methods
+from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
 from selector.decision.option import Option, Rejected, scorer_of
 from selector.decision.ranking import pairwise_share
@@ -17,7 +18,9 @@ from selector.job.job import Job, resolved
 from selector.job.treatment import Treatment
 from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
+from selector.requirement.priority import CRITERIA
 
+Floats = NDArray[np.float64]
 TOSS_UP = 0.60
 # So many leading options are set against each other, and given to the other methods.
 PAIRED, COMPARED = 8, 40
@@ -80,7 +83,6 @@ def advise(
     steel: str | None = None,
     route: str | None = None,
     progress: Progress | None = None,
-    compare: Compare = other_methods,
 ) -> Advice:
     """Return ranked advice for one part in one workshop.
 
@@ -94,8 +96,6 @@ def advise(
         Look only at this steel (any designation) or route (slug or kind).
     progress : callable, optional
         Called with a sentence and a fraction.
-    compare : callable, optional
-        Orders the same options by other methods.
 
     Returns
     -------
@@ -122,7 +122,6 @@ def advise(
     weighed = weigh(job, pool, scorer, lambda text, share: report(text, 0.1 + 0.85 * share))
     options = weighed.options
     report("Comparing", 0.97)
-    merits = np.array([option.merit.mean(axis=0) for option in options[:COMPARED]])
     return Advice(
         asked=requirement,
         job=job,
@@ -131,10 +130,27 @@ def advise(
         apart=weighed.apart,
         ranges=scorer.ranges,
         weights={str(k): v for k, v in requirement.priorities.weights().items()},
-        comparisons=compare(merits, scorer.weights) if len(options) > 1 else (),
+        comparisons=other_methods(expected_merits(options), scorer.weights),
         reference_cost=reference,
         shares=_pairwise(options[:PAIRED]),
     )
+
+
+def expected_merits(options: tuple[Option, ...]) -> Floats:
+    """Return the expected merits that other methods are given.
+
+    Parameters
+    ----------
+    options : tuple of Option
+        The best first.
+
+    Returns
+    -------
+    ndarray
+        Mean over the samples; shape (options up to `COMPARED`, criteria). [-]
+    """
+    found = [option.merit.mean(axis=0) for option in options[:COMPARED]]
+    return np.array(found).reshape(len(found), len(CRITERIA))
 
 
 def _looked_at(treatment: Treatment, steels: set[str] | None, route: str | None) -> bool:

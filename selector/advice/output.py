@@ -6,14 +6,16 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.advice.advise import Advice
+from selector.advice.advise import Advice, expected_merits
 from selector.advice.assumption import assumptions
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
 from selector.advice.remark import remarks
 from selector.advice.risk import chief_risk
+from selector.decision.comparison import Comparison
 from selector.decision.option import Option, Rejected
+from selector.decision.second_opinion import second_opinion
 from selector.errors import OutOfRangeError
 from selector.figure import Figure, Provenance, figure
 from selector.heat.colour import temper_colour
@@ -23,6 +25,7 @@ from selector.option.caution import cautions
 from selector.record import (
     AdviceOut,
     CautionOut,
+    ComparisonOut,
     CostOut,
     CrackOut,
     CriterionOut,
@@ -290,21 +293,32 @@ def _rejected(item: Rejected) -> RejectedOut:
     )
 
 
-def _methods(advice: Advice) -> tuple[MethodOut, ...]:
-    """Return the orders of the other methods as option ids."""
+def _methods(advice: Advice, orders: tuple[Comparison, ...]) -> tuple[MethodOut, ...]:
+    """Return the orders of other methods as option ids."""
     found = []
-    for comparison in advice.comparisons:
-        count = len(comparison.places)
-        order = tuple(
-            advice.options[k].id
-            for k in sorted(range(count), key=lambda k: comparison.places[k])
+    for comparison in orders:
+        places = comparison.places
+        # Options that share a place stand in the order of the advice.
+        order = [advice.options[k].id for k in np.argsort(places, kind="stable")]
+        found.append(
+            MethodOut(
+                method=comparison.method,
+                order=tuple(order),
+                agrees_on_first=places[0] == 1,
+                share_first=places.count(1),
+            )
         )
-        agrees = order[0] == advice.options[0].id
-        found.append(MethodOut(method=comparison.method, order=order, agrees_on_first=agrees))
     return tuple(found)
 
 
-def advice_out(advice: Advice, top: int | None = None) -> AdviceOut:
+def _comparison(advice: Advice) -> ComparisonOut:
+    """Return what methods of other families say, by a library slow to load."""
+    weights = np.array([advice.weights[name] for name in CRITERIA])
+    found = second_opinion(expected_merits(advice.options), weights)
+    return ComparisonOut(methods=_methods(advice, found.orders), remark=found.remark)
+
+
+def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False) -> AdviceOut:
     """Return the advice as plain data.
 
     Parameters
@@ -313,6 +327,8 @@ def advice_out(advice: Advice, top: int | None = None) -> AdviceOut:
         What `advise` returned.
     top : int, optional
         How many options to hold; all if absent.
+    compare : bool, optional
+        Whether to ask methods of other families too, by a library slow to load.
 
     Returns
     -------
@@ -358,7 +374,8 @@ def advice_out(advice: Advice, top: int | None = None) -> AdviceOut:
             ShareOut(first=a, second=b, share=round(share, 4))
             for (a, b), share in advice.shares.items()
         ),
-        other_methods=_methods(advice),
+        other_methods=_methods(advice, advice.comparisons),
+        comparison=_comparison(advice) if compare else None,
     )
 
 

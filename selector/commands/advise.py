@@ -23,6 +23,9 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     explain: Annotated[
         bool, typer.Option("--explain", help="Each number: relation, inputs, source.")
     ] = False,
+    compare: Annotated[
+        bool, typer.Option("--compare", help="Also rank by methods of other families.")
+    ] = False,
 ) -> None:
     """Rank steels and hardening routes for a part, with reasons.
 
@@ -40,9 +43,8 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         known_steel,
     )
     from selector.commands.progress import bar  # noqa: PLC0415
-    from selector.decision.comparison import ahead  # noqa: PLC0415
 
-    with refusing_bad_input(), ahead() as compare:
+    with refusing_bad_input():
         from selector import advise as run  # noqa: PLC0415
         from selector.advice.output import advice_out  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
@@ -52,10 +54,8 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         known_steel(steel, known)
         known_route(route, known)
         with bar() as progress:
-            advice = run(
-                asked, known, steel=steel, route=route, progress=progress, compare=compare
-            )
-        found = advice_out(advice, None if as_json or as_csv else top)
+            advice = run(asked, known, steel=steel, route=route, progress=progress)
+        found = advice_out(advice, None if as_json or as_csv else top, compare=compare)
     if as_json:
         typer.echo(found.model_dump_json(indent=2))
     elif as_csv:

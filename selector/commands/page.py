@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from rich.markup import escape
 
 from selector.commands.terminal import print_figure, print_section
-from selector.record import AdviceOut, OptionOut, RejectedOut
+from selector.record import AdviceOut, MethodOut, OptionOut, RejectedOut
 from selector.wording import shown_spread, temper_words
 
 if TYPE_CHECKING:
@@ -117,7 +117,8 @@ def print_advice(found: AdviceOut, out: "Console") -> None:
         ),
         ("Worth knowing", found.remarks),
         ("Coupon first", [f"{n}. {step}" for n, step in enumerate(found.coupon, start=1)]),
-        ("Other ways of weighing", _methods(found)),
+        ("Other ways of weighing", _methods(found.other_methods)),
+        ("By methods of other families", _compared(found)),
         ("Assumed", found.assumptions),
         ("Cautions", [f"{item.step}: {item.text} [{item.id}]" for item in found.cautions]),
     )
@@ -125,9 +126,20 @@ def print_advice(found: AdviceOut, out: "Console") -> None:
         print_section(head, texts, out)
 
 
-def _methods(found: AdviceOut) -> list[str]:
+def _methods(methods: tuple[MethodOut, ...]) -> list[str]:
     """Return which other methods would put another option first."""
-    return [
-        f"{m.method}: " + ("the same first" if m.agrees_on_first else f"first {m.order[0]}")
-        for m in found.other_methods
-    ]
+    return [f"{method.method}: {_first_by(method)}" for method in methods]
+
+
+def _first_by(method: MethodOut) -> str:
+    """Return which option a method puts first, and beside how many."""
+    first = "the same first" if method.agrees_on_first else f"first {method.order[0]}"
+    others = method.share_first - 1
+    return first if not others else f"{first}, level with {others} more"
+
+
+def _compared(found: AdviceOut) -> list[str]:
+    """Return what methods of other families say, where they were asked."""
+    if found.comparison is None:
+        return []
+    return [*_methods(found.comparison.methods), found.comparison.remark]

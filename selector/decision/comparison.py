@@ -1,148 +1,165 @@
-"""What other methods say of the same options, by scikit-criteria, in this process or a second.
+"""What other plain methods say of the same options: a check on the reference ideal.
 
-The library takes longer to load than an advice takes to compute, so the command line has a
-second process load it meanwhile: `ahead`.
+Merits are the expected ones, between 0 and 1 on ranges fixed by the requirement. SPOTIS on the
+same ranges (distance to the ideal, the weighted sum of 1 - merit) is 1 minus the weighted sum
+and so gives its order by algebra: it is left out, as its agreement would prove nothing. Methods
+of other families are in `second_opinion`.
 """
 
-import json
-import subprocess
-import sys
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager, suppress
-from dataclasses import asdict, dataclass
-from importlib.abc import MetaPathFinder
-from importlib.machinery import ModuleSpec, PathFinder
-from importlib.util import LazyLoader
-from types import ModuleType
-from typing import Any
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.decision.ranking import reference_ideal
+
 Floats = NDArray[np.float64]
-# A tiny floor keeps the weighted sum's demand for positive values.
-FLOOR = 1e-6
-# What the library loads to draw with.
-DRAWING = ("seaborn",)
 
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """The order another method gives to the same options; places count from 1."""
+    """The order another method gives to the same options; places count from 1, ties share."""
 
     method: str
     places: tuple[int, ...]
 
 
-Compare = Callable[[Floats, Floats], tuple[Comparison, ...]]
+def weighted_sum(merit: Floats, weights: Floats) -> Floats:
+    """Return the score of the weighted sum.
+
+    Parameters
+    ----------
+    merit : ndarray
+        Merits; shape (options, criteria). [-]
+    weights : ndarray
+        Weights that add up to 1; shape (criteria,). [-]
+
+    Returns
+    -------
+    ndarray
+        Score between 0 and 1, higher is better; shape (options,). [-]
+
+    Notes
+    -----
+    ``S = Σ w m``, eq. 1 of [1]_ with additive values.
+
+    References
+    ----------
+    .. [1] P. C. Fishburn, Additive utilities with incomplete product sets, Operations Research
+       15, 1967, 537-542 (from memory).
+
+    Examples
+    --------
+    >>> weighted_sum(np.array([[1.0, 0.5]]), np.array([0.25, 0.75]))
+    array([0.625])
+    """
+    # A plain sum over each row: a matrix product may round by how many rows there are.
+    return np.asarray(np.einsum("ik,k->i", merit, weights))
+
+
+def topsis(merit: Floats, weights: Floats) -> Floats:
+    """Return the relative closeness of TOPSIS to the best of what is offered.
+
+    Unlike the reference ideal it measures from the best and worst values among the options, so
+    an also-ran can change the order of the others.
+
+    Parameters
+    ----------
+    merit : ndarray
+        Merits, all on one scale; shape (options, criteria). [-]
+    weights : ndarray
+        Weights; shape (criteria,). [-]
+
+    Returns
+    -------
+    ndarray
+        Closeness between 0 and 1, higher is better; shape (options,). NaN where nothing that
+        carries weight sets the options apart. [-]
+
+    Notes
+    -----
+    ``C = D⁻ / (D⁺ + D⁻)``, D⁺ and D⁻ the distances of w m from its best and worst value by
+    criterion. [1]_ Its vector normalisation is left out, as merits share one scale.
+
+    References
+    ----------
+    .. [1] C. L. Hwang, K. Yoon, Multiple Attribute Decision Making, Springer, 1981, section
+       TOPSIS (from memory).
+
+    Examples
+    --------
+    >>> topsis(np.array([[1.0, 0.0], [0.0, 1.0]]), np.array([0.75, 0.25]))
+    array([0.75, 0.25])
+    """
+    weighted = merit * weights
+    to_best = np.sqrt(((weighted.max(axis=0) - weighted) ** 2).sum(axis=1))
+    to_worst = np.sqrt(((weighted - weighted.min(axis=0)) ** 2).sum(axis=1))
+    apart = to_best + to_worst
+    closeness = np.full(len(merit), np.nan)
+    np.divide(to_worst, apart, out=closeness, where=apart > 0.0)
+    return closeness
+
+
+def places(score: Floats) -> tuple[int, ...]:
+    """Return the place of each score, the highest first; equal scores share a place.
+
+    Parameters
+    ----------
+    score : ndarray
+        Scores, none of them NaN; shape (options,). [-]
+
+    Returns
+    -------
+    tuple of int
+        Places from 1, without gaps. [-]
+
+    Examples
+    --------
+    >>> places(np.array([0.2, 0.9, 0.2]))
+    (2, 1, 2)
+    """
+    return tuple((np.unique(-score, return_inverse=True)[1] + 1).tolist())
+
+
+def set_apart(merit: Floats, weights: Floats) -> bool:
+    """Return whether anything that carries weight sets the options apart.
+
+    Parameters
+    ----------
+    merit : ndarray
+        Merits; shape (options, criteria). [-]
+    weights : ndarray
+        Weights; shape (criteria,). [-]
+
+    Returns
+    -------
+    bool
+        False also where there are fewer than two options.
+    """
+    return len(merit) > 1 and bool(np.ptp(merit[:, weights > 0.0], axis=0).any())
 
 
 def other_methods(merit: Floats, weights: Floats) -> tuple[Comparison, ...]:
-    """Return the order by other methods of the same options, as a check on the method.
+    """Return the order of the same options by other plain methods.
 
     Parameters
     ----------
     merit : ndarray
         Expected merits; shape (options, criteria). [-]
     weights : ndarray
-        Weights; shape (criteria,). [-]
+        Weights that add up to 1; shape (criteria,). [-]
 
     Returns
     -------
     tuple of Comparison
-        Weighted sum, TOPSIS and SPOTIS by scikit-criteria; empty where there is no order.
+        Weighted sum, TOPSIS and the reference ideal of the expected merits, which ranks without
+        the spread of the samples; empty where nothing sets the options apart.
     """
-    import skcriteria  # noqa: PLC0415 - slow to load
-    from skcriteria.agg.rim import RIM  # noqa: PLC0415
-    from skcriteria.agg.simple import WeightedSumModel  # noqa: PLC0415
-    from skcriteria.agg.spotis import SPOTIS  # noqa: PLC0415
-    from skcriteria.agg.topsis import TOPSIS  # noqa: PLC0415
-
-    merit = np.clip(merit, FLOOR, 1)
-    # Where nothing that carries weight sets them apart there is no order: TOPSIS divides by it.
-    if len(merit) < 2 or not np.ptp(merit[:, weights > 0], axis=0).any():
+    if not set_apart(merit, weights):
         return ()
-    count = merit.shape[1]
-    matrix = skcriteria.mkdm(merit, [max] * count, weights=weights)
-    unit = [(FLOOR, 1.0)] * count
-    results: tuple[tuple[str, Any], ...] = (
-        ("weighted sum", WeightedSumModel().evaluate(matrix)),
-        ("TOPSIS", TOPSIS().evaluate(matrix)),
-        ("SPOTIS", SPOTIS().evaluate(matrix, bounds=np.array(unit))),
-        (
-            "reference ideal at the expected values",
-            RIM().evaluate(
-                skcriteria.mkdm(matrix.matrix, [max] * count, weights=np.sqrt(weights)),
-                ref_ideals=[(1.0, 1.0)] * count,
-                ranges=[(0.0, 1.0)] * count,
-            ),
-        ),
-    )
-    return tuple(
-        Comparison(name, tuple(int(place) for place in result.rank_))
-        for name, result in results
-    )
-
-
-@contextmanager
-def ahead() -> Iterator[Compare]:
-    """Give `other_methods` done by a second process, which loads its library at once.
-
-    Yields
-    ------
-    callable
-        Takes and returns what `other_methods` does; to be called once. Where no second process
-        can be had it is done here.
-    """
-    command = [sys.executable, "-P", "-m", "selector.decision.comparison"]
-    pipe, lost = subprocess.PIPE, subprocess.DEVNULL
-    try:
-        child = subprocess.Popen(command, stdin=pipe, stdout=pipe, stderr=lost, text=True)  # noqa: S603
-    except OSError:
-        yield other_methods
-        return
-
-    def asked(merit: Floats, weights: Floats) -> tuple[Comparison, ...]:
-        question = json.dumps({"merit": merit.tolist(), "weights": weights.tolist()})
-        answer = ""
-        with suppress(OSError):
-            print(question, file=child.stdin, flush=True)
-            # Its answer is enough: what it takes to end need not be waited for.
-            answer = child.stdout.readline() if child.stdout else ""
-        if not answer:
-            return other_methods(merit, weights)
-        return tuple(Comparison(c["method"], tuple(c["places"])) for c in json.loads(answer))
-
-    try:
-        yield asked
-    finally:
-        child.kill()
-        child.communicate()
-
-
-class _Undrawn(MetaPathFinder):
-    """Puts off loading what draws until something is drawn: a third of the library's load."""
-
-    def find_spec(
-        self, fullname: str, path: Sequence[str] | None, target: ModuleType | None = None
-    ) -> ModuleSpec | None:
-        """Return the spec of a package that draws, to be loaded at its first use."""
-        found = PathFinder.find_spec(fullname, path, target) if fullname in DRAWING else None
-        if found is not None and found.loader is not None:
-            found.loader = LazyLoader(found.loader)
-        return found
-
-
-def main() -> None:
-    """Answer one question from standard input on standard output."""
-    sys.meta_path.insert(0, _Undrawn())
-    # Loads all that is needed while the question is still being worked out.
-    other_methods(np.eye(2), np.ones(2))
-    asked = json.loads(sys.stdin.readline())
-    found = other_methods(np.array(asked["merit"]), np.array(asked["weights"]))
-    sys.stdout.write(json.dumps([asdict(one) for one in found]) + "\n")
-    sys.stdout.flush()
-
-
-if __name__ == "__main__":
-    main()
+    scores = {
+        "weighted sum": weighted_sum(merit, weights),
+        "TOPSIS": topsis(merit, weights),
+        "reference ideal at the expected values": reference_ideal(merit, weights),
+    }
+    return tuple(Comparison(method, places(score)) for method, score in scores.items())

@@ -98,3 +98,49 @@ def test_help_needs_no_heavy_import():
         [sys.executable, "-c", script], capture_output=True, text=True, check=True
     )
     assert done.stdout == "[]\n"
+
+
+def test_compare_ranks_by_other_families_and_says_how_firm(run):
+    page = run("--compare").stdout
+    assert "By methods of other families" in page
+    assert "outranking (ELECTRE II): " in page
+    assert "made worse" in page
+    found = AdviceOut.model_validate_json(run("--compare", "--json").stdout)
+    assert found.comparison is not None
+    assert len(found.comparison.methods) == 4
+    for method in found.comparison.methods:
+        assert set(method.order) == {option.id for option in found.options}
+    plain = run("--json").stdout
+    assert AdviceOut.model_validate_json(plain).comparison is None
+
+
+def test_compare_with_one_option_or_none_is_a_sentence(run):
+    done = run("--compare", "--route", "local-torch")
+    assert done.stdout.count("   id   ") == 1
+    assert "There is only one option: nothing to compare." in done.stdout
+    none = run("--compare", "--route", "as-bought")
+    assert none.exit_code == 1
+    assert "There is no option: nothing to compare." in none.stdout
+
+
+def test_advice_is_given_without_loading_the_library_of_methods(tmp_path):
+    path = tmp_path / "dog.toml"
+    path.write_text(TEXT, encoding="utf-8")
+    script = (
+        "import sys\nfrom selector.commands import cli\n"
+        f"arguments = ['advise', {str(path)!r}, '--steel', 'C45', *sys.argv[1:]]\n"
+        "try:\n    cli(arguments)\nfinally:\n"
+        "    print('skcriteria' in sys.modules, file=sys.stderr)"
+    )
+
+    def loads(*arguments):
+        done = subprocess.run(  # noqa: S603
+            [sys.executable, "-c", script, *arguments],
+            capture_output=True,
+            text=True,
+            check=True,
+        )
+        return done.stderr.splitlines()[-1]
+
+    assert loads() == "False"
+    assert loads("--compare") == "True"

@@ -1,23 +1,56 @@
-import subprocess
-
 import numpy as np
-from hypothesis import assume, given, settings
+import pytest
+import skcriteria
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
+from skcriteria.agg.simple import WeightedSumModel
+from skcriteria.agg.spotis import SPOTIS
+from skcriteria.agg.topsis import TOPSIS
 
-from selector.decision import comparison
-from selector.decision.comparison import ahead, other_methods
-from selector.decision.ranking import reference_ideal
+from selector.decision.comparison import (
+    other_methods,
+    places,
+    set_apart,
+    topsis,
+    weighted_sum,
+)
 from selector.requirement.priority import CRITERIA
 
 COUNT = len(CRITERIA)
 POINTS = arrays(float, COUNT, elements=st.floats(0.01, 1)).map(lambda w: w / w.sum())
-MERIT = np.linspace(0.1, 0.9, 3 * COUNT).reshape(3, COUNT)
-WEIGHTS = np.full(COUNT, 1 / COUNT)
+EVEN = np.full(COUNT, 1 / COUNT)
 
 
 def merits(options):
     return arrays(float, (options, COUNT), elements=st.floats(0, 1))
+
+
+def drawn(seed):
+    rng = np.random.default_rng(seed)
+    merit = rng.beta(0.7, 0.7, (rng.integers(2, 30), COUNT))
+    weights = rng.dirichlet(np.ones(COUNT))
+    return merit, weights, skcriteria.mkdm(merit, [max] * COUNT, weights=weights)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_they_are_those_of_scikit_criteria(seed):
+    merit, weights, matrix = drawn(seed)
+    for ours, theirs in (
+        (weighted_sum(merit, weights), WeightedSumModel().evaluate(matrix)),
+        (topsis(merit, weights), TOPSIS().evaluate(matrix)),
+    ):
+        score = theirs.e_.score if "score" in theirs.e_ else theirs.e_.similarity
+        np.testing.assert_allclose(ours, score, rtol=0, atol=1e-12)
+        assert places(ours) == tuple(theirs.rank_)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_spotis_is_one_minus_the_weighted_sum_and_left_out(seed):
+    merit, weights, matrix = drawn(seed)
+    theirs = SPOTIS().evaluate(matrix, bounds=np.array([(0.0, 1.0)] * COUNT))
+    shortfall = 1.0 - weighted_sum(merit, weights)
+    np.testing.assert_allclose(theirs.e_.score, shortfall, rtol=0, atol=1e-12)
 
 
 @given(merits(5), POINTS)
@@ -26,45 +59,31 @@ def test_other_methods_place_every_option_and_agree_on_one_that_dominates(merit,
     merit = 0.1 + 0.6 * merit
     merit[2] = 0.95
     found = other_methods(merit, weights)
-    assert len({heard.method for heard in found}) == len(found) >= 3
+    assert len({heard.method for heard in found}) == len(found) == 3
     for heard in found:
         assert len(heard.places) == 5
         assert heard.places[2] == 1
 
 
-@given(merits(4), POINTS)
-@settings(max_examples=10)
-def test_their_reference_ideal_orders_as_ours(merit, weights):
-    ours = reference_ideal(merit, weights)
-    assume(np.diff(np.sort(ours)).min() > 1e-4)
-    theirs = next(c for c in other_methods(merit, weights) if "reference ideal" in c.method)
-    assert list(np.argsort(theirs.places)) == list(np.argsort(-ours))
-
-
 def test_a_single_option_has_nothing_to_compare():
-    assert other_methods(np.ones((1, COUNT)), np.full(COUNT, 1 / COUNT)) == ()
+    assert other_methods(np.ones((1, COUNT)), EVEN) == ()
+    assert other_methods(np.empty((0, COUNT)), EVEN) == ()
 
 
-def test_a_second_process_answers_the_same():
-    with ahead() as compare:
-        assert compare(MERIT, WEIGHTS) == other_methods(MERIT, WEIGHTS)
+def test_options_alike_in_all_that_carries_weight_have_no_order():
+    merit = np.full((3, COUNT), 0.5)
+    assert not set_apart(merit, EVEN)
+    assert np.isnan(topsis(merit, EVEN)).all()
+    merit[1, 0] = 0.9
+    assert set_apart(merit, EVEN)
+    without = EVEN.copy()
+    without[0] = 0.0
+    assert other_methods(merit, without) == ()
 
 
-def test_a_second_process_that_breaks_down_is_done_without(monkeypatch):
-    monkeypatch.setattr(comparison.sys, "executable", "/bin/false")
-    with ahead() as compare:
-        assert compare(MERIT, WEIGHTS) == other_methods(MERIT, WEIGHTS)
-
-
-def test_no_second_process_is_done_without(monkeypatch):
-    def refused(*_args, **_kwargs):
-        raise OSError
-
-    monkeypatch.setattr(subprocess, "Popen", refused)
-    with ahead() as compare:
-        assert compare(MERIT, WEIGHTS) == other_methods(MERIT, WEIGHTS)
-
-
-def test_a_second_process_ends_with_a_question_never_asked():
-    with ahead():
-        pass
+def test_an_also_ran_can_turn_topsis_but_not_the_weighted_sum():
+    weights = np.array([0.5, 0.5])
+    two = np.array([[0.9, 0.45], [0.5, 0.8]])
+    three = np.vstack([two, [0.9, 0.0]])
+    assert places(weighted_sum(two, weights)) == places(weighted_sum(three, weights)[:2])
+    assert places(topsis(two, weights)) != places(topsis(three, weights)[:2])

@@ -78,7 +78,9 @@ def both(torching, size):
 
 
 @pytest.mark.parametrize("size", [12, 25, 40])
-@pytest.mark.parametrize("torching", STEELS, ids=lambda torching: f"{torching[0]} {torching[2]}")
+@pytest.mark.parametrize(
+    "torching", STEELS, ids=lambda torching: f"{torching[0]} {torching[2]}"
+)
 def test_advice_and_the_flame_verdict_agree_at_the_middle(torching, size):
     """Held as long, the same part comes out alike: the grids and places differ, no more."""
     found, verdict = both(torching, size)

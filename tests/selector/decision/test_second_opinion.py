@@ -1,0 +1,118 @@
+import numpy as np
+import pytest
+import skcriteria
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from hypothesis.extra.numpy import arrays
+from skcriteria.agg.aras import ARAS
+from skcriteria.agg.mabac import MABAC
+from skcriteria.agg.moora import RatioMOORA
+from skcriteria.agg.ram import RAM
+
+from selector.decision.comparison import other_methods, places, weighted_sum
+from selector.decision.ranking import reference_ideal
+from selector.decision.second_opinion import second_opinion
+
+COUNT = 7
+EVEN = np.full(COUNT, 1 / COUNT)
+
+
+def drawn(seed, options=6):
+    rng = np.random.default_rng(seed)
+    return rng.beta(0.7, 0.7, (options, COUNT)), rng.dirichlet(np.ones(COUNT))
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_methods_left_out_order_as_the_weighted_sum(seed):
+    merit, weights = drawn(seed, 12)
+    matrix = skcriteria.mkdm(merit, [max] * COUNT, weights=weights)
+    ours = places(weighted_sum(merit, weights))
+    for method in (MABAC(), RAM(), RatioMOORA()):
+        assert tuple(method.evaluate(matrix).rank_) == ours
+    assert tuple(ARAS().evaluate(matrix, ideal=np.ones(COUNT)).rank_) == ours
+
+
+def test_each_method_asked_can_disagree_with_every_other():
+    """Over a hundred tables each pair of orders differs in at least a third."""
+    orders = []
+    for seed in range(100):
+        merit, weights = drawn(seed)
+        asked = second_opinion(merit, weights).orders + other_methods(merit, weights)
+        orders.append([places(reference_ideal(merit, weights)), *(o.places for o in asked[:5])])
+    count = len(orders[0])
+    for first in range(count):
+        for second in range(1, 5):
+            differing = sum(order[first] != order[second] for order in orders)
+            assert first == second or differing >= 33
+
+
+@given(
+    arrays(float, (5, COUNT), elements=st.floats(0, 1)),
+    arrays(float, COUNT, elements=st.floats(0.01, 1)).map(lambda w: w / w.sum()),
+)
+@settings(max_examples=10)
+def test_one_that_dominates_is_first_by_all(merit, weights):
+    merit = 0.1 + 0.6 * merit
+    merit[2] = 0.95
+    found = second_opinion(merit, weights)
+    assert len(found.orders) == 4
+    assert all(order.places[2] == 1 for order in found.orders)
+    assert "stayed first" in found.remark or "no third" in found.remark
+
+
+def test_equal_options_share_every_place_and_the_answer_is_the_same_twice():
+    merit, weights = drawn(3)
+    twice = merit[[0, 1, 2, 1, 3, 1]]
+    found = second_opinion(twice, weights)
+    assert all(len({order.places[k] for k in (1, 3, 5)}) == 1 for order in found.orders)
+    assert second_opinion(twice, weights) == found
+
+
+def test_an_order_that_hangs_on_an_also_ran_is_called_less_firm():
+    found = second_opinion(np.array([[0.0, 1.0], [1.0, 0.0], [0.5, 0.5]]), np.full(2, 0.5))
+    assert "of 100 trials" in found.remark
+    assert "less firm" in found.remark
+
+
+@pytest.mark.parametrize(
+    ("merit", "said"),
+    [
+        (np.ones((1, COUNT)), "only one option"),
+        (np.empty((0, COUNT)), "no option"),
+        (np.full((4, COUNT), 0.5), "sets the options apart"),
+        (np.zeros((4, COUNT)), "sets the options apart"),
+    ],
+    ids=["one option", "no option", "equal options", "all nil"],
+)
+def test_nothing_to_compare_is_said_in_a_sentence(merit, said):
+    found = second_opinion(merit, EVEN)
+    assert found.orders == ()
+    assert said in found.remark
+
+
+@pytest.mark.parametrize(
+    "merit",
+    [
+        np.vstack([np.zeros(COUNT), np.ones(COUNT)]),
+        np.tile(np.linspace(0, 1, 4)[:, None], COUNT),
+        np.eye(COUNT),
+        np.column_stack([np.linspace(0, 1, 5), np.full((5, COUNT - 1), 0.5)]),
+    ],
+    ids=["two options", "a ladder", "each best in one", "equal columns"],
+)
+def test_columns_without_spread_nil_and_two_options_are_compared(merit):
+    for weights in (EVEN, np.eye(COUNT)[0]):
+        found = second_opinion(merit, weights)
+        assert len(found.orders) == 4
+        assert found.remark
+
+
+def test_a_criterion_without_weight_has_no_veto():
+    merit, _ = drawn(5)
+    weights = EVEN.copy()
+    weights[0] = 0.0
+    other = merit.copy()
+    other[:, 0] = merit[::-1, 0]
+    assert second_opinion(merit, weights / weights.sum()) == second_opinion(
+        other, weights / weights.sum()
+    )
