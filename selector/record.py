@@ -185,7 +185,7 @@ class MethodOut(Plain):
 
 
 class ComparisonOut(Plain):
-    """Orders by methods of other families, where they were asked for, and how firm they are."""
+    """Orders of the leading options by methods of other families, and how firm they are."""
 
     methods: tuple[MethodOut, ...]
     remark: str

@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.advice.advise import Advice, expected_merits
+from selector.advice.advise import PAIRED, Advice, expected_merits
 from selector.advice.assumption import assumptions
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
@@ -312,9 +312,11 @@ def _methods(advice: Advice, orders: tuple[Comparison, ...]) -> tuple[MethodOut,
 
 
 def _comparison(advice: Advice) -> ComparisonOut:
-    """Return what methods of other families say, by a library slow to load."""
+    """Return what methods of other families say of the leading options."""
+    # Among many options majorities run in circles, which outranking calls level.
+    leading = advice.options[:PAIRED]
     weights = np.array([advice.weights[name] for name in CRITERIA])
-    found = second_opinion(expected_merits(advice.options), weights)
+    found = second_opinion(expected_merits(leading), weights)
     return ComparisonOut(methods=_methods(advice, found.orders), remark=found.remark)
 
 
