@@ -6,9 +6,12 @@ import pytest
 from hypothesis import settings
 from typer.testing import CliRunner
 
-# The first example pays for the imports and the unit registry; no deadline is fair to it.
-settings.register_profile("unhurried", deadline=None)
-settings.load_profile("unhurried")
+# The same examples on every machine, so that a test fails for whoever broke it. The first one
+# pays for the imports and the unit registry; no deadline is fair to it.
+settings.register_profile("same", deadline=None, derandomize=True)
+# Other examples in every run, and more of them: `--hypothesis-profile many`, on purpose.
+settings.register_profile("many", deadline=None, derandomize=False, max_examples=1000)
+settings.load_profile("same")
 
 
 def pytest_collection_finish() -> None:

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from scipy.stats import qmc
 
 from selector import sampling
+from tests.examples import few
 
 NET = Path(sampling.__file__).with_name("sobol.npy")
 
@@ -100,7 +101,7 @@ def test_draws_cannot_be_written_to():
 
 
 @given(st.floats(-1e3, 1e3), st.floats(0, 1e3), st.floats(0.5, 4))
-@settings(max_examples=50)
+@settings(max_examples=few(50))
 def test_truncated_keeps_to_its_range(low, width, tail):
     found = sampling.truncated(sampling.of_steel("c45")["C"], low, low + width, tail)
     slack = 1e-9 * (abs(low) + width + 1)

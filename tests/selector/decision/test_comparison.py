@@ -16,6 +16,7 @@ from selector.decision.comparison import (
     weighted_sum,
 )
 from selector.requirement.priority import CRITERIA
+from tests.examples import few
 
 COUNT = len(CRITERIA)
 POINTS = arrays(float, COUNT, elements=st.floats(0.01, 1)).map(lambda w: w / w.sum())
@@ -54,7 +55,7 @@ def test_spotis_is_one_minus_the_weighted_sum_and_left_out(seed):
 
 
 @given(merits(5), POINTS)
-@settings(max_examples=10)
+@settings(max_examples=few(10))
 def test_other_methods_place_every_option_and_agree_on_one_that_dominates(merit, weights):
     merit = 0.1 + 0.6 * merit
     merit[2] = 0.95

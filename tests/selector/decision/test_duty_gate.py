@@ -14,6 +14,7 @@ from selector.job.treatment import Temper
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from tests.dog import GONE, asked, work
+from tests.examples import few
 
 CATALOG = load_catalog()
 OVEN = Temper("oven", 200.0, 3600.0)
@@ -49,7 +50,7 @@ def test_a_shallow_layer_over_a_soft_core_fails_where_the_shear_lies_deeper():
 
 
 @given(st.floats(1.0, 5e4), st.floats(1.1, 5.0))
-@settings(max_examples=15)
+@settings(max_examples=few(15))
 def test_a_heavier_contact_leaves_less_in_hand(force, times):
     hrc = np.full(512, 50.0)
     light, heavy = (

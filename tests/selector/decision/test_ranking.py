@@ -9,6 +9,7 @@ from skcriteria.agg.rim import RIM
 from selector.decision.criteria import range_table
 from selector.decision.ranking import pairwise_share, reference_ideal
 from selector.requirement.priority import CRITERIA
+from tests.examples import few
 
 COUNT = len(CRITERIA)
 UNIT = st.floats(0, 1)
@@ -26,7 +27,7 @@ def expected(scores):
 
 
 @given(merits(5), POINTS)
-@settings(max_examples=40)
+@settings(max_examples=few(40))
 def test_it_is_the_method_of_scikit_criteria_row_by_row(merit, weights):
     matrix = skcriteria.mkdm(merit, [max] * COUNT, weights=np.sqrt(weights))
     theirs = RIM().evaluate(

@@ -9,6 +9,7 @@ from selector.duty.strength import CAP, has_load, least_factor
 from selector.job.job import resolved
 from selector.mechanics.notch import cross_hole_factor
 from tests.dog import GONE, asked
+from tests.examples import few
 
 CATALOG = load_catalog()
 NONE = {"load.torque": GONE}
@@ -35,7 +36,7 @@ def test_any_load_is_judged(load):
 
 
 @given(st.floats(1, 2000), st.floats(1.01, 5))
-@settings(max_examples=25)
+@settings(max_examples=few(25))
 def test_more_torque_leaves_less_in_hand(torque, times):
     low = median({"load.torque": f"{torque} N m"})
     high = median({"load.torque": f"{torque * times} N m"})
@@ -45,7 +46,7 @@ def test_more_torque_leaves_less_in_hand(torque, times):
 
 
 @given(st.floats(-5, 45), st.floats(0.1, 10))
-@settings(max_examples=25)
+@settings(max_examples=few(25))
 def test_a_harder_static_shaft_bears_no_less(hrc, more):
     heavy = {"load.torque": "800 N m", "load.cycles": "static", "part.feature": []}
     assert median(heavy, (hrc + more, hrc + more)) >= median(heavy, (hrc, hrc)) - 1e-9

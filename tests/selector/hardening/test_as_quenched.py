@@ -13,6 +13,7 @@ from selector.job.geometry import POSITIONS
 from selector.job.job import resolved
 from selector.job.process import hardening_heat, quench
 from tests.dog import asked, work
+from tests.examples import few
 
 CATALOG = load_catalog()
 STEELS = CATALOG.steels
@@ -94,7 +95,7 @@ def test_hardness_has_one_row_a_draw_and_stays_in_the_scale(slug, medium):
 
 @by_steel
 @given(cool_c=st.floats(150, 380), more_c=st.floats(0, 100))
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=few(15))
 def test_a_hotter_temper_is_never_harder(slug, medium, cool_c, more_c):
     fresh, composition, normals = quenched(slug, medium, [10.0], [0.98])
     steel = STEELS[slug]

@@ -13,6 +13,7 @@ from selector.need.need import need
 from selector.need.record import NeedOut
 from selector.requirement import requirement_from
 from tests.dog import GONE, asked, only
+from tests.examples import few
 
 CATALOG = load_catalog()
 # The need of a section knows no steel; which bar would do as bought is looked up elsewhere.
@@ -95,7 +96,7 @@ def test_stiffness_is_said_where_it_tempts():
 
 
 @given(st.floats(50, 3000), st.floats(1.01, 3))
-@settings(max_examples=25)
+@settings(max_examples=few(25))
 def test_more_torque_never_needs_less_hardness(torque, times):
     few, more = (
         of({**SOFT, "load.torque": f"{t} N m"}, A_BAR) for t in (torque, torque * times)
@@ -108,7 +109,7 @@ def test_more_torque_never_needs_less_hardness(torque, times):
 
 
 @given(st.floats(0.2, 3.0), st.floats(0.05, 3.0))
-@settings(max_examples=15)
+@settings(max_examples=few(15))
 def test_a_larger_fillet_never_needs_more_hardness(radius, more):
     shaft = {
         **SOFT,

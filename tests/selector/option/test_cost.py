@@ -11,6 +11,7 @@ from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.option.cost import Mishaps, bark_mm, bill, order_of
 from tests.dog import asked, work
+from tests.examples import few
 
 CATALOG = load_catalog()
 NEVER = np.zeros(sampling.COUNT)
@@ -42,7 +43,7 @@ def test_prices_scatter_with_the_shared_price_level_alone():
 
 
 @given(st.floats(0, 0.4), st.floats(0.01, 0.4))
-@settings(max_examples=20)
+@settings(max_examples=few(20))
 def test_more_cracking_costs_more(rate, more):
     low, high = (of(crack=np.full(sampling.COUNT, r)) for r in (rate, rate + more))
     assert (high.cost > low.cost).all()
@@ -56,7 +57,7 @@ def test_half_of_the_parts_cracking_means_one_scrap_a_good_part():
 
 
 @given(st.integers(1, 500), st.integers(1, 500))
-@settings(max_examples=20)
+@settings(max_examples=few(20))
 def test_one_of_many_is_never_dearer(few, more):
     single, many = of({"part.quantity": few}), of({"part.quantity": few + more})
     assert middle(many) <= middle(single) + 1e-9

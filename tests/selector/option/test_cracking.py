@@ -10,6 +10,7 @@ from selector.job.job import resolved
 from selector.option.cracking import crack_sample, crack_words
 from selector.torch.depth import is_skin
 from tests.dog import asked, work
+from tests.examples import few
 
 CATALOG = load_catalog()
 
@@ -72,7 +73,7 @@ def test_a_step_counts_where_the_whole_part_is_quenched():
 
 
 @given(st.floats(0.05, 5.0), st.floats(0.05, 5.0))
-@settings(max_examples=15)
+@settings(max_examples=few(15))
 def test_a_larger_fillet_never_raises_cracking(radius, more):
     stepped = {"part.section.1.size": 20, "part.feature": []}
     sharp, easy = (

@@ -5,6 +5,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from selector.requirement.units import QUANTITIES, UnitError, hardness_hv, quantity
+from tests.examples import few
 
 # Exact by definition: 25.4 mm to the inch, 0.45359237 kg to the pound, 9.80665 m/s².
 SAME = [
@@ -93,7 +94,7 @@ def test_what_is_no_quantity_is_refused_with_an_example(kind, text, rule):
 @given(st.text(max_size=40), st.sampled_from(sorted(QUANTITIES)))
 @example("5 @", "length")
 @example("5 \\", "length")
-@settings(max_examples=200)
+@settings(max_examples=few(200))
 def test_any_text_is_read_or_refused(text, kind):
     for written in (text, f"5 {text}"):
         with contextlib.suppress(UnitError):
