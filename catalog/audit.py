@@ -68,14 +68,14 @@ def _used_sources(catalog: Catalog) -> Iterator[tuple[str, str, str]]:
         yield "cautions.toml", f"{slug}.fact", caution.fact.source
 
 
-def source_exists(catalog: Catalog) -> Iterator[str]:
+def _source_exists(catalog: Catalog) -> Iterator[str]:
     """Every value names a source that sources.toml holds."""
     for file, key, source in _used_sources(catalog):
         if source not in catalog.sources:
             yield _fault(file, f"{key}.source", "must be a key of sources.toml", source)
 
 
-def source_used(catalog: Catalog) -> Iterator[str]:
+def _source_used(catalog: Catalog) -> Iterator[str]:
     """Every source serves a value; those a user's file has replaced may lie idle."""
     known = chain(_used_sources(catalog), _used_sources(load_catalog()))
     used = {source for _, _, source in known}
@@ -83,14 +83,14 @@ def source_used(catalog: Catalog) -> Iterator[str]:
         yield _fault("sources.toml", key, "must be the source of some value", "no use of it")
 
 
-def family_used(catalog: Catalog) -> Iterator[str]:
+def _family_used(catalog: Catalog) -> Iterator[str]:
     """Every family has a steel; those a user's file has emptied may stand."""
     steels = chain(catalog.steels.values(), load_catalog().steels.values())
     for key in sorted(catalog.families.keys() - {steel.family for steel in steels}):
         yield _fault("families.toml", key, "must be the family of some steel", "no steel in it")
 
 
-def caution_exists(catalog: Catalog) -> Iterator[str]:
+def _caution_exists(catalog: Catalog) -> Iterator[str]:
     """Every caution that a file names is in cautions.toml."""
     for file, record in _files(catalog):
         for key, caution in _named_cautions(record):
@@ -109,7 +109,7 @@ def _named_cautions(record: Record) -> Iterator[tuple[str, str]]:
             yield "cautions", caution
 
 
-def equipment_exists(catalog: Catalog) -> Iterator[str]:
+def _equipment_exists(catalog: Catalog) -> Iterator[str]:
     """Every heat source and medium that a route names has its file."""
     for route in catalog.routes.values():
         for key, named, known in (
@@ -122,7 +122,7 @@ def equipment_exists(catalog: Catalog) -> Iterator[str]:
                     yield _fault(f"{route.slug}.toml", key, rule, name)
 
 
-def name_is_unique(catalog: Catalog) -> Iterator[str]:
+def _name_is_unique(catalog: Catalog) -> Iterator[str]:
     """Each designation means one steel, unless it is a trade name of each that carries it."""
     carriers: dict[str, set[str]] = defaultdict(set)
     for steel in catalog.steels.values():
@@ -141,7 +141,7 @@ def _is_trade_name(key: str, steel: Steel) -> bool:
     return key in {plain(name) for name in steel.designations.trade}
 
 
-def transformations_in_order(catalog: Catalog) -> Iterator[str]:
+def _transformations_in_order(catalog: Catalog) -> Iterator[str]:
     """Ms lies below Ac1, Ac1 below Ac3, and normalising above Ac3."""
     for steel in catalog.steels.values():
         known = steel.temperature_c
@@ -155,7 +155,7 @@ def transformations_in_order(catalog: Catalog) -> Iterator[str]:
                 )
 
 
-def hardening_heat_is_hot(catalog: Catalog) -> Iterator[str]:
+def _hardening_heat_is_hot(catalog: Catalog) -> Iterator[str]:
     """Steel hardens from above Ac1; as bought, where Ac3 is known, from above Ac3.
 
     A case-hardening steel is quenched for its case, whose carbon lowers Ac3: Ac1 is the floor.
@@ -175,7 +175,7 @@ def hardening_heat_is_hot(catalog: Catalog) -> Iterator[str]:
                 )
 
 
-def curve_falls(catalog: Catalog) -> Iterator[str]:
+def _curve_falls(catalog: Catalog) -> Iterator[str]:
     """Tempering softens, except where alloy carbides harden again."""
     for steel in catalog.steels.values():
         if steel.tempered is None or _hardens_again(steel):
@@ -199,7 +199,7 @@ def _hardens_again(steel: Steel) -> bool:
     return held.get("Cr", 0.0) >= 3.0 or strong >= 1.0
 
 
-def curve_below_as_quenched(catalog: Catalog) -> Iterator[str]:
+def _curve_below_as_quenched(catalog: Catalog) -> Iterator[str]:
     """No tempered hardness passes the hardness as quenched, except by secondary hardening."""
     for steel in catalog.steels.values():
         fresh = steel.hardened.as_quenched_hrc if steel.hardened else None
@@ -215,7 +215,7 @@ def curve_below_as_quenched(catalog: Catalog) -> Iterator[str]:
             )
 
 
-def section_limits_in_order(catalog: Catalog) -> Iterator[str]:
+def _section_limits_in_order(catalog: Catalog) -> Iterator[str]:
     """Water hardens through at least as thick a bar as oil does, and oil as air."""
     for steel in catalog.steels.values():
         limits = steel.hardened.section_limit_mm if steel.hardened else {}
@@ -230,7 +230,7 @@ def section_limits_in_order(catalog: Catalog) -> Iterator[str]:
                 )
 
 
-def condition_is_named_once(catalog: Catalog) -> Iterator[str]:
+def _condition_is_named_once(catalog: Catalog) -> Iterator[str]:
     """Each supply condition, part of an option's id, stands once in a steel."""
     for steel in catalog.steels.values():
         names = [condition.name for condition in steel.condition]
@@ -239,7 +239,7 @@ def condition_is_named_once(catalog: Catalog) -> Iterator[str]:
             yield _of(steel, "condition.name", rule, f"{name} twice")
 
 
-def price_is_of_something(catalog: Catalog) -> Iterator[str]:
+def _price_is_of_something(catalog: Catalog) -> Iterator[str]:
     """Every price belongs to a steel, supply condition or route of the catalogue."""
     prices = catalog.prices
     for table, asked, known in (
@@ -253,7 +253,7 @@ def price_is_of_something(catalog: Catalog) -> Iterator[str]:
             yield _fault("prices.toml", f"{table}.{key}", rule, "no such name")
 
 
-def subcontract_has_a_price(catalog: Catalog) -> Iterator[str]:
+def _subcontract_has_a_price(catalog: Catalog) -> Iterator[str]:
     """Work sent out has a minimum charge and a charge by mass."""
     sent = {route.slug for route in catalog.routes.values() if route.place == "subcontract"}
     for table in ("subcontract_minimum", "subcontract_per_kg"):
@@ -261,7 +261,7 @@ def subcontract_has_a_price(catalog: Catalog) -> Iterator[str]:
             yield _fault("prices.toml", f"{table}.{slug}", "must be given", "nothing")
 
 
-def classes_are_covered(catalog: Catalog) -> Iterator[str]:
+def _classes_are_covered(catalog: Catalog) -> Iterator[str]:
     """Every class of steel has at least one, and there is a choice of steels and routes."""
     present = {steel.kind for steel in catalog.steels.values()}
     for kind in get_args(SteelClass):
@@ -276,19 +276,19 @@ def classes_are_covered(catalog: Catalog) -> Iterator[str]:
 
 
 RULES: tuple[Callable[[Catalog], Iterator[str]], ...] = (
-    source_exists,
-    source_used,
-    family_used,
-    caution_exists,
-    equipment_exists,
-    name_is_unique,
-    transformations_in_order,
-    hardening_heat_is_hot,
-    curve_falls,
-    curve_below_as_quenched,
-    section_limits_in_order,
-    condition_is_named_once,
-    price_is_of_something,
-    subcontract_has_a_price,
-    classes_are_covered,
+    _source_exists,
+    _source_used,
+    _family_used,
+    _caution_exists,
+    _equipment_exists,
+    _name_is_unique,
+    _transformations_in_order,
+    _hardening_heat_is_hot,
+    _curve_falls,
+    _curve_below_as_quenched,
+    _section_limits_in_order,
+    _condition_is_named_once,
+    _price_is_of_something,
+    _subcontract_has_a_price,
+    _classes_are_covered,
 )

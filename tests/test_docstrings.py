@@ -108,6 +108,12 @@ def parts_of(key: str) -> dict[str, str]:
     return sections(inspect.getdoc(FUNCTIONS[key]) or "")
 
 
+def returned(key: str) -> dict[str, str]:
+    """Return type to description of what a function gives."""
+    parts = parts_of(key)
+    return entries(parts.get("Returns") or parts.get("Yields") or "")
+
+
 def documented(key: str) -> dict[str, str]:
     """Return name to description of each documented parameter."""
     listed = entries(parts_of(key).get("Parameters", ""))
@@ -127,71 +133,90 @@ def test_the_reader_sees_units_and_their_lack():
     assert unit_by_name("rate_c_per_s") == "°C/s"
 
 
-@pytest.mark.parametrize("key", FUNCTIONS)
-def test_sections_stand_in_order(key):
-    found = list(parts_of(key))
-    assert found == [title for title in SECTIONS if title in found]
+def refuse(amiss: Callable[[str], object]) -> None:
+    """Fail with every function that something is amiss with by a rule, one a line."""
+    faults = [f"{key}: {fault}" for key in FUNCTIONS if (fault := amiss(key))]
+    assert not faults, "\n" + "\n".join(faults)
 
 
-@pytest.mark.parametrize("key", FUNCTIONS)
-def test_every_parameter_is_documented(key):
-    assert list(documented(key)) == list(inspect.signature(FUNCTIONS[key]).parameters)
+def test_sections_stand_in_order():
+    def amiss(key):
+        given = list(parts_of(key))
+        return given if given != [title for title in SECTIONS if title in given] else None
+
+    refuse(amiss)
 
 
-@pytest.mark.parametrize("key", FUNCTIONS)
-def test_every_parameter_has_an_allowed_unit(key):
-    odd = {name: unit(text) for name, text in documented(key).items()}
-    assert {name: u for name, u in odd.items() if u not in ALLOWED} == {}
+def test_every_parameter_is_documented():
+    def amiss(key):
+        given = list(inspect.signature(FUNCTIONS[key]).parameters)
+        return given if list(documented(key)) != given else None
+
+    refuse(amiss)
 
 
-@pytest.mark.parametrize("key", FUNCTIONS)
-def test_every_return_has_an_allowed_unit(key):
-    given = parts_of(key).get("Returns") or parts_of(key).get("Yields")
-    assert given
-    assert all(unit(text) in ALLOWED for text in entries(given).values())
+def test_every_parameter_has_an_allowed_unit():
+    def amiss(key):
+        units = {name: unit(text) for name, text in documented(key).items()}
+        return {name: u for name, u in units.items() if u not in ALLOWED}
+
+    refuse(amiss)
 
 
-@pytest.mark.parametrize("key", FUNCTIONS)
-def test_units_of_parameters_agree_with_their_names(key):
-    for name, text in documented(key).items():
-        assert (unit_by_name(name) or "-") == unit(text), name
+def test_every_return_has_an_allowed_unit():
+    def amiss(key):
+        units = [unit(text) for text in returned(key).values()]
+        return units if not units or set(units) - ALLOWED else None
+
+    refuse(amiss)
 
 
-@pytest.mark.parametrize("key", FUNCTIONS)
-def test_unit_of_the_return_agrees_with_the_function_name(key):
-    named = unit_by_name(key.split(".")[1].split("_from_")[0])
-    if named is not None and key not in SYMBOLS:
-        returns = parts_of(key).get("Returns") or ""
-        assert {unit(text) for text in entries(returns).values()} == {named}
+def test_units_of_parameters_agree_with_their_names():
+    def amiss(key):
+        units = {name: unit(text) for name, text in documented(key).items()}
+        return {name: u for name, u in units.items() if (unit_by_name(name) or "-") != u}
+
+    refuse(amiss)
 
 
-@pytest.mark.parametrize("key", FUNCTIONS)
-def test_references_are_given(key):
-    assert re.search(r"^\.\. \[1\] \S", parts_of(key).get("References", ""), re.MULTILINE)
+def test_unit_of_the_return_agrees_with_the_function_name():
+    def amiss(key):
+        named = unit_by_name(key.split(".")[1].split("_from_")[0])
+        given = {unit(text) for text in returned(key).values()}
+        return given if named is not None and key not in SYMBOLS and given != {named} else None
+
+    refuse(amiss)
 
 
-@pytest.mark.parametrize("key", FUNCTIONS)
-def test_references_are_those_cited(key):
-    text = inspect.getdoc(FUNCTIONS[key]) or ""
-    listed = set(re.findall(r"^\.\. \[(\d+)\]", text, re.MULTILINE))
-    assert set(re.findall(r"\[(\d+)\]_", text)) <= listed
+def test_references_are_given():
+    cited = re.compile(r"^\.\. \[1\] \S", re.MULTILINE)
+    refuse(lambda key: not cited.search(parts_of(key).get("References", "")))
 
 
-@pytest.mark.parametrize("key", FUNCTIONS)
-def test_limits_are_stated(key):
-    assert key in LIMITS
+def test_references_are_those_cited():
+    def amiss(key):
+        text = inspect.getdoc(FUNCTIONS[key]) or ""
+        listed = set(re.findall(r"^\.\. \[(\d+)\]", text, re.MULTILINE))
+        return set(re.findall(r"\[(\d+)\]_", text)) - listed
+
+    refuse(amiss)
 
 
-@pytest.mark.parametrize("key", LIMITS)
-def test_limits_belong_to_a_function_and_its_inputs(key):
-    assert key in FUNCTIONS
-    inputs = inspect.signature(FUNCTIONS[key]).parameters
-    for limit in LIMITS[key]:
-        element = re.fullmatch(r"[A-Z][a-z]?", limit.name)
-        assert element or limit.name in inputs, limit.name
-        assert limit.unit == ("wt %" if element else unit_by_name(limit.name) or "-")
-        assert limit.low < limit.high
-        assert limit.source
+def test_limits_are_stated_of_every_function_and_of_no_other():
+    assert sorted(LIMITS) == sorted(FUNCTIONS)
+
+
+def test_limits_belong_to_inputs_in_their_units():
+    amiss = []
+    for key, limits in LIMITS.items():
+        inputs = inspect.signature(FUNCTIONS[key]).parameters
+        for limit in limits:
+            element = re.fullmatch(r"[A-Z][a-z]?", limit.name)
+            known = element or limit.name in inputs
+            in_unit = limit.unit == ("wt %" if element else unit_by_name(limit.name) or "-")
+            if not (known and in_unit and limit.low < limit.high and limit.source):
+                amiss.append(f"{key}: {limit}")
+    assert not amiss, "\n" + "\n".join(amiss)
 
 
 def test_limits_are_sorted():

@@ -1,85 +1,159 @@
-"""The rooms of the house: tests mirror modules, names, sizes and imports keep the rules."""
+"""The rooms of the house: names, sizes, imports and tests keep the rules.
+
+One test a rule; each lists every fault at once.
+"""
 
 import ast
 import re
+from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
-
-import pytest
 
 ROOT = Path(__file__).parent.parent
 PACKAGES = ("catalog", "selector", "ui")
-MODULES = sorted(
-    path.relative_to(ROOT)
-    for package in PACKAGES
-    for path in (ROOT / package).rglob("*.py")
-    if path.name != "__init__.py"
-)
-
 FORBIDDEN = {"utils", "helpers", "common", "base", "misc", "types", "select", "copy", "code"}
 # The page's folder stands first on the import path, where these would hide the packages.
 FORBIDDEN_IN_UI = {"catalog", "selector"}
 MOST_LINES = 400
+# What a stranger must look through before he enters a room.
+MOST_FILES_IN_SELECTOR = 12
+DOCUMENTS, LONGEST_LINE = ("README.md",), 120
 # Each package and those it may import of ours.
 MAY_IMPORT = {"catalog": {"catalog"}, "selector": {"catalog", "selector"}, "ui": set(PACKAGES)}
+# What stands under tests/ beside tests, fixtures and the scripts that are run by hand.
+LENT = {"catalogued.py", "dog.py", "examples.py", "form.py", "once.py", "printed.py"}
 
 
-def place_of_tests(module: Path) -> Path:
-    """Return where the tests of `module` belong."""
-    return Path("tests") / module.parent / f"test_{module.name}"
+def files(*folders: str) -> list[Path]:
+    """Return the Python files of some folders, from the root of the repository."""
+    return sorted(
+        path.relative_to(ROOT) for folder in folders for path in (ROOT / folder).rglob("*.py")
+    )
+
+
+OURS, TESTS = files(*PACKAGES), files("tests")
+MODULES = [path for path in OURS if path.name != "__init__.py"]
+
+
+@cache
+def tree(path: Path) -> ast.Module:
+    return ast.parse((ROOT / path).read_text(encoding="utf-8"))
 
 
 def imported(path: Path) -> set[str]:
-    """Return the top-level names a file imports."""
+    """Return the dotted names of all modules that a file imports, or imports from."""
     names = set()
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in ast.walk(tree(path)):
         if isinstance(node, ast.Import):
-            names |= {alias.name.split(".")[0] for alias in node.names}
+            names |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom):
-            names.add((node.module or ".").split(".")[0])
+            names |= {node.module or "."}
+            names |= {f"{node.module}.{alias.name}" for alias in node.names}
     return names
 
 
-def commands() -> list[str]:
-    """Return the names of all commands of the command line."""
+@cache
+def named(path: Path) -> frozenset[str]:
+    """Return every name that a file uses."""
+    names = set()
+    for node in ast.walk(tree(path)):
+        if isinstance(node, ast.Name):
+            names.add(node.id)
+        elif isinstance(node, ast.Attribute):
+            names.add(node.attr)
+        elif isinstance(node, ast.ImportFrom):
+            names |= {alias.name for alias in node.names}
+    return frozenset(names)
+
+
+def public_functions(path: Path) -> Iterator[str]:
+    """Yield the names of the public functions of a module."""
+    for node in tree(path).body:
+        if isinstance(node, ast.FunctionDef) and not node.name.startswith("_"):
+            yield node.name
+
+
+def refuse(faults: list[str]) -> None:
+    """Fail with every fault, one a line."""
+    assert not faults, "\n" + "\n".join(faults)
+
+
+def dotted(module: Path) -> str:
+    return ".".join(module.with_suffix("").parts)
+
+
+def test_every_module_has_its_tests_in_its_room():
+    """A test file of its name, or one of the room that imports it."""
+    faults = []
+    for module in MODULES:
+        room = Path("tests") / module.parent
+        inside = [path for path in TESTS if path.is_relative_to(room)]
+        if room / f"test_{module.name}" not in inside and not any(
+            dotted(module) in imported(path) for path in inside
+        ):
+            faults.append(f"{module}: no test under {room} is of its name or imports it")
+    refuse(faults)
+
+
+def test_no_public_function_goes_untested_or_serves_its_own_module_only():
+    """A test names it, or another module does, whose tests call it."""
+    faults = []
+    for module in MODULES:
+        others = {name for path in (*TESTS, *OURS) if path != module for name in named(path)}
+        faults += [
+            f"{module}: {name}" for name in public_functions(module) if name not in others
+        ]
+    refuse(faults)
+
+
+def test_modules_have_permitted_names():
+    faults = []
+    for module in MODULES:
+        refused = FORBIDDEN | (FORBIDDEN_IN_UI if module.parts[0] == "ui" else set())
+        faults += [f"{module}: {n}" for n in refused & {*module.parent.parts[1:], module.stem}]
+    refuse(faults)
+
+
+def test_modules_are_short():
+    lengths = [(m, (ROOT / m).read_text(encoding="utf-8").count("\n")) for m in MODULES]
+    refuse([f"{module}: {lines} lines" for module, lines in lengths if lines > MOST_LINES])
+
+
+def test_modules_say_what_they_are():
+    refuse([str(module) for module in MODULES if not ast.get_docstring(tree(module))])
+
+
+def test_imports_flow_one_way():
+    faults = []
+    for module in MODULES:
+        tops = {name.split(".")[0] for name in imported(module)} & {*PACKAGES, "tests"}
+        faults += [f"{module}: {top}" for top in tops - MAY_IMPORT[module.parts[0]]]
+    refuse(faults)
+
+
+def test_the_selector_is_rooms_and_few_files():
+    loose = sorted(path.name for path in (ROOT / "selector").glob("*.py"))
+    assert len(loose) <= MOST_FILES_IN_SELECTOR, loose
+
+
+def test_commands_are_in_the_readme():
     from typer.main import get_command  # noqa: PLC0415
 
     from selector.commands import cli  # noqa: PLC0415
 
-    return sorted(get_command(cli).commands)
-
-
-@pytest.mark.parametrize("module", MODULES, ids=str)
-def test_module_has_its_test_file(module):
-    assert (ROOT / place_of_tests(module)).is_file(), f"{place_of_tests(module)} is missing"
-
-
-@pytest.mark.parametrize("module", MODULES, ids=str)
-def test_module_has_a_permitted_name(module):
-    refused = FORBIDDEN | (FORBIDDEN_IN_UI if module.parts[0] == "ui" else set())
-    assert not refused & {*module.parent.parts[1:], module.stem}
-
-
-@pytest.mark.parametrize("module", MODULES, ids=str)
-def test_module_is_short(module):
-    lines = (ROOT / module).read_text(encoding="utf-8").count("\n")
-    assert lines <= MOST_LINES
-
-
-@pytest.mark.parametrize("module", MODULES, ids=str)
-def test_module_says_what_it_is(module):
-    assert ast.get_docstring(ast.parse((ROOT / module).read_text(encoding="utf-8")))
-
-
-@pytest.mark.parametrize("module", MODULES, ids=str)
-def test_imports_flow_one_way(module):
-    ours = imported(ROOT / module) & {*PACKAGES, "tests"}
-    assert ours <= MAY_IMPORT[module.parts[0]]
-
-
-@pytest.mark.parametrize("name", commands())
-def test_command_is_in_the_readme(name):
     readme = (ROOT / "README.md").read_text(encoding="utf-8")
-    assert re.search(rf"\btemperwright {name}\b", readme)
+    commands = get_command(cli).commands
+    refuse([n for n in commands if not re.search(rf"\btemperwright {n}\b", readme)])
+
+
+def test_lines_of_the_documents_fit_a_window():
+    faults = [
+        f"{name}:{number}: {len(line)} characters"
+        for name in DOCUMENTS
+        for number, line in enumerate((ROOT / name).read_text(encoding="utf-8").split("\n"), 1)
+        if len(line) > LONGEST_LINE
+    ]
+    refuse(faults)
 
 
 def test_no_package_marker_shadows_a_package_under_tests():
@@ -87,27 +161,20 @@ def test_no_package_marker_shadows_a_package_under_tests():
 
 
 def test_files_that_pytest_would_pass_over_are_known():
-    """All but fixtures, the digit comparison and the scripts run by hand are tests."""
     odd = {
-        path.relative_to(ROOT).as_posix()
-        for path in (ROOT / "tests").rglob("*.py")
+        path.relative_to("tests").as_posix()
+        for path in TESTS
         if not path.name.startswith("test_") and path.name != "conftest.py"
     }
-    assert {name for name in odd if not name.startswith("tests/benchmarks/")} == {
-        "tests/catalogued.py",
-        "tests/dog.py",
-        "tests/form.py",
-        "tests/once.py",
-        "tests/printed.py",
-    }
+    assert {name for name in odd if not name.startswith("benchmarks/")} == LENT
 
 
-@pytest.mark.parametrize(
-    "path", sorted((ROOT / "tests/published").glob("*.py")), ids=lambda p: p.stem
-)
-def test_a_published_check_is_named_by_author_and_year_and_cites_it(path):
-    named = re.fullmatch(r"test_[a-z]+(\d{4})_[a-z_]+", path.stem)
-    assert named
-    cited = ast.get_docstring(ast.parse(path.read_text(encoding="utf-8"))) or ""
-    stated = re.search(r"from memory|common practice", cited, re.IGNORECASE)
-    assert named[1] in cited or stated
+def test_published_checks_are_named_by_author_and_year_and_cite_it():
+    faults = []
+    for path in files("tests/published"):
+        name = re.fullmatch(r"test_[a-z]+(\d{4})_[a-z_]+", path.stem)
+        cited = ast.get_docstring(tree(path)) or ""
+        stated = re.search(r"from memory|common practice", cited, re.IGNORECASE)
+        if name is None or not (name[1] in cited or stated):
+            faults.append(str(path))
+    refuse(faults)

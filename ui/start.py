@@ -43,23 +43,14 @@ def _file() -> None:
     """Put the uploaded file into the form."""
     file = session.held(session.FILE)
     if file is not None:
-        take_file(file.name, file.getvalue(), cached.catalog())
+        _take_file(file.name, file.getvalue(), cached.catalog())
 
 
-def take_file(name: str, content: bytes, catalog: Catalog) -> None:
+def _take_file(name: str, content: bytes, catalog: Catalog) -> None:
     """Put a requirement file into the form, or keep why it was not taken.
 
     Typed answers that break a rule are taken and told beside their fields; what the form could
     not show is refused, and the form stays as it was.
-
-    Parameters
-    ----------
-    name : str
-        Name of the file.
-    content : bytes
-        What it holds.
-    catalog : Catalog
-        What is known.
     """
     try:
         data = parsed(name, content)

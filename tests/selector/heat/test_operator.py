@@ -4,16 +4,19 @@ import numpy as np
 import pytest
 
 from selector.errors import OutOfRangeError
+from selector.heat.conduction import History
 from selector.heat.grid import Section, bar_grid
 from selector.heat.operator import (
     FASTEST_C_PER_S,
     LIGHT,
     SEEN_C,
+    TURNED_SHARE,
     Operator,
     Reading,
     heat_end,
     reading,
     seen_cell,
+    side_difference_k,
 )
 from selector.heat.torch import torch
 
@@ -153,3 +156,23 @@ def test_a_stretch_of_no_length_is_refused():
     view = (seen_cell(grid, 12.0), (30.0, 30.0))
     with pytest.raises(OutOfRangeError, match=r"heated_mm must be .* got 30 to 30 mm"):
         heat_end(grid, torch("oxy-propane"), HAND, view)
+
+
+def test_the_flames_side_is_hotter_by_the_flux_and_turning_leaves_a_share_of_it():
+    grid, flame = bar(20.0), torch("oxy-propane")
+    end_c = np.full(grid.active.shape, 850.0)
+    still = {
+        stored_j: side_difference_k(
+            grid,
+            History(
+                np.array([0.0, 60.0]), end_c[:1], end_c, np.zeros(1), stored_j, stopped=True
+            ),
+            flame,
+            turns=False,
+        )
+        for stored_j in (3e4, 6e4)
+    }
+    assert 0.0 < still[3e4] == pytest.approx(0.5 * still[6e4])
+    heating = History(np.array([0.0, 60.0]), end_c[:1], end_c, np.zeros(1), 3e4, stopped=True)
+    turned = side_difference_k(grid, heating, flame, turns=True)
+    assert turned == pytest.approx(TURNED_SHARE * still[3e4])
