@@ -6,7 +6,7 @@ verdict follows from the share by one of two pairs of limits.
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -53,11 +53,6 @@ class Gate:
     verdict: Verdict
     text: str
     share: float | None = None
-
-    def as_json(self) -> dict[str, Any]:
-        """Return the gate as plain data."""
-        share = None if self.share is None else round(self.share, 4)
-        return {"name": self.name, "verdict": self.verdict, "share": share, "text": self.text}
 
 
 def judged(

@@ -1,6 +1,13 @@
-"""The shape of the advice as plain data, as `temperwright schema` tells it."""
+"""Plain pydantic parts that several outputs share, and how figures and gates become them."""
 
+from collections.abc import Mapping
+
+import numpy as np
+from numpy.typing import NDArray
 from pydantic import BaseModel, ConfigDict
+
+from selector.figure import Figure, Provenance, figure
+from selector.gate import Gate
 
 
 class Plain(BaseModel):
@@ -31,16 +38,6 @@ class GateOut(Plain):
     text: str
 
 
-class HardnessOut(Plain):
-    """Hardness in HRC (carried on below 20, where Brinell is shown) and depth in mm."""
-
-    surface: Spread
-    core: Spread
-    shank: Spread
-    depth_mm: Spread
-    through: bool
-
-
 class TemperOut(Plain):
     """The temper and the band that serves as well; the colour is a cross-check."""
 
@@ -51,86 +48,6 @@ class TemperOut(Plain):
     cycles: int
     band_c: tuple[float, float] | None
     colour: str | None
-
-
-class CrackOut(Plain):
-    """Class of crack risk, its band of rates, why, and what helps."""
-
-    crack_class: str
-    low: float
-    high: float
-    basis: str
-    reasons: tuple[str, ...]
-    helps: tuple[str, ...]
-
-
-class CostOut(Plain):
-    """Cost per good part, its items at the middle."""
-
-    spread: Spread
-    currency: str
-    invented_prices: bool
-    items: dict[str, float]
-
-
-class CriterionOut(Plain):
-    """An option's value on one criterion and its merit between 0 and 1."""
-
-    value: float
-    unit: str
-    merit: float
-    clipped_share: float
-
-
-class OptionOut(Plain):
-    """One ranked option: the best of its family and route."""
-
-    id: str
-    place: int
-    steel: str
-    steel_slug: str
-    family: str
-    family_name: str
-    condition: str
-    route: str
-    route_name: str
-    route_kind: str
-    medium: str | None
-    temper: TemperOut
-    gates: tuple[GateOut, ...]
-    verdict: str
-    score: float
-    score_p05: float
-    score_p95: float
-    passing_all: float
-    hardness: HardnessOut
-    movement_mm: Spread
-    permitted_movement_mm: float
-    crack: CrackOut | None
-    chief_risk: str
-    cost: CostOut
-    failing: Spread
-    failure_cost: Spread | None
-    days: float
-    criteria: dict[str, CriterionOut]
-    reasons: tuple[str, ...]
-
-
-class RejectedOut(Plain):
-    """A treatment that is out, or apart as unknown, and the gate that decided."""
-
-    steel: str
-    steel_slug: str
-    family: str
-    condition: str
-    route: str
-    route_kind: str
-    medium: str | None
-    gate: str
-    verdict: str
-    text: str
-    share: float
-    find_out: str | None = None
 
 
 class CautionOut(Plain):
@@ -154,62 +71,85 @@ class ZoneOut(Plain):
     reason: str
 
 
-class RangeOut(Plain):
-    """One row of the range table of the criteria."""
+def rounded(value: float) -> float | None:
+    """Return a number to three places, or None for one that does not exist.
 
-    criterion: str
-    words: str
-    unit: str
-    ideal: float
-    worst: float
-    scale: str
-    basis: str
-    weight: float
+    Parameters
+    ----------
+    value : float
+        May be NaN.
 
-
-class ShareOut(Plain):
-    """Share of draws in which the first option scores above the second."""
-
-    first: str
-    second: str
-    share: float
+    Returns
+    -------
+    float or None
+        As the outputs hold it.
+    """
+    return None if np.isnan(value) else round(float(value), 3)
 
 
-class MethodOut(Plain):
-    """The order another method gives: option ids, best first, and how many are first."""
+def spread_out(known: Figure) -> Spread:
+    """Return a figure as plain data.
 
-    method: str
-    order: tuple[str, ...]
-    agrees_on_first: bool
-    share_first: int = 1
+    Parameters
+    ----------
+    known : Figure
+        Middle, range and origin.
+
+    Returns
+    -------
+    Spread
+        The same, rounded.
+    """
+    return Spread(
+        p05=rounded(known.p05),
+        p50=rounded(known.value),
+        p95=rounded(known.p95),
+        unit=known.unit,
+        relation=known.relation,
+        inputs=dict(known.inputs),
+        source=known.source,
+        validity=known.validity,
+    )
 
 
-class ComparisonOut(Plain):
-    """Orders of the leading options by methods of other families, and how firm they are."""
+def sampled_out(
+    values: NDArray[np.float64],
+    unit: str,
+    relation: str,
+    source: str,
+    inputs: Mapping[str, float | str] | None = None,
+) -> Spread:
+    """Return the spread of sampled values.
 
-    methods: tuple[MethodOut, ...]
-    remark: str
+    Parameters
+    ----------
+    values : ndarray
+        Over the samples.
+    unit, relation, source : str
+        What they are and where they come from.
+    inputs : mapping of str to float or str, optional
+        What went in.
+
+    Returns
+    -------
+    Spread
+        Middle, range and origin.
+    """
+    return spread_out(figure(values, Provenance(unit, relation, source, inputs or {})))
 
 
-class AdviceOut(Plain):
-    """The whole advice as plain data."""
+def gate_out(gate: Gate) -> GateOut:
+    """Return a gate as plain data.
 
-    schema_version: int
-    part: str
-    verdict: str
-    headline: str
-    toss_up: bool
-    why_first: str | None
-    as_bought: str | None
-    options: tuple[OptionOut, ...]
-    rejected: tuple[RejectedOut, ...]
-    apart: tuple[RejectedOut, ...]
-    zones: tuple[ZoneOut, ...]
-    remarks: tuple[str, ...]
-    assumptions: tuple[str, ...]
-    cautions: tuple[CautionOut, ...]
-    coupon: tuple[str, ...]
-    ranges: tuple[RangeOut, ...]
-    pairwise: tuple[ShareOut, ...]
-    other_methods: tuple[MethodOut, ...]
-    comparison: ComparisonOut | None = None
+    Parameters
+    ----------
+    gate : Gate
+        One demand, judged.
+
+    Returns
+    -------
+    GateOut
+        The same, its share rounded.
+    """
+    share = None if gate.share is None else round(gate.share, 4)
+    return GateOut(name=gate.name, verdict=gate.verdict, share=share, text=gate.text)

@@ -6,8 +6,8 @@ import logging
 import streamlit as st
 
 from selector import Requirement
+from selector.advice.record import AdviceOut
 from selector.errors import SelectorError
-from selector.record import AdviceOut
 from ui import cached, labels, session
 
 _log = logging.getLogger(__name__)

@@ -7,7 +7,7 @@ import streamlit as st
 from catalog import Catalog, load_catalog
 from selector import Requirement, advise
 from selector.advice.output import advice_out
-from selector.record import AdviceOut
+from selector.advice.record import AdviceOut
 
 
 @st.cache_resource(show_spinner="Reading the catalogue")

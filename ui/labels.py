@@ -4,7 +4,8 @@ import re
 from collections.abc import Mapping
 from typing import Literal
 
-from selector.record import CostOut, OptionOut, Spread
+from selector.advice.record import CostOut, OptionOut
+from selector.record import Spread
 
 _WORDS = {
     # safety use

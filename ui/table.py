@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 
 import pandas as pd
 
-from selector.record import AdviceOut, OptionOut, RangeOut, RejectedOut
+from selector.advice.record import AdviceOut, OptionOut, RangeOut, RejectedOut
 from selector.wording import shown, shown_range, shown_spread, temper_words
 from ui import labels
 

@@ -1,45 +1,42 @@
 """The advice turned into plain data: what `--json` prints and the page shows."""
 
-from collections.abc import Mapping
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
 from selector.advice.advise import PAIRED, Advice, expected_merits
 from selector.advice.assumption import assumptions
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
-from selector.advice.remark import remarks
-from selector.advice.risk import chief_risk
-from selector.decision.comparison import Comparison
-from selector.decision.option import Option, Rejected
-from selector.decision.second_opinion import second_opinion
-from selector.errors import OutOfRangeError
-from selector.figure import Figure, Provenance, figure
-from selector.heat.colour import temper_colour
-from selector.job.treatment import Temper
-from selector.need.need import zone_out
-from selector.option.caution import cautions
-from selector.record import (
+from selector.advice.record import (
     AdviceOut,
-    CautionOut,
     ComparisonOut,
     CostOut,
     CrackOut,
     CriterionOut,
-    GateOut,
     HardnessOut,
     MethodOut,
     OptionOut,
     RangeOut,
     RejectedOut,
     ShareOut,
-    Spread,
-    TemperOut,
 )
-from selector.requirement import Requirement
+from selector.advice.remark import remarks
+from selector.advice.risk import chief_risk
+from selector.decision.comparison import Comparison
+from selector.decision.option import Option, Rejected
+from selector.decision.output import (
+    cost_out,
+    failing_out,
+    failure_cost_out,
+    movement_out,
+    temper_out,
+    zone_out,
+)
+from selector.decision.second_opinion import second_opinion
+from selector.option.caution import cautions
+from selector.record import CautionOut, gate_out, spread_out
 from selector.requirement.priority import CRITERIA
 
 SCHEMA_VERSION = 1
@@ -48,148 +45,6 @@ FIND_OUT = {
     "response": "the grade: ask for the certificate, or harden a coupon of the same bar",
     "snap": "its toughness: break a coupon treated the same way",
 }
-
-
-def _number(value: float) -> float | None:
-    """Return a number, or None for one that does not exist."""
-    return None if np.isnan(value) else round(float(value), 3)
-
-
-def spread_out(found: Figure) -> Spread:
-    """Return a figure as plain data.
-
-    Parameters
-    ----------
-    found : Figure
-        Middle, range and origin.
-
-    Returns
-    -------
-    Spread
-        The same, rounded.
-    """
-    return Spread(
-        p05=_number(found.p05),
-        p50=_number(found.value),
-        p95=_number(found.p95),
-        unit=found.unit,
-        relation=found.relation,
-        inputs=dict(found.inputs),
-        source=found.source,
-        validity=found.validity,
-    )
-
-
-def drawn_out(
-    values: NDArray[np.float64],
-    unit: str,
-    relation: str,
-    source: str,
-    inputs: Mapping[str, float | str] | None = None,
-) -> Spread:
-    """Return the spread of drawn values.
-
-    Parameters
-    ----------
-    values : ndarray
-        Over the draws.
-    unit, relation, source : str
-        What they are and where they come from.
-    inputs : mapping of str to float or str, optional
-        What went in.
-
-    Returns
-    -------
-    Spread
-        Middle, range and origin.
-    """
-    return spread_out(figure(values, Provenance(unit, relation, source, inputs or {})))
-
-
-def temper_out(option: Option) -> TemperOut:
-    """Return the temper with its colour where it shows one.
-
-    Parameters
-    ----------
-    option : Option
-        A ranked option.
-
-    Returns
-    -------
-    TemperOut
-        The temper, and the band that serves as well.
-    """
-    temper = option.choice.temper
-    if temper.means == "none":
-        return TemperOut(
-            label="none", means="none", temperature_c=None, time_min=None, cycles=0,
-            band_c=None, colour=None,
-        )  # fmt: skip
-    return TemperOut(
-        label=temper.label,
-        means=temper.means,
-        temperature_c=temper.temperature_c,
-        time_min=temper.time_s / 60,
-        cycles=temper.cycles,
-        band_c=option.choice.band_c,
-        colour=_colour(temper),
-    )
-
-
-def _colour(temper: Temper) -> str | None:
-    """Return the colour a polished part shows at a temper, None where the tables end."""
-    try:
-        return temper_colour(temper.temperature_c, temper.time_s).name
-    except OutOfRangeError:
-        return None
-
-
-def failing_out(option: Option) -> Spread:
-    """Return the chance of failing in service.
-
-    Parameters
-    ----------
-    option : Option
-        A judged option.
-
-    Returns
-    -------
-    Spread
-        Unknown where its toughness is.
-    """
-    return drawn_out(
-        option.judged.failing,
-        "-",
-        "least factor of strength or contact below 1, or it snaps",
-        "strength_factor.least_factor; mechanics.toughness.snap_likelihood, estimated",
-    )
-
-
-def failure_cost_out(option: Option, asked: Requirement) -> Spread | None:
-    """Return what failures in service cost a part: told beside the cost of making it.
-
-    Parameters
-    ----------
-    option : Option
-        A judged option.
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    Spread or None
-        The mean over the draws; None where no cost of a failure is stated.
-    """
-    price = asked.load.failure_cost
-    if price is None:
-        return None
-    return drawn_out(
-        np.full(1, price * option.judged.failing_all),
-        option.judged.prediction.bill.currency,
-        "cost of a failure × chance of failing in service",
-        "load.failure_cost",
-        {"failure_cost": price, "chance": _number(option.judged.failing_all) or "unknown"},
-    )
 
 
 def _crack(option: Option) -> CrackOut | None:
@@ -240,8 +95,8 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
         route_name=work.route.name,
         route_kind=work.route.kind,
         medium=work.medium.slug if work.medium else None,
-        temper=temper_out(option),
-        gates=tuple(GateOut(**gate.as_json()) for gate in option.judged.gates),
+        temper=temper_out(option.choice),
+        gates=tuple(gate_out(gate) for gate in option.judged.gates),
         verdict=option.judged.verdict,
         score=round(option.score, 4),
         score_p05=round(float(low), 4),
@@ -250,18 +105,12 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
         hardness=HardnessOut(
             **{k: spread_out(v) for k, v in found.figures().items()}, through=found.hard_through
         ),
-        movement_mm=drawn_out(
-            found.movement.moved_mm, "mm", "bow and growth by route and slenderness",
-            "distortion.bow, distortion.size_change",
-        ),
+        movement_mm=movement_out(found.movement),
         permitted_movement_mm=found.movement.permitted_mm,
         crack=_crack(option),
         chief_risk=chief_risk(option),
         cost=CostOut(
-            spread=drawn_out(
-                found.bill.cost, found.bill.currency, "sum over good, reworked, scrapped",
-                "price list", found.bill.as_json(),
-            ),
+            spread=cost_out(found.bill),
             currency=found.bill.currency,
             invented_prices=found.bill.invented,
             items={name: round(value, 2) for name, value in found.bill.items.items()},

@@ -2,7 +2,8 @@
 
 import pandas as pd
 
-from selector.record import AdviceOut, Spread
+from selector.advice.record import AdviceOut
+from selector.record import Spread
 
 
 def option_table(found: AdviceOut) -> pd.DataFrame:

@@ -5,8 +5,8 @@ from typing import TYPE_CHECKING
 
 from rich.markup import escape
 
+from selector.advice.record import AdviceOut, MethodOut, OptionOut, RejectedOut
 from selector.commands.terminal import print_figure, print_section
-from selector.record import AdviceOut, MethodOut, OptionOut, RejectedOut
 from selector.wording import shown_spread, temper_words
 
 if TYPE_CHECKING:

@@ -4,6 +4,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
+from selector.decision.output import zone_out
 from selector.duty.contact import (
     CORNER_YIELD,
     Corner,
@@ -17,7 +18,6 @@ from selector.duty.stiffness import stiffness
 from selector.duty.strength import LOAD_LOG_SD, has_load, section_factor
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.candidates import screened
-from selector.job.demand import Demand
 from selector.job.geometry import area_mm2
 from selector.job.job import Job, resolved
 from selector.job.treatment import NO_TEMPER, Treatment
@@ -26,7 +26,7 @@ from selector.need import words
 from selector.need.record import ContactNeed, NeedOut, PlainBar, SectionNeed
 from selector.option.cost import bill, order_of
 from selector.option.preparation import supply_hrc
-from selector.record import Spread, ZoneOut
+from selector.record import Spread
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.wording import shown
@@ -73,31 +73,6 @@ def need(asked: Requirement, catalog: Catalog | None = None) -> NeedOut:
         contacts=contacts,
         as_bought=bar,
         remarks=tuple(s for s in (stiffness(asked), *words.gaps(asked)) if s),
-    )
-
-
-def zone_out(demand: Demand) -> ZoneOut:
-    """Return the demand of a zone as plain data.
-
-    Parameters
-    ----------
-    demand : Demand
-        Of one zone.
-
-    Returns
-    -------
-    ZoneOut
-        The same, counted from 1.
-    """
-    return ZoneOut(
-        zone=demand.zone + 1,
-        low_hrc=demand.low_hrc,
-        high_hrc=demand.high_hrc,
-        floor_hrc=demand.floor_hrc,
-        ceiling_hrc=demand.ceiling_hrc,
-        depth_mm=demand.depth_mm,
-        derived=demand.derived,
-        reason=demand.reason,
     )
 
 

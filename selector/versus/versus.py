@@ -1,21 +1,21 @@
 """Two options head to head: what each costs, needs and risks, and where they change places."""
 
 from catalog import Catalog, load_catalog
-from selector.advice.output import (
-    drawn_out,
+from selector.decision.option import Option
+from selector.decision.output import (
+    cost_out,
     failing_out,
     failure_cost_out,
-    spread_out,
+    movement_out,
     temper_out,
 )
-from selector.decision.option import Option
 from selector.job.job import Job, resolved
 from selector.job.process import reading_error
 from selector.option.caution import of_option
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import choice_of
-from selector.record import GateOut, Spread
+from selector.record import gate_out, sampled_out, spread_out
 from selector.requirement import Requirement
 from selector.versus.option_id import option_of
 from selector.versus.record import SideOut, VersusOut
@@ -64,8 +64,8 @@ def versus(
         currency=prices.currency,
         invented_prices=prices.invented,
         quantity=QUANTITIES,
-        first_cost=tuple(_cost(option) for option, _ in curves),
-        second_cost=tuple(_cost(option) for _, option in curves),
+        first_cost=tuple(cost_out(option.judged.prediction.bill) for option, _ in curves),
+        second_cost=tuple(cost_out(option.judged.prediction.bill) for _, option in curves),
     )
 
 
@@ -93,13 +93,6 @@ def _side(name: str, job: Job) -> Side:
     return Side(ready, predict(ready, temper, job), choice)
 
 
-def _cost(option: Option) -> Spread:
-    """Return the cost of a good part."""
-    money = option.judged.prediction.bill
-    relation, source = "sum over good, reworked, scrapped", "price list"
-    return drawn_out(money.cost, money.currency, relation, source, money.as_json())
-
-
 def _side_out(option: Option, job: Job) -> SideOut:
     """Return one side as plain data."""
     work, found = option.treatment, option.judged.prediction
@@ -110,28 +103,23 @@ def _side_out(option: Option, job: Job) -> SideOut:
         steel=work.steel.name,
         condition=work.condition.name,
         route=work.route.name,
-        temper=temper_out(option),
+        temper=temper_out(option.choice),
         surface=figures["surface"],
         core=figures["core"],
         depth_mm=figures["depth_mm"],
-        movement_mm=drawn_out(
-            found.movement.moved_mm,
-            "mm",
-            "bow by route and slenderness",
-            "hazards.distortion.bow",
-        ),
-        cost=_cost(option),
+        movement_mm=movement_out(found.movement),
+        cost=cost_out(found.bill),
         items=found.bill.as_json(),
         days=found.bill.days,
         score=round(option.score, 4),
         passing_all=round(option.judged.passing_all, 4),
         crack_class=crack.risk.crack_class if crack.risk else None,
-        crack_rate=drawn_out(
+        crack_rate=sampled_out(
             crack.rate, "-", "log-uniform in its class", "hazards.cracking, estimated"
         ),
         failing=failing_out(option),
         failure_cost=failure_cost_out(option, job.asked),
-        gates=tuple(GateOut(**gate.as_json()) for gate in option.judged.gates),
+        gates=tuple(gate_out(gate) for gate in option.judged.gates),
         needs=_needs(option, job),
         risks=_risks(option),
         cautions=tuple(dict.fromkeys(of_option(job.asked, option))),

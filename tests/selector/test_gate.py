@@ -49,14 +49,3 @@ def test_the_worst_verdict_decides_in_any_order(verdicts):
     found = worst(gates)
     assert found == worst(reversed(gates))
     assert found == max(verdicts, key=VERDICTS.index, default="pass")
-
-
-def test_as_json_is_plain():
-    gate = judged("depth", met(1 / 3, 300), "needs 2 mm; predicted 1.5 mm")
-    assert gate.as_json() == {
-        "name": "depth",
-        "verdict": "fail",
-        "share": 0.3333,
-        "text": "needs 2 mm; predicted 1.5 mm",
-    }
-    assert Gate("stock", "fail", "sold up to 50 mm").as_json()["share"] is None

@@ -1,8 +1,11 @@
+import numpy as np
 import pytest
 from pydantic import BaseModel, ValidationError
 
 from selector import record as shapes
-from selector.record import GateOut, Plain, Spread
+from selector.figure import Provenance, figure
+from selector.gate import Gate, judged
+from selector.record import GateOut, Plain, Spread, gate_out, rounded, sampled_out, spread_out
 
 RECORDS = [
     record
@@ -45,3 +48,31 @@ def test_every_field_is_plain_data():
     for record in RECORDS:
         assert issubclass(record, BaseModel)
         assert record.model_json_schema()["additionalProperties"] is False
+
+
+def test_a_gate_is_rounded_and_nothing_else():
+    gate = judged("depth", np.arange(300) < 100, "needs 2 mm; predicted 1.5 mm")
+    assert gate_out(gate).model_dump() == {
+        "name": "depth",
+        "verdict": "fail",
+        "share": 0.3333,
+        "text": "needs 2 mm; predicted 1.5 mm",
+    }
+    assert gate_out(Gate("stock", "fail", "sold up to 50 mm")).share is None
+
+
+def test_a_number_that_does_not_exist_is_none():
+    assert rounded(float("nan")) is None
+    assert rounded(1.23456) == 1.235
+
+
+def test_samples_are_told_by_their_middle_and_range_with_their_origin():
+    origin = Provenance("mm", "by rule", "a book", {"size": 3.0}, ("too thin",))
+    values = np.linspace(0.0, 10.0, 101)
+    known = spread_out(figure(values, origin))
+    assert (known.p05, known.p50, known.p95) == (0.5, 5.0, 9.5)
+    assert (known.unit, known.relation, known.source) == ("mm", "by rule", "a book")
+    assert known.validity == ("too thin",)
+    short = sampled_out(values, "mm", "by rule", "a book", {"size": 3.0})
+    assert short == known.model_copy(update={"validity": ()})
+    assert sampled_out(np.array([1.0, np.nan]), "mm", "by rule", "a book").p50 is None

@@ -15,10 +15,10 @@ import pytest
 from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.advice.output import advice_out
+from selector.advice.record import AdviceOut, OptionOut
 from selector.errors import RequirementError
 from selector.need.need import need
 from selector.option import caution
-from selector.record import AdviceOut, OptionOut
 from selector.requirement import requirement_from
 from tests.dog import GONE, only, varied
 

@@ -5,9 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.advice.output import spread_out
 from selector.figure import Provenance, figure
-from selector.record import TemperOut
+from selector.record import TemperOut, spread_out
 from selector.wording import shown, shown_range, shown_spread, temper_words
 
 

@@ -2,8 +2,8 @@
 
 import streamlit as st
 
+from selector.advice.record import AdviceOut, OptionOut
 from selector.advice.table import option_table
-from selector.record import AdviceOut, OptionOut
 from ui import answer, cached, charts, draw, labels, table
 
 FIRST = 10

@@ -6,7 +6,8 @@ import pytest
 from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.advice.output import FIND_OUT, advice_out, schema
-from selector.record import AdviceOut, Spread
+from selector.advice.record import AdviceOut
+from selector.record import Spread
 from selector.requirement.priority import CRITERIA
 from tests.dog import asked, only
 
@@ -113,28 +114,6 @@ def test_why_the_first_is_first_is_said_where_there_are_two(advice, found):
     assert found.why_first
     alone = replace(advice, options=advice.options[:1], comparisons=())
     assert advice_out(alone).why_first is None
-
-
-def test_a_temper_beyond_the_colours_has_none(found):
-    """An hour at 325 °C lies past the colour table: no colour, and no fault."""
-    changes = {
-        "zone.0.hardness": {"min": "56 HRC", "max": "60 HRC"},
-        "workshop.heat": [{"source": "heat-treat-oven"}],
-        "part.feature": [],
-    }
-    air = advice_out(advise(asked(changes), only("x100crmov5", "x153crmov12")))
-    drawn = {option.temper.temperature_c: option.temper.colour for option in air.options}
-    assert drawn
-    assert all(colour is None for heat, colour in drawn.items() if heat > 325)
-    for option in found.options:
-        temper = option.temper
-        if (
-            temper.temperature_c
-            and temper.means != "none"
-            and 220 <= temper.temperature_c <= 300
-        ):
-            assert temper.colour
-        assert (temper.temperature_c is None) == (temper.means == "none")
 
 
 def test_json_holds_no_number_that_is_none(data):

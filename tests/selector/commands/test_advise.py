@@ -4,8 +4,8 @@ import sys
 
 import pytest
 
+from selector.advice.record import AdviceOut
 from selector.commands import cli as commands
-from selector.record import AdviceOut
 from tests.dog import TEXT, varied
 from tests.once import advise_once
 

@@ -1,0 +1,154 @@
+"""The shape of the advice as plain data: what `temperwright schema` prints."""
+
+from selector.record import CautionOut, GateOut, Plain, Spread, TemperOut, ZoneOut
+
+
+class HardnessOut(Plain):
+    """Hardness in HRC (carried on below 20, where Brinell is shown) and depth in mm."""
+
+    surface: Spread
+    core: Spread
+    shank: Spread
+    depth_mm: Spread
+    through: bool
+
+
+class CrackOut(Plain):
+    """Class of crack risk, its band of rates, why, and what helps."""
+
+    crack_class: str
+    low: float
+    high: float
+    basis: str
+    reasons: tuple[str, ...]
+    helps: tuple[str, ...]
+
+
+class CostOut(Plain):
+    """Cost per good part, its items at the middle."""
+
+    spread: Spread
+    currency: str
+    invented_prices: bool
+    items: dict[str, float]
+
+
+class CriterionOut(Plain):
+    """An option's value on one criterion and its merit between 0 and 1."""
+
+    value: float
+    unit: str
+    merit: float
+    clipped_share: float
+
+
+class OptionOut(Plain):
+    """One ranked option: the best of its family and route."""
+
+    id: str
+    place: int
+    steel: str
+    steel_slug: str
+    family: str
+    family_name: str
+    condition: str
+    route: str
+    route_name: str
+    route_kind: str
+    medium: str | None
+    temper: TemperOut
+    gates: tuple[GateOut, ...]
+    verdict: str
+    score: float
+    score_p05: float
+    score_p95: float
+    passing_all: float
+    hardness: HardnessOut
+    movement_mm: Spread
+    permitted_movement_mm: float
+    crack: CrackOut | None
+    chief_risk: str
+    cost: CostOut
+    failing: Spread
+    failure_cost: Spread | None
+    days: float
+    criteria: dict[str, CriterionOut]
+    reasons: tuple[str, ...]
+
+
+class RejectedOut(Plain):
+    """A treatment that is out, or apart as unknown, and the gate that decided."""
+
+    steel: str
+    steel_slug: str
+    family: str
+    condition: str
+    route: str
+    route_kind: str
+    medium: str | None
+    gate: str
+    verdict: str
+    text: str
+    share: float
+    find_out: str | None = None
+
+
+class RangeOut(Plain):
+    """One row of the range table of the criteria."""
+
+    criterion: str
+    words: str
+    unit: str
+    ideal: float
+    worst: float
+    scale: str
+    basis: str
+    weight: float
+
+
+class ShareOut(Plain):
+    """Share of draws in which the first option scores above the second."""
+
+    first: str
+    second: str
+    share: float
+
+
+class MethodOut(Plain):
+    """The order another method gives: option ids, best first, and how many are first."""
+
+    method: str
+    order: tuple[str, ...]
+    agrees_on_first: bool
+    share_first: int = 1
+
+
+class ComparisonOut(Plain):
+    """Orders of the leading options by methods of other families, and how firm they are."""
+
+    methods: tuple[MethodOut, ...]
+    remark: str
+
+
+class AdviceOut(Plain):
+    """The whole advice as plain data."""
+
+    schema_version: int
+    part: str
+    verdict: str
+    headline: str
+    toss_up: bool
+    why_first: str | None
+    as_bought: str | None
+    options: tuple[OptionOut, ...]
+    rejected: tuple[RejectedOut, ...]
+    apart: tuple[RejectedOut, ...]
+    zones: tuple[ZoneOut, ...]
+    remarks: tuple[str, ...]
+    assumptions: tuple[str, ...]
+    cautions: tuple[CautionOut, ...]
+    coupon: tuple[str, ...]
+    ranges: tuple[RangeOut, ...]
+    pairwise: tuple[ShareOut, ...]
+    other_methods: tuple[MethodOut, ...]
+    comparison: ComparisonOut | None = None
