@@ -161,7 +161,9 @@ def jominy_distance_mm(
 
     The bar charts hold for the mildly agitated oil and water they were drawn for; other
     severities are carried over by equal half-temperature time. Below oil the difference between
-    surface and centre fades with the Biot number, so an air-cooled bar is even.
+    surface and centre fades with the Biot number, so an air-cooled bar is even. Above water the
+    distance goes from the water charts to the ideal quench as that of A255 goes, on logarithms,
+    so that it never rises with severity.
 
     Parameters
     ----------
@@ -185,6 +187,8 @@ def jominy_distance_mm(
     Notes
     -----
     J = J_A255(D_I) × chart factor [1]_ [2]_, the factor held constant beyond each chart line.
+    Above water ln J goes from charted water to J_A255(D) × (chart factor there over the
+    centre's) in the proportion in which ln J_A255(D_I) goes; no source draws it otherwise.
     The surface line for water has one point of [1]_; a second is the 50 mm bar of [3]_. Charts
     of different books differ by 10 to 25 %; more than 50.8 mm is an extrapolation.
 
@@ -202,24 +206,42 @@ def jominy_distance_mm(
     bar, h, position = np.broadcast_arrays(
         positive("diameter_mm", diameter_mm), positive("severity", severity), position
     )
+    charted = _charted_mm(bar, np.minimum(h, _WATER), position)
+    keenest = _ideally_quenched_mm(bar, position)
+    a255 = (_a255_mm(ideal_diameter_mm(bar, severity)) for severity in (_WATER, h, np.inf))
+    water, here, ideal = (np.log(distance) for distance in a255)
+    gone = (water - here) / (water - ideal)
+    keener = np.exp(np.log(charted) + gone * np.log(keenest / charted))
+    return np.maximum(np.where(h > _WATER, keener, charted), CLAMP_MM)
+
+
+def _a255_mm(ideal: FloatArray) -> FloatArray:
+    """Return the Jominy distance of ASTM A255 for an ideal diameter. [mm]."""
+    return _log_interp(ideal, _A255_IDEAL_MM, _A255_JOMINY_MM)
+
+
+def _charted_mm(bar: FloatArray, h: FloatArray, position: FloatArray) -> FloatArray:
+    """Return the Jominy distance of a point by the bar charts, up to the severity of water."""
     ideal = ideal_diameter_mm(bar, h)
-    centre = np.zeros_like(position)
     toward_water = np.clip(np.log(h / _OIL) / math.log(_WATER / _OIL), 0, 1)
-    toward_ideal = np.maximum(1 - _WATER / h, 0)  # there, A255 itself is the centre's chart
 
     def factor(place: FloatArray) -> FloatArray:
         oil, water = (_chart_factor(anchor, ideal, place) for anchor in (_OIL, _WATER))
         return oil + toward_water * (water - oil)
 
-    at_centre = factor(centre)
+    at_centre = factor(np.zeros_like(position))
     # Surface and centre differ by about Bi / (2 + Bi); the charts carry it for their own bars.
     spread = 1 / (1 + 2 * INCH_MM / (h * bar))
     charted = 1 / (1 + 2 * INCH_MM / (_OIL * _oil_bar(ideal)))
     fade = np.where(h < _OIL, spread / charted, 1)
     shape = 1 + fade * (factor(position) / at_centre - 1)
-    level = at_centre + toward_ideal * (1 - at_centre)
-    jominy = _log_interp(ideal, _A255_IDEAL_MM, _A255_JOMINY_MM) * level * shape
-    return np.maximum(jominy, CLAMP_MM)
+    return _a255_mm(ideal) * at_centre * shape
+
+
+def _ideally_quenched_mm(bar: FloatArray, position: FloatArray) -> FloatArray:
+    """Return the Jominy distance in an ideal quench: A255's centre, the water charts' shape."""
+    centre, place = (_chart_factor(_WATER, bar, at) for at in (0.0 * position, position))
+    return _a255_mm(bar) * place / centre
 
 
 def _oil_bar(ideal: FloatArray) -> FloatArray:

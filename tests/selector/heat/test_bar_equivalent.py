@@ -2,7 +2,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 from scipy.special import j0, j1, jn_zeros
@@ -48,21 +48,37 @@ def test_an_ideal_quench_leaves_the_diameter_alone():
     assert float(ideal_diameter_mm(50.0, math.inf)) == pytest.approx(50.0)
 
 
-@given(
-    st.floats(4.0, 120.0),
-    st.floats(0.0, 1.0),
-    st.floats(0.02, 5.0),
-)
-def test_a_thicker_bar_and_a_milder_quench_never_cool_faster(diameter, position, severity):
+def test_the_distance_never_rises_with_severity_nor_falls_with_size_or_depth():
+    """Over all of the range at once, also between water and the ideal quench."""
+    size = np.geomspace(5.1, 170.2, 90)[:, None, None]
+    place = np.linspace(0.0, 1.0, 21)[None, :, None]
+    severity = np.append(np.geomspace(0.02, 20.0, 300), math.inf)[None, None, :]
+    distance = np.log(jominy_distance_mm(size, place, severity))
+    assert np.diff(distance, axis=0).min() > -1e-9
+    assert np.diff(distance, axis=1).max() < 1e-9
+    assert np.diff(distance, axis=2).max() < 1e-9
+
+
+@given(st.floats(5.1, 170.2), st.floats(0.0, 1.0), st.floats(0.02, 20.0), st.floats(1.0, 3.0))
+@example(diameter=28.0, position=0.75, severity=4.0, more=1.1)
+def test_a_thicker_bar_and_a_milder_quench_never_cool_faster(
+    diameter, position, severity, more
+):
     here = jominy_distance_mm(diameter, position, severity)
-    assert jominy_distance_mm(diameter * 1.1, position, severity) >= here * 0.999
-    assert jominy_distance_mm(diameter, position, severity * 1.1) <= here * 1.001
+    assert jominy_distance_mm(diameter * more, position, severity) >= here * (1.0 - 1e-9)
+    assert jominy_distance_mm(diameter, position, severity * more) <= here * (1.0 + 1e-9)
 
 
-@given(st.floats(4.0, 150.0), st.floats(0.02, 5.0), st.floats(0.0, 0.95))
+@given(st.floats(5.1, 170.2), st.floats(0.02, 20.0), st.floats(0.0, 0.95))
 def test_nearer_the_surface_never_cools_slower(diameter, severity, position):
     inner, outer = jominy_distance_mm(diameter, [position, position + 0.05], severity)
-    assert outer <= inner * 1.001
+    assert outer <= inner * (1.0 + 1e-9)
+
+
+def test_between_water_and_the_ideal_quench_it_leaves_neither_end():
+    water, keen, ideal = jominy_distance_mm(40.0, 0.75, [1.05, 1.05 * (1 + 1e-9), math.inf])
+    assert keen == pytest.approx(water, rel=1e-6)
+    assert jominy_distance_mm(40.0, 0.75, 1e9) == pytest.approx(ideal, rel=1e-6)
 
 
 def test_a_thin_bar_in_air_is_even_and_cools_like_the_far_end_quench():
