@@ -191,6 +191,7 @@ def jominy_distance_mm(
     centre's) in the proportion in which ln J_A255(D_I) goes; no source draws it otherwise.
     The surface line for water has one point of [1]_; a second is the 50 mm bar of [3]_. Charts
     of different books differ by 10 to 25 %; more than 50.8 mm is an extrapolation.
+    Range: bars of 5.1 to 170 mm [1]_, severities of 0.02 to 5.
 
     References
     ----------

@@ -102,6 +102,7 @@ def heat_colour(temperature_c: float) -> Colour:
     Notes
     -----
     The tables differ by up to 200 °C for one word [1]_ [2]_; light adds to it.
+    Range: 475 to 1315 °C.
 
     References
     ----------
@@ -173,6 +174,7 @@ def temper_colour(temperature_c: float, hold_s: float = _SHORT_S) -> Colour:
     -----
     The same colour comes about 50 °C lower after 1 h than after 8 minutes, an order of
     magnitude only [2]_; half of the shift is added to the error.
+    Range: 176 to 371 °C, 1 min to 1 h.
 
     References
     ----------

@@ -112,6 +112,7 @@ def en_conductivity(temperature_c: ArrayLike) -> Floats:
     Notes
     -----
     Clause 3.4.1.3 of [1]_: 54 - 0.0333 T to 800 °C, then 27.3; below 20 °C the line goes on.
+    Range of [1]_: 20 to 1200 °C.
 
     References
     ----------
@@ -177,7 +178,7 @@ def austenite_heat_capacity(temperature_c: ArrayLike) -> Floats:
     Notes
     -----
     From the Gibbs energy of [1]_: 24.66 + 0.0075150 T + 3.536e-7 T² - 154718/T² J/(mol K).
-    Below room temperature held.
+    Below room temperature held. Range: 25 to 1527 °C.
 
     References
     ----------

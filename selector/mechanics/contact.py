@@ -175,7 +175,7 @@ def allowable_contact_mpa(hardness_hv: ArrayLike, surface: Surface) -> FloatArra
     Notes
     -----
     ``A x + B`` for alloy steel, quality MQ [1]_; below the range in proportion to hardness,
-    above it held.
+    above it held. Range: 200 to 800 HV.
 
     References
     ----------
@@ -253,7 +253,7 @@ def static_contact_limit_mpa(
     -----
     4200 MPa for balls, 4000 MPa for rollers at 58 HRC or more [1]_. The static *load* falls by
     ``(HV/800)²`` below that [2]_, so the pressure falls by that to the third (ball) or half
-    (roller) power.
+    (roller) power. Range: 350 to 940 HV.
 
     References
     ----------

@@ -72,6 +72,7 @@ def strength(hardness_hv: ArrayLike) -> Strength:
     Tensile strength by the table of ISO 18265 [1]_, its last slope continued. Yield strength
     ``-90.7 + 2.876 HV`` [2]_, standard error 102 MPa there, not above 0.95 of tensile nor
     below 0.5. Shear yield is 0.577 of yield (distortion energy), ultimate shear 0.6 of tensile.
+    Range: 130 to 650 HV.
 
     References
     ----------
@@ -166,7 +167,7 @@ def fatigue_limit(hardness_hv: ArrayLike, load: Load = "bending") -> FatigueLimi
     -----
     ``1.6 HV ± 0.1 HV`` in rotating bending [1]_; torsion 0.60 of it, published 0.52 to
     0.68 [2]_. Above 400 HV the error rises from 7 to 25 % at 700 HV (235 to 819 MPa printed
-    at 600 to 750 HB [3]_).
+    at 600 to 750 HB [3]_). Range: 100 to 750 HV.
 
     References
     ----------
@@ -205,7 +206,7 @@ def surface_factor(finish: Finish, tensile_mpa: ArrayLike) -> FloatArray:
 
     Notes
     -----
-    ``A Rm^b`` with the coefficients of [1]_.
+    ``A Rm^b`` with the coefficients of [1]_. Range: 400 to 1700 MPa.
 
     References
     ----------

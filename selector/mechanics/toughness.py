@@ -121,7 +121,7 @@ def snap_likelihood(
     -----
     ``logit p = (HRC - HRC50) / 1.5``, HRC50 = 69, 65, 62 for none, light and hammered in the
     medium class, 2.5 a class, less 3 for each doubling of the stress concentration. Estimated
-    from working hardnesses in use; trials replace it.
+    from working hardnesses in use; trials replace it. Range: 30 to 67 HRC (estimated).
 
     References
     ----------

@@ -79,7 +79,7 @@ def relative_life(
     Sliding: V = K P L / (3 H) [1]_, life in proportion to hardness. Abrasive: proportional for
     pure annealed metals, less for heat-treated steel [2]_: exponent 0.6 (estimated). With the
     grit's hardness given, life rises tenfold between 1.2 and 0.9 of grit over surface [2]_. The
-    exponents carry an estimated sd of 0.4 and 0.2.
+    exponents carry an estimated sd of 0.4 and 0.2. Range: 100 to 900 HV.
 
     References
     ----------
@@ -179,7 +179,7 @@ def card_cut_mm(
     Notes
     -----
     ``-157 + 15.8 HRC - 17.8 deg + 5.0 M3C + 11.2 M7C3 + 9.5 M6C + 26.2 MC`` [1]_; the terms of
-    other carbides and of nitrides are left out.
+    other carbides and of nitrides are left out. Range: 55 to 66 HRC, edges of 20 to 50°.
 
     References
     ----------

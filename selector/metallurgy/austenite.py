@@ -107,6 +107,7 @@ def austenite(
     ratios from memory [2]_. Grain: ASTM 7.2 to start, so that common hardening gives the 7 that
     hardenability tables presume; growth by the fourth power, 400 kJ/mol, ASTM 5.6 after 1 h at
     950 °C, slowed by carbide left (estimated).
+    Range: peaks of 700 to 1050 °C, rates of 0.01 to 50 °C/s (estimated).
 
     References
     ----------

@@ -9,6 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from selector.metallurgy import martensite
 from selector.metallurgy.band_curve import Curve, coefficients, heat_coefficients
+from selector.validity import LIMITS
 
 Floats = NDArray[np.float64]
 Composition = Mapping[str, ArrayLike]
@@ -21,15 +22,11 @@ GRAIN_RATIO = 1.08
 RICH_MN_WT_PCT, RICH_MN_GAIN = (1.2, 2.0), 0.5
 # Boron counts from here on, as much more does no more. [wt %]
 LEAST_BORON_WT_PCT = 0.0005
-# What the end-quench curve presumes of an element that is not named at all: three quarters of
-# what ordinary bar holds (Si 0.22, Cr 0.1, Ni 0.1, Mo 0.02, Cu 0.2, from memory). [wt %]
-PRESUMED_WT_PCT: Mapping[str, float] = {
-    "Si": 0.165,
-    "Cr": 0.075,
-    "Ni": 0.075,
-    "Mo": 0.015,
-    "Cu": 0.15,
-}
+# What ordinary bar holds of an element that its standard only limits or does not name:
+# residual practice of scrap-based steelmaking, from memory. [wt %]
+USUAL_WT_PCT: Mapping[str, float] = {"Si": 0.22, "Cr": 0.1, "Ni": 0.1, "Mo": 0.02, "Cu": 0.2}
+# The end-quench curve presumes three quarters of it where an element is not named. [wt %]
+PRESUMED_WT_PCT = {name: round(0.75 * usual, 3) for name, usual in USUAL_WT_PCT.items()}
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -310,10 +307,10 @@ def _curve(
 
 def _outside_range(composition_wt_pct: Composition) -> NDArray[np.bool_]:
     """Return whether any element lies outside the range of the fitted bands."""
-    carbon = _content(composition_wt_pct, "C")
-    outside = (carbon < 0.10) | (carbon > 0.65)
-    for element, most in {"Mn": 1.7, "Si": 2.0, "Ni": 4.0, "Cr": 2.0, "Mo": 0.6}.items():
-        outside = outside | (_content(composition_wt_pct, element) > most)
+    outside = np.zeros((), dtype=bool)
+    for limit in LIMITS["hardenability.heat_curve"]:
+        content = _content(composition_wt_pct, limit.name)
+        outside = outside | (content < limit.low) | (content > limit.high)
     return np.asarray(outside)
 
 

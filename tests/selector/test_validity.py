@@ -1,6 +1,9 @@
+from pathlib import Path
+
 import numpy as np
 import pytest
 
+import selector
 from selector.validity import LIMITS, breaches
 
 ROWS = [(model, limit) for model, limits in LIMITS.items() for limit in limits]
@@ -27,14 +30,23 @@ def test_both_ends_are_inside_and_beyond_is_told(model, limit):
         assert limit.source in sentence
 
 
+def test_every_range_is_read_by_something():
+    package = Path(selector.__file__).parent
+    code = "".join(
+        path.read_text(encoding="utf-8")
+        for path in package.rglob("*.py")
+        if path.name != "validity.py"
+    )
+    assert [model for model in LIMITS if f'"{model}"' not in code] == []
+
+
 def test_an_input_without_a_limit_is_passed_over():
-    assert breaches("contact.hertz_line", {"force_n": 1e9}) == ()
-    assert breaches("quench.grossmann_h", {"velocity": 1e9}) == ()
+    assert breaches("hardenability.heat_curve", {"W": 1e9}) == ()
 
 
 def test_the_worst_of_many_draws_is_named():
     draws = np.array([300.0, 2000.0, np.nan])
-    (sentence,) = breaches("wear.relative_life", {"hardness_hv": draws})
+    (sentence,) = breaches("tempering.tempered_hardness", {"temperature_c": draws})
     assert "2000" in sentence
 
 
