@@ -7,19 +7,13 @@ from numpy.typing import NDArray
 
 from catalog.steel import Steel
 from catalog.values import Span
+from selector.metallurgy.hardenability import USUAL_WT_PCT
 from selector.sampling import Normals, truncated
 
 Composition = Mapping[str, NDArray[np.float64]]
 
-# What ordinary bar holds of an element its standard only limits or does not name, mean and
-# standard deviation in wt %. Residual practice of scrap-based steelmaking, from memory.
-RESIDUAL: Mapping[str, tuple[float, float]] = {
-    "Cr": (0.10, 0.05),
-    "Ni": (0.10, 0.04),
-    "Mo": (0.02, 0.012),
-    "Cu": (0.20, 0.07),
-    "Si": (0.22, 0.06),
-}
+# How far bars differ in residual elements, as sd about `USUAL_WT_PCT`; from memory. [wt %]
+RESIDUAL_SD_WT_PCT = {"Cr": 0.05, "Ni": 0.04, "Mo": 0.012, "Cu": 0.07, "Si": 0.06}
 # A maximum alone says little of a main element; bar comes in the upper half of what is allowed.
 _MAXIMUM_ONLY = (0.5, 1.0)
 _IGNORED = frozenset({"P", "S", "N", "Pb", "Bi", "Te", "Al", "B", "Ti", "Nb", "Co"})
@@ -29,8 +23,8 @@ def _limits(element: str, span: Span | None) -> tuple[float, float]:
     """Return the range an element is drawn from. [wt %]."""
     if span is not None and span.min is not None and span.max is not None:
         return span.min, span.max
-    if element in RESIDUAL:
-        mean, sd = RESIDUAL[element]
+    if element in RESIDUAL_SD_WT_PCT:
+        mean, sd = USUAL_WT_PCT[element], RESIDUAL_SD_WT_PCT[element]
         top = span.max if span is not None and span.max is not None else mean + 2 * sd
         return max(0.0, min(mean - 2 * sd, 0.5 * top)), min(mean + 2 * sd, top)
     if span is None:
@@ -52,7 +46,7 @@ def elements(steel: Steel) -> tuple[str, ...]:
         Chemical symbols.
     """
     named = [name for name in steel.composition_wt_pct if name not in _IGNORED]
-    return tuple(dict.fromkeys([*named, *RESIDUAL]))
+    return tuple(dict.fromkeys([*named, *RESIDUAL_SD_WT_PCT]))
 
 
 def middle(steel: Steel) -> Composition:

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.metallurgy.austenite import DISSOLUTION_ENERGY, GAS_CONSTANT
-from selector.metallurgy.temper_curve import CONSTANT, HOUR_S, KELVIN, after, parameter_k
+from selector.metallurgy.temper_curve import CONSTANT, HOUR_S, KELVIN, accumulated_k
 
 Floats = NDArray[np.float64]
 
@@ -114,12 +114,9 @@ def drawn_s(time_s: Floats, temperature_c: Floats) -> Floats:
     ndarray
         At each instant; as `equivalent_time` counts the whole. [s]
     """
-    middle = 0.5 * (temperature_c[..., 1:] + temperature_c[..., :-1])
-    middle, step = np.broadcast_arrays(middle, np.diff(time_s))
-    at_k = np.empty((temperature_c.shape[-1], *middle.shape[:-1]))
-    at_k[0] = 0.0
-    at_k[1] = parameter_k(middle[..., 0], step[..., 0])
-    for k in range(1, middle.shape[-1]):
-        at_k[k + 1] = after(at_k[k], middle[..., k], step[..., k])
+    *places, count = np.broadcast_shapes(np.shape(time_s), temperature_c.shape)
+    at_k = np.zeros((count, *places))
+    for k, so_far in enumerate(accumulated_k(temperature_c, time_s), start=1):
+        at_k[k] = so_far
     hours = 10.0 ** (np.moveaxis(at_k, 0, -1) / (REFERENCE_C + KELVIN) - CONSTANT)
     return np.asarray(HOUR_S * hours)

@@ -83,6 +83,7 @@ _FILM_LOG_SD["violent"] = 0.3
 _BATH_C, _FLUX = (20.0, 40.0, 60.0, 80.0, 100.0), (1.0, 0.81, 0.61, 0.39, 0.2)
 _FILM_E_FOLD_C, _FILM_H_FOLD_C, _FILM_END_PER_C = 15.0, 70.0, 4.5
 _WATERY = ("water", "brine")
+SHORT_OF_BOILING_C = 98.0
 _QUICKER_OILS = ("fast-oil", "vegetable-oil")
 # Whose gain by motion a liquid without published severities of its own has.
 _MOVED_AS: Mapping[str, Medium] = MappingProxyType(
@@ -154,6 +155,41 @@ def bath_temperature_c(bath: Bath) -> float:
         step = "Give the temperature of the bath."
         raise OutOfRangeError(Problem("bath_temperature_c", rule, f"{given:g} °C", step))
     return float(given)
+
+
+def hottest_in_use_c(medium: Medium) -> float:
+    """Return how warm a small bath gets at most in use: as far as its curve is described.
+
+    Parameters
+    ----------
+    medium : str
+        Quenching liquid. [-]
+
+    Returns
+    -------
+    float
+        Temperature; short of boiling in watery baths. [°C]
+
+    Raises
+    ------
+    OutOfRangeError
+        The medium is not a liquid with a boiling curve.
+
+    References
+    ----------
+    .. [1] Common practice, no source.
+
+    Examples
+    --------
+    >>> hottest_in_use_c("oil"), hottest_in_use_c("brine")
+    (200.0, 98.0)
+    """
+    name = "water" if medium == "warm-water" else medium
+    if name not in _LIQUID:
+        rule, step = f"one of {', '.join(_LIQUID)}", "Choose the nearest."
+        raise OutOfRangeError(Problem("medium", rule, str(medium), step))
+    hottest = _LIQUID[name].hottest_c
+    return min(hottest, SHORT_OF_BOILING_C) if name in _WATERY else hottest
 
 
 def boiling_curve(bath: Bath) -> BoilingCurve:

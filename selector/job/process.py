@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.medium import Agitation, Medium
-from selector.heat.boiling import Bath, bath_temperature_c
+from selector.heat.boiling import Bath, bath_temperature_c, hottest_in_use_c
 from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
 from selector.job.treatment import Temper, Treatment
@@ -49,8 +49,6 @@ OIL_L_PER_KG = 8.0
 DELAY_S = 1.5
 # Media whose boiling nobody has described: they keep to the bar charts, by their severity.
 CHARTED = frozenset({"plates", "hot-salt"})
-# A small bath warms no further than its boiling curve is described; others are watery. [°C]
-HOTTEST_IN_USE_C = {"oil": 200.0, "fast-oil": 200.0, "vegetable-oil": 200.0, "polymer": 60.0}
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -236,7 +234,7 @@ def _in_use_c(bath: Bath, kept: KeptBath, mass_kg: float) -> float | None:
     start = bath_temperature_c(replace(bath, temperature_c=kept.temperature))
     end = float(bath_end_c(mass_kg, HOT_PART_C, kept.volume, start, bath.medium))
     # To a degree, so that parts of one workshop share their quenches.
-    return min(round(0.5 * (start + end)), HOTTEST_IN_USE_C.get(bath.medium, 98.0))
+    return min(round(0.5 * (start + end)), hottest_in_use_c(bath.medium))
 
 
 def temper_peak_c(temper: Temper, workshop: Workshop, normals: Normals) -> Floats:

@@ -5,7 +5,7 @@ has one curve of Vickers hardness over it, straight between a few nodes and neve
 """
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
@@ -145,6 +145,47 @@ def after(prior_k: ArrayLike, temperature_c: ArrayLike, time_s: ArrayLike) -> Fl
     # log10(10**a + 10**b) that cannot overflow.
     most = np.maximum(earlier, this)
     return np.asarray(kelvin * (most + np.log10(1.0 + 10.0 ** -np.abs(earlier - this))))
+
+
+def accumulated_k(temperature_history_c: ArrayLike, time_s: ArrayLike) -> Iterator[Floats]:
+    """Yield the parameter of a history after each of its steps.
+
+    Parameters
+    ----------
+    temperature_history_c : array_like
+        Temperature at each instant, time last; straight between instants. [°C]
+    time_s : array_like
+        The instants, rising, time last. [s]
+
+    Yields
+    ------
+    ndarray
+        Parameter so far; shape without the time axis. [K]
+
+    Notes
+    -----
+    Step by step: the temper so far is put as a time at the mean temperature of the step, the
+    step is added [1]_. Exact for a constant temperature.
+
+    References
+    ----------
+    .. [1] J. H. Hollomon and L. D. Jaffe, Trans. AIME 162, 1945, 223-249.
+
+    Examples
+    --------
+    >>> first, second = accumulated_k([400.0, 400.0, 400.0], [0.0, 900.0, 3600.0])
+    >>> round(float(second))
+    12117
+    """
+    history = np.asarray(temperature_history_c, dtype=float)
+    step_s = np.diff(np.asarray(time_s, dtype=float), axis=-1)
+    middle = 0.5 * (history[..., 1:] + history[..., :-1])
+    middle, step_s = np.broadcast_arrays(middle, step_s)
+    tempered_k = parameter_k(middle[..., 0], step_s[..., 0])
+    yield tempered_k
+    for k in range(1, middle.shape[-1]):
+        tempered_k = after(tempered_k, middle[..., k], step_s[..., k])
+        yield tempered_k
 
 
 def along(curve_hv: Floats, node_k: Floats, at_k: ArrayLike) -> Floats:

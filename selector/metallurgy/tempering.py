@@ -5,6 +5,7 @@ before it starts, and a mixed structure is the sum of its parts. Steels that har
 tempering follow their catalogued curve instead.
 """
 
+from collections import deque
 from dataclasses import dataclass
 
 import numpy as np
@@ -18,6 +19,7 @@ from selector.metallurgy.temper_curve import (
     KELVIN,
     Composition,
     Floats,
+    accumulated_k,
     after,
     along,
     coefficients,
@@ -270,8 +272,7 @@ def equivalent_time(
 
     Notes
     -----
-    Step by step: the temper so far is put as a time at the temperature of the step, the step is
-    added [1]_. Exact for a constant temperature.
+    By `accumulated_k` [1]_.
 
     References
     ----------
@@ -283,13 +284,7 @@ def equivalent_time(
     10.0
     """
     del composition_wt_pct
-    history = np.asarray(temperature_history_c, dtype=float)
-    step_s = np.diff(np.asarray(time_s, dtype=float), axis=-1)
-    middle = 0.5 * (history[..., 1:] + history[..., :-1])
-    middle, step_s = np.broadcast_arrays(middle, step_s)
-    tempered_k = parameter_k(middle[..., 0], step_s[..., 0])
-    for k in range(1, middle.shape[-1]):
-        tempered_k = after(tempered_k, middle[..., k], step_s[..., k])
+    (tempered_k,) = deque(accumulated_k(temperature_history_c, time_s), maxlen=1)
     kelvin = np.asarray(reference_c, dtype=float) + KELVIN
     return np.asarray(HOUR_S * 10.0 ** (tempered_k / kelvin - CONSTANT))
 

@@ -16,15 +16,13 @@ from selector.hazards.cracking import (
 )
 from selector.job.geometry import section_ratio
 from selector.job.treatment import Treatment
-from selector.metallurgy.transformation import martensite_start
+from selector.metallurgy.transformation import MOST_DISSOLVED_WT_PCT, martensite_start
 from selector.requirement.part import Part
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
 # Features of the requirement that the crack model counts.
 _COUNTED = ("cross-hole", "sharp-corner", "keyway", "slot", "thread", "teeth", "edge")
-# At most this much of the carbon of a rich steel is dissolved at its hardening heat. [wt %]
-_DISSOLVED = 0.75
 # Inside corners want 1.5 to 3 mm for oil; at a third of the least they count as sharp. Tool and
 # die design rules for heat treatment in handbooks (from memory). [mm]
 SHARP_FILLET_MM = 0.5
@@ -90,7 +88,7 @@ def crack_sample(
         return CrackSample(np.zeros(count), np.zeros(count, dtype=bool), None)
     centre = {element: np.median(content) for element, content in composition.items()}
     carbon = float(centre.get("C", 0.0))
-    start = {**centre, "C": min(carbon, _DISSOLVED)}
+    start = {**centre, "C": min(carbon, MOST_DISSOLVED_WT_PCT)}
     local = treatment.route.extent == "local"
     kinds = [f.kind for f in part.feature if f.kind in _COUNTED]
     if not local and "sharp-corner" not in kinds and _has_sharp_shoulder(part):
@@ -105,7 +103,7 @@ def crack_sample(
         # Behind a thin hot layer lies cold steel: water is then no harsher than polymer.
         kind = "polymer"
     steel = CrackSteel(
-        carbon_wt_pct=min(carbon, _DISSOLVED),
+        carbon_wt_pct=min(carbon, MOST_DISSOLVED_WT_PCT),
         ms_c=float(martensite_start(start)),
         quench_class=hardened.quench,
         equivalent_wt_pct=float(crack_equivalent_wt_pct(centre)),

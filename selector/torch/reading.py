@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.demand import Demand
 from selector.metallurgy.martensite import hardness
-from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT
+from selector.metallurgy.transformation import MOST_DISSOLVED_WT_PCT, SPHEROIDISED_ABOVE_WT_PCT
 from selector.requirement.part import Part
 from selector.torch.hardness_map import FlameMap
 from selector.torch.part import Stretch
@@ -22,8 +22,6 @@ Floats = NDArray[np.float64]
 DEPTH_SHARE = 0.8
 # A ring is where a bar is softer than it was bought, by more than this. [HRC]
 RING_HRC = 1.0
-# At most this much of the carbon of a rich steel is dissolved at its hardening heat. [wt %]
-DISSOLVED_WT_PCT = 0.75
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +116,7 @@ def half_martensite_hrc(composition_wt_pct: Mapping[str, float]) -> float:
     carbon = composition_wt_pct["C"]
     if carbon <= SPHEROIDISED_ABOVE_WT_PCT:
         return 0.0
-    return float(hardness(min(carbon, DISSOLVED_WT_PCT), 0.5))
+    return float(hardness(min(carbon, MOST_DISSOLVED_WT_PCT), 0.5))
 
 
 def hard_depth_mm(

@@ -3,7 +3,7 @@ import pytest
 
 from catalog import load_catalog
 from selector import sampling
-from selector.hardening.composition import RESIDUAL, drawn, elements, middle
+from selector.hardening.composition import RESIDUAL_SD_WT_PCT, drawn, elements, middle
 
 STEELS = load_catalog().steels
 MADE = [slug for slug, steel in STEELS.items() if steel.composition_wt_pct]
@@ -41,9 +41,9 @@ def test_the_middle_is_the_median_of_the_draws():
 
 def test_residual_elements_are_there_though_no_standard_names_them():
     steel = STEELS["c45"]
-    assert set(RESIDUAL) <= set(elements(steel))
+    assert set(RESIDUAL_SD_WT_PCT) <= set(elements(steel))
     found = drawn(steel, sampling.of_steel("c45"))
-    for element in RESIDUAL:
+    for element in RESIDUAL_SD_WT_PCT:
         assert (found[element] >= 0).all()
         assert found[element].mean() > 0
 

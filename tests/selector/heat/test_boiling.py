@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from selector.errors import OutOfRangeError
-from selector.heat.boiling import Bath, bath_temperature_c, boiling_curve
+from selector.heat.boiling import Bath, bath_temperature_c, boiling_curve, hottest_in_use_c
 from selector.heat.exchange import SURFACE_C
 
 MEDIA = ("water", "warm-water", "brine", "oil", "fast-oil", "vegetable-oil", "polymer", "air")
@@ -113,3 +113,16 @@ def test_a_quicker_oil_never_grips_less_than_plain_oil(quicker, motion):
 def test_a_wetted_surface_gives_up_more_the_more_the_bath_moves(medium):
     flux = [coefficient(Bath(medium, None, motion), 500.0) for motion in MOTIONS]
     assert np.all(np.diff(flux) > 0.0)
+
+
+@pytest.mark.parametrize("medium", [name for name in MEDIA if name != "air"])
+def test_the_hottest_in_use_is_a_bath_with_a_curve(medium):
+    hottest = hottest_in_use_c(medium)
+    assert bath_temperature_c(Bath(medium)) < hottest
+    assert bath_temperature_c(Bath(medium, hottest)) == hottest
+
+
+@pytest.mark.parametrize("medium", ["air", "plates", "tar"])
+def test_only_a_liquid_has_a_hottest(medium):
+    with pytest.raises(OutOfRangeError, match=f"medium must be one of .*; got {medium}"):
+        hottest_in_use_c(medium)

@@ -4,6 +4,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from selector.metallurgy.temper_curve import (
+    accumulated_k,
     after,
     along,
     coefficients,
@@ -28,6 +29,16 @@ def test_no_time_is_no_temper():
 def test_tempers_at_one_temperature_add_their_times(temperature_c, first_s, second_s):
     both = after(parameter_k(temperature_c, first_s), temperature_c, second_s)
     assert both == pytest.approx(parameter_k(temperature_c, first_s + second_s), abs=1e-6)
+
+
+def test_a_history_adds_its_steps_one_by_one():
+    history, time_s = [200.0, 400.0, 400.0, 300.0], [0.0, 10.0, 3600.0, 3700.0]
+    first, second, third = accumulated_k(history, time_s)
+    assert first == parameter_k(300.0, 10.0)
+    assert second == after(first, 400.0, 3590.0)
+    assert third == after(second, 350.0, 100.0)
+    several = [k.tolist() for k in accumulated_k([history, history[::-1]], time_s)]
+    assert [k[0] for k in several] == [first, second, third]
 
 
 def test_a_cooler_temper_adds_next_to_nothing():
