@@ -11,9 +11,8 @@ from numpy.typing import NDArray
 from catalog import Catalog
 from selector import sampling
 from selector.job.bench import Bench, bench
-from selector.job.demand import Demand, demands, leading
+from selector.job.demand import Demand, demands, hard_sections, leading, worn_sections
 from selector.job.geometry import Notches, mass_kg, notches
-from selector.job.screening import hard_sections
 from selector.requirement import Requirement
 
 Floats = NDArray[np.float64]
@@ -28,6 +27,7 @@ _MIDDLE = dict.fromkeys((*sampling.SHARED, *sampling.STEEL), np.zeros(1))
 class Job:
     """The fixed side of every prediction.
 
+    `leading` is the demand that sets the treatment, `hard` the sections a local one hardens.
     `memo` keeps what functions marked `per_job` or `per_part` have returned for it.
     """
 
@@ -35,6 +35,7 @@ class Job:
     catalog: Catalog
     bench: Bench
     demands: tuple[Demand, ...]
+    leading: Demand
     notches: Notches
     mass_kg: float
     hard: tuple[int, ...]
@@ -78,11 +79,6 @@ class Job:
     def middle(self) -> "Job":
         """Return the same job at the middle of all uncertainties; the two share one memo."""
         return self if self.count == 1 else replace(self, count=1)
-
-    @property
-    def leading(self) -> Demand:
-        """The demand that sets the treatment."""
-        return leading(self.demands)
 
     def shared(self) -> sampling.Normals:
         """Return the samples all steels share; all zero when only the middle is asked for."""
@@ -180,11 +176,13 @@ def resolved(asked: Requirement, catalog: Catalog, count: int = sampling.COUNT) 
     Job
         Shared by all predictions.
     """
+    every = demands(asked)
     return Job(
         asked=asked,
         catalog=catalog,
         bench=bench(asked, catalog),
-        demands=demands(asked),
+        demands=every,
+        leading=leading(every, worn_sections(asked)),
         notches=notches(asked.part),
         mass_kg=mass_kg(asked.part),
         hard=hard_sections(asked),

@@ -10,6 +10,7 @@ import numpy as np
 
 from catalog.steel import Steel
 from selector.gate import Gate
+from selector.job.demand import hard_sections
 from selector.job.geometry import as_cooled
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -65,28 +66,6 @@ def heated_thickness(asked: Requirement, work: Treatment) -> float:
     local = work.route.extent == "local"
     heated = hard_sections(asked) if local else range(len(sections))
     return max(section_like(sections[i]) for i in heated)
-
-
-def hard_sections(requirement: Requirement) -> tuple[int, ...]:
-    """Return the indices, from 0, of the sections whose zone wants hardness or wears.
-
-    Parameters
-    ----------
-    requirement : Requirement
-        What is asked.
-
-    Returns
-    -------
-    tuple of int
-        All sections when no zone asks for any.
-    """
-    wanted = {
-        index - 1
-        for zone in requirement.zone
-        for index in zone.section
-        if zone.wear != "none" or (zone.hardness is not None and zone.hardness.min is not None)
-    }
-    return tuple(sorted(wanted)) or tuple(range(len(requirement.part.section)))
 
 
 def _stock(asked: Requirement, work: Treatment) -> Gate | None:

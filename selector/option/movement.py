@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.hazards.distortion import Heating, bow, size_change
-from selector.job.screening import hard_sections
+from selector.job.demand import hard_sections
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Part

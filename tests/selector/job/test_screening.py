@@ -3,7 +3,6 @@ import pytest
 from selector.job.screening import (
     HOPELESS,
     RULES,
-    hard_sections,
     heated_thickness,
     section_like,
 )
@@ -129,10 +128,3 @@ def test_a_local_heat_needs_to_reach_the_zone_only():
     thick_shank = asked({"part.section.1.size": 80})
     assert heated_thickness(thick_shank, work("42crmo4", "local-torch")) == 25
     assert heated_thickness(thick_shank, work()) == 80
-
-
-def test_sections_that_want_hardness():
-    assert hard_sections(asked()) == (0,)
-    assert hard_sections(asked({"zone.1.wear": "abrasive"})) == (0, 1)
-    nothing = {"zone.0.wear": "none", "zone.0.hardness": GONE}
-    assert hard_sections(asked(nothing)) == (0, 1)
