@@ -48,6 +48,22 @@ class OutOfRangeError(SelectorError):
     """A model was asked for something outside what it can answer."""
 
 
+def limits_left(error: OutOfRangeError) -> str:
+    """Return the limits that a model was asked to leave, as an answer rather than a refusal.
+
+    Parameters
+    ----------
+    error : OutOfRangeError
+        What the model said.
+
+    Returns
+    -------
+    str
+        Each quantity with its limit and where it lies, without a next step.
+    """
+    return "; ".join(f"{p.field} must be {p.rule}, here it is {p.got}" for p in error.problems)
+
+
 def demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike, unit: str = "") -> None:
     """Refuse `got` unless the rule holds throughout, naming the first value that breaks it.
 

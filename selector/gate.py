@@ -38,6 +38,7 @@ GateName = Literal[
     "shape",
     "budget",
     "days",
+    "model",
 ]
 
 # (pass at or above, fail below). Breaking hurts more than wearing, so its limits are higher.

@@ -56,6 +56,7 @@ _WORDS = {
     "response": "The steel responds",
     "equipment": "The workshop can do it",
     "stock": "In the rack",
+    "model": "Within what is modelled",
     # verdicts
     "pass": "✓\u00a0yes",
     "marginal": "~\u00a0narrowly",

@@ -52,10 +52,11 @@ def headline(advice: Advice) -> str:
             f"people, from certified bar.{first}"
         )
     if verdict == "coupon_first":
-        return (
-            "The bar is of unknown grade: harden a coupon of it first; "
-            "no procedure before that result."
-        )
+        known = all(item.gate.name == "model" for item in advice.apart)
+        why = "The bar is of unknown grade: harden a coupon of it first"
+        if known:
+            why = "What is left goes beyond what is modelled: harden a like coupon first"
+        return f"{why}; no procedure before that result."
     if verdict == "no_option":
         return (
             "Nothing in this workshop meets every demand; see what binds and what came nearest."

@@ -44,6 +44,7 @@ SCHEMA_VERSION = 1
 FIND_OUT = {
     "response": "the grade: ask for the certificate, or harden a coupon of the same bar",
     "snap": "its toughness: break a coupon treated the same way",
+    "model": "how it comes out: treat a coupon of the same shape and size",
 }
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from selector.decision.heating_gate import heating_gates
 from selector.decision.judgement import fails_undrawn, judge
 from selector.decision.option import Option, Rejected, Scorer
+from selector.errors import OutOfRangeError, limits_left
 from selector.gate import Gate
 from selector.job.candidates import Screened, like_conditions_merged
 from selector.job.job import Job
@@ -68,38 +69,52 @@ def weigh(
     stopped = [Rejected(s.treatment, s.gate) for s in screened if s.gate is not None]
     going = like_conditions_merged(s.treatment for s in screened if s.gate is None)
     options: list[Option] = []
-    for number, (treatment, gate, option) in enumerate(_each(going, job, scorer)):
-        progress(f"Weighing {treatment.steel.name}", number / len(going))
-        if gate is not None:
-            stopped.append(Rejected(treatment, gate, option))
-        elif option is not None:
-            options.append(option)
+    for number, weighed in enumerate(_each(going, job, scorer)):
+        progress(f"Weighing {weighed.treatment.steel.name}", number / len(going))
+        if isinstance(weighed, Option):
+            options.append(weighed)
+        else:
+            stopped.append(weighed)
     unknown = tuple(item for item in stopped if item.gate.verdict == "unknown")
     rejected = tuple(item for item in stopped if item.gate.verdict != "unknown")
     return Weighed(_ranked(options), rejected, unknown)
 
 
-def _each(
-    going: list[Treatment], job: Job, scorer: Scorer
-) -> Iterator[tuple[Treatment, Gate | None, Option | None]]:
-    """Yield each treatment with the gate that stops it, if one does, and its best option."""
-    # The middle of all uncertainties decides what no sample could turn.
-    middle = job.middle()
+def _each(going: list[Treatment], job: Job, scorer: Scorer) -> Iterator[Option | Rejected]:
+    """Yield each treatment as an option, or rejected by the gate that stops it."""
     mildest: dict[tuple[str, str, str], Treatment] = {}
     for treatment in mild_first(going, job):
         milder = mildest.get(but_for_bath(treatment))
         if milder is not None:
-            yield treatment, needless(treatment, milder), None
+            yield Rejected(treatment, needless(treatment, milder))
             continue
-        chosen = _choices(treatment, middle)
-        hopeless = _hopeless(treatment, chosen, middle)
-        if hopeless is not None:
-            yield treatment, hopeless, None
-            continue
-        best = _best(treatment, chosen, job, scorer)
-        if hardens_fully(treatment, best.judged.gates):
+        weighed = _within_models(treatment, job, scorer)
+        option = weighed if isinstance(weighed, Option) else weighed.option
+        if option is not None and hardens_fully(treatment, option.judged.gates):
             mildest[but_for_bath(treatment)] = treatment
-        yield treatment, _stopping(best), best
+        yield weighed
+
+
+def _within_models(treatment: Treatment, job: Job, scorer: Scorer) -> Option | Rejected:
+    """Return a treatment weighed; what no model can answer is unknown, not the file's fault."""
+    try:
+        return _weighed(treatment, job, scorer)
+    except OutOfRangeError as error:
+        text = f"beyond what is modelled: {limits_left(error)}"
+        return Rejected(treatment, Gate("model", "unknown", text))
+
+
+def _weighed(treatment: Treatment, job: Job, scorer: Scorer) -> Option | Rejected:
+    """Return a treatment at its best temper, or rejected by the gate that stops it."""
+    # The middle of all uncertainties decides what no sample could turn.
+    middle = job.middle()
+    chosen = _choices(treatment, middle)
+    hopeless = _hopeless(treatment, chosen, middle)
+    if hopeless is not None:
+        return Rejected(treatment, hopeless)
+    best = _best(treatment, chosen, job, scorer)
+    stopping = _stopping(best)
+    return best if stopping is None else Rejected(treatment, stopping, best)
 
 
 def _choices(treatment: Treatment, middle: Job) -> tuple[Choice, ...]:

@@ -9,6 +9,7 @@ from selector.decision.output import (
     movement_out,
     temper_out,
 )
+from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
 from selector.job.job import Job, resolved
 from selector.job.process import reading_error
 from selector.option.caution import of_option
@@ -17,7 +18,7 @@ from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import choice_of
 from selector.record import gate_out, sampled_out, spread_out
 from selector.requirement import Requirement
-from selector.versus.option_id import option_of
+from selector.versus.option_id import FIELD, option_of
 from selector.versus.record import SideOut, VersusOut
 from selector.versus.swap import QUANTITIES, Side, both, of_quantity, swaps
 from selector.versus.words import headline
@@ -84,13 +85,18 @@ def _sending_out(asked: Requirement, names: tuple[str, ...], catalog: Catalog) -
 
 
 def _side(name: str, job: Job) -> Side:
-    """Return one option predicted."""
+    """Return one option predicted; refuse one that goes beyond what is modelled."""
     treatment, temper = option_of(name, job)
-    once = job.middle()
-    points = cooled_points(treatment, once)
-    choice = choice_of(prepare(treatment, once), temper, once, points)
-    ready = prepare(treatment, job)
-    return Side(ready, predict(ready, temper, job), choice)
+    middle = job.middle()
+    try:
+        points = cooled_points(treatment, middle)
+        choice = choice_of(prepare(treatment, middle), temper, middle, points)
+        ready = prepare(treatment, job)
+        return Side(ready, predict(ready, temper, job), choice)
+    except OutOfRangeError as error:
+        rule, got = "one that can be computed", f"{name!r} ({limits_left(error)})"
+        step = "Choose another."
+        raise RequirementError(Problem(FIELD, rule, got, step)) from error
 
 
 def _side_out(option: Option, job: Job) -> SideOut:

@@ -7,6 +7,7 @@ from selector.errors import (
     RequirementError,
     SelectorError,
     demand,
+    limits_left,
     positive,
 )
 
@@ -43,3 +44,14 @@ def test_what_is_not_above_zero_is_refused(value):
     with pytest.raises(OutOfRangeError, match=r"size_mm must be above 0; got (0|-1|nan) mm"):
         positive("size_mm", value, "mm")
     assert positive("size_mm", [1, 2]).tolist() == [1.0, 2.0]
+
+
+def test_limits_left_name_every_quantity_and_no_next_step():
+    error = OutOfRangeError(
+        Problem("start", "below 1700 °C", "1717 °C", "Cool it."),
+        Problem("depth", "above 0 mm", "0 mm", "Go deeper."),
+    )
+    assert limits_left(error) == (
+        "start must be below 1700 °C, here it is 1717 °C; "
+        "depth must be above 0 mm, here it is 0 mm"
+    )

@@ -3,10 +3,16 @@ import itertools
 import numpy as np
 import pytest
 
+from selector.advice.advise import advise
+from selector.advice.headline import headline
+from selector.advice.output import advice_out
+from selector.decision import weighing
 from selector.decision.option import scorer_of
 from selector.decision.weighing import weigh
+from selector.errors import OutOfRangeError, Problem
 from selector.job.candidates import screened
 from selector.option.reference_bar import reference_cost
+from tests.dog import GONE, asked, only
 
 
 @pytest.fixture(scope="module")
@@ -95,3 +101,59 @@ def test_progress_names_the_steel_and_rises(job, pool, scorer):
 def test_an_empty_pool_holds_nothing(job, scorer):
     nothing = weigh(job, (), scorer)
     assert (nothing.options, nothing.rejected, nothing.apart) == ((), (), ())
+
+
+class Burnt:
+    """A model that refuses one steel, and answers for the others as the one it stands for."""
+
+    def __init__(self, model, slug):
+        self.model, self.slug = model, slug
+
+    def __call__(self, first, *rest):
+        treatment = getattr(first, "treatment", first)
+        if treatment.steel.slug == self.slug:
+            raise OutOfRangeError(Problem("start", "below 1700 °C", "1717 °C", "Cool it."))
+        return self.model(first, *rest)
+
+
+@pytest.mark.parametrize("name", ["cooled_points", "prepare", "choices", "predict"])
+def test_a_model_that_cannot_answer_ends_one_treatment_and_no_more(
+    job, pool, scorer, weighed, name, monkeypatch
+):
+    monkeypatch.setattr(weighing, name, Burnt(getattr(weighing, name), "42crmo4"))
+    rest = weigh(job, pool, scorer)
+    whole = {option.id: option for option in weighed.options}
+    assert rest.options
+    for option in rest.options:
+        assert option.treatment.steel.slug != "42crmo4"
+        if option.id in whole:
+            np.testing.assert_array_equal(option.scores, whole[option.id].scores)
+    unknown = [item for item in rest.apart if item.gate.name == "model"]
+    assert {item.treatment.steel.slug for item in unknown} == {"42crmo4"}
+    assert {item.gate.text for item in unknown} == {
+        "beyond what is modelled: start must be below 1700 °C, here it is 1717 °C"
+    }
+
+
+NECK = {
+    "load.torque": GONE,
+    "workshop.heat": [{"source": "oxy-propane"}],
+    "part.section": [
+        {"shape": "round", "size": "40 mm", "length": "10 mm"},
+        {"shape": "round", "size": "3 mm", "length": "40 mm"},
+        {"shape": "round", "size": "40 mm", "length": "60 mm"},
+    ],
+    "zone.1.section": [2, 3],
+    "part.feature": [],
+}
+
+
+def test_a_thin_neck_that_burns_behind_a_thick_zone_is_an_answer():
+    """Until the zone is red through its thickness, the flame has the neck above 1700 °C."""
+    found = advise(asked(NECK), only("c45", "42crmo4", "115crv3"))
+    torched = {"local-torch", "residual-heat"}
+    assert not any(o.treatment.route.slug in torched for o in found.options)
+    burnt = [r for r in (*found.rejected, *found.apart) if r.treatment.route.slug in torched]
+    assert any(item.gate.name in {"model", "heating"} for item in burnt)
+    assert "unknown grade" not in headline(found)
+    assert advice_out(found).part == "drive dog"

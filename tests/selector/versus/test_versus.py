@@ -4,7 +4,7 @@ import math
 import pytest
 
 from catalog import load_catalog
-from selector.errors import RequirementError
+from selector.errors import OutOfRangeError, Problem, RequirementError
 from selector.versus.record import VersusOut
 from selector.versus.versus import versus
 from tests.dog import asked
@@ -98,3 +98,12 @@ def test_an_unknown_option_is_refused():
         RequirementError, match="option must be the id of a known option; got 'x'"
     ):
         versus(asked(), CAREFUL, "x", CATALOG)
+
+
+def test_an_option_beyond_what_is_modelled_is_refused_with_its_limit(monkeypatch):
+    def refused(*_):
+        raise OutOfRangeError(Problem("start", "below 1700 °C", "1717 °C", "Cool it."))
+
+    monkeypatch.setattr("selector.versus.versus.predict", refused)
+    with pytest.raises(RequirementError, match=r"computed; got .*1700 °C, here it is 1717"):
+        versus(REQUEST, CAREFUL, SIMPLE, CATALOG)
