@@ -5,7 +5,6 @@ table below, which is common practice for tools and machine parts and carries no
 """
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from selector.hardness_scale import hrc_from_hv
 from selector.requirement import Requirement
@@ -263,7 +262,6 @@ def leading(all_demands: tuple[Demand, ...], worn: tuple[int, ...]) -> Demand:
     )
 
 
-@lru_cache(maxsize=32)
 def hard_sections(requirement: Requirement) -> tuple[int, ...]:
     """Return the indices, from 0, of the sections that a local treatment hardens.
 
