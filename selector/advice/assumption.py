@@ -45,7 +45,7 @@ def assumptions(advice: Advice) -> tuple[str, ...]:
     permitted = permitted_movement(asked)
     if not permitted.stated:
         said.append(f"No run-out given: {permitted.mm:g} mm of movement is taken as permitted.")
-    if not has_load(job):
+    if not has_load(asked.load):
         said.append("No torque, bending or axial load given: strength is not judged.")
     else:
         said += _of_cuts(asked.part)

@@ -5,9 +5,10 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.decision.standard import Standard
 from selector.duty.cold import cold_gate
-from selector.duty.contact import Pressing, blow_force_n, pressings
-from selector.duty.strength import LOAD_LOG_SD, has_load
+from selector.duty.contact import blow_force_n
+from selector.duty.strength import LOAD_LOG_SD
 from selector.duty.wear import pair_gate
 from selector.figure import median
 from selector.gate import Gate, judged
@@ -15,14 +16,15 @@ from selector.hardness_scale import hv_from_hrc
 from selector.hazards.decarburisation import Atmosphere, soft_skin
 from selector.job.demand import Demand
 from selector.job.geometry import area_mm2
-from selector.job.job import Job, per_part
 from selector.job.process import HOLD_S
+from selector.job.treatment import Treatment
 from selector.mechanics.strength import strength
 from selector.option.prediction import Prediction
+from selector.requirement import Requirement
+from selector.requirement.part import Part
 from selector.wording import shown
 
 Floats = NDArray[np.float64]
-Bools = NDArray[np.bool_]
 # Notches that a hard zone must not end at; it ends this share of the section away. Common
 # practice.
 _NOTCHES = frozenset({"groove", "keyway", "thread", "cross-hole", "slot"})
@@ -31,7 +33,7 @@ _AWAY_SHARE = 0.25
 _SKIN_MM = 0.05
 
 
-def duty_gates(prediction: Prediction, hrc: Floats, job: Job) -> list[Gate]:
+def duty_gates(prediction: Prediction, hrc: Floats, standard: Standard) -> list[Gate]:
     """Return the gates of duty of one option.
 
     Parameters
@@ -39,60 +41,55 @@ def duty_gates(prediction: Prediction, hrc: Floats, job: Job) -> list[Gate]:
     prediction : Prediction
         The option.
     hrc : ndarray
-        Surface of the leading zone, after check and redraw. [HRC]
-    job : Job
-        What is asked.
+        Surface of the leading zone, after check and second temper. [HRC]
+    standard : Standard
+        What it is judged against.
 
     Returns
     -------
     list of Gate
         Those that apply.
     """
-    lead = job.leading
-    found = (
-        _contact_gate(prediction, hrc, job),
-        _blow_gate(prediction, job),
-        pair_gate(hrc, lead, job.asked),
-        _end_gate(prediction, job),
-        _skin_gate(prediction, lead, job),
-        cold_gate(prediction, job),
+    work, asked, lead = prediction.treatment, standard.asked, standard.lead
+    hardest_hrc = max(median(prediction.surface_hrc), median(prediction.core_hrc))
+    gates = (
+        _contact_gate(prediction, hrc, standard),
+        _blow_gate(prediction, asked),
+        pair_gate(hrc, lead, asked),
+        _end_gate(work, standard),
+        _skin_gate(work, lead, asked),
+        cold_gate(work, hardest_hrc, asked),
     )
-    return [gate for gate in found if gate is not None]
+    return [gate for gate in gates if gate is not None]
 
 
-def contact_factor(hrc: Floats, job: Job) -> Floats:
-    """Return the pressure the leading zone bears over the one it gets, over the draws.
+def contact_factor(hrc: Floats, standard: Standard) -> Floats:
+    """Return the pressure the leading zone bears over the one it gets, over the sample.
 
     Parameters
     ----------
     hrc : ndarray
         Its surface. [HRC]
-    job : Job
-        Loads.
+    standard : Standard
+        The contact that presses on it.
 
     Returns
     -------
     ndarray
         Infinite where nothing presses. [-]
     """
-    pressing = _pressing(job)
+    pressing = standard.pressing
     if pressing is None:
         return np.full(len(hrc), np.inf)
     # Pressure follows the root of the load on a line.
-    over = np.exp(0.5 * LOAD_LOG_SD * job.shared()["load"])
+    over = np.exp(0.5 * LOAD_LOG_SD * standard.normals["load"])
     hv = np.asarray(hv_from_hrc(hrc, outside="extend"))
     return np.asarray(pressing.bears_mpa(np.maximum(hv, 90.0)) / (pressing.pressure_mpa * over))
 
 
-@per_part
-def _pressing(job: Job) -> Pressing | None:
-    """Return the contact of the leading zone, None where nothing presses on it."""
-    return next((p for p in pressings(job.asked) if p.zone == job.leading.zone), None)
-
-
-def _contact_gate(prediction: Prediction, hrc: Floats, job: Job) -> Gate | None:
+def _contact_gate(prediction: Prediction, hrc: Floats, standard: Standard) -> Gate | None:
     """Judge the contact: the surface bears the pressure, and the layer is deep enough."""
-    pressing = _pressing(job)
+    pressing = standard.pressing
     if pressing is None:
         return None
     core_hrc = median(prediction.core_hrc)
@@ -104,33 +101,32 @@ def _contact_gate(prediction: Prediction, hrc: Floats, job: Job) -> Gate | None:
         f"{needed:.2f} mm hard over {shown(core_hrc)}, predicted "
         f"{median(prediction.depth_mm):.1f} mm"
     )
-    return judged("contact", (contact_factor(hrc, job) >= 1.0) & deep, text)
+    return judged("contact", (contact_factor(hrc, standard) >= 1.0) & deep, text)
 
 
-def _blow_gate(prediction: Prediction, job: Job) -> Gate | None:
+def _blow_gate(prediction: Prediction, asked: Requirement) -> Gate | None:
     """Judge a stated blow: beyond yield the part upsets, unless the work gives way."""
-    force = blow_force_n(job.asked)
+    force = blow_force_n(asked)
     if force is None:
         return None
-    areas = np.array([area_mm2(s) for s in job.asked.part.section])
+    areas = np.array([area_mm2(s) for s in asked.part.section])
     hv = np.asarray(hv_from_hrc(prediction.section_hrc, outside="extend"))
     bears = (strength(np.maximum(hv, 90.0)).yield_mpa * areas).min(axis=1)
-    energy = job.asked.load.impact_energy
+    energy = asked.load.impact_energy
     text = f"a blow of {energy:g} J: {force / 1e3:.0f} kN if the part alone takes it"
-    found = judged("blow", bears >= force, f"{text}; bears {median(bears) / 1e3:.0f} kN")
-    if found.verdict == "fail":
+    gate = judged("blow", bears >= force, f"{text}; bears {median(bears) / 1e3:.0f} kN")
+    if gate.verdict == "fail":
         # Work and hand take part of every blow, so this warns and does not refuse.
-        return Gate("blow", "marginal", found.text, found.share)
-    return found
+        return Gate("blow", "marginal", gate.text, gate.share)
+    return gate
 
 
-def _end_gate(prediction: Prediction, job: Job) -> Gate | None:
+def _end_gate(work: Treatment, standard: Standard) -> Gate | None:
     """Judge where the hardness of a local route ends: away from every notch that bears load."""
-    if prediction.treatment.route.extent != "local":
+    loaded = standard.bears.is_known or standard.asked.load.impact != "none"
+    if work.route.extent != "local" or not loaded:
         return None
-    if not has_load(job) and job.asked.load.impact == "none":
-        return None
-    notch = _notch_at_end(job)
+    notch = _notch_at_end(standard.asked.part, standard.hard)
     if notch is None:
         return None
     text = (
@@ -139,12 +135,12 @@ def _end_gate(prediction: Prediction, job: Job) -> Gate | None:
     return Gate("hard_end", "marginal", text)
 
 
-def _notch_at_end(job: Job) -> str | None:
+def _notch_at_end(part: Part, hard: tuple[int, ...]) -> str | None:
     """Return the notch within a quarter section of where the hard zone ends."""
-    part, at = job.asked.part, 0.0
+    at = 0.0
     for index, (left, right) in enumerate(pairwise(part.section)):
         at += left.length
-        if (index in job.hard) == (index + 1 in job.hard):
+        if (index in hard) == (index + 1 in hard):
             continue
         away = _AWAY_SHARE * min(left.size, right.size)
         if left.size != right.size:
@@ -156,20 +152,19 @@ def _notch_at_end(job: Job) -> str | None:
     return None
 
 
-def skin_mm(prediction: Prediction) -> float:
+def skin_mm(work: Treatment) -> float:
     """Return the soft skin that the hardening heat leaves, before anything is ground off.
 
     Parameters
     ----------
-    prediction : Prediction
-        The option.
+    work : Treatment
+        What is heated, and by what source.
 
     Returns
     -------
     float
         At the target heat; none by a firm, under salt, or where nothing is heated. [mm]
     """
-    work = prediction.treatment
     hardened, source = work.steel.hardened, work.source
     if hardened is None or source is None or not work.hardens or source.kind == "salt-bath":
         return 0.0
@@ -178,12 +173,12 @@ def skin_mm(prediction: Prediction) -> float:
     return float(soft_skin(hardened.temperature_c.middle, hold_s, kind).soft_mm)
 
 
-def _skin_gate(prediction: Prediction, lead: Demand, job: Job) -> Gate | None:
+def _skin_gate(work: Treatment, lead: Demand, asked: Requirement) -> Gate | None:
     """Judge the soft skin on a face that is to wear, when it is not ground off."""
-    part, zone = job.asked.part, job.asked.zone[lead.zone]
+    part, zone = asked.part, asked.zone[lead.zone]
     if zone.wear == "none" or lead.floor_hrc is None:
         return None
-    skin = skin_mm(prediction)
+    skin = skin_mm(work)
     left = skin - (part.stock_removal or 0.0)
     if left < _SKIN_MM:
         return None

@@ -1,45 +1,43 @@
 """One predicted option judged: its gates, and its value on each criterion."""
 
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from selector.decision.bath_gate import bath_gates
+from selector.decision.breaking_gate import SERVICE_MARGIN_C, breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.heating_gate import heating_gates
-from selector.duty.strength import has_load, least_factor
+from selector.decision.standard import Standard, standard_of
+from selector.duty.strength import least_factor
 from selector.duty.wear import edge_loss_hrc, life
 from selector.figure import median
-from selector.gate import BREAKING, Gate, judged, worst
+from selector.gate import Gate, judged, worst
 from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.treatment import Temper, Treatment
-from selector.option.cracking import crack_words
-from selector.option.prediction import TOUGHNESS, Prediction, embrittled
-from selector.option.temper_choice import LEAST_SAFE_C, STRUCK_LEAST_TEMPER_C
-from selector.requirement.priority import CRITERIA
+from selector.option.prediction import Prediction
+from selector.requirement.load import Limit
+from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import shown
 
 Floats = NDArray[np.float64]
+Bools = NDArray[np.bool_]
 # How well a check reads hardness, as sd; a file only tells soft from hard. [HRC]
 CHECK_SD_HRC = {"tester": 1.0, "rebound": 2.0, "hardness-files": 2.5}
-# A temper must stand this far above the service temperature. Common practice. [°C]
-SERVICE_MARGIN_C = 30.0
-# Drawing one zone further by torch without spoiling the next comes off in three of four.
+# Tempering one zone further by torch without spoiling the next succeeds three times in four.
 # Estimate; as a bound on a standard normal.
-REDRAW_NORMAL = 0.674
+RETEMPER_NORMAL = 0.674
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Judged:
-    """An option with its gates and its criteria; shape of values (draws, criteria)."""
+    """An option with its gates and its criteria; shape of values (samples, criteria)."""
 
     prediction: Prediction
     gates: tuple[Gate, ...]
     values: Floats
-    passing: NDArray[np.bool_]
+    passing: Bools
     corrected_hrc: Floats
     failing: Floats
 
@@ -50,7 +48,7 @@ class Judged:
 
     @property
     def passing_all(self) -> float:
-        """The share of draws that pass every drawn demand of the leading zone at once."""
+        """The share of the sample that meets every demand of the leading zone at once."""
         return float(np.mean(self.passing))
 
     @property
@@ -58,38 +56,91 @@ class Judged:
         """The chance that it yields, tires or snaps in service; NaN where that is unknown."""
         return float(np.mean(self.failing))
 
+    def value(self, criterion: Criterion) -> float:
+        """Return the median value of one criterion, in its own unit."""
+        return median(self.values[:, CRITERIA.index(criterion)])
 
-def corrected(prediction: Prediction, demand: Demand, job: Job) -> Floats:
-    """Return the surface hardness after check and redraw.
 
-    A part found too hard is drawn again to the middle of its window, as well as the check
-    reads. A part found too soft stays what it is; hardening it again is a cost, not a cure.
+def corrected(prediction: Prediction, standard: Standard) -> Floats:
+    """Return the surface hardness of the leading zone after check and second temper.
+
+    A part that reads too hard is tempered again to the middle of its window, as well as the
+    check reads. A part that reads too soft stays as it is: hardening it again is a cost, not a
+    cure.
 
     Parameters
     ----------
     prediction : Prediction
         The option.
-    demand : Demand
-        What its zone asks.
-    job : Job
-        The workshop's checks.
+    standard : Standard
+        The demand of its zone and the checks of the workshop.
 
     Returns
     -------
     ndarray
-        Hardness; shape (draws,). [HRC]
+        Hardness; shape (samples,). [HRC]
     """
-    hrc = prediction.surface_hrc
-    checks = [CHECK_SD_HRC[c] for c in job.asked.workshop.check if c in CHECK_SD_HRC]
+    hrc, demand = prediction.surface_hrc, standard.lead
+    checks = [CHECK_SD_HRC[c] for c in standard.asked.workshop.check if c in CHECK_SD_HRC]
     if demand.high_hrc is None or not checks or prediction.temper.means == "none":
         return hrc
-    error = min(checks) * job.shared()["check_reading"]
+    error = min(checks) * standard.normals["check_reading"]
     middle = 0.5 * (demand.high_hrc + (demand.low_hrc or demand.high_hrc - 4.0))
     too_hard = hrc + error > demand.high_hrc
     return np.asarray(np.where(too_hard, np.minimum(hrc, middle - error), hrc))
 
 
-def _hard_enough(hrc: Floats, prediction: Prediction, demand: Demand) -> list[Gate]:
+def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
+    """Return an option with its gates and criteria.
+
+    Parameters
+    ----------
+    prediction : Prediction
+        The option over the sample.
+    sensitivity_hrc : float
+        Change of hardness for a colour misread by 25 °C. [HRC]
+    job : Job
+        What is asked.
+
+    Returns
+    -------
+    Judged
+        Gates, values and which part of the sample meets all demands at once.
+    """
+    standard, move, bill = standard_of(job), prediction.movement, prediction.bill
+    hrc = corrected(prediction, standard)
+    factor = least_factor(prediction.section_hrc, standard.bears, standard.normals["load"])
+    in_hand = np.minimum(factor, contact_factor(hrc, standard))
+    gates = (
+        *heating_gates(prediction.treatment, job),
+        *bath_gates(prediction.treatment, standard.asked),
+        *_hardness_gates(hrc, prediction, standard.lead),
+        *_other_zones(prediction, standard),
+        *breaking_gates(prediction, standard.asked.load),
+        *_bearing_gates(prediction, standard, factor),
+        *duty_gates(prediction, hrc, standard),
+        *_limit_gates(prediction, standard.asked.limit),
+    )
+    values: dict[Criterion, Floats | float] = {
+        "hardness": _wearing(prediction, hrc, standard),
+        "strength": in_hand,
+        "snap_margin": np.nan_to_num(prediction.snap_margin_hrc, nan=0.0),
+        "movement": move.moved_mm / move.permitted_mm,
+        "cost": bill.cost,
+        "operator_sensitivity": sensitivity_hrc,
+        "days": bill.days,
+    }
+    return Judged(
+        prediction,
+        gates,
+        np.stack([np.broadcast_to(values[name], hrc.shape) for name in CRITERIA], axis=1),
+        _together(hrc, prediction, standard, in_hand),
+        hrc,
+        failing=1 - (in_hand >= 1.0) * (1 - prediction.snapped),
+    )
+
+
+def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list[Gate]:
     """Judge floor, ceiling and depth of the leading zone."""
     gates = []
     middle = median(hrc)
@@ -106,74 +157,10 @@ def _hard_enough(hrc: Floats, prediction: Prediction, demand: Demand) -> list[Ga
     return gates
 
 
-def _breaking(prediction: Prediction, job: Job) -> list[Gate]:
-    """Judge cracking in the quench and snapping in service."""
-    gates = []
-    risk = prediction.crack.risk
-    if risk is not None:
-        text = f"risk of a quench crack {crack_words(risk)}"
-        gates.append(judged("cracking", ~prediction.crack.cracked, text, BREAKING))
-    return [*gates, _snap_gate(prediction, job)]
-
-
-def _snap_gate(prediction: Prediction, job: Job) -> Gate:
-    """Judge snapping and chipping, unknown toughness told from known."""
-    impact = job.asked.load.impact
-    margin = prediction.snap_margin_hrc
-    if np.isnan(margin).any():
-        text = "as quenched or drawn below 180 °C: toughness unknown"
-        if impact == "none":
-            return Gate("snap", "marginal", f"{text}; let nothing strike it")
-        return Gate("snap", "fail", f"{text}, and it is struck: it chips or snaps")
-    temper = prediction.temper
-    quenched = prediction.treatment.hardens and temper.means != "none"
-    if impact == "hammered" and quenched and temper.temperature_c < STRUCK_LEAST_TEMPER_C:
-        text = f"a struck end drawn to {temper.temperature_c:.0f} °C only: straw chips, draw on"
-        return Gate("snap", "fail", text)
-    brittle = embrittled(prediction.treatment, temper)
-    lowered = ", lowered by a temper in its embrittlement window" if brittle else ""
-    text = (
-        f"{median(margin):.0f} HRC in hand before it snaps ({impact} impact, "
-        f"{TOUGHNESS[prediction.treatment.steel.toughness]} toughness{lowered})"
-    )
-    # The likelihood is estimated, so each draw asks whether a snap is less likely than not.
-    gate = judged("snap", margin > 0.0, text, BREAKING)
-    if brittle and gate.verdict == "pass":
-        warned = f"{temper.temperature_c:.0f} °C is where this steel turns brittle; {text}"
-        return replace(gate, verdict="marginal", text=warned)
-    return gate
-
-
-def fails_undrawn(treatment: Treatment, temper: Temper, job: Job) -> bool:
-    """Return whether a temper is bound to fail a gate, whatever the draws say.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is tempered.
-    temper : Temper
-        How it is drawn.
-    job : Job
-        What is asked.
-
-    Returns
-    -------
-    bool
-        For a quenched part that is struck, or works too hot for the temper.
-    """
-    if not treatment.hardens:
-        return False
-    impact, service = job.asked.load.impact, job.asked.limit.service_temperature
-    least = {"none": 0.0, "hammered": STRUCK_LEAST_TEMPER_C}.get(impact, LEAST_SAFE_C)
-    brittle = impact != "none" and (temper.means == "none" or temper.temperature_c < least)
-    hot = service is not None and temper.temperature_c - service < SERVICE_MARGIN_C
-    return brittle or hot
-
-
-def _bearing(prediction: Prediction, job: Job, factor: Floats) -> list[Gate]:
+def _bearing_gates(prediction: Prediction, standard: Standard, factor: Floats) -> list[Gate]:
     """Judge strength and movement."""
     gates = []
-    if has_load(job):
+    if standard.bears.is_known:
         text = f"least factor of strength {median(factor):.2f}"
         gates.append(judged("strength", factor >= 1.0, text))
     move = prediction.movement
@@ -183,10 +170,9 @@ def _bearing(prediction: Prediction, job: Job, factor: Floats) -> list[Gate]:
     return gates
 
 
-def _surroundings(prediction: Prediction, job: Job) -> list[Gate]:
+def _limit_gates(prediction: Prediction, limit: Limit) -> list[Gate]:
     """Judge corrosion, service heat, budget and days."""
-    gates, limit = [], job.asked.limit
-    steel = prediction.treatment.steel
+    gates, steel = [], prediction.treatment.steel
     if limit.corrosion == "severe":
         good = steel.corrosion == "good"
         text = f"corrosion resistance of {steel.name}: {steel.corrosion}"
@@ -207,115 +193,43 @@ def _surroundings(prediction: Prediction, job: Job) -> list[Gate]:
     return gates
 
 
-def _window_distance(hrc: Floats, demand: Demand) -> Floats:
-    """Return how far outside the window the hardness lies. [HRC]."""
-    below = 0.0 if demand.low_hrc is None else np.maximum(demand.low_hrc - hrc, 0.0)
-    above = 0.0 if demand.high_hrc is None else np.maximum(hrc - demand.high_hrc, 0.0)
-    return np.asarray(below + above + np.zeros_like(hrc))
-
-
-def _wearing(prediction: Prediction, hrc: Floats, demand: Demand, job: Job) -> Floats:
+def _wearing(prediction: Prediction, hrc: Floats, standard: Standard) -> Floats:
     """Return the life over the life wanted where one is, else how far off the window. [HRC]."""
-    wanted = job.asked.zone[demand.zone].life_ratio
-    work, normals = prediction.treatment, job.shared()
+    asked, lead, normals = standard.asked, standard.lead, standard.normals
+    wanted, work = asked.zone[lead.zone].life_ratio, prediction.treatment
     if wanted is not None:
-        return life(work, hrc, demand, job.asked, normals) / wanted
-    return _window_distance(hrc, demand) + edge_loss_hrc(work, demand, job.asked, normals)
+        return life(work, hrc, lead, asked, normals) / wanted
+    low = -np.inf if lead.low_hrc is None else lead.low_hrc
+    high = np.inf if lead.high_hrc is None else lead.high_hrc
+    off = np.maximum(low - hrc, 0.0) + np.maximum(hrc - high, 0.0)
+    return np.asarray(off + edge_loss_hrc(work, lead, asked, normals))
 
 
-def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
-    """Return an option with its gates and criteria.
-
-    Parameters
-    ----------
-    prediction : Prediction
-        The option over the draws.
-    sensitivity_hrc : float
-        Change of hardness for a colour misread by 25 °C. [HRC]
-    job : Job
-        What is asked.
-
-    Returns
-    -------
-    Judged
-        Gates, values and the draws that pass all drawn gates at once.
-    """
-    demand = job.leading
-    hrc = corrected(prediction, demand, job)
-    factor = least_factor(prediction.section_hrc, job)
-    pressed = contact_factor(hrc, job)
-    gates = [
-        *heating_gates(prediction.treatment, job),
-        *bath_gates(prediction.treatment, job),
-        *_hard_enough(hrc, prediction, demand),
-        *_other_zones(prediction, job),
-        *_breaking(prediction, job),
-        *_bearing(prediction, job, factor),
-        *duty_gates(prediction, hrc, job),
-        *_surroundings(prediction, job),
-    ]
-    move = prediction.movement
-    count = len(hrc)
-    margin = np.nan_to_num(prediction.snap_margin_hrc, nan=0.0)
-    by_name: dict[str, Any] = {
-        "hardness": _wearing(prediction, hrc, demand, job),
-        "strength": np.minimum(factor, pressed),
-        "snap_margin": margin,
-        "movement": move.moved_mm / move.permitted_mm,
-        "cost": prediction.bill.cost,
-        "operator_sensitivity": np.full(count, sensitivity_hrc),
-        "days": np.full(count, prediction.bill.days),
-    }
-    values = np.stack([by_name[name] for name in CRITERIA], axis=1)
-    return Judged(
-        prediction,
-        tuple(gates),
-        values,
-        _together(hrc, prediction, job, np.minimum(factor, pressed)),
-        hrc,
-        failing=1 - (np.minimum(factor, pressed) >= 1.0) * (1 - prediction.snapped),
-    )
-
-
-def _other_zones(prediction: Prediction, job: Job) -> list[Gate]:
+def _other_zones(prediction: Prediction, standard: Standard) -> list[Gate]:
     """Judge the zones beside the leading one against their own floor and ceiling."""
     gates = []
-    for demand in job.demands:
-        if demand.zone == job.leading.zone:
-            continue
+    for demand in standard.others:
         hrc = prediction.section_hrc[:, list(demand.sections)].min(axis=1)
-        name = f"zone {demand.zone + 1}"
-        middle = median(hrc)
+        name, middle = f"zone {demand.zone + 1}", shown(median(hrc))
         if demand.floor_hrc is not None:
-            text = f"{name} needs {shown(demand.floor_hrc)}; predicted {shown(middle)}"
+            text = f"{name} needs {shown(demand.floor_hrc)}; predicted {middle}"
             gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
         if demand.ceiling_hrc is not None:
-            text = (
-                f"{name} must not pass {shown(demand.ceiling_hrc)}; predicted {shown(middle)}"
-            )
+            text = f"{name} must not pass {shown(demand.ceiling_hrc)}; predicted {middle}"
             gate = judged("not_too_hard", hrc <= demand.ceiling_hrc, text)
-            gates.append(_redrawn(gate, job))
+            if gate.verdict == "fail" and standard.has_flame:
+                text = f"{text}: draw it further by torch"
+                gate = Gate("not_too_hard", "marginal", text, gate.share)
+            gates.append(gate)
     return gates
 
 
-def _has_flame(job: Job) -> bool:
-    """Return whether the workshop can draw one zone further than another."""
-    return any(source.kind in {"flame", "fire"} for source in job.bench.sources)
-
-
-def _redrawn(gate: Gate, job: Job) -> Gate:
-    """Return a too-hard zone as narrow pass where a flame can draw it further on its own."""
-    if gate.verdict == "fail" and _has_flame(job):
-        return Gate(gate.name, "marginal", f"{gate.text}: draw it further by torch", gate.share)
-    return gate
-
-
 def _together(
-    hrc: Floats, prediction: Prediction, job: Job, factor: Floats
-) -> NDArray[np.bool_]:
-    """Return which draws pass every drawn demand of the leading zone at once."""
-    demand, move = job.leading, prediction.movement
-    good = ~prediction.crack.cracked & (factor >= 1.0)
+    hrc: Floats, prediction: Prediction, standard: Standard, in_hand: Floats
+) -> Bools:
+    """Return which part of the sample meets every sampled demand at once."""
+    demand, move, limit = standard.lead, prediction.movement, standard.asked.limit
+    good = ~prediction.crack.cracked & (in_hand >= 1.0)
     good &= np.nan_to_num(prediction.snap_margin_hrc, nan=1.0) > 0
     if demand.floor_hrc is not None:
         good &= (hrc >= demand.floor_hrc) & (prediction.depth_mm >= demand.depth_mm)
@@ -323,21 +237,19 @@ def _together(
         good &= hrc <= demand.ceiling_hrc
     if move.stated:
         good &= move.moved_mm <= move.permitted_mm
-    if job.asked.limit.budget is not None:
-        good &= prediction.bill.cost <= job.asked.limit.budget
-    return np.asarray(good & _others_met(prediction, job))
+    if limit.budget is not None:
+        good &= prediction.bill.cost <= limit.budget
+    return np.asarray(good & _others_met(prediction, standard))
 
 
-def _others_met(prediction: Prediction, job: Job) -> NDArray[np.bool_]:
-    """Return which draws keep the other zones in bounds, drawing one further where it must."""
+def _others_met(prediction: Prediction, standard: Standard) -> Bools:
+    """Return where the other zones keep their bounds, one tempered further where it must."""
     met = np.ones(len(prediction.surface_hrc), dtype=bool)
-    redrawn = job.shared()["rework"] < REDRAW_NORMAL
-    for demand in job.demands:
-        if demand.zone == job.leading.zone:
-            continue
+    mended = (standard.normals["rework"] < RETEMPER_NORMAL) & standard.has_flame
+    for demand in standard.others:
         hrc = prediction.section_hrc[:, list(demand.sections)]
         if demand.floor_hrc is not None:
             met &= hrc.min(axis=1) >= demand.floor_hrc
         if demand.ceiling_hrc is not None:
-            met &= (hrc.max(axis=1) <= demand.ceiling_hrc) | (redrawn & _has_flame(job))
+            met &= (hrc.max(axis=1) <= demand.ceiling_hrc) | mended
     return met

@@ -3,8 +3,9 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
+from selector.decision.breaking_gate import is_bound_to_fail
 from selector.decision.heating_gate import heating_gates
-from selector.decision.judgement import fails_undrawn, judge
+from selector.decision.judgement import judge
 from selector.decision.option import Option, Rejected, Scorer
 from selector.errors import OutOfRangeError, limits_left
 from selector.gate import Gate
@@ -169,7 +170,7 @@ def _best(treatment: Treatment, chosen: Iterable[Choice], job: Job, scorer: Scor
 def _hope(treatment: Treatment, choice: Choice, job: Job) -> int:
     """Return when to sample a temper: later where all gates are passed by no earlier one."""
     # Left as quenched comes second, what is bound to fail a gate last.
-    if fails_undrawn(treatment, choice.temper, job):
+    if is_bound_to_fail(treatment, choice.temper, job.asked):
         return 2
     return int(choice.temper.means == "none")
 

@@ -1,24 +1,22 @@
-"""Service in the cold: whether a steel is used below its usual transition to brittle.
+"""Service in the cold: whether a steel is used below its usual ductile-brittle transition.
 
-Energies of impact are compared with nothing here: a transition temperature is that of Charpy
-V-notch alone, and where none is known the answer is that it is not known.
+Only transition temperatures of Charpy V-notch tests are compared with the service temperature.
+No impact energy is used. Where no transition is known, the gate says so.
 """
 
 from typing import Literal
 
-from selector.figure import median
 from selector.gate import Gate
-from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.mechanics.cold import TRANSITION_SD_C, pearlitic_transition_c
-from selector.option.prediction import Prediction
+from selector.requirement import Requirement
 
-# Frost; warmer service is what published energies at room temperature stand for. [°C]
+# Below this the part works in frost; above it room-temperature toughness holds. [°C]
 COLD_C = 0.0
 # Catalogued transitions are of hardened and tempered bar no harder than this. [HRC]
 TOUGH_HRC = 38.0
 # Cold drawing raises the transition by about this much. Common practice, no source. [°C]
-_DRAWN_C = 25.0
+_COLD_DRAWN_C = 25.0
 _PEARLITIC = frozenset({"annealed", "hot-rolled", "normalised", "cold-drawn"})
 _PLAIN = frozenset({"mild", "free-cutting", "medium-carbon"})
 
@@ -51,52 +49,52 @@ def transition_c(treatment: Treatment, hardness_hrc: float) -> tuple[float, floa
 
 
 def _of_pearlite(treatment: Treatment) -> tuple[float, float] | None:
-    """Return the range of a plain carbon steel as rolled, normalised or drawn."""
+    """Return the range of a plain carbon steel as rolled, normalised or cold-drawn."""
     steel = treatment.steel
     carbon = steel.composition_wt_pct.get("C")
     if steel.kind not in _PLAIN or carbon is None:
         return None
     middle = float(pearlitic_transition_c(carbon.middle))
     if treatment.condition.name == "cold-drawn" and treatment.route.process == "none":
-        middle += _DRAWN_C
+        middle += _COLD_DRAWN_C
     return middle - TRANSITION_SD_C, middle + TRANSITION_SD_C
 
 
-def cold_gate(prediction: Prediction, job: Job) -> Gate | None:
+def cold_gate(treatment: Treatment, hardest_hrc: float, asked: Requirement) -> Gate | None:
     """Judge service in frost against the steel's usual transition.
 
-    Struck below it, a part fails; not struck, or where nothing is known, it comes with a
-    caution.
+    A part that is struck below it fails. One that is not struck, or of which nothing is known,
+    is marginal.
 
     Parameters
     ----------
-    prediction : Prediction
-        The option.
-    job : Job
-        What is asked.
+    treatment : Treatment
+        Steel, condition and route.
+    hardest_hrc : float
+        Hardness of surface or core, the harder of the two. [HRC]
+    asked : Requirement
+        Service temperature and impact.
 
     Returns
     -------
     Gate or None
         None without a stated service temperature below 0 °C.
     """
-    service = job.asked.limit.service_temperature
+    service = asked.limit.service_temperature
     if service is None or service >= COLD_C:
         return None
-    steel = prediction.treatment.steel.name
-    hardest = max(median(prediction.surface_hrc), median(prediction.core_hrc))
-    found = transition_c(prediction.treatment, hardest)
-    if found is None:
+    steel, transition = treatment.steel.name, transition_c(treatment, hardest_hrc)
+    if transition is None:
         text = (
             f"how tough {steel} stays at {service:.0f} °C in this state is not known: warm it "
             "before a blow, or break a test bar cold"
         )
         return Gate("cold", "marginal", text)
-    low, high = found
+    low, high = transition
     span = f"{low:.0f} to {high:.0f} °C" if low < high else f"{low:.0f} °C"
     text = f"{steel} usually turns brittle at {span} (Charpy V-notch); service {service:.0f} °C"
     if service >= high:
         return Gate("cold", "pass", text)
-    struck = job.asked.load.impact == "hammered" and service < low
+    struck = asked.load.impact == "hammered" and service < low
     verdict: Literal["fail", "marginal"] = "fail" if struck else "marginal"
     return Gate("cold", verdict, f"{text}: a blow or a notch may break it")

@@ -1,15 +1,15 @@
 """Least factor of strength over the sections and the ways they can fail."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.duty.contact import corner_factor, corners
+from selector.duty.contact import Corner, corner_factor, corners
 from selector.hardness_scale import hv_from_hrc
-from selector.job.geometry import area_mm2
-from selector.job.job import Job
+from selector.job.geometry import Notches, area_mm2, notches
 from selector.mechanics.section import (
     bending_stress_mpa,
     section_modulus,
@@ -21,155 +21,195 @@ from selector.mechanics.strength import (
     static_factor,
     strength,
 )
-from selector.requirement.part import Section
+from selector.requirement import Requirement
+from selector.requirement.load import Load
 
 Floats = NDArray[np.float64]
-# More than this on a known load buys nothing.
+# A factor above this on a known load buys nothing.
 CAP = 2.0
 # Pre-hardened alloy bar as sold, 28 to 32 HRC. [HV]
 PREHARD_HV = 300.0
-# How far the load a user states may be off, as standard deviation of its logarithm.
+# How far off the load that a user states may be, as standard deviation of its logarithm.
 LOAD_LOG_SD = 0.15
-# Of a fatigue load, what alternates: a working part is rarely fully reversed. Estimate.
+# Share of a fatigue load that alternates: a working part is rarely fully reversed. Estimate.
 ALTERNATING = 0.5
 # Axial over bending fatigue limit (R. G. Budynas, J. K. Nisbett, Shigley's Mechanical
 # Engineering Design, 9th ed., 2011, Eq. 6-26, from memory).
 AXIAL_FATIGUE = 0.85
 
 
-def has_load(job: Job) -> bool:
-    """Return whether any load was given.
-
-    Parameters
-    ----------
-    job : Job
-        Part and loads.
-
-    Returns
-    -------
-    bool
-        False when strength cannot be judged.
-    """
-    load = job.asked.load
-    return any((load.torque, load.bending, load.axial))
-
-
-def least_factor(section_hrc: Floats, job: Job) -> Floats:
-    """Return the least factor of strength over sections, modes and corners, over the draws.
-
-    Parameters
-    ----------
-    section_hrc : ndarray
-        Hardness of the stressed fibres; shape (draws, sections). [HRC]
-    job : Job
-        Part, loads, notches.
-
-    Returns
-    -------
-    ndarray
-        Factor, at most `CAP`; shape (draws,). [-]
-    """
-    if not has_load(job):
-        return _of_unknown_load(section_hrc, job)
-    over = np.exp(LOAD_LOG_SD * job.shared()["load"])
-    hv = np.asarray(hv_from_hrc(section_hrc, outside="extend"))
-    factors = [
-        section_factor(section, index, np.maximum(hv[:, index], 90.0), job)
-        for index, section in enumerate(job.asked.part.section)
-    ]
-    factors += [
-        corner_factor(corner, np.maximum(hv[:, corner.section], 90.0))
-        for corner in job.once(("corners",), lambda: corners(job.asked))
-    ]
-    return np.asarray(np.minimum(np.min(factors, axis=0) / over, CAP))
-
-
-def _of_unknown_load(section_hrc: Floats, job: Job) -> Floats:
-    """Return the factor where no load is stated: full, save where lives depend on the part."""
-    # There the stronger bar is the safer guess, up to pre-hardened alloy bar. Common practice.
-    if not job.asked.safety_critical:
-        return np.full(len(section_hrc), CAP)
-    weakest = np.asarray(hv_from_hrc(section_hrc.min(axis=1), outside="extend"))
-    share = strength(np.maximum(weakest, 90.0)).yield_mpa / strength(PREHARD_HV).yield_mpa
-    return np.asarray(1.0 + (CAP - 1.0) * np.minimum(share, 1.0))
-
-
-def section_factor(section: Section, index: int, hv: Floats, job: Job) -> Floats:
-    """Return the factor of one section at the stated loads, taken together.
-
-    Parameters
-    ----------
-    section : Section
-        The section.
-    index : int
-        Its place, from 0, for its notches.
-    hv : ndarray
-        Hardness of its outer fibres. [HV]
-    job : Job
-        Loads and notches.
-
-    Returns
-    -------
-    ndarray
-        Least of the static factor and, where the load is one of fatigue, that of it. [-]
-    """
-    stresses = job.once(("stress", str(index)), lambda: _stresses(section, index, job))
-    worst = combined_factor(*(_static(stress, hv) for stress in stresses))
-    if job.asked.load.cycles == "fatigue":
-        worst = np.minimum(worst, combined_factor(*(_tired(stress, hv) for stress in stresses)))
-    return worst
-
-
 @dataclass(frozen=True, slots=True)
-class _Stress:
+class Stress:
     """One load on one section: nominal stress, what yielding throughout adds, its notch.
 
     The stress is that of the whole section, and so is the notch factor, lost steel included.
     Where the section yields throughout, no notch counts and a hole is deducted instead.
     """
 
-    kind: Literal["torsion", "bending"]
+    load: Literal["torsion", "bending", "axial"]
     nominal_mpa: float
     plastic_ratio: float
     notch: float
-    fatigue_share: float = 1.0
+
+    @property
+    def kind(self) -> Literal["torsion", "bending"]:
+        """The kind of stress; an axial load is judged as bending is."""
+        return "torsion" if self.load == "torsion" else "bending"
+
+    def static_factor(self, hv: Floats) -> Floats:
+        """Return the static factor of this load alone, over hardness in HV."""
+        return static_factor(self.nominal_mpa, hv, self.kind, self.plastic_ratio, self.notch)
+
+    def fatigue_factor(self, hv: Floats) -> Floats:
+        """Return the fatigue factor of this load alone, over hardness in HV."""
+        factor = fatigue_factor(ALTERNATING * self.nominal_mpa, hv, self.kind, self.notch)
+        return AXIAL_FATIGUE * factor if self.load == "axial" else factor
 
 
-def _stresses(section: Section, index: int, job: Job) -> tuple[_Stress | None, ...]:
-    """Return the stress of torsion, of bending and of axial load, None where there is none."""
-    load, notches = job.asked.load, job.notches
-    shape = (section.shape, section.size, section.width, section.bore)
-    modulus = section_modulus(*shape)
-    twist, bend = float(notches.torsion[index]), float(notches.bending[index])
-    found: list[_Stress | None] = [None, None, None]
-    if load.torque:
-        ratio = float(modulus.torsion_plastic_mm3 / modulus.torsion_mm3)
-        stress = float(torsion_stress_mpa(load.torque, *shape))
-        net = float(notches.net_torsion[index])
-        found[0] = _Stress("torsion", stress, ratio * net, twist)
-    if load.bending:
-        ratio = float(modulus.bending_plastic_mm3 / modulus.bending_mm3)
-        stress = float(bending_stress_mpa(load.bending, *shape))
-        found[1] = _Stress("bending", stress, ratio * float(notches.net_bending[index]), bend)
-    if load.axial:
-        stress = load.axial / area_mm2(section)
-        net = float(notches.net_axial[index])
-        found[2] = _Stress("bending", stress, net, bend, AXIAL_FATIGUE)
-    return tuple(found)
+@dataclass(frozen=True, slots=True, eq=False)
+class Bearing:
+    """What the part bears: notches and stresses of each section, corners that carry torque.
+
+    `stressed` holds one tuple a section, empty where no load is stated. `vital` is True where
+    lives depend on the part.
+    """
+
+    notches: Notches
+    stressed: tuple[tuple[Stress, ...], ...]
+    corners: tuple[Corner, ...]
+    fatigue: bool
+    vital: bool
+
+    @property
+    def is_known(self) -> bool:
+        """Whether any load is stated."""
+        return any(self.stressed)
 
 
-def _static(stress: _Stress | None, hv: Floats) -> Floats | float:
-    """Return the static factor of one load alone."""
-    if stress is None:
-        return np.inf
-    return static_factor(
-        stress.nominal_mpa, hv, stress.kind, stress.plastic_ratio, stress.notch
+def has_load(load: Load) -> bool:
+    """Return whether any load was given.
+
+    Parameters
+    ----------
+    load : Load
+        Loads of the requirement.
+
+    Returns
+    -------
+    bool
+        False when strength cannot be judged.
+    """
+    return any((load.torque, load.bending, load.axial))
+
+
+def bearing(asked: Requirement) -> Bearing:
+    """Return what the part bears.
+
+    Parameters
+    ----------
+    asked : Requirement
+        Part, features and loads.
+
+    Returns
+    -------
+    Bearing
+        Does not depend on the steel.
+    """
+    notch = notches(asked.part)
+    return Bearing(
+        notches=notch,
+        stressed=_stresses(asked, notch),
+        corners=corners(asked),
+        fatigue=asked.load.cycles == "fatigue",
+        vital=asked.safety_critical,
     )
 
 
-def _tired(stress: _Stress | None, hv: Floats) -> Floats | float:
-    """Return the fatigue factor of one load alone."""
-    if stress is None:
-        return np.inf
-    amplitude = ALTERNATING * stress.nominal_mpa
-    return stress.fatigue_share * fatigue_factor(amplitude, hv, stress.kind, stress.notch)
+def _stresses(asked: Requirement, notch: Notches) -> tuple[tuple[Stress, ...], ...]:
+    """Return the stresses of torsion, bending and axial load in each section."""
+    load, stressed = asked.load, []
+    for index, section in enumerate(asked.part.section):
+        shape = (section.shape, section.size, section.width, section.bore)
+        modulus, here = section_modulus(*shape), list[Stress]()
+        twist, bend = float(notch.torsion[index]), float(notch.bending[index])
+        if load.torque:
+            ratio = float(modulus.torsion_plastic_mm3 / modulus.torsion_mm3)
+            ratio *= float(notch.net_torsion[index])
+            mpa = float(torsion_stress_mpa(load.torque, *shape))
+            here.append(Stress("torsion", mpa, ratio, twist))
+        if load.bending:
+            ratio = float(modulus.bending_plastic_mm3 / modulus.bending_mm3)
+            ratio *= float(notch.net_bending[index])
+            mpa = float(bending_stress_mpa(load.bending, *shape))
+            here.append(Stress("bending", mpa, ratio, bend))
+        if load.axial:
+            mpa = load.axial / area_mm2(section)
+            here.append(Stress("axial", mpa, float(notch.net_axial[index]), bend))
+        stressed.append(tuple(here))
+    return tuple(stressed)
+
+
+def least_factor(section_hrc: Floats, bears: Bearing, load: Floats) -> Floats:
+    """Return the least factor of strength over sections, modes and corners, over the sample.
+
+    Parameters
+    ----------
+    section_hrc : ndarray
+        Hardness of the stressed fibres; shape (samples, sections). [HRC]
+    bears : Bearing
+        Stresses and corners of the part.
+    load : ndarray
+        Standard normal sample of the load; shape (samples,). [-]
+
+    Returns
+    -------
+    ndarray
+        Factor, at most `CAP`; shape (samples,). [-]
+    """
+    if not bears.is_known:
+        return _of_unknown_load(section_hrc, vital=bears.vital)
+    hv = np.maximum(np.asarray(hv_from_hrc(section_hrc, outside="extend")), 90.0)
+    factors = [section_factor(bears, k, hv[:, k]) for k in range(len(bears.stressed))]
+    factors += [corner_factor(corner, hv[:, corner.section]) for corner in bears.corners]
+    return np.asarray(np.minimum(np.min(factors, axis=0) / np.exp(LOAD_LOG_SD * load), CAP))
+
+
+def _of_unknown_load(section_hrc: Floats, *, vital: bool) -> Floats:
+    """Return the factor where no load is stated: full, save where lives depend on the part."""
+    # There the stronger bar is the safer guess, up to pre-hardened alloy bar. Common practice.
+    if not vital:
+        return np.full(len(section_hrc), CAP)
+    weakest = np.asarray(hv_from_hrc(section_hrc.min(axis=1), outside="extend"))
+    share = strength(np.maximum(weakest, 90.0)).yield_mpa / strength(PREHARD_HV).yield_mpa
+    return np.asarray(1.0 + (CAP - 1.0) * np.minimum(share, 1.0))
+
+
+def section_factor(bears: Bearing, index: int, hv: Floats) -> Floats:
+    """Return the factor of one section at the stated loads, taken together.
+
+    Parameters
+    ----------
+    bears : Bearing
+        Stresses of the part.
+    index : int
+        Place of the section, from 0.
+    hv : ndarray
+        Hardness of its outer fibres. [HV]
+
+    Returns
+    -------
+    ndarray
+        Least of the static factor and, where the load is one of fatigue, that of it. [-]
+    """
+    stresses = bears.stressed[index]
+    factor = _combined({stress.load: stress.static_factor(hv) for stress in stresses})
+    if bears.fatigue:
+        tired = _combined({stress.load: stress.fatigue_factor(hv) for stress in stresses})
+        return np.minimum(factor, tired)
+    return factor
+
+
+def _combined(factors: Mapping[str, Floats]) -> Floats:
+    """Return the factor of all loads at once; a load that is not stated takes nothing off."""
+    torsion, bending, axial = (factors.get(k, np.inf) for k in ("torsion", "bending", "axial"))
+    return combined_factor(torsion, bending, axial)

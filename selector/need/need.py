@@ -15,7 +15,7 @@ from selector.duty.contact import (
     pressings,
 )
 from selector.duty.stiffness import stiffness
-from selector.duty.strength import LOAD_LOG_SD, has_load, section_factor
+from selector.duty.strength import LOAD_LOG_SD, Bearing, bearing, section_factor
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.candidates import screened
 from selector.job.geometry import area_mm2
@@ -28,7 +28,6 @@ from selector.option.cost import bill, order_of
 from selector.option.preparation import supply_hrc
 from selector.record import Spread
 from selector.requirement import Requirement
-from selector.requirement.part import Section
 from selector.wording import shown
 
 Floats = NDArray[np.float64]
@@ -59,10 +58,11 @@ def need(asked: Requirement, catalog: Catalog | None = None) -> NeedOut:
         Ready for JSON and for the terminal.
     """
     job = resolved(asked, catalog or load_catalog())
-    sections = (*_strengths(job), *_corner_needs(asked), *_blow_need(asked))
+    bears = bearing(asked)
+    sections = (*_strengths(asked, bears), *_corner_needs(asked), *_blow_need(asked))
     contacts = tuple(_contact(found) for found in pressings(asked))
     hard = [d for d in job.demands if d.floor_hrc is not None]
-    bar = _plain_bar(job, sections)
+    bar = _plain_bar(job, bears, sections)
     verdict = _verdict(sections, bar, hard=bool(hard))
     return NeedOut(
         part=asked.part.name,
@@ -145,25 +145,23 @@ def _in_hrc(span_hv: tuple[float, float] | None) -> Window | None:
     return (None if low <= _HV[0] else _hrc(low)), (None if high >= _HV[-1] else _hrc(high))
 
 
-def _strengths(job: Job) -> tuple[SectionNeed, ...]:
+def _strengths(asked: Requirement, bears: Bearing) -> tuple[SectionNeed, ...]:
     """Return what each section needs to bear torque, bending and axial load together."""
-    if not has_load(job):
+    if not bears.is_known:
         return ()
-    return tuple(
-        _strength(section, number, job) for number, section in enumerate(job.asked.part.section)
-    )
+    return tuple(_strength(asked, bears, number) for number in range(len(bears.stressed)))
 
 
-def _strength(section: Section, number: int, job: Job) -> SectionNeed:
+def _strength(asked: Requirement, bears: Bearing, number: int) -> SectionNeed:
     """Return what one section needs."""
-    factor = section_factor(section, number, _HV, job)
+    section, factor = asked.part.section[number], section_factor(bears, number, _HV)
     spans = [_span_hv(factor, _over(d)) for d in (-NINETEEN_IN_TWENTY, 0.0, NINETEEN_IN_TWENTY)]
-    load = job.asked.load
+    load = asked.load
     kinds = {"torque": load.torque, "bending": load.bending, "axial load": load.axial}
     governs = " and ".join(name for name, value in kinds.items() if value)
     if load.cycles == "fatigue":
         governs += ", again and again"
-    notch = max(job.notches.torsion[number], job.notches.bending[number])
+    notch = max(bears.notches.torsion[number], bears.notches.bending[number])
     inputs = {name: value for name, value in kinds.items() if value} | {
         "shape": section.shape,
         "size_mm": section.size,
@@ -288,7 +286,7 @@ def _contact(found: Pressing) -> ContactNeed:
     )
 
 
-def _plain_bar(job: Job, needs: tuple[SectionNeed, ...]) -> PlainBar | None:
+def _plain_bar(job: Job, bears: Bearing, needs: tuple[SectionNeed, ...]) -> PlainBar | None:
     """Return the bar nearest to hand that bears the load as bought, None where none does."""
     if any(found.least is None for found in needs):
         return None
@@ -298,12 +296,12 @@ def _plain_bar(job: Job, needs: tuple[SectionNeed, ...]) -> PlainBar | None:
         if item.gate is None
         and item.treatment.route.process == "none"
         and item.treatment.condition.name != "hard-element"
-        and _serves(item.treatment, job)
+        and _serves(_hrc_as_sold(item.treatment, job), bears)
     ]
     work = min(fit, key=lambda work: _far_to_seek(work, job), default=None)
     if work is None:
         return None
-    hrc = supply_hrc(work, job.of_steel(work.steel.slug))
+    hrc = _hrc_as_sold(work, job)
     low, middle, high = (float(x) for x in np.quantile(hrc, (0.05, 0.5, 0.95)))
     return PlainBar(
         steel=work.steel.name,
@@ -323,19 +321,22 @@ def _far_to_seek(work: Treatment, job: Job) -> tuple[bool, int, float]:
     )
 
 
-def _serves(work: Treatment, job: Job) -> bool:
+def _hrc_as_sold(work: Treatment, job: Job) -> Floats:
+    """Return the hardness of a bar as sold, over the sample. [HRC]."""
+    return supply_hrc(work, job.of_steel(work.steel.slug))
+
+
+def _serves(hrc: Floats, bears: Bearing) -> bool:
     """Return whether nine bars in ten bear nine loads in ten."""
-    hrc = supply_hrc(work, job.of_steel(work.steel.slug))
     if np.isnan(hrc).any():
         return False
     hv = np.array([max(float(hv_from_hrc(np.quantile(hrc, 0.1), outside="extend")), _HV[0])])
     over = _over(NINE_IN_TEN)
-    strong = not has_load(job) or all(
-        float(section_factor(s, n, hv, job)[0]) >= over
-        for n, s in enumerate(job.asked.part.section)
+    strong = not bears.is_known or all(
+        float(section_factor(bears, n, hv)[0]) >= over for n in range(len(bears.stressed))
     )
     return strong and all(
-        float(corner_factor(corner, hv)[0]) >= over for corner in corners(job.asked)
+        float(corner_factor(corner, hv)[0]) >= over for corner in bears.corners
     )
 
 

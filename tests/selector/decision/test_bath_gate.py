@@ -1,19 +1,15 @@
 import pytest
 
-from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.decision.bath_gate import bath_gates
-from selector.job.job import resolved
 from tests.dog import asked, only, work
-
-CATALOG = load_catalog()
 
 
 def judged(treatment, litres=None, medium="oil"):
     """Return the verdicts on a bath of so many litres, for a dog of 0.69 kg, 0.12 of it hot."""
     bath = {"medium": medium} if litres is None else {"medium": medium, "volume": f"{litres} l"}
-    job = resolved(asked({"workshop.bath": [bath]}), CATALOG)
-    return [gate.verdict for gate in bath_gates(treatment, job)]
+    there = asked({"workshop.bath": [bath]})
+    return [gate.verdict for gate in bath_gates(treatment, there)]
 
 
 WHOLE, LOCAL = (work("42crmo4", route) for route in ("through-torch", "local-torch"))

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector.decision.duty_gate import contact_factor, duty_gates, skin_mm
+from selector.decision.standard import standard_of
 from selector.duty.contact import blow_force_n
 from selector.job.job import resolved
 from selector.job.treatment import Temper
@@ -29,7 +30,7 @@ def predicted(job, *named, **given):
 def gates(changes=None, *named, **given_work):
     job = resolved(asked(changes), CATALOG)
     found = predicted(job, *named, **given_work)
-    return {g.name: g for g in duty_gates(found, found.surface_hrc, job)}
+    return {g.name: g for g in duty_gates(found, found.surface_hrc, standard_of(job))}
 
 
 def test_without_contact_blow_mate_or_local_heat_nothing_is_judged():
@@ -54,7 +55,7 @@ def test_a_shallow_layer_over_a_soft_core_fails_where_the_shear_lies_deeper():
 def test_a_heavier_contact_leaves_less_in_hand(force, times):
     hrc = np.full(512, 50.0)
     light, heavy = (
-        contact_factor(hrc, resolved(asked({"load.contact": f}), CATALOG))
+        contact_factor(hrc, standard_of(resolved(asked({"load.contact": f}), CATALOG)))
         for f in (force, force * times)
     )
     assert np.all(heavy < light)
@@ -106,9 +107,7 @@ FURNACED = {"workshop.heat": [{"source": "muffle-furnace"}]}
 
 
 def test_an_open_furnace_leaves_a_soft_skin_that_a_torch_does_not():
-    job = resolved(asked(FURNACED), CATALOG)
-    by_furnace = skin_mm(predicted(job, "c45", **FURNACE))
-    by_torch = skin_mm(predicted(resolved(asked(), CATALOG), "c45"))
+    by_furnace, by_torch = skin_mm(work("c45", **FURNACE)), skin_mm(work("c45"))
     assert by_furnace > 0.1 > 0.05 > by_torch > 0
 
 
@@ -131,8 +130,5 @@ def test_a_soft_skin_left_on_a_wearing_face_is_said(changes, said):
 
 @pytest.mark.parametrize("kind", ["salt-bath", "none"])
 def test_salt_and_no_heat_leave_no_skin(kind):
-    job = resolved(asked(), CATALOG)
-    found = predicted(job, "c45")
     source = CATALOG.heat_sources["salt-bath"] if kind == "salt-bath" else None
-    bath = replace(found, treatment=replace(found.treatment, source=source))
-    assert skin_mm(bath) == 0
+    assert skin_mm(replace(work("c45"), source=source)) == 0

@@ -7,34 +7,28 @@ from selector.decision.judgement import judge
 from selector.duty.cold import cold_gate, transition_c
 from selector.gate import Gate
 from selector.job.job import resolved
-from selector.job.treatment import NO_TEMPER, Temper
+from selector.job.treatment import NO_TEMPER
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
-LOW = Temper("oven", 200.0, 3600.0)
 BOUGHT = {"route": "as-bought", "medium": None, "source": None}
 
 
-def predicted(changes, temper, **given_work):
-    job = resolved(asked(changes), CATALOG)
-    return predict(prepare(work(**given_work), job), temper, job), job
-
-
-def gate(service, impact="light", temper=NO_TEMPER, **given_work) -> Gate | None:
+def gate(service, impact="light", hrc=20.0, **given_work) -> Gate | None:
     changes = {"limit.service_temperature": service, "load.impact": impact}
-    return cold_gate(*predicted(changes, temper, **{**BOUGHT, **given_work}))
+    return cold_gate(work(**{**BOUGHT, **given_work}), hrc, asked(changes))
 
 
 def prehard(service, impact="light"):
-    return gate(service, impact, steel="42crmo4", condition="prehard", route="prehard-bar")
+    return gate(
+        service, impact, 30.0, steel="42crmo4", condition="prehard", route="prehard-bar"
+    )
 
 
 def test_without_frost_the_cold_is_not_judged():
-    job = resolved(asked(), CATALOG)
-    found = predict(prepare(work(**BOUGHT), job), NO_TEMPER, job)
-    assert cold_gate(found, job) is None
+    assert cold_gate(work(**BOUGHT), 20.0, asked()) is None
     assert gate(0) is None
     assert gate(60) is None
 
@@ -64,11 +58,11 @@ def test_medium_carbon_bar_as_rolled_is_brittle_in_frost_and_struck_it_is_refuse
 
 
 def test_cold_drawing_moves_the_transition_up():
-    rolled, drawn = (
+    rolled, cold_drawn = (
         transition_c(work(**{**BOUGHT, "steel": "c45", "condition": name}), 20.0)
         for name in ("hot-rolled", "cold-drawn")
     )
-    assert drawn[0] - rolled[0] == pytest.approx(25)
+    assert cold_drawn[0] - rolled[0] == pytest.approx(25)
 
 
 def test_austenitic_steel_stays_tough():
@@ -82,10 +76,10 @@ def test_austenitic_steel_stays_tough():
         {"steel": "42crmo4", "route": "through-torch"},
         {"steel": "16mncr5", "route": "case-compound"},
     ],
-    ids=["tool steel", "alloy steel drawn low", "case"],
+    ids=["tool steel", "alloy steel tempered low", "case"],
 )
 def test_what_is_hard_is_unknown_in_the_cold_and_says_so(given_work):
-    found = gate(-20, "light", LOW, source="oxy-propane", **{"medium": "oil", **given_work})
+    found = gate(-20, "light", 55.0, source="oxy-propane", **{"medium": "oil", **given_work})
     assert found.verdict == "marginal"
     assert "not known" in found.text
 
@@ -98,14 +92,14 @@ def test_a_harder_state_is_never_called_tougher(slug, hrc):
 
 
 ORDER = ("pass", "marginal", "fail")
-BAR = predicted({}, NO_TEMPER, **BOUGHT, steel="c45", condition="hot-rolled")[0]
+BAR = work(**{**BOUGHT, "steel": "c45", "condition": "hot-rolled"})
 
 
 @given(st.floats(-150.0, -1.0), st.floats(0.1, 60.0), st.sampled_from(["light", "hammered"]))
 def test_colder_service_is_never_judged_better(service, colder, impact):
     warm, cold = (
-        cold_gate(BAR, resolved(asked(
-            {"limit.service_temperature": at, "load.impact": impact}), CATALOG))
+        cold_gate(BAR, 20.0, asked(
+            {"limit.service_temperature": at, "load.impact": impact}))
         for at in (service, max(service - colder, -200.0))
     )  # fmt: skip
     assert ORDER.index(cold.verdict) >= ORDER.index(warm.verdict)
@@ -113,7 +107,7 @@ def test_colder_service_is_never_judged_better(service, colder, impact):
 
 def test_the_cold_counts_among_the_gates_of_an_option():
     changes = {"limit.service_temperature": -20, "load.impact": "hammered"}
-    found, job = predicted(changes, NO_TEMPER, **BOUGHT, steel="c45")
-    judged = judge(found, 0.0, job)
+    job, bar = resolved(asked(changes), CATALOG), work(**{**BOUGHT, "steel": "c45"})
+    judged = judge(predict(prepare(bar, job), NO_TEMPER, job), 0.0, job)
     assert next(g for g in judged.gates if g.name == "cold").verdict == "fail"
     assert judged.verdict == "fail"

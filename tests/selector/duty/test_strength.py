@@ -3,36 +3,33 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from catalog import load_catalog
 from selector import sampling
-from selector.duty.strength import CAP, has_load, least_factor
-from selector.job.job import resolved
+from selector.duty.strength import CAP, bearing, has_load, least_factor
 from selector.mechanics.notch import cross_hole_factor
 from tests.dog import GONE, asked
 from tests.examples import few
 
-CATALOG = load_catalog()
 NONE = {"load.torque": GONE}
 
 
-def near(changes=None):
-    return resolved(asked(changes), CATALOG)
+def factor(hardness, changes=None):
+    return least_factor(hardness, bearing(asked(changes)), sampling.shared()["load"])
 
 
 def median(changes=None, hrc=(40.0, 40.0)):
     hardness = np.tile(np.array(hrc), (sampling.COUNT, 1))
-    return float(np.median(least_factor(hardness, near(changes))))
+    return float(np.median(factor(hardness, changes)))
 
 
 def test_without_a_load_nothing_is_judged():
-    assert not has_load(near(NONE))
+    assert not has_load(asked(NONE).load)
     assert median(NONE) == CAP
-    assert not has_load(near({"load.torque": "0 N m"}))
+    assert not has_load(asked({"load.torque": "0 N m"}).load)
 
 
 @pytest.mark.parametrize("load", ["bending", "axial"])
 def test_any_load_is_judged(load):
-    assert has_load(near({**NONE, f"load.{load}": 10}))
+    assert has_load(asked({**NONE, f"load.{load}": 10}).load)
 
 
 @given(st.floats(1, 2000), st.floats(1.01, 5))
@@ -106,7 +103,7 @@ def test_a_second_load_never_helps():
 
 
 def test_the_stated_load_is_uncertain():
-    found = least_factor(np.full((sampling.COUNT, 2), 30.0), near({"load.torque": "900 N m"}))
+    found = factor(np.full((sampling.COUNT, 2), 30.0), {"load.torque": "900 N m"})
     assert found.shape == (sampling.COUNT,)
     assert found.std() > 0
 

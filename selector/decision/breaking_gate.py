@@ -1,0 +1,92 @@
+"""Whether an option cracks in the quench, or snaps and chips in use."""
+
+from dataclasses import replace
+
+import numpy as np
+
+from selector.figure import median
+from selector.gate import BREAKING, Gate, judged
+from selector.job.treatment import Temper, Treatment
+from selector.option.cracking import crack_words
+from selector.option.prediction import TOUGHNESS, Prediction, embrittled
+from selector.option.temper_choice import LEAST_SAFE_C, STRUCK_LEAST_TEMPER_C
+from selector.requirement import Requirement
+from selector.requirement.load import Load
+
+# A temper must be hotter than the service temperature by this. Common practice. [°C]
+SERVICE_MARGIN_C = 30.0
+
+
+def breaking_gates(prediction: Prediction, load: Load) -> list[Gate]:
+    """Return the gates of quench cracks and of snapping in use.
+
+    Parameters
+    ----------
+    prediction : Prediction
+        The option.
+    load : Load
+        Its impact.
+
+    Returns
+    -------
+    list of Gate
+        The first only where something is quenched.
+    """
+    snap, risk = _snap_gate(prediction, load.impact), prediction.crack.risk
+    if risk is None:
+        return [snap]
+    text = f"risk of a quench crack {crack_words(risk)}"
+    return [judged("cracking", ~prediction.crack.cracked, text, BREAKING), snap]
+
+
+def _snap_gate(prediction: Prediction, impact: str) -> Gate:
+    """Judge snapping and chipping; unknown toughness is no pass."""
+    margin = prediction.snap_margin_hrc
+    if np.isnan(margin).any():
+        text = "as quenched or drawn below 180 °C: toughness unknown"
+        if impact == "none":
+            return Gate("snap", "marginal", f"{text}; let nothing strike it")
+        return Gate("snap", "fail", f"{text}, and it is struck: it chips or snaps")
+    temper = prediction.temper
+    quenched = prediction.treatment.hardens and temper.means != "none"
+    if impact == "hammered" and quenched and temper.temperature_c < STRUCK_LEAST_TEMPER_C:
+        text = f"a struck end drawn to {temper.temperature_c:.0f} °C only: straw chips, draw on"
+        return Gate("snap", "fail", text)
+    brittle = embrittled(prediction.treatment, temper)
+    lowered = ", lowered by a temper in its embrittlement window" if brittle else ""
+    text = (
+        f"{median(margin):.0f} HRC in hand before it snaps ({impact} impact, "
+        f"{TOUGHNESS[prediction.treatment.steel.toughness]} toughness{lowered})"
+    )
+    # The likelihood is estimated: the share counts where a snap is less likely than not.
+    gate = judged("snap", margin > 0.0, text, BREAKING)
+    if brittle and gate.verdict == "pass":
+        warned = f"{temper.temperature_c:.0f} °C is where this steel turns brittle; {text}"
+        return replace(gate, verdict="marginal", text=warned)
+    return gate
+
+
+def is_bound_to_fail(treatment: Treatment, temper: Temper, asked: Requirement) -> bool:
+    """Return whether a temper fails a gate whatever the sample holds.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is tempered.
+    temper : Temper
+        How it is tempered.
+    asked : Requirement
+        Impact and service temperature.
+
+    Returns
+    -------
+    bool
+        For a quenched part that is struck, or works too hot for the temper.
+    """
+    if not treatment.hardens:
+        return False
+    impact, service = asked.load.impact, asked.limit.service_temperature
+    least = {"none": 0.0, "hammered": STRUCK_LEAST_TEMPER_C}.get(impact, LEAST_SAFE_C)
+    brittle = impact != "none" and (temper.means == "none" or temper.temperature_c < least)
+    hot = service is not None and temper.temperature_c - service < SERVICE_MARGIN_C
+    return brittle or hot
