@@ -84,7 +84,7 @@ def weigh(
 def _each(going: list[Treatment], job: Job, scorer: Scorer) -> Iterator[Option | Rejected]:
     """Yield each treatment as an option, or rejected by the gate that stops it."""
     mildest: dict[tuple[str, str, str], Treatment] = {}
-    for treatment in mild_first(going, job):
+    for treatment in mild_first(going, job.asked.workshop):
         milder = mildest.get(but_for_bath(treatment))
         if milder is not None:
             yield Rejected(treatment, needless(treatment, milder))

@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.medium import Agitation, Medium
+from catalog.values import Span
 from selector.heat.boiling import Bath, bath_temperature_c, hottest_in_use_c
 from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
@@ -181,6 +182,44 @@ def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -
     )
 
 
+def _as_kept(
+    medium: Medium, workshop: Workshop, *, sent_out: bool
+) -> tuple[KeptBath | None, Agitation]:
+    """Return the workshop's own bath of a medium if it has one, and how the bath is moved."""
+    # An undescribed bath is moved moderately. The air of a workshop is still; the vacuum
+    # furnace of a firm blows gas under pressure. Common practice.
+    kept = next((bath for bath in workshop.bath if bath.medium == medium.slug), None)
+    if kept is not None and not sent_out:
+        return kept, kept.agitation
+    if medium.kind != "air":
+        return None, "moderate"
+    return None, "violent" if sent_out else "none"
+
+
+def severity(medium: Medium, workshop: Workshop, *, sent_out: bool = False) -> Span:
+    """Return how hard a medium quenches in this workshop's bath.
+
+    Parameters
+    ----------
+    medium : Medium
+        What it is quenched in.
+    workshop : Workshop
+        Its baths.
+    sent_out : bool, optional
+        Whether a firm does it, in a bath of its own.
+
+    Returns
+    -------
+    Span
+        Grossmann's severity at the agitation of the bath, or at the nearest one published.
+        [1/in]
+    """
+    _, agitation = _as_kept(medium, workshop, sent_out=sent_out)
+    published = medium.severity_per_in
+    nearest = list(published.values())[-1 if agitation in {"strong", "violent"} else 0]
+    return published.get(agitation, nearest)
+
+
 def quench(
     medium: Medium, workshop: Workshop, mass_kg: float, *, sent_out: bool = False
 ) -> Quench:
@@ -200,18 +239,10 @@ def quench(
     Returns
     -------
     Quench
-        A bath nobody described is moved moderately and as warm as usual. The air of a workshop
-        is still; a firm's vacuum furnace blows gas under pressure (common practice).
+        As warm as usual where nobody says how warm the bath is.
     """
-    baths = () if sent_out else workshop.bath
-    kept = next((bath for bath in baths if bath.medium == medium.slug), None)
-    unsaid: Agitation = (
-        "moderate" if medium.kind != "air" else "violent" if sent_out else "none"
-    )
-    agitation = kept.agitation if kept else unsaid
-    spans = medium.severity_per_in
-    told = list(spans.values())
-    span = spans.get(agitation) or told[-1 if agitation in {"strong", "violent"} else 0]
+    kept, agitation = _as_kept(medium, workshop, sent_out=sent_out)
+    span = severity(medium, workshop, sent_out=sent_out)
     # The catalogue's band as plus and minus one sd; no bath is known better than by 13 %.
     log_sd = 0.5 * np.log(max(span.high / span.low, 1.3))
     bath = None

@@ -1,42 +1,44 @@
-"""The mildest bath that hardens is the best one: which baths need not be weighed at all."""
+"""The mildest bath that hardens is the best one: which baths need not be weighed."""
 
 from collections.abc import Iterable
 
 from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.gate import Gate
-from selector.job.job import Job
+from selector.job.process import severity
 from selector.job.treatment import Treatment
-from selector.option.preparation import bath_of
+from selector.requirement.workshop import Workshop
 
-# What a quicker quench can mend: harder and deeper it gets. Cracks, bending and snapping it can
-# only make worse, and what a zone of full hardness is drawn to is the temper's affair.
-# Where the bath itself is in doubt, such as too small, another one may be better.
+# Demands that a faster quench can help to meet: it hardens more and deeper, but makes cracks,
+# bending and snapping worse. A doubt about the bath itself, such as its size, may be met by
+# another bath.
 MENDED_BY_QUENCH = frozenset({"hard_enough", "depth", "strength", "contact", "medium"})
 
 
-def mild_first(treatments: Iterable[Treatment], job: Job) -> list[Treatment]:
-    """Return treatments with those of milder baths first.
+def mild_first(treatments: Iterable[Treatment], workshop: Workshop) -> list[Treatment]:
+    """Return treatments, those of milder baths first.
 
     Parameters
     ----------
     treatments : iterable of Treatment
         What may be done.
-    job : Job
-        Part and workshop.
+    workshop : Workshop
+        Its baths.
 
     Returns
     -------
     list of Treatment
         Otherwise in the order given.
     """
-    return sorted(treatments, key=lambda work: _severity(work, job))
 
+    def severity_per_in(work: Treatment) -> float:
+        if work.medium is None:
+            return 0.0
+        sent_out = work.route.place == "subcontract"
+        span = severity(work.medium, workshop, sent_out=sent_out)
+        return float((span.low * span.high) ** 0.5)
 
-def _severity(work: Treatment, job: Job) -> float:
-    """Return how hard a treatment's bath quenches, 0 without one. [1/in]."""
-    bath = bath_of(work, job)
-    return 0.0 if bath is None else bath.severity
+    return sorted(treatments, key=severity_per_in)
 
 
 def is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
@@ -59,7 +61,7 @@ def is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
 
 
 def but_for_bath(work: Treatment) -> tuple[str, str, str]:
-    """Return what treatments share that differ in nothing but their bath.
+    """Return what two treatments share that differ only in their bath.
 
     Parameters
     ----------
@@ -75,7 +77,7 @@ def but_for_bath(work: Treatment) -> tuple[str, str, str]:
 
 
 def hardens_fully(work: Treatment, gates: Iterable[Gate]) -> bool:
-    """Return whether no quicker quench could better what was judged.
+    """Return whether a faster quench could improve nothing.
 
     Parameters
     ----------
@@ -87,9 +89,9 @@ def hardens_fully(work: Treatment, gates: Iterable[Gate]) -> bool:
     Returns
     -------
     bool
-        True where every demand that a quicker quench could mend is met outright.
+        True where every demand that a faster quench could help is met outright.
     """
-    # How deep a case is, the box and the hours decide.
+    # The depth of a case follows from carburising time and box, not from the quench.
     mended = MENDED_BY_QUENCH - ({"depth"} if work.route.process == "case" else set())
     asked = [gate for gate in gates if gate.name in mended]
     return work.medium is not None and all(gate.verdict == "pass" for gate in asked)

@@ -3,7 +3,6 @@ import pytest
 from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.gate import Gate
-from selector.job.job import resolved
 from selector.option.mildest_bath import (
     but_for_bath,
     hardens_fully,
@@ -30,10 +29,9 @@ def local(treatment):
 
 
 def test_oil_comes_before_warm_water_and_no_bath_before_both():
-    job = resolved(asked(), CATALOG)
     given = [work("42crmo4", medium=m) for m in ("warm-water", "oil")]
     bought = work("42crmo4", "as-bought", None)
-    ordered = mild_first([*given, bought], job)
+    ordered = mild_first([*given, bought], asked().workshop)
     assert [w.medium.slug if w.medium else None for w in ordered] == [None, "oil", "warm-water"]
 
 
