@@ -344,6 +344,8 @@ def _verdict(needs: tuple[SectionNeed, ...], bar: PlainBar | None, *, hard: bool
     """Return what hardness is needed for, in a word."""
     if any(found.least is None for found in needs):
         return "no_hardness_bears_it"
+    # Without a load nothing is to be borne, though no bar of known hardness be at hand.
+    borne = bar is not None or not needs
     if not hard:
-        return "none" if bar is not None else "strength"
-    return "wear" if bar is not None else "wear_and_strength"
+        return "none" if borne else "strength"
+    return "wear" if borne else "wear_and_strength"

@@ -52,6 +52,18 @@ def test_none_needs_no_load_to_be_said():
     assert "No torque, bending or axial load given" in " ".join(found.remarks)
 
 
+UNKNOWN_BAR = {"workshop.only_stock": True, "workshop.stock": [{"steel": "unknown"}]}
+
+
+def test_an_unknown_bar_is_no_need_of_strength_where_no_load_is_given():
+    found = of({**SOFT, **UNKNOWN_BAR, "load.torque": GONE})
+    assert (found.verdict, found.as_bought) == ("none", None)
+    assert found.headline == "No zone asks for hardness and no load is given: none is needed."
+    worn = of({**UNKNOWN_BAR, "load.torque": GONE})
+    assert worn.verdict == "wear"
+    assert worn.headline.startswith("Hardness is for wear: 50 to 56 HRC")
+
+
 def test_what_bears_its_load_may_still_wear():
     found = of()
     assert found.verdict == "wear"
