@@ -172,12 +172,13 @@ def conduct(
 
 @cache
 def _tell_if_new() -> None:
-    """Say once that the loop is compiled first; the machine keeps it from then on."""
+    """Say once that the loop is compiled first."""
     from selector.heat import kernel  # noqa: PLC0415
 
     if not kernel.is_compiled():
+        often = "once" if kernel.KEPT else "each time: no folder lets it be kept"
         logging.getLogger(__name__).warning(
-            "Preparing the heat calculation; this takes about five seconds, once."
+            "Preparing the heat calculation; this takes about five seconds, %s.", often
         )
 
 

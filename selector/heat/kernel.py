@@ -6,8 +6,6 @@ direction. Importing this module loads the compiler; import it where it is neede
 """
 
 import math
-import sys
-from pathlib import Path
 from typing import NamedTuple
 
 import numpy as np
@@ -15,6 +13,7 @@ from numba import njit
 from numpy.typing import NDArray
 
 from selector.heat.exchange import Boundary
+from selector.heat.kept_loop import keep
 from selector.heat.layout import (
     ACROSS,
     AFTER,
@@ -246,7 +245,7 @@ def _accept(part: Layout) -> None:
         wall[GIVEN, w] += wall[LOST, w]
 
 
-@njit(cache=True, nogil=True, error_model="numpy", fastmath=FAST)
+@njit(nogil=True, error_model="numpy", fastmath=FAST)
 def advance(
     part: Layout,
     table: Table,
@@ -314,22 +313,22 @@ def advance(
     return written
 
 
+KEPT = keep(advance)
+
+
 def is_compiled() -> bool:
     """Return whether the loop is in this machine's cache, so that its first call is quick.
 
     Returns
     -------
     bool
-        Whether an index is there for this Python, no older than this file. [-]
+        Whether code is there that was compiled from these sources; true as well where compiling
+        is switched off. [-]
 
     References
     ----------
     .. [1] Bookkeeping, no model.
     """
-    stats = getattr(advance, "stats", None)
-    if stats is None:  # compiling is switched off
+    if not hasattr(advance, "py_func"):
         return True
-    source = Path(__file__)
-    python = f"py{sys.version_info.major}{sys.version_info.minor}"
-    kept = Path(stats.cache_path).glob(f"{source.stem}.advance-*.{python}.nbi")
-    return any(index.stat().st_mtime >= source.stat().st_mtime for index in kept)
+    return KEPT is not None and KEPT.holds()

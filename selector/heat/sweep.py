@@ -35,8 +35,7 @@ def compiled(function: Function) -> Function:
     """Return a function compiled for use by other compiled functions only.
 
     Without a wrapper for callers from outside it compiles in half the time. The machine keeps
-    only the loop that calls it, until the file of that loop changes: touch it after a change
-    to such a function in another file, or to the rows of a layout.
+    only the loop that calls it.
 
     Parameters
     ----------

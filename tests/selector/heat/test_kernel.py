@@ -1,7 +1,5 @@
 """What the compiled loop promises whoever calls it: records, clock, order."""
 
-from types import SimpleNamespace
-
 import numpy as np
 import pytest
 
@@ -68,13 +66,12 @@ def test_step_error_falls_with_the_square_of_the_step():
     assert order > 1.6
 
 
-def test_the_cache_is_looked_for_where_the_compiler_keeps_it(monkeypatch, tmp_path):
+def test_whether_the_loop_is_compiled_is_known(monkeypatch):
     from selector.heat import kernel  # noqa: PLC0415
 
     quenched(round_grid(8.0), seconds_s=1.0)
     assert kernel.is_compiled()
-    elsewhere = SimpleNamespace(stats=SimpleNamespace(cache_path=str(tmp_path)))
-    monkeypatch.setattr(kernel, "advance", elsewhere)
+    monkeypatch.setattr(kernel, "KEPT", None)  # no folder to keep it in
     assert not kernel.is_compiled()
     monkeypatch.setattr(kernel, "advance", lambda: None)  # compiling switched off
     assert kernel.is_compiled()
