@@ -5,9 +5,11 @@ lb ft look alike on paper and differ by a third.
 """
 
 import re
+import shutil
 from functools import cache
-from pickle import UnpicklingError
 from typing import TYPE_CHECKING, Any
+
+from platformdirs import user_cache_path
 
 from selector.hardness_scale import hv_from_hb, hv_from_hrc, hv_from_tensile_mpa
 
@@ -83,11 +85,15 @@ def _registry() -> "UnitRegistry[Any]":
     """Return the unit registry; built on first use because it takes a while."""
     from pint import UnitRegistry  # noqa: PLC0415
 
+    # Its definitions, read once and kept, load ten times as fast. In a folder of our own, which
+    # may be thrown away.
+    folder = user_cache_path("temperwright", appauthor=False) / "units"
     try:
-        # Its definitions, read once and kept in the user's cache, load ten times as fast.
-        return UnitRegistry(cache_folder=":auto:")
-    except (OSError, EOFError, UnpicklingError):
-        # No place to keep them, or another process is just writing them.
+        return UnitRegistry(cache_folder=folder)
+    except Exception:  # noqa: BLE001 - to unpickle a damaged file may raise anything
+        # Damaged, half written by another process, or there is no place. The next run makes it
+        # anew.
+        shutil.rmtree(folder, ignore_errors=True)
         return UnitRegistry()
 
 
@@ -132,8 +138,9 @@ def quantity(text: str, kind: str) -> float:
         raise UnitError(f"{what} with its unit", step)
     if _RANGE.match(spelling):
         raise UnitError(f"{what} as one figure, not a range", f"Choose one figure. {step}")
+    known = _registry()
     try:
-        return float(_registry().Quantity(number, _spelt(spelling)).to(unit).magnitude)
+        return float(known.Quantity(number, _spelt(spelling)).to(unit).magnitude)
     except (pint.PintError, *_UNREADABLE) as fault:
         raise UnitError(f"{what} in a unit of {kind}", step) from fault
 

@@ -4,6 +4,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from selector.requirement import units
 from selector.requirement.units import QUANTITIES, UnitError, hardness_hv, quantity
 from tests.examples import few
 
@@ -133,3 +134,33 @@ def test_a_harder_figure_is_harder(hrc, more):
 def test_what_is_no_hardness_is_refused(value, rule):
     with pytest.raises(UnitError, match=rule):
         hardness_hv(value)
+
+
+@pytest.fixture
+def kept(tmp_path, monkeypatch):
+    """Return an empty folder for the definitions, which are read as by a new process."""
+    monkeypatch.setattr(units, "user_cache_path", lambda *_, **__: tmp_path)
+    units._registry.cache_clear()
+    yield tmp_path / "units"
+    units._registry.cache_clear()
+
+
+@pytest.mark.parametrize("left", [b"", None, b"garbage" * 40, b"\x80\x04K*."], ids=str)
+def test_damaged_definitions_are_thrown_away_and_made_anew(kept, left):
+    assert quantity("12 l", "volume") == 12
+    whole = {path: path.read_bytes() for path in kept.glob("*.pickle")}
+    assert whole
+    for path, sound in whole.items():
+        path.write_bytes(sound[: len(sound) // 2] if left is None else left)
+    for _ in range(2):
+        units._registry.cache_clear()
+        assert quantity("12 l", "volume") == 12
+    assert {path: path.stat().st_size for path in kept.glob("*.pickle")} == {
+        path: len(sound) for path, sound in whole.items()
+    }
+
+
+def test_definitions_need_no_place_to_be_kept(kept):
+    kept.parent.rmdir()
+    kept.parent.write_text("a file where the folder should be", encoding="utf-8")
+    assert quantity("12 l", "volume") == 12
