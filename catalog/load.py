@@ -18,6 +18,7 @@ from catalog.price import Prices
 from catalog.quantity import implausible
 from catalog.route import Route
 from catalog.steel import Steel, plain
+from catalog.text import RULE, is_steady
 from catalog.values import Record
 
 _CONDITION_LETTER = re.compile(r"(en\d+[a-e]?)[p-w]")
@@ -133,6 +134,10 @@ def _folder(
             data = _table(path, problems)
             if data is None:
                 continue
+            if "slug" in data:
+                given = f"(got {data['slug']!r:.80})"
+                problems.append(f"{path.name}: slug: the file's name is the slug {given}")
+                continue
             record = _record(model, {"slug": path.stem, **data}, path, problems)
             if record is not None:
                 records[path.stem] = record
@@ -150,6 +155,8 @@ def _mapping(
             continue
         for key, data in (_table(path, problems) or {}).items():
             record = _record(model, data, path, problems, key)
+            if not is_steady(key):
+                problems.append(f"{path.name}: (table name): must be {RULE} (got {key!r:.80})")
             if record is not None:
                 records[key] = record
     return MappingProxyType(records)

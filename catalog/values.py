@@ -6,11 +6,23 @@ The unit stands in the name of the table or key that holds the value.
 from itertools import pairwise
 from typing import Annotated, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
+
+from catalog.text import RULE, is_steady
 
 Basis = Literal["specified", "typical", "measured", "computed", "estimated"]
 Seen = Literal["read", "memory"]
-Text = Annotated[str, Field(min_length=1)]
+
+
+def _steady(text: str) -> str:
+    """Return a text, refusing what would steer a terminal."""
+    if not is_steady(text):
+        msg = f"must be {RULE}"
+        raise ValueError(msg)
+    return text
+
+
+Text = Annotated[str, Field(min_length=1), AfterValidator(_steady)]
 
 
 class Record(BaseModel):

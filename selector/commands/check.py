@@ -15,11 +15,12 @@ def check(
     with refusing_bad_input():
         from catalog import load_catalog  # noqa: PLC0415
         from catalog.audit import audit  # noqa: PLC0415
+        from catalog.text import visible  # noqa: PLC0415
 
         known = load_catalog(*([folder] if folder else []))
         faults = audit(known)
     for fault in faults:
-        typer.echo(fault, err=True)
+        typer.echo(visible(fault), err=True)
     if faults:
         raise typer.Exit(BAD_INPUT)
     typer.echo(

@@ -22,6 +22,7 @@ def fit(
     one row a point of a band: grade, distance_mm, hrc_min, hrc_max, c_wt and the like. Steels
     are also left out in turn; how well the rest foretells them is told on stderr.
     """
+    from catalog.text import visible  # noqa: PLC0415
     from selector.commands.progress import bar  # noqa: PLC0415
 
     with refusing_bad_input():
@@ -29,6 +30,7 @@ def fit(
         fitted = _bands if lines and "hrc_min" in lines[0] else _tempering
         with bar() as progress:
             text, error_hrc = fitted(lines, progress)
+        text = visible(text)  # comments name the sources as the table spells them
         if out is None:
             typer.echo(text, nl=False)
         else:

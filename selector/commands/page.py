@@ -52,7 +52,7 @@ def _print_option(option: OptionOut, out: "Console") -> None:
     medium = f" in {option.medium}" if option.medium else ""
     out.print(
         f"[bold]{option.place}. {escape(option.steel)}[/bold], {option.condition}: "
-        f"{escape(option.route_name)}{medium}"
+        f"{escape(option.route_name + medium)}"
     )
     for name, text in _rows(option):
         print_figure(name, text, out)

@@ -45,4 +45,4 @@ def steels(
 
             print_origins(steel, out)
     if not found:
-        out.print(f"No steel has '{text}' in a name; try a shorter part of it.", markup=False)
+        out.print(f"No steel has {text!r} in a name; try a shorter part of it.", markup=False)

@@ -28,12 +28,13 @@ def console(*, stderr: bool = False) -> "Console":
 def refusing_bad_input() -> Iterator[None]:
     """Turn the errors of bad input into their lines on stderr and exit code 2."""
     from catalog import CatalogError  # noqa: PLC0415
+    from catalog.text import visible  # noqa: PLC0415
     from selector.errors import SelectorError  # noqa: PLC0415
 
     try:
         yield
     except (SelectorError, CatalogError) as error:
-        typer.echo(str(error), err=True)
+        typer.echo(visible(str(error)), err=True)
         raise typer.Exit(BAD_INPUT) from error
 
 

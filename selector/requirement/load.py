@@ -8,6 +8,7 @@ from selector.requirement.quantity import (
     Days,
     EnergyJ,
     ForceN,
+    Label,
     LengthMm,
     Money,
     TemperatureC,
@@ -35,5 +36,5 @@ class Limit(Asked):
     service_temperature: TemperatureC | None = None
     corrosion: Literal["none", "mild", "severe"] = "none"
     budget: Money | None = None
-    currency: str | None = None
+    currency: Label | None = None
     days: Days | None = None

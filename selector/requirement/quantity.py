@@ -3,9 +3,17 @@
 import math
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    ValidationError,
+)
 from pydantic_core import PydanticCustomError
 
+from catalog.text import RULE, is_steady
 from selector.requirement.units import UnitError, hardness_hv, quantity
 
 # Physical plausibility for a small workshop; beyond it a slip of the unit is likelier.
@@ -126,6 +134,13 @@ def _not_bool(value: Any) -> Any:  # noqa: ANN401
     return value
 
 
+def _steady(text: str) -> str:
+    """Return a name, refusing what would steer a terminal."""
+    if not is_steady(text):
+        raise refuse(RULE, "Retype it.")
+    return text
+
+
 # Stands last, so that the bounds before it reach the schema.
 NOT_BOOL = BeforeValidator(_not_bool)
 LengthMm = Annotated[float, _reader("length")]
@@ -140,4 +155,4 @@ Days = Annotated[float, _reader("days")]
 GasKgPerH = Annotated[float, _reader("gas flow")]
 HardnessHv = Annotated[float, BeforeValidator(_hardness, json_schema_input_type=float | str)]
 Money = Annotated[float, Field(ge=0, le=1e7), NOT_BOOL]
-Label = Annotated[str, Field(min_length=1, max_length=200)]
+Label = Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_steady)]

@@ -6,6 +6,7 @@ import pytest
 
 from catalog import CatalogError, load_catalog
 from catalog.load import SHIPPED
+from catalog.text import RULE
 
 STEEL = (SHIPPED / "steels" / "c45.toml").read_text(encoding="utf-8")
 
@@ -180,6 +181,20 @@ def test_a_value_without_a_source_is_refused(tmp_path):
     assert [line.split(" (got")[0] for line in problems(tmp_path)] == [
         "mine.toml: temperature_c.ms.source: Field required",
         "mine.toml: temperature_c.ms.at: Field required",
+    ]
+
+
+def test_a_slug_inside_a_file_is_refused_because_the_name_of_the_file_is_it(tmp_path):
+    own(tmp_path, 'slug = "c60"\n' + STEEL)
+    assert problems(tmp_path) == ["mine.toml: slug: the file's name is the slug (got 'c60')"]
+
+
+def test_a_name_that_would_steer_a_terminal_is_refused(tmp_path):
+    own(tmp_path, slipped('name = "C45"', 'name = "C45\\u001b[31m"'))
+    own(tmp_path, '["a\\u202eb"]\ncitation = "A book"\n', "sources.toml")
+    assert problems(tmp_path) == [
+        rf"mine.toml: name: must be {RULE} (got 'C45\x1b[31m')",
+        rf"sources.toml: (table name): must be {RULE} (got 'a\u202eb')",
     ]
 
 

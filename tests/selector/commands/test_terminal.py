@@ -37,6 +37,15 @@ def test_bad_input_ends_with_its_lines_and_code_two(error, line, capsys):
     assert told.out == ""
 
 
+def test_what_a_message_echoes_steers_no_terminal(capsys):
+    step = "Check \x1b[31mthis\u202e."
+    with pytest.raises(typer.Exit), refusing_bad_input():
+        raise RequirementError(Problem("part.na\x9bme", "a key we know", "1", step))
+    assert capsys.readouterr().err == (
+        "part.na\\x9bme must be a key we know; got 1. Check \\x1b[31mthis\\u202e.\n"
+    )
+
+
 def test_a_slip_of_our_own_is_not_hidden():
     with pytest.raises(ZeroDivisionError, match="division"), refusing_bad_input():
         _ = 1 / 0
