@@ -163,7 +163,8 @@ def figure(out: Outcome, title: str) -> "Figure":
     ):
         along.plot(found.along_mm, row, style, label=name)
     along.axvspan(*out.part.zone_mm, alpha=0.12, label="zone")
-    along.set(xlim=(low, high), ylabel="hardness, HRC", title=title)
+    along.set(xlim=(low, high), ylabel="hardness, HRC")
+    along.set_title(title, parse_math=False)  # a dollar sign in a name is no formula
     along.legend()
     image = field.pcolormesh(found.along_mm, found.across_mm, found.hrc, shading="nearest")
     field.set(xlim=(low, high), xlabel="distance from the end, mm", ylabel="radius, mm")

@@ -64,12 +64,14 @@ def plot_of(found: "VersusOut") -> "Figure":
             axes.annotate(f" swap at {swap.at:.0f}", (swap.at, axes.get_ylim()[1]), va="top")
     axes.set(xscale="log", yscale="log", xlabel="quantity, pieces")
     note = ", prices invented" if found.invented_prices else ""
-    axes.set_ylabel(f"cost of a good part, {found.currency}{note}")
-    axes.set_title(found.part)
+    # What a user names may hold a dollar sign, which is no formula.
+    axes.set_ylabel(f"cost of a good part, {found.currency}{note}", parse_math=False)
+    axes.set_title(found.part, parse_math=False)
     for axis in (axes.xaxis, axes.yaxis):
         axis.set_major_formatter(FuncFormatter(lambda x, _place: f"{x:g}"))
         axis.set_minor_formatter(FuncFormatter(_minor))
-    axes.legend()
+    for text in axes.legend().get_texts():
+        text.set_parse_math(False)
     axes.grid(visible=True, which="both", alpha=0.25)
     return figure
 

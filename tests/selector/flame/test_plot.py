@@ -1,6 +1,7 @@
 from dataclasses import replace
 
 import pytest
+from matplotlib import rc_context
 
 from selector.errors import SelectorError
 from selector.flame.plot import WIDE, axial_text, figure, save, section_text
@@ -62,6 +63,13 @@ def test_no_map_is_no_lines_and_no_figure(out):
 def test_a_file_is_written(out, tmp_path, name, start):
     save(out, "dog", tmp_path / name)
     assert (tmp_path / name).read_bytes().startswith(start)
+
+
+@pytest.mark.parametrize("name", ["$5 dog for $6", "$\\frac$"])
+def test_a_dollar_sign_in_a_name_is_no_formula(out, tmp_path, name):
+    with rc_context({"svg.fonttype": "none"}):
+        save(out, name, tmp_path / "map.svg")
+    assert f">{name}<" in (tmp_path / "map.svg").read_text(encoding="utf-8")
 
 
 def test_another_kind_of_file_is_refused(out, tmp_path):

@@ -1,6 +1,7 @@
 from pathlib import Path
 
 import pytest
+from matplotlib import rc_context
 
 from catalog import load_catalog
 from selector.errors import RequirementError
@@ -33,6 +34,16 @@ def test_it_is_written_as_its_name_ends(tmp_path, name, start):
     checked_format(path)
     save_plot(FOUND, path)
     assert path.read_bytes().startswith(start)
+
+
+@pytest.mark.parametrize("name", ["$5 dog for $6", "$\\frac$", "a_$b^$c", "100 $"])
+def test_a_dollar_sign_in_a_name_is_no_formula(tmp_path, name):
+    first = FOUND.first.model_copy(update={"id": name})
+    path = tmp_path / "cost.svg"
+    given = {"part": name, "currency": name, "first": first}
+    with rc_context({"svg.fonttype": "none"}):
+        save_plot(FOUND.model_copy(update=given), path)
+    assert path.read_text(encoding="utf-8").count(f"{name}<") >= 2
 
 
 def test_another_format_is_refused():
