@@ -17,13 +17,15 @@ class Medium(Record):
     """One catalogue medium; `slug` is the file name.
 
     `severity_per_in` is the Grossmann severity of quench H by agitation, in 1/in as published.
+    The boiling curve of each kind is described for the shipped severities: a medium of your own
+    is keener than its kind by the ratio of the two.
     """
 
     slug: Text
     name: Text
     kind: MediumKind
     severity_class: Literal["water", "oil", "air"]
-    severity_per_in: dict[Agitation, Span]
+    severity_per_in: Annotated[dict[Agitation, Span], Field(min_length=1)]
     temperature_c: Span
     flash_point_c: Number | None = None
     note: Annotated[tuple[Fact, ...], Field(strict=False)] = ()

@@ -227,7 +227,7 @@ def bar_cooling(
         beyond = np.maximum(distance - NEAREST_MM, 0.0)
         distance = NEAREST_MM + (IN_WATER if share > 0.0 else 1.0) * beyond
         if share < 1.0 and bath.agitation in CHARTS_CROSS:
-            water = Bath("water", None, bath.agitation)
+            water = Bath("water", None, bath.agitation, max(1.0, bath.keenness))
             most = bar_cooling(diameter_mm, water, start_c, steel_class)
             distance = np.maximum(distance, most.jominy_mm)
     # Nor does a bar ever harden less nearer its surface.

@@ -5,7 +5,7 @@ gives way everywhere after a while that is as good as random; then the bath boil
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -122,7 +122,7 @@ def quench_boundary(
     cold = boiling_curve(bath)
     warm = cold
     if bath_end_c is not None:
-        warm = boiling_curve(Bath(bath.medium, bath_end_c, bath.agitation))
+        warm = boiling_curve(replace(bath, temperature_c=bath_end_c))
     life = cold.film_s * math.exp(cold.film_log_sd * collapse_normal)
     along, held = grid.wall_along_mm(), grid.wall_face == "held"
     edges = np.unique(along[np.isin(grid.wall_face, ["end", "shoulder"])])

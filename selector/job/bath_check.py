@@ -1,19 +1,23 @@
 """Baths that no quench can be computed in, told by the field they stand in."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
+from catalog.medium import Medium
 from selector.errors import OutOfRangeError, Problem
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.requirement.workshop import Workshop
 
 
-def bath_problems(workshop: Workshop) -> list[Problem]:
+def bath_problems(workshop: Workshop, media: Mapping[str, Medium]) -> list[Problem]:
     """Return what is wrong with baths that are frozen, boiling or on fire.
 
     Parameters
     ----------
     workshop : Workshop
         Its baths; media whose boiling nobody has described are let pass.
+    media : mapping of str to Medium
+        What is known of them, by the name the user gives.
 
     Returns
     -------
@@ -22,7 +26,10 @@ def bath_problems(workshop: Workshop) -> list[Problem]:
     """
     found: list[Problem] = []
     for number, kept in enumerate(workshop.bath, start=1):
-        bath = Bath(kept.medium, kept.temperature, kept.agitation)  # type: ignore[arg-type]
+        medium = media.get(kept.medium)
+        if medium is None:
+            continue
+        bath = Bath(medium.kind, kept.temperature, kept.agitation)  # type: ignore[arg-type]
         try:
             bath_temperature_c(bath)
         except OutOfRangeError as error:

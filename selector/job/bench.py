@@ -81,7 +81,7 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
             )
         else:
             media.append(medium)
-    problems += bath_problems(shop)
+    problems += bath_problems(shop, catalog.media)
     if AIR not in {medium.slug for medium in media}:
         media.append(catalog.media[AIR])
     stock, unclear = _racked(requirement, catalog, problems)

@@ -1,11 +1,12 @@
 """Route × workshop × part into the numbers that heat and metallurgy take."""
 
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, get_args
 
 import numpy as np
 from numpy.typing import NDArray
 
+from catalog import load_catalog
 from catalog.medium import Agitation, Medium
 from catalog.values import Span
 from selector.heat.boiling import Bath, bath_temperature_c, hottest_in_use_c
@@ -215,9 +216,7 @@ def severity(medium: Medium, workshop: Workshop, *, sent_out: bool = False) -> S
         [1/in]
     """
     _, agitation = _as_kept(medium, workshop, sent_out=sent_out)
-    published = medium.severity_per_in
-    nearest = list(published.values())[-1 if agitation in {"strong", "violent"} else 0]
-    return published.get(agitation, nearest)
+    return medium.severity_per_in[_stated_motion(medium, agitation)]
 
 
 def quench(
@@ -239,23 +238,36 @@ def quench(
     Returns
     -------
     Quench
-        As warm as usual where nobody says how warm the bath is.
+        As warm as usual where nobody says how warm the bath is. A medium whose severity is not
+        that of the shipped one of its kind, for which the boiling curve is described, is keener
+        by their ratio.
     """
     kept, agitation = _as_kept(medium, workshop, sent_out=sent_out)
-    span = severity(medium, workshop, sent_out=sent_out)
+    motion = _stated_motion(medium, agitation)
+    span = medium.severity_per_in[motion]
     # The catalogue's band as plus and minus one sd; no bath is known better than by 13 %.
     log_sd = 0.5 * np.log(max(span.high / span.low, 1.3))
     bath = None
     if medium.kind not in CHARTED:
-        bath = Bath(medium.kind, None, agitation)  # type: ignore[arg-type]
+        usual = load_catalog().media[medium.kind]
+        keenness = _middle(span) / _middle(usual.severity_per_in[_stated_motion(usual, motion)])
+        bath = Bath(medium.kind, None, agitation, keenness)  # type: ignore[arg-type]
         if kept is not None:
             bath = replace(bath, temperature_c=_in_use_c(bath, kept, mass_kg))
-    return Quench(
-        bath,
-        float(np.sqrt(span.low * span.high)),
-        float(log_sd),
-        DELAY_S * workshop.skill.delay,
-    )
+    return Quench(bath, _middle(span), float(log_sd), DELAY_S * workshop.skill.delay)
+
+
+def _stated_motion(medium: Medium, agitation: Agitation) -> Agitation:
+    """Return the motion whose severity stands for one: itself, or an end of the table."""
+    if agitation in medium.severity_per_in:
+        return agitation
+    mildest_first = sorted(medium.severity_per_in, key=get_args(Agitation).index)
+    return mildest_first[-1 if agitation in {"strong", "violent"} else 0]
+
+
+def _middle(severity_per_in: Span) -> float:
+    """Return the severity between its limits, on logarithms. [1/in]."""
+    return float(np.sqrt(severity_per_in.low * severity_per_in.high))
 
 
 def _in_use_c(bath: Bath, kept: KeptBath, mass_kg: float) -> float | None:

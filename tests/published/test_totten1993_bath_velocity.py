@@ -4,7 +4,7 @@ ASM, 1993: effect of selected quenching conditions on severity number. From memo
 
 import pytest
 
-from selector.heat.quench import grossmann_h
+from catalog import load_catalog
 from tests.printed import agrees
 
 
@@ -19,8 +19,4 @@ from tests.printed import agrees
     ],
 )
 def test_severity_at_the_printed_velocity(medium, agitation, printed):
-    assert agrees(grossmann_h(medium, agitation).severity, printed)
-
-
-def test_still_water_at_55_degrees_by_its_temperature():
-    assert agrees(grossmann_h("water", "none", 55.0).severity, "0.2")
+    assert agrees(load_catalog().media[medium].severity_per_in[agitation].low, printed)

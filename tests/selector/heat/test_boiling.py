@@ -126,3 +126,12 @@ def test_the_hottest_in_use_is_a_bath_with_a_curve(medium):
 def test_only_a_liquid_has_a_hottest(medium):
     with pytest.raises(OutOfRangeError, match=f"medium must be one of .*; got {medium}"):
         hottest_in_use_c(medium)
+
+
+@pytest.mark.parametrize("medium", MEDIA)
+def test_a_keener_bath_exchanges_more_in_proportion_and_keeps_its_film_as_long(medium):
+    usual, keen = boiling_curve(Bath(medium)), boiling_curve(Bath(medium, keenness=1.7))
+    np.testing.assert_allclose(keen.wet, 1.7 * usual.wet)
+    np.testing.assert_allclose(keen.film, 1.7 * usual.film)
+    assert keen.film_s == usual.film_s
+    assert keen.bath_c == usual.bath_c

@@ -127,6 +127,35 @@ def test_every_medium_has_a_bath_to_simulate_or_keeps_to_the_charts(slug, motion
         assert 0 < bath_temperature_c(found.bath) < 100
 
 
+@pytest.mark.parametrize("motion", get_args(Agitation))
+@pytest.mark.parametrize("slug", sorted(load_catalog().media))
+def test_a_shipped_medium_is_as_keen_as_its_boiling_curve(slug, motion):
+    found = quench(
+        load_catalog().media[slug], shop(bath=[{"medium": slug, "agitation": motion}]), 0.5
+    )
+    assert found.bath is None or found.bath.keenness == 1.0
+
+
+def severed(medium, **by_motion):
+    """Return a medium with other severities, each a number."""
+    span = next(iter(medium.severity_per_in.values()))
+    table = {m: span.model_copy(update={"min": h, "max": h}) for m, h in by_motion.items()}
+    return medium.model_copy(update={"severity_per_in": table})
+
+
+def test_a_medium_of_ones_own_is_keener_by_its_severity_over_the_shipped_one():
+    usual = quench(OIL, shop(bath=[]), 0.5)
+    harsh = quench(severed(OIL, moderate=3 * usual.severity), shop(bath=[]), 0.5)
+    assert harsh.bath.keenness == pytest.approx(3.0)
+    assert harsh.severity == pytest.approx(3 * usual.severity)
+    # A motion that is not stated goes by the one that is, in both tables.
+    strong = shop(bath=[{"medium": "oil", "agitation": "strong"}])
+    still = quench(OIL, shop(bath=[{"medium": "oil", "agitation": "none"}]), 0.5)
+    found = quench(severed(OIL, none=2 * still.severity), strong, 0.5)
+    assert found.bath.keenness == pytest.approx(2.0)
+    assert found.bath.agitation == "strong"
+
+
 def test_a_bath_nobody_described_is_moved_moderately():
     assert quench(OIL, shop(bath=[]), 0.5).bath == Bath("oil", None, "moderate")
 
