@@ -344,8 +344,14 @@ def _verdict(needs: tuple[SectionNeed, ...], bar: PlainBar | None, *, hard: bool
     """Return what hardness is needed for, in a word."""
     if any(found.least is None for found in needs):
         return "no_hardness_bears_it"
-    # Without a load nothing is to be borne, though no bar of known hardness be at hand.
-    borne = bar is not None or not needs
+    # What any steel bears takes no hardness, though no bar of known hardness be at hand.
+    borne = bar is not None or all(_is_borne_by_any(need) for need in needs)
     if not hard:
         return "none" if borne else "strength"
     return "wear" if borne else "wear_and_strength"
+
+
+def _is_borne_by_any(need: SectionNeed) -> bool:
+    """Return whether the softest steel bears a heavy load here."""
+    heaviest = need.least.p95 if need.least else None
+    return heaviest is not None and heaviest <= round(_hrc(_HV[0]), 3)

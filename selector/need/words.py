@@ -185,7 +185,11 @@ def headline(
     str
         One sentence.
     """
-    borne = f"It bears its load as bought ({bar.text})" if bar and needs else ""
+    borne = ""
+    if needs:
+        borne = (
+            f"It bears its load as bought ({bar.text})" if bar else "Any steel bears its load"
+        )
     if verdict == "none":
         if borne:
             return f"{borne}; no zone asks for hardness: none is needed."

@@ -64,6 +64,17 @@ def test_an_unknown_bar_is_no_need_of_strength_where_no_load_is_given():
     assert worn.headline.startswith("Hardness is for wear: 50 to 56 HRC")
 
 
+def test_what_any_steel_bears_needs_no_bar_of_known_hardness():
+    light = {**UNKNOWN_BAR, "load.torque": "0.5 N m"}
+    plain, worn = of({**SOFT, **light}), of(light)
+    assert (plain.verdict, plain.as_bought) == ("none", None)
+    assert plain.headline.startswith("Any steel bears its load; no zone asks for hardness")
+    assert worn.verdict == "wear"
+    assert worn.headline.startswith("Any steel bears its load; hardness is for wear alone:")
+    heavy = of({**light, "load.torque": "1500 N m"})
+    assert heavy.headline.startswith("No bar bears its load as bought")
+
+
 def test_what_bears_its_load_may_still_wear():
     found = of()
     assert found.verdict == "wear"
