@@ -79,7 +79,9 @@ class Scorer:
             Scored over the samples.
         """
         merit = merits(self.ranges, judged.values)
-        scores = reference_ideal(merit, self.weights) * judged.passing
+        index = reference_ideal(merit, self.weights)
+        # What is not known counts nothing, as what fails does.
+        scores = np.where(judged.passing & np.isfinite(index), index, 0.0)
         return Option(judged, choice, merit, scores)
 
 

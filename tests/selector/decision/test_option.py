@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -54,6 +56,16 @@ def test_a_life_wanted_of_the_leading_zone_takes_the_place_of_the_window(few, li
     changes = {} if life is None else {"zone.0.life_ratio": float(life)}
     scorer = scorer_of(resolved(asked(changes), few), 40.0)
     assert words in scorer.ranges[CRITERIA.index("hardness")].words
+
+
+def test_what_is_not_known_counts_nothing(advice):
+    option, scorer = advice.options[0], scorer_of(advice.job, advice.reference_cost)
+    values = option.judged.values.copy()
+    values[:5, 0] = np.nan
+    passing = np.ones(len(values), dtype=bool)
+    scores = scorer.option(replace(option.judged, values=values, passing=passing), None).scores
+    assert not scores[:5].any()
+    assert (scores[5:] > 0).all()
 
 
 def test_what_was_never_sampled_passes_in_no_sample():
