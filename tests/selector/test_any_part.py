@@ -1,0 +1,182 @@
+"""Any part, any duty, any workshop: every question has an answer, and its numbers are sound.
+
+30 whole requirements in the ordinary run; `--hypothesis-profile many` looks at ten times those.
+"""
+
+import hashlib
+import json
+import math
+import os
+import subprocess
+import sys
+from collections.abc import Iterator
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import settings
+
+from selector.advice.advise import advise
+from selector.advice.output import advice_out
+from selector.flame.answer import flame_answer
+from selector.flame.output import flame_out
+from selector.need.need import need
+from selector.versus.versus import versus
+from tests.whole_requirement import KNOWN, catalog_for, requirement_number
+
+NUMBERS = range(3 * settings.default.max_examples // 10)
+# So many with every steel of the catalogue.
+WHOLE = NUMBERS[:: len(NUMBERS) // 3]
+SHARES = {
+    "share", "score", "score_p05", "score_p95", "passing_all", "clipped_share", "merit",
+    "weight",
+}  # fmt: skip
+SPREAD = {"p05", "p50", "p95"}
+
+
+def faults(value: Any, place: str = "") -> Iterator[str]:
+    """Yield where plain data hold a number that is none, a wrong share, a range out of order."""
+    if isinstance(value, dict):
+        if value.keys() >= SPREAD:
+            ends = [value[name] for name in ("p05", "p50", "p95")]
+            known = [end for end in ends if end is not None]
+            if known and (len(known) < 3 or ends != sorted(ends)):
+                yield f"{place}: {ends}"
+        for key, part in value.items():
+            if key in SHARES and isinstance(part, float) and not 0 <= part <= 1:
+                yield f"{place}.{key}: {part}"
+            yield from faults(part, f"{place}.{key}")
+    elif isinstance(value, list | tuple):
+        for number, part in enumerate(value):
+            yield from faults(part, f"{place}[{number}]")
+    elif isinstance(value, float) and not math.isfinite(value):
+        yield f"{place}: {value}"
+
+
+def advice_text(number: int) -> str:
+    """Return the advice on a numbered requirement as it is printed."""
+    asked = requirement_number(number)
+    return advice_out(advise(asked, catalog_for(asked, number, 4))).model_dump_json()
+
+
+@pytest.mark.parametrize(
+    "data",
+    [
+        {"share": 1.1},
+        {"a": [{"cost": math.nan}]},
+        {"depth": {"p05": 1.0, "p50": 3.0, "p95": 2.0}},
+        {"depth": {"p05": None, "p50": 3.0, "p95": 4.0}},
+    ],
+    ids=str,
+)
+def test_a_fault_is_seen(data):
+    assert len(list(faults(data))) == 1
+
+
+@pytest.mark.parametrize("number", NUMBERS)
+def test_any_part_is_advised_on(number):
+    asked = requirement_number(number)
+    known = KNOWN if number in WHOLE else catalog_for(asked, number, 4)
+    advice = advise(asked, known)
+    out = advice_out(advice)
+    assert list(faults(out.model_dump())) == []
+    assert out.headline
+    for option in advice.options:
+        assert np.isfinite(option.scores).all()
+        assert np.isfinite(option.judged.prediction.section_hrc).all()
+    for item in (*out.rejected, *out.apart):
+        assert len(item.text) > 10
+
+
+@pytest.mark.parametrize("number", NUMBERS)
+def test_what_any_part_needs_is_known(number):
+    asked = requirement_number(number)
+    out = need(asked, catalog_for(asked, number, 4))
+    assert list(faults(out.model_dump())) == []
+    assert out.headline
+
+
+@pytest.mark.parametrize("number", NUMBERS)
+def test_a_flame_is_answered_for_any_part(number):
+    asked = requirement_number(number)
+    known = catalog_for(asked, number, 1)
+    out = flame_out(flame_answer(asked, known), known)
+    assert list(faults(out)) == []
+    assert out["why"]
+
+
+def test_two_options_of_any_part_are_compared():
+    """The first and the last that were weighed, for the first parts that have two."""
+    compared = 0
+    for number in NUMBERS:
+        asked = requirement_number(number)
+        known = catalog_for(asked, number, 3)
+        advice = advise(asked, known)
+        tried = [item.option for item in advice.rejected if item.option is not None]
+        ids = [option.id for option in (*advice.options, *tried)]
+        if len(ids) > 1 and compared < len(NUMBERS) // 6:
+            assert list(faults(versus(asked, ids[0], ids[-1], known).model_dump())) == []
+            compared += 1
+    assert compared == len(NUMBERS) // 6
+
+
+TWICE = range(0, 12, 2)
+
+
+def test_the_same_question_has_the_same_bytes_in_another_process():
+    """Whatever the order in which sets are gone through there."""
+    program = (
+        "import sys; from tests.selector.test_any_part import advice_text, digest; "
+        f"print(digest(map(advice_text, {list(TWICE)})))"
+    )
+    environment = {
+        **os.environ,
+        "PYTHONHASHSEED": "4711",
+        "PYTHONPATH": os.pathsep.join(sys.path),
+    }
+    there = subprocess.run(
+        [sys.executable, "-c", program],
+        env=environment,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert there.stdout.strip() == digest(map(advice_text, TWICE))
+
+
+def digest(texts) -> str:
+    """Return a fingerprint of texts."""
+    return hashlib.sha256("\n".join(texts).encode()).hexdigest()
+
+
+EVERY = [requirement_number(number) for number in range(300)]
+
+
+@pytest.mark.parametrize(
+    ("what", "words"),
+    [
+        (
+            lambda r: [s.shape for s in r.part.section],
+            {"round", "square", "hexagon", "tube", "flat"},
+        ),
+        (
+            lambda r: [z.wear for z in r.zone],
+            {"none", "sliding", "abrasive", "rolling-contact", "edge-impact"},
+        ),
+        (lambda r: [h.source for h in r.workshop.heat], set(KNOWN.heat_sources)),
+        (lambda r: [b.medium for b in r.workshop.bath], set(KNOWN.media)),
+        (lambda r: [len(r.part.section)], {1, 2, 3, 4, 5}),
+        (lambda r: [r.load.impact], {"none", "light", "hammered"}),
+        (lambda r: [bool(r.load.torque), r.workshop.only_stock], {True, False}),
+        (lambda r: [f.kind for f in r.part.feature], {"teeth", "edge", "keyway", "cross-hole"}),
+    ],
+    ids=["shapes", "wear", "heat", "baths", "sections", "blows", "torque and rack", "features"],
+)
+def test_the_requirements_are_of_every_kind(what, words):
+    assert words <= {word for requirement in EVERY for word in what(requirement)}
+
+
+def test_a_number_stands_for_one_requirement():
+    assert json.loads(requirement_number(7).model_dump_json()) == json.loads(
+        EVERY[7].model_dump_json()
+    )
