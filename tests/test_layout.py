@@ -40,7 +40,7 @@ def files(*folders: str) -> list[Path]:
 
 
 OURS, TESTS = files(*PACKAGES), files("tests")
-MODULES = [path for path in OURS if path.name != "__init__.py"]
+MODULES = [path for path in OURS if path.stem not in {"__init__", "__main__"}]
 
 
 @cache

@@ -1,12 +1,15 @@
 """The command line: one file a command, no arithmetic. Heavy imports wait inside them."""
 
 import gc
+from importlib.metadata import PackageNotFoundError, version
+from typing import Annotated
 
 import typer
 
 from selector.commands.advise import advise
 from selector.commands.app import app as app_command
 from selector.commands.check import check
+from selector.commands.ending import run
 from selector.commands.example import example
 from selector.commands.fit import fit
 from selector.commands.flame import flame
@@ -18,11 +21,36 @@ from selector.commands.versus import versus
 
 cli = typer.Typer(
     name="temperwright",
-    help="Which steel and which hardening route for this part, in the workshop as it is.",
     no_args_is_help=True,
     add_completion=False,
     pretty_exceptions_enable=False,
 )
+
+
+def _print_version(asked: bool) -> None:
+    """Print the version and end."""
+    if asked:
+        try:
+            typer.echo(f"temperwright {version('temperwright')}")
+        except PackageNotFoundError:
+            typer.echo("temperwright, not installed")
+        raise typer.Exit
+
+
+@cli.callback()
+def temperwright(
+    *,
+    asked: Annotated[
+        bool,
+        typer.Option(
+            "--version", help="Print the version.", callback=_print_version, is_eager=True
+        ),
+    ] = False,
+) -> None:
+    """Which steel and which hardening route for this part, in the workshop as it is."""
+    del asked
+
+
 cli.command()(advise)
 cli.command()(need)
 cli.command()(versus)
@@ -40,4 +68,4 @@ def main() -> None:
     """Run the command line."""
     # A command lives for seconds: to look for garbage takes longer than it is worth.
     gc.disable()
-    cli()
+    run(cli)

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from selector.commands.terminal import console, refusing_bad_input
+from selector.commands.terminal import console, print_json, refusing_bad_input
 
 NO_OPTION = 1
 
@@ -57,7 +57,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
             advice = run(asked, known, steel=steel, route=route, progress=progress)
         found = advice_out(advice, None if as_json or as_csv else top, compare=compare)
     if as_json:
-        typer.echo(found.model_dump_json(indent=2))
+        print_json(found.model_dump_json(indent=2))
     elif as_csv:
         from selector.advice.table import option_table  # noqa: PLC0415
 

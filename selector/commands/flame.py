@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from selector.commands.terminal import console, refusing_bad_input
+from selector.commands.terminal import console, print_json, refusing_bad_input
 
 if TYPE_CHECKING:
     from selector.flame.answer import FlameAnswer
@@ -45,7 +45,7 @@ def flame(
         if plot is not None:
             _save(answer, plot)
     if as_json:
-        typer.echo(json.dumps(found, indent=2, ensure_ascii=False, allow_nan=False))
+        print_json(json.dumps(found, indent=2, ensure_ascii=False, allow_nan=False))
         return
     from selector.commands.flame_page import print_flame  # noqa: PLC0415
 

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from selector.commands.terminal import console, print_section, refusing_bad_input
+from selector.commands.terminal import console, print_json, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
     from selector.need.record import NeedOut
@@ -31,7 +31,7 @@ def need(
 
         found = found_for(read_requirement(part), checked_catalog(catalog or ()))
     if as_json:
-        typer.echo(found.model_dump_json(indent=2))
+        print_json(found.model_dump_json(indent=2))
         return
     _print(found)
     if explain:

@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from selector.commands.terminal import console, print_paragraph, refusing_bad_input
+from selector.commands.terminal import console, print_json, print_paragraph, refusing_bad_input
 
 
 def routes(
@@ -16,7 +16,7 @@ def routes(
 
         found = list(load_catalog().routes.values())
     if as_json:
-        typer.echo("[" + ",\n".join(r.model_dump_json(exclude_none=True) for r in found) + "]")
+        print_json("[" + ",\n".join(r.model_dump_json(exclude_none=True) for r in found) + "]")
         return
     out = console()
     for route in found:

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from selector.commands.terminal import console, print_paragraph, refusing_bad_input
+from selector.commands.terminal import console, print_json, print_paragraph, refusing_bad_input
 
 if TYPE_CHECKING:
     from catalog import Steel
@@ -32,7 +32,7 @@ def steels(
 
         found = [s for s in load_catalog().steels.values() if _matches(s, text)]
     if as_json:
-        typer.echo("[" + ",\n".join(s.model_dump_json(exclude_none=True) for s in found) + "]")
+        print_json("[" + ",\n".join(s.model_dump_json(exclude_none=True) for s in found) + "]")
         return
     out = console()
     for steel in found:

@@ -1,5 +1,6 @@
 """What all commands share: the terminal, and how bad input ends (exit 2, no traceback)."""
 
+import json
 import sys
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
@@ -36,6 +37,21 @@ def refusing_bad_input() -> Iterator[None]:
     except (SelectorError, CatalogError) as error:
         typer.echo(visible(str(error)), err=True)
         raise typer.Exit(BAD_INPUT) from error
+
+
+def print_json(text: str) -> None:
+    """Print JSON; where the stream cannot hold its letters, escaped as JSON allows.
+
+    Parameters
+    ----------
+    text : str
+        JSON.
+    """
+    try:
+        text.encode(sys.stdout.encoding or "utf-8")
+    except UnicodeEncodeError:
+        text = json.dumps(json.loads(text), indent=2)
+    typer.echo(text)
 
 
 def print_paragraph(text: str, out: "Console", indent: int = 3) -> None:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from selector.commands.terminal import console, print_section, refusing_bad_input
+from selector.commands.terminal import console, print_json, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -46,7 +46,7 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
             save_plot(found, plot)
     if as_json:
-        typer.echo(found.model_dump_json(indent=2))
+        print_json(found.model_dump_json(indent=2))
         return
     out = console()
     _print(found, out)
