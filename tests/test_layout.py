@@ -5,6 +5,7 @@ One test a rule; each lists every fault at once.
 
 import ast
 import re
+import tomllib
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -162,6 +163,13 @@ def test_lines_of_the_documents_fit_a_window():
         if len(line) > LONGEST_LINE
     ]
     refuse(faults)
+
+
+def test_dependencies_are_bound_below_and_above():
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    asked = [*project["dependencies"], *project["optional-dependencies"]["test"]]
+    bound = re.compile(r"[a-z-]+>=[\d.]+,<[\d.]+")
+    refuse([dependency for dependency in asked if not bound.fullmatch(dependency)])
 
 
 def test_no_package_marker_shadows_a_package_under_tests():

@@ -17,6 +17,9 @@ import pytest
 
 ROOT = Path(__file__).parent.parent
 PACKAGES = ("catalog", "selector", "ui")
+# What `python -m` runs, and all that its folder holds.
+MODULE = "temperwright"
+MOVED = {"selector/commands/__main__.py": f"{MODULE}/__main__.py"}
 DEPENDENCIES = sysconfig.get_path("purelib")
 
 
@@ -41,13 +44,17 @@ def at_hand(name: str) -> bool:
     return importlib.util.find_spec(name) is not None
 
 
+def empty(folder: Path) -> Path:
+    """Return the commands folder of an empty environment, with a pip of its own if need be."""
+    place = folder / "env"
+    bare = ["--without-pip"] if at_hand("pip") else []
+    run(sys.executable, "-m", "venv", *bare, place, cwd=folder)
+    return place / ("Scripts" if os.name == "nt" else "bin")
+
+
 @pytest.fixture(scope="module")
 def env(tmp_path_factory) -> Path:
-    """Return the commands folder of an empty environment, with a pip of its own if need be."""
-    place = tmp_path_factory.mktemp("empty") / "env"
-    bare = ["--without-pip"] if at_hand("pip") else []
-    run(sys.executable, "-m", "venv", *bare, place, cwd=place.parent)
-    return place / ("Scripts" if os.name == "nt" else "bin")
+    return empty(tmp_path_factory.mktemp("empty"))
 
 
 def pip(env: Path, *arguments: str | Path, cwd: Path, lent: str = "") -> None:
@@ -59,24 +66,36 @@ def pip(env: Path, *arguments: str | Path, cwd: Path, lent: str = "") -> None:
     run(*command, *arguments, cwd=cwd, lent=lent)
 
 
+def build(env: Path, *arguments: str | Path, cwd: Path) -> None:
+    """Run pip with the build backend at hand, else with one that it fetches."""
+    lendable = at_hand("hatchling") and at_hand("editables")
+    isolation = ["--no-build-isolation"] if lendable else []
+    lent = DEPENDENCIES if lendable else ""
+    command, *rest = arguments
+    pip(env, command, "--no-deps", *isolation, *rest, cwd=cwd, lent=lent)
+
+
 def lend_kernels(site: Path) -> None:
-    """Lend the compiled kernels; numba knows them by the age of their source."""
+    """Lend the compiled kernels, which hold for the same sources anywhere."""
     for source in (ROOT / "selector" / "heat").glob("*.py"):
         kept = source.parent / "__pycache__"
         installed = site / source.relative_to(ROOT)
         for kernel in (*kept.glob(f"{source.stem}.*.nbi"), *kept.glob(f"{source.stem}.*.nbc")):
             shutil.copy(kernel, installed.parent / "__pycache__" / kernel.name)
-            shutil.copystat(source, installed)
+
+
+def lend_dependencies(env: Path) -> Path:
+    """Lend what is not ours, and return the folder that packages are installed in."""
+    ask = "import sysconfig; print(sysconfig.get_path('purelib'))"
+    site = Path(run(env / "python", "-c", ask, cwd=env).strip())
+    (site / "lent.pth").write_text(DEPENDENCIES, encoding="utf-8")
+    return site
 
 
 @pytest.fixture(scope="module")
 def wheel(env, tmp_path_factory) -> Path:
-    """Return the wheel, built by the backend at hand, else by one that pip fetches."""
     place = tmp_path_factory.mktemp("dist")
-    lendable = at_hand("hatchling")
-    isolation = ["--no-build-isolation"] if lendable else []
-    lent = DEPENDENCIES if lendable else ""
-    pip(env, "wheel", "--no-deps", *isolation, "-w", place, ROOT, cwd=place, lent=lent)
+    build(env, "wheel", "-w", place, ROOT, cwd=place)
     (built,) = place.glob("*.whl")
     return built
 
@@ -85,10 +104,7 @@ def wheel(env, tmp_path_factory) -> Path:
 def installed(env, wheel) -> Path:
     """Return the commands folder with the wheel installed and the dependencies lent."""
     pip(env, "install", "--no-deps", "--no-index", wheel, cwd=wheel.parent)
-    ask = "import sysconfig; print(sysconfig.get_path('purelib'))"
-    site = Path(run(env / "python", "-c", ask, cwd=wheel.parent).strip())
-    (site / "lent.pth").write_text(DEPENDENCIES, encoding="utf-8")
-    lend_kernels(site)
+    lend_kernels(lend_dependencies(env))
     return env
 
 
@@ -104,7 +120,7 @@ def shipped() -> set[str]:
 
 def test_the_wheel_holds_every_source_and_data_file(wheel):
     held = set(zipfile.ZipFile(wheel).namelist())
-    assert shipped() - held == set()
+    assert {MOVED.get(name, name) for name in shipped()} - held == set()
 
 
 def test_the_wheel_holds_the_kinds_of_data_it_lives_on(wheel):
@@ -116,7 +132,7 @@ def test_the_wheel_holds_the_kinds_of_data_it_lives_on(wheel):
 
 def test_the_wheel_holds_nothing_else(wheel):
     tops = {name.split("/")[0] for name in zipfile.ZipFile(wheel).namelist()}
-    assert {top for top in tops if not top.endswith(".dist-info")} == set(PACKAGES)
+    assert {top for top in tops if not top.endswith(".dist-info")} == {*PACKAGES, MODULE}
 
 
 def test_the_installed_packages_are_those_of_the_wheel(installed, tmp_path):
@@ -137,3 +153,19 @@ def test_the_main_job_runs_where_it_is_installed(installed, tmp_path):
     (tmp_path / "part.toml").write_text(example, encoding="utf-8")
     advice = run(installed / "temperwright", "advise", "part.toml", cwd=tmp_path)
     assert "HRC" in advice
+
+
+def test_it_is_a_module_where_it_is_installed(installed, tmp_path):
+    told = run(installed / "python", "-m", MODULE, "--version", cwd=tmp_path)
+    assert told == run(installed / "temperwright", "--version", cwd=tmp_path)
+    assert told.startswith("temperwright 0.")
+
+
+def test_it_is_a_module_where_it_is_worked_on(tmp_path):
+    env = empty(tmp_path)
+    build(env, "install", "-e", ROOT, cwd=tmp_path)
+    lend_dependencies(env)
+    assert run(env / "python", "-m", MODULE, "--version", cwd=tmp_path).startswith(MODULE)
+    ask = "import selector; print(selector.__file__)"
+    place = run(env / "python", "-c", ask, cwd=tmp_path).strip()
+    assert Path(place) == ROOT / "selector" / "__init__.py"
