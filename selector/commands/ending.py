@@ -16,8 +16,6 @@ from typing import Any, NoReturn, TextIO, cast
 
 import typer
 
-from catalog.text import visible
-
 UNFORESEEN, UNWRITTEN = 70, 74  # as in sysexits.h: EX_SOFTWARE, EX_IOERR
 CLOSED = 141  # what a shell says of a program whose reader has gone
 LOG = "errors.log"
@@ -146,6 +144,8 @@ def _unwritten(error: OutputError) -> int:
 def _unforeseen(error: BaseException) -> int:
     """Leave the traceback in a file, say so in two lines and return the exit code."""
     from platformdirs import user_state_path  # noqa: PLC0415
+
+    from catalog.text import visible  # noqa: PLC0415
 
     what = " ".join(f"{type(error).__name__}: {error}".split())[:300]
     path = user_state_path("temperwright", appauthor=False) / LOG
