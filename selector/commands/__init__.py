@@ -1,7 +1,6 @@
 """The command line: one file a command, no arithmetic. Heavy imports wait inside them."""
 
 import gc
-from importlib.metadata import PackageNotFoundError, version
 from typing import Annotated
 
 import typer
@@ -30,6 +29,8 @@ cli = typer.Typer(
 def _print_version(asked: bool) -> None:
     """Print the version and end."""
     if asked:
+        from importlib.metadata import PackageNotFoundError, version  # noqa: PLC0415 - slow
+
         try:
             typer.echo(f"temperwright {version('temperwright')}")
         except PackageNotFoundError:

@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 import sys
+from importlib import metadata
 from pathlib import Path
 
 import platformdirs
@@ -174,3 +175,17 @@ def test_any_text_can_be_written(text, encoding):
     kept = "".join(letter for letter in text if letter.isascii())
     assert len(written) >= len(kept)
     assert written == text or not text.isascii()
+
+
+def test_the_version_is_told_and_is_that_of_the_package(monkeypatch, cli):
+    done = cli.invoke(commands, ["--version"])
+    assert (done.exit_code, done.stdout) == (
+        0,
+        f"temperwright {metadata.version('temperwright')}\n",
+    )
+
+    def missing(name):
+        raise metadata.PackageNotFoundError(name)
+
+    monkeypatch.setattr(metadata, "version", missing)
+    assert cli.invoke(commands, ["--version"]).stdout == "temperwright, not installed\n"
