@@ -5,6 +5,7 @@ requirement may hold among them. The same number gives the same requirement ever
 """
 
 from dataclasses import replace
+from itertools import pairwise
 from random import Random
 from types import MappingProxyType
 from typing import Any, TypeVar, get_args
@@ -148,7 +149,7 @@ def part_of(dice: Dice) -> tuple[Table, list[Table]]:
     sections = [section_of(dice) for _ in range(dice.one((1, 2, 2, 3, 4, 5)))]
     count = len(sections)
     cuts = sorted({0, count, *dice.some(range(1, count), 2)})
-    runs = [tuple(range(a, b)) for a, b in zip(cuts, cuts[1:], strict=False)]
+    runs = [tuple(range(a, b)) for a, b in pairwise(cuts)]
     # Some sections may have no duty at all.
     kept = [run for run in runs if dice.in_ten(9)] or runs[:1]
     features = [feature_of(dice, sections) for _ in range(dice.one((0, 0, 1, 3)))]

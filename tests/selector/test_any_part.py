@@ -34,14 +34,17 @@ SHARES = {
 SPREAD = {"p05", "p50", "p95"}
 
 
+def in_order(ends: list[float | None]) -> bool:
+    """Return whether the ends of a range ascend, or all are unknown."""
+    known = [end for end in ends if end is not None]
+    return not known or (len(known) == 3 and ends == sorted(ends))
+
+
 def faults(value: Any, place: str = "") -> Iterator[str]:
-    """Yield where plain data hold a number that is none, a wrong share, a range out of order."""
+    """Yield where plain data hold a number that is none, a wrong share or range."""
     if isinstance(value, dict):
-        if value.keys() >= SPREAD:
-            ends = [value[name] for name in ("p05", "p50", "p95")]
-            known = [end for end in ends if end is not None]
-            if known and (len(known) < 3 or ends != sorted(ends)):
-                yield f"{place}: {ends}"
+        if value.keys() >= SPREAD and not in_order([value[name] for name in sorted(SPREAD)]):
+            yield f"{place}: {value}"
         for key, part in value.items():
             if key in SHARES and isinstance(part, float) and not 0 <= part <= 1:
                 yield f"{place}.{key}: {part}"
@@ -134,7 +137,7 @@ def test_the_same_question_has_the_same_bytes_in_another_process():
         "PYTHONHASHSEED": "4711",
         "PYTHONPATH": os.pathsep.join(sys.path),
     }
-    there = subprocess.run(
+    there = subprocess.run(  # noqa: S603
         [sys.executable, "-c", program],
         env=environment,
         capture_output=True,
