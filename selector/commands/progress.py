@@ -14,11 +14,13 @@ def bar() -> Iterator[Callable[[str, float], None] | None]:
     from rich.console import Console  # noqa: PLC0415
     from rich.progress import BarColumn, Progress, TextColumn  # noqa: PLC0415
 
-    columns = (TextColumn("{task.description}"), BarColumn())
+    from catalog.text import visible  # noqa: PLC0415
+
+    columns = (TextColumn("{task.description}", markup=False), BarColumn())
     with Progress(*columns, console=Console(stderr=True), transient=True) as progress:
         task = progress.add_task("Reading the catalogue", total=1.0)
 
         def move(text: str, fraction: float) -> None:
-            progress.update(task, description=text, completed=fraction)
+            progress.update(task, description=visible(text), completed=fraction)
 
         yield move
