@@ -6,11 +6,11 @@ import numpy as np
 
 from selector.advice.advise import Advice
 from selector.decision.option import Option
+from selector.duty.pair import left_open
 from selector.duty.stiffness import stiffness
 from selector.duty.wear import carbide_gain
 from selector.figure import median
 from selector.job.candidates import CONDITION_LETTER
-from selector.need.words import pair
 from selector.option.cost import bark_mm
 from selector.option.prediction import embrittled
 
@@ -155,7 +155,7 @@ def _pair(advice: Advice) -> str | None:
         return None
     gate = next((g for g in first.judged.gates if g.name == "pair"), None)
     lead = advice.asked.zone[advice.job.leading.zone]
-    return f"Of the pair {gate.text}." if gate else pair(lead)
+    return f"Of the pair {gate.text}." if gate else left_open(lead)
 
 
 def _bark(advice: Advice) -> str | None:

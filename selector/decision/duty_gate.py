@@ -8,8 +8,8 @@ from numpy.typing import NDArray
 from selector.decision.standard import Standard
 from selector.duty.cold import cold_gate
 from selector.duty.contact import blow_force_n
+from selector.duty.pair import pair_gate
 from selector.duty.strength import LOAD_LOG_SD
-from selector.duty.wear import pair_gate
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardness_scale import hv_from_hrc

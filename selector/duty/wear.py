@@ -1,11 +1,9 @@
-"""What wears: the life of a zone against what was asked of it, and which of a pair wears."""
+"""What wears: the life of a zone against what was asked of it."""
 
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.figure import median
-from selector.gate import Gate, judged
-from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.hardness_scale import hv_from_hrc
 from selector.job.demand import Demand
 from selector.job.treatment import Treatment
 from selector.mechanics.wear import (
@@ -17,7 +15,6 @@ from selector.mechanics.wear import (
 )
 from selector.requirement import Requirement
 from selector.sampling import Normals
-from selector.wording import shown
 
 Floats = NDArray[np.float64]
 # Carbon that a case holds where it wears. Common practice. [wt %]
@@ -164,45 +161,6 @@ def _cuts_share(demand: Demand) -> float:
         return 0.0 if demand.low_hrc is None else 1.0
     middle = 0.5 * (demand.low_hrc + demand.high_hrc)
     return float(np.clip((middle - _STRIKES_HRC) / (_CUTS_HRC - _STRIKES_HRC), 0, 1))
-
-
-def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
-    """Return which of a pair wears, and whether it is the one that should.
-
-    The softer of the two wears. A pair the wrong way round is told and not refused: it works,
-    at the cost of the dear part.
-
-    Parameters
-    ----------
-    hrc : ndarray
-        Surface of the zone, after check and redraw. [HRC]
-    demand : Demand
-        Of the zone.
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    Gate or None
-        Pass or marginal; None where the mate's hardness is not known, or either may wear.
-    """
-    mate = asked.zone[demand.zone].mate
-    if mate is None or mate.hardness is None or mate.should_wear == "either":
-        return None
-    other = float(hrc_from_hv(mate.hardness, outside="extend"))
-    harder = hrc > other
-    as_wished = harder if mate.should_wear == "mate" else ~harder
-    here, there = shown(median(hrc)), shown(other)
-    loser = "the mate" if median(hrc) > other else "this part"
-    text = f"{loser} wears: {here} here against {there} of {mate.material}"
-    found = judged("pair", as_wished, text)
-    if found.verdict == "pass":
-        return found
-    wished = {"mate": "the mate", "part": "this part"}[mate.should_wear]
-    odds = f"; {wished} should"
-    if wished == loser:
-        odds = f" (the other way round in {100 * np.mean(~as_wished):.0f} of 100)"
-    return Gate("pair", "marginal", text + odds, found.share)
 
 
 def life(

@@ -1,11 +1,11 @@
 """What a part must bear, in sentences."""
 
 from selector.duty.contact import pressings
-from selector.job.demand import APART_HRC, FOR_WEAR, Demand
+from selector.duty.pair import left_open
+from selector.job.demand import FOR_WEAR, Demand
 from selector.need.record import PlainBar, SectionNeed
 from selector.record import Spread
 from selector.requirement import Requirement
-from selector.requirement.zone import Zone
 from selector.wording import shown, shown_range
 
 Window = tuple[float | None, float | None]
@@ -121,38 +121,8 @@ def gaps(asked: Requirement) -> tuple[str, ...]:
             "The contact force is taken to bear along the whole length of the section, against "
             "a flat; a crowned or short mate presses harder."
         )
-    said += [text for zone in asked.zone if (text := pair(zone)) is not None]
+    said += [text for zone in asked.zone if (text := left_open(zone)) is not None]
     return tuple(said)
-
-
-def pair(zone: Zone) -> str | None:
-    """Return which of a pair ought to wear, where that or the mate's hardness is left open.
-
-    Parameters
-    ----------
-    zone : Zone
-        With its mate.
-
-    Returns
-    -------
-    str or None
-        One sentence; None without a mate, or where the window answers it.
-    """
-    mate = zone.mate
-    if mate is None:
-        return None
-    if mate.should_wear == "either":
-        return (
-            f"Which should wear, this part or {mate.material}, is not said: let it be the one "
-            f"cheaper to renew, and leave that one {APART_HRC:.0f} HRC softer or more."
-        )
-    if mate.hardness is None:
-        loser = "this part" if mate.should_wear == "part" else mate.material
-        return (
-            f"How hard {mate.material} is, is not said: file or test it, for {loser} wears for "
-            f"certain only if it is {APART_HRC:.0f} HRC softer or more."
-        )
-    return None
 
 
 def _asks(lead: Demand) -> str:

@@ -8,7 +8,6 @@ from selector.duty.wear import (
     has_edge,
     is_cutting,
     life,
-    pair_gate,
     wearing_carbon_wt_pct,
 )
 from selector.job.job import resolved
@@ -17,7 +16,6 @@ from tests.dog import GONE, asked, work
 CATALOG = load_catalog()
 STRUCK = {"zone.0.wear": "edge-impact", "load.impact": "hammered"}
 GRIT = {"zone.0.wear": "abrasive"}
-MATE = {"material": "cast ring", "hardness": "40 HRC"}
 
 
 def near(changes=None):
@@ -137,41 +135,3 @@ def test_life_without_a_window_is_counted_from_plain_bar():
     # Sliding: in proportion to hardness, 400 HV over 200 HV (40.8 HRC in ISO 18265).
     found = life(work("c45"), np.full(512, 40.8), job.leading, job.asked, job.shared())
     assert np.median(found) == pytest.approx(2.0, abs=0.02)
-
-
-@pytest.mark.parametrize(
-    ("should", "hrc", "verdict", "words"),
-    [
-        ("mate", 55.0, "pass", "the mate wears"),
-        ("part", 55.0, "marginal", "the mate wears: 55 HRC here against 40 HRC"),
-        ("part", 30.0, "pass", "this part wears"),
-        (
-            "mate",
-            30.0,
-            "marginal",
-            "this part wears: 30 HRC here against 40 HRC of cast ring; ",
-        ),
-    ],
-)
-def test_which_of_the_pair_wears_is_answered(should, hrc, verdict, words):
-    job = near({"zone.0.mate": {**MATE, "should_wear": should}})
-    gate = pair_gate(np.full(8, hrc), job.leading, job.asked)
-    assert gate.verdict == verdict
-    assert words in gate.text
-
-
-def test_a_pair_that_may_go_either_way_says_how_often():
-    job = near({"zone.0.mate": {**MATE, "should_wear": "mate"}})
-    gate = pair_gate(np.array([38.0, 45.0, 45.0, 45.0]), job.leading, job.asked)
-    assert gate.verdict == "marginal"
-    assert "the other way round in 25 of 100" in gate.text
-
-
-@pytest.mark.parametrize(
-    "mate",
-    [GONE, {"material": "ring", "should_wear": "mate"}, {**MATE, "should_wear": "either"}],
-    ids=["none", "hardness unknown", "either"],
-)
-def test_a_pair_that_cannot_or_need_not_be_judged(mate):
-    job = near({} if mate is GONE else {"zone.0.mate": mate})
-    assert pair_gate(np.full(4, 50.0), job.leading, job.asked) is None

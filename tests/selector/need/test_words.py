@@ -38,22 +38,3 @@ def test_gaps_are_named():
     assert words.gaps(asked()) == ()
     (line,) = words.gaps(asked({"load.contact": "1 kN"}))
     assert "whole length" in line
-
-
-@pytest.mark.parametrize(
-    ("mate", "said"),
-    [
-        ({}, "Which should wear, this part or brass ring, is not said: let it be the one"),
-        ({"should_wear": "part"}, "for this part wears for certain only if it is 4 HRC"),
-        ({"should_wear": "mate"}, "for brass ring wears for certain only if it is 4 HRC"),
-    ],
-)
-def test_which_of_a_pair_ought_to_wear_is_asked_back(mate, said):
-    given = asked({"zone.0.mate": {"material": "brass ring", **mate}})
-    assert said in words.pair(given.zone[0])
-    assert any(said in sentence for sentence in words.gaps(given))
-
-
-def test_a_pair_that_is_answered_by_its_window_is_not_asked_back():
-    mate = {"material": "brass ring", "hardness": "90 HB", "should_wear": "mate"}
-    assert words.pair(asked({"zone.0.mate": mate}).zone[0]) is None

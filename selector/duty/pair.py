@@ -1,0 +1,83 @@
+"""Which of a pair wears, and which of the two should."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector.figure import median
+from selector.gate import Gate, judged
+from selector.hardness_scale import hrc_from_hv
+from selector.job.demand import APART_HRC, Demand
+from selector.requirement import Requirement
+from selector.requirement.zone import Zone
+from selector.wording import shown
+
+Floats = NDArray[np.float64]
+
+
+def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
+    """Return which of a pair wears, and whether it is the one that should.
+
+    The softer of the two wears. A pair the wrong way round is told and not refused: it works,
+    at the cost of the dear part.
+
+    Parameters
+    ----------
+    hrc : ndarray
+        Surface of the zone, after check and redraw. [HRC]
+    demand : Demand
+        Of the zone.
+    asked : Requirement
+        What is asked.
+
+    Returns
+    -------
+    Gate or None
+        Pass or marginal; None where the mate's hardness is not known, or either may wear.
+    """
+    mate = asked.zone[demand.zone].mate
+    if mate is None or mate.hardness is None or mate.should_wear == "either":
+        return None
+    other = float(hrc_from_hv(mate.hardness, outside="extend"))
+    harder = hrc > other
+    as_wished = harder if mate.should_wear == "mate" else ~harder
+    here, there = shown(median(hrc)), shown(other)
+    loser = "the mate" if median(hrc) > other else "this part"
+    text = f"{loser} wears: {here} here against {there} of {mate.material}"
+    found = judged("pair", as_wished, text)
+    if found.verdict == "pass":
+        return found
+    wished = {"mate": "the mate", "part": "this part"}[mate.should_wear]
+    odds = f"; {wished} should"
+    if wished == loser:
+        odds = f" (the other way round in {100 * np.mean(~as_wished):.0f} of 100)"
+    return Gate("pair", "marginal", text + odds, found.share)
+
+
+def left_open(zone: Zone) -> str | None:
+    """Return which of a pair ought to wear, where that or the mate's hardness is left open.
+
+    Parameters
+    ----------
+    zone : Zone
+        With its mate.
+
+    Returns
+    -------
+    str or None
+        One sentence; None without a mate, or where the window answers it.
+    """
+    mate = zone.mate
+    if mate is None:
+        return None
+    if mate.should_wear == "either":
+        return (
+            f"Which should wear, this part or {mate.material}, is not said: let it be the one "
+            f"cheaper to renew, and leave that one {APART_HRC:.0f} HRC softer or more."
+        )
+    if mate.hardness is None:
+        loser = "this part" if mate.should_wear == "part" else mate.material
+        return (
+            f"How hard {mate.material} is, is not said: file or test it, for {loser} wears for "
+            f"certain only if it is {APART_HRC:.0f} HRC softer or more."
+        )
+    return None
