@@ -6,6 +6,7 @@ import numpy as np
 
 from selector.advice.advise import PAIRED, Advice, expected_merits
 from selector.advice.assumption import assumptions
+from selector.advice.caution import cautions
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
@@ -35,7 +36,6 @@ from selector.decision.output import (
     zone_out,
 )
 from selector.decision.second_opinion import second_opinion
-from selector.option.caution import cautions
 from selector.record import CautionOut, gate_out, spread_out
 from selector.requirement.priority import CRITERIA
 

@@ -128,7 +128,7 @@ def _side_out(option: Option, job: Job) -> SideOut:
         gates=tuple(gate_out(gate) for gate in option.judged.gates),
         needs=_needs(option, job),
         risks=_risks(option),
-        cautions=tuple(dict.fromkeys(of_option(job.asked, option))),
+        cautions=tuple(dict.fromkeys(of_option(job.asked, option.judged.prediction))),
     )
 
 

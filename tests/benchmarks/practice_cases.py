@@ -23,9 +23,9 @@ from catalog import Catalog, load_catalog
 from catalog.steel import Steel, plain
 from selector import Requirement, advise
 from selector.advice.advise import Advice
+from selector.advice.caution import cautions
 from selector.advice.coupon import needs_coupon
 from selector.decision.option import Option
-from selector.option.caution import cautions
 from selector.requirement import requirement_from
 
 Case = dict[str, Any]

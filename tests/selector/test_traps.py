@@ -13,12 +13,13 @@ from typing import Any
 import pytest
 
 from catalog import load_catalog
+from selector.advice import caution as of_advice
 from selector.advice.advise import advise
 from selector.advice.output import advice_out
 from selector.advice.record import AdviceOut, OptionOut
 from selector.errors import RequirementError
 from selector.need.need import need
-from selector.option import caution
+from selector.option import caution as of_options
 from selector.requirement import requirement_from
 from tests.dog import GONE, only, varied
 
@@ -698,13 +699,18 @@ def test_every_caution_of_the_list_is_raised_by_something():
     named |= {
         limit.caution for steel in known.steels.values() for limit in steel.limitation
     } - {None}
-    named |= set(re.findall(r'"([a-z]+(?:-[a-z]+)*)"', inspect.getsource(caution)))
+    for module in (of_options, of_advice):
+        named |= set(re.findall(r'"([a-z]+(?:-[a-z]+)*)"', inspect.getsource(module)))
     assert set(known.cautions) <= named
 
 
 @pytest.mark.parametrize(
     "ids",
-    [*caution.BY_CONDITION.values(), *caution.BY_SHAPE.values(), *caution.BY_MEANS.values()],
+    [
+        *of_advice.BY_CONDITION.values(),
+        *of_advice.BY_SHAPE.values(),
+        *of_options.BY_MEANS.values(),
+    ],
 )
 def test_a_caution_named_in_code_is_on_the_list(ids):
     assert set(ids) <= set(load_catalog().cautions)

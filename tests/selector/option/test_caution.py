@@ -1,26 +1,14 @@
+from dataclasses import replace
+
+import numpy as np
 import pytest
 
-from selector.advice.advise import advise
-from selector.option.caution import BY_CONDITION, BY_MEANS, BY_SHAPE, STEPS, cautions
-from tests.dog import GONE, asked, only
-from tests.once import advised
-
-NAMED = {
-    key
-    for table in (BY_CONDITION, BY_MEANS, BY_SHAPE)
-    for keys in table.values()
-    for key in keys
-}
+from selector.job.treatment import NO_TEMPER, Temper
+from selector.option.caution import BY_MEANS, STEPS, by_step, of_option, of_steel
+from tests.dog import asked
 
 
-NO_STEEL_DOES_THIS = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
-
-
-def ids(changes, *steels):
-    return [key for key, _ in cautions(advised(changes, *steels, "42crmo4"))]
-
-
-@pytest.mark.parametrize("key", sorted(NAMED))
+@pytest.mark.parametrize("key", sorted({key for keys in BY_MEANS.values() for key in keys}))
 def test_every_id_named_here_is_on_the_one_list(catalog, key):
     assert key in catalog.cautions
 
@@ -29,91 +17,39 @@ def test_every_step_of_the_list_has_its_place(catalog):
     assert {caution.step for caution in catalog.cautions.values()} <= set(STEPS)
 
 
-def test_they_come_once_each_in_the_order_of_the_work(advice):
-    found = cautions(advice)
+def test_they_come_once_each_in_the_order_of_the_work(catalog):
+    ids = ["oil-fire", "struck-head-chips", "local-codes", "oil-fire"]
+    found = by_step(ids, catalog.cautions)
+    assert {key for key, _ in found} == set(ids)
+    assert len(found) == 3
     steps = [STEPS.index(caution.step) for _, caution in found]
     assert steps == sorted(steps)
-    assert len({key for key, _ in found}) == len(found)
 
 
-def test_local_codes_are_always_named(advice):
-    assert "local-codes" in dict(cautions(advice))
-    assert ids(NO_STEEL_DOES_THIS) == ["local-codes"]
+def test_slow_cooling_harms_a_steel_only_when_tempered_high(catalog):
+    key = "temper-embrittlement-slow-cool"
+    steel = next(
+        s for s in catalog.steels.values() if key in {limit.caution for limit in s.limitation}
+    )
+    assert key not in of_steel(steel)
+    assert key not in of_steel(steel, NO_TEMPER)
+    high = Temper("furnace", 550.0, 3600.0)
+    assert key in of_steel(steel, high)
 
 
-def test_the_bath_of_a_leading_option_brings_its_own(advice):
-    found = dict(cautions(advice))
-    for option in advice.options[:3]:
-        medium, route = option.treatment.medium, option.treatment.route
-        if medium is not None and route.place == "workshop":
-            assert set(medium.cautions) <= set(found)
-        assert set(route.cautions) <= set(found)
+@pytest.mark.parametrize(("hrc", "warned"), [(38.0, False), (41.0, True)])
+def test_hard_steel_that_is_stripped_of_plating_takes_hydrogen(advice, hrc, warned):
+    prediction = advice.options[0].judged.prediction
+    hard = replace(prediction, surface_hrc=np.full(8, hrc))
+    plated = asked({"part.condition": "plated"})
+    assert ("hydrogen-embrittlement" in of_option(plated, hard)) == warned
 
 
-FURNACE_AND_WATER = {
-    "workshop.heat": [{"source": "muffle-furnace"}],
-    "workshop.bath": [{"medium": "water"}],
-}
-
-
-def test_neither_gas_nor_oil_is_warned_of_where_there_is_none():
-    found = ids(FURNACE_AND_WATER, "c45")
-    assert "electric-furnace" in found
-    assert not {"gas-cylinders-flashback", "oil-fire", "oil-flash-point"} & set(found)
-
-
-@pytest.mark.parametrize(("steel", "warned"), [("c45", False), ("100mncrw4", True)])
-def test_a_water_bath_is_warned_of_for_steel_meant_for_oil_alone(steel, warned):
-    found = [key for key, _ in cautions(advised({}, steel))]
-    assert ("water-for-oil-steel" in found) is warned
-
-
-BROUGHT = [
-    ({"safety_use": "lifting"}, "lifting-brakes-pressure"),
-    ({"load.impact": "hammered"}, "struck-head-chips"),
-    ({"part.condition": "plated"}, "zinc-fume"),
-    ({"part.condition": "hard"}, "anneal-before-requench"),
-    ({"part.condition": "welded"}, "weld-hardened"),
-    ({"part.shape_class": "coil-spring"}, "spring-under-load"),
-    ({"workshop.stock": [{"steel": "unknown"}]}, "unknown-steel-coupon"),
-]
-
-
-@pytest.mark.parametrize(("changes", "key"), BROUGHT, ids=[key for _, key in BROUGHT])
-def test_part_use_and_stock_bring_theirs(changes, key):
-    # No option is left, so none brings cautions of its own.
-    assert key in ids({**NO_STEEL_DOES_THIS, **changes}, "unknown")
-    assert key not in ids(NO_STEEL_DOES_THIS, "unknown")
-
-
-def test_one_on_the_list_is_a_sentence_with_a_source(catalog):
-    for key, caution in catalog.cautions.items():
-        assert caution.fact.text[-1] in ".!)", key
-        assert caution.fact.source in catalog.sources
-
-
-@pytest.mark.parametrize(
-    ("key", "changes", "raised"),
-    [
-        ("sharp-notch-quench", {}, True),
-        ("finish-after-heat", {}, True),
-        ("dim-light", {}, True),
-        ("shield-the-flame", {}, True),
-        ("shield-the-flame", {"workshop.heat": [{"source": "muffle-furnace"}]}, False),
-        ("shield-the-flame", {"workshop.heat": [{"source": "charcoal-forge"}]}, True),
-        ("bar-out-of-round", {"limit.runout": 0.01}, True),
-        ("bar-out-of-round", {"limit.runout": 0.2}, False),
-        ("dim-light", {"workshop.heat": [{"source": "muffle-furnace"}]}, False),
-        ("edge-runs-hot", {"zone.0.wear": "abrasive"}, True),
-        ("edge-runs-hot", {}, False),
-        ("draw-by-zone", {}, True),
-    ],
-)
-def test_a_way_of_working_that_spoils_the_part_is_warned_of(key, changes, raised):
-    assert (key in ids(changes)) == raised
-
-
-def test_one_zone_hardened_whole_needs_no_second_draw():
-    found = advise(asked({"zone.1": GONE}), only("42crmo4"), route="through-torch")
-    assert found.options
-    assert "draw-by-zone" not in dict(cautions(found))
+def test_bath_source_and_route_bring_theirs(advice):
+    for option in advice.options:
+        work, ids = option.treatment, of_option(advice.asked, option.judged.prediction)
+        assert set(work.route.cautions) <= set(ids)
+        if work.medium is not None and work.route.place == "workshop":
+            assert set(work.medium.cautions) <= set(ids)
+        if work.source is not None:
+            assert set(work.source.cautions) <= set(ids)
