@@ -7,8 +7,7 @@ from selector.gate import Gate, judged
 from selector.hardening.as_quenched import FORMED_FULL_C
 from selector.job.job import Job
 from selector.job.screening import heated_thickness
-from selector.job.treatment import Treatment
-from selector.torch.part import is_torched
+from selector.job.treatment import Treatment, is_torched
 from selector.torch.response import torched
 
 # Below this a heat shows no clear red. Common practice, no source. [°C]

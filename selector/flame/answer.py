@@ -19,12 +19,11 @@ from selector.job.candidates import screened
 from selector.job.demand import Demand
 from selector.job.job import Job, resolved
 from selector.job.process import reading_error
-from selector.job.treatment import Treatment
+from selector.job.treatment import Treatment, knows
 from selector.metallurgy.martensite import hardness
 from selector.option.mildest_bath import is_too_harsh
 from selector.option.preparation import supply_hrc
 from selector.requirement import Requirement
-from selector.torch.part import knows
 from selector.torch.residual_heat import RESIDUAL_HEAT
 
 FlameWord = Literal["yes", "yes_if", "no", "not_needed", "coupon_first"]

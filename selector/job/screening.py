@@ -12,10 +12,9 @@ from catalog.steel import Steel
 from selector.gate import Gate
 from selector.job.demand import hard_sections
 from selector.job.geometry import as_cooled
-from selector.job.treatment import Treatment
+from selector.job.treatment import Treatment, is_torched
 from selector.requirement import Requirement
 from selector.requirement.part import Section
-from selector.torch.part import is_torched
 
 # Hopeless beyond this multiple of a heat source's section. Common practice, no source.
 HOPELESS = 1.5

@@ -7,6 +7,7 @@ from catalog.heat_source import HeatSource
 from catalog.medium import Medium
 from catalog.route import Route
 from catalog.steel import Condition, Steel
+from selector.heat.torch import TorchName
 from selector.requirement.workshop import Stock, Workshop
 
 Means = Literal["none", "oven", "furnace", "plate", "torch", "blaze", "residual"]
@@ -65,6 +66,56 @@ class Treatment:
     def by_eye(self) -> bool:
         """Whether the hardening heat is judged by the operator's eye."""
         return self.source is not None and self.source.control == "eye"
+
+
+# Flames and fires of the catalogue whose heat is computed, and as which torch.
+TORCH_OF: dict[str, TorchName] = {
+    "hand-torch": "hand-propane",
+    "propylene-torch": "hand-propane",
+    "oxy-propane": "oxy-propane",
+    "oxy-acetylene": "oxy-acetylene",
+    "forge": "forge",
+    "charcoal-forge": "forge",
+}
+
+
+def knows(source: HeatSource | None) -> bool:
+    """Return whether a heat source is a flame or fire that can be computed.
+
+    Parameters
+    ----------
+    source : HeatSource or None
+        Catalogue heat source.
+
+    Returns
+    -------
+    bool
+        False for furnaces, ovens, induction and none.
+    """
+    return source is not None and source.slug in TORCH_OF
+
+
+def is_torched(treatment: Treatment) -> bool:
+    """Return whether a treatment is followed from its flame on.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        Any.
+
+    Returns
+    -------
+    bool
+        True for local routes in a flame that is known; a fire soaks the end through.
+    """
+    source, local = treatment.source, treatment.route.extent == "local"
+    return (
+        local
+        and treatment.hardens
+        and source is not None
+        and source.kind == "flame"
+        and knows(source)
+    )
 
 
 # Time and hottest draw by means; common practice, no source. A furnace temper is an hour, slow

@@ -14,12 +14,11 @@ from selector.heat.ruling_section import round_equivalent_mm
 from selector.job.geometry import as_cooled
 from selector.job.job import Job
 from selector.job.process import Heat, Quench, hardening_heat, quench
-from selector.job.treatment import Treatment
+from selector.job.treatment import Treatment, is_torched
 from selector.option.cracking import CrackSample, crack_sample
 from selector.option.movement import Movement, movement
 from selector.sampling import Normals
 from selector.torch.depth import is_skin
-from selector.torch.part import is_torched
 from selector.torch.response import Torched, torched, torched_points
 
 Floats = NDArray[np.float64]

@@ -4,9 +4,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.job.job import Job
-from selector.job.treatment import Treatment
+from selector.job.treatment import Treatment, is_torched
 from selector.sampling import Normals
-from selector.torch.part import is_torched
 from selector.torch.response import heated_share
 
 Floats = NDArray[np.float64]

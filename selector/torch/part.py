@@ -7,21 +7,13 @@ from catalog.heat_source import HeatSource
 from selector.heat.grid import Section
 from selector.heat.operator import Operator
 from selector.heat.section_slice import Outline
-from selector.heat.torch import TORCHES, Torch, TorchName, torch
+from selector.heat.torch import TORCHES, Torch, torch
 from selector.job.geometry import area_mm2
-from selector.job.treatment import Treatment
+from selector.job.treatment import TORCH_OF
 from selector.requirement import Requirement
 from selector.requirement.part import Section as PartSection
 from selector.requirement.workshop import Workshop
 
-_TORCH: dict[str, TorchName] = {
-    "hand-torch": "hand-propane",
-    "propylene-torch": "hand-propane",
-    "oxy-propane": "oxy-propane",
-    "oxy-acetylene": "oxy-acetylene",
-    "forge": "forge",
-    "charcoal-forge": "forge",
-}
 # Fuel gas at 20 °C (from memory). [kg/m³]
 _GAS_KG_PER_M3 = {"oxy-acetylene": 1.09}
 _PROPANE_KG_PER_M3 = 1.83
@@ -80,45 +72,6 @@ class Stretch:
         return sum(section.length_mm for section in self.sections)
 
 
-def knows(source: HeatSource | None) -> bool:
-    """Return whether a heat source is a flame or fire that can be computed.
-
-    Parameters
-    ----------
-    source : HeatSource or None
-        Catalogue heat source.
-
-    Returns
-    -------
-    bool
-        False for furnaces, ovens, induction and none.
-    """
-    return source is not None and source.slug in _TORCH
-
-
-def is_torched(treatment: Treatment) -> bool:
-    """Return whether a treatment is followed from its flame on.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        Any.
-
-    Returns
-    -------
-    bool
-        True for local routes in a flame that is known; a fire soaks the end through.
-    """
-    source, local = treatment.source, treatment.route.extent == "local"
-    return (
-        local
-        and treatment.hardens
-        and source is not None
-        and source.kind == "flame"
-        and knows(source)
-    )
-
-
 def flame_of(source: HeatSource, workshop: Workshop, times_gas: float = 1.0) -> Torch:
     """Return the flame of a heat source as this workshop sets it.
 
@@ -139,7 +92,7 @@ def flame_of(source: HeatSource, workshop: Workshop, times_gas: float = 1.0) -> 
     given = next((h.gas_flow for h in workshop.heat if h.source == source.slug), None)
     usual = source.gas_per_h_kg.value if source.gas_per_h_kg else None
     kg_per_h = given if given is not None else usual
-    name = _TORCH[source.slug]
+    name = TORCH_OF[source.slug]
     if kg_per_h is None:
         return torch(name, TORCHES[name].gas_flow_l_per_min * times_gas)
     density = _GAS_KG_PER_M3.get(source.slug, _PROPANE_KG_PER_M3)

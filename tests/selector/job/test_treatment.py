@@ -3,7 +3,14 @@ import itertools
 import pytest
 
 from catalog import load_catalog
-from selector.job.treatment import NO_TEMPER, Temper, temper_ceilings, tempers
+from selector.job.treatment import (
+    NO_TEMPER,
+    Temper,
+    is_torched,
+    knows,
+    temper_ceilings,
+    tempers,
+)
 from tests.dog import asked, work
 
 SOURCES = load_catalog().heat_sources
@@ -104,3 +111,26 @@ def test_only_a_thin_part_out_of_oil_is_blazed_off():
     assert "blaze" in {t.means for t in tempers(work(), has, thin=True)}
     assert "blaze" not in {t.means for t in tempers(work(), has)}
     assert "blaze" not in {t.means for t in tempers(work(medium="water"), has, thin=True)}
+
+
+@pytest.mark.parametrize(
+    ("slug", "known"),
+    [("oxy-propane", True), ("forge", True), ("kitchen-oven", False), ("induction", False)],
+)
+def test_flames_and_fires_are_known(slug, known):
+    assert knows(SOURCES[slug]) is known
+    assert not knows(None)
+
+
+@pytest.mark.parametrize(
+    ("treatment", "followed"),
+    [
+        (work("c45", "local-torch", "oil"), True),
+        (work("c45", "local-torch", "oil", "forge"), False),
+        (work("c45", "through-torch"), False),
+        (work("c45", "subcontract-induction", "water", None), False),
+    ],
+    ids=["torch", "forge", "whole", "induction"],
+)
+def test_local_heat_is_followed_at_a_torch_alone(treatment, followed):
+    assert is_torched(treatment) is followed

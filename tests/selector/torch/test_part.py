@@ -6,39 +6,14 @@ from selector.torch.part import (
     COLD_BEYOND_MM,
     PASTS,
     flame_of,
-    is_torched,
-    knows,
     operator,
     round_like,
     stretch,
 )
-from tests.dog import asked, work
+from tests.dog import asked
 
 SOURCES = load_catalog().heat_sources
 SHOP = asked().workshop
-
-
-@pytest.mark.parametrize(
-    ("slug", "known"),
-    [("oxy-propane", True), ("forge", True), ("kitchen-oven", False), ("induction", False)],
-)
-def test_flames_and_fires_are_known(slug, known):
-    assert knows(SOURCES[slug]) is known
-    assert not knows(None)
-
-
-@pytest.mark.parametrize(
-    ("treatment", "followed"),
-    [
-        (work("c45", "local-torch", "oil"), True),
-        (work("c45", "local-torch", "oil", "forge"), False),
-        (work("c45", "through-torch"), False),
-        (work("c45", "subcontract-induction", "water", None), False),
-    ],
-    ids=["torch", "forge", "whole", "induction"],
-)
-def test_local_heat_is_followed_at_a_torch_alone(treatment, followed):
-    assert is_torched(treatment) is followed
 
 
 def test_the_gas_flow_given_sets_the_flame():
