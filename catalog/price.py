@@ -33,7 +33,7 @@ class Practice(Record):
     rework_workshop_fraction: Share = 0.12
     rework_subcontract_fraction: Share = 0.02
     # Of the cost of the treatment, what drawing a part again costs.
-    redraw_fraction: Share = 0.3
+    retemper_fraction: Share = 0.3
     coupon_bar_fraction: Share = 0.3
     coupon_treatment_fraction: Share = 0.4
     easy_days: Positive = 1.0

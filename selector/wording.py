@@ -1,9 +1,21 @@
-"""Hardness and temper in words: HRC from 20 up, Brinell below, where Rockwell means nothing."""
+"""Hardness, chances, movement and temper in words.
+
+Hardness is in HRC from 20 up and in Brinell below, where Rockwell C is not defined.
+"""
 
 import math
 
 from selector.hardness_scale import LOWEST_HRC, hb_from_hv, hv_from_hrc
 from selector.record import Spread, TemperOut
+
+# A range from below 20 HRC that ends here or lower reads better in Brinell throughout. [HRC]
+_BRINELL_TOP_HRC = 25.0
+
+
+def _brinell(hrc: float) -> str:
+    """Return a hardness on the C scale as a Brinell number."""
+    hv = float(hv_from_hrc(hrc, outside="extend"))
+    return f"{float(hb_from_hv(hv, outside='extend')):.0f}"
 
 
 def shown(hrc: float) -> str:
@@ -21,35 +33,39 @@ def shown(hrc: float) -> str:
     """
     if math.isnan(hrc):
         return "unknown"
-    if hrc >= LOWEST_HRC:
-        return f"{hrc:.0f} HRC"
-    hv = float(hv_from_hrc(hrc, outside="extend"))
-    return f"{float(hb_from_hv(hv, outside='extend')):.0f} HB"
+    return f"{hrc:.0f} HRC" if hrc >= LOWEST_HRC else f"{_brinell(hrc)} HB"
 
 
-def shown_range(low: float, high: float) -> str:
-    """Return a range of hardness for the reader.
+def shown_range(low: float, high: float, *, brinell: bool | None = None) -> str:
+    """Return a range of hardness for the reader, in one scale.
 
     Parameters
     ----------
     low, high : float
         Ends on the C scale, carried on below 20.
+    brinell : bool, optional
+        Which scale a range takes that reaches from below 20 HRC to above; chosen by its upper
+        end if left out.
 
     Returns
     -------
     str
-        For instance "56 to 60 HRC" or "160 to 200 HB".
+        For instance "56 to 60 HRC", "160 to 200 HB" or "under 20 to 54 HRC".
     """
-    first, last = shown(low), shown(high)
-    if first == last:
-        return first
-    if first.split()[-1] == last.split()[-1]:
-        return f"{first.split()[0]} to {last}"
-    return f"{first} to {last}"
+    if math.isnan(low) or math.isnan(high):
+        return "unknown"
+    across = low < LOWEST_HRC <= high
+    if brinell is None:
+        brinell = high <= _BRINELL_TOP_HRC
+    if high < LOWEST_HRC or (across and brinell):
+        first, last, unit = _brinell(low), _brinell(high), "HB"
+    else:
+        first, last, unit = "under 20" if across else f"{low:.0f}", f"{high:.0f}", "HRC"
+    return f"{last} {unit}" if first == last else f"{first} to {last} {unit}"
 
 
 def shown_spread(spread: Spread) -> str:
-    """Return a hardness with its range for the reader.
+    """Return a hardness with its range for the reader, in one scale.
 
     Parameters
     ----------
@@ -63,16 +79,89 @@ def shown_spread(spread: Spread) -> str:
     """
     if spread.p50 is None or spread.p05 is None or spread.p95 is None:
         return "unknown"
-    middle, span = shown(spread.p50), shown_range(spread.p05, spread.p95)
+    middle = shown(spread.p50)
+    span = shown_range(spread.p05, spread.p95, brinell=spread.p50 < LOWEST_HRC)
     return middle if span == middle else f"{middle} ({span})"
 
 
-def temper_words(found: TemperOut) -> str:
+def in_sentence(name: str) -> str:
+    """Return a name of the catalogue as it stands within a sentence.
+
+    Parameters
+    ----------
+    name : str
+        For instance "Warm water (30 to 60 °C)".
+
+    Returns
+    -------
+    str
+        The same with a small initial letter.
+    """
+    return name[:1].lower() + name[1:]
+
+
+def in_100(share: float) -> str:
+    """Return a chance for the reader, whole and never nil or certain.
+
+    Parameters
+    ----------
+    share : float
+        Between 0 and 1. [-]
+
+    Returns
+    -------
+    str
+        For instance "23 in 100", "under 1 in 100" or "over 99 in 100".
+    """
+    whole = round(100 * share)
+    if whole < 1:
+        return "under 1 in 100"
+    return "over 99 in 100" if whole > 99 else f"{whole} in 100"
+
+
+def times_in_100(share: float) -> str:
+    """Return how often something happens, for the reader.
+
+    Parameters
+    ----------
+    share : float
+        Between 0 and 1. [-]
+
+    Returns
+    -------
+    str
+        For instance "23 times in 100", "less than once in 100" or "over 99 times in 100".
+    """
+    whole = round(100 * share)
+    if whole < 1:
+        return "less than once in 100"
+    if whole == 1:
+        return "once in 100"
+    return "over 99 times in 100" if whole > 99 else f"{whole} times in 100"
+
+
+def shown_mm(length_mm: float) -> str:
+    """Return a movement for the reader, to a hundredth of a millimetre.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length. [mm]
+
+    Returns
+    -------
+    str
+        For instance "0.05 mm", or "under 0.01 mm".
+    """
+    return f"{length_mm:.2f} mm" if length_mm >= 0.01 else "under 0.01 mm"
+
+
+def temper_words(temper: TemperOut) -> str:
     """Return a temper for the reader.
 
     Parameters
     ----------
-    found : TemperOut
+    temper : TemperOut
         The temper of an option.
 
     Returns
@@ -80,11 +169,11 @@ def temper_words(found: TemperOut) -> str:
     str
         For instance "250 °C, torch, 5 min (200 to 250 °C serves); shows brown".
     """
-    if found.temperature_c is None:
+    if temper.temperature_c is None:
         return "none"
-    text = f"{found.temperature_c:.0f} °C, {found.means}"
-    if found.time_min is not None and found.means != "residual":
-        text += f", {found.time_min:.0f} min" + (f" × {found.cycles}" * (found.cycles > 1))
-    if found.band_c and found.band_c[0] < found.band_c[1]:
-        text += f" ({found.band_c[0]:.0f} to {found.band_c[1]:.0f} °C serves)"
-    return text + (f"; shows {found.colour}" if found.colour else "")
+    text = f"{temper.temperature_c:.0f} °C, {temper.means}"
+    if temper.time_min is not None and temper.means != "residual":
+        text += f", {temper.time_min:.0f} min" + (f" × {temper.cycles}" * (temper.cycles > 1))
+    if temper.band_c and temper.band_c[0] < temper.band_c[1]:
+        text += f" ({temper.band_c[0]:.0f} to {temper.band_c[1]:.0f} °C serves)"
+    return text + (f"; shows {temper.colour}" if temper.colour else "")

@@ -19,6 +19,7 @@ from selector.job.treatment import Treatment
 from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
+from selector.requirement.zone import Zone
 
 Floats = NDArray[np.float64]
 TOSS_UP = 0.60
@@ -42,8 +43,13 @@ class Advice:
     shares: Mapping[tuple[str, str], float] = field(default_factory=dict)
 
     @property
+    def leading_zone(self) -> Zone:
+        """The zone that sets the treatment."""
+        return self.asked.zone[self.job.leading.zone]
+
+    @property
     def toss_up(self) -> bool:
-        """Whether the first two cannot be told apart inside their error bars."""
+        """Whether the first two are level within their error bars."""
         if len(self.options) < 2:
             return False
         first, second = self.options[:2]

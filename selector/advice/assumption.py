@@ -1,4 +1,4 @@
-"""What was taken for granted because it was not said."""
+"""What is assumed because the requirement does not say."""
 
 from selector.advice.advise import Advice
 from selector.duty.strength import has_load
@@ -44,7 +44,7 @@ def assumptions(advice: Advice) -> tuple[str, ...]:
     said = [_zone(demand) for demand in job.demands if demand.derived]
     permitted = permitted_movement(asked)
     if not permitted.stated:
-        said.append(f"No run-out given: {permitted.mm:g} mm of movement is taken as permitted.")
+        said.append(f"No run-out given: {permitted.mm:g} mm of bow is taken as permitted.")
     if not has_load(asked.load):
         said.append("No torque, bending or axial load given: strength is not judged.")
     else:
@@ -55,7 +55,7 @@ def assumptions(advice: Advice) -> tuple[str, ...]:
 
 
 def _of_cuts(part: Part) -> list[str]:
-    """Return what was presumed of holes, slots and keyways whose size is not given."""
+    """Return the size assumed for holes, slots and keyways whose size is not given."""
     return [
         f"Feature {n}, {cut.kind}: no size given, {cut_mm(part, cut):.2g} mm wide presumed."
         for n, cut in enumerate(part.feature, start=1)
@@ -64,16 +64,17 @@ def _of_cuts(part: Part) -> list[str]:
 
 
 def _of_models(advice: Advice) -> list[str]:
-    """Return which leading options rest on a figure that left the range of its model."""
-    said = {}
-    for option in advice.options[:LEADING]:
-        left = option.judged.prediction.told["surface"].validity
-        if left:
-            said[option.treatment.steel.name] = (
-                f"{option.treatment.steel.name}: its hardness is a stretch of the model "
-                f"({'; '.join(left)}). Prove it on a coupon."
-            )
-    return list(said.values())
+    """Return which leading options rest on a figure outside the range of its model."""
+    left = {
+        option.treatment.steel.name: option.judged.prediction.told["surface"].validity
+        for option in advice.options[:LEADING]
+    }
+    return [
+        f"{steel}: its hardness is outside the range of the model ({'; '.join(limits)}). Prove "
+        "it on a coupon."
+        for steel, limits in left.items()
+        if limits
+    ]
 
 
 def _not_used(asked: Requirement) -> list[str]:
@@ -89,7 +90,7 @@ def _not_used(asked: Requirement) -> list[str]:
 
 
 def _of_money(advice: Advice) -> list[str]:
-    """Return what was taken for granted of prices and budget."""
+    """Return what is assumed about prices and budget."""
     limit, prices = advice.asked.limit, advice.job.catalog.prices
     said = []
     if limit.budget is None:
@@ -114,7 +115,7 @@ def _of_money(advice: Advice) -> list[str]:
 
 
 def _of_workshop(advice: Advice) -> list[str]:
-    """Return what was taken for granted of eye, baths and stock."""
+    """Return what is assumed about eye, baths and stock."""
     shop, said = advice.asked.workshop, []
     if shop.measure == ("eye",):
         hand = "a practised hand" if shop.skill == Skill() else "the hand you described"
@@ -130,5 +131,5 @@ def _of_workshop(advice: Advice) -> list[str]:
         said.append(f"Given, but no figure of this advice uses it yet: {', '.join(unused)}.")
     for bar, steels in advice.job.bench.unclear:
         names = ", ".join(steel.name for steel in steels)
-        said.append(f"'{bar.steel}' in the rack may be any of {names}: find out which.")
+        said.append(f"'{bar.steel}' in the rack may be any of {names}: make sure which.")
     return said

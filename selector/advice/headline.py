@@ -2,9 +2,26 @@
 
 from selector.advice.advise import Advice
 from selector.decision.option import Option
+from selector.decision.output import temper_out
 from selector.figure import median
 from selector.job.demand import Demand
-from selector.wording import shown, shown_range
+from selector.job.treatment import Means, Treatment
+from selector.wording import in_sentence, shown, shown_range
+
+_BOUGHT_AS = {"hard-element": "bought ready hard"}
+# What a route does, where its name in the catalogue is a heading. It ends before the bath.
+_ROUTE_WORDS = {
+    "through-torch": "heated all over by torch or forge",
+    "through-furnace": "heated all over in a furnace",
+    "local-torch": "flame-hardened locally",
+}
+_BY_MEANS: dict[Means, str] = {
+    "oven": "in the oven",
+    "furnace": "in the furnace",
+    "plate": "on the hot plate",
+    "torch": "by torch",
+    "blaze": "by blazing off the oil",
+}
 
 
 def name(option: Option) -> str:
@@ -20,14 +37,35 @@ def name(option: Option) -> str:
     str
         Steel, route, medium and temper.
     """
-    work = option.treatment
-    text = f"{work.steel.name} ({work.condition.name}), {work.route.name.lower()}"
-    if work.medium is not None and work.route.place == "workshop":
-        text += f" in {work.medium.slug.replace('-', ' ')}"
-    temper = option.choice.temper
-    if temper.means != "none":
-        text += f", temper {temper.temperature_c:.0f} °C by {temper.means}"
-    return text
+    work, temper = option.treatment, option.choice.temper
+    bar = _BOUGHT_AS.get(work.condition.name, work.condition.name)
+    if temper.means == "residual":
+        return f"{work.steel.name} ({bar}), {_end_words(option)}"
+    text = f"{work.steel.name} ({bar}), {_route_words(work)}"
+    if temper.means == "none":
+        return text
+    return f"{text}, tempered at {temper.temperature_c:.0f} °C {_BY_MEANS[temper.means]}"
+
+
+def _route_words(work: Treatment) -> str:
+    """Return what is done with the bar, with the bath of the workshop where there is one."""
+    text = _ROUTE_WORDS.get(work.route.slug, in_sentence(work.route.name))
+    if work.medium is None or work.route.place != "workshop":
+        return text
+    quenched = ", quenched" if work.route.slug in _ROUTE_WORDS else ""
+    return f"{text}{quenched} in {_bath(work)}"
+
+
+def _end_words(option: Option) -> str:
+    """Return how an end is quenched and tempered by the heat left behind it."""
+    bath, temper = _bath(option.treatment), temper_out(option.choice)
+    shade = temper.colour or f"{temper.temperature_c:.0f} °C"
+    return f"the end quenched in {bath}, the colour let run down and quenched out at {shade}"
+
+
+def _bath(work: Treatment) -> str:
+    """Return the bath of a treatment in words."""
+    return work.medium.slug.replace("-", " ") if work.medium else "air"
 
 
 def headline(advice: Advice) -> str:
@@ -48,8 +86,8 @@ def headline(advice: Advice) -> str:
         use = advice.asked.safety_use
         first = f" If bar will do: {name(advice.options[0])}." if advice.options else ""
         return (
-            f"Lives depend on this part ({use}): have this designed and treated by qualified "
-            f"people, from certified bar.{first}"
+            f"{use[0].upper()}{use[1:]} part: not a home job. Have it designed and treated by "
+            f"qualified people, from certified bar.{first}"
         )
     if verdict == "coupon_first":
         known = all(item.gate.name == "model" for item in advice.apart)
@@ -84,12 +122,12 @@ def _off(option: Option, demand: Demand) -> str:
 
 
 def _brittle(option: Option) -> str:
-    """Return a sentence where the draw itself makes the steel brittle, else nothing."""
+    """Return a sentence where the temper itself makes the steel brittle, else nothing."""
     temper, steel = option.choice.temper, option.treatment.steel
     for span in steel.embrittlement_c:
         if temper.means != "none" and span.low <= temper.temperature_c <= span.high:
             return (
-                f" Drawn there {steel.name} turns brittle: below {span.low:g} °C or above "
+                f" Tempered there {steel.name} turns brittle: below {span.low:g} °C or above "
                 f"{span.high:g} °C is better, where the workshop can."
             )
     return ""

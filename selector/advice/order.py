@@ -1,39 +1,43 @@
-"""Why one option stands before another, out of the criteria that set them apart."""
+"""Why one option stands before another, by the criteria that set them apart."""
 
 import numpy as np
-from numpy.typing import NDArray
 
 from selector.advice.advise import Advice
+from selector.decision.breaking_gate import snap_words
 from selector.decision.option import Option
+from selector.duty.strength import strength_words
 from selector.figure import median
-from selector.requirement.priority import CRITERIA
+from selector.option.movement import movement_words
+from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import shown
 
-Floats = NDArray[np.float64]
+# A weighted merit that differs by less is no reason. [-]
+_LEAST_LEAD = 0.004
+# A chance of success that differs by less is not worth a word. [-]
+_LEAST_CHANCE = 0.03
 
 
-def _value_words(advice: Advice, option: Option, place: int) -> str:
+def _value_words(advice: Advice, option: Option, criterion: Criterion) -> str:
     """Return the value of one criterion of an option, in words."""
-    value = median(option.judged.values[:, place])
-    name = CRITERIA[place]
-    if name == "cost":
-        return f"{value:.0f} {advice.job.catalog.prices.currency} a good part"
-    words = {
-        "hardness": _wear_words(advice, value),
-        "strength": f"strength factor {value:.1f}",
-        "snap_margin": f"{value:.0f} HRC in hand before it snaps",
-        "movement": f"uses {100 * value:.0f} % of the permitted movement",
-        "operator_sensitivity": f"{value:.1f} HRC for 25 °C misread",
+    value = option.judged.value(criterion)
+    off = f"{value:.1f} HRC off the window or its edge" if value > 0.05 else "in the window"
+    life = f"{value:.1f} times the wear life wanted"
+    words: dict[Criterion, str] = {
+        "hardness": off if advice.leading_zone.life_ratio is None else life,
+        "strength": strength_words(value),
+        "snap_margin": snap_words(value),
+        "movement": movement_words(option.judged.prediction.movement),
+        "cost": f"{value:.0f} {advice.job.catalog.prices.currency} a good part",
+        "operator_sensitivity": f"{value:.0f} HRC for a colour misread by 25 °C",
         "days": f"{value:g} days",
     }
-    return words[name]
+    return words[criterion]
 
 
-def _wear_words(advice: Advice, value: float) -> str:
-    """Return the first criterion in words: the life over the one wanted, or the window."""
-    if advice.job.asked.zone[advice.job.leading.zone].life_ratio is not None:
-        return f"{value:.1f} of the wear life wanted"
-    return f"{value:.1f} HRC off the window or its edge" if value > 0.05 else "in the window"
+def _against(advice: Advice, first: Option, second: Option, criterion: Criterion) -> str | None:
+    """Return two values of one criterion side by side, None where they read alike."""
+    one, other = (_value_words(advice, option, criterion) for option in (first, second))
+    return None if one == other else f"{one} against {other}"
 
 
 def why_before(advice: Advice, first: Option, second: Option) -> str:
@@ -53,21 +57,17 @@ def why_before(advice: Advice, first: Option, second: Option) -> str:
     """
     weights = np.array([advice.weights[name] for name in CRITERIA])
     lead = weights * (first.merit.mean(axis=0) - second.merit.mean(axis=0))
-    gains = [k for k in np.argsort(-lead) if lead[k] > 0.004][:2]
-    losses = [k for k in np.argsort(lead) if lead[k] < -0.004][:1]
-    parts = [
-        f"{_value_words(advice, first, k)} against {_value_words(advice, second, k)}"
-        for k in gains
-    ]
-    text = "; ".join(parts) if parts else "nothing large sets them apart"
-    if losses:
-        k = losses[0]
-        text += (
-            f". It gives away: {_value_words(advice, first, k)} "
-            f"against {_value_words(advice, second, k)}"
-        )
+    gains = [CRITERIA[k] for k in np.argsort(-lead) if lead[k] > _LEAST_LEAD]
+    losses = [CRITERIA[k] for k in np.argsort(lead) if lead[k] < -_LEAST_LEAD][:1]
+    better = [text for name in gains if (text := _against(advice, first, second, name))][:2]
+    worse = [text for name in losses if (text := _against(advice, first, second, name))]
+    text = "; ".join(better) if better else "nothing large sets them apart"
+    if gains == ["cost"] and better and not worse:
+        text = f"nothing between them but price: {text}"
+    if worse:
+        text += f". It gives away: {worse[0]}"
     passed = first.judged.passing_all - second.judged.passing_all
-    if passed > 0.03:
+    if passed > _LEAST_CHANCE:
         text += f". It comes out right more often ({100 * passed:.0f} more in 100)"
     return text + "."
 
@@ -87,16 +87,13 @@ def reasons(advice: Advice, option: Option) -> tuple[str, ...]:
     tuple of str
         Short sentences.
     """
-    merit = option.merit.mean(axis=0)
-    prediction = option.judged.prediction
-    best = int(np.argmax(merit))
-    worst = int(np.argmin(merit))
-    lead = advice.job.leading
-    wanted = "no hardness asked" if lead.floor_hrc is None else f"asked {shown(lead.floor_hrc)}"
+    merit, floor_hrc = option.merit.mean(axis=0), advice.job.leading.floor_hrc
+    best, worst = CRITERIA[int(np.argmax(merit))], CRITERIA[int(np.argmin(merit))]
+    wanted = "no hardness asked"
+    if floor_hrc is not None:
+        wanted = f"asked {shown(floor_hrc)} or more"
     return (
-        f"surface {shown(median(prediction.surface_hrc))} ({wanted} or more)"
-        if lead.floor_hrc is not None
-        else f"surface {shown(median(prediction.surface_hrc))} ({wanted})",
+        f"surface {shown(median(option.judged.prediction.surface_hrc))} ({wanted})",
         f"best at: {_value_words(advice, option, best)}",
         f"weakest at: {_value_words(advice, option, worst)}",
     )

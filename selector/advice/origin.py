@@ -9,7 +9,7 @@ from selector.record import Spread
 from selector.wording import shown_spread
 
 
-def origins(found: BaseModel) -> tuple[str, ...]:
+def origins(record: BaseModel) -> tuple[str, ...]:
     """Return every figure of a record with its origin, one a line.
 
     A figure is whatever holds a relation (a prediction) or a source with its place (a catalogue
@@ -17,7 +17,7 @@ def origins(found: BaseModel) -> tuple[str, ...]:
 
     Parameters
     ----------
-    found : BaseModel
+    record : BaseModel
         Advice, need, comparison or catalogue record.
 
     Returns
@@ -25,7 +25,7 @@ def origins(found: BaseModel) -> tuple[str, ...]:
     tuple of str
         Place in the record, value, and what it rests on.
     """
-    return tuple(_lines(found.model_dump(mode="json"), ""))
+    return tuple(_lines(record.model_dump(mode="json"), ""))
 
 
 def _lines(value: Any, place: str) -> Iterator[str]:  # noqa: ANN401 - plain data of any shape

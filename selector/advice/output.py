@@ -64,7 +64,7 @@ def _crack(option: Option) -> CrackOut | None:
 
 
 def _criteria(advice: Advice, option: Option) -> dict[str, CriterionOut]:
-    """Return the criteria of an option, with the share of draws clipped to the range."""
+    """Return the criteria of an option, with the share of the sample clipped to the range."""
     values = option.judged.values
     low, high = np.sort([(row.ideal, row.worst) for row in advice.ranges], axis=1).T
     clipped = np.mean((values < low) | (values > high), axis=0)

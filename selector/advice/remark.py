@@ -9,14 +9,14 @@ from selector.decision.option import Option
 from selector.duty.pair import left_open
 from selector.duty.stiffness import stiffness
 from selector.duty.wear import carbide_gain
-from selector.figure import median
 from selector.job.candidates import CONDITION_LETTER
 from selector.option.cost import bark_mm
 from selector.option.prediction import embrittled
+from selector.wording import shown_mm, times_in_100
 
-# Beats the first in this share of the draws. [-]
+# Share of the sample in which an option must beat the first to be named. [-]
 MOSTLY = 0.6
-# Nine draws in ten lie between these standard deviations.
+# Nine in ten of a normal sample lie between these standard deviations.
 MIDDLE_NINETY = (-1.645, 1.645)
 DRIVE_SQUARE_LEAST_HRC = 39.0
 
@@ -49,24 +49,24 @@ def _letter(advice: Advice) -> str | None:
 
 
 def _kitchen_oven(advice: Advice) -> str | None:
-    """Say that a kitchen oven stops short of a spring or tough draw."""
+    """Say that a kitchen oven is too cool for a spring or tough temper."""
     sources = {source.slug for source in advice.job.bench.sources}
     hotter = {"muffle-furnace", "kiln", "heat-treat-oven"} & sources
     if "kitchen-oven" in sources and not hotter:
         return (
-            "A kitchen oven stops near 250 to 290 °C: for a draw at 400 °C take a furnace, a "
-            "flame guided by crayons, or pre-hardened bar."
+            "A kitchen oven stops near 250 to 290 °C: for a temper at 400 °C take a furnace, "
+            "a flame guided by crayons, or pre-hardened bar."
         )
     return None
 
 
 def _embrittling(advice: Advice) -> str | None:
-    """Say which draw to keep out of, for the leading steels that have such a window."""
+    """Say which temper to avoid, for the leading steels that have such a window."""
     for option in advice.options[:3]:
         for span in option.treatment.steel.embrittlement_c:
             if option.treatment.hardens and span.low < 400:
                 return (
-                    f"Do not draw {option.treatment.steel.name} to blue: {span.low:.0f} to "
+                    f"Do not temper {option.treatment.steel.name} to blue: {span.low:.0f} to "
                     f"{span.high:.0f} °C makes it brittle. Stay below, or go above 400 °C."
                 )
     return None
@@ -75,16 +75,16 @@ def _embrittling(advice: Advice) -> str | None:
 def _divided(advice: Advice) -> str | None:
     """Say where practice is divided: how hard an alloy steel may be left where it is struck."""
 
-    def low_drawn(option: Option) -> bool:
+    def low_tempered(option: Option) -> bool:
         temper = option.choice.temper
         alloy = option.treatment.steel.kind == "alloy" and option.treatment.hardens
         return alloy and temper.means != "none" and temper.temperature_c < 300
 
     struck = advice.asked.load.impact == "hammered"
-    if struck and any(low_drawn(option) for option in advice.options[:3]):
+    if struck and any(low_tempered(option) for option in advice.options[:3]):
         return (
             "Practice is divided on alloy steel left above 50 HRC where it is struck: some "
-            "draw to 200 to 230 °C and have no trouble, others go above 400 °C and accept 40 "
+            "temper at 200 to 230 °C and have no trouble, others go above 400 °C and accept 40 "
             "to 45 HRC for fear of flying chips. The energy of the blow decides: light hammers "
             "the first, power hammers the second."
         )
@@ -92,31 +92,31 @@ def _divided(advice: Advice) -> str | None:
 
 
 def _outvoted(advice: Advice) -> str | None:
-    """Say so when another option beats the first in most draws but fails more often."""
+    """Say so when another option mostly beats the first but fails more often."""
     if not advice.options:
         return None
     first = advice.options[0]
     for place, option in enumerate(advice.options[1:8], start=2):
         share = advice.shares[option.id, first.id]
         if share > MOSTLY:
-            fails = 100 * (1 - option.judged.passing_all)
+            fails = times_in_100(1 - option.judged.passing_all)
             return (
                 f"Option {place} ({option.treatment.steel.name}, "
-                f"{option.treatment.route.name.lower()}) scores above the first in "
-                f"{100 * share:.0f} of 100 draws, but fails a demand in {fails:.0f}: better if "
-                "it comes out right, worse on average."
+                f"{option.treatment.route.name.lower()}) scores above the first "
+                f"{times_in_100(share)}, but fails a demand {fails}: better if it comes out "
+                "right, worse on average."
             )
     return None
 
 
 def _finish(advice: Advice) -> str | None:
-    """Say what to leave for finishing after the heat."""
+    """Say what to leave for finishing after the heat treatment."""
     first = advice.options[0] if advice.options else None
     if first is None or not first.treatment.hardens:
         return None
     growth = first.judged.prediction.movement.growth_mm
     return (
-        f"Do not finish to size first: it grows about {growth:.2f} mm across the working "
+        f"Do not finish to size first: it grows about {shown_mm(growth)} across the working "
         "section and scales. Leave 0.1 to 0.25 mm a side where it must fit, and lap or grind "
         "it after."
     )
@@ -142,7 +142,7 @@ def _narrow_window(advice: Advice) -> str | None:
         if embrittled(option.treatment, option.choice.temper):
             return (
                 f"{option.choice.temper.temperature_c:.0f} °C by {option.choice.temper.means} "
-                f"lies in or within a misreading of the embrittlement window of "
+                f"lies in, or a misreading away from, the embrittlement window of "
                 f"{option.treatment.steel.name}; its toughness is counted a class lower."
             )
     return None
@@ -154,32 +154,31 @@ def _pair(advice: Advice) -> str | None:
     if first is None:
         return None
     gate = next((g for g in first.judged.gates if g.name == "pair"), None)
-    lead = advice.asked.zone[advice.job.leading.zone]
-    return f"Of the pair {gate.text}." if gate else left_open(lead)
+    return f"Of the pair {gate.text}." if gate else left_open(advice.leading_zone)
 
 
 def _bark(advice: Advice) -> str | None:
-    """Say that black bar brings a skin that will not harden."""
+    """Say that black bar has a skin that will not harden."""
     for option in advice.options[:3]:
         work = option.treatment
         if work.condition.surface == "black" and work.hardens:
             thick = max(section.size for section in advice.asked.part.section)
-            off = bark_mm(work.steel, thick)
+            skin_mm = max(1.0, bark_mm(work.steel, thick))
             return (
-                f"{work.steel.name} comes as black bar: take its bark off all over, "
-                f"{off:.1f} mm a side, before hardening; the skin has lost its carbon and "
-                "stays soft."
+                f"{work.steel.name} comes as black bar: skim the black skin off, "
+                f"{skin_mm:.0f} mm a side, before hardening; it has lost its carbon and stays "
+                "soft."
             )
     return None
 
 
 def _life(advice: Advice) -> str | None:
     """Say so when no option lasts as long as was asked."""
-    wanted = advice.asked.zone[advice.job.leading.zone].life_ratio
+    wanted = advice.leading_zone.life_ratio
     if wanted is None or not advice.options:
         return None
-    best = max(advice.options, key=lambda option: median(option.judged.values[:, 0]))
-    share = median(best.judged.values[:, 0])
+    best = max(advice.options, key=lambda option: option.judged.value("hardness"))
+    share = best.judged.value("hardness")
     if share >= 1:
         return None
     return (
@@ -191,11 +190,10 @@ def _life(advice: Advice) -> str | None:
 
 def _carbides(advice: Advice) -> str | None:
     """Say what hard carbides add where grit wears."""
-    job = advice.job
     for option in advice.options[:3]:
-        gain = carbide_gain(option.treatment, job.leading, advice.asked)
+        gain = carbide_gain(option.treatment, advice.job.leading, advice.asked)
         if gain.ratio > 1:
-            low, high = gain.drawn(np.array(MIDDLE_NINETY))
+            low, high = gain.sampled(np.array(MIDDLE_NINETY))
             return (
                 f"{option.treatment.steel.name} is full of hard carbides: under grit it lasts "
                 f"about {gain.ratio:.1f} times ({low:.1f} to {high:.1f}) as long as plain tool "

@@ -1,7 +1,7 @@
-"""The chief risk of an option: the gate with the least in hand, in a few words."""
+"""The chief risk of an option: the gate it passes least often, in a few words."""
 
 from selector.decision.option import Option
-from selector.figure import median
+from selector.wording import in_100
 
 _WORDS = {
     "hard_enough": "too soft",
@@ -10,10 +10,15 @@ _WORDS = {
     "strength": "too weak for the load",
     "cracking": "quench crack",
     "snap": "snaps or chips in use",
-    "movement": "moves too far",
+    "movement": "bows too far",
     "budget": "over the budget",
     "heating": "at the end of the heat source's reach",
 }
+
+# A smaller chance of failing a gate is no risk to name. [-]
+_LEAST_CHANCE = 0.005
+# A change of hardness for a misread colour worth naming. [HRC]
+_SENSITIVE_HRC = 2.0
 
 
 def chief_risk(option: Option) -> str:
@@ -27,19 +32,19 @@ def chief_risk(option: Option) -> str:
     Returns
     -------
     str
-        Words, with the share of draws where there is one.
+        Words, with the chance where there is one.
     """
-    drawn = [g for g in option.judged.gates if g.share is not None and g.name in _WORDS]
-    unknown = [g for g in option.judged.gates if g.share is None and g.verdict != "pass"]
-    if unknown:
-        return unknown[0].text
-    if not drawn:
+    gates = option.judged.gates
+    unknown = next((g for g in gates if g.share is None and g.verdict != "pass"), None)
+    if unknown is not None:
+        return unknown.text
+    chances = {g.name: 1 - g.share for g in gates if g.share is not None and g.name in _WORDS}
+    if not chances:
         return "wear or load beyond what was stated"
-    weakest = min(drawn, key=lambda g: float(g.share or 0.0))
-    chance = 100 * (1 - float(weakest.share or 0.0))
-    if chance < 0.5:
-        sensitivity = median(option.judged.values[:, 5])
-        if sensitivity > 2:
-            return f"a misread colour: {sensitivity:.0f} HRC for 25 °C"
-        return "none above 1 in 200"
-    return f"{_WORDS[weakest.name]} ({chance:.0f} in 100)"
+    likeliest = max(chances, key=lambda name: chances[name])
+    if chances[likeliest] >= _LEAST_CHANCE:
+        return f"{_WORDS[likeliest]} ({in_100(chances[likeliest])})"
+    sensitivity_hrc = option.judged.value("operator_sensitivity")
+    if sensitivity_hrc > _SENSITIVE_HRC:
+        return f"a misread colour: {sensitivity_hrc:.0f} HRC for 25 °C"
+    return "nothing above 1 in 200"

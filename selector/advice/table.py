@@ -6,12 +6,12 @@ from selector.advice.record import AdviceOut
 from selector.record import Spread
 
 
-def option_table(found: AdviceOut) -> pd.DataFrame:
+def option_table(advice: AdviceOut) -> pd.DataFrame:
     """Return every ranked option as plain numbers, each column with its unit.
 
     Parameters
     ----------
-    found : AdviceOut
+    advice : AdviceOut
         The advice.
 
     Returns
@@ -41,7 +41,7 @@ def option_table(found: AdviceOut) -> pd.DataFrame:
             "days": o.days,
             "chief_risk": o.chief_risk,
         }
-        for o in found.options
+        for o in advice.options
     )
 
 

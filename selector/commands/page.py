@@ -7,7 +7,7 @@ from rich.markup import escape
 
 from selector.advice.record import AdviceOut, MethodOut, OptionOut, RejectedOut
 from selector.commands.terminal import print_figure, print_section
-from selector.wording import shown_spread, temper_words
+from selector.wording import shown_spread, temper_words, times_in_100
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -35,7 +35,7 @@ def _rows(option: OptionOut) -> list[tuple[str, str]]:
     if failing is not None and failing.p50 is not None:
         rows.append(("failing", f"{failing.p50:.2f} {option.cost.currency} a part in use"))
     score = f"{option.score:.2f} ({option.score_p05:.2f}–{option.score_p95:.2f})"
-    passing = f"passes everything in {100 * option.passing_all:.0f} of 100 draws"
+    passing = f"comes out right {times_in_100(option.passing_all)}"
     rows.append(("score", f"{score}; {passing}"))
     narrow = [
         gate.text
@@ -69,7 +69,7 @@ def _rejected_lines(
             continue
         out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
     rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
-    # What was worked out for this part tells more than that there is no furnace.
+    # What was computed for this part says more than that there is no furnace.
     predicted = [row for row in rows if row[0][0] not in SCREENED][:PREDICTED]
     screened = [row for row in rows if row[0][0] in SCREENED]
     lines = []
@@ -84,7 +84,7 @@ def _nearest(found: AdviceOut) -> list[str]:
     near = sorted(found.rejected, key=lambda item: -item.share)[:5]
     return [
         f"{item.steel} ({item.condition}), {item.route}: {item.text} "
-        f"(passes in {100 * item.share:.0f} of 100 draws)"
+        f"(comes out right {times_in_100(item.share)})"
         for item in near
         if item.share > 0
     ] or ["nothing comes near: see the gates below"]

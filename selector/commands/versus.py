@@ -58,7 +58,7 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
 def _rows(side: "SideOut") -> dict[str, str]:
     """Return one side as rows of the table."""
-    from selector.wording import shown_spread, temper_words  # noqa: PLC0415
+    from selector.wording import shown_spread, temper_words, times_in_100  # noqa: PLC0415
 
     cost = side.cost
     rows = {
@@ -72,7 +72,7 @@ def _rows(side: "SideOut") -> dict[str, str]:
         "cost": f"{cost.p05:.0f}–{cost.p95:.0f} {cost.unit}",
         "of that": ", ".join(f"{k} {v:.0f}" for k, v in side.items.items() if v >= 0.5),
         "days": f"{side.days:g}",
-        "score": f"{side.score:.2f}; all met in {100 * side.passing_all:.0f} of 100 draws",
+        "score": f"{side.score:.2f}; comes out right {times_in_100(side.passing_all)}",
         "needs": "; ".join(side.needs),
         "risks": "; ".join(side.risks) or "none above 1 in 200",
         "cautions": ", ".join(side.cautions) or "none of its own",

@@ -6,6 +6,7 @@ from selector.job.geometry import mass_kg
 from selector.job.process import OIL_L_PER_KG
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
+from selector.wording import in_sentence
 
 # Alloyed steel of more carbon may crack where only its hot zone is quenched. Common practice.
 # [wt %]
@@ -62,8 +63,8 @@ def _size(treatment: Treatment, asked: Requirement) -> Gate | None:
     if volume is None or volume >= needed:
         return None
     text = (
-        f"{volume:g} l of {medium.name.lower()} are too few for {hot_kg:.2g} kg of hot steel: "
-        f"{needed:.1f} l, or it overheats and may burn"
+        f"{volume:g} l of {in_sentence(medium.name)} are too few for {hot_kg:.2g} kg of hot "
+        f"steel: {needed:.1f} l, or it overheats and may burn"
     )
     small = volume < LEAST_BATH_SHARE * needed
     return Gate("medium", "fail" if small else "marginal", text)

@@ -15,6 +15,8 @@ from selector.requirement.load import Load
 
 # A temper must be hotter than the service temperature by this. Common practice. [°C]
 SERVICE_MARGIN_C = 30.0
+# Up to this margin a part is near the hardness at which it chips. One temper colour. [HRC]
+NEAR_HRC = 4
 
 
 def breaking_gates(prediction: Prediction, load: Load) -> list[Gate]:
@@ -39,23 +41,46 @@ def breaking_gates(prediction: Prediction, load: Load) -> list[Gate]:
     return [judged("cracking", ~prediction.crack.cracked, text, BREAKING), snap]
 
 
+def snap_words(margin_hrc: float) -> str:
+    """Return how near an option is to snapping or chipping, for the reader.
+
+    Parameters
+    ----------
+    margin_hrc : float
+        By how much harder it could be. [HRC]
+
+    Returns
+    -------
+    str
+        For instance "near its limit: 3 HRC harder and it chips".
+    """
+    margin = round(margin_hrc)
+    if margin > NEAR_HRC:
+        return f"{margin} HRC below where it chips"
+    if margin > 0:
+        return f"near its limit: {margin} HRC harder and it chips"
+    if margin == 0:
+        return "at its limit: any harder and it chips"
+    return f"{-margin} HRC too hard for this use: it chips"
+
+
 def _snap_gate(prediction: Prediction, impact: str) -> Gate:
     """Judge snapping and chipping; unknown toughness is no pass."""
     margin = prediction.snap_margin_hrc
     if np.isnan(margin).any():
-        text = "as quenched or drawn below 180 °C: toughness unknown"
+        text = "as quenched or tempered below 180 °C: toughness unknown"
         if impact == "none":
             return Gate("snap", "marginal", f"{text}; let nothing strike it")
         return Gate("snap", "fail", f"{text}, and it is struck: it chips or snaps")
     temper = prediction.temper
     quenched = prediction.treatment.hardens and temper.means != "none"
     if impact == "hammered" and quenched and temper.temperature_c < STRUCK_LEAST_TEMPER_C:
-        text = f"a struck end drawn to {temper.temperature_c:.0f} °C only: straw chips, draw on"
-        return Gate("snap", "fail", text)
+        text = f"a struck end tempered at {temper.temperature_c:.0f} °C only: straw chips"
+        return Gate("snap", "fail", f"{text}, temper it hotter")
     brittle = embrittled(prediction.treatment, temper)
     lowered = ", lowered by a temper in its embrittlement window" if brittle else ""
     text = (
-        f"{median(margin):.0f} HRC in hand before it snaps ({impact} impact, "
+        f"{snap_words(median(margin))} ({'no' if impact == 'none' else impact} impact, "
         f"{TOUGHNESS[prediction.treatment.steel.toughness]} toughness{lowered})"
     )
     # The likelihood is estimated: the share counts where a snap is less likely than not.

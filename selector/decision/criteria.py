@@ -63,12 +63,12 @@ def merits(ranges: tuple[Range, ...], values: NDArray[np.float64]) -> NDArray[np
     ranges : tuple of Range
         The table.
     values : ndarray
-        In the units of the criteria; shape (draws, criteria).
+        In the units of the criteria; shape (samples, criteria).
 
     Returns
     -------
     ndarray
-        Merit between 0 and 1; shape (draws, criteria).
+        Merit between 0 and 1; shape (samples, criteria).
     """
     worst = np.array([row.worst for row in ranges], dtype=float)
     ideal = np.array([row.ideal for row in ranges], dtype=float)
@@ -121,7 +121,7 @@ def range_table(
         "distance from the hardness window, and edge lost to a steel poor in carbon",
         "HRC",
         (0.0, 8.0),
-        "8 HRC off a tool's window about halves its use either way; estimate of the project",
+        "8 HRC off a tool's window about halves its use; estimate of the project",
     )
     if by_life:
         row(
@@ -134,14 +134,14 @@ def range_table(
         )
     row(
         "strength",
-        "least factor of strength over the ways it can fail",
+        "what its weakest place bears, over what you ask",
         "-",
         (2.0, 0.8),
         "more than 2 on a known load buys nothing; below 1 it yields; common practice",
     )
     row(
         "snap_margin",
-        "hardness in hand before it snaps or chips in this use",
+        "how much harder it could be before it snaps or chips in this use",
         "HRC",
         (8.0, -4.0),
         "8 HRC is about two temper colours; estimate of the project",
@@ -173,7 +173,7 @@ def range_table(
         "days until the part is in hand",
         "days",
         (1.0, wait),
-        "a day is as good as at once; the worst is what you can wait, else three weeks",
+        "a day is as good as at once; the worst is as long as you can wait, else three weeks",
         "log",
     )
     return tuple(rows[criterion] for criterion in CRITERIA)

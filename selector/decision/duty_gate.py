@@ -25,11 +25,11 @@ from selector.requirement.part import Part
 from selector.wording import shown
 
 Floats = NDArray[np.float64]
-# Notches that a hard zone must not end at; it ends this share of the section away. Common
-# practice.
+# Notches that a hard zone must not end at, and how far away it should end, as a share of the
+# section. Common practice.
 _NOTCHES = frozenset({"groove", "keyway", "thread", "cross-hole", "slot"})
 _AWAY_SHARE = 0.25
-# A soft skin thinner than this is worn or lapped off unnoticed. Common practice. [mm]
+# A thinner soft skin wears or laps off unnoticed. Common practice. [mm]
 _SKIN_MM = 0.05
 
 
@@ -130,7 +130,8 @@ def _end_gate(work: Treatment, standard: Standard) -> Gate | None:
     if notch is None:
         return None
     text = (
-        f"the hardness ends at {notch}: end it a quarter of the section away, or harden past it"
+        f"the hardness ends at {notch}: stop a quarter of the diameter short of it, or carry "
+        "it past"
     )
     return Gate("hard_end", "marginal", text)
 

@@ -10,12 +10,13 @@ from selector.decision.breaking_gate import SERVICE_MARGIN_C, breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.heating_gate import heating_gates
 from selector.decision.standard import Standard, standard_of
-from selector.duty.strength import least_factor
+from selector.duty.strength import least_factor, strength_words
 from selector.duty.wear import edge_loss_hrc, life
 from selector.figure import median
 from selector.gate import Gate, judged, worst
 from selector.job.demand import Demand
 from selector.job.job import Job
+from selector.option.movement import movement_words
 from selector.option.prediction import Prediction
 from selector.requirement.load import Limit
 from selector.requirement.priority import CRITERIA, Criterion
@@ -23,7 +24,7 @@ from selector.wording import shown
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
-# How well a check reads hardness, as sd; a file only tells soft from hard. [HRC]
+# Standard deviation of a hardness check; a plain file only parts soft from hard. [HRC]
 CHECK_SD_HRC = {"tester": 1.0, "rebound": 2.0, "hardness-files": 2.5}
 # Tempering one zone further by torch without spoiling the next succeeds three times in four.
 # Estimate; as a bound on a standard normal.
@@ -161,12 +162,13 @@ def _bearing_gates(prediction: Prediction, standard: Standard, factor: Floats) -
     """Judge strength and movement."""
     gates = []
     if standard.bears.is_known:
-        text = f"least factor of strength {median(factor):.2f}"
+        text = f"the weakest place {strength_words(median(factor))}"
         gates.append(judged("strength", factor >= 1.0, text))
     move = prediction.movement
     if move.stated:
-        text = f"moves about {median(move.moved_mm):.2f} mm; {move.permitted_mm:.2f} permitted"
-        gates.append(judged("movement", move.moved_mm <= move.permitted_mm, text))
+        gates.append(
+            judged("movement", move.moved_mm <= move.permitted_mm, movement_words(move))
+        )
     return gates
 
 
@@ -179,13 +181,14 @@ def _limit_gates(prediction: Prediction, limit: Limit) -> list[Gate]:
         gates.append(Gate("corrosion", "pass" if good else "fail", text))
     if limit.service_temperature is not None and prediction.treatment.hardens:
         spare = prediction.temper.temperature_c - limit.service_temperature
-        text = f"temper stands {spare:.0f} °C above service; {SERVICE_MARGIN_C:.0f} wanted"
+        text = f"tempered {spare:.0f} °C above service heat; {SERVICE_MARGIN_C:.0f} °C wanted"
         gates.append(
             Gate("service_heat", "pass" if spare >= SERVICE_MARGIN_C else "fail", text)
         )
     if limit.budget is not None:
-        text = f"costs about {median(prediction.bill.cost):.0f} {prediction.bill.currency}"
-        gates.append(judged("budget", prediction.bill.cost <= limit.budget, text))
+        cost, currency = prediction.bill.cost, prediction.bill.currency
+        text = f"costs about {median(cost):.0f} of the {limit.budget:.0f} {currency} you allow"
+        gates.append(judged("budget", cost <= limit.budget, text))
     if limit.days is not None:
         late = prediction.bill.days > limit.days
         text = f"takes {prediction.bill.days:g} days; {limit.days:g} allowed"
@@ -218,7 +221,7 @@ def _other_zones(prediction: Prediction, standard: Standard) -> list[Gate]:
             text = f"{name} must not pass {shown(demand.ceiling_hrc)}; predicted {middle}"
             gate = judged("not_too_hard", hrc <= demand.ceiling_hrc, text)
             if gate.verdict == "fail" and standard.has_flame:
-                text = f"{text}: draw it further by torch"
+                text = f"{text}: temper it further by torch"
                 gate = Gate("not_too_hard", "marginal", text, gate.share)
             gates.append(gate)
     return gates

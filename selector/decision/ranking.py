@@ -1,4 +1,4 @@
-"""Ranking by the Reference Ideal Method, over all draws at once.
+"""Ranking by the Reference Ideal Method, over the whole sample at once.
 
 The method weighs by (w·Δ)², so it is given the square roots of the weights. Its ranges are
 fixed by the requirement, hence each option's score depends on that option alone.
@@ -29,7 +29,7 @@ def reference_ideal(merit: Floats, weights: Floats) -> Floats:
     -----
     R = I⁻ / (I⁺ + I⁻), I⁺ the distance to the ideal and I⁻ that to the worst, in the weighted
     normal space. [1]_ scikit-criteria holds the same method, row by row in Python; a test
-    compares the two. Here it runs over (draws, options) in one pass.
+    compares the two. Here it runs over (samples, options) in one pass.
 
     References
     ----------
@@ -44,16 +44,16 @@ def reference_ideal(merit: Floats, weights: Floats) -> Floats:
 
 
 def pairwise_share(first: Floats, second: Floats) -> float:
-    """Return the share of draws in which one option scores above another; ties count half.
+    """Return the share of the sample in which one option scores above another; ties count half.
 
     Parameters
     ----------
     first, second : ndarray
-        Scores over the draws. [-]
+        Scores over the sample. [-]
 
     Returns
     -------
     float
-        Share of draws. [-]
+        Share of the sample. [-]
     """
     return float(np.mean((first > second) + 0.5 * (first == second)))

@@ -4,6 +4,7 @@ Only transition temperatures of Charpy V-notch tests are compared with the servi
 No impact energy is used. Where no transition is known, the gate says so.
 """
 
+from dataclasses import dataclass
 from typing import Literal
 
 from selector.gate import Gate
@@ -21,7 +22,15 @@ _PEARLITIC = frozenset({"annealed", "hot-rolled", "normalised", "cold-drawn"})
 _PLAIN = frozenset({"mild", "free-cutting", "medium-carbon"})
 
 
-def transition_c(treatment: Treatment, hardness_hrc: float) -> tuple[float, float] | None:
+@dataclass(frozen=True, slots=True)
+class Transition:
+    """The range of temperature in which a steel turns brittle."""
+
+    low_c: float
+    high_c: float
+
+
+def transition(treatment: Treatment, hardness_hrc: float) -> Transition | None:
     """Return the range in which a steel usually turns brittle.
 
     Parameters
@@ -33,22 +42,22 @@ def transition_c(treatment: Treatment, hardness_hrc: float) -> tuple[float, floa
 
     Returns
     -------
-    tuple of float or None
-        Charpy V-notch; None where none is known for this state. [°C]
+    Transition or None
+        Charpy V-notch; None where none is known for this state.
     """
     steel, process = treatment.steel, treatment.route.process
     known = steel.temperature_c.get("transition")
     if steel.kind == "austenitic-stainless":
-        return (known.low, known.high) if known is not None else None
+        return Transition(known.low, known.high) if known is not None else None
     pearlitic = treatment.condition.name in _PEARLITIC and process in {"none", "normalise"}
     if pearlitic:
         return _of_pearlite(treatment)
     if known is None or hardness_hrc > TOUGH_HRC or process in {"case", "nitride"}:
         return None
-    return known.low, known.high
+    return Transition(known.low, known.high)
 
 
-def _of_pearlite(treatment: Treatment) -> tuple[float, float] | None:
+def _of_pearlite(treatment: Treatment) -> Transition | None:
     """Return the range of a plain carbon steel as rolled, normalised or cold-drawn."""
     steel = treatment.steel
     carbon = steel.composition_wt_pct.get("C")
@@ -57,7 +66,7 @@ def _of_pearlite(treatment: Treatment) -> tuple[float, float] | None:
     middle = float(pearlitic_transition_c(carbon.middle))
     if treatment.condition.name == "cold-drawn" and treatment.route.process == "none":
         middle += _COLD_DRAWN_C
-    return middle - TRANSITION_SD_C, middle + TRANSITION_SD_C
+    return Transition(middle - TRANSITION_SD_C, middle + TRANSITION_SD_C)
 
 
 def cold_gate(treatment: Treatment, hardest_hrc: float, asked: Requirement) -> Gate | None:
@@ -83,14 +92,14 @@ def cold_gate(treatment: Treatment, hardest_hrc: float, asked: Requirement) -> G
     service = asked.limit.service_temperature
     if service is None or service >= COLD_C:
         return None
-    steel, transition = treatment.steel.name, transition_c(treatment, hardest_hrc)
-    if transition is None:
+    steel, brittle = treatment.steel.name, transition(treatment, hardest_hrc)
+    if brittle is None:
         text = (
             f"how tough {steel} stays at {service:.0f} °C in this state is not known: warm it "
             "before a blow, or break a test bar cold"
         )
         return Gate("cold", "marginal", text)
-    low, high = transition
+    low, high = brittle.low_c, brittle.high_c
     span = f"{low:.0f} to {high:.0f} °C" if low < high else f"{low:.0f} °C"
     text = f"{steel} usually turns brittle at {span} (Charpy V-notch); service {service:.0f} °C"
     if service >= high:

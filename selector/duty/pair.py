@@ -9,7 +9,7 @@ from selector.hardness_scale import hrc_from_hv
 from selector.job.demand import APART_HRC, Demand
 from selector.requirement import Requirement
 from selector.requirement.zone import Zone
-from selector.wording import shown
+from selector.wording import shown, times_in_100
 
 Floats = NDArray[np.float64]
 
@@ -17,13 +17,13 @@ Floats = NDArray[np.float64]
 def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
     """Return which of a pair wears, and whether it is the one that should.
 
-    The softer of the two wears. A pair the wrong way round is told and not refused: it works,
+    The softer of the two wears. A pair in the wrong order is marginal, not refused: it works,
     at the cost of the dear part.
 
     Parameters
     ----------
     hrc : ndarray
-        Surface of the zone, after check and redraw. [HRC]
+        Surface of the zone, after check and second temper. [HRC]
     demand : Demand
         Of the zone.
     asked : Requirement
@@ -43,14 +43,14 @@ def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
     here, there = shown(median(hrc)), shown(other)
     loser = "the mate" if median(hrc) > other else "this part"
     text = f"{loser} wears: {here} here against {there} of {mate.material}"
-    found = judged("pair", as_wished, text)
-    if found.verdict == "pass":
-        return found
+    gate = judged("pair", as_wished, text)
+    if gate.verdict == "pass":
+        return gate
     wished = {"mate": "the mate", "part": "this part"}[mate.should_wear]
     odds = f"; {wished} should"
     if wished == loser:
-        odds = f" (the other way round in {100 * np.mean(~as_wished):.0f} of 100)"
-    return Gate("pair", "marginal", text + odds, found.share)
+        odds = f" (the other way round {times_in_100(float(np.mean(~as_wished)))})"
+    return Gate("pair", "marginal", text + odds, gate.share)
 
 
 def left_open(zone: Zone) -> str | None:

@@ -1,4 +1,4 @@
-"""Least factor of strength over the sections and the ways they can fail."""
+"""Least factor of strength over the sections, by yielding, by fatigue and at corners."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -182,6 +182,24 @@ def _of_unknown_load(section_hrc: Floats, *, vital: bool) -> Floats:
     weakest = np.asarray(hv_from_hrc(section_hrc.min(axis=1), outside="extend"))
     share = strength(np.maximum(weakest, 90.0)).yield_mpa / strength(PREHARD_HV).yield_mpa
     return np.asarray(1.0 + (CAP - 1.0) * np.minimum(share, 1.0))
+
+
+def strength_words(factor: float) -> str:
+    """Return a factor of strength for the reader.
+
+    Parameters
+    ----------
+    factor : float
+        Of the weakest place. [-]
+
+    Returns
+    -------
+    str
+        For instance "bears 1.4 times what you ask".
+    """
+    if factor >= CAP:
+        return "bears twice what you ask, or more"
+    return f"bears {factor:.1f} times what you ask"
 
 
 def section_factor(bears: Bearing, index: int, hv: Floats) -> Floats:

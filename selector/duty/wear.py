@@ -1,4 +1,4 @@
-"""What wears: the life of a zone against what was asked of it."""
+"""Wear life of a zone against the life asked for."""
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,10 +21,10 @@ Floats = NDArray[np.float64]
 _CASE_CARBON_WT_PCT = 0.8
 # Tool steel of one percent carbon is what an edge is measured by. [wt %]
 _TOOL_CARBON_WT_PCT = 1.0
-# A window about here or softer is that of a tool that strikes or presses; one about there or
-# harder is that of a tool that cuts. Between, the edge counts in part. Estimate. [HRC]
+# A window centred at or below the first is that of a tool that strikes or presses, at or above
+# the second that of a tool that cuts. In between, the edge counts in part. Estimate. [HRC]
 _STRIKES_HRC, _CUTS_HRC = 48.0, 54.0
-# A tool this far outside its window is of about half the use (range table of the criteria).
+# This far outside its window a tool does about half the work (range table of the criteria).
 HALVES_HRC = 8.0
 # The softest part a life is compared with where no hardness is asked: plain bar. [HV]
 _PLAIN_BAR_HV = 200.0
@@ -125,8 +125,8 @@ def _steel_gain(
         return np.ones_like(normal)
     struck = asked.zone[demand.zone].wear == "edge-impact"
     carbon = wearing_carbon_wt_pct(treatment)
-    by_carbon = carbon_life(carbon, _TOOL_CARBON_WT_PCT, struck=struck).drawn(normal)
-    return by_carbon * carbide_gain(treatment, demand, asked).drawn(normal)
+    by_carbon = carbon_life(carbon, _TOOL_CARBON_WT_PCT, struck=struck).sampled(normal)
+    return by_carbon * carbide_gain(treatment, demand, asked).sampled(normal)
 
 
 def edge_loss_hrc(
@@ -149,7 +149,7 @@ def edge_loss_hrc(
     -------
     ndarray
         0 for a tool steel of one percent carbon, and where nothing cuts or is cut; shape
-        (draws,). [HRC]
+        (samples,). [HRC]
     """
     gain = _steel_gain(treatment, demand, asked, normals)
     return np.asarray(np.maximum(-HALVES_HRC * np.log2(gain), 0.0) * _cuts_share(demand))
@@ -173,7 +173,7 @@ def life(
     treatment : Treatment
         Steel and route.
     hrc : ndarray
-        Its surface, after check and redraw. [HRC]
+        Its surface, after check and second temper. [HRC]
     demand : Demand
         Of the zone.
     asked : Requirement
@@ -185,12 +185,12 @@ def life(
     -------
     ndarray
         Ratio of lives, carbon counted at edges and under grit, hard carbides under grit; the
-        error of these relations is drawn. [-]
+        error of these relations is sampled. [-]
     """
     wear: Wear = "abrasive" if is_cutting(demand, asked) else "sliding"
     softest = _PLAIN_BAR_HV
     if demand.floor_hrc is not None:
         softest = float(hv_from_hrc(demand.floor_hrc, outside="extend"))
     hv = np.maximum(np.asarray(hv_from_hrc(hrc, outside="extend")), 90.0)
-    by_hardness = relative_life(hv, softest, wear).drawn(normals["wear_family"])
+    by_hardness = relative_life(hv, softest, wear).sampled(normals["wear_family"])
     return np.asarray(_steel_gain(treatment, demand, asked, normals) * by_hardness)

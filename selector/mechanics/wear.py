@@ -34,7 +34,7 @@ class RelativeLife:
     ratio: FloatArray
     log_sd: FloatArray
 
-    def drawn(self, normal: FloatArray) -> FloatArray:
+    def sampled(self, normal: FloatArray) -> FloatArray:
         """Return the ratio over standard normal draws; a gain grows where a loss does too."""
         off = self.log_sd * np.sign(np.log(self.ratio)) * np.clip(normal, -2.0, 2.0)
         return np.asarray(self.ratio * np.exp(off))

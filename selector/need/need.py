@@ -1,5 +1,7 @@
 """What the part must bear, before any steel is named: hardness, depth and strength, and why."""
 
+from dataclasses import dataclass
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -31,7 +33,6 @@ from selector.requirement import Requirement
 from selector.wording import shown
 
 Floats = NDArray[np.float64]
-Window = tuple[float | None, float | None]
 # Nine loads in ten, and nineteen in twenty, lie within this many standard deviations.
 NINE_IN_TEN, NINETEEN_IN_TWENTY = 1.2816, 1.6449
 # Hardness looked at: from the softest bar to the hardest tool.
@@ -60,7 +61,7 @@ def need(asked: Requirement, catalog: Catalog | None = None) -> NeedOut:
     job = resolved(asked, catalog or load_catalog())
     bears = bearing(asked)
     sections = (*_strengths(asked, bears), *_corner_needs(asked), *_blow_need(asked))
-    contacts = tuple(_contact(found) for found in pressings(asked))
+    contacts = tuple(_contact(pressing) for pressing in pressings(asked))
     hard = [d for d in job.demands if d.floor_hrc is not None]
     bar = _plain_bar(job, bears, sections)
     verdict = _verdict(sections, bar, hard=bool(hard))
@@ -127,22 +128,58 @@ def _hrc(hv: float) -> float:
     return float(hrc_from_hv(hv, outside="extend"))
 
 
-def _span_hv(factor: Floats, over: float) -> tuple[float, float] | None:
-    """Return the softest that bears a load, and the hardest of the run above it."""
+_SOFTEST_HRC, _HARDEST_HRC = _hrc(_HV[0]), _hrc(_HV[-1])
+
+
+@dataclass(frozen=True, slots=True)
+class _Span:
+    """The softest that bears a load, and the hardest of the run above it. [HRC]."""
+
+    low_hrc: float
+    high_hrc: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Spans:
+    """What bears a light, the stated and a heavy load; None where nothing does."""
+
+    light: _Span | None
+    stated: _Span | None
+    heavy: _Span | None
+
+    def softest(self) -> tuple[float, float, float]:
+        """Return the softest that bears each load, the hardest of all where nothing does."""
+        low, middle, high = (
+            _HARDEST_HRC if span is None else span.low_hrc
+            for span in (self.light, self.stated, self.heavy)
+        )
+        return low, middle, high
+
+
+def _span(factor: Floats, over: float) -> _Span | None:
+    """Return what bears a load, by the factor at each hardness looked at."""
     bears = factor >= over
     if not bears.any():
         return None
     first = int(np.argmax(bears))
     stops = np.flatnonzero(~bears[first:])
-    return float(_HV[first]), float(_HV[first + int(stops[0]) - 1 if stops.size else -1])
+    return _Span(_hrc(_HV[first]), _hrc(_HV[first + int(stops[0]) - 1 if stops.size else -1]))
 
 
-def _in_hrc(span_hv: tuple[float, float] | None) -> Window | None:
-    """Return a span on the C scale; an end is None where all steels lie beyond it."""
-    if span_hv is None:
+def _spans(factor: Floats, power: float = 1.0) -> _Spans:
+    """Return what bears three loads, where the stress follows a power of the load."""
+    light, stated, heavy = (
+        _span(factor, _over(d) ** power) for d in (-NINETEEN_IN_TWENTY, 0.0, NINETEEN_IN_TWENTY)
+    )
+    return _Spans(light, stated, heavy)
+
+
+def _window(span: _Span | None) -> words.Window | None:
+    """Return a span whose end is None where all steels lie beyond it."""
+    if span is None:
         return None
-    low, high = span_hv
-    return (None if low <= _HV[0] else _hrc(low)), (None if high >= _HV[-1] else _hrc(high))
+    low = None if span.low_hrc <= _SOFTEST_HRC else span.low_hrc
+    return words.Window(low, None if span.high_hrc >= _HARDEST_HRC else span.high_hrc)
 
 
 def _strengths(asked: Requirement, bears: Bearing) -> tuple[SectionNeed, ...]:
@@ -155,36 +192,34 @@ def _strengths(asked: Requirement, bears: Bearing) -> tuple[SectionNeed, ...]:
 def _strength(asked: Requirement, bears: Bearing, number: int) -> SectionNeed:
     """Return what one section needs."""
     section, factor = asked.part.section[number], section_factor(bears, number, _HV)
-    spans = [_span_hv(factor, _over(d)) for d in (-NINETEEN_IN_TWENTY, 0.0, NINETEEN_IN_TWENTY)]
+    spans, sure = _spans(factor), _span(factor, _over(NINE_IN_TEN))
     load = asked.load
     kinds = {"torque": load.torque, "bending": load.bending, "axial load": load.axial}
     governs = " and ".join(name for name, value in kinds.items() if value)
     if load.cycles == "fatigue":
-        governs += ", again and again"
+        governs += ", in fatigue too"
     notch = max(bears.notches.torsion[number], bears.notches.bending[number])
     inputs = {name: value for name, value in kinds.items() if value} | {
         "shape": section.shape,
         "size_mm": section.size,
         "notch_factor": round(float(notch), 2),
     }
-    light, stated, heavy = spans
+    light, stated, heavy = spans.light, spans.stated, spans.heavy
     least = most = None
     if light and stated:
-        ends = [_hrc((s or (_HV[-1], 0.0))[0]) for s in (light, stated, heavy)]
         name = "least hardness whose factor of strength is 1"
-        least = _spread((ends[0], ends[1], ends[2]), "HRC", name, **inputs)
-    if stated and heavy and heavy[1] < _HV[-1]:
-        ends = [_hrc(s[1]) for s in (heavy, stated, light or stated)]
+        least = _spread(spans.softest(), "HRC", name, **inputs)
+    if stated and heavy and heavy.high_hrc < _HARDEST_HRC:
+        ends = (heavy.high_hrc, stated.high_hrc, (light or stated).high_hrc)
         name = "greatest hardness at which its notch does not decide"
-        most = _spread((ends[0], ends[1], ends[2]), "HRC", name, **inputs)
-    sure = _span_hv(factor, _over(NINE_IN_TEN))
+        most = _spread(ends, "HRC", name, **inputs)
     return SectionNeed(
         section=number + 1,
         name=section.name,
         governs=governs,
         least=least,
         most=most,
-        text=words.strength(_in_hrc(sure), _in_hrc(stated), governs),
+        text=words.strength(_window(sure), _window(stated), governs),
     )
 
 
@@ -197,13 +232,11 @@ def _corner(asked: Requirement, corner: Corner) -> SectionNeed:
     """Return what one drive end needs at its corners."""
     section = asked.part.section[corner.section]
     factor = corner_factor(corner, _HV)
-    loads = (-NINETEEN_IN_TWENTY, 0.0, NINETEEN_IN_TWENTY)
-    ends = [_hrc((_span_hv(factor, _over(d)) or (_HV[-1], 0.0))[0]) for d in loads]
-    sure = _span_hv(factor, _over(NINE_IN_TEN))
+    sure = _span(factor, _over(NINE_IN_TEN))
     text = "no hardness keeps the corners from rounding: a longer or larger drive"
     if sure is not None:
         text = (
-            f"{shown(_hrc(sure[0]))} or more keeps the corners from rounding "
+            f"{shown(sure.low_hrc)} or more keeps the corners from rounding "
             f"({corner.pressure_mpa:.0f} MPa on them, {CORNER_YIELD:g} of yield strength borne)"
         )
     if corner.mate_hv is not None:
@@ -214,7 +247,7 @@ def _corner(asked: Requirement, corner: Corner) -> SectionNeed:
         name=section.name,
         governs="corners of the drive",
         least=_spread(
-            (ends[0], ends[1], ends[2]),
+            _spans(factor).softest(),
             "HRC",
             "corner bearing",
             torque_nm=float(asked.load.torque or 0.0),
@@ -234,8 +267,8 @@ def _blow_need(asked: Requirement) -> tuple[SectionNeed, ...]:
     areas = [area_mm2(section) for section in asked.part.section]
     thin = int(np.argmin(areas))
     stress = force / areas[thin]
-    span = _span_hv(strength(_HV).yield_mpa / stress, 1.0)
-    low = _hrc(span[0] if span else _HV[-1])
+    span = _span(strength(_HV).yield_mpa / stress, 1.0)
+    low = span.low_hrc if span else _HARDEST_HRC
     relation = "least hardness that springs back from the blow"
     energy = float(asked.load.impact_energy or 0.0)
     least = _spread((low, low, low), "HRC", relation, energy_j=energy, area_mm2=areas[thin])
@@ -251,22 +284,19 @@ def _blow_need(asked: Requirement) -> tuple[SectionNeed, ...]:
     )
 
 
-def _contact(found: Pressing) -> ContactNeed:
+def _contact(pressing: Pressing) -> ContactNeed:
     """Return what one contact asks."""
-    pressure, half = found.pressure_mpa, float(found.hertz.half_width_mm)
+    pressure, half = pressing.pressure_mpa, float(pressing.hertz.half_width_mm)
     loads = [_over(d) ** 0.5 for d in (-NINETEEN_IN_TWENTY, 0.0, NINETEEN_IN_TWENTY)]
     inputs = {"half_width_mm": round(half, 4)}
-    spans = [_span_hv(found.bears_mpa(_HV), pressure * share) for share in loads]
-    surface = None
-    if spans[1] is not None:
-        ends = [_hrc((s or (_HV[-1], 0.0))[0]) for s in spans]
+    # Pressure follows the root of the load on a line.
+    spans, surface = _spans(pressing.bears_mpa(_HV) / pressure, power=0.5), None
+    if spans.stated is not None:
         name = "least hardness that bears the pressure"
-        surface = _spread(
-            (ends[0], ends[1], ends[2]), "HRC", name, pressure_mpa=round(pressure)
-        )
+        surface = _spread(spans.softest(), "HRC", name, pressure_mpa=round(pressure))
     depths = {
         core: _spread(
-            (found.depth_mm(hv),) * 3,
+            (pressing.depth_mm(hv),) * 3,
             "mm",
             "depth of shear beyond what the core bears",
             core_hv=hv,
@@ -275,20 +305,20 @@ def _contact(found: Pressing) -> ContactNeed:
         for core, hv in _CORES
     }
     line = "Hertz line contact"
-    shear = float(found.hertz.shear_depth_mm)
+    shear = float(pressing.hertz.shear_depth_mm)
     return ContactNeed(
-        zone=found.zone + 1,
+        zone=pressing.zone + 1,
         pressure=_spread(tuple(pressure * s for s in loads), "MPa", line, **inputs),
         shear_depth=_spread(tuple(shear * s for s in loads), "mm", line, **inputs),
         surface=surface,
         depth_over_core=depths,
-        text=words.contact(pressure, surface, depths, rolling=found.rolling),
+        text=words.contact(pressure, surface, depths, rolling=pressing.rolling),
     )
 
 
 def _plain_bar(job: Job, bears: Bearing, needs: tuple[SectionNeed, ...]) -> PlainBar | None:
     """Return the bar nearest to hand that bears the load as bought, None where none does."""
-    if any(found.least is None for found in needs):
+    if any(item.least is None for item in needs):
         return None
     fit = [
         item.treatment
@@ -342,7 +372,7 @@ def _serves(hrc: Floats, bears: Bearing) -> bool:
 
 def _verdict(needs: tuple[SectionNeed, ...], bar: PlainBar | None, *, hard: bool) -> str:
     """Return what hardness is needed for, in a word."""
-    if any(found.least is None for found in needs):
+    if any(item.least is None for item in needs):
         return "no_hardness_bears_it"
     # What any steel bears takes no hardness, though no bar of known hardness be at hand.
     borne = bar is not None or all(_is_borne_by_any(need) for need in needs)

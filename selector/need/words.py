@@ -1,5 +1,7 @@
 """What a part must bear, in sentences."""
 
+from dataclasses import dataclass
+
 from selector.duty.contact import pressings
 from selector.duty.pair import left_open
 from selector.job.demand import FOR_WEAR, Demand
@@ -8,7 +10,13 @@ from selector.record import Spread
 from selector.requirement import Requirement
 from selector.wording import shown, shown_range
 
-Window = tuple[float | None, float | None]
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """The softest and the hardest that bear a load; None where an end binds nothing. [HRC]."""
+
+    low_hrc: float | None
+    high_hrc: float | None
 
 
 def strength(sure: Window | None, stated: Window | None, governs: str) -> str:
@@ -16,11 +24,10 @@ def strength(sure: Window | None, stated: Window | None, governs: str) -> str:
 
     Parameters
     ----------
-    sure, stated : tuple of float or None
-        Softest and hardest that bear nine loads in ten, and the stated one; an end is None
-        where it binds nothing, the pair where nothing bears the load. [HRC]
+    sure, stated : Window or None
+        Hardness that bears nine loads in ten, and the stated one; None where nothing does.
     governs : str
-        The loads.
+        The loads, for instance "torque and bending, in fatigue too".
 
     Returns
     -------
@@ -29,17 +36,17 @@ def strength(sure: Window | None, stated: Window | None, governs: str) -> str:
     """
     if stated is None:
         return (
-            f"no hardness bears the {governs} here: make it thicker, ease the notch, or take "
+            f"no hardness stands the {governs} here: make it thicker, ease the notch, or take "
             "load off"
         )
     if sure is None:
-        just = "only steel of one hardness" if stated[0] is None else shown(stated[0])
-        return f"{just} just bears the {governs}; no hardness does so surely"
-    text = f"any steel bears the {governs}"
-    if sure[0] is not None:
-        text = f"{shown(sure[0])} or more bears the {governs} nine times in ten"
-    if sure[1] is not None:
-        text += f"; above {shown(sure[1])} its notch no longer yields and it may snap"
+        just = "only one hardness" if stated.low_hrc is None else shown(stated.low_hrc)
+        return f"{just} just stands the {governs}; no hardness does so surely"
+    text = f"any steel stands the {governs}"
+    if sure.low_hrc is not None:
+        text = f"{shown(sure.low_hrc)} or more stands the {governs} nine times in ten"
+    if sure.high_hrc is not None:
+        text += f"; above {shown(sure.high_hrc)} its notch no longer yields and it may snap"
     return text
 
 
@@ -62,7 +69,7 @@ def blow(energy_j: float, force_n: float, least_hrc: float | None) -> str:
     """
     start = f"a blow of {energy_j:g} J, taken by the part alone, is {force_n / 1e3:.0f} kN"
     if least_hrc is None:
-        return f"{start}: no hardness springs back; it upsets unless the work gives way"
+        return f"{start}: no hardness springs back; it upsets unless the work yields"
     return f"{start}: {shown(least_hrc)} or more springs back"
 
 
@@ -99,7 +106,7 @@ def contact(
 
 
 def gaps(asked: Requirement) -> tuple[str, ...]:
-    """Return what was not said, and what is taken for granted instead.
+    """Return what the requirement does not say, and what is assumed instead.
 
     Parameters
     ----------
@@ -158,7 +165,7 @@ def headline(
     borne = ""
     if needs:
         borne = (
-            f"It bears its load as bought ({bar.text})" if bar else "Any steel bears its load"
+            f"It stands its load as bought ({bar.text})" if bar else "Any steel stands its load"
         )
     if verdict == "none":
         if borne:
@@ -172,7 +179,7 @@ def headline(
     if unborne is not None:
         return f"Section {unborne.section}: {unborne.text}."
     strong = max(needs, key=_least)
-    text = f"No bar bears its load as bought; section {strong.section}: {strong.text}"
+    text = f"No bar stands its load as bought; section {strong.section}: {strong.text}"
     return f"{text}; and {_asks(lead)}." if verdict == "wear_and_strength" else f"{text}."
 
 

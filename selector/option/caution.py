@@ -11,14 +11,14 @@ from selector.option.prediction import Prediction, embrittled
 from selector.requirement import Requirement
 
 STEPS = ("before work", "heating", "quenching", "tempering", "finishing", "in service")
-# Cautions of a steel that concern only a draw from this temperature up: slow cooling passes
-# through the range where it harms. [°C]
-FROM_DRAW_C = {"temper-embrittlement-slow-cool": 375.0}
+# Cautions of a steel that concern only a temper from this temperature up: slow cooling from it
+# passes through the range that embrittles. [°C]
+FROM_TEMPER_C = {"temper-embrittlement-slow-cool": 375.0}
 # Plated or pickled above this hardness steel needs baking (ASTM B850-98). [HRC]
 HYDROGEN_FROM_HRC = 39.0
 # Steels that keep their hardness at the heat of cutting.
 HOT_HARD = frozenset({"high-speed", "hot-work-tool"})
-# Thinner than this an edge or wall is overdrawn in a moment. Common practice. [mm]
+# A thinner edge or wall overheats in a moment as it is tempered. Common practice. [mm]
 THIN_MM = 4.0
 TOO_HARSH = "water-for-oil-steel"
 BY_MEANS = {
@@ -45,11 +45,11 @@ def of_steel(steel: Steel, temper: Temper | None = None) -> list[str]:
     list of str
         Ids of the one list of cautions.
     """
-    drawn_c = temper.temperature_c if temper is not None and temper.means != "none" else -1.0
+    tempered_c = temper.temperature_c if temper is not None and temper.means != "none" else -1.0
     return [
         limit.caution
         for limit in steel.limitation
-        if limit.caution is not None and drawn_c >= FROM_DRAW_C.get(limit.caution, -1.0)
+        if limit.caution is not None and tempered_c >= FROM_TEMPER_C.get(limit.caution, -1.0)
     ]
 
 
@@ -89,7 +89,7 @@ def of_option(asked: Requirement, prediction: Prediction) -> list[str]:
 
 
 def _of_hardening(asked: Requirement, work: Treatment) -> list[str]:
-    """Return the caution ids of shaping, heating and drawing a part that is hardened."""
+    """Return the caution ids of shaping, heating and tempering a part that is hardened."""
     ids = ["finish-after-heat"]
     if work.by_eye:
         ids.append("dim-light")
@@ -97,7 +97,7 @@ def _of_hardening(asked: Requirement, work: Treatment) -> list[str]:
         ids.append("shield-the-flame")
     thin = min(section.size for section in asked.part.section) <= THIN_MM
     if len(asked.zone) > 1 or thin or work.route.extent == "local":
-        ids.append("draw-by-zone")
+        ids.append("temper-by-zone")
     cuts = any(zone.wear == "abrasive" for zone in asked.zone)
     if cuts and work.steel.kind not in HOT_HARD:
         ids.append("edge-runs-hot")

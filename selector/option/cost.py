@@ -1,8 +1,8 @@
 """Cost of one good part: a sum over what can happen, coupon included.
 
-Paths: the part comes out good; it is straightened, drawn again or hardened again; it is
-scrapped, and a new blank is bought, machined and treated. Failure in service is told apart, not
-in the sum. Every rate, hour and share stands in the price file.
+The part is good, or it is straightened, tempered again, hardened again or scrapped; for scrap a
+new blank is bought, machined and treated. Failure in service is not in the sum. Every rate,
+hour and share stands in the price file.
 """
 
 from dataclasses import dataclass
@@ -41,7 +41,7 @@ class Mishaps:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Bill:
-    """Cost per good part over the draws, its items at the middle, and days."""
+    """Cost per good part over the sample, its items at the middle, and days."""
 
     cost: Floats
     items: dict[str, float]
@@ -165,14 +165,16 @@ def _coupon(treatment: Treatment, order: Order, blank: float, treat: float) -> f
 
 
 def _rework(treatment: Treatment, prices: Prices, treat: float, mishaps: Mishaps) -> Floats:
-    """Return the cost of drawing again, and of hardening again, over the draws."""
+    """Return the cost of tempering again, and of hardening again, over the sample."""
     practice = prices.practice
     usual = {
         "workshop": practice.rework_workshop_fraction,
         "subcontract": practice.rework_subcontract_fraction,
     }.get(treatment.route.place, 0.0)
-    drawn, hardened = (np.asarray(m, dtype=float) for m in (mishaps.too_hard, mishaps.too_soft))
-    again = practice.redraw_fraction * drawn + hardened
+    too_hard, too_soft = (
+        np.asarray(share, dtype=float) for share in (mishaps.too_hard, mishaps.too_soft)
+    )
+    again = practice.retemper_fraction * too_hard + too_soft
     return np.asarray(treat * np.maximum(usual, again))
 
 
@@ -193,7 +195,7 @@ def bill(
     order : Order
         Part and prices.
     mishaps : Mishaps, optional
-        What goes wrong on the way; nothing if absent.
+        What goes wrong; nothing if absent.
 
     Returns
     -------

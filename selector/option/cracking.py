@@ -27,11 +27,11 @@ _COUNTED = ("cross-hole", "sharp-corner", "keyway", "slot", "thread", "teeth", "
 # die design rules for heat treatment in handbooks (from memory). [mm]
 SHARP_FILLET_MM = 0.5
 CRACK_WORDS = {
-    "medium": "the bath is harsher than the steel is made for",
+    "medium": "the bath is too fierce for this steel",
     "carbon": "its carbon",
-    "martensite": "martensite forms late and cold",
-    "section": "the section changes much",
-    "surface": "rough skin",
+    "martensite": "it can crack after it is out of the bath",
+    "section": "thick beside thin",
+    "surface": "black skin left on",
     "overheated": "coarse grain",
 }
 
@@ -46,7 +46,7 @@ class CrackSample:
 
 
 def _has_sharp_shoulder(part: Part) -> bool:
-    """Return whether a step is drawn with a fillet too small for a quench; unstated is not."""
+    """Return whether a step has a stated fillet that is too small for a quench."""
     return any(
         section.fillet is not None and section.fillet < SHARP_FILLET_MM
         for section in part.section
@@ -129,6 +129,7 @@ def crack_words(risk: CrackRisk) -> str:
     """
     names = [r.name for r in risk.reasons[:2]]
     reasons = "; ".join(CRACK_WORDS.get(name, name.replace("-", " ")) for name in names)
-    low, high = 100.0 * risk.low_fraction, 100.0 * risk.high_fraction
-    text = f"{risk.crack_class}, {low:.0f} to {high:.0f} in 100"
+    low, high = round(100.0 * risk.low_fraction), round(100.0 * risk.high_fraction)
+    band = f"{low} to {high}" if low else f"under {high}"
+    text = f"{risk.crack_class}, {band} in 100"
     return text + (f" ({reasons})" if reasons and risk.crack_class != "low" else "")

@@ -8,6 +8,7 @@ from selector.gate import Gate
 from selector.job.process import severity
 from selector.job.treatment import Treatment
 from selector.requirement.workshop import Workshop
+from selector.wording import in_sentence
 
 # Demands that a faster quench can help to meet: it hardens more and deeper, but makes cracks,
 # bending and snapping worse. A doubt about the bath itself, such as its size, may be met by
@@ -112,7 +113,7 @@ def needless(work: Treatment, milder: Treatment) -> Gate:
     Gate
         Failed.
     """
-    mild = milder.medium.name.lower() if milder.medium else "a milder bath"
-    harsh = work.medium.name.lower() if work.medium else "a harsher one"
+    mild = in_sentence(milder.medium.name) if milder.medium else "a milder bath"
+    harsh = in_sentence(work.medium.name) if work.medium else "a harsher one"
     text = f"{mild} hardens it as asked here; {harsh} would only add cracks and bending"
     return Gate("medium", "fail", text)

@@ -5,12 +5,14 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.figure import median
 from selector.hazards.distortion import Heating, bow, size_change
 from selector.job.demand import hard_sections
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Part
 from selector.sampling import Normals
+from selector.wording import shown_mm
 
 Floats = NDArray[np.float64]
 # What is permitted when the user names no limit: an ordinary hand-fitted part. Assumed. [mm]
@@ -20,14 +22,14 @@ GRINDABLE = 0.7
 
 # What a patient hand leaves of a bow it straightens warm, after the temper. Common practice.
 STRAIGHTENED = 0.4
-# A thin flat is clamped between plates while it is drawn, and comes out straighter. Common
+# A thin flat is clamped between plates while it is tempered, and is straighter after. Common
 # practice.
 CLAMPED = 0.2
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Movement:
-    """Bow over the draws, before and after straightening, growth, and what is permitted.
+    """Bow over the sample, before and after straightening, growth, and what is permitted.
 
     `stated` is False for an assumed limit.
     """
@@ -68,6 +70,25 @@ def permitted_movement(asked: Requirement) -> Permitted:
     return Permitted(max(limit, stock), stated=True)
 
 
+def movement_words(move: Movement) -> str:
+    """Return how far the part bows, for the reader.
+
+    Parameters
+    ----------
+    move : Movement
+        Of one option.
+
+    Returns
+    -------
+    str
+        For instance "bows 0.05 of the 0.3 mm you allow", or "bows under 0.01 mm".
+    """
+    bow = shown_mm(median(move.moved_mm))
+    if not move.stated:
+        return f"bows {bow}"
+    return f"bows {bow.removesuffix(' mm')} of the {move.permitted_mm:g} mm you allow"
+
+
 def movement(treatment: Treatment, asked: Requirement, normals: Normals) -> Movement:
     """Return how far the part moves.
 
@@ -78,7 +99,7 @@ def movement(treatment: Treatment, asked: Requirement, normals: Normals) -> Move
     asked : Requirement
         Part and workshop.
     normals : mapping of str to ndarray
-        The steel's own draws.
+        The steel's own sample.
 
     Returns
     -------

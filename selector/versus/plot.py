@@ -33,12 +33,12 @@ def checked_format(path: Path) -> None:
         )
 
 
-def plot_of(found: "VersusOut") -> "Figure":
+def plot_of(versus: "VersusOut") -> "Figure":
     """Return the plot.
 
     Parameters
     ----------
-    found : VersusOut
+    versus : VersusOut
         The comparison.
 
     Returns
@@ -52,21 +52,21 @@ def plot_of(found: "VersusOut") -> "Figure":
     figure = Figure(figsize=(8, 5), layout="constrained")
     axes = figure.subplots()
     for side, costs, mark, colour in (
-        (found.first, found.first_cost, "o-", "#1f5f99"),
-        (found.second, found.second_cost, "s--", "#b3541e"),
+        (versus.first, versus.first_cost, "o-", "#1f5f99"),
+        (versus.second, versus.second_cost, "s--", "#b3541e"),
     ):
         low, middle, high = ([getattr(c, end) for c in costs] for end in ("p05", "p50", "p95"))
-        axes.plot(found.quantity, middle, mark, color=colour, label=side.id)
-        axes.fill_between(found.quantity, low, high, color=colour, alpha=0.15)
-    for swap in found.swaps:
+        axes.plot(versus.quantity, middle, mark, color=colour, label=side.id)
+        axes.fill_between(versus.quantity, low, high, color=colour, alpha=0.15)
+    for swap in versus.swaps:
         if swap.axis == "quantity" and swap.by == "cost" and swap.at is not None:
             axes.axvline(swap.at, color="0.3", linestyle=":")
             axes.annotate(f" swap at {swap.at:.0f}", (swap.at, axes.get_ylim()[1]), va="top")
     axes.set(xscale="log", yscale="log", xlabel="quantity, pieces")
-    note = ", prices invented" if found.invented_prices else ""
+    note = ", prices invented" if versus.invented_prices else ""
     # What a user names may hold a dollar sign, which is no formula.
-    axes.set_ylabel(f"cost of a good part, {found.currency}{note}", parse_math=False)
-    axes.set_title(found.part, parse_math=False)
+    axes.set_ylabel(f"cost of a good part, {versus.currency}{note}", parse_math=False)
+    axes.set_title(versus.part, parse_math=False)
     for axis in (axes.xaxis, axes.yaxis):
         axis.set_major_formatter(FuncFormatter(lambda x, _place: f"{x:g}"))
         axis.set_minor_formatter(FuncFormatter(_minor))
@@ -82,12 +82,12 @@ def _minor(value: float, _place: int) -> str:
     return f"{value:g}" if leading in "25" else ""
 
 
-def save_plot(found: "VersusOut", path: Path) -> None:
-    """Draw the plot to a file.
+def save_plot(versus: "VersusOut", path: Path) -> None:
+    """Write the plot to a file.
 
     Parameters
     ----------
-    found : VersusOut
+    versus : VersusOut
         The comparison.
     path : Path
         Ends in .png or .svg.
@@ -98,7 +98,7 @@ def save_plot(found: "VersusOut", path: Path) -> None:
         When the file cannot be written.
     """
     try:
-        plot_of(found).savefig(path, dpi=150)
+        plot_of(versus).savefig(path, dpi=150)
     except OSError as error:
         got = f"{str(path)!r} ({error.strerror})"
         step = "Name a file in a folder that exists."

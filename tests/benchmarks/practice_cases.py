@@ -78,7 +78,7 @@ CAUTIONS = (
     (r"stress raiser|slot corner|notch|marks", {"sharp-notch-quench"}),
     (r"finished|stay flat|sawn through", {"finish-after-heat"}),
     (r"HSS speed", {"edge-runs-hot"}),
-    (r"open flame: a lottery|one temper|same temper|differential quench", {"draw-by-zone"}),
+    (r"open flame: a lottery|one temper|same temper|differential quench", {"temper-by-zone"}),
     (r"oval", {"bar-out-of-round"}),
     (r"wind|tube overheated", {"shield-the-flame"}),
     (r"sunlight", {"dim-light"}),

@@ -1,4 +1,5 @@
 import math
+import re
 
 import numpy as np
 import pytest
@@ -7,7 +8,16 @@ from hypothesis import strategies as st
 
 from selector.figure import Provenance, figure
 from selector.record import TemperOut, spread_out
-from selector.wording import shown, shown_range, shown_spread, temper_words
+from selector.wording import (
+    in_100,
+    in_sentence,
+    shown,
+    shown_mm,
+    shown_range,
+    shown_spread,
+    temper_words,
+    times_in_100,
+)
 
 
 @pytest.mark.parametrize(
@@ -42,16 +52,49 @@ def test_what_does_not_exist_is_unknown():
 def test_a_range_names_its_unit_once_where_it_can():
     assert shown_range(56.0, 60.0) == "56 to 60 HRC"
     assert shown_range(57.9, 58.1) == "58 HRC"
-    low, high = shown_range(10.0, 30.0).split(" to ")
-    assert low.endswith("HB")
-    assert high == "30 HRC"
 
 
-def test_a_spread_that_rounds_to_one_hardness_is_told_once():
-    told = Provenance("HRC", "measured", "none", {})
-    one = spread_out(figure(np.array([55.0, 55.1, 55.2]), told))
+def test_a_range_has_one_scale():
+    assert shown_range(10.0, 30.0) == "under 20 to 30 HRC"
+    assert shown_range(10.0, 22.0).endswith(" HB")
+    assert "HRC" not in shown_range(10.0, 22.0)
+
+
+@given(st.floats(-30, 66), st.floats(0, 20), st.floats(0, 20))
+def test_a_spread_has_the_scale_of_its_middle(low, more, most):
+    sample = np.array([low, low + more, low + more + most]).clip(max=68.0)
+    text = shown_spread(spread_out(figure(sample, Provenance("HRC", "measured", "none", {}))))
+    assert len(set(re.findall("HRC|HB", text))) == 1
+
+
+@pytest.mark.parametrize(
+    ("share", "chance", "times"),
+    [
+        (0.0, "under 1 in 100", "less than once in 100"),
+        (0.01, "1 in 100", "once in 100"),
+        (0.23, "23 in 100", "23 times in 100"),
+        (1.0, "over 99 in 100", "over 99 times in 100"),
+    ],
+)
+def test_a_chance_is_whole_and_never_nil_or_certain(share, chance, times):
+    assert in_100(share) == chance
+    assert times_in_100(share) == times
+
+
+def test_a_movement_is_read_to_a_hundredth():
+    assert shown_mm(0.052) == "0.05 mm"
+    assert shown_mm(0.002) == "under 0.01 mm"
+
+
+def test_only_the_first_letter_of_a_name_is_made_small():
+    assert in_sentence("Warm water (30 to 60 °C)") == "warm water (30 to 60 °C)"
+
+
+def test_a_spread_that_rounds_to_one_hardness_is_given_once():
+    measured = Provenance("HRC", "measured", "none", {})
+    one = spread_out(figure(np.array([55.0, 55.1, 55.2]), measured))
     assert shown_spread(one) == "55 HRC"
-    wide = spread_out(figure(np.linspace(52.0, 58.0, 101), told))
+    wide = spread_out(figure(np.linspace(52.0, 58.0, 101), measured))
     assert shown_spread(wide).startswith("55 HRC (5")
 
 

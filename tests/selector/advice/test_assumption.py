@@ -29,7 +29,7 @@ def test_it_is_told_where_it_was_not_said_and_only_there(words, changes):
 
 def test_an_assumed_figure_has_its_unit():
     text = said({"zone.0.hardness": GONE})
-    assert "mm of movement" in text
+    assert "mm of bow" in text
     assert "HRC" in text
     assert "mm deep" in text
     assert "EUR" in text or "invented" in text

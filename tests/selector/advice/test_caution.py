@@ -98,7 +98,7 @@ def test_one_on_the_list_is_a_sentence_with_a_source(catalog):
         ("dim-light", {"workshop.heat": [{"source": "muffle-furnace"}]}, False),
         ("edge-runs-hot", {"zone.0.wear": "abrasive"}, True),
         ("edge-runs-hot", {}, False),
-        ("draw-by-zone", {}, True),
+        ("temper-by-zone", {}, True),
     ],
 )
 def test_a_way_of_working_that_spoils_the_part_is_warned_of(key, changes, raised):
@@ -108,4 +108,4 @@ def test_a_way_of_working_that_spoils_the_part_is_warned_of(key, changes, raised
 def test_one_zone_hardened_whole_needs_no_second_draw():
     found = advise(asked({"zone.1": GONE}), only("42crmo4"), route="through-torch")
     assert found.options
-    assert "draw-by-zone" not in dict(cautions(found))
+    assert "temper-by-zone" not in dict(cautions(found))

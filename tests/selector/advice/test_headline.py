@@ -11,11 +11,13 @@ def of(changes, *steels):
 def test_an_option_in_words_names_steel_condition_route_and_temper(advice):
     for option in advice.options:
         text = name(option)
-        assert text.startswith(
-            f"{option.treatment.steel.name} ({option.treatment.condition.name}), "
-        )
+        condition = option.treatment.condition.name
+        bar = "bought ready hard" if condition == "hard-element" else condition
+        assert text.startswith(f"{option.treatment.steel.name} ({bar}), ")
         temper = option.choice.temper
-        assert (f"{temper.temperature_c:.0f} °C" in text) is (temper.means != "none")
+        by_heat = temper.means not in {"none", "residual"}
+        assert (f"tempered at {temper.temperature_c:.0f} °C" in text) is by_heat
+        assert ("let run down and quenched out at" in text) is (temper.means == "residual")
         if option.treatment.route.place == "supplier":
             assert " in " not in text
 
@@ -37,7 +39,7 @@ def test_a_toss_up_names_both(advice):
 
 def test_lives_at_stake_come_first():
     text = headline(of({"safety_use": "steering"}))
-    assert "steering" in text
+    assert text.startswith("Steering part: not a home job.")
     assert "qualified people" in text
     assert "certified bar" in text
 
@@ -75,13 +77,13 @@ BLUE = {
 }
 
 
-def test_a_draw_that_makes_brittle_and_misses_the_window_says_so_at_once():
+def test_a_temper_that_embrittles_and_misses_the_window_says_so_at_once():
     text = headline(of(BLUE))
     assert "turns brittle: below 260 °C or above 370 °C" in text
     assert "where 44 to 50 HRC was aimed at" in text
 
 
-def test_a_sound_draw_inside_the_window_needs_no_excuse():
+def test_a_sound_temper_inside_the_window_needs_no_excuse():
     crayon = {**BLUE, "workshop.measure": ["crayon"]}
     text = headline(of(crayon))
     assert "brittle" not in text

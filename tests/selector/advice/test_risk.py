@@ -5,6 +5,7 @@ import pytest
 
 from selector.advice.risk import chief_risk
 from selector.gate import Gate
+from selector.requirement.priority import CRITERIA
 
 
 @pytest.fixture
@@ -14,7 +15,7 @@ def judged(advice):
 
     def with_gates(*gates, sensitivity=0.0):
         values = first.judged.values.copy()
-        values[:, 5] = sensitivity
+        values[:, CRITERIA.index("operator_sensitivity")] = sensitivity
         return replace(first, judged=replace(first.judged, gates=gates, values=values))
 
     return with_gates
@@ -24,7 +25,7 @@ SOFT = Gate("hard_enough", "marginal", "needs 50 HRC", 0.93)
 CRACK = Gate("cracking", "marginal", "risk of a quench crack some", 0.9)
 
 
-def test_the_gate_with_least_in_hand_is_named_with_its_chance(judged):
+def test_the_gate_failed_most_often_is_named_with_its_chance(judged):
     assert chief_risk(judged(SOFT, CRACK)) == "quench crack (10 in 100)"
     assert chief_risk(judged(CRACK, SOFT)) == "quench crack (10 in 100)"
     assert chief_risk(judged(SOFT)) == "too soft (7 in 100)"
@@ -38,15 +39,15 @@ def test_a_gate_nobody_could_judge_comes_first(judged):
 def test_where_all_pass_a_misread_colour_is_left(judged):
     sure = Gate("hard_enough", "pass", "", 1.0)
     assert chief_risk(judged(sure, sensitivity=6.0)) == "a misread colour: 6 HRC for 25 °C"
-    assert chief_risk(judged(sure, sensitivity=0.5)) == "none above 1 in 200"
+    assert chief_risk(judged(sure, sensitivity=0.5)) == "nothing above 1 in 200"
 
 
-def test_without_a_drawn_gate_it_is_what_nobody_stated(judged):
+def test_without_a_sampled_gate_it_is_what_nobody_stated(judged):
     assert "beyond what was stated" in chief_risk(judged())
 
 
 def test_every_option_has_one(advice):
     for option in advice.options:
-        undrawn = {gate.text for gate in option.judged.gates if gate.share is None}
+        unsampled = {gate.text for gate in option.judged.gates if gate.share is None}
         text = chief_risk(option)
-        assert text in undrawn or re.search(r"\d+ in 1?\d\d|HRC for 25 °C|stated", text), text
+        assert text in unsampled or re.search(r"\d+ in 1?\d\d|HRC for 25 °C|stated", text), text

@@ -22,10 +22,10 @@ def test_the_answer_stands_first_and_every_zone_has_its_line(run):
     assert done.exit_code == 0, done.output
     lines = done.stdout.splitlines()
     assert lines[0] == "drive dog"
-    assert lines[1].startswith("It bears its load as bought")
+    assert lines[1].startswith("It stands its load as bought")
     assert "zone 1: 50 to 56 HRC, 0.1 mm deep" in done.stdout
     assert "zone 2: none" in done.stdout
-    assert "section 1: any steel bears the torque" in done.stdout
+    assert "section 1: any steel stands the torque" in done.stdout
 
 
 def test_a_struck_body_has_only_a_ceiling(run):

@@ -45,7 +45,7 @@ def test_unknown_toughness_passes_narrowly_unless_it_is_struck(impact, verdict):
 
 def test_a_struck_part_wants_more_than_straw():
     snap = gates({"load.impact": "hammered"}, work("c60"), oven(200))["snap"]
-    assert (snap.verdict, snap.text.split(":")[1]) == ("fail", " straw chips, draw on")
+    assert (snap.verdict, snap.text.split(":")[1]) == ("fail", " straw chips, temper it hotter")
 
 
 @pytest.mark.parametrize("impact", ["none", "light", "hammered"])

@@ -22,7 +22,7 @@ def oven(temperature_c):
 
 
 def case(changes=None, treatment=None, temper=None):
-    """Return an option predicted for the dog, changed, and its surroundings."""
+    """Return an option predicted for the dog, changed, and its job."""
     job = resolved(asked(changes), CATALOG)
     treatment = treatment or work("42crmo4")
     return predict(prepare(treatment, job), temper or oven(200), job), job
@@ -33,7 +33,7 @@ def gates(changes=None, treatment=None, temper=None):
     return {gate.name: gate for gate in judge(found, 1.0, job).gates}
 
 
-def test_check_and_redraw_only_lowers_draws_found_too_hard():
+def test_check_and_second_temper_only_lower_what_reads_too_hard():
     changes = {**TESTER, "zone.0.hardness": {"min": "50 HRC", "max": "53 HRC"}}
     found, job = case(changes)
     hrc = corrected(found, standard_of(job))
@@ -41,7 +41,7 @@ def test_check_and_redraw_only_lowers_draws_found_too_hard():
     lowered = hrc < found.surface_hrc
     assert lowered.any()
     assert (~lowered).any()
-    # No draw far below the top is touched: the tester is not that wrong.
+    # Nothing far below the top is touched: the tester is not that wrong.
     assert not lowered[found.surface_hrc < 53 - 4].any()
     assert np.mean(hrc <= 53 + 2) > np.mean(found.surface_hrc <= 53 + 2)
 
@@ -56,9 +56,9 @@ def test_a_soft_part_is_not_made_harder_by_checking_it():
 @pytest.mark.parametrize(
     ("changes", "temper"),
     [({"workshop.check": ["file"]}, oven(200)), (TESTER, NO_TEMPER)],
-    ids=["a file tells only soft from hard", "no draw"],
+    ids=["a file tells only soft from hard", "no temper"],
 )
-def test_nothing_is_redrawn_without_a_reading_or_a_draw(changes, temper):
+def test_nothing_is_tempered_again_without_a_reading_or_a_temper(changes, temper):
     found, job = case(changes, temper=temper)
     assert corrected(found, standard_of(job)) is found.surface_hrc
 
@@ -73,7 +73,7 @@ def test_a_better_check_brings_more_of_the_hard_ones_into_the_window():
     assert inside["tester"] > inside["rebound"] > inside["hardness-files"]
 
 
-def test_a_value_and_a_draw_for_each_criterion():
+def test_a_value_for_each_criterion_and_place_in_the_sample():
     found, job = case()
     judged = judge(found, 3.0, job)
     assert judged.values.shape == (job.count, len(CRITERIA))
@@ -87,8 +87,8 @@ def test_passing_all_is_never_more_than_passing_one(steel):
     found, job = case(treatment=work(steel))
     judged = judge(found, 0.0, job)
     zone_2 = {gate.text for gate in judged.gates if gate.text.startswith("zone")}
-    drawn = [g.share for g in judged.gates if g.share is not None and g.text not in zone_2]
-    assert judged.passing_all <= min(drawn) + 1e-9
+    shares = [g.share for g in judged.gates if g.share is not None and g.text not in zone_2]
+    assert judged.passing_all <= min(shares) + 1e-9
 
 
 def test_too_soft_is_judged_by_the_floor_and_too_hard_by_the_ceiling():
@@ -152,8 +152,8 @@ def test_a_zone_beside_the_leading_one_is_judged_by_its_own_window():
     texts = [gate.text for gate in judge(found, 0.0, job).gates if "zone 2" in gate.text]
     (text,) = texts
     assert "must not pass 38 HRC" in text
-    # A torch can draw it further on its own; without one the whole quench is out.
-    assert "draw it further by torch" in text
+    # A torch can temper it further on its own; without one the whole quench is out.
+    assert "temper it further by torch" in text
     furnace = {**soft_shank, "workshop.heat": [{"source": "muffle-furnace"}]}
     whole = work("42crmo4", "through-furnace", "oil", "muffle-furnace")
     found, job = case(furnace, whole)
@@ -161,7 +161,7 @@ def test_a_zone_beside_the_leading_one_is_judged_by_its_own_window():
     assert verdicts == {"fail"}
 
 
-def test_cracked_draws_do_not_pass():
+def test_what_cracks_does_not_pass():
     found, job = case(treatment=work("115crv3", medium="warm-water"))
     count = job.count
     cracked = replace(found, crack=replace(found.crack, cracked=np.ones(count, dtype=bool)))
@@ -174,7 +174,7 @@ def values(criterion, changes=None, treatment=None):
     return judge(found, 1.0, job).values[:, CRITERIA.index(criterion)]
 
 
-def test_a_wanted_life_is_what_the_first_criterion_tells():
+def test_a_wanted_life_is_what_the_first_criterion_counts():
     bar = work("42crmo4")
     window = values("hardness", {}, bar)
     once, twice = (values("hardness", {"zone.0.life_ratio": r}, bar) for r in (1.0, 2.0))

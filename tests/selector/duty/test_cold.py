@@ -4,7 +4,7 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector.decision.judgement import judge
-from selector.duty.cold import cold_gate, transition_c
+from selector.duty.cold import cold_gate, transition
 from selector.gate import Gate
 from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER
@@ -59,10 +59,10 @@ def test_medium_carbon_bar_as_rolled_is_brittle_in_frost_and_struck_it_is_refuse
 
 def test_cold_drawing_moves_the_transition_up():
     rolled, cold_drawn = (
-        transition_c(work(**{**BOUGHT, "steel": "c45", "condition": name}), 20.0)
+        transition(work(**{**BOUGHT, "steel": "c45", "condition": name}), 20.0)
         for name in ("hot-rolled", "cold-drawn")
     )
-    assert cold_drawn[0] - rolled[0] == pytest.approx(25)
+    assert cold_drawn.low_c - rolled.low_c == pytest.approx(25)
 
 
 def test_austenitic_steel_stays_tough():
@@ -87,7 +87,7 @@ def test_what_is_hard_is_unknown_in_the_cold_and_says_so(given_work):
 @given(st.sampled_from(sorted(CATALOG.steels)), st.floats(15.0, 66.0))
 def test_a_harder_state_is_never_called_tougher(slug, hrc):
     bar = work(slug, "through-torch")
-    soft, hard = transition_c(bar, hrc), transition_c(bar, hrc + 5)
+    soft, hard = transition(bar, hrc), transition(bar, hrc + 5)
     assert hard is None or hard == soft
 
 

@@ -39,7 +39,7 @@ def test_a_pair_that_may_go_either_way_says_how_often():
     job = near({"zone.0.mate": {**MATE, "should_wear": "mate"}})
     gate = pair_gate(np.array([38.0, 45.0, 45.0, 45.0]), job.leading, job.asked)
     assert gate.verdict == "marginal"
-    assert "the other way round in 25 of 100" in gate.text
+    assert "the other way round 25 times in 100" in gate.text
 
 
 @pytest.mark.parametrize(

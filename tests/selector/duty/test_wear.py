@@ -27,7 +27,7 @@ def loss(steel, changes, route="through-torch"):
     return np.median(edge_loss_hrc(work(steel, route), job.leading, job.asked, job.shared()))
 
 
-def drawn_life(steel, hrc, changes):
+def sampled_life(steel, hrc, changes):
     job = near(changes)
     return life(work(steel, "through-torch"), hrc, job.leading, job.asked, job.shared())
 
@@ -98,14 +98,14 @@ def test_life_is_counted_from_the_softest_that_would_do():
 
 def test_the_error_of_a_wear_relation_is_drawn_and_hits_all_steels_alike():
     hrc = np.full(512, 60.0)
-    lives = [drawn_life(steel, hrc, GRIT) for steel in ("c45", "115crv3", "x153crmov12")]
+    lives = [sampled_life(steel, hrc, GRIT) for steel in ("c45", "115crv3", "x153crmov12")]
     assert all(found.std() > 0.01 * found.mean() for found in lives)
     poor, tool, rich = lives
     assert np.all(poor < tool)
     assert np.mean(tool < rich) > 0.9
     # The further a steel is from plain tool steel, the less sure its life beside it.
     assert np.std(np.log(poor / tool)) > 2 * np.std(
-        np.log(drawn_life("c75s", hrc, GRIT) / tool)
+        np.log(sampled_life("c75s", hrc, GRIT) / tool)
     )
 
 

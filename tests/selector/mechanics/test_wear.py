@@ -78,9 +78,9 @@ def test_a_harder_and_a_keener_edge_cuts_more(hardness, angle, step):
 
 
 @given(CARBON, CARBON, st.floats(-2.0, 2.0))
-def test_a_drawn_life_is_that_of_the_drawn_exponent(first, second, normal):
-    found = carbon_life(first, second).drawn(np.array(normal))
+def test_a_sampled_life_is_that_of_the_sampled_exponent(first, second, normal):
+    found = carbon_life(first, second).sampled(np.array(normal))
     assert float(found) == pytest.approx((first / second) ** (0.5 + 0.2 * normal))
-    assert float(carbon_life(first, second).drawn(np.array(0.0))) == pytest.approx(
+    assert float(carbon_life(first, second).sampled(np.array(0.0))) == pytest.approx(
         float(carbon_life(first, second).ratio)
     )

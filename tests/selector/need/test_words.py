@@ -1,6 +1,7 @@
 import pytest
 
 from selector.need import words
+from selector.need.words import Window
 from selector.record import Spread
 from tests.dog import asked
 
@@ -13,17 +14,17 @@ def spread(middle, unit="HRC"):
 
 
 @pytest.mark.parametrize(
-    ("sure", "stated", "told"),
+    ("sure", "stated", "text"),
     [
-        (None, None, "no hardness bears the torque here"),
-        (None, (40.0, 44.0), "40 HRC just bears the torque; no hardness does so surely"),
-        ((None, None), (None, None), "any steel bears the torque"),
-        ((30.0, None), (25.0, None), "30 HRC or more bears the torque nine times in ten"),
-        ((30.0, 47.0), (25.0, 50.0), "above 47 HRC its notch no longer yields"),
+        (None, None, "no hardness stands the torque here"),
+        (None, Window(40.0, 44.0), "40 HRC just stands the torque; no hardness does so"),
+        (Window(None, None), Window(None, None), "any steel stands the torque"),
+        (Window(30.0, None), Window(25.0, None), "30 HRC or more stands the torque nine"),
+        (Window(30.0, 47.0), Window(25.0, 50.0), "above 47 HRC its notch no longer yields"),
     ],
 )
-def test_strength_in_words(sure, stated, told):
-    assert told in words.strength(sure, stated, "torque")
+def test_strength_in_words(sure, stated, text):
+    assert text in words.strength(sure, stated, "torque")
 
 
 def test_contact_in_words():

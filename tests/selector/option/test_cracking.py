@@ -39,7 +39,7 @@ def test_rates_keep_to_the_band_of_the_class(steel, medium):
     found = of(steel=steel, medium=medium)
     assert (found.rate >= found.risk.low_fraction - 1e-12).all()
     assert (found.rate <= found.risk.high_fraction + 1e-12).all()
-    # As many draws crack as their rates say, within the scatter of 512 draws.
+    # As many crack as the rates say, within the scatter of a sample of 512.
     assert found.cracked.mean() == pytest.approx(found.rate.mean(), abs=3 * 0.5 / np.sqrt(512))
 
 
@@ -82,7 +82,7 @@ def test_a_larger_fillet_never_raises_cracking(radius, more):
     assert (easy <= sharp).all()
 
 
-def test_a_fillet_drawn_sharp_counts_and_an_unstated_one_does_not():
+def test_a_sharp_fillet_counts_and_an_unstated_one_does_not():
     stepped = {"part.section.1.size": 20, "part.feature": []}
     reasons = [
         {r.name for r in of(changes).risk.reasons}
@@ -95,4 +95,4 @@ def test_a_fillet_drawn_sharp_counts_and_an_unstated_one_does_not():
 def test_a_reason_to_crack_is_a_sentence_and_no_key():
     found = of(steel="100mncrw4", route="local-torch", medium="water", source="oxy-propane")
     words = crack_words(found.risk)
-    assert words.startswith("high, 10 to 40 in 100 (the bath is harsher than")
+    assert words.startswith("high, 10 to 40 in 100 (the bath is too fierce for")
