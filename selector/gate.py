@@ -90,18 +90,7 @@ def judged(
 
 
 def worst(gates: Iterable[Gate]) -> Verdict:
-    """Return the verdict that decides: fail before unknown before marginal before pass.
-
-    Parameters
-    ----------
-    gates : iterable of Gate
-        All gates of one option.
-
-    Returns
-    -------
-    str
-        The deciding verdict; "pass" when there are no gates.
-    """
+    """Return the verdict that decides: fail, then unknown, marginal and pass."""
     verdicts = {gate.verdict for gate in gates}
     order: tuple[Verdict, ...] = ("fail", "unknown", "marginal")
     return next((verdict for verdict in order if verdict in verdicts), "pass")

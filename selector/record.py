@@ -72,34 +72,12 @@ class ZoneOut(Plain):
 
 
 def rounded(value: float) -> float | None:
-    """Return a number to three places, or None for one that does not exist.
-
-    Parameters
-    ----------
-    value : float
-        May be NaN.
-
-    Returns
-    -------
-    float or None
-        As the outputs hold it.
-    """
+    """Return a number to three places, or None for one that does not exist."""
     return None if np.isnan(value) else round(float(value), 3)
 
 
 def spread_out(known: Figure) -> Spread:
-    """Return a figure as plain data.
-
-    Parameters
-    ----------
-    known : Figure
-        Middle, range and origin.
-
-    Returns
-    -------
-    Spread
-        The same, rounded.
-    """
+    """Return a figure as plain data, rounded."""
     return Spread(
         p05=rounded(known.p05),
         p50=rounded(known.value),
@@ -119,37 +97,11 @@ def sampled_out(
     source: str,
     inputs: Mapping[str, float | str] | None = None,
 ) -> Spread:
-    """Return the spread of sampled values.
-
-    Parameters
-    ----------
-    values : ndarray
-        Over the samples.
-    unit, relation, source : str
-        What they are and where they come from.
-    inputs : mapping of str to float or str, optional
-        What went in.
-
-    Returns
-    -------
-    Spread
-        Middle, range and origin.
-    """
+    """Return the middle, range and origin of sampled values."""
     return spread_out(figure(values, Provenance(unit, relation, source, inputs or {})))
 
 
 def gate_out(gate: Gate) -> GateOut:
-    """Return a gate as plain data.
-
-    Parameters
-    ----------
-    gate : Gate
-        One demand, judged.
-
-    Returns
-    -------
-    GateOut
-        The same, its share rounded.
-    """
+    """Return a gate as plain data, its share rounded."""
     share = None if gate.share is None else round(gate.share, 4)
     return GateOut(name=gate.name, verdict=gate.verdict, share=share, text=gate.text)

@@ -19,18 +19,7 @@ def _brinell(hrc: float) -> str:
 
 
 def shown(hrc: float) -> str:
-    """Return a hardness for the reader.
-
-    Parameters
-    ----------
-    hrc : float
-        Hardness on the C scale, carried on below 20.
-
-    Returns
-    -------
-    str
-        For instance "58 HRC" or "180 HB".
-    """
+    """Return a hardness for the reader, such as "58 HRC" or "180 HB"."""
     if math.isnan(hrc):
         return "unknown"
     return f"{hrc:.0f} HRC" if hrc >= LOWEST_HRC else f"{_brinell(hrc)} HB"
@@ -65,18 +54,7 @@ def shown_range(low: float, high: float, *, brinell: bool | None = None) -> str:
 
 
 def shown_spread(spread: Spread) -> str:
-    """Return a hardness with its range for the reader, in one scale.
-
-    Parameters
-    ----------
-    spread : Spread
-        Hardness on the C scale.
-
-    Returns
-    -------
-    str
-        For instance "55 HRC (52 to 58 HRC)"; "196 HB" where the range rounds to the same.
-    """
+    """Return a hardness with its range in one scale: "55 HRC (52 to 58 HRC)"."""
     if spread.p50 is None or spread.p05 is None or spread.p95 is None:
         return "unknown"
     middle = shown(spread.p50)
@@ -85,34 +63,12 @@ def shown_spread(spread: Spread) -> str:
 
 
 def in_sentence(name: str) -> str:
-    """Return a name of the catalogue as it stands within a sentence.
-
-    Parameters
-    ----------
-    name : str
-        For instance "Warm water (30 to 60 °C)".
-
-    Returns
-    -------
-    str
-        The same with a small initial letter.
-    """
+    """Return a name of the catalogue as it stands within a sentence, its initial small."""
     return name[:1].lower() + name[1:]
 
 
 def in_100(share: float) -> str:
-    """Return a chance for the reader, whole and never nil or certain.
-
-    Parameters
-    ----------
-    share : float
-        Between 0 and 1. [-]
-
-    Returns
-    -------
-    str
-        For instance "23 in 100", "under 1 in 100" or "over 99 in 100".
-    """
+    """Return a chance for the reader, whole and never nil or certain: "23 in 100"."""
     whole = round(100 * share)
     if whole < 1:
         return "under 1 in 100"
@@ -120,18 +76,7 @@ def in_100(share: float) -> str:
 
 
 def times_in_100(share: float) -> str:
-    """Return how often something happens, for the reader.
-
-    Parameters
-    ----------
-    share : float
-        Between 0 and 1. [-]
-
-    Returns
-    -------
-    str
-        For instance "23 times in 100", "less than once in 100" or "over 99 times in 100".
-    """
+    """Return how often something happens, whole and never nil: "23 times in 100"."""
     whole = round(100 * share)
     if whole < 1:
         return "less than once in 100"
@@ -141,34 +86,12 @@ def times_in_100(share: float) -> str:
 
 
 def shown_mm(length_mm: float) -> str:
-    """Return a movement for the reader, to a hundredth of a millimetre.
-
-    Parameters
-    ----------
-    length_mm : float
-        Length. [mm]
-
-    Returns
-    -------
-    str
-        For instance "0.05 mm", or "under 0.01 mm".
-    """
+    """Return a movement for the reader: "0.05 mm", or "under 0.01 mm"."""
     return f"{length_mm:.2f} mm" if length_mm >= 0.01 else "under 0.01 mm"
 
 
 def temper_words(temper: TemperOut) -> str:
-    """Return a temper for the reader.
-
-    Parameters
-    ----------
-    temper : TemperOut
-        The temper of an option.
-
-    Returns
-    -------
-    str
-        For instance "250 °C, torch, 5 min (200 to 250 °C serves); shows brown".
-    """
+    """Return a temper for the reader: "250 °C, torch, 5 min (…); shows brown"."""
     if temper.temperature_c is None:
         return "none"
     text = f"{temper.temperature_c:.0f} °C, {temper.means}"

@@ -28,18 +28,7 @@ def _zone(demand: Demand) -> str:
 
 
 def assumptions(advice: Advice) -> tuple[str, ...]:
-    """Return every assumption that changes the advice.
-
-    Parameters
-    ----------
-    advice : Advice
-        The whole advice.
-
-    Returns
-    -------
-    tuple of str
-        Sentences.
-    """
+    """Return every assumption that changes the advice, in sentences."""
     job, asked = advice.job, advice.asked
     said = [_zone(demand) for demand in job.demands if demand.derived]
     permitted = permitted_movement(asked)

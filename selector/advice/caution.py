@@ -62,20 +62,7 @@ def _of_baths(advice: Advice, top: int) -> list[str]:
 
 
 def cautions(advice: Advice, top: int = 3) -> tuple[tuple[str, Caution], ...]:
-    """Return the cautions of part and leading options, by step of the work.
-
-    Parameters
-    ----------
-    advice : Advice
-        The whole advice.
-    top : int
-        How many leading options to look at.
-
-    Returns
-    -------
-    tuple
-        Pairs of id and caution; local codes always among them.
-    """
+    """Return the cautions of part and first `top` options by step, local codes always."""
     known = advice.job.catalog.cautions
     ids = [*_of_part(advice), *_of_stock(advice), *_of_baths(advice, top)]
     for option in advice.options[:top]:

@@ -33,35 +33,13 @@ _STEPS = (
 
 
 def needs_coupon(advice: Advice) -> bool:
-    """Return whether a bar of unknown grade is in play.
-
-    Parameters
-    ----------
-    advice : Advice
-        The whole advice.
-
-    Returns
-    -------
-    bool
-        True for unknown or unclear stock.
-    """
+    """Return whether a bar of unknown or unclear grade is in play."""
     unknown = any(steel.kind == "unknown" for _, steel in advice.job.bench.stock)
     return unknown or bool(advice.job.bench.unclear)
 
 
 def coupon_plan(advice: Advice) -> tuple[str, ...]:
-    """Return the steps of a coupon trial, empty where none is needed. Common practice.
-
-    Parameters
-    ----------
-    advice : Advice
-        The whole advice.
-
-    Returns
-    -------
-    tuple of str
-        Steps in order, each with what it decides.
-    """
+    """Return the steps of a coupon trial, none where it is not needed. Common practice."""
     if not needs_coupon(advice):
         return ()
     return _STEPS

@@ -25,18 +25,7 @@ _BY_MEANS: dict[Means, str] = {
 
 
 def name(option: Option) -> str:
-    """Return an option in words.
-
-    Parameters
-    ----------
-    option : Option
-        A ranked option.
-
-    Returns
-    -------
-    str
-        Steel, route, medium and temper.
-    """
+    """Return an option in words: steel, what is done to it, and temper."""
     work, temper = option.treatment, option.choice.temper
     bar = _BOUGHT_AS.get(work.condition.name, work.condition.name)
     if temper.means == "residual":
@@ -69,18 +58,7 @@ def _bath(work: Treatment) -> str:
 
 
 def headline(advice: Advice) -> str:
-    """Return the one line that says what to do.
-
-    Parameters
-    ----------
-    advice : Advice
-        The whole advice.
-
-    Returns
-    -------
-    str
-        One or two sentences.
-    """
+    """Return what to do, in one or two sentences."""
     verdict = advice.verdict
     if verdict == "safety_referral":
         use = advice.asked.safety_use

@@ -41,20 +41,7 @@ def _against(advice: Advice, first: Option, second: Option, criterion: Criterion
 
 
 def why_before(advice: Advice, first: Option, second: Option) -> str:
-    """Return why `first` stands before `second`: up to two gains, and what it pays for them.
-
-    Parameters
-    ----------
-    advice : Advice
-        The whole advice.
-    first, second : Option
-        Two ranked options.
-
-    Returns
-    -------
-    str
-        One or two sentences.
-    """
+    """Return why `first` stands before `second`: up to two gains, and what it gives away."""
     weights = np.array([advice.weights[name] for name in CRITERIA])
     lead = weights * (first.merit.mean(axis=0) - second.merit.mean(axis=0))
     gains = [CRITERIA[k] for k in np.argsort(-lead) if lead[k] > _LEAST_LEAD]
@@ -73,20 +60,7 @@ def why_before(advice: Advice, first: Option, second: Option) -> str:
 
 
 def reasons(advice: Advice, option: Option) -> tuple[str, ...]:
-    """Return why an option stands where it stands: its hardness, best and worst criterion.
-
-    Parameters
-    ----------
-    advice : Advice
-        The whole advice.
-    option : Option
-        A ranked option.
-
-    Returns
-    -------
-    tuple of str
-        Short sentences.
-    """
+    """Return why an option stands where it stands: its hardness, best and worst criterion."""
     merit, floor_hrc = option.merit.mean(axis=0), advice.job.leading.floor_hrc
     best, worst = CRITERIA[int(np.argmax(merit))], CRITERIA[int(np.argmin(merit))]
     wanted = "no hardness asked"

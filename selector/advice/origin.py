@@ -10,21 +10,7 @@ from selector.wording import shown_spread
 
 
 def origins(record: BaseModel) -> tuple[str, ...]:
-    """Return every figure of a record with its origin, one a line.
-
-    A figure is whatever holds a relation (a prediction) or a source with its place (a catalogue
-    value).
-
-    Parameters
-    ----------
-    record : BaseModel
-        Advice, need, comparison or catalogue record.
-
-    Returns
-    -------
-    tuple of str
-        Place in the record, value, and what it rests on.
-    """
+    """Return every figure of a record with its place and what it rests on, one a line."""
     return tuple(_lines(record.model_dump(mode="json"), ""))
 
 

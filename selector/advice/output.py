@@ -171,22 +171,7 @@ def _comparison(advice: Advice) -> ComparisonOut:
 
 
 def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False) -> AdviceOut:
-    """Return the advice as plain data.
-
-    Parameters
-    ----------
-    advice : Advice
-        What `advise` returned.
-    top : int, optional
-        How many options to hold; all if absent.
-    compare : bool, optional
-        Whether to ask methods of other families too, by a library slow to load.
-
-    Returns
-    -------
-    AdviceOut
-        Ready for JSON.
-    """
+    """Return the advice as plain data, with at most `top` options."""
     shown = advice.options[:top]
     plain = advice.as_bought
     first_two = advice.options[:2]

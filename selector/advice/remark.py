@@ -222,17 +222,6 @@ _RULES: tuple[Callable[[Advice], str | None], ...] = (
 
 
 def remarks(advice: Advice) -> tuple[str, ...]:
-    """Return the remarks that fit this advice.
-
-    Parameters
-    ----------
-    advice : Advice
-        The whole advice.
-
-    Returns
-    -------
-    tuple of str
-        Sentences; common practice where no source is named.
-    """
+    """Return the remarks that fit this advice; common practice where no source is named."""
     said = (rule(advice) for rule in _RULES)
     return tuple(sentence for sentence in said if sentence is not None)

@@ -22,18 +22,7 @@ _SENSITIVE_HRC = 2.0
 
 
 def chief_risk(option: Option) -> str:
-    """Return what is likeliest to go wrong.
-
-    Parameters
-    ----------
-    option : Option
-        A ranked option.
-
-    Returns
-    -------
-    str
-        Words, with the chance where there is one.
-    """
+    """Return what is likeliest to go wrong, in words, with its chance where there is one."""
     gates = option.judged.gates
     unknown = next((g for g in gates if g.share is None and g.verdict != "pass"), None)
     if unknown is not None:

@@ -7,18 +7,7 @@ from selector.record import Spread
 
 
 def option_table(advice: AdviceOut) -> pd.DataFrame:
-    """Return every ranked option as plain numbers, each column with its unit.
-
-    Parameters
-    ----------
-    advice : AdviceOut
-        The advice.
-
-    Returns
-    -------
-    DataFrame
-        One option a row.
-    """
+    """Return every ranked option as plain numbers, each column with its unit."""
     return pd.DataFrame(
         {
             "place": o.place,

@@ -17,20 +17,7 @@ LEAST_BATH_SHARE = 0.5
 
 
 def bath_gates(treatment: Treatment, asked: Requirement) -> list[Gate]:
-    """Return what the bath of a treatment leaves in doubt.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is quenched in what.
-    asked : Requirement
-        Part and workshop.
-
-    Returns
-    -------
-    list of Gate
-        Empty where the bath suits, or a firm quenches.
-    """
+    """Return what the bath of a treatment leaves in doubt; nothing where a firm quenches."""
     if treatment.medium is None or treatment.route.place != "workshop":
         return []
     gates = (_local_quench(treatment), _size(treatment, asked))

@@ -20,20 +20,7 @@ NEAR_HRC = 4
 
 
 def breaking_gates(prediction: Prediction, load: Load) -> list[Gate]:
-    """Return the gates of quench cracks and of snapping in use.
-
-    Parameters
-    ----------
-    prediction : Prediction
-        The option.
-    load : Load
-        Its impact.
-
-    Returns
-    -------
-    list of Gate
-        The first only where something is quenched.
-    """
+    """Return the gates of quench cracks, where it is quenched, and of snapping in use."""
     snap, risk = _snap_gate(prediction, load.impact), prediction.crack.risk
     if risk is None:
         return [snap]
@@ -42,18 +29,7 @@ def breaking_gates(prediction: Prediction, load: Load) -> list[Gate]:
 
 
 def snap_words(margin_hrc: float) -> str:
-    """Return how near an option is to snapping or chipping, for the reader.
-
-    Parameters
-    ----------
-    margin_hrc : float
-        By how much harder it could be. [HRC]
-
-    Returns
-    -------
-    str
-        For instance "near its limit: 3 HRC harder and it chips".
-    """
+    """Return how near it is to chipping: "near its limit: 3 HRC harder and it chips"."""
     margin = round(margin_hrc)
     if margin > NEAR_HRC:
         return f"{margin} HRC below where it chips"
@@ -92,22 +68,7 @@ def _snap_gate(prediction: Prediction, impact: str) -> Gate:
 
 
 def is_bound_to_fail(treatment: Treatment, temper: Temper, asked: Requirement) -> bool:
-    """Return whether a temper fails a gate whatever the sample holds.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is tempered.
-    temper : Temper
-        How it is tempered.
-    asked : Requirement
-        Impact and service temperature.
-
-    Returns
-    -------
-    bool
-        For a quenched part that is struck, or works too hot for the temper.
-    """
+    """Return whether a temper fails a gate whatever the sample: too cool for blow or heat."""
     if not treatment.hardens:
         return False
     impact, service = asked.load.impact, asked.limit.service_temperature

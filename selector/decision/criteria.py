@@ -56,20 +56,7 @@ class Range:
 
 
 def merits(ranges: tuple[Range, ...], values: NDArray[np.float64]) -> NDArray[np.float64]:
-    """Return the merit of every criterion at once, as `Range.merit` has it.
-
-    Parameters
-    ----------
-    ranges : tuple of Range
-        The table.
-    values : ndarray
-        In the units of the criteria; shape (samples, criteria).
-
-    Returns
-    -------
-    ndarray
-        Merit between 0 and 1; shape (samples, criteria).
-    """
+    """Return the merit of every criterion, as `Range.merit` has it; same shape as `values`."""
     worst = np.array([row.worst for row in ranges], dtype=float)
     ideal = np.array([row.ideal for row in ranges], dtype=float)
     given = np.array(values, dtype=float)

@@ -34,22 +34,7 @@ _SKIN_MM = 0.05
 
 
 def duty_gates(prediction: Prediction, hrc: Floats, standard: Standard) -> list[Gate]:
-    """Return the gates of duty of one option.
-
-    Parameters
-    ----------
-    prediction : Prediction
-        The option.
-    hrc : ndarray
-        Surface of the leading zone, after check and second temper. [HRC]
-    standard : Standard
-        What it is judged against.
-
-    Returns
-    -------
-    list of Gate
-        Those that apply.
-    """
+    """Return the gates of duty of one option that apply."""
     work, asked, lead = prediction.treatment, standard.asked, standard.lead
     hardest_hrc = max(median(prediction.surface_hrc), median(prediction.core_hrc))
     gates = (
@@ -64,20 +49,7 @@ def duty_gates(prediction: Prediction, hrc: Floats, standard: Standard) -> list[
 
 
 def contact_factor(hrc: Floats, standard: Standard) -> Floats:
-    """Return the pressure the leading zone bears over the one it gets, over the sample.
-
-    Parameters
-    ----------
-    hrc : ndarray
-        Its surface. [HRC]
-    standard : Standard
-        The contact that presses on it.
-
-    Returns
-    -------
-    ndarray
-        Infinite where nothing presses. [-]
-    """
+    """Return the pressure the leading zone bears over the one it gets; else infinite. [-]."""
     pressing = standard.pressing
     if pressing is None:
         return np.full(len(hrc), np.inf)
@@ -154,18 +126,7 @@ def _notch_at_end(part: Part, hard: tuple[int, ...]) -> str | None:
 
 
 def skin_mm(work: Treatment) -> float:
-    """Return the soft skin that the hardening heat leaves, before anything is ground off.
-
-    Parameters
-    ----------
-    work : Treatment
-        What is heated, and by what source.
-
-    Returns
-    -------
-    float
-        At the target heat; none by a firm, under salt, or where nothing is heated. [mm]
-    """
+    """Return the soft skin that the hardening heat leaves, before grinding. [mm]."""
     hardened, source = work.steel.hardened, work.source
     if hardened is None or source is None or not work.hardens or source.kind == "salt-bath":
         return 0.0

@@ -63,24 +63,9 @@ class Judged:
 
 
 def corrected(prediction: Prediction, standard: Standard) -> Floats:
-    """Return the surface hardness of the leading zone after check and second temper.
-
-    A part that reads too hard is tempered again to the middle of its window, as well as the
-    check reads. A part that reads too soft stays as it is: hardening it again is a cost, not a
-    cure.
-
-    Parameters
-    ----------
-    prediction : Prediction
-        The option.
-    standard : Standard
-        The demand of its zone and the checks of the workshop.
-
-    Returns
-    -------
-    ndarray
-        Hardness; shape (samples,). [HRC]
-    """
+    """Return the surface hardness of the leading zone after check and second temper. [HRC]."""
+    # A part that reads too hard is tempered again to the middle of its window, as well as the
+    # check reads. One that reads too soft stays so: hardening it again is a cost, not a cure.
     hrc, demand = prediction.surface_hrc, standard.lead
     checks = [CHECK_SD_HRC[c] for c in standard.asked.workshop.check if c in CHECK_SD_HRC]
     if demand.high_hrc is None or not checks or prediction.temper.means == "none":

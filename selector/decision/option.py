@@ -64,20 +64,7 @@ class Scorer:
     weights: Floats
 
     def option(self, judged: Judged, choice: Choice) -> Option:
-        """Return a judged option with its score.
-
-        Parameters
-        ----------
-        judged : Judged
-            Gates and values.
-        choice : Choice
-            Its temper.
-
-        Returns
-        -------
-        Option
-            Scored over the samples.
-        """
+        """Return a judged option with its score over the samples."""
         merit = merits(self.ranges, judged.values)
         index = reference_ideal(merit, self.weights)
         # What is not known counts nothing, as what fails does.
@@ -86,20 +73,7 @@ class Scorer:
 
 
 def scorer_of(job: Job, reference: float) -> Scorer:
-    """Return what scores the options of one requirement.
-
-    Parameters
-    ----------
-    job : Job
-        What is asked.
-    reference : float
-        What the part costs as bought in the reference steel.
-
-    Returns
-    -------
-    Scorer
-        Ranges and weights.
-    """
+    """Return what scores the options of one requirement; `reference` is in currency."""
     limit, weights = job.asked.limit, job.asked.priorities.weights()
     by_life = job.asked.zone[job.leading.zone].life_ratio is not None
     ranges = range_table(limit.budget, reference, limit.days, by_life=by_life)

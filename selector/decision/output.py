@@ -15,18 +15,7 @@ from selector.requirement import Requirement
 
 
 def zone_out(demand: Demand) -> ZoneOut:
-    """Return the demand of a zone as plain data.
-
-    Parameters
-    ----------
-    demand : Demand
-        Of one zone.
-
-    Returns
-    -------
-    ZoneOut
-        The same, counted from 1.
-    """
+    """Return the demand of a zone as plain data, zones counted from 1."""
     return ZoneOut(
         zone=demand.zone + 1,
         low_hrc=demand.low_hrc,
@@ -40,18 +29,7 @@ def zone_out(demand: Demand) -> ZoneOut:
 
 
 def temper_out(choice: Choice) -> TemperOut:
-    """Return a chosen temper with its colour where it shows one.
-
-    Parameters
-    ----------
-    choice : Choice
-        Of one option.
-
-    Returns
-    -------
-    TemperOut
-        The temper, and the band that serves as well.
-    """
+    """Return a chosen temper with its colour, where it shows one."""
     temper = choice.temper
     if temper.means == "none":
         return TemperOut(
@@ -78,53 +56,20 @@ def _colour(temper: Temper) -> str | None:
 
 
 def cost_out(money: Bill) -> Spread:
-    """Return the cost of a good part.
-
-    Parameters
-    ----------
-    money : Bill
-        Of one option.
-
-    Returns
-    -------
-    Spread
-        With its items at the middle as inputs.
-    """
+    """Return the cost of a good part, its items at the middle as inputs."""
     relation, source = "sum over good, reworked, scrapped", "price list"
     return sampled_out(money.cost, money.currency, relation, source, money.as_json())
 
 
 def movement_out(moved: Movement) -> Spread:
-    """Return how far a part moves.
-
-    Parameters
-    ----------
-    moved : Movement
-        Of one option.
-
-    Returns
-    -------
-    Spread
-        In mm, as it is judged against what is permitted.
-    """
+    """Return how far a part moves, in mm."""
     relation = "bow and growth by route and slenderness"
     source = "distortion.bow, distortion.size_change"
     return sampled_out(moved.moved_mm, "mm", relation, source)
 
 
 def failing_out(option: Option) -> Spread:
-    """Return the chance of failing in service.
-
-    Parameters
-    ----------
-    option : Option
-        A judged option.
-
-    Returns
-    -------
-    Spread
-        Unknown where its toughness is.
-    """
+    """Return the chance of failing in service; unknown where its toughness is."""
     return sampled_out(
         option.judged.failing,
         "-",
@@ -134,20 +79,7 @@ def failing_out(option: Option) -> Spread:
 
 
 def failure_cost_out(option: Option, asked: Requirement) -> Spread | None:
-    """Return what failures in service cost a part, beside the cost of making it.
-
-    Parameters
-    ----------
-    option : Option
-        A judged option.
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    Spread or None
-        The mean over the samples; None where no cost of a failure is stated.
-    """
+    """Return what failures in service cost a part; None where no such cost is stated."""
     price = asked.load.failure_cost
     if price is None:
         return None

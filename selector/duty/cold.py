@@ -31,20 +31,7 @@ class Transition:
 
 
 def transition(treatment: Treatment, hardness_hrc: float) -> Transition | None:
-    """Return the range in which a steel usually turns brittle.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        Steel, condition and route.
-    hardness_hrc : float
-        Of its surface. [HRC]
-
-    Returns
-    -------
-    Transition or None
-        Charpy V-notch; None where none is known for this state.
-    """
+    """Return where a steel usually turns brittle (Charpy V-notch), None where not known."""
     steel, process = treatment.steel, treatment.route.process
     known = steel.temperature_c.get("transition")
     if steel.kind == "austenitic-stainless":
@@ -70,25 +57,9 @@ def _of_pearlite(treatment: Treatment) -> Transition | None:
 
 
 def cold_gate(treatment: Treatment, hardest_hrc: float, asked: Requirement) -> Gate | None:
-    """Judge service in frost against the steel's usual transition.
-
-    A part that is struck below it fails. One that is not struck, or of which nothing is known,
-    is marginal.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        Steel, condition and route.
-    hardest_hrc : float
-        Hardness of surface or core, the harder of the two. [HRC]
-    asked : Requirement
-        Service temperature and impact.
-
-    Returns
-    -------
-    Gate or None
-        None without a stated service temperature below 0 °C.
-    """
+    """Judge service in frost against the steel's transition; None where it is warmer."""
+    # A part that is struck below it fails. One that is not struck, or of which nothing is
+    # known, is marginal.
     service = asked.limit.service_temperature
     if service is None or service >= COLD_C:
         return None

@@ -69,20 +69,8 @@ class Corner:
 
 
 def pressings(asked: Requirement) -> tuple[Pressing, ...]:
-    """Return the contacts of the stated force: each wearing zone with a round section.
-
-    The force is taken to bear along the whole of the zone's thinnest section, on a flat.
-
-    Parameters
-    ----------
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    tuple of Pressing
-        Empty where no contact force is stated, or nothing round wears.
-    """
+    """Return the contacts of the stated force: each wearing zone with a round section."""
+    # The force bears along the whole of the zone's thinnest section, against a flat.
     return tuple(_pressings(asked)) if asked.load.contact else ()
 
 
@@ -104,18 +92,7 @@ def _pressings(asked: Requirement) -> Iterator[Pressing]:
 
 
 def corners(asked: Requirement) -> tuple[Corner, ...]:
-    """Return the squares and hexagons that carry the torque, with the hardness they run in.
-
-    Parameters
-    ----------
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    tuple of Corner
-        Empty where there is no torque.
-    """
+    """Return the squares and hexagons that carry the torque, with the hardness they run in."""
     torque = asked.load.torque
     mates = {
         index - 1: zone.mate.hardness
@@ -135,36 +112,12 @@ def corners(asked: Requirement) -> tuple[Corner, ...]:
 
 
 def corner_factor(corner: Corner, hardness_hv: ArrayLike) -> Floats:
-    """Return the factor left before the corners of a drive begin to round.
-
-    Parameters
-    ----------
-    corner : Corner
-        The drive end.
-    hardness_hv : array_like
-        Its hardness. [HV]
-
-    Returns
-    -------
-    ndarray
-        Below 1 they round. [-]
-    """
+    """Return the factor left before the corners of a drive begin to round. [-]."""
     return np.asarray(strength(hardness_hv).yield_mpa / corner.yield_mpa)
 
 
 def blow_force_n(asked: Requirement) -> float | None:
-    """Return the force of the stated blow, None where none is stated.
-
-    Parameters
-    ----------
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    float or None
-        Along the part, taken elastically by it alone. [N]
-    """
+    """Return the force of the stated blow if the part alone takes it elastically. [N]."""
     if not asked.load.impact_energy:
         return None
     sections = asked.part.section

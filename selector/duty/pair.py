@@ -15,25 +15,9 @@ Floats = NDArray[np.float64]
 
 
 def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
-    """Return which of a pair wears, and whether it is the one that should.
-
-    The softer of the two wears. A pair in the wrong order is marginal, not refused: it works,
-    at the cost of the dear part.
-
-    Parameters
-    ----------
-    hrc : ndarray
-        Surface of the zone, after check and second temper. [HRC]
-    demand : Demand
-        Of the zone.
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    Gate or None
-        Pass or marginal; None where the mate's hardness is not known, or either may wear.
-    """
+    """Judge which of a pair wears; None where the mate's hardness is open or either may."""
+    # The softer of the two wears. A pair in the wrong order is marginal, not refused: it
+    # works, at the cost of the dear part.
     mate = asked.zone[demand.zone].mate
     if mate is None or mate.hardness is None or mate.should_wear == "either":
         return None
@@ -54,18 +38,7 @@ def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
 
 
 def left_open(zone: Zone) -> str | None:
-    """Return which of a pair ought to wear, where that or the mate's hardness is left open.
-
-    Parameters
-    ----------
-    zone : Zone
-        With its mate.
-
-    Returns
-    -------
-    str or None
-        One sentence; None without a mate, or where the window answers it.
-    """
+    """Return which of a pair ought to wear, where that or the mate's hardness is left open."""
     mate = zone.mate
     if mate is None:
         return None

@@ -6,18 +6,7 @@ SLENDER = 8.0
 
 
 def stiffness(asked: Requirement) -> str | None:
-    """Return the sentence that hardening does not stiffen, where it may be hoped for.
-
-    Parameters
-    ----------
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    str or None
-        None for a stubby part that nothing bends.
-    """
+    """Return that hardening does not stiffen, for a slender or bent part where it may tempt."""
     part = asked.part
     slim = min(section.size for section in part.section)
     if asked.load.bending or part.length_mm > SLENDER * slim:

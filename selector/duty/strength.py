@@ -87,34 +87,12 @@ class Bearing:
 
 
 def has_load(load: Load) -> bool:
-    """Return whether any load was given.
-
-    Parameters
-    ----------
-    load : Load
-        Loads of the requirement.
-
-    Returns
-    -------
-    bool
-        False when strength cannot be judged.
-    """
+    """Return whether any load is stated, without which strength cannot be judged."""
     return any((load.torque, load.bending, load.axial))
 
 
 def bearing(asked: Requirement) -> Bearing:
-    """Return what the part bears.
-
-    Parameters
-    ----------
-    asked : Requirement
-        Part, features and loads.
-
-    Returns
-    -------
-    Bearing
-        Does not depend on the steel.
-    """
+    """Return what the part bears, whatever its steel."""
     notch = notches(asked.part)
     return Bearing(
         notches=notch,
@@ -185,18 +163,7 @@ def _of_unknown_load(section_hrc: Floats, *, vital: bool) -> Floats:
 
 
 def strength_words(factor: float) -> str:
-    """Return a factor of strength for the reader.
-
-    Parameters
-    ----------
-    factor : float
-        Of the weakest place. [-]
-
-    Returns
-    -------
-    str
-        For instance "bears 1.4 times what you ask".
-    """
+    """Return a factor of strength in words: "bears 1.4 times what you ask"."""
     if factor >= CAP:
         return "bears twice what you ask, or more"
     return f"bears {factor:.1f} times what you ask"

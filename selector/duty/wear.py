@@ -75,22 +75,8 @@ def carbide_gain(treatment: Treatment, demand: Demand, asked: Requirement) -> Re
 
 
 def is_cutting(demand: Demand, asked: Requirement) -> bool:
-    """Return whether a zone lives by an edge that cuts or is struck, or by its face under grit.
-
-    Claws and pawls bear on their edges without cutting; they are no such zone.
-
-    Parameters
-    ----------
-    demand : Demand
-        Of the zone.
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    bool
-        By its kind of wear, and for an edge by blows or a feature that names it.
-    """
+    """Return whether a zone lives by an edge that cuts or is struck, or is under grit."""
+    # Claws and pawls bear on their edges without cutting; they are no such zone.
     wear = asked.zone[demand.zone].wear
     edge = any(feature.kind == "edge" for feature in asked.part.feature)
     struck = asked.load.impact == "hammered"
@@ -98,20 +84,7 @@ def is_cutting(demand: Demand, asked: Requirement) -> bool:
 
 
 def has_edge(demand: Demand, asked: Requirement) -> bool:
-    """Return whether a zone ends in an edge or in teeth, which a hard layer meets alone.
-
-    Parameters
-    ----------
-    demand : Demand
-        Of the zone.
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    bool
-        By its kind of wear, or by the features of the part.
-    """
+    """Return whether a zone ends in an edge or in teeth, which a hard layer meets alone."""
     edged = any(feature.kind in {"edge", "teeth"} for feature in asked.part.feature)
     return edged or asked.zone[demand.zone].wear == "edge-impact"
 

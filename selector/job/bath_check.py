@@ -10,20 +10,7 @@ from selector.requirement.workshop import Workshop
 
 
 def bath_problems(workshop: Workshop, media: Mapping[str, Medium]) -> list[Problem]:
-    """Return what is wrong with baths that are frozen, boiling or on fire.
-
-    Parameters
-    ----------
-    workshop : Workshop
-        Its baths; media whose boiling nobody has described are let pass.
-    media : mapping of str to Medium
-        What is known of them, by the name the user gives.
-
-    Returns
-    -------
-    list of Problem
-        One for each such bath, named as the user wrote it.
-    """
+    """Return what is wrong with baths that are frozen, boiling or on fire, by their field."""
     found: list[Problem] = []
     for number, kept in enumerate(workshop.bath, start=1):
         medium = media.get(kept.medium)

@@ -24,18 +24,7 @@ _PRESUMED = {"keyway": 0.25}
 
 
 def as_cooled(part: Part) -> tuple[Section, ...]:
-    """Return the sections as they heat and cool: what is shorter than it is thick is a plate.
-
-    Parameters
-    ----------
-    part : Part
-        The part.
-
-    Returns
-    -------
-    tuple of Section
-        Same number and order; a disc stands as a flat of its thickness.
-    """
+    """Return the sections as they heat and cool; what is shorter than thick is a plate."""
     if part.length_mm >= min(s.size - (s.bore or 0.0) for s in part.section):
         return part.section
     return tuple(
@@ -45,18 +34,7 @@ def as_cooled(part: Part) -> tuple[Section, ...]:
 
 
 def area_mm2(section: Section) -> float:
-    """Return the cross-section of the steel, in mm².
-
-    Parameters
-    ----------
-    section : Section
-        One stretch of the part.
-
-    Returns
-    -------
-    float
-        Area. [mm²]
-    """
+    """Return the cross-section of the steel. [mm²]."""
     size = section.size
     full = {
         "round": np.pi / 4 * size**2,
@@ -69,20 +47,7 @@ def area_mm2(section: Section) -> float:
 
 
 def mass_kg(part: Part, sections: Iterable[int] | None = None) -> float:
-    """Return the mass of the finished part, in kg.
-
-    Parameters
-    ----------
-    part : Part
-        The part.
-    sections : iterable of int, optional
-        Only these of its sections, from 0.
-
-    Returns
-    -------
-    float
-        Mass. [kg]
-    """
+    """Return the mass of the finished part, or of some of its sections counted from 0. [kg]."""
     counted = part.section if sections is None else [part.section[i] for i in sections]
     return sum(area_mm2(s) * s.length for s in counted) * DENSITY_KG_PER_MM3
 
@@ -130,21 +95,7 @@ class Notches:
 
 
 def cut_share(part: Part, feature: Feature) -> NetShare:
-    """Return what a feature leaves of its section once that yields throughout.
-
-    Parameters
-    ----------
-    part : Part
-        The part.
-    feature : Feature
-        One of its features; a hole or slot of unknown size is presumed 0.15 of the section, a
-        keyway a quarter.
-
-    Returns
-    -------
-    NetShare
-        All of it where the feature cuts nothing away. [-]
-    """
+    """Return what a feature leaves of its section once that yields throughout. [-]."""
     section = part.section[part.place(feature)]
     if feature.kind not in CUTS:
         return NetShare(1.0, 1.0, 1.0)
@@ -196,37 +147,13 @@ def feature_factors(part: Part, feature: Feature) -> tuple[float, float]:
 
 
 def cut_mm(part: Part, feature: Feature) -> float:
-    """Return how wide a hole, slot or keyway is; what is not given is presumed.
-
-    Parameters
-    ----------
-    part : Part
-        The part.
-    feature : Feature
-        One of its features.
-
-    Returns
-    -------
-    float
-        Its size, or its usual share of the section. [mm]
-    """
+    """Return how wide a hole, slot or keyway is, or usually is where no size is given. [mm]."""
     section = part.section[part.place(feature)]
     return feature.size or _PRESUMED.get(feature.kind, 0.15) * section.across_mm
 
 
 def notches(part: Part) -> Notches:
-    """Return the largest notch factor and the least net share of each section.
-
-    Parameters
-    ----------
-    part : Part
-        The part.
-
-    Returns
-    -------
-    Notches
-        Shape (sections,); 1 where there is no notch. [-]
-    """
+    """Return the largest notch factor and the least net share of each section. [-]."""
     torsion, bending, *net = (np.ones(len(part.section)) for _ in range(5))
     for index, (left, right) in enumerate(pairwise(part.section)):
         small, large = sorted((left.size, right.size))
@@ -249,17 +176,6 @@ def notches(part: Part) -> Notches:
 
 
 def section_ratio(part: Part) -> float:
-    """Return the largest ratio of thickness between neighbouring sections.
-
-    Parameters
-    ----------
-    part : Part
-        The part.
-
-    Returns
-    -------
-    float
-        Ratio, 1 for an even part. [-]
-    """
+    """Return the largest ratio of thickness between neighbouring sections. [-]."""
     sizes = [s.size for s in part.section]
     return max((max(a, b) / min(a, b) for a, b in pairwise(sizes)), default=1.0)

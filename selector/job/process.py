@@ -100,20 +100,7 @@ FURNACE = ReadingError(8.0, 5.0, 0.0)
 
 
 def reading_error(treatment: Treatment, workshop: Workshop) -> ReadingError:
-    """Return how far the hardening heat of a treatment is misread.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is heated, and by what.
-    workshop : Workshop
-        Instruments, light and skill.
-
-    Returns
-    -------
-    ReadingError
-        Of the eye and its instruments, or of the instrument of a furnace.
-    """
+    """Return how far the hardening heat of a treatment is misread in this workshop."""
     if not treatment.by_eye:
         return FURNACE
     read, skill = reading(workshop.measure, workshop.light), workshop.skill
@@ -121,42 +108,14 @@ def reading_error(treatment: Treatment, workshop: Workshop) -> ReadingError:
 
 
 def structure_of(condition: str, carbon_wt_pct: float) -> Structure:
-    """Return the structure of a bar as bought.
-
-    Parameters
-    ----------
-    condition : str
-        Supply condition.
-    carbon_wt_pct : float
-        Carbon. [wt %]
-
-    Returns
-    -------
-    str
-        As `metallurgy` names it; soft bar rich in carbon is spheroidised.
-    """
+    """Return the structure of a bar as bought; soft bar rich in carbon is spheroidised."""
     found = STRUCTURE.get(condition, "ferrite-pearlite")
     rich = carbon_wt_pct > SPHEROIDISED_ABOVE_WT_PCT
     return "spheroidised" if rich and found == "ferrite-pearlite" else found
 
 
 def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -> Heat | None:
-    """Return the hardening heat as this workshop would give it.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is heated.
-    workshop : Workshop
-        By whom and with what.
-    normals : mapping of str to ndarray
-        The shared draws.
-
-    Returns
-    -------
-    Heat or None
-        None where the route does not harden by a quench.
-    """
+    """Return the hardening heat as this workshop gives it, None where nothing is quenched."""
     hardened = treatment.steel.hardened
     if not treatment.hardens or hardened is None:
         return None

@@ -47,20 +47,7 @@ def section_like(section: Section) -> float:
 
 
 def heated_thickness(asked: Requirement, work: Treatment) -> float:
-    """Return the thickest section a route heats, as a round, in mm.
-
-    Parameters
-    ----------
-    asked : Requirement
-        What is asked.
-    work : Treatment
-        Whole or local.
-
-    Returns
-    -------
-    float
-        Diameter of the round that heats like it. [mm]
-    """
+    """Return the diameter of the round that heats like the thickest section heated. [mm]."""
     sections = as_cooled(asked.part)
     local = work.route.extent == "local"
     heated = hard_sections(asked) if local else range(len(sections))

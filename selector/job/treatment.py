@@ -80,34 +80,12 @@ TORCH_OF: dict[str, TorchName] = {
 
 
 def knows(source: HeatSource | None) -> bool:
-    """Return whether a heat source is a flame or fire that can be computed.
-
-    Parameters
-    ----------
-    source : HeatSource or None
-        Catalogue heat source.
-
-    Returns
-    -------
-    bool
-        False for furnaces, ovens, induction and none.
-    """
+    """Return whether a heat source is a flame or fire that can be computed."""
     return source is not None and source.slug in TORCH_OF
 
 
 def is_torched(treatment: Treatment) -> bool:
-    """Return whether a treatment is followed from its flame on.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        Any.
-
-    Returns
-    -------
-    bool
-        True for local routes in a flame that is known; a fire soaks the end through.
-    """
+    """Return whether a treatment is followed from its flame on: local, and a known flame."""
     source, local = treatment.source, treatment.route.extent == "local"
     return (
         local
@@ -182,22 +160,7 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
 def tempers(
     treatment: Treatment, ceilings: dict[Means, float], *, thin: bool = False
 ) -> tuple[Temper, ...]:
-    """Return the tempers to try on a treatment, none included.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is tempered.
-    ceilings : dict of str to float
-        Means the workshop has, with their ceilings. [°C]
-    thin : bool
-        Whether the part is thin enough to blaze off.
-
-    Returns
-    -------
-    tuple of Temper
-        In rising temperature for each means.
-    """
+    """Return the tempers to try on a treatment, none included, rising for each means."""
     route = treatment.route
     if route.process in {"none", "nitride", "normalise", "austemper"}:
         return (NO_TEMPER,)

@@ -20,20 +20,7 @@ class Window:
 
 
 def strength(sure: Window | None, stated: Window | None, governs: str) -> str:
-    """Return what one section needs to bear its loads.
-
-    Parameters
-    ----------
-    sure, stated : Window or None
-        Hardness that bears nine loads in ten, and the stated one; None where nothing does.
-    governs : str
-        The loads, for instance "torque and bending, in fatigue too".
-
-    Returns
-    -------
-    str
-        One clause.
-    """
+    """Return what one section needs to bear its loads: `sure` nine times in ten."""
     if stated is None:
         return (
             f"no hardness stands the {governs} here: make it thicker, ease the notch, or take "
@@ -51,22 +38,7 @@ def strength(sure: Window | None, stated: Window | None, governs: str) -> str:
 
 
 def blow(energy_j: float, force_n: float, least_hrc: float | None) -> str:
-    """Return what a blow asks of the thinnest section.
-
-    Parameters
-    ----------
-    energy_j : float
-        Of the blow. [J]
-    force_n : float
-        When the part alone takes it. [N]
-    least_hrc : float or None
-        That springs back; None where nothing does.
-
-    Returns
-    -------
-    str
-        One clause.
-    """
+    """Return what a blow asks of the thinnest section, or that no hardness springs back."""
     start = f"a blow of {energy_j:g} J, taken by the part alone, is {force_n / 1e3:.0f} kN"
     if least_hrc is None:
         return f"{start}: no hardness springs back; it upsets unless the work yields"
@@ -76,24 +48,7 @@ def blow(energy_j: float, force_n: float, least_hrc: float | None) -> str:
 def contact(
     pressure_mpa: float, surface: Spread | None, depths: dict[str, Spread], *, rolling: bool
 ) -> str:
-    """Return what one contact needs.
-
-    Parameters
-    ----------
-    pressure_mpa : float
-        Peak pressure. [MPa]
-    surface : Spread or None
-        Least hardness of the surface; None where none bears it.
-    depths : dict of str to Spread
-        Hard layer needed over each core.
-    rolling : bool
-        Whether it is rolled over for long.
-
-    Returns
-    -------
-    str
-        One clause.
-    """
+    """Return what one contact needs: a hard surface, and a hard layer over each core."""
     how = "rolled over for long" if rolling else "pressed now and then"
     start = f"{pressure_mpa:.0f} MPa of contact pressure, {how}"
     if surface is None or surface.p50 is None:
@@ -106,18 +61,7 @@ def contact(
 
 
 def gaps(asked: Requirement) -> tuple[str, ...]:
-    """Return what the requirement does not say, and what is assumed instead.
-
-    Parameters
-    ----------
-    asked : Requirement
-        What is asked.
-
-    Returns
-    -------
-    tuple of str
-        Sentences.
-    """
+    """Return what the requirement does not say, and what is assumed instead."""
     said = []
     if not any((asked.load.torque, asked.load.bending, asked.load.axial)):
         said.append("No torque, bending or axial load given: strength is not judged.")
@@ -144,24 +88,7 @@ def _asks(lead: Demand) -> str:
 def headline(
     verdict: str, lead: Demand, needs: tuple[SectionNeed, ...], bar: PlainBar | None
 ) -> str:
-    """Return the first line: whether hardness is needed at all, and what for.
-
-    Parameters
-    ----------
-    verdict : str
-        The one word of the answer.
-    lead : Demand
-        Of the zone that asks the most.
-    needs : tuple of SectionNeed
-        Of all sections.
-    bar : PlainBar or None
-        The bar nearest to hand that serves as bought.
-
-    Returns
-    -------
-    str
-        One sentence.
-    """
+    """Return the first line: whether hardness is needed at all, and what for."""
     borne = ""
     if needs:
         borne = (

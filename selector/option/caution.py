@@ -31,20 +31,7 @@ BY_MEANS = {
 
 
 def of_steel(steel: Steel, temper: Temper | None = None) -> list[str]:
-    """Return the caution ids of a steel, at the temper it gets if it gets one.
-
-    Parameters
-    ----------
-    steel : Steel
-        Catalogue steel.
-    temper : Temper, optional
-        How it is tempered.
-
-    Returns
-    -------
-    list of str
-        Ids of the one list of cautions.
-    """
+    """Return the caution ids of a steel, at its temper if it has one."""
     tempered_c = temper.temperature_c if temper is not None and temper.means != "none" else -1.0
     return [
         limit.caution
@@ -54,20 +41,7 @@ def of_steel(steel: Steel, temper: Temper | None = None) -> list[str]:
 
 
 def of_option(asked: Requirement, prediction: Prediction) -> list[str]:
-    """Return the caution ids an option brings with it.
-
-    Parameters
-    ----------
-    asked : Requirement
-        What is asked.
-    prediction : Prediction
-        What is done, and how hard it comes out.
-
-    Returns
-    -------
-    list of str
-        Ids of the one list of cautions.
-    """
+    """Return the caution ids that an option brings with it."""
     work, temper = prediction.treatment, prediction.temper
     ids = [*work.route.cautions]
     if work.medium is not None and work.route.place == "workshop":
@@ -115,19 +89,6 @@ def _takes_hydrogen(asked: Requirement, prediction: Prediction) -> bool:
 def by_step(
     ids: Iterable[str], known: Mapping[str, Caution]
 ) -> tuple[tuple[str, Caution], ...]:
-    """Return cautions once each, in the order of the work.
-
-    Parameters
-    ----------
-    ids : iterable of str
-        Ids of the one list of cautions.
-    known : mapping of str to Caution
-        The list.
-
-    Returns
-    -------
-    tuple
-        Pairs of id and caution.
-    """
+    """Return cautions once each with their ids, in the order of the work."""
     once = {key: known[key] for key in dict.fromkeys(ids)}
     return tuple(sorted(once.items(), key=lambda item: STEPS.index(item[1].step)))

@@ -69,20 +69,7 @@ def order_of(job: Job) -> Order:
 
 
 def bark_mm(steel: Steel, thickness_mm: float) -> float:
-    """Return what comes off each side of black bar before it may be hardened.
-
-    Parameters
-    ----------
-    steel : Steel
-        What it is: tool steel bar has a published allowance, other bar a usual one.
-    thickness_mm : float
-        Thickness of the part. [mm]
-
-    Returns
-    -------
-    float
-        A side. [mm]
-    """
+    """Return what comes off each side of black bar before it may be hardened. [mm]."""
     tool = steel.kind.endswith("-tool") or steel.kind == "high-speed"
     return float(bar_allowance_mm(thickness_mm)) if tool else USUAL_BARK_MM
 

@@ -115,18 +115,7 @@ def crack_sample(
 
 
 def crack_words(risk: CrackRisk) -> str:
-    """Return a crack risk in words: class, band, and the weightiest reasons.
-
-    Parameters
-    ----------
-    risk : CrackRisk
-        The risk.
-
-    Returns
-    -------
-    str
-        For instance "some, 2 to 10 in 100 (its carbon)"; a low risk needs no reasons.
-    """
+    """Return a crack risk in words: "some, 2 to 10 in 100 (its carbon)"."""
     names = [r.name for r in risk.reasons[:2]]
     reasons = "; ".join(CRACK_WORDS.get(name, name.replace("-", " ")) for name in names)
     low, high = round(100.0 * risk.low_fraction), round(100.0 * risk.high_fraction)

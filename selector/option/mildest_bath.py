@@ -17,20 +17,7 @@ MENDED_BY_QUENCH = frozenset({"hard_enough", "depth", "strength", "contact", "me
 
 
 def mild_first(treatments: Iterable[Treatment], workshop: Workshop) -> list[Treatment]:
-    """Return treatments, those of milder baths first.
-
-    Parameters
-    ----------
-    treatments : iterable of Treatment
-        What may be done.
-    workshop : Workshop
-        Its baths.
-
-    Returns
-    -------
-    list of Treatment
-        Otherwise in the order given.
-    """
+    """Return treatments, those of milder baths first, otherwise in the order given."""
 
     def severity_per_in(work: Treatment) -> float:
         if work.medium is None:
@@ -43,55 +30,18 @@ def mild_first(treatments: Iterable[Treatment], workshop: Workshop) -> list[Trea
 
 
 def is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
-    """Return whether a bath is of water and a steel made for a milder one.
-
-    Parameters
-    ----------
-    steel : Steel
-        Catalogue steel.
-    medium : Medium or None
-        The bath.
-
-    Returns
-    -------
-    bool
-        False without a bath, or for a steel of which nothing is known.
-    """
+    """Return whether a bath is of water and the steel is known as made for a milder one."""
     made_for = steel.hardened.quench if steel.hardened else "water"
     return medium is not None and medium.severity_class == "water" and made_for != "water"
 
 
 def but_for_bath(work: Treatment) -> tuple[str, str, str]:
-    """Return what two treatments share that differ only in their bath.
-
-    Parameters
-    ----------
-    work : Treatment
-        What is done.
-
-    Returns
-    -------
-    tuple of str
-        Steel, supply condition and route.
-    """
+    """Return steel, condition and route, which two treatments share that differ in bath."""
     return work.steel.slug, work.condition.name, work.route.slug
 
 
 def hardens_fully(work: Treatment, gates: Iterable[Gate]) -> bool:
-    """Return whether a faster quench could improve nothing.
-
-    Parameters
-    ----------
-    work : Treatment
-        What was done.
-    gates : iterable of Gate
-        How it was judged.
-
-    Returns
-    -------
-    bool
-        True where every demand that a faster quench could help is met outright.
-    """
+    """Return whether a faster quench could improve nothing: what it helps is met outright."""
     # The depth of a case follows from carburising time and box, not from the quench.
     mended = MENDED_BY_QUENCH - ({"depth"} if work.route.process == "case" else set())
     asked = [gate for gate in gates if gate.name in mended]
@@ -99,20 +49,7 @@ def hardens_fully(work: Treatment, gates: Iterable[Gate]) -> bool:
 
 
 def needless(work: Treatment, milder: Treatment) -> Gate:
-    """Return why a harsher bath is not weighed.
-
-    Parameters
-    ----------
-    work : Treatment
-        In the harsher bath.
-    milder : Treatment
-        The same in a milder bath that hardens as asked.
-
-    Returns
-    -------
-    Gate
-        Failed.
-    """
+    """Return why a harsher bath is not weighed beside a milder one."""
     mild = in_sentence(milder.medium.name) if milder.medium else "a milder bath"
     harsh = in_sentence(work.medium.name) if work.medium else "a harsher one"
     text = f"{mild} hardens it as asked here; {harsh} would only add cracks and bending"

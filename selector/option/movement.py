@@ -50,18 +50,7 @@ class Permitted:
 
 
 def permitted_movement(asked: Requirement) -> Permitted:
-    """Return how far the part may move.
-
-    Parameters
-    ----------
-    asked : Requirement
-        Part and limits.
-
-    Returns
-    -------
-    Permitted
-        The run-out limit, or a usual one where none is stated; more where it is ground after.
-    """
+    """Return how far the part may move: its run-out limit or a usual one, or grinding stock."""
     limit, part = asked.limit.runout, asked.part
     grinds = {"toolpost-grinder", "surface-grinder"} & set(part.finish_after)
     stock = GRINDABLE * (part.stock_removal or 0.25) if grinds else 0.0
@@ -71,18 +60,7 @@ def permitted_movement(asked: Requirement) -> Permitted:
 
 
 def movement_words(move: Movement) -> str:
-    """Return how far the part bows, for the reader.
-
-    Parameters
-    ----------
-    move : Movement
-        Of one option.
-
-    Returns
-    -------
-    str
-        For instance "bows 0.05 of the 0.3 mm you allow", or "bows under 0.01 mm".
-    """
+    """Return how far the part bows: "bows 0.05 of the 0.3 mm you allow"."""
     bow = shown_mm(median(move.moved_mm))
     if not move.stated:
         return f"bows {bow}"

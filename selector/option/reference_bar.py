@@ -12,18 +12,7 @@ REFERENCE = ("42crmo4", "prehard", "prehard-bar")
 
 
 def reference_bar(catalog: Catalog) -> Treatment | None:
-    """Return the bar that cost is measured by where no budget is given.
-
-    Parameters
-    ----------
-    catalog : Catalog
-        What is known.
-
-    Returns
-    -------
-    Treatment or None
-        As bought; None where the catalogue lacks it.
-    """
+    """Return the bar that cost is measured by, as bought; None where it is not catalogued."""
     steel = catalog.steels.get(REFERENCE[0])
     sold = steel.condition if steel else ()
     condition = next((c for c in sold if c.name == REFERENCE[1]), None)
@@ -33,18 +22,7 @@ def reference_bar(catalog: Catalog) -> Treatment | None:
 
 
 def reference_cost(job: Job) -> float:
-    """Return what the part costs as bought in the named reference steel.
-
-    Parameters
-    ----------
-    job : Job
-        Part and prices.
-
-    Returns
-    -------
-    float
-        Cost of a good part; an hour of labour where that bar is not in the catalogue.
-    """
+    """Return what the part costs in the reference bar, an hour of labour without one."""
     treatment = reference_bar(job.catalog)
     if treatment is None:
         return job.catalog.prices.labour_per_h

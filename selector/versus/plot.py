@@ -34,18 +34,7 @@ def checked_format(path: Path) -> None:
 
 
 def plot_of(versus: "VersusOut") -> "Figure":
-    """Return the plot.
-
-    Parameters
-    ----------
-    versus : VersusOut
-        The comparison.
-
-    Returns
-    -------
-    Figure
-        Both costs with their 90 % bands over the quantity, the swap marked.
-    """
+    """Return both costs with their 90 % bands over the quantity, the swap marked."""
     from matplotlib.figure import Figure  # noqa: PLC0415 - slow to load
     from matplotlib.ticker import FuncFormatter  # noqa: PLC0415
 

@@ -8,20 +8,7 @@ _WORDS = {"cost": "cheaper", "score": "better"}
 
 
 def number(value: float, axis: str) -> str:
-    """Return a place on an axis for the reader.
-
-    Parameters
-    ----------
-    value : float
-        The place.
-    axis : str
-        The axis.
-
-    Returns
-    -------
-    str
-        A rate of cracking in percent, money without cents, pieces whole.
-    """
+    """Return a place on an axis: crack rate in 100, money without cents, pieces whole."""
     if axis == "crack rate":
         return f"{100 * value:.2g} %"
     return f"{value:.0f}" if axis != "bar price" else f"{value:.2g}"
@@ -86,20 +73,7 @@ def failing(ahead: str, at: float | None, chances: list[float], currency: str) -
 
 
 def headline(first: SideOut, second: SideOut, swaps: tuple[SwapOut, ...]) -> str:
-    """Return the comparison in a sentence or two.
-
-    Parameters
-    ----------
-    first, second : SideOut
-        Both sides.
-    swaps : tuple of SwapOut
-        Where they change places.
-
-    Returns
-    -------
-    str
-        Who is ahead by score and by cost, and at what quantity the cost turns.
-    """
+    """Return who is ahead by score and cost, and at what quantity the cost turns."""
     ahead, behind = (first, second) if first.score >= second.score else (second, first)
     text = (
         f"{_what(ahead)} stands ahead of {_what(behind)}: score {ahead.score:.2f} against "
