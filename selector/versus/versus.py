@@ -18,9 +18,11 @@ from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import choice_of
 from selector.record import gate_out, sampled_out, spread_out
 from selector.requirement import Requirement
+from selector.versus.axis import QUANTITIES, of_quantity
 from selector.versus.option_id import FIELD, option_of
 from selector.versus.record import SideOut, VersusOut
-from selector.versus.swap import QUANTITIES, Side, both, of_quantity, swaps
+from selector.versus.side import Side, both
+from selector.versus.swap import swaps
 from selector.versus.words import headline
 
 

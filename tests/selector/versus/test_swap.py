@@ -1,6 +1,5 @@
 from dataclasses import replace
 
-import numpy as np
 import pytest
 
 from catalog import load_catalog
@@ -9,8 +8,10 @@ from selector.job.job import resolved
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from selector.option.temper_choice import Choice
+from selector.versus.axis import bar_per_kg, of_quantity
 from selector.versus.option_id import option_of
-from selector.versus.swap import Side, bar_per_kg, both, of_quantity, swaps
+from selector.versus.side import Side, both
+from selector.versus.swap import swaps
 from tests.dog import asked
 
 CATALOG = load_catalog()
@@ -37,11 +38,6 @@ PLACES = [key for key, swap in SWAPS.items() if swap.at is not None]
 
 def costs(pair, job):
     return [median(one.cost(job)) for one in pair]
-
-
-def test_a_bill_drawn_up_anew_is_the_bill_of_the_prediction():
-    for one in PAIR:
-        assert one.cost(JOB) == pytest.approx(one.prediction.bill.cost)
 
 
 def test_cheap_with_care_loses_to_better_with_simple_at_a_stated_quantity():
@@ -101,21 +97,3 @@ def test_a_failure_dear_enough_turns_the_cost_round_where_the_cheaper_fails_more
 def test_every_place_lies_where_it_was_looked_for(key):
     swap = SWAPS[key]
     assert swap.low <= swap.at <= swap.high
-
-
-def test_the_same_bar_twice_has_no_price_ratio():
-    twin = side(CAREFUL.replace("200c", "225c"), JOB)
-    axes = {swap.axis for swap in swaps((PAIR[0], twin), JOB)}
-    assert "bar price" not in axes
-
-
-def test_what_is_not_quenched_has_no_crack_rate_to_turn():
-    plain = [side(f"{s}/as-bought/none", JOB) for s in ("c45/cold-drawn", "s235/cold-drawn")]
-    axes = {swap.axis for swap in swaps((plain[0], plain[1]), JOB)}
-    assert "crack rate" not in axes
-
-
-def test_cracking_changes_rate_and_draws_alone():
-    one = PAIR[0].cracking(0.5)
-    assert np.mean(one.prediction.crack.cracked) == pytest.approx(0.5, abs=0.02)
-    assert np.all(one.prediction.surface_hrc == PAIR[0].prediction.surface_hrc)
