@@ -17,6 +17,7 @@ LEAST_STEELS = 30
 LEAST_ROUTES = 16
 # A curve may rise this much by the scatter of its readings alone. [HRC]
 CURVE_RISE_HRC = 1.0
+LOCAL = ("flame", "fire", "induction")
 SEVEREST_FIRST: tuple[Quench, ...] = ("water", "oil", "air")
 
 
@@ -120,6 +121,17 @@ def _equipment_exists(catalog: Catalog) -> Iterator[str]:
                 if name not in known:
                     rule = f"must be the name of a file in {key}"
                     yield _fault(f"{route.slug}.toml", key, rule, name)
+
+
+def _local_heat_is_local(catalog: Catalog) -> Iterator[str]:
+    """Demand that a zone is heated by a flame, a fire or a coil: a furnace heats all of it."""
+    for route in catalog.routes.values():
+        named = (catalog.heat_sources.get(name) for name in route.heat_sources)
+        for source in named if route.extent == "local" else ():
+            if source is not None and source.kind not in LOCAL:
+                rule = f"must be of kind {', '.join(LOCAL)} where a zone is heated"
+                got = f"{source.slug}, a {source.kind}"
+                yield _fault(f"{route.slug}.toml", "heat_sources", rule, got)
 
 
 def _name_is_unique(catalog: Catalog) -> Iterator[str]:
@@ -281,6 +293,7 @@ RULES: tuple[Callable[[Catalog], Iterator[str]], ...] = (
     _family_used,
     _caution_exists,
     _equipment_exists,
+    _local_heat_is_local,
     _name_is_unique,
     _transformations_in_order,
     _hardening_heat_is_hot,

@@ -1,17 +1,20 @@
 """Cautions, each with an id, the hazard and a sentence of ours."""
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from catalog.values import Fact, Record, Text
+
+# The moments of the work, in their order.
+Step = Literal["before work", "heating", "quenching", "tempering", "finishing", "in service"]
 
 
 class Caution(Record):
     """One caution. `step` names the moment of the work at which it is shown."""
 
     hazard: Text
-    step: Text
+    step: Step
     fact: Fact
 
 

@@ -11,11 +11,12 @@ from selector.commands.terminal import BAD_INPUT, refusing_bad_input
 def check(
     folder: Annotated[Path | None, typer.Argument(help="Your own catalogue folder.")] = None,
 ) -> None:
-    """Check that every file of the catalogue is sound."""
+    """Check that every file of the catalogue is sound, and say what of yours nothing reads."""
     with refusing_bad_input():
         from catalog import load_catalog  # noqa: PLC0415
         from catalog.audit import audit  # noqa: PLC0415
         from catalog.text import visible  # noqa: PLC0415
+        from catalog.unread import unread  # noqa: PLC0415
 
         known = load_catalog(*([folder] if folder else []))
         faults = audit(known)
@@ -28,3 +29,5 @@ def check(
         f"{len(known.heat_sources)} heat sources, {len(known.cautions)} cautions, "
         f"{len(known.sources)} sources: no fault found."
     )
+    for line in unread(known):
+        typer.echo(visible(line))

@@ -1,5 +1,6 @@
 """`temperwright routes`: the hardening routes and what each needs."""
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -8,13 +9,16 @@ from selector.commands.terminal import console, print_json, print_paragraph, ref
 
 
 def routes(
+    catalog: Annotated[
+        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
+    ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="As JSON.")] = False,
 ) -> None:
     """List hardening routes, what each does and needs."""
     with refusing_bad_input():
-        from catalog import load_catalog  # noqa: PLC0415
+        from selector.commands.filter import checked_catalog  # noqa: PLC0415
 
-        found = list(load_catalog().routes.values())
+        found = list(checked_catalog(catalog or ()).routes.values())
     if as_json:
         print_json("[" + ",\n".join(r.model_dump_json(exclude_none=True) for r in found) + "]")
         return

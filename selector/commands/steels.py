@@ -1,13 +1,22 @@
 """`temperwright steels`: what is in the catalogue."""
 
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from selector.commands.terminal import console, print_json, print_paragraph, refusing_bad_input
+from selector.commands.terminal import (
+    console,
+    print_json,
+    print_paragraph,
+    print_section,
+    refusing_bad_input,
+)
 
 if TYPE_CHECKING:
-    from catalog import Steel
+    from collections.abc import Iterable, Iterator
+
+    from catalog import Catalog, Steel
 
 
 def _matches(steel: "Steel", text: str) -> bool:
@@ -19,8 +28,20 @@ def _matches(steel: "Steel", text: str) -> bool:
     return any(key in plain(field) for field in fields)
 
 
+def _cited(steels: "Iterable[Steel]", known: "Catalog") -> "Iterator[str]":
+    """Yield the full reference of each source that steels name, in the order of the keys."""
+    from catalog.quantity import sourced  # noqa: PLC0415
+
+    for key in sorted({value.source for steel in steels for _, value in sourced(steel)}):
+        source = known.sources[key]
+        yield f"{key}: {source.citation}" + (f". {source.remark}" if source.remark else "")
+
+
 def steels(
     text: Annotated[str, typer.Argument(help="Part of a name, family or kind.")] = "",
+    catalog: Annotated[
+        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
+    ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="As JSON.")] = False,
     explain: Annotated[
         bool, typer.Option("--explain", help="Each number with its source.")
@@ -28,9 +49,10 @@ def steels(
 ) -> None:
     """List steels with their names in every system."""
     with refusing_bad_input():
-        from catalog import load_catalog  # noqa: PLC0415
+        from selector.commands.filter import checked_catalog  # noqa: PLC0415
 
-        found = [s for s in load_catalog().steels.values() if _matches(s, text)]
+        known = checked_catalog(catalog or ())
+        found = [s for s in known.steels.values() if _matches(s, text)]
     if as_json:
         print_json("[" + ",\n".join(s.model_dump_json(exclude_none=True) for s in found) + "]")
         return
@@ -44,5 +66,7 @@ def steels(
             from selector.commands.origin import print_origins  # noqa: PLC0415
 
             print_origins(steel, out)
+    if explain:
+        print_section("Sources", _cited(found, known), out)
     if not found:
         out.print(f"No steel has {text!r} in a name; try a shorter part of it.", markup=False)

@@ -1,8 +1,9 @@
 """The cautions that an option brings with it, each from the one list, by step of the work."""
 
 from collections.abc import Iterable, Mapping
+from typing import get_args
 
-from catalog.caution import Caution
+from catalog.caution import Caution, Step
 from catalog.steel import Steel
 from selector.figure import median
 from selector.job.treatment import Temper, Treatment
@@ -10,7 +11,7 @@ from selector.option.mildest_bath import is_too_harsh
 from selector.option.prediction import Prediction, embrittled
 from selector.requirement import Requirement
 
-STEPS = ("before work", "heating", "quenching", "tempering", "finishing", "in service")
+STEPS = get_args(Step)
 # Cautions of a steel that concern only a temper from this temperature up: slow cooling from it
 # passes through the range that embrittles. [°C]
 FROM_TEMPER_C = {"temper-embrittlement-slow-cool": 375.0}

@@ -256,3 +256,10 @@ def test_several_faults_come_in_one_pass(shipped):
     broken = changed(shipped, "routes", "local-torch", media=("moonlight",))
     broken = changed(broken, "routes", "through-torch", media=("sunlight",))
     assert len(audit(broken)) == 2
+
+
+def test_a_furnace_that_heats_a_zone_is_reported(shipped):
+    named = changed(shipped, "routes", "local-torch", heat_sources=("kiln",))
+    (fault,) = audit(named)
+    assert fault.startswith("local-torch.toml: heat_sources: must be of kind flame, fire, ")
+    assert fault.endswith("(got kiln, a furnace)")

@@ -50,3 +50,37 @@ def test_a_missing_folder(cli, tmp_path):
     done = cli.invoke(commands, ["check", str(tmp_path / "none")])
     assert done.exit_code == 2
     assert "folder must exist" in done.stderr
+
+
+@pytest.fixture
+def oil(tmp_path):
+    """Return a folder that overlays one medium."""
+
+    def write(was, now):
+        (tmp_path / "media").mkdir()
+        text = (SHIPPED / "media" / "oil.toml").read_text(encoding="utf-8")
+        assert was in text
+        (tmp_path / "media" / "oil.toml").write_text(text.replace(was, now), encoding="utf-8")
+        return str(tmp_path)
+
+    return write
+
+
+def test_what_nothing_reads_of_a_folder_is_said_with_the_reason(cli, oil):
+    done = cli.invoke(commands, ["check", oil("value = 170", "value = 230")])
+    assert done.exit_code == 0, done.output
+    summary, *unread = done.stdout.splitlines()
+    assert "no fault found" in summary
+    reason = "its caution states the rule; no bath is judged by it"
+    assert unread == [f"oil.toml: flash_point_c: nothing reads it: {reason}"]
+
+
+@pytest.mark.parametrize(
+    ("was", "now"),
+    [("min = 0.35", "min = 0.3"), ("typical mineral quench oil", "my oil"), ("name", "name")],
+    ids=["read by an answer", "where it comes from", "as shipped"],
+)
+def test_what_is_read_or_as_shipped_is_not_mentioned(cli, oil, was, now):
+    done = cli.invoke(commands, ["check", oil(was, now)])
+    assert done.exit_code == 0, done.output
+    assert "nothing reads it" not in done.stdout

@@ -2,6 +2,7 @@ import json
 
 import pytest
 
+from catalog.load import SHIPPED
 from selector.commands import cli as commands
 
 
@@ -36,3 +37,20 @@ def test_what_no_steel_is_called(cli, text):
 def test_explain_names_the_source_of_each_number(cli):
     told = " ".join(cli.invoke(commands, ["steels", "115CrV3", "--explain"]).stdout.split())
     assert "composition_wt_pct.C: min 1.1, max 1.25; specified; source: din-17350" in told
+
+
+def test_explain_ends_with_the_sources_in_full(cli, catalog):
+    told = cli.invoke(commands, ["steels", "C45E", "--explain"]).stdout
+    _, sources = told.split("\nSources\n")
+    assert "lucefin-cards: " in sources
+    assert " ".join(catalog.sources["en-10083-2"].citation.split()) in " ".join(sources.split())
+
+
+@pytest.mark.parametrize("command", ["steels", "routes"])
+def test_a_folder_of_the_user_is_listed(cli, tmp_path, command):
+    source = SHIPPED / command / ("c45.toml" if command == "steels" else "normalise.toml")
+    (tmp_path / command).mkdir()
+    text = source.read_text(encoding="utf-8").replace('summary = "', 'summary = "Mine: ', 1)
+    (tmp_path / command / source.name).write_text(text, encoding="utf-8")
+    assert "Mine: " in cli.invoke(commands, [command, "--catalog", str(tmp_path)]).stdout
+    assert "Mine: " not in cli.invoke(commands, [command]).stdout

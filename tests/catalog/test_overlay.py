@@ -1,0 +1,389 @@
+"""Every field of every kind of file moves an answer, or `check` says that nothing reads it."""
+
+import types
+import typing
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from types import MappingProxyType
+from typing import Any, Literal, get_args, get_origin
+
+import pytest
+
+from catalog import load_catalog
+from catalog.caution import Caution, Family, Source
+from catalog.heat_source import HeatSource
+from catalog.medium import Medium
+from catalog.price import Prices
+from catalog.quantity import ELEMENT_MOST_WT_PCT, implausible
+from catalog.route import Route
+from catalog.steel import Steel
+from catalog.unread import UNREAD, unread
+from catalog.values import Record, Sourced
+from selector.advice.advise import advise
+from selector.advice.output import advice_out
+from selector.commands import cli as commands
+from tests.dog import asked
+
+KINDS: Mapping[str, type[Record]] = {
+    "steels": Steel, "routes": Route, "media": Medium, "heat_sources": HeatSource,
+    "families": Family, "cautions": Caution, "sources": Source, "prices": Prices,
+}  # fmt: skip
+STEELS = load_catalog().steels
+# A steel of one's own has no price in the shipped list.
+MINE = {"mine": STEELS["c45"].model_copy(update={"slug": "mine"})}
+SHIPPED = replace(load_catalog(), steels=MappingProxyType({**STEELS, **MINE}))
+ORIGIN = {"source": "own-estimate", "at": "here", "basis": "estimated", "seen": "memory"}
+SHOP = {
+    "workshop.heat": [{"source": s} for s in ("oxy-propane", "muffle-furnace", "kitchen-oven")],
+    "workshop.bath": [{"medium": medium} for medium in ("water", "oil")],
+    "workshop.subcontract": True,
+    "load.torque": "40 N m",
+    "zone.0.hardness": {"min": "40 HRC"},
+}
+
+
+@dataclass(frozen=True)
+class Case:
+    """How a field is tried: the entry altered, what is asked, and values that alter it.
+
+    Without `values` the shipped one is scaled, turned or lengthened until it is sound.
+    """
+
+    entry: str = ""
+    changes: Mapping[str, Any] = field(default_factory=dict)
+    steels: tuple[str, ...] = ("c45",)
+    route: str | None = "through-furnace"
+    values: tuple[Any, ...] = ()
+    listing: str | None = None
+    key: str = ""
+
+
+DEFAULT = {
+    "steels": Case("c45"),
+    "routes": Case("through-furnace"),
+    "media": Case("oil", steels=("42crmo4",)),
+    "heat_sources": Case("muffle-furnace", steels=("42crmo4",)),
+    "families": Case("medium-carbon"),
+    "cautions": Case("oil-fire", steels=("42crmo4",)),
+    "sources": Case("lucefin-cards", listing="steels"),
+    "prices": Case(),
+}
+
+
+def span(low, high):
+    return {"min": low, "max": high, **ORIGIN}
+
+
+def number(value):
+    return {"value": value, **ORIGIN}
+
+
+SOFT = {"zone.0.hardness": {"min": "100 HB"}, "load.torque": "20 N m"}
+QUIET = {"load.impact": "none", "load.torque": "5 N m"}
+COLD = {**SOFT, "load.impact": "none", "limit.service_temperature": "-20 degC"}
+PLAIN = {**QUIET, "part.feature": []}
+GRIT = {**PLAIN, "zone.0": {"section": [1], "wear": "abrasive", "life_ratio": 3}}
+CHECKED = {"zone.0.hardness": {"min": "40 HRC", "max": "44 HRC"}, "workshop.check": ["tester"]}
+PIN = {**PLAIN, "part.section.0.size": "16 mm", "part.section.1.size": "16 mm"}
+TORCH = {"workshop.heat": [{"source": "oxy-propane"}, {"source": "kitchen-oven"}]}
+FLAT = {
+    **PLAIN,
+    "part.section.0": {"shape": "flat", "size": "8 mm", "width": "150 mm", "length": "30 mm"},
+}
+SILVER, OIL_TOOL = ("115crv3",), ("100mncrw4",)
+
+
+def bath(medium="oil", **of_it):
+    return {"workshop.bath": [{"medium": medium, **of_it}]}
+
+
+# How fields are tried that an ordinary furnace-hardened shaft does not read.
+CASES: dict[str, Case] = {
+    "steels.family": Case("c45", values=("high-carbon",)),
+    "steels.summary": Case("c45", listing="steels"),
+    "steels.corrosion": Case("c45", {"limit.corrosion": "severe"}),
+    **{
+        f"steels.designations.{system}": Case("c45", listing="steels", values=(["Altered"],))
+        for system in ("en", "number", "aisi", "uns", "bs", "old_en", "jis", "trade")
+    },
+    **{
+        f"steels.composition_wt_pct.{element}": Case("c45", values=(span(low, high),))
+        for element, low, high in (
+            ("Cr", 0.8, 1.2), ("Mo", 0.2, 0.3), ("Ni", 0.8, 1.2), ("V", 0.1, 0.2),
+            ("W", 0.5, 0.8), ("Cu", 0.3, 0.35),
+        )
+    },
+    "steels.temperature_c.transition": Case("42crmo4", COLD, ("42crmo4",), "prehard"),
+    "steels.hardened.as_quenched_hrc": Case("115crv3", QUIET, SILVER, values=(span(58, 60),)),
+    "steels.hardened.section_limit_mm.water": Case(
+        "115crv3", {**PIN, **bath("water")}, SILVER
+    ),
+    "steels.hardened.section_limit_mm.oil": Case("100mncrw4", QUIET, OIL_TOOL),
+    "steels.hardened.section_limit_mm.air": Case(
+        "x100crmov5", QUIET, ("x100crmov5",), values=(number(20),)
+    ),
+    **{
+        f"steels.tempered.{name}": Case("100mncrw4", QUIET, OIL_TOOL)
+        for name in ("curve_hrc", "time_h", "cycles")
+    },
+    **{
+        f"steels.aged.{name}": Case(
+            "x5crnicunb16-4", {**QUIET, "zone.0.hardness": {"min": "30 HRC"}},
+            ("x5crnicunb16-4",), "age",
+        )
+        for name in ("curve_hrc", "time_h")
+    },
+    **{
+        f"steels.nitrided.{name}": Case("31crmo12", QUIET, ("31crmo12",), "nitride")
+        for name in ("surface_hv", "depth_mm")
+    },
+    **{
+        f"steels.carbide_vol_pct.{name}": Case(
+            "100mncrw4", GRIT, OIL_TOOL, values=(span(5, 8),)
+        )
+        for name in ("M7C3", "M6C", "MC")
+    },
+    "steels.embrittlement_c": Case("c45", values=([span(150, 600)],)),
+    "steels.condition.name": Case("c45", route=None, values=("normalised", "annealed")),
+    "steels.condition.hardness_hb": Case("42crmo4", SOFT, ("42crmo4",), "as-bought"),
+    "steels.condition.shapes": Case("100mncrw4", FLAT, OIL_TOOL, values=(["round"],)),
+    "steels.condition.size_mm": Case("100mncrw4", QUIET, OIL_TOOL, values=(span(30, 40),)),
+    "steels.condition.surface": Case("42crmo4", SOFT, ("42crmo4",), "as-bought"),
+    "steels.condition.availability": Case("42crmo4", SOFT, ("42crmo4",), "as-bought"),
+    **{
+        f"steels.condition.{name}": Case(
+            "linear-shaft", PLAIN, ("linear-shaft",), "buy-hard-element"
+        )
+        for name in ("hardness_hrc", "depth_mm")
+    },
+    "steels.condition.length_mm": Case(
+        "linear-shaft", PLAIN, ("linear-shaft",), "buy-hard-element", (span(5, 6),)
+    ),
+    "steels.limitation.process": Case("c45", values=("quench",)),
+    "steels.limitation.verdict": Case("c45", route="carburise"),
+    "steels.limitation.why": Case("c45", route="carburise"),
+    "steels.limitation.caution": Case("c45", values=("oil-fire",)),
+    "routes.conditions": Case("through-furnace", steels=("42crmo4",)),
+    "routes.extent": Case("local-torch", TORCH, route="local-torch"),
+    "routes.summary": Case("through-furnace", listing="routes"),
+    "routes.temperature_c": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
+    "routes.depth_mm": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
+    "routes.surface_hrc": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
+    "routes.place": Case("through-furnace", values=("subcontract",)),
+    "media.name": Case("oil", bath(volume="0.5 l"), ("42crmo4",)),
+    "media.kind": Case("oil", values=("brine",)),
+    **{
+        f"media.severity_per_in.{motion}": Case(
+            "oil", bath(agitation=motion), values=(span(1.5, 1.6),)
+        )
+        for motion in ("none", "mild", "moderate", "strong", "violent")
+    },
+    "heat_sources.name": Case("muffle-furnace", QUIET, ("hs6-5-2",)),
+    "heat_sources.kind": Case("muffle-furnace", values=("salt-bath",)),
+    "heat_sources.ceiling_c": Case("muffle-furnace", values=(number(700),)),
+    "heat_sources.section_mm": Case("muffle-furnace", values=(number(5),)),
+    "heat_sources.soak_max_min": Case(
+        "oxy-propane", {**QUIET, **TORCH}, SILVER, "through-torch", (number(1),)
+    ),
+    "heat_sources.cautions": Case(
+        "oxy-propane", TORCH, ("42crmo4",), "through-torch", (["salt-bath-water"],)
+    ),
+    "heat_sources.gas_per_h_kg": Case("oxy-propane", TORCH, route="through-torch"),
+    "sources.citation": Case("lucefin-cards", listing="steels"),
+    "sources.remark": Case("lucefin-cards", listing="steels", values=("Altered",)),
+    "prices.default_per_kg": Case("", QUIET, ("mine",), values=(99.0,)),
+    "prices.steel_per_kg.*": Case("", SOFT, ("s235",), "as-bought", key="s235"),
+    "prices.condition_factor.*": Case("", SOFT, ("42crmo4",), "prehard", key="prehard"),
+    "prices.gas_per_kg": Case("", TORCH, route="through-torch"),
+    "prices.practice.heat_by_flame_h": Case("", TORCH, route="through-torch"),
+    "prices.practice.skin_black_bar_h": Case("", SOFT, ("42crmo4",), "as-bought"),
+    "prices.practice.ground_bar_saves_h": Case("", QUIET, SILVER),
+    "prices.practice.removal_prehard_factor": Case("", SOFT, ("42crmo4",), "prehard"),
+    "prices.practice.retemper_fraction": Case("", CHECKED),
+    "prices.practice.order_days": Case("", SOFT, ("40crmnmo7",), "prehard"),
+    "prices.practice.rare_days": Case("", QUIET, ("60wcrv8",)),
+    **{
+        f"prices.{name}": Case("", PLAIN, ("linear-shaft",), "buy-hard-element")
+        for name in ("hard_element_per_kg", "practice.removal_hard_factor")
+    },
+    **{
+        f"prices.{name}": Case(
+            "", QUIET, ("42crmo4",), "subcontract", values, key="subcontract-vacuum"
+        )
+        for name, values in (
+            ("carriage", ()), ("subcontract_minimum.*", ()), ("subcontract_per_kg.*", (500.0,)),
+            ("practice.rework_subcontract_fraction", ()),
+        )
+    },
+}  # fmt: skip
+
+
+def plain_types(annotation: Any) -> list[Any]:
+    """Return the alternatives of an annotation, without None and what annotates them."""
+    origin = get_origin(annotation)
+    if origin is typing.Annotated:
+        return plain_types(get_args(annotation)[0])
+    if origin in (typing.Union, types.UnionType):
+        found = [plain_types(part) for part in get_args(annotation) if part is not type(None)]
+        return [kind for kinds in found for kind in kinds]
+    return [annotation]
+
+
+def has_fields(kind: Any) -> bool:
+    """Return whether a type is a record with fields of its own, no single sourced value."""
+    return isinstance(kind, type) and issubclass(kind, Record) and not issubclass(kind, Sourced)
+
+
+def keys_of(path: str, kind: Any) -> tuple[str, ...]:
+    """Return the keys of a table; "*" stands for names of one's own."""
+    if path == "composition_wt_pct":
+        return tuple(ELEMENT_MOST_WT_PCT)
+    named = plain_types(kind)[0]
+    return get_args(named) if get_origin(named) is Literal else ("*",)
+
+
+def leaves(annotation: Any, path: str = "") -> Iterator[tuple[str, Any]]:
+    """Yield every field of a model with its type; entries of a list share a field."""
+    (kind, *_) = plain_types(annotation)
+    origin, inner = get_origin(kind), get_args(kind)
+    if has_fields(kind):
+        for name, part in kind.model_fields.items():
+            if name != "slug":
+                yield from leaves(part.annotation, f"{path}.{name}" if path else name)
+    elif origin is dict:
+        for key in keys_of(path, inner[0]):
+            yield from leaves(inner[1], f"{path}.{key}")
+    elif origin is tuple and has_fields(plain_types(inner[0])[0]):
+        yield from leaves(inner[0], path)
+    else:
+        yield path, kind
+
+
+FIELDS = {
+    f"{kind}.{path}": leaf for kind, model in KINDS.items() for path, leaf in leaves(model)
+}
+
+
+def mutable(value: Any) -> Any:
+    """Return plain data with lists for tuples."""
+    if isinstance(value, dict):
+        return {key: mutable(inner) for key, inner in value.items()}
+    return [mutable(inner) for inner in value] if isinstance(value, list | tuple) else value
+
+
+def other_sourced(value: dict[str, Any]) -> Iterator[dict[str, Any]]:
+    """Yield sourced values that say clearly something else."""
+    numbers = {key: value[key] for key in ("value", "min", "max") if value.get(key)}
+    if "points" in value:
+        yield {**value, "points": [[x, y - 6.0] for x, y in value["points"]]}
+    elif "text" in value:
+        yield {**value, "text": f"Altered. {value['text']}"}
+    for factor in (1.4, 0.6, 1.1, 0.9, 1.03) if numbers else ():
+        yield {**value, **{key: number * factor for key, number in numbers.items()}}
+
+
+def other(value: Any, kind: Any) -> Iterator[Any]:
+    """Yield values of a field that are clearly not the given one."""
+    if isinstance(value, dict):
+        yield from other_sourced(value)
+    elif isinstance(value, bool):
+        yield not value
+    elif isinstance(value, int | float):
+        yield from (value + 1,) if isinstance(value, int) else (1.6 * value, 0.5 * value)
+    elif get_origin(kind) is Literal:
+        yield from (word for word in get_args(kind) if word != value)
+    else:
+        yield f"{value} altered" if isinstance(value, str) else value[1:]
+
+
+def altered(kind: str, path: str, case: Case) -> Iterator[Any]:
+    """Yield catalogues in which one field of one entry, or of the price list, is another."""
+    group = getattr(SHIPPED, kind)
+    record = group[case.entry] if case.entry else group
+    *places, last = path.split(".")
+    for value in case.values or other(held(record, path, case.key), FIELDS[f"{kind}.{path}"]):
+        # What a file leaves out is left out.
+        data = mutable(record.model_dump(exclude_unset=True))
+        at = data
+        for place in places:
+            at = at.setdefault(place, {})
+            at = at[0] if isinstance(at, list) else at
+        at[case.key if last == "*" else last] = value
+        try:
+            found = KINDS[kind].model_validate(data)
+        except ValueError:
+            continue
+        if not list(implausible(found)):
+            entries = MappingProxyType({**group, case.entry: found}) if case.entry else found
+            yield replace(SHIPPED, **{kind: entries})
+
+
+def held(record: Record, path: str, key: str) -> Any:
+    """Return what a record holds at a field, as plain data."""
+    at = mutable(record.model_dump(exclude_none=True))
+    for place in path.split("."):
+        at = at[0] if isinstance(at, list) else at
+        at = at[key if place == "*" else place]
+    return at
+
+
+def answer(catalog: Any, case: Case, cli: Any, monkeypatch: Any) -> str:
+    """Return what is answered from a catalogue."""
+    if case.listing:
+        monkeypatch.setattr("selector.commands.filter.load_catalog", lambda: catalog)
+        return cli.invoke(commands, [case.listing, *LISTED[case.listing]]).stdout
+    steels = {slug: catalog.steels[slug] for slug in case.steels}
+    few = replace(catalog, steels=MappingProxyType(steels))
+    return advice_out(
+        advise(asked({**SHOP, **case.changes}), few, route=case.route)
+    ).model_dump_json()
+
+
+LISTED = {"steels": ["C45", "--explain"], "routes": []}
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_field_moves_an_answer_or_is_said_to_be_read_by_nothing(kind, cli, monkeypatch):
+    idle, before = [], {}
+    for name in (name for name in FIELDS if name.split(".")[0] == kind and name not in UNREAD):
+        case = CASES.get(name, DEFAULT[kind])
+        asking = replace(case, entry="", values=())
+        key = repr(asking)
+        if key not in before:
+            before[key] = answer(SHIPPED, case, cli, monkeypatch)
+        path = name.split(".", 1)[1]
+        if not any(
+            answer(catalog, case, cli, monkeypatch) != before[key]
+            for catalog in altered(kind, path, case)
+        ):
+            idle.append(name)
+    assert idle == []
+
+
+# What the entries that are tried do not hold, or hold alone.
+UNREAD_VALUES = {
+    **{
+        f"steels.composition_wt_pct.{name}": (span(0.001, 0.01),)
+        for name in ELEMENT_MOST_WT_PCT
+    },
+    **{f"steels.temperature_c.{name}": (span(870, 880),) for name in ("anneal", "normalise")},
+    "steels.hardened.soak_min": (span(5, 10),),
+    "routes.time_h": (span(1, 2),),
+    "routes.section_mm": (span(1, 20),),
+    "routes.held": (True,),
+    "heat_sources.note": ([{"text": "Mine.", **ORIGIN}],),
+    "families.aliases": (["Mine"],),
+}
+
+
+def test_what_is_said_to_be_unread_is_a_field():
+    assert set(UNREAD) <= set(FIELDS)
+
+
+@pytest.mark.parametrize("name", UNREAD)
+def test_what_is_unread_is_said_of_a_file_that_alters_it(name):
+    kind, path = name.split(".", 1)
+    case = replace(DEFAULT[kind], values=UNREAD_VALUES.get(name, ()))
+    (catalog, *_) = altered(kind, path, case)
+    (line,) = (line for line in unread(catalog) if not line.startswith("mine.toml"))
+    assert line.endswith(f"{path}: nothing reads it: {UNREAD[name]}")
