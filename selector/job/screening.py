@@ -128,7 +128,8 @@ def _why_not(steel: Steel, needs: str) -> str:
 def _limitation(asked: Requirement, work: Treatment) -> Gate | None:
     """Object where the catalogue says no to this process for this steel."""
     del asked
-    process = {"case": "case", "nitride": "nitride"}.get(work.route.process, "quench")
+    named = {"case": "case", "nitride": "nitride", "age": "age"}
+    process = named.get(work.route.process, "quench")
     wanted = {process, "any"} if work.route.process != "none" else set()
     if work.by_eye and work.hardens:
         wanted.add("torch")

@@ -23,6 +23,14 @@ def test_a_sound_treatment_meets_no_objection():
     assert first_objection(work(route="as-bought", medium=None, source=None)) is None
 
 
+def test_a_steel_that_must_not_be_quenched_may_be_aged():
+    furnace = {"workshop.heat": [{"source": "muffle-furnace"}]}
+    aged = work(
+        "x5crnicunb16-4", "age-harden", None, "muffle-furnace", condition="solution-treated"
+    )
+    assert first_objection(aged, furnace) is None
+
+
 OBJECTIONS = [
     # steel that does not answer
     (work("s235"), {}, "response", "fail", "carbon"),
