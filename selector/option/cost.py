@@ -74,6 +74,14 @@ def bark_mm(steel: Steel, thickness_mm: float) -> float:
     return float(bar_allowance_mm(thickness_mm)) if tool else USUAL_BARK_MM
 
 
+def bar_per_kg(treatment: Treatment, prices: Prices) -> float:
+    """Return the price of a treatment's bar, per kg in the currency of the list."""
+    if treatment.condition.name == "hard-element":
+        return prices.hard_element_per_kg
+    factor = prices.condition_factor.get(treatment.condition.name, 1.0)
+    return prices.steel_per_kg.get(treatment.steel.slug, prices.default_per_kg) * factor
+
+
 def _blank(treatment: Treatment, part: Part) -> tuple[float, float]:
     """Return diameter and length of the bar, bark and smallest size sold included. [mm]."""
     diameter, length = blank_mm(part)
@@ -90,12 +98,7 @@ def _material(treatment: Treatment, order: Order) -> float:
     prices, count = order.prices, order.part.quantity
     bought = max(length, prices.minimum_length_mm / count)
     weight = np.pi / 4 * diameter**2 * bought * DENSITY_KG_PER_MM3
-    if treatment.condition.name == "hard-element":
-        per_kg = prices.hard_element_per_kg
-    else:
-        per_kg = prices.steel_per_kg.get(treatment.steel.slug, prices.default_per_kg)
-        per_kg *= prices.condition_factor.get(treatment.condition.name, 1.0)
-    return float(weight * per_kg + prices.cut_charge / count)
+    return float(weight * bar_per_kg(treatment, prices) + prices.cut_charge / count)
 
 
 def _machining(treatment: Treatment, order: Order) -> float:

@@ -1,4 +1,4 @@
-"""An option found again by its id: steel/condition/route/temper."""
+"""The option that an id names: steel/condition/route/temper."""
 
 from difflib import get_close_matches
 from typing import NoReturn
@@ -36,18 +36,18 @@ def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
     pool = {item.treatment.label: item for item in screened(job.asked, job.catalog, job.bench)}
     if label not in pool:
         _unknown(name, label or last, list(pool))
-    found = pool[label]
-    if found.gate is not None:
+    work, gate = pool[label].treatment, pool[label].gate
+    if gate is not None:
         step = "Choose another, or change what the workshop has."
         rule = "one that this workshop could attempt on this part"
-        got = f"{name!r} ({found.gate.text})"
+        got = f"{name!r} ({gate.text})"
         raise RequirementError(Problem(FIELD, rule, got, step))
-    by_label = {temper.label: temper for temper in _tempers(found.treatment, job)}
+    by_label = {temper.label: temper for temper in _tempers(work, job)}
     if last not in by_label:
         near = get_close_matches(last, by_label, n=4, cutoff=0.0)
         rule = f"a temper that {label} can be given here"
         raise RequirementError(Problem(FIELD, rule, repr(last), f"Nearest: {', '.join(near)}."))
-    return found.treatment, by_label[last]
+    return work, by_label[last]
 
 
 def _tempers(treatment: Treatment, job: Job) -> tuple[Temper, ...]:

@@ -1,9 +1,9 @@
-"""One of two options that are compared, and both judged at any quantity and prices."""
+"""Two options in one job, judged at any quantity, prices and rate of cracking."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy.special import ndtr
 
 from selector.decision.judgement import judge
@@ -16,12 +16,10 @@ from selector.option.preparation import Prepared
 from selector.option.reference_bar import reference_cost
 from selector.option.temper_choice import Choice
 
-Floats = NDArray[np.float64]
-
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Side:
-    """One option, predicted once; what depends on quantity and prices is worked out anew."""
+    """One option, predicted once."""
 
     ready: Prepared
     prediction: Prediction
@@ -32,46 +30,67 @@ class Side:
         """What is done."""
         return self.ready.treatment
 
-    def bill(self, job: Job) -> Bill:
-        """Return its bill in a job."""
-        paths = mishaps(self.ready, self.prediction.surface_hrc, job)
-        paths = replace(paths, crack_rate=self.prediction.crack.rate)
-        return bill(self.treatment, self.choice.temper, order_of(job), paths)
-
-    def cost(self, job: Job) -> Floats:
-        """Return the cost of a good part, over the samples."""
-        return self.bill(job).cost
-
-    def option(self, job: Job, scorer: Scorer) -> Option:
-        """Return the option judged and scored, with its bill in a job."""
-        here = replace(self.prediction, bill=self.bill(job))
-        return scorer.option(judge(here, self.choice.sensitivity_hrc, job), self.choice)
-
     def cracking(self, rate: float) -> "Side":
-        """Return the same with another rate of cracking in every sample."""
+        """Return the same with another rate of cracking throughout the sample."""
         old = self.prediction.crack
         chance = ndtr(self.ready.normals["crack"])
         crack = replace(old, rate=np.full_like(old.rate, rate), cracked=chance < rate)
         return replace(self, prediction=replace(self.prediction, crack=crack))
 
 
-Pair = tuple[Side, Side]
+@dataclass(frozen=True, slots=True, eq=False)
+class Pair:
+    """Two options in one job; what changes along an axis is worked out again."""
 
+    first: Side
+    second: Side
+    job: Job
 
-def both(pair: Pair, job: Job) -> tuple[Option, Option]:
-    """Return both options judged and scored in the same job.
+    @property
+    def sides(self) -> tuple[Side, Side]:
+        """Both, in their order."""
+        return self.first, self.second
 
-    Parameters
-    ----------
-    pair : tuple of Side
-        The two.
-    job : Job
-        Part, prices, samples.
+    def bills(self) -> tuple[Bill, Bill]:
+        """Return both bills made out anew."""
+        return self._bill(self.first), self._bill(self.second)
 
-    Returns
-    -------
-    tuple of Option
-        In the same order.
-    """
-    scorer = scorer_of(job, reference_cost(job))
-    return pair[0].option(job, scorer), pair[1].option(job, scorer)
+    def _bill(self, side: Side) -> Bill:
+        """Return the bill of one side made out anew."""
+        paths = mishaps(side.ready, side.prediction.surface_hrc, self.job)
+        paths = replace(paths, crack_rate=side.prediction.crack.rate)
+        return bill(side.treatment, side.choice.temper, order_of(self.job), paths)
+
+    def options(self) -> tuple[Option, Option]:
+        """Return both options judged and scored, their bills made out anew."""
+        scorer = scorer_of(self.job, reference_cost(self.job))
+        first, second = self.bills()
+        return self._option(self.first, first, scorer), self._option(
+            self.second, second, scorer
+        )
+
+    def _option(self, side: Side, made_out: Bill, scorer: Scorer) -> Option:
+        """Return one side judged and scored at a bill."""
+        prediction = replace(side.prediction, bill=made_out)
+        judged = judge(prediction, side.choice.sensitivity_hrc, self.job)
+        return scorer.option(judged, side.choice)
+
+    def first_cracking(self, rate: float) -> "Pair":
+        """Return the same with another rate of cracking of the first."""
+        return replace(self, first=self.first.cracking(rate))
+
+    def second_cracking(self, rate: float) -> "Pair":
+        """Return the same with another rate of cracking of the second."""
+        return replace(self, second=self.second.cracking(rate))
+
+    def of_quantity(self, count: float) -> "Pair":
+        """Return the same for another number of parts; nothing kept by the job reads it."""
+        part = self.job.asked.part.model_copy(update={"quantity": round(count)})
+        asked = self.job.asked.model_copy(update={"part": part})
+        return replace(self, job=replace(self.job, asked=asked))
+
+    def at_prices(self, changes: Mapping[str, object]) -> "Pair":
+        """Return the same under another price list; nothing kept by the job reads a price."""
+        known = self.job.catalog
+        known = replace(known, prices=known.prices.model_copy(update=dict(changes)))
+        return replace(self, job=replace(self.job, catalog=known))

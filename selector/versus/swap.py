@@ -1,6 +1,6 @@
 """Where two options change places along an axis, by cost and by score.
 
-Each place is found by drawing up both bills, and scoring both, again along the axis.
+Both bills are made out, and both options scored, again along each axis.
 """
 
 from collections.abc import Callable
@@ -8,58 +8,40 @@ from collections.abc import Callable
 import numpy as np
 
 from selector.figure import median
-from selector.job.job import Job
 from selector.versus import words
-from selector.versus.axis import Line, Place, lines
+from selector.versus.axis import Line, lines
 from selector.versus.record import Measure, SwapOut
-from selector.versus.side import Pair, both
+from selector.versus.side import Pair
 
 # How dear a failure is tried: from nearly nothing to absurd.
 _FAILURE = (1.0, 1e6)
 _STEPS, _HALVINGS = 17, 30
 
 
-def swaps(pair: Pair, job: Job) -> list[SwapOut]:
-    """Return where the two change places, by cost and by score, along every axis.
-
-    Parameters
-    ----------
-    pair : tuple of Side
-        The two.
-    job : Job
-        Part, prices, samples.
-
-    Returns
-    -------
-    list of SwapOut
-        By cost and by score for each axis, and by cost for that of failure.
-    """
-    places = []
-    measures: tuple[Measure, ...] = ("cost", "score")
-    for line in lines(pair, job):
-        for by in measures:
-            gap = _cost_gap(line.at) if by == "cost" else _score_gap(line.at)
-            places.append(_swap(line, by, gap, pair))
-    return [*places, _failure_swap(pair, job)]
+def swaps(pair: Pair) -> list[SwapOut]:
+    """Return where the two change places by cost and by score, and the cost of a failure."""
+    out = []
+    for line in lines(pair):
+        out.append(_swap(line, "cost", _cost_gap(line), pair))
+        out.append(_swap(line, "score", _score_gap(line), pair))
+    return [*out, _failure_swap(pair)]
 
 
-def _cost_gap(at: Place) -> Callable[[float], float]:
+def _cost_gap(line: Line) -> Callable[[float], float]:
     """Return how much more the first costs than the second, along an axis."""
 
     def gap(x: float) -> float:
-        pair, there = at(x)
-        first, second = (median(side.cost(there)) for side in pair)
-        return first - second
+        first, second = line.at(x).bills()
+        return median(first.cost) - median(second.cost)
 
     return gap
 
 
-def _score_gap(at: Place) -> Callable[[float], float]:
+def _score_gap(line: Line) -> Callable[[float], float]:
     """Return how far the second scores above the first, along an axis."""
 
     def gap(x: float) -> float:
-        pair, there = at(x)
-        first, second = both(pair, there)
+        first, second = line.at(x).options()
         return second.score - first.score
 
     return gap
@@ -68,18 +50,19 @@ def _score_gap(at: Place) -> Callable[[float], float]:
 def _swap(line: Line, by: Measure, gap: Callable[[float], float], pair: Pair) -> SwapOut:
     """Return where the gap changes its sign nearest to where the part stands now."""
     low, high = line.ends
-    at = _crossing(gap, line)
-    ahead = pair[0 if gap(line.now) <= 0 else 1].treatment.steel.name
+    leads = gap(line.now) <= 0
+    ahead = (pair.first if leads else pair.second).treatment.steel.name
+    course = words.Course(line.now, _crossing(gap, line), low, high)
     return SwapOut(
         axis=line.axis,
         by=by,
         unit=line.unit,
         now=round(line.now, 4),
-        at=at,
+        at=course.at,
         low=low,
         high=high,
-        ahead_now="first" if gap(line.now) <= 0 else "second",
-        text=words.swapped(line.axis, by, line.unit, (line.now, at, low, high), ahead),
+        ahead_now="first" if leads else "second",
+        text=words.swapped(line.axis, by, line.unit, course, ahead),
     )
 
 
@@ -107,30 +90,30 @@ def _crossing(gap: Callable[[float], float], line: Line) -> float | None:
     return right if line.whole else float(f"{(left * right) ** 0.5:.3g}")
 
 
-def _failure_swap(pair: Pair, job: Job) -> SwapOut:
+def _failure_swap(pair: Pair) -> SwapOut:
     """Return what a failure in service would have to cost to change the cheaper one."""
-    options = both(pair, job)
-    chances = [option.judged.failing_all for option in options]
-    cost = [median(option.judged.prediction.bill.cost) for option in options]
+    first, second = (option.judged for option in pair.options())
+    chances = (first.failing_all, second.failing_all)
+    apart = median(first.prediction.bill.cost) - median(second.prediction.bill.cost)
 
     def gap(x: float) -> float:
-        return cost[0] + x * chances[0] - cost[1] - x * chances[1]
+        return apart + x * (first.failing_all - second.failing_all)
 
-    currency = job.catalog.prices.currency
-    stated = job.asked.load.failure_cost
-    line = Line("failure cost", currency, stated or 1.0, _FAILURE, lambda _: (pair, job))
+    currency, stated = pair.job.catalog.prices.currency, pair.job.asked.load.failure_cost
+    line = Line("failure cost", currency, stated or 1.0, _FAILURE, lambda _: pair)
     known = not any(np.isnan(chances))
     at = _crossing(gap, line) if known else None
-    ahead = 0 if gap(line.now) <= 0 or not known else 1
-    names = [side.treatment.steel.name for side in pair]
+    leads = gap(line.now) <= 0 or not known
+    low, high = _FAILURE
+    ahead = (pair.first if leads else pair.second).treatment.steel.name
     return SwapOut(
         axis="failure cost",
         by="cost",
         unit=currency,
         now=stated,
         at=at,
-        low=_FAILURE[0],
-        high=_FAILURE[1],
-        ahead_now=("first", "second")[ahead],
-        text=words.failing(names[ahead], at, chances, currency),
+        low=low,
+        high=high,
+        ahead_now="first" if leads else "second",
+        text=words.failing(ahead, at, chances, currency),
     )

@@ -13,15 +13,17 @@ from selector.errors import OutOfRangeError, Problem, RequirementError, limits_l
 from selector.job.job import Job, resolved
 from selector.job.process import reading_error
 from selector.option.caution import of_option
+from selector.option.cracking import crack_words
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import choice_of
 from selector.record import gate_out, sampled_out, spread_out
 from selector.requirement import Requirement
-from selector.versus.axis import QUANTITIES, of_quantity
+from selector.requirement.workshop import Workshop
+from selector.versus.axis import QUANTITIES
 from selector.versus.option_id import FIELD, option_of
 from selector.versus.record import SideOut, VersusOut
-from selector.versus.side import Side, both
+from selector.versus.side import Pair, Side
 from selector.versus.swap import swaps
 from selector.versus.words import headline
 
@@ -53,22 +55,21 @@ def versus(
     known = catalog or load_catalog()
     wider = _sending_out(asked, (first, second), known)
     job = resolved(wider, known)
-    pair = (_side(first, job), _side(second, job))
-    one, other = (_side_out(option, job) for option in both(pair, job))
-    found = tuple(swaps(pair, job))
-    curves = [both(pair, of_quantity(job, count)) for count in QUANTITIES]
+    pair = Pair(_side(first, job), _side(second, job), job)
+    one, other = (_side_out(option, wider) for option in pair.options())
+    turns, bills = tuple(swaps(pair)), [pair.of_quantity(n).bills() for n in QUANTITIES]
     prices = job.catalog.prices
     return VersusOut(
         part=asked.part.name,
-        headline=headline(one, other, found) + (_SENT_OUT if wider is not asked else ""),
+        headline=headline(one, other, turns) + (_SENT_OUT if wider is not asked else ""),
         first=one,
         second=other,
-        swaps=found,
+        swaps=turns,
         currency=prices.currency,
         invented_prices=prices.invented,
         quantity=QUANTITIES,
-        first_cost=tuple(cost_out(option.judged.prediction.bill) for option, _ in curves),
-        second_cost=tuple(cost_out(option.judged.prediction.bill) for _, option in curves),
+        first_cost=tuple(cost_out(bill) for bill, _ in bills),
+        second_cost=tuple(cost_out(bill) for _, bill in bills),
     )
 
 
@@ -101,11 +102,11 @@ def _side(name: str, job: Job) -> Side:
         raise RequirementError(Problem(FIELD, rule, got, step)) from error
 
 
-def _side_out(option: Option, job: Job) -> SideOut:
+def _side_out(option: Option, asked: Requirement) -> SideOut:
     """Return one side as plain data."""
-    work, found = option.treatment, option.judged.prediction
-    figures = {name: spread_out(value) for name, value in found.figures().items()}
-    crack = found.crack
+    work, prediction = option.treatment, option.judged.prediction
+    figures = {name: spread_out(value) for name, value in prediction.figures().items()}
+    crack = prediction.crack
     return SideOut(
         id=option.id,
         steel=work.steel.name,
@@ -115,10 +116,10 @@ def _side_out(option: Option, job: Job) -> SideOut:
         surface=figures["surface"],
         core=figures["core"],
         depth_mm=figures["depth_mm"],
-        movement_mm=movement_out(found.movement),
-        cost=cost_out(found.bill),
-        items=found.bill.as_json(),
-        days=found.bill.days,
+        movement_mm=movement_out(prediction.movement),
+        cost=cost_out(prediction.bill),
+        items=prediction.bill.as_json(),
+        days=prediction.bill.days,
         score=round(option.score, 4),
         passing_all=round(option.judged.passing_all, 4),
         crack_class=crack.risk.crack_class if crack.risk else None,
@@ -126,20 +127,20 @@ def _side_out(option: Option, job: Job) -> SideOut:
             crack.rate, "-", "log-uniform in its class", "hazards.cracking, estimated"
         ),
         failing=failing_out(option),
-        failure_cost=failure_cost_out(option, job.asked),
+        failure_cost=failure_cost_out(option, asked),
         gates=tuple(gate_out(gate) for gate in option.judged.gates),
-        needs=_needs(option, job),
+        needs=_needs(option, asked.workshop),
         risks=_risks(option),
-        cautions=tuple(dict.fromkeys(of_option(job.asked, option.judged.prediction))),
+        cautions=tuple(dict.fromkeys(of_option(asked, prediction))),
     )
 
 
-def _needs(option: Option, job: Job) -> tuple[str, ...]:
+def _needs(option: Option, shop: Workshop) -> tuple[str, ...]:
     """Return what an option takes: bar, heat, bath, temper, firm."""
     work, temper = option.treatment, option.choice.temper
     needs = [f"{work.steel.name} bar, {work.condition.name} ({work.condition.availability})"]
     if work.source is not None:
-        error = reading_error(work, job.asked.workshop)
+        error = reading_error(work, shop)
         needs.append(f"{work.source.name}, heat known to about ±{error.bias_c:.0f} °C")
     if work.medium is not None:
         needs.append(f"bath of {work.medium.slug.replace('-', ' ')}")
@@ -156,11 +157,8 @@ def _risks(option: Option) -> tuple[str, ...]:
     risks = [gate.text for gate in judged.gates if gate.verdict != "pass"]
     crack = judged.prediction.crack.risk
     if crack is not None:
-        band = f"{100 * crack.low_fraction:g} to {100 * crack.high_fraction:g} %"
-        help_ = f"; helps: {crack.mitigations[0]}" if crack.mitigations else ""
-        risks.append(
-            f"cracks in {band} of quenches (class {crack.crack_class}, estimated){help_}"
-        )
+        cure = f"; helps: {crack.mitigations[0]}" if crack.mitigations else ""
+        risks.append(f"cracks in the quench: {crack_words(crack)}, estimated{cure}")
     if judged.prediction.treatment.by_eye:
-        risks.append(f"{option.choice.sensitivity_hrc:.1f} HRC for a colour misread by 25 °C")
+        risks.append(f"{option.choice.sensitivity_hrc:.0f} HRC for a colour misread by 25 °C")
     return tuple(risks)

@@ -1,8 +1,10 @@
 """Where two options change places, in sentences."""
 
 import math
+from dataclasses import dataclass
 
 from selector.versus.record import SideOut, SwapOut
+from selector.wording import times_in_100
 
 _WORDS = {"cost": "cheaper", "score": "better"}
 
@@ -10,65 +12,43 @@ _WORDS = {"cost": "cheaper", "score": "better"}
 def number(value: float, axis: str) -> str:
     """Return a place on an axis: crack rate in 100, money without cents, pieces whole."""
     if axis == "crack rate":
-        return f"{100 * value:.2g} %"
+        return f"{100 * value:.2g} in 100"
     return f"{value:.0f}" if axis != "bar price" else f"{value:.2g}"
 
 
-def swapped(
-    axis: str, by: str, unit: str, places: tuple[float, float | None, float, float], ahead: str
-) -> str:
-    """Return where two options change places along one axis.
+@dataclass(frozen=True, slots=True)
+class Course:
+    """Where the part stands on an axis, where two swap (None if never), the ends searched."""
 
-    Parameters
-    ----------
-    axis, by, unit : str
-        Axis, what is compared, and the unit of the axis.
-    places : tuple of float
-        Where the part stands now, where they swap (None if never), and the ends searched.
-    ahead : str
-        The one ahead now.
+    now: float
+    at: float | None
+    low: float
+    high: float
 
-    Returns
-    -------
-    str
-        One sentence.
-    """
-    now, at, low, high = (None if p is None else number(p, axis) for p in places)
+
+def swapped(axis: str, by: str, unit: str, course: Course, ahead: str) -> str:
+    """Return where two options change places along one axis."""
     word = _WORDS[by]
-    if at is None:
+    if course.at is None:
+        low, high = number(course.low, axis), number(course.high, axis)
         return f"{axis}: never; {ahead} is the {word} from {low} to {high} ({unit})"
-    up = float(places[1] or 0.0) > places[0]
-    turn = "from" if up else "up to" if axis != "quantity" else "below"
+    now, at = number(course.now, axis), number(course.at, axis)
+    turn = "up to" if axis != "quantity" else "below"
+    if course.at > course.now:
+        turn = "from"
     return f"{axis}: {ahead} is the {word} now ({now}), the other {turn} {at} ({unit})"
 
 
-def failing(ahead: str, at: float | None, chances: list[float], currency: str) -> str:
-    """Return what a failure in service would have to cost to turn the cost round.
-
-    Parameters
-    ----------
-    ahead : str
-        The cheaper one.
-    at : float or None
-        Cost of a failure where they swap.
-    chances : list of float
-        Chance of failing of both; NaN where unknown.
-    currency : str
-        Of the cost.
-
-    Returns
-    -------
-    str
-        One sentence.
-    """
+def failing(ahead: str, at: float | None, chances: tuple[float, float], currency: str) -> str:
+    """Return what a failure in service would have to cost to turn the cost round."""
     if any(math.isnan(chance) for chance in chances):
         return "failure cost: unknown, because the toughness of one is not known"
-    odds = " against ".join(f"{100 * chance:.2g} %" for chance in chances)
+    odds = " against ".join(times_in_100(chance) for chance in chances)
     if at is None:
-        return f"failure cost: never; {ahead} stays the cheaper (they fail in {odds})"
+        return f"failure cost: never; {ahead} stays the cheaper (they fail {odds})"
     return (
         f"failure cost: {ahead} is the cheaper until a failure in service costs "
-        f"{at:.0f} {currency} (they fail in {odds}, estimated)"
+        f"{at:.0f} {currency} (they fail {odds}, estimated)"
     )
 
 

@@ -8,9 +8,8 @@ from selector.job.job import resolved
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from selector.option.temper_choice import Choice
-from selector.versus.axis import at_prices, of_quantity
 from selector.versus.option_id import option_of
-from selector.versus.side import Side, both
+from selector.versus.side import Pair, Side
 from tests.dog import asked
 
 CATALOG = load_catalog()
@@ -30,26 +29,26 @@ def side(name, job):
 
 
 JOB = near()
-PAIR = (side(CAREFUL, JOB), side(SIMPLE, JOB))
+PAIR = Pair(side(CAREFUL, JOB), side(SIMPLE, JOB), JOB)
 
 
-def test_a_bill_drawn_up_anew_is_the_bill_of_the_prediction():
-    for one in PAIR:
-        assert one.cost(JOB) == pytest.approx(one.prediction.bill.cost)
+def test_a_bill_made_out_anew_is_the_bill_of_the_prediction():
+    for one, bill in zip(PAIR.sides, PAIR.bills(), strict=True):
+        assert bill.cost == pytest.approx(one.prediction.bill.cost)
 
 
 def test_cracking_changes_rate_and_cracks_alone():
-    one = PAIR[0].cracking(0.5)
+    one = PAIR.first.cracking(0.5)
     assert np.mean(one.prediction.crack.cracked) == pytest.approx(0.5, abs=0.02)
-    assert np.all(one.prediction.surface_hrc == PAIR[0].prediction.surface_hrc)
+    assert np.all(one.prediction.surface_hrc == PAIR.first.prediction.surface_hrc)
 
 
 @pytest.mark.parametrize(
     ("there", "anew"),
     [
-        (of_quantity(JOB, 70), near({"part.quantity": 70})),
+        (PAIR.of_quantity(70), near({"part.quantity": 70})),
         (
-            at_prices(JOB, {"labour_per_h": 90.0}),
+            PAIR.at_prices({"labour_per_h": 90.0}),
             resolved(
                 asked(SENT_OUT),
                 replace(
@@ -62,9 +61,9 @@ def test_cracking_changes_rate_and_cracks_alone():
 )
 def test_what_a_job_keeps_reads_neither_quantity_nor_prices(there, anew):
     """The memo is shared along an axis; a job of its own must give the same figures."""
-    both(PAIR, JOB)
-    fresh = (side(CAREFUL, anew), side(SIMPLE, anew))
-    for one, other in zip(both(PAIR, there), both(fresh, anew), strict=True):
+    PAIR.options()
+    fresh = Pair(side(CAREFUL, anew), side(SIMPLE, anew), anew)
+    for one, other in zip(there.options(), fresh.options(), strict=True):
         np.testing.assert_array_equal(one.judged.values, other.judged.values)
         np.testing.assert_array_equal(one.scores, other.scores)
         assert one.judged.gates == other.judged.gates

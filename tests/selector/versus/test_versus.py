@@ -31,7 +31,7 @@ def test_it_says_what_each_costs_needs_and_risks():
     assert sum(FOUND.first.items.values()) == pytest.approx(FOUND.first.cost.p50, rel=0.02)
     assert any("Oxy-propane" in need for need in FOUND.first.needs)
     assert any("a firm" in need for need in FOUND.second.needs)
-    assert any("cracks in" in risk for risk in FOUND.first.risks)
+    assert any("cracks in the quench" in risk for risk in FOUND.first.risks)
     assert "oil-fire" in FOUND.first.cautions
 
 
