@@ -155,8 +155,8 @@ def expected_merits(options: tuple[Option, ...]) -> Floats:
     ndarray
         Mean over the samples; shape (options up to `COMPARED`, criteria). [-]
     """
-    found = [option.merit.mean(axis=0) for option in options[:COMPARED]]
-    return np.array(found).reshape(len(found), len(CRITERIA))
+    merits = [option.merit.mean(axis=0) for option in options[:COMPARED]]
+    return np.array(merits).reshape(len(merits), len(CRITERIA))
 
 
 def _looked_at(treatment: Treatment, steels: set[str] | None, route: str | None) -> bool:

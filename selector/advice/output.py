@@ -82,7 +82,7 @@ def _criteria(advice: Advice, option: Option) -> dict[str, CriterionOut]:
 
 def _option(advice: Advice, option: Option, place: int) -> OptionOut:
     """Return one option as plain data."""
-    work, found = option.treatment, option.judged.prediction
+    work, known = option.treatment, option.judged.prediction
     low, high = np.quantile(option.scores, (0.05, 0.95))
     return OptionOut(
         id=option.id,
@@ -104,21 +104,21 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
         score_p95=round(float(high), 4),
         passing_all=round(option.judged.passing_all, 4),
         hardness=HardnessOut(
-            **{k: spread_out(v) for k, v in found.figures().items()}, through=found.hard_through
+            **{k: spread_out(v) for k, v in known.figures().items()}, through=known.hard_through
         ),
-        movement_mm=movement_out(found.movement),
-        permitted_movement_mm=found.movement.permitted_mm,
+        movement_mm=movement_out(known.movement),
+        permitted_movement_mm=known.movement.permitted_mm,
         crack=_crack(option),
         chief_risk=chief_risk(option),
         cost=CostOut(
-            spread=cost_out(found.bill),
-            currency=found.bill.currency,
-            invented_prices=found.bill.invented,
-            items={name: round(value, 2) for name, value in found.bill.items.items()},
+            spread=cost_out(known.bill),
+            currency=known.bill.currency,
+            invented_prices=known.bill.invented,
+            items={name: round(value, 2) for name, value in known.bill.items.items()},
         ),
         failing=failing_out(option),
         failure_cost=failure_cost_out(option, advice.asked),
-        days=found.bill.days,
+        days=known.bill.days,
         criteria=_criteria(advice, option),
         reasons=reasons(advice, option),
     )  # fmt: skip
@@ -145,12 +145,12 @@ def _rejected(item: Rejected) -> RejectedOut:
 
 def _methods(advice: Advice, orders: tuple[Comparison, ...]) -> tuple[MethodOut, ...]:
     """Return the orders of other methods as option ids."""
-    found = []
+    methods = []
     for comparison in orders:
         places = comparison.places
         # Options that share a place stand in the order of the advice.
         order = [advice.options[k].id for k in np.argsort(places, kind="stable")]
-        found.append(
+        methods.append(
             MethodOut(
                 method=comparison.method,
                 order=tuple(order),
@@ -158,7 +158,7 @@ def _methods(advice: Advice, orders: tuple[Comparison, ...]) -> tuple[MethodOut,
                 share_first=places.count(1),
             )
         )
-    return tuple(found)
+    return tuple(methods)
 
 
 def _comparison(advice: Advice) -> ComparisonOut:
@@ -166,8 +166,8 @@ def _comparison(advice: Advice) -> ComparisonOut:
     # Among many options majorities run in circles, which outranking calls level.
     leading = advice.options[:PAIRED]
     weights = np.array([advice.weights[name] for name in CRITERIA])
-    found = second_opinion(expected_merits(leading), weights)
-    return ComparisonOut(methods=_methods(advice, found.orders), remark=found.remark)
+    opinion = second_opinion(expected_merits(leading), weights)
+    return ComparisonOut(methods=_methods(advice, opinion.orders), remark=opinion.remark)
 
 
 def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False) -> AdviceOut:

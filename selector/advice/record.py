@@ -77,7 +77,7 @@ class OptionOut(Plain):
 
 
 class RejectedOut(Plain):
-    """A treatment that is out, or apart as unknown, and the gate that decided."""
+    """A treatment that fails, or stands apart as unknown, and the gate that decided."""
 
     steel: str
     steel_slug: str
@@ -107,7 +107,7 @@ class RangeOut(Plain):
 
 
 class ShareOut(Plain):
-    """Share of draws in which the first option scores above the second."""
+    """Share of samples in which the first option scores above the second."""
 
     first: str
     second: str

@@ -1,4 +1,4 @@
-"""The workshop's own things, found in the catalogue by the names the user gave."""
+"""The workshop's own things, looked up in the catalogue by the names the user gave."""
 
 from dataclasses import dataclass
 
@@ -17,7 +17,7 @@ AIR = "air"
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """The workshop's things, found in the catalogue."""
+    """The workshop's things as catalogue records."""
 
     sources: tuple[HeatSource, ...]
     media: tuple[Medium, ...]
@@ -55,8 +55,8 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
     problems: list[Problem] = []
     sources = []
     for number, heat in enumerate(shop.heat, start=1):
-        found = catalog.heat_sources.get(heat.source)
-        if found is None:
+        source = catalog.heat_sources.get(heat.source)
+        if source is None:
             problems.append(
                 _unknown(
                     f"workshop.heat.{number}.source",
@@ -67,9 +67,9 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
             )
             continue
         if heat.ceiling is not None:
-            number_c = found.ceiling_c.model_copy(update={"value": heat.ceiling})
-            found = found.model_copy(update={"ceiling_c": number_c})
-        sources.append(found)
+            number_c = source.ceiling_c.model_copy(update={"value": heat.ceiling})
+            source = source.model_copy(update={"ceiling_c": number_c})
+        sources.append(source)
     media = []
     for number, bath in enumerate(shop.bath, start=1):
         medium = catalog.media.get(bath.medium)

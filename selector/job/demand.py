@@ -8,21 +8,30 @@ from dataclasses import dataclass
 
 from selector.hardness_scale import hrc_from_hv
 from selector.requirement import Requirement
-from selector.requirement.zone import Zone
+from selector.requirement.zone import Window, Zone
 
-# Window in HRC, and the floor below which the zone does not do its work.
-_WINDOW: dict[tuple[str, str], tuple[float, float, float]] = {
-    ("sliding", "medium"): (54.0, 61.0, 45.0),
-    ("sliding", "heavy"): (57.0, 62.0, 52.0),
-    ("abrasive", "light"): (54.0, 62.0, 45.0),
-    ("abrasive", "medium"): (58.0, 63.0, 52.0),
-    ("abrasive", "heavy"): (59.0, 64.0, 55.0),
-    ("rolling-contact", "light"): (58.0, 63.0, 55.0),
-    ("rolling-contact", "medium"): (58.0, 63.0, 56.0),
-    ("rolling-contact", "heavy"): (59.0, 63.0, 57.0),
-    ("edge-impact", "light"): (54.0, 58.0, 49.0),
-    ("edge-impact", "medium"): (53.0, 58.0, 48.0),
-    ("edge-impact", "heavy"): (52.0, 58.0, 45.0),
+
+@dataclass(frozen=True, slots=True)
+class _Usual:
+    """A usual window, and the floor below which the zone does not do its work. [HRC]."""
+
+    low_hrc: float
+    high_hrc: float
+    floor_hrc: float
+
+
+_WINDOW: dict[tuple[str, str], _Usual] = {
+    ("sliding", "medium"): _Usual(54.0, 61.0, 45.0),
+    ("sliding", "heavy"): _Usual(57.0, 62.0, 52.0),
+    ("abrasive", "light"): _Usual(54.0, 62.0, 45.0),
+    ("abrasive", "medium"): _Usual(58.0, 63.0, 52.0),
+    ("abrasive", "heavy"): _Usual(59.0, 64.0, 55.0),
+    ("rolling-contact", "light"): _Usual(58.0, 63.0, 55.0),
+    ("rolling-contact", "medium"): _Usual(58.0, 63.0, 56.0),
+    ("rolling-contact", "heavy"): _Usual(59.0, 63.0, 57.0),
+    ("edge-impact", "light"): _Usual(54.0, 58.0, 49.0),
+    ("edge-impact", "medium"): _Usual(53.0, 58.0, 48.0),
+    ("edge-impact", "heavy"): _Usual(52.0, 58.0, 45.0),
 }
 _TOP_BY_IMPACT = {"none": 66.0, "light": 62.0, "hammered": 58.0}
 # Depth that keeps the zone from wearing or crushing through, in mm.
@@ -33,13 +42,11 @@ _DEPTH_MM = {
     "rolling-contact": 0.8,
     "edge-impact": 1.0,
 }
-# Driving squares and hexagons: floor of ISO 3315:2018, top by common practice. [HRC]
-_DRIVE_HRC = (39.0, 50.0)
+# Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
+_DRIVE = _Usual(39.0, 50.0, 39.0)
 # A drawn window is read with this slack unless the user says "must": a file tells 2 HRC, and a
 # part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
-# What is struck and lives depend on is pre-hardened bar. Common practice. [HRC]
-_VITAL_STRUCK_HRC = (28.0, 40.0)
 # The softer of a pair wears for certain this far below the other. Common practice. [HRC]
 APART_HRC = 4.0
 _LEAST_WIDTH_HRC = 3.0
@@ -70,92 +77,97 @@ def _hrc(hardness_hv: float | None) -> float | None:
     return None if hardness_hv is None else float(hrc_from_hv(hardness_hv, outside="extend"))
 
 
-def demand(requirement: Requirement, number: int, zone: Zone) -> Demand:
-    """Return what one zone asks of hardness and depth.
-
-    Parameters
-    ----------
-    requirement : Requirement
-        What is asked.
-    number : int
-        Index of the zone, from 0.
-    zone : Zone
-        The zone.
-
-    Returns
-    -------
-    Demand
-        Window, floor, ceiling and depth; None where nothing is asked.
-    """
-    sections = tuple(index - 1 for index in zone.section)
+def _demand(requirement: Requirement, number: int) -> Demand:
+    """Return what one zone asks of hardness and depth."""
+    zone = requirement.zone[number]
     depth = zone.depth if zone.depth is not None else _DEPTH_MM[zone.wear]
     if zone.hardness is not None:
-        low, high = _hrc(zone.hardness.min), _hrc(zone.hardness.max)
-        slack = (0.0, 0.0) if zone.hardness.must else (SLACK_BELOW_HRC, SLACK_ABOVE_HRC)
-        return Demand(
-            number,
-            sections,
-            low,
-            high,
-            None if low is None else low - slack[0],
-            None if high is None else high + slack[1],
-            depth,
-            derived=False,
-            reason="the window you gave"
-            + (", to be kept exactly" if zone.hardness.must else ""),
-            purpose=WISHED if zone.wear == "none" else FOR_WEAR,
-        )
-    return _derived(requirement, number, zone, depth)
+        return _given(number, zone, zone.hardness, depth)
+    usual = _WINDOW.get((zone.wear, zone.severity))
+    if usual is not None:
+        return _derived(requirement, number, usual, depth)
+    if _is_drive_end(requirement, zone):
+        return _driving(number, zone)
+    return _undemanding(requirement, number)
 
 
-def _derived(requirement: Requirement, number: int, zone: Zone, depth: float) -> Demand:
-    """Return the demand of a zone without a window."""
-    sections = tuple(index - 1 for index in zone.section)
-    found = _WINDOW.get((zone.wear, zone.severity))
-    if found is None and _is_drive_end(requirement, zone):
-        return Demand(
-            number,
-            sections,
-            *_DRIVE_HRC,
-            _DRIVE_HRC[0],
-            _DRIVE_HRC[1] + SLACK_ABOVE_HRC,
-            0.0,
-            derived=True,
-            reason="a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps",
-            purpose=FOR_CORNERS,
-        )
-    if found is None:
-        return _undemanding(requirement, number, zone)
-    vital = requirement.safety_critical
-    if vital and requirement.load.impact == "hammered":
-        low, high, words = (
-            *_VITAL_STRUCK_HRC,
-            "struck, and lives depend on it: pre-hardened bar",
-        )
-    else:
-        low, high, words = _worn(requirement, zone, found[0], found[1])
-    # What lives depend on is kept tough; its worn face is renewed. Common practice.
-    if vital:
-        words += ", a wish only: where lives depend on it toughness comes first"
+def _places(zone: Zone) -> tuple[int, ...]:
+    """Return the indices of a zone's sections, from 0."""
+    return tuple(index - 1 for index in zone.section)
+
+
+def _given(number: int, zone: Zone, window: Window, depth: float) -> Demand:
+    """Return the demand of a zone whose window the user gives."""
+    low, high = _hrc(window.min), _hrc(window.max)
+    below, above = (0.0, 0.0) if window.must else (SLACK_BELOW_HRC, SLACK_ABOVE_HRC)
     return Demand(
-        number,
-        sections,
-        low,
-        high,
-        None if vital else min(found[2], low),
-        high + SLACK_ABOVE_HRC,
-        0.0 if vital else depth,
-        derived=True,
-        reason=words + " (common practice)",
+        zone=number,
+        sections=_places(zone),
+        low_hrc=low,
+        high_hrc=high,
+        floor_hrc=None if low is None else low - below,
+        ceiling_hrc=None if high is None else high + above,
+        depth_mm=depth,
+        derived=False,
+        reason="the window you gave" + (", to be kept exactly" if window.must else ""),
+        purpose=WISHED if zone.wear == "none" else FOR_WEAR,
     )
 
 
-def _worn(
-    requirement: Requirement, zone: Zone, low: float, high: float
-) -> tuple[float, float, str]:
-    """Return the window that wear asks, less what blows and the mate take off, in words too."""
+def _driving(number: int, zone: Zone) -> Demand:
+    """Return the demand of a zone that drives by its corners."""
+    return Demand(
+        zone=number,
+        sections=_places(zone),
+        low_hrc=_DRIVE.low_hrc,
+        high_hrc=_DRIVE.high_hrc,
+        floor_hrc=_DRIVE.floor_hrc,
+        ceiling_hrc=_DRIVE.high_hrc + SLACK_ABOVE_HRC,
+        depth_mm=0.0,
+        derived=True,
+        reason="a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps",
+        purpose=FOR_CORNERS,
+    )
+
+
+def _derived(requirement: Requirement, number: int, usual: _Usual, depth: float) -> Demand:
+    """Return the demand of a zone that wears, without a window of its own."""
+    zone, vital = requirement.zone[number], requirement.safety_critical
+    aim = _worn(requirement, zone, usual)
+    if vital and requirement.load.impact == "hammered":
+        aim = _VITAL_STRUCK
+    # What lives depend on is kept tough; its worn face is renewed. Common practice.
+    wish = ", a wish only: where lives depend on it toughness comes first" if vital else ""
+    return Demand(
+        zone=number,
+        sections=_places(zone),
+        low_hrc=aim.low_hrc,
+        high_hrc=aim.high_hrc,
+        floor_hrc=None if vital else min(usual.floor_hrc, aim.low_hrc),
+        ceiling_hrc=aim.high_hrc + SLACK_ABOVE_HRC,
+        depth_mm=0.0 if vital else depth,
+        derived=True,
+        reason=f"{aim.words}{wish} (common practice)",
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Aim:
+    """A window that is aimed at, and why. [HRC]."""
+
+    low_hrc: float
+    high_hrc: float
+    words: str
+
+
+# What is struck and lives depend on. Common practice.
+_VITAL_STRUCK = _Aim(28.0, 40.0, "struck, and lives depend on it: pre-hardened bar")
+
+
+def _worn(requirement: Requirement, zone: Zone, usual: _Usual) -> _Aim:
+    """Return the window that wear asks, less what blows and the mate take off."""
     words = f"{zone.severity} {zone.wear.replace('-', ' ')} wear"
-    top = _TOP_BY_IMPACT[requirement.load.impact]
+    high, top = usual.high_hrc, _TOP_BY_IMPACT[requirement.load.impact]
     if top < high:
         words += f", kept to {top:.0f} HRC because it takes blows"
     high = min(high, top)
@@ -163,12 +175,12 @@ def _worn(
     if mate is not None and mate.should_wear == "part":
         high = high - APART_HRC if other is None else min(high, other - APART_HRC)
         words += ", softened because this part is to be the one that wears"
-    low = min(low, high - _LEAST_WIDTH_HRC)
+    low = min(usual.low_hrc, high - _LEAST_WIDTH_HRC)
     if mate is not None and other is not None and mate.should_wear == "mate":
         needed = min(other + APART_HRC, high - _LEAST_WIDTH_HRC)
         if needed > low:
             low, words = needed, words + f", harder than {mate.material}, which is to wear"
-    return low, high, words
+    return _Aim(low, high, words)
 
 
 def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:
@@ -177,8 +189,9 @@ def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:
     return bool(requirement.load.torque) and bool(shapes & {"square", "hexagon"})
 
 
-def _undemanding(requirement: Requirement, number: int, zone: Zone) -> Demand:
+def _undemanding(requirement: Requirement, number: int) -> Demand:
     """Return the demand of a zone that asks for no hardness; a struck one must stay tough."""
+    zone = requirement.zone[number]
     reason = "no wear: strength alone decides"
     if zone.wear != "none":
         reason = "light sliding asks for no hardness"
@@ -186,13 +199,13 @@ def _undemanding(requirement: Requirement, number: int, zone: Zone) -> Demand:
     if struck:
         reason += f"; struck, so not above {STRUCK_BODY_HRC:.0f} HRC (common practice)"
     return Demand(
-        number,
-        tuple(index - 1 for index in zone.section),
-        None,
-        None,
-        None,
-        STRUCK_BODY_HRC if struck else None,
-        0.0,
+        zone=number,
+        sections=_places(zone),
+        low_hrc=None,
+        high_hrc=None,
+        floor_hrc=None,
+        ceiling_hrc=STRUCK_BODY_HRC if struck else None,
+        depth_mm=0.0,
         derived=True,
         reason=reason,
     )
@@ -211,9 +224,7 @@ def demands(requirement: Requirement) -> tuple[Demand, ...]:
     tuple of Demand
         In the order of the zones.
     """
-    return tuple(
-        demand(requirement, number, zone) for number, zone in enumerate(requirement.zone)
-    )
+    return tuple(_demand(requirement, number) for number in range(len(requirement.zone)))
 
 
 def worn_sections(requirement: Requirement) -> tuple[int, ...]:

@@ -99,8 +99,8 @@ def _kept(
     """Return what is kept under a key, working it out the first time."""
     if key not in memo:
         memo[key] = work()
-    found: T = memo[key]
-    return found
+    kept: T = memo[key]
+    return kept
 
 
 def per_job(work: JobFunction[P, T]) -> JobFunction[P, T]:

@@ -1,4 +1,4 @@
-"""Why a treatment is turned down before any draw.
+"""Why a treatment is turned down before anything is sampled.
 
 One small rule a reason. A rule returns the failed (or unknown) gate, or nothing when it has no
 objection; the first objection decides.
