@@ -17,7 +17,7 @@ QuenchClass = Literal["water", "oil", "air"]
 Feature = Literal["cross-hole", "sharp-corner", "keyway", "slot", "thread", "teeth", "edge"]
 Surface = Literal["ground", "machined", "rough", "hot-rolled"]
 
-# Probability that a part cracks, by class; draws are uniform in its logarithm (estimated).
+# Probability that a part cracks, by class; rates are uniform in its logarithm (estimated).
 PROBABILITY: Mapping[CrackClass, tuple[float, float]] = MappingProxyType(
     {"low": (0.002, 0.02), "some": (0.02, 0.10), "high": (0.10, 0.40)}
 )

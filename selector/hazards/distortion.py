@@ -11,7 +11,7 @@ FloatArray = NDArray[np.float64]
 QuenchClass = Literal["water", "oil", "air"]
 Heating = Literal["none", "through", "local-turned", "local-still"]
 
-# Linear growth in %, median and standard deviation, of a part hardened through and drawn low.
+# Linear growth in %, median and standard deviation, of a part hardened and tempered low.
 # Oil: O1 0.15 printed, 0.09 to 0.17 recalled; air: A2 and S7 0.10, D2 0.03 recalled; water:
 # between 0.56 × 0.4 % C of full martensite and the halves that cores and austenite take back.
 _GROWTH_PCT = MappingProxyType(
@@ -37,7 +37,7 @@ _STRAIN = MappingProxyType(
 _HEATING = MappingProxyType(
     {"none": 0.0, "through": 1.0, "local-turned": 0.5, "local-still": 2.0}
 )
-_LOG_SD = 0.7  # a factor of two either way
+_LOG_SD = 0.7  # a factor of two up or down
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -58,7 +58,7 @@ class Growth:
 
 
 def size_change(quench_class: QuenchClass, hardened_fraction: ArrayLike = 1.0) -> Growth:
-    """Return the linear growth of a part hardened and drawn low.
+    """Return the linear growth of a part hardened and tempered low.
 
     Parameters
     ----------
@@ -114,7 +114,7 @@ def bow(
     heated_length_mm : array_like, optional
         Length that is hardened when heating is local. [mm]
     stressed : array_like of bool, optional
-        Whether the bar holds old stress (cold drawn, straightened, half machined). [-]
+        Whether the bar holds old stress (cold-drawn, straightened, half machined). [-]
 
     Returns
     -------

@@ -16,8 +16,8 @@ from selector.errors import demand, positive
 FloatArray = NDArray[np.float64]
 
 CLAMP_MM = 1.5  # no end-quench bar is read nearer its end
-# Errors as sd of the logarithm: charts of different books, and the time's rule on top of it.
-LOG_SD_JOMINY, LOG_SD_TIME = 0.15, 0.15
+# Spread between the charts of different books, as standard deviation of the logarithm.
+LOG_SD_JOMINY = 0.15
 
 # Half-temperature time of a bar's centre: alpha t = ln2 (V/S)/(h/k) + 0.203 (D/2)². The sum of
 # the slow-surface and the fast-surface limits; within 2.5 % of the series solution at any Biot.
@@ -159,7 +159,7 @@ def jominy_distance_mm(
 ) -> FloatArray:
     """Return the Jominy distance that hardens like a point of a quenched round bar.
 
-    The bar charts hold for the mildly agitated oil and water they were drawn for; other
+    The bar charts hold for the mildly agitated oil and water they were plotted for; other
     severities are carried over by equal half-temperature time. Below oil the difference between
     surface and centre fades with the Biot number, so an air-cooled bar is even. Above water the
     distance goes from the water charts to the ideal quench as that of A255 goes, on logarithms,
@@ -188,7 +188,7 @@ def jominy_distance_mm(
     -----
     J = J_A255(D_I) × chart factor [1]_ [2]_, the factor held constant beyond each chart line.
     Above water ln J goes from charted water to J_A255(D) × (chart factor there over the
-    centre's) in the proportion in which ln J_A255(D_I) goes; no source draws it otherwise.
+    centre's) in the proportion in which ln J_A255(D_I) goes; no source says otherwise.
     The surface line for water has one point of [1]_; a second is the 50 mm bar of [3]_. Charts
     of different books differ by 10 to 25 %; more than 50.8 mm is an extrapolation.
     Range: bars of 5.1 to 170 mm [1]_, severities of 0.02 to 5.

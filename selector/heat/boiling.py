@@ -79,7 +79,7 @@ _FILM_LOG_SD = {"none": 0.8, "mild": 0.6, "moderate": 0.5, "good": 0.45, "strong
 _FILM_LOG_SD["violent"] = 0.3
 # Water: critical flux by temperature, 5.9, 4.8, 3.6, 2.3 MW/m² at 20, 40, 60, 80 °C (from
 # memory) scales boiling; the film lasts e times longer for each 15 °C (estimated, so that
-# severities at 32 and 55 °C come out), carries less and gives way at a colder surface.
+# severities at 32 and 55 °C come out), carries less and collapses at a colder surface.
 _BATH_C, _FLUX = (20.0, 40.0, 60.0, 80.0, 100.0), (1.0, 0.81, 0.61, 0.39, 0.2)
 _FILM_E_FOLD_C, _FILM_H_FOLD_C, _FILM_END_PER_C = 15.0, 70.0, 4.5
 _WATERY = ("water", "brine")

@@ -187,8 +187,8 @@ def temper_colour(temperature_c: float, hold_s: float = _SHORT_S) -> Colour:
     'straw'
     """
     shift = _time_shift_c(hold_s)
-    found = _nearest(TEMPER_COLOURS, temperature_c + shift, "temper colour")
-    return _shifted(found, shift)
+    nearest = _nearest(TEMPER_COLOURS, temperature_c + shift, "temper colour")
+    return _shifted(nearest, shift)
 
 
 def temper_colour_named(name: str, hold_s: float = _SHORT_S) -> Colour:

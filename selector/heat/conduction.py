@@ -84,7 +84,7 @@ def conduct(
 ) -> History:
     """Return the temperature history of a part.
 
-    To go on with other surroundings or other properties (heated, then quenched), start the next
+    To go on with another boundary or other properties (heated, then quenched), start the next
     history from `end_c` of the last.
 
     Parameters
@@ -108,7 +108,7 @@ def conduct(
     Raises
     ------
     OutOfRangeError
-        The start lies outside the property tables, the time is not above 0, the surroundings
+        The start lies outside the property tables, the time is not above 0, the boundary
         belong to another grid, or no step is small enough.
 
     Notes
@@ -136,7 +136,7 @@ def conduct(
     _check(grid, boundary, start, plan)
     from selector.heat import kernel  # noqa: PLC0415 - the compiler takes long to load
 
-    _tell_if_new()
+    _announce_compiling()
 
     table = steel.table()
     field = np.ascontiguousarray(np.broadcast_to(start, grid.active.shape), dtype=float)
@@ -171,7 +171,7 @@ def conduct(
 
 
 @cache
-def _tell_if_new() -> None:
+def _announce_compiling() -> None:
     """Say once that the loop is compiled first."""
     from selector.heat import kernel  # noqa: PLC0415
 

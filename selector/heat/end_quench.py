@@ -78,9 +78,9 @@ def time_between(
     shape = np.shape(temperature_c)[:-1]
     flat = rows.reshape(-1, t.size)
     with np.errstate(invalid="ignore"):  # a history that ends above both has neither time
-        found = _passing(t, flat, low_c) - _passing(t, flat, high_c)
-    found = np.where(flat.max(axis=1) < high_c, np.nan, found)
-    return found.reshape(shape)
+        time_s = _passing(t, flat, low_c) - _passing(t, flat, high_c)
+    time_s = np.where(flat.max(axis=1) < high_c, np.nan, time_s)
+    return time_s.reshape(shape)
 
 
 def _passing(time_s: Floats, temperature_c: Floats, level_c: float) -> Floats:
@@ -91,13 +91,13 @@ def _passing(time_s: Floats, temperature_c: Floats, level_c: float) -> Floats:
     after = np.minimum(last + 1, count - 1)
     left, right = temperature_c[rows, last], temperature_c[rows, after]
     fall = np.where(left > right, left - right, 1.0)
-    found = time_s[last] + (left - level_c) / fall * (time_s[after] - time_s[last])
-    found = np.where(last == count - 1, np.inf, found)
-    return np.where(above.any(axis=1), found, time_s[0])
+    passed_s = time_s[last] + (left - level_c) / fall * (time_s[after] - time_s[last])
+    passed_s = np.where(last == count - 1, np.inf, passed_s)
+    return np.where(above.any(axis=1), passed_s, time_s[0])
 
 
 def rate_at(time_s: ArrayLike, temperature_c: ArrayLike, level_c: float = RATE_C) -> Floats:
-    """Return the cooling rate of a history at a temperature, over 20 °C either way.
+    """Return the cooling rate of a history at a temperature, over 20 °C to each side.
 
     Parameters
     ----------

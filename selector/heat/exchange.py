@@ -128,7 +128,7 @@ def held_end(holder: Holder) -> Floats:
 
 
 def steady(grid: Grid, curve_by_face: Mapping[str, Floats]) -> Boundary:
-    """Return surroundings that do not change: one curve for each face of the grid.
+    """Return a boundary that does not change: one curve for each face of the grid.
 
     A face that is left out is insulated; so is a held end unless its tongs or chuck are given.
 
@@ -165,7 +165,7 @@ def steady(grid: Grid, curve_by_face: Mapping[str, Floats]) -> Boundary:
 
 
 def mixed(curves: list[Floats], share: Floats, knot_s: ArrayLike) -> Boundary:
-    """Return surroundings that change in time, wall by wall.
+    """Return a boundary that changes in time, wall by wall.
 
     Parameters
     ----------

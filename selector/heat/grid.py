@@ -22,8 +22,17 @@ WIDEST_PART = 1 / 10  # of the radius
 AXIAL_MM, REACH_MM, FAR_GROWTH = 2.0, 80.0, 1.15
 
 
-# Where walls are, their face, area, gap to the cell's middle, and whether they bound across.
-Wall = tuple[NDArray[np.bool_], str, Floats, Floats, bool]
+class Wall(NamedTuple):
+    """Walls of one face: the cells that have one, its area, and the gap to the cell's middle.
+
+    `across` is True where they bound cells across the part. SI units.
+    """
+
+    on: NDArray[np.bool_]
+    face: str
+    area: Floats
+    gap: Floats
+    across: bool
 
 
 class Mesh(NamedTuple):
@@ -68,20 +77,19 @@ class Grid:
     ) -> "Grid":
         """Gather volumes, conductances across and along, centres and walls."""
         volume, across, along = (np.ascontiguousarray(part, dtype=float) for part in cells)
-        places = [np.nonzero(on) for on, *_ in walls]
+        places = [np.nonzero(wall.on) for wall in walls]
+        placed = list(zip(walls, places, strict=True))
         mesh = Mesh(
             volume,
             across,
             along,
             np.concatenate([i for i, _ in places]),
             np.concatenate([j for _, j in places]),
-            np.concatenate([wall[2][at] for wall, at in zip(walls, places, strict=True)]),
-            np.concatenate([wall[3][at] for wall, at in zip(walls, places, strict=True)]),
-            np.concatenate(
-                [np.full(at[0].size, w[4]) for w, at in zip(walls, places, strict=True)]
-            ),
+            np.concatenate([wall.area[at] for wall, at in placed]),
+            np.concatenate([wall.gap[at] for wall, at in placed]),
+            np.concatenate([np.full(at[0].size, wall.across) for wall, at in placed]),
         )
-        faces = [np.full(at[0].size, w[1], "<U8") for w, at in zip(walls, places, strict=True)]
+        faces = [np.full(at[0].size, wall.face, "<U8") for wall, at in placed]
         x_mm, y_mm = (np.asarray(c * 1e3) for c in centre_m)
         return cls(mesh, x_mm, y_mm, active, np.concatenate(faces))
 
@@ -194,20 +202,22 @@ def _axial_edges(sections: Sequence[Section], fineness: float) -> Floats:
 
 def _problems(sections: Sequence[Section]) -> list[Problem]:
     """Return what is wrong with the sections."""
-    found = []
+    problems = []
     if not sections:
-        found.append(Problem("sections", "at least one", "none", "Describe the part."))
+        problems.append(Problem("sections", "at least one", "none", "Describe the part."))
     for n, s in enumerate(sections):
         where = f"sections[{n}]"
         for field, value in (("outer_mm", s.outer_mm), ("length_mm", s.length_mm)):
             if not 0.0 < value < 1e5:
                 step = "Give the real size."
-                found.append(Problem(f"{where}.{field}", "above 0 mm", f"{value:g} mm", step))
+                problems.append(
+                    Problem(f"{where}.{field}", "above 0 mm", f"{value:g} mm", step)
+                )
         if not 0.0 <= s.bore_mm < s.outer_mm:
             rule = f"0 or more and below the outside, {s.outer_mm:g} mm, to leave a wall"
             step = "Give a smaller bore or a larger outside."
-            found.append(Problem(f"{where}.bore_mm", rule, f"{s.bore_mm:g} mm", step))
-    return found
+            problems.append(Problem(f"{where}.bore_mm", rule, f"{s.bore_mm:g} mm", step))
+    return problems
 
 
 def bar_grid(sections: Sequence[Section], fineness: float = 1.0) -> Grid:
@@ -322,7 +332,7 @@ def _cylinder(r_mm: Floats, z_mm: Floats, active: NDArray[np.bool_], ends: bool 
     for on, face, edge in ((outside, "side", r[1:]), (inside, "bore", r[:-1])):
         at = np.maximum(edge, 1e-12)
         gap = (np.abs(at**2 - centre**2) / (2.0 * at))[:, None] + np.zeros_like(height)
-        walls.append((on, face, 2.0 * math.pi * at[:, None] * height, gap, True))
+        walls.append(Wall(on, face, 2.0 * math.pi * at[:, None] * height, gap, across=True))
     if ends:
         none = np.zeros_like(active[:, :1])
         first = active & ~np.hstack([none, active[:, :-1]])
@@ -332,6 +342,6 @@ def _cylinder(r_mm: Floats, z_mm: Floats, active: NDArray[np.bool_], ends: bool 
         at_end = np.arange(height.size) == 0
         at_held = np.arange(height.size) == height.size - 1
         for on, name, there in ((first, "end", at_end), (last, "held", at_held)):
-            walls.append((on & there, name, size, gap, False))
-            walls.append((on & ~there, "shoulder", size, gap, False))
+            walls.append(Wall(on & there, name, size, gap, across=False))
+            walls.append(Wall(on & ~there, "shoulder", size, gap, across=False))
     return Grid.of((volume, across, along), (centre, middle), active, walls)

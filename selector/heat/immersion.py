@@ -1,7 +1,7 @@
 """A dip: when each place goes under, how long vapour hides it, how the bath warms.
 
 A dipped surface first hides behind vapour. A wetting front comes from the edges, and the film
-gives way everywhere after a while that is as good as random; then the bath boils and grips.
+collapses everywhere after a while that is as good as random; then the bath boils and grips.
 """
 
 import math
@@ -26,7 +26,7 @@ from selector.heat.steel_property import SteelProperty
 
 Floats = NDArray[np.float64]
 
-# The front reaches this far from an edge by the time the film gives way by itself. Estimated.
+# The front reaches this far from an edge by the time the film collapses by itself. Estimated.
 FRONT_REACH_MM = 20.0
 SPLASH_S = 0.02  # a surface goes under within this
 LATE_S = 1e7  # later than any history is followed
@@ -76,7 +76,7 @@ def quench_boundary(
     bath_end_c: float | None = None,
     holder: Holder = "insulated",
 ) -> Boundary:
-    """Return the surroundings of a part that is dipped, wholly or in part.
+    """Return the boundary of a part that is immersed, wholly or in part.
 
     Walls above the surface are in still air. Under it a wall is behind vapour until the front
     from the nearest edge (working end, shoulder) or the collapse of the film reaches it.
@@ -90,7 +90,7 @@ def quench_boundary(
     immersion : Immersion, optional
         When and how deep; left out, all at once. [-]
     collapse_normal : float, optional
-        Standard normal draw of the film's life: 1 is a long-lived film. [-]
+        Standard normal deviate of the film's life: 1 is a long-lived film. [-]
     bath_end_c : float, optional
         Where part and bath end together; the bath warms to it over the film and a few seconds
         more for each millimetre. [°C]
@@ -150,10 +150,10 @@ def _warming_s(grid: Grid) -> float:
 def _padded(spans: list[list[tuple[float, float]]]) -> Floats:
     """Return spans of several places, shape (places, spans, 2); NaN where one has fewer."""
     most = max(len(span) for span in spans)
-    found = np.full((len(spans), most, 2), np.nan)
-    for row, span in zip(found, spans, strict=True):
+    padded = np.full((len(spans), most, 2), np.nan)
+    for row, span in zip(padded, spans, strict=True):
         row[: len(span)] = np.reshape(span, (-1, 2))
-    return found
+    return padded
 
 
 def _walls(spans: Floats, dry_s: Floats, pace_s: float) -> tuple[Floats, Floats]:
@@ -236,9 +236,9 @@ def quench_history(
     ----------
     .. [1] As `quench_boundary`.
     """
-    bath, surroundings = boundary
+    bath, exchange = boundary
     hottest, at = float(np.max(np.asarray(start))), bath_temperature_c(bath)
     if hottest <= at:
         rule, step = f"below the part's {hottest:g} °C", "Cool the bath or heat the part."
         raise OutOfRangeError(Problem("bath_temperature_c", rule, f"{at:g} °C", step))
-    return conduct(grid, steel, surroundings, start, plan)
+    return conduct(grid, steel, exchange, start, plan)

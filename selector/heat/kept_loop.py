@@ -104,5 +104,5 @@ def keep(dispatcher: Any) -> KeptLoop | None:  # noqa: ANN401 - the compiler's o
     except (RuntimeError, OSError):
         # No folder that we may write: the installation is read-only and nobody has a home.
         return None
-    dispatcher._cache = kept  # noqa: SLF001 - the compiler takes it no other way
+    dispatcher._cache = kept  # noqa: SLF001 - the compiler offers no other interface
     return kept

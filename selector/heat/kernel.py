@@ -206,10 +206,10 @@ def _step(
         _look_up(part, table, stage)
         _walls(part, table, boundary, stage)
         _gain(part, step_s, stage)
-        for way in range(2):
+        for direction in range(2):
             if stage == 0:  # the matrix stays that of the first stage
-                factor(part, way, scale)
-            solve(part, way, scale, stage)
+                factor(part, direction, scale)
+            solve(part, direction, scale, stage)
         _book(part, step_s, stage)
     return _finish(part, table)
 

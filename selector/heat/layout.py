@@ -26,7 +26,7 @@ LINK, BOND, INVERSE, BELOW, ABOVE = range(5)
 # stage, heat that the sweeps account for, heat given off.
 AREA, GAP, SURFACE, GIVEN, TRIAL, FLUX, STIFF, STIFF_AFTER, SWEPT, LOST = range(10)
 # Rows of `place`: the cell of each wall, and the direction that the wall bounds.
-CELL, WAY = range(2)
+CELL, DIRECTION = range(2)
 
 
 class Layout(NamedTuple):
@@ -62,7 +62,7 @@ def lay_out(mesh: Mesh, enthalpy: Floats, surface_c: Floats, curves: int) -> Lay
     surface_c : ndarray
         Temperature of each wall at the start. [°C]
     curves : int
-        Number of curves that the surroundings are mixed of. [-]
+        Number of curves that the boundary is mixed of. [-]
 
     Returns
     -------
@@ -91,5 +91,5 @@ def lay_out(mesh: Mesh, enthalpy: Floats, surface_c: Floats, curves: int) -> Lay
     part.matrix[:, LINK, columns:-columns] = link.reshape(2, -1)
     part.wall[[AREA, GAP, SURFACE]] = mesh.wall_area, mesh.wall_gap, surface_c
     part.place[CELL] = part.number(mesh.wall_row * columns + mesh.wall_column)
-    part.place[WAY] = np.where(mesh.wall_across, ACROSS, ALONG)
+    part.place[DIRECTION] = np.where(mesh.wall_across, ACROSS, ALONG)
     return part

@@ -1,7 +1,7 @@
 """The operator at the torch: heats to a colour, is a little late, holds, sees unevenness.
 
 He is a controller with errors. He stops where he believes the heat to be; a strong flame on a
-small part he draws back, because nobody stops in time above some 30 °C/s; then he plays the
+small part he turns back, because nobody stops in time above some 30 °C/s; then he plays the
 flame over the place to hold it.
 """
 
@@ -200,8 +200,8 @@ def heat_end(
 
     Notes
     -----
-    Flat out to the heat and `LATE_S` beyond it; quicker than 30 °C/s the flame is drawn back in
-    that measure. In the hold the flame goes wherever the part is still dull.
+    Flat out to the heat and `LATE_S` beyond it; above 30 °C/s the flame is turned down in that
+    measure. In the hold the flame goes wherever the part is still dull.
 
     References
     ----------

@@ -117,7 +117,7 @@ def slice_grid(
     Returns
     -------
     Grid
-        Faces "left", "right", "top", "bottom" by the way a wall looks, and "hole"; across runs
+        Faces "left", "right", "top", "bottom" by the side a wall faces, and "hole"; across runs
         along x, along runs along y, both from the centre. [-]
 
     Raises
@@ -254,13 +254,13 @@ def _plane(
         ("right", open_x[1:], steep & (to_x < 0.0)),
     ):
         size = np.where(whole, (1.0 - opened) * dy, slant * looks)
-        walls.append((size > 1e-12, face, size, gap_x, True))
+        walls.append(Wall(size > 1e-12, face, size, gap_x, across=True))
     for face, opened, looks in (
         ("bottom", open_y[:, :-1], ~steep & (to_y > 0.0)),
         ("top", open_y[:, 1:], ~steep & (to_y < 0.0)),
     ):
         size = np.where(whole, (1.0 - opened) * dx, slant * looks)
-        walls.append((size > 1e-12, face, size, gap_y, False))
+        walls.append(Wall(size > 1e-12, face, size, gap_y, across=False))
     kept = walls if ends else walls[:2]
     return Grid.of((volume, across, along), (middle_x, middle_y), active, kept)
 

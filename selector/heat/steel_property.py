@@ -247,7 +247,7 @@ def cooling_steel(
 ) -> SteelProperty:
     """Return the properties of austenite being cooled, until it transforms.
 
-    Left out, `change_c` keeps the steel austenite all the way, which is right for the time from
+    Left out, `change_c` keeps the steel austenite throughout, which is right for the time from
     700 to 500 °C of a place that hardens.
 
     Parameters

@@ -14,6 +14,7 @@ from selector.heat.layout import (
     BELOW,
     BOND,
     CELL,
+    DIRECTION,
     FIRST,
     INVERSE,
     LINK,
@@ -21,7 +22,6 @@ from selector.heat.layout import (
     STIFF,
     SWEPT,
     VOLUME,
-    WAY,
     Floats,
     Layout,
 )
@@ -62,14 +62,14 @@ def compiled(function: Function) -> Function:
 
 
 @compiled
-def factor(part: Layout, way: int, scale: float) -> None:
+def factor(part: Layout, direction: int, scale: float) -> None:
     """Eliminate the matrix 1 - scale A of one direction, once for the two stages of a step.
 
     Parameters
     ----------
     part : Layout
         The part; the elimination is left in it. [-]
-    way : int
+    direction : int
         ACROSS or ALONG. [-]
     scale : float
         The method's gamma times the step. [-]
@@ -83,14 +83,14 @@ def factor(part: Layout, way: int, scale: float) -> None:
     ----------
     .. [1] L. H. Thomas, elimination of tridiagonal systems, 1949 (from memory).
     """
-    cell, wall, place, matrix = part.cell, part.wall, part.place, part.matrix[way]
+    cell, wall, place, matrix = part.cell, part.wall, part.place, part.matrix[direction]
     for i in range(matrix.shape[1]):
         matrix[BOND, i] = 0.0
     for w in range(wall.shape[1]):
-        if place[WAY, w] == way:
+        if place[DIRECTION, w] == direction:
             matrix[BOND, place[CELL, w]] += wall[AREA, w] * wall[STIFF, w]
     count, step, wide, aside = part.rows, part.columns, part.columns, np.uint64(1)
-    if way == ALONG:
+    if direction == ALONG:
         count, step, wide, aside = wide, aside, count, step
     for p in range(count):
         for q in range(wide):
@@ -137,7 +137,7 @@ def _sweep_along(part: Layout, x: Floats) -> None:
 
 
 @compiled
-def solve(part: Layout, way: int, scale: float, stage: int) -> None:
+def solve(part: Layout, direction: int, scale: float, stage: int) -> None:
     """Solve one direction in place.
 
     Parameters
@@ -145,7 +145,7 @@ def solve(part: Layout, way: int, scale: float, stage: int) -> None:
     part : Layout
         The part after `factor`, the right side in row FIRST or SECOND of its cells; the
         solution is left there, and the heat that walls gave off by it in row SWEPT. [-]
-    way : int
+    direction : int
         ACROSS or ALONG. [-]
     scale : float
         As given to `factor`. [-]
@@ -163,11 +163,11 @@ def solve(part: Layout, way: int, scale: float, stage: int) -> None:
     """
     cell, wall, place = part.cell, part.wall, part.place
     x = cell[FIRST + stage]
-    if way == ACROSS:
+    if direction == ACROSS:
         _sweep_across(part, x)
     else:
         _sweep_along(part, x)
     for w in range(wall.shape[1]):
-        if place[WAY, w] == way:
+        if place[DIRECTION, w] == direction:
             k = place[CELL, w]
             wall[SWEPT, w] = scale * wall[AREA, w] * wall[STIFF, w] * cell[SLOPE, k] * x[k]

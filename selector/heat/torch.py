@@ -240,7 +240,7 @@ def flame_boundary(
     hearth: bool = False,
     hold_c: float | None = None,
 ) -> Boundary:
-    """Return the surroundings of a bar whose working end turns in a flame.
+    """Return the boundary of a bar whose working end turns in a flame.
 
     The girth is a mean over the turn; the working end and shoulders are washed like the side at
     that place; a bore and the held end are not washed. To hold, the flame is taken from each

@@ -59,7 +59,7 @@ def fillet_factor(
 ) -> FloatArray:
     """Return the stress concentration of a shoulder fillet on a round bar.
 
-    On the nominal stress of the smaller diameter. A corner drawn sharp has the tool's nose
+    On the nominal stress of the smaller diameter. A corner shown sharp has the tool's nose
     radius, about 0.2 mm; zero is refused because it has no answer.
 
     Parameters

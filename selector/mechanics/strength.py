@@ -54,8 +54,8 @@ class FatigueLimit:
 def strength(hardness_hv: ArrayLike) -> Strength:
     """Return yield, tensile and shear strength of steel from its hardness.
 
-    For as-rolled, normalised, and quenched and tempered steel; an as-quenched or barely drawn
-    steel yields earlier than this and may break before it does.
+    For as-rolled, normalised, and quenched and tempered steel; an as-quenched or barely
+    tempered steel yields earlier than this and may break before it does.
 
     Parameters
     ----------
@@ -277,7 +277,7 @@ def combined_factor(
     Notes
     -----
     ``1/n = √((1/n_b + 1/n_a)² + (1/n_t)²)``. At first yield this is the distortion energy of
-    ``σ = √(σ² + 3 τ²)`` [1]_; for alternating loads it is the ellipse quadrant found for
+    ``σ = √(σ² + 3 τ²)`` [1]_; for alternating loads it is the ellipse quadrant measured for
     ductile steel [2]_; for a section that yields throughout it is on the safe side.
 
     References

@@ -94,7 +94,7 @@ def snap_likelihood(
 ) -> SnapLikelihood:
     """Return the likelihood that a hardened part snaps.
 
-    Drawn below 180 °C, or not at all, toughness is unknown and so is the answer. A temper
+    Tempered below 180 °C, or not at all, toughness is unknown and so is the answer. A temper
     inside the steel's own embrittlement window costs one class.
 
     Parameters
@@ -102,7 +102,7 @@ def snap_likelihood(
     hardness_hrc : array_like
         Hardness of the stressed place. [HRC]
     toughness : {"low", "medium", "high", "very-high"}
-        Class of the steel, drawn by good practice. [-]
+        Class of the steel, tempered by good practice. [-]
     impact : {"none", "light", "hammered"}
         How it is struck. [-]
     temper_c : array_like

@@ -35,7 +35,7 @@ class RelativeLife:
     log_sd: FloatArray
 
     def sampled(self, normal: FloatArray) -> FloatArray:
-        """Return the ratio over standard normal draws; a gain grows where a loss does too."""
+        """Return the ratio over a standard normal sample; a gain grows as a loss does."""
         off = self.log_sd * np.sign(np.log(self.ratio)) * np.clip(normal, -2.0, 2.0)
         return np.asarray(self.ratio * np.exp(off))
 
@@ -145,13 +145,13 @@ def carbon_life(
     2.0
     """
     top = _STRUCK_TO_WT_PCT if struck else _CARBON_TO_WT_PCT
-    found, other = (
+    one, other = (
         np.log(np.clip(np.asarray(c, dtype=float), _CARBON_FROM_WT_PCT, top))
         for c in (carbon_wt_pct, reference_wt_pct)
     )
     return RelativeLife(
-        np.asarray(np.exp(_CARBON_EXPONENT * (found - other))),
-        np.asarray(_CARBON_SD * np.abs(found - other)),
+        np.asarray(np.exp(_CARBON_EXPONENT * (one - other))),
+        np.asarray(_CARBON_SD * np.abs(one - other)),
     )
 
 

@@ -22,7 +22,7 @@ MIDDLE_LOG = 4.2
 RICH_CARBON_WT_PCT = 0.62
 # Below this l a heat's knee goes on as a straight line, so that it never turns back.
 STRAIGHT_BELOW = -1.5
-# Beyond this l either way the order of a heat's law changes no more.
+# Beyond this l to each side the order of a heat's law changes no more.
 ORDER_HELD_BEYOND = 1.0
 # ASTM A255 gives no harder quenched end, from 0.62 % C on (from memory).
 HARDEST_HRC = 65.0
@@ -56,7 +56,7 @@ class Coefficients:
 class HeatCoefficients:
     """The powers of the factors and the shape of one heat's curve, as hardenability.toml.
 
-    Martensite gives way by Avrami's law in the distance, the more abruptly the shallower the
+    Martensite is replaced by Avrami's law in the distance, the more abruptly the shallower the
     steel hardens: pearlite alone comes all at once, after bainite it comes by degrees.
     """
 

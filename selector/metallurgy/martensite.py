@@ -236,7 +236,7 @@ def as_quenched(
 ) -> AsQuenched:
     """Return the quenched structure and hardness of austenite of known composition.
 
-    What had turned to ferrite, pearlite or bainite on the way down is given; the rest becomes
+    What had turned to ferrite, pearlite or bainite as it cooled is given; the rest becomes
     martensite down to the end of the quench, and what is left is soft austenite.
 
     Parameters

@@ -192,7 +192,7 @@ def tempered_hardness(
     because published relations miss them by 4.6 to 6.8 HRC. Each steel left out of the fit in
     turn, the mean absolute error is 1.20 HRC from 20 HRC up: 1.06 for [1]_, 1.76 for [2]_, 1.41
     with its as-quenched hardness given (one of its four steels, 0.31 % C, was quenched to
-    46.5 HRC only, which no composition tells). Tables of other laboratories, read at nominal
+    46.5 HRC only, which no composition explains). Tables of other laboratories, read at nominal
     composition, are mostly missed by 1.1 to 2.9 HRC; `sd_hrc` holds that.
 
     An as-quenched hardness scales the curve by the fourth root of its ratio. Aluminium, copper

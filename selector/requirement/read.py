@@ -1,4 +1,4 @@
-"""A TOML or JSON file, or plain data, into a Requirement; all faults are told at once."""
+"""A TOML or JSON file, or plain data, into a Requirement; all faults are listed at once."""
 
 import json
 import tomllib

@@ -99,11 +99,11 @@ def _registry() -> "UnitRegistry[Any]":
 
 def _decimal(text: str) -> str:
     """Return `text` with a leading workshop fraction ("1 3/8 in") written as a decimal."""
-    found = _FRACTION.match(text)
-    if not found or int(found[3]) == 0:
+    match = _FRACTION.match(text)
+    if not match or int(match[3]) == 0:
         return text
-    whole, top, bottom = int(found[1] or 0), int(found[2]), int(found[3])
-    return f"{whole + top / bottom} {text[found.end() :]}"
+    whole, top, bottom = int(match[1] or 0), int(match[2]), int(match[3])
+    return f"{whole + top / bottom} {text[match.end() :]}"
 
 
 def quantity(text: str, kind: str) -> float:
@@ -130,10 +130,10 @@ def quantity(text: str, kind: str) -> float:
 
     unit, example = QUANTITIES[kind]
     what, step = _NAMED.get(kind, f"a {kind}"), f"Write for instance {example}."
-    found = _NUMBER.match(_decimal(text.strip()))
-    if not found:
+    match = _NUMBER.match(_decimal(text.strip()))
+    if not match:
         raise UnitError(f"{what} written as number and unit", step)
-    number, spelling = float(found[1]), found[2].strip()
+    number, spelling = float(match[1]), match[2].strip()
     if not spelling:
         raise UnitError(f"{what} with its unit", step)
     if _RANGE.match(spelling):
@@ -177,10 +177,10 @@ def hardness_hv(value: float | str) -> float:
     UnitError
         When it is no hardness, or HRC below 20, where the Rockwell C scale means nothing.
     """
-    found = _HARDNESS.match(str(value))
-    if not found:
+    match = _HARDNESS.match(str(value))
+    if not match:
         raise UnitError("a hardness", "Write for instance 50 HRC, 294 HB or 600 HV.")
-    number, scale = float(found[1]), (found[2] or "HRC").upper()
+    number, scale = float(match[1]), (match[2] or "HRC").upper()
     if scale == "HRC" and number < 20:
         raise UnitError(
             "20 HRC or more on the C scale", "Give it in HB or HV instead, for instance 200 HB."

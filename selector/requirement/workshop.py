@@ -39,7 +39,7 @@ class Bath(Asked):
 
 
 class TemperMeans(Asked):
-    """One way to temper, and how hot it goes."""
+    """One means of tempering, and how hot it goes."""
 
     means: Literal["oven", "furnace", "plate", "torch"]
     ceiling: TemperatureC | None = None

@@ -1,7 +1,7 @@
 """The coefficients of hardenability.toml, fitted to published bands and written out.
 
 The form is fixed by `band_curve`: five powers of the A255 factors and nine numbers of shape,
-found by least squares on the midlines of the bands, each held to a starting value by a prior.
+fitted by least squares to the midlines of the bands, each held to a starting value by a prior.
 """
 
 from collections.abc import Callable, Iterable, Mapping
@@ -24,7 +24,7 @@ NUMBERS: Mapping[str, tuple[float, float]] = {
 }
 ELEMENTS = ("C", "Mn", "Si", "Ni", "Cr", "Mo", "V", "Cu")
 # Elements a grade does not limit are fitted at seven eighths of residual practice, which the
-# curve presumes at three quarters: neither way of asking is then favoured.
+# curve presumes at three quarters: neither question is then favoured.
 FITTED_TO_PRESUMED = 0.875 / 0.75
 
 # Where each coefficient starts, and how far it is let go.
@@ -202,7 +202,7 @@ def leave_one_grade_out_hrc(
     given : Bands
         Published bands of two grades or more. [-]
     progress : callable, optional
-        Told what is left out, and the share done so far. [-]
+        Called with what is left out, and the share done so far. [-]
 
     Returns
     -------

@@ -20,7 +20,7 @@ def leave_one_out(
     miss_of : callable
         Takes the mask of what is left out; fits the rest, returns the misses of those. [-]
     progress : callable, optional
-        Told what is left out, and the share done so far. [-]
+        Called with what is left out, and the share done so far. [-]
 
     Returns
     -------

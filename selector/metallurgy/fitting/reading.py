@@ -64,7 +64,7 @@ def readings(lines: Iterable[str]) -> Readings:
     Raises
     ------
     SelectorError
-        If a column is missing or a cell is no figure in its range; up to ten faults are told.
+        If a column is missing or a cell is no figure in its range; up to ten faults are listed.
 
     References
     ----------

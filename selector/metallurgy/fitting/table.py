@@ -1,4 +1,4 @@
-"""Rows of comma-separated text, checked cell by cell, every fault told at once."""
+"""Rows of comma-separated text, checked cell by cell, every fault listed at once."""
 
 import csv
 import math
@@ -36,7 +36,7 @@ def rows_of(
     Raises
     ------
     SelectorError
-        If a column is missing or a cell is no figure in its range; up to ten faults are told.
+        If a column is missing or a cell is no figure in its range; up to ten faults are listed.
 
     References
     ----------
@@ -69,20 +69,20 @@ def _problems(
 ) -> list[Problem]:
     """Return what is wrong in one row."""
     step = "Correct it or leave the row out."
-    found = [
+    problems = [
         Problem(f"{place}, {name}", "given", repr(row.get(name) or ""), step)
         for name in texts
         if not (row.get(name) or "").strip()
     ]
     if None in row:
         quote = "Quote text that holds a comma."
-        found.append(Problem(place, "as long as the heading", "more cells", quote))
+        problems.append(Problem(place, "as long as the heading", "more cells", quote))
     for name, (low, high) in numbers.items():
         if not low <= _number(row.get(name)) <= high:
             rule = f"a figure between {low:g} and {high:g}"
             got = repr(row.get(name) or "")
-            found.append(Problem(f"{place}, {name}", rule, got, step))
-    return found
+            problems.append(Problem(f"{place}, {name}", rule, got, step))
+    return problems
 
 
 def _number(text: str | None) -> float:

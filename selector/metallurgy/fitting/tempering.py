@@ -3,7 +3,7 @@
 The form is fixed by `temper_curve`: Vickers hardness of tempered martensite at the nodes of the
 additive parameter, a straight line in carbon at each node, and for each alloying element the
 published increments of Grange and Baughman times one fitted multiplier. That is two numbers a
-node and one an element, found by one weighted linear least-squares solution.
+node and one an element, by one weighted linear least-squares solution.
 """
 
 from collections.abc import Callable
@@ -155,7 +155,7 @@ def leave_one_steel_out_hrc(
     given : Readings
         Published readings of two steels or more. [-]
     progress : callable, optional
-        Told what is left out, and the share done so far. [-]
+        Called with what is left out, and the share done so far. [-]
 
     Returns
     -------

@@ -250,7 +250,7 @@ def test_that_it_prepares_is_said_once(monkeypatch, caplog):
     said = {}
     for compiled in (True, False):
         monkeypatch.setattr(kernel, "is_compiled", lambda found=compiled: found)
-        conduction._tell_if_new.cache_clear()
+        conduction._announce_compiling.cache_clear()
         caplog.clear()
         for _ in range(2):
             conduct(grid, PLAIN, air, 500.0, Plan(1.0))

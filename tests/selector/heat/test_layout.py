@@ -9,10 +9,10 @@ from selector.heat.layout import (
     AREA,
     BEFORE,
     CELL,
+    DIRECTION,
     LINK,
     SURFACE,
     VOLUME,
-    WAY,
     lay_out,
 )
 
@@ -43,8 +43,8 @@ def test_conductances_lead_to_the_next_cell_and_nowhere_beyond():
 def test_walls_lie_at_their_cells():
     of_wall = PART.cell[BEFORE][PART.place[CELL]]
     assert np.array_equal(of_wall, ENTHALPY[GRID.mesh.wall_row, GRID.mesh.wall_column])
-    assert np.array_equal(PART.place[WAY] == ACROSS, GRID.mesh.wall_across)
-    assert np.array_equal(PART.place[WAY] == ALONG, ~GRID.mesh.wall_across)
+    assert np.array_equal(PART.place[DIRECTION] == ACROSS, GRID.mesh.wall_across)
+    assert np.array_equal(PART.place[DIRECTION] == ALONG, ~GRID.mesh.wall_across)
     assert np.array_equal(PART.wall[AREA], GRID.mesh.wall_area)
     assert set(PART.wall[SURFACE]) == {20.0}
     assert PART.mix.shape == (GRID.wall_face.size, 3)

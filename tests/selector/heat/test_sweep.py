@@ -10,12 +10,12 @@ from selector.heat.sweep import factor, solve
 
 @njit
 def run(part, scale):
-    for way in range(2):
-        factor(part, way, scale)
-        solve(part, way, scale, 0)
+    for direction in range(2):
+        factor(part, direction, scale)
+        solve(part, direction, scale, 0)
 
 
-def one_way(grid, slope, stiff, across):
+def one_direction(grid, slope, stiff, across):
     """Return the dense matrix of one direction on enthalpy, walls included."""
     mesh, (rows, columns) = grid.mesh, grid.active.shape
     n = rows * columns
@@ -51,8 +51,8 @@ def test_sweeps_against_a_dense_solver():
     x = part.inside(FIRST)
 
     unit = np.eye(right.size)
-    first = unit - scale * one_way(grid, slope, part.wall[STIFF], across=True)
-    second = unit - scale * one_way(grid, slope, part.wall[STIFF], across=False)
+    first = unit - scale * one_direction(grid, slope, part.wall[STIFF], across=True)
+    second = unit - scale * one_direction(grid, slope, part.wall[STIFF], across=False)
     expected = np.linalg.solve(second, np.linalg.solve(first, right.ravel()))
     assert np.allclose(x.ravel(), expected, rtol=1e-10, atol=1e-14)
 
