@@ -1,4 +1,4 @@
-"""Baths that no quench can be computed in, told by the field they stand in."""
+"""Baths that no quench can be computed in, named by their field."""
 
 from collections.abc import Mapping
 from dataclasses import replace
@@ -11,7 +11,7 @@ from selector.requirement.workshop import Workshop
 
 def bath_problems(workshop: Workshop, media: Mapping[str, Medium]) -> list[Problem]:
     """Return what is wrong with baths that are frozen, boiling or on fire, by their field."""
-    found: list[Problem] = []
+    problems: list[Problem] = []
     for number, kept in enumerate(workshop.bath, start=1):
         medium = media.get(kept.medium)
         if medium is None:
@@ -21,9 +21,9 @@ def bath_problems(workshop: Workshop, media: Mapping[str, Medium]) -> list[Probl
             bath_temperature_c(bath)
         except OutOfRangeError as error:
             field = f"workshop.bath.{number}.temperature"
-            found += [
+            problems += [
                 replace(problem, field=field)
                 for problem in error.problems
                 if problem.field == "bath_temperature_c"
             ]
-    return found
+    return problems

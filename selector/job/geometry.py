@@ -52,19 +52,21 @@ def mass_kg(part: Part, sections: Iterable[int] | None = None) -> float:
     return sum(area_mm2(s) * s.length for s in counted) * DENSITY_KG_PER_MM3
 
 
-def blank_mm(part: Part) -> tuple[float, float]:
-    """Return the round bar the part is cut from: diameter and length with cut loss, in mm.
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """The round bar a part is cut from, cut loss included."""
 
-    Parameters
-    ----------
-    part : Part
-        The part.
+    diameter_mm: float
+    length_mm: float
 
-    Returns
-    -------
-    tuple of float
-        Diameter and length. [mm]
-    """
+    @property
+    def volume_mm3(self) -> float:
+        """Its volume."""
+        return float(np.pi / 4 * self.diameter_mm**2 * self.length_mm)
+
+
+def blank(part: Part) -> Blank:
+    """Return the round bar the part is cut from."""
 
     def across(section: Section) -> float:
         if section.shape == "square":
@@ -76,7 +78,7 @@ def blank_mm(part: Part) -> tuple[float, float]:
     rounds = [across(s) for s in part.section if s.shape != "flat"]
     flats = [(4 / np.pi * area_mm2(s)) ** 0.5 for s in part.section if s.shape == "flat"]
     allowance = 2 * (part.stock_removal or 0.0)
-    return max(rounds + flats) + allowance, part.length_mm + 5.0
+    return Blank(max(rounds + flats) + allowance, part.length_mm + 5.0)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -109,32 +111,27 @@ def cut_share(part: Part, feature: Feature) -> NetShare:
     )
 
 
-def feature_factors(part: Part, feature: Feature) -> tuple[float, float]:
-    """Return what a feature adds to the stress of its whole section, in torsion and bending.
+@dataclass(frozen=True, slots=True)
+class NotchFactor:
+    """Stress concentration on the whole section, in torsion and in bending. [-]."""
 
-    Parameters
-    ----------
-    part : Part
-        The part.
-    feature : Feature
-        One of its features.
+    torsion: float
+    bending: float
 
-    Returns
-    -------
-    tuple of float
-        1 where it is no notch. [-]
-    """
+
+def notch_factor(part: Part, feature: Feature) -> NotchFactor:
+    """Return what a feature adds to the stress of its whole section, 1 without a notch."""
     if feature.kind == "cross-hole":
         section = part.section[part.place(feature)]
         hole, bar = cut_mm(part, feature), section.across_mm
-        return (
+        return NotchFactor(
             float(cross_hole_factor("torsion", hole, bar)),
             float(cross_hole_factor("bending", hole, bar)),
         )
     if feature.kind == "keyway":
         # The chart is of a standard key in a solid shaft; what more is lost comes on top.
         left, usual = cut_share(part, feature), keyway_share(_PRESUMED["keyway"], 1.0)
-        return (
+        return NotchFactor(
             keyway_factor("torsion") * max(1.0, usual.torsion / left.torsion),
             keyway_factor("bending") * max(1.0, usual.bending / left.bending),
         )
@@ -142,8 +139,8 @@ def feature_factors(part: Part, feature: Feature) -> tuple[float, float]:
     if feature.kind == "slot":
         # A slot has no chart: its estimate on what is left, brought to the whole section.
         left = cut_share(part, feature)
-        return factor / left.torsion, factor / left.bending
-    return factor, factor
+        return NotchFactor(factor / left.torsion, factor / left.bending)
+    return NotchFactor(factor, factor)
 
 
 def cut_mm(part: Part, feature: Feature) -> float:
@@ -166,9 +163,9 @@ def notches(part: Part) -> Notches:
             factors[thin] = max(factors[thin], factor)
     for feature in part.feature:
         index = part.place(feature)
-        twist, bend = feature_factors(part, feature)
-        torsion[index] = max(torsion[index], twist)
-        bending[index] = max(bending[index], bend)
+        notch = notch_factor(part, feature)
+        torsion[index] = max(torsion[index], notch.torsion)
+        bending[index] = max(bending[index], notch.bending)
         share = cut_share(part, feature)
         for least, here in zip(net, (share.torsion, share.bending, share.axial), strict=True):
             least[index] = min(least[index], here)

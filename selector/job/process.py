@@ -12,7 +12,7 @@ from catalog.values import Span
 from selector.heat.boiling import Bath, bath_temperature_c, hottest_in_use_c
 from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
-from selector.job.treatment import Temper, Treatment
+from selector.job.treatment import Means, Temper, Treatment
 from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT, Structure
 from selector.requirement.workshop import Bath as KeptBath
 from selector.requirement.workshop import Workshop
@@ -20,15 +20,6 @@ from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
 
-TEMPER_C: dict[str, tuple[float, float]] = {
-    "oven": (10.0, 6.0),
-    "furnace": (6.0, 4.0),
-    "plate": (10.0, 10.0),
-    "torch": (12.0, 14.0),
-    "blaze": (15.0, 15.0),
-    "residual": (14.0, 18.0),
-    "none": (0.0, 0.0),
-}
 # Heating rate and time at heat by kind of source, common practice, no source. [°C/s], [s]
 RATE_C_PER_S = {"flame": 6.0, "fire": 2.0, "furnace": 0.2, "salt-bath": 3.0, "induction": 100.0}
 HOLD_S = {"flame": 90.0, "fire": 180.0, "furnace": 1500.0, "salt-bath": 600.0, "induction": 2.0}
@@ -55,9 +46,9 @@ CHARTED = frozenset({"plates", "hot-salt"})
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Heat:
-    """One hardening heat: peak over the draws, time at heat, rate, structure, what follows.
+    """One hardening heat: peak over the sample, time at heat, rate, structure, what follows.
 
-    Where a torch was followed, peak, time and rate are those of each place.
+    Where a torch is simulated, peak, time and rate are those of each place.
     """
 
     target_c: float
@@ -70,7 +61,7 @@ class Heat:
 
 @dataclass(frozen=True, slots=True)
 class Quench:
-    """One quench: its bath, how far the bath's exchange is out, and the way to it.
+    """One quench: its bath, the spread of the bath's exchange, and the delay before it.
 
     `bath` is None for a medium whose boiling is not described. `severity` is Grossmann's, 1/in,
     `log_sd` the sd of its and of the exchange's logarithm.
@@ -84,19 +75,29 @@ class Quench:
 
 @dataclass(frozen=True, slots=True, order=True)
 class ReadingError:
-    """How far a hardening heat is misread.
+    """How far a heat is misread.
 
     `bias_c` lasts and `scatter_c` changes from heat to heat, both standard deviations. The
-    light makes every heat look duller than it is by `shift_c`.
+    light makes every hardening heat look duller than it is by `shift_c`.
     """
 
     bias_c: float
     scatter_c: float
-    shift_c: float
+    shift_c: float = 0.0
 
 
 # A furnace with its own instrument. Common practice. [°C]
-FURNACE = ReadingError(8.0, 5.0, 0.0)
+FURNACE = ReadingError(8.0, 5.0)
+# Of a temper, by its means. Common practice. [°C]
+TEMPER_ERROR: dict[Means, ReadingError] = {
+    "oven": ReadingError(10.0, 6.0),
+    "furnace": ReadingError(6.0, 4.0),
+    "plate": ReadingError(10.0, 10.0),
+    "torch": ReadingError(12.0, 14.0),
+    "blaze": ReadingError(15.0, 15.0),
+    "residual": ReadingError(14.0, 18.0),
+    "none": ReadingError(0.0, 0.0),
+}
 
 
 def reading_error(treatment: Treatment, workshop: Workshop) -> ReadingError:
@@ -109,9 +110,9 @@ def reading_error(treatment: Treatment, workshop: Workshop) -> ReadingError:
 
 def structure_of(condition: str, carbon_wt_pct: float) -> Structure:
     """Return the structure of a bar as bought; soft bar rich in carbon is spheroidised."""
-    found = STRUCTURE.get(condition, "ferrite-pearlite")
+    structure = STRUCTURE.get(condition, "ferrite-pearlite")
     rich = carbon_wt_pct > SPHEROIDISED_ABOVE_WT_PCT
-    return "spheroidised" if rich and found == "ferrite-pearlite" else found
+    return "spheroidised" if rich and structure == "ferrite-pearlite" else structure
 
 
 def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -> Heat | None:
@@ -240,25 +241,9 @@ def _in_use_c(bath: Bath, kept: KeptBath, mass_kg: float) -> float | None:
 
 
 def temper_peak_c(temper: Temper, workshop: Workshop, normals: Normals) -> Floats:
-    """Return the temperature a temper really reaches, over the draws.
-
-    Parameters
-    ----------
-    temper : Temper
-        What is aimed at.
-    workshop : Workshop
-        Instruments and skill.
-    normals : mapping of str to ndarray
-        The shared draws.
-
-    Returns
-    -------
-    ndarray
-        Temperature; shape (draws, 1). [°C]
-    """
-    bias, scatter = TEMPER_C[temper.means]
-    skill = workshop.skill
+    """Return what a temper really reaches, over the sample; shape (samples, 1). [°C]."""
+    misread, skill = TEMPER_ERROR[temper.means], workshop.skill
     lasting = 0.6 if "oven-thermometer" in workshop.measure else 1.0
-    error = bias * lasting * skill.bias * normals["temper_bias"]
-    error = error + scatter * skill.scatter * normals["temper_scatter"]
+    error = misread.bias_c * lasting * skill.bias * normals["temper_bias"]
+    error = error + misread.scatter_c * skill.scatter * normals["temper_scatter"]
     return np.asarray((temper.temperature_c + error)[:, None])

@@ -96,9 +96,9 @@ def is_torched(treatment: Treatment) -> bool:
     )
 
 
-# Time and hottest draw by means; common practice, no source. A furnace temper is an hour, slow
-# indirect heating a good quarter of an hour, a flame some minutes. Blazing off burns the quench
-# oil from a thin spring: one temperature, that of the burning oil.
+# Time and hottest temper by means; common practice, no source. A furnace temper takes an hour,
+# slow indirect heating a good quarter of an hour, a flame some minutes. Blazing off burns the
+# quench oil from a thin spring: one temperature, that of the burning oil.
 _TIME_S: dict[Means, float] = {
     "oven": 3600.0,
     "furnace": 3600.0,
@@ -123,7 +123,7 @@ _LOWEST_C, _STEP_C = 150, 25
 def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict[Means, float]:
     """Return the means of tempering the workshop has, each with its ceiling.
 
-    Its heat sources count: an oven tempers, and any flame draws a polished part to a colour. A
+    Its heat sources count: an oven tempers, and a flame tempers a polished part to a colour. A
     flame goes beyond the colours only with a crayon or a thermocouple.
 
     Parameters

@@ -5,7 +5,7 @@ new blank is bought, machined and treated. Failure in service is not in the sum.
 hour and share stands in the price file.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from catalog.price import Prices
 from catalog.steel import Steel
 from selector.hazards.decarburisation import bar_allowance_mm
-from selector.job.geometry import DENSITY_KG_PER_MM3, blank_mm, mass_kg
+from selector.job.geometry import DENSITY_KG_PER_MM3, Blank, blank, mass_kg
 from selector.job.job import Job
 from selector.job.treatment import Temper, Treatment
 from selector.requirement.part import Part
@@ -82,30 +82,29 @@ def bar_per_kg(treatment: Treatment, prices: Prices) -> float:
     return prices.steel_per_kg.get(treatment.steel.slug, prices.default_per_kg) * factor
 
 
-def _blank(treatment: Treatment, part: Part) -> tuple[float, float]:
-    """Return diameter and length of the bar, bark and smallest size sold included. [mm]."""
-    diameter, length = blank_mm(part)
+def _blank(treatment: Treatment, part: Part) -> Blank:
+    """Return the bar a part is cut from, bark and smallest size sold included."""
+    net = blank(part)
+    diameter_mm = net.diameter_mm
     if treatment.condition.surface == "black":
-        diameter += 2 * bark_mm(treatment.steel, diameter)
-    return max(diameter, treatment.condition.size_mm.low), length
+        diameter_mm += 2 * bark_mm(treatment.steel, diameter_mm)
+    return Blank(max(diameter_mm, treatment.condition.size_mm.low), net.length_mm)
 
 
 def _material(treatment: Treatment, order: Order) -> float:
     """Return the price of the blank, minimum cut length shared over the quantity."""
     if treatment.stock is not None:
         return 0.0
-    diameter, length = _blank(treatment, order.part)
-    prices, count = order.prices, order.part.quantity
-    bought = max(length, prices.minimum_length_mm / count)
-    weight = np.pi / 4 * diameter**2 * bought * DENSITY_KG_PER_MM3
+    bar, prices, count = _blank(treatment, order.part), order.prices, order.part.quantity
+    bought = replace(bar, length_mm=max(bar.length_mm, prices.minimum_length_mm / count))
+    weight = bought.volume_mm3 * DENSITY_KG_PER_MM3
     return float(weight * bar_per_kg(treatment, prices) + prices.cut_charge / count)
 
 
 def _machining(treatment: Treatment, order: Order) -> float:
     """Return the cost of cutting the part from its blank in the condition it is bought in."""
     part, prices = order.part, order.prices
-    diameter, length = _blank(treatment, part)
-    removed = np.pi / 4 * diameter**2 * length - mass_kg(part) / DENSITY_KG_PER_MM3
+    removed = _blank(treatment, part).volume_mm3 - mass_kg(part) / DENSITY_KG_PER_MM3
     rating = treatment.steel.machinability_pct
     ease = (rating.value if rating else 55.0) / REFERENCE_MACHINABILITY
     practice = prices.practice
@@ -145,12 +144,12 @@ def _treatment(treatment: Treatment, temper: Temper, order: Order) -> float:
     return float(labour + (energy + prices.consumables_per_batch) / count**0.7)
 
 
-def _coupon(treatment: Treatment, order: Order, blank: float, treat: float) -> float:
+def _coupon(treatment: Treatment, order: Order, material: float, treat: float) -> float:
     """Return the cost of a coupon of the same bar, shared over the quantity."""
     if treatment.route.place != "workshop" or treatment.route.process == "none":
         return 0.0
     practice = order.prices.practice
-    cost = practice.coupon_bar_fraction * blank + practice.coupon_treatment_fraction * treat
+    cost = practice.coupon_bar_fraction * material + practice.coupon_treatment_fraction * treat
     return cost / order.part.quantity
 
 
@@ -194,10 +193,10 @@ def bill(
     """
     prices, mishaps = order.prices, mishaps or Mishaps()
     practice = prices.practice
-    blank = _material(treatment, order)
+    material = _material(treatment, order)
     cut = _machining(treatment, order)
     treat = _treatment(treatment, temper, order)
-    coupon = _coupon(treatment, order, blank, treat)
+    coupon = _coupon(treatment, order, material, treat)
     heated = treatment.route.process != "none"
     inspect = practice.inspect_h * prices.labour_per_h * heated
     straight = (
@@ -205,9 +204,9 @@ def bill(
     )
     rework = _rework(treatment, prices, treat, mishaps)
     odds = mishaps.crack_rate / (1.0 - mishaps.crack_rate)
-    scrap = odds * (blank + cut + treat)
+    scrap = odds * (material + cut + treat)
     level = np.exp(practice.price_log_sd * order.price_level)
-    cost = (blank + cut + treat + inspect + straight + rework + coupon + scrap) * level
+    cost = (material + cut + treat + inspect + straight + rework + coupon + scrap) * level
     delivery = {
         "easy": practice.easy_days,
         "order": practice.order_days,
@@ -217,7 +216,7 @@ def bill(
     return Bill(
         cost=np.asarray(cost),
         items={
-            "bar": blank,
+            "bar": material,
             "machining": cut,
             "treatment": treat,
             "inspection": inspect,

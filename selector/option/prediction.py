@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from selector.duty.wear import has_edge
 from selector.figure import Figure, Provenance, figure, median
 from selector.job.job import Job
-from selector.job.process import TEMPER_C
+from selector.job.process import TEMPER_ERROR
 from selector.job.treatment import Temper, Treatment
 from selector.mechanics.toughness import snap_likelihood
 from selector.option.cost import Bill, Mishaps, bill, order_of
@@ -166,7 +166,8 @@ def embrittled(treatment: Treatment, temper: Temper) -> bool:
     bool
         False where none is catalogued.
     """
-    slack = math.hypot(*TEMPER_C[temper.means])
+    misread = TEMPER_ERROR[temper.means]
+    slack = math.hypot(misread.bias_c, misread.scatter_c)
     return temper.means != "none" and any(
         span.low - slack <= temper.temperature_c <= span.high + slack
         for span in treatment.steel.embrittlement_c

@@ -8,17 +8,17 @@ from selector.job.treatment import NO_TEMPER, Treatment
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 
-REFERENCE = ("42crmo4", "prehard", "prehard-bar")
+STEEL, CONDITION, ROUTE = "42crmo4", "prehard", "prehard-bar"
 
 
 def reference_bar(catalog: Catalog) -> Treatment | None:
     """Return the bar that cost is measured by, as bought; None where it is not catalogued."""
-    steel = catalog.steels.get(REFERENCE[0])
+    steel = catalog.steels.get(STEEL)
     sold = steel.condition if steel else ()
-    condition = next((c for c in sold if c.name == REFERENCE[1]), None)
+    condition = next((c for c in sold if c.name == CONDITION), None)
     if steel is None or condition is None:
         return None
-    return Treatment(steel, condition, catalog.routes[REFERENCE[2]])
+    return Treatment(steel, condition, catalog.routes[ROUTE])
 
 
 def reference_cost(job: Job) -> float:

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from selector.hardness_scale import hv_from_hrc
-from selector.job.geometry import cut_share, feature_factors
+from selector.job.geometry import cut_share, notch_factor
 from selector.mechanics.section import section_modulus, torsion_stress_mpa
 from selector.mechanics.strength import static_factor
 from selector.requirement.part import CUTS, Part, Section
@@ -94,7 +94,7 @@ def _cuts(
             name += f" at {at:.0f} mm"
             here = sold_hrc if at > end else float(np.interp(at, along_mm, hrc))
         section, left = part.section[part.place(feature)], cut_share(part, feature).torsion
-        notch, _ = feature_factors(part, feature)
+        notch = notch_factor(part, feature).torsion
         yield WeakPlace(name, float(torque_borne_nm(section, here, left, notch)))
 
 

@@ -7,10 +7,10 @@ from hypothesis import strategies as st
 
 from selector.job.geometry import (
     area_mm2,
-    blank_mm,
+    blank,
     cut_share,
-    feature_factors,
     mass_kg,
+    notch_factor,
     notches,
     section_ratio,
 )
@@ -63,16 +63,15 @@ def test_mass_of_a_litre_of_steel():
 )
 def test_the_part_fits_into_its_blank(rows):
     made = part(*(section(*row) for row in rows))
-    diameter, length = blank_mm(made)
-    assert diameter >= max(row[1] for row in rows)
-    assert length > made.length_mm
-    bar_kg = math.pi / 4 * diameter**2 * length * 7.85e-6
-    assert bar_kg >= mass_kg(made)
+    bar = blank(made)
+    assert bar.diameter_mm >= max(row[1] for row in rows)
+    assert bar.length_mm > made.length_mm
+    assert bar.volume_mm3 * 7.85e-6 >= mass_kg(made)
 
 
 def test_stock_removal_makes_the_blank_thicker_on_both_sides():
     bare, more = part(section()), part(section(), stock_removal=0.5)
-    assert blank_mm(more)[0] - blank_mm(bare)[0] == pytest.approx(1.0)
+    assert blank(more).diameter_mm - blank(bare).diameter_mm == pytest.approx(1.0)
 
 
 def test_a_plain_bar_has_no_notch():
@@ -131,9 +130,9 @@ def test_a_notch_on_the_whole_section_holds_the_steel_it_lost(kind, size):
     """What yields at the edge of a hole comes before what yields throughout."""
     bar, feature = part(section()), Feature(kind=kind, size=size)
     left = cut_share(bar, feature)
-    twist, bend = feature_factors(bar, feature)
-    assert 1 / twist <= left.torsion * 4 / 3 + 1e-9
-    assert 1 / bend <= left.bending * 1.7 + 1e-9
+    factor = notch_factor(bar, feature)
+    assert 1 / factor.torsion <= left.torsion * 4 / 3 + 1e-9
+    assert 1 / factor.bending <= left.bending * 1.7 + 1e-9
 
 
 def test_ratio_of_neighbours_does_not_care_for_the_direction():

@@ -13,7 +13,7 @@ from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.operator import LIGHT, READING_C
 from selector.job.process import (
     DELAY_S,
-    TEMPER_C,
+    TEMPER_ERROR,
     hardening_heat,
     quench,
     reading_error,
@@ -191,7 +191,7 @@ def test_a_slow_hand_is_late():
     assert quench(OIL, shop(skill={"delay": 2}), 0.5).delay_s == 2 * DELAY_S
 
 
-@pytest.mark.parametrize("means", [name for name in TEMPER_C if name != "none"])
+@pytest.mark.parametrize("means", [name for name in TEMPER_ERROR if name != "none"])
 def test_a_temper_is_centred_on_its_aim_and_an_oven_thermometer_helps(means):
     temper = Temper(means, 250.0, 3600.0)
     found = temper_peak_c(temper, shop(), NORMALS)
