@@ -118,7 +118,9 @@ def _of_workshop(advice: Advice) -> list[str]:
     unused = _not_used(advice.asked)
     if unused:
         said.append(f"Given, but no figure of this advice uses it yet: {', '.join(unused)}.")
-    for bar, steels in advice.job.bench.unclear:
-        names = ", ".join(steel.name for steel in steels)
-        said.append(f"'{bar.steel}' in the rack may be any of {names}: make sure which.")
+    for unclear in advice.job.bench.unclear:
+        names = ", ".join(steel.name for steel in unclear.steels)
+        said.append(
+            f"'{unclear.bar.steel}' in the rack may be any of {names}: make sure which."
+        )
     return said

@@ -43,16 +43,16 @@ def _of_part(advice: Advice) -> list[str]:
 def _of_stock(advice: Advice) -> list[str]:
     """Return the caution ids that the bars in the rack bring with them."""
     ids: list[str] = []
-    for _, steel in advice.job.bench.stock:
-        ids += of_steel(steel)
-        if steel.kind == "unknown":
+    for racked in advice.job.bench.stock:
+        ids += of_steel(racked.steel)
+        if racked.steel.kind == "unknown":
             ids += ["unknown-steel-coupon", "chrome-fume", "cast-iron-quench"]
     return ids
 
 
 def _of_baths(advice: Advice, top: int) -> list[str]:
     """Return the caution id of a water bath that is at hand for a steel not meant for it."""
-    steels = [steel for _, steel in advice.job.bench.stock]
+    steels = [racked.steel for racked in advice.job.bench.stock]
     steels += [option.treatment.steel for option in advice.options[:top]]
     if not advice.options:
         steels += [r.treatment.steel for r in advice.rejected if r.gate.name == "cracking"]

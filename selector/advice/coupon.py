@@ -34,7 +34,7 @@ _STEPS = (
 
 def needs_coupon(advice: Advice) -> bool:
     """Return whether a bar of unknown or unclear grade is in play."""
-    unknown = any(steel.kind == "unknown" for _, steel in advice.job.bench.stock)
+    unknown = any(racked.steel.kind == "unknown" for racked in advice.job.bench.stock)
     return unknown or bool(advice.job.bench.unclear)
 
 

@@ -8,11 +8,19 @@ from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.errors import Problem, RequirementError
 from selector.job.bath_check import bath_problems
-from selector.job.supply import stated, taken_as
+from selector.job.supply import Racked, stated, taken_as
 from selector.requirement import Requirement
-from selector.requirement.workshop import Stock
+from selector.requirement.workshop import Stock, Workshop
 
 AIR = "air"
+
+
+@dataclass(frozen=True, slots=True)
+class Unclear:
+    """A bar of the rack whose name means several steels."""
+
+    bar: Stock
+    steels: tuple[Steel, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,8 +29,8 @@ class Bench:
 
     sources: tuple[HeatSource, ...]
     media: tuple[Medium, ...]
-    stock: tuple[tuple[Stock, Steel], ...]
-    unclear: tuple[tuple[Stock, tuple[Steel, ...]], ...] = ()
+    stock: tuple[Racked, ...]
+    unclear: tuple[Unclear, ...] = ()
 
 
 def _unknown(field: str, got: str, kind: str, names: list[str]) -> Problem:
@@ -53,41 +61,46 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
     """
     shop = requirement.workshop
     problems: list[Problem] = []
+    sources = _sources(shop, catalog, problems)
+    media = _media(shop, catalog, problems)
+    problems += bath_problems(shop, catalog.media)
+    stock, unclear = _stock(shop, catalog, problems)
+    if problems:
+        raise RequirementError(*problems)
+    return Bench(sources, media, stock, unclear)
+
+
+def _sources(
+    shop: Workshop, catalog: Catalog, problems: list[Problem]
+) -> tuple[HeatSource, ...]:
+    """Return the heat sources, each with the ceiling that the user knows of."""
     sources = []
     for number, heat in enumerate(shop.heat, start=1):
         source = catalog.heat_sources.get(heat.source)
         if source is None:
-            problems.append(
-                _unknown(
-                    f"workshop.heat.{number}.source",
-                    heat.source,
-                    "heat source",
-                    list(catalog.heat_sources),
-                )
-            )
+            field, known = f"workshop.heat.{number}.source", list(catalog.heat_sources)
+            problems.append(_unknown(field, heat.source, "heat source", known))
             continue
         if heat.ceiling is not None:
-            number_c = source.ceiling_c.model_copy(update={"value": heat.ceiling})
-            source = source.model_copy(update={"ceiling_c": number_c})
+            ceiling = source.ceiling_c.model_copy(update={"value": heat.ceiling})
+            source = source.model_copy(update={"ceiling_c": ceiling})
         sources.append(source)
+    return tuple(sources)
+
+
+def _media(shop: Workshop, catalog: Catalog, problems: list[Problem]) -> tuple[Medium, ...]:
+    """Return the media of the baths, and air, which every workshop has."""
     media = []
     for number, bath in enumerate(shop.bath, start=1):
         medium = catalog.media.get(bath.medium)
         if medium is None:
-            problems.append(
-                _unknown(
-                    f"workshop.bath.{number}.medium", bath.medium, "medium", list(catalog.media)
-                )
-            )
+            field, known = f"workshop.bath.{number}.medium", list(catalog.media)
+            problems.append(_unknown(field, bath.medium, "medium", known))
         else:
             media.append(medium)
-    problems += bath_problems(shop, catalog.media)
     if AIR not in {medium.slug for medium in media}:
         media.append(catalog.media[AIR])
-    stock, unclear = _racked(requirement, catalog, problems)
-    if problems:
-        raise RequirementError(*problems)
-    return Bench(tuple(sources), tuple(media), stock, unclear)
+    return tuple(media)
 
 
 def _not_listed(number: int, got: str, steel: Steel) -> Problem:
@@ -98,22 +111,21 @@ def _not_listed(number: int, got: str, steel: Steel) -> Problem:
     return Problem(f"workshop.stock.{number}.condition", rule, repr(got), step)
 
 
-def _racked(
-    requirement: Requirement, catalog: Catalog, problems: list[Problem]
-) -> tuple[tuple[tuple[Stock, Steel], ...], tuple[tuple[Stock, tuple[Steel, ...]], ...]]:
+def _stock(
+    shop: Workshop, catalog: Catalog, problems: list[Problem]
+) -> tuple[tuple[Racked, ...], tuple[Unclear, ...]]:
     """Return the stock whose name means one steel, and that whose name means several."""
     clear, unclear = [], []
-    for number, bar in enumerate(requirement.workshop.stock, start=1):
+    for number, bar in enumerate(shop.stock, start=1):
         steels = catalog.find(bar.steel)
         if not steels:
             names = [steel.name for steel in catalog.steels.values()]
-            problems.append(
-                _unknown(f"workshop.stock.{number}.steel", bar.steel, "steel", names)
-            )
+            field = f"workshop.stock.{number}.steel"
+            problems.append(_unknown(field, bar.steel, "steel", names))
         elif len(steels) > 1:
-            unclear.append((bar, steels))
+            unclear.append(Unclear(bar, steels))
         elif bar.condition and stated(bar) and not taken_as(bar, steels[0]):
             problems.append(_not_listed(number, bar.condition, steels[0]))
         else:
-            clear.append((bar, steels[0]))
+            clear.append(Racked(bar, steels[0]))
     return tuple(clear), tuple(unclear)

@@ -45,7 +45,7 @@ def screened(requirement: Requirement, catalog: Catalog, on: Bench) -> Iterator[
     Screened
         In catalogue order.
     """
-    racked = {steel.slug for _, steel in on.stock}
+    racked = {racked.steel.slug for racked in on.stock}
     for steel in catalog.steels.values():
         # Nobody buys an unknown bar: it counts only where it lies in the rack.
         if steel.kind == "unknown" and steel.slug not in racked:
@@ -90,7 +90,7 @@ def _ease(work: Treatment) -> tuple[bool, int, int]:
 
 def _treatments(steel: Steel, catalog: Catalog, on: Bench) -> Iterator[Treatment]:
     """Yield the treatments of one steel: condition × route × medium."""
-    bars = [bar for bar, racked in on.stock if racked.slug == steel.slug]
+    bars = [racked.bar for racked in on.stock if racked.steel.slug == steel.slug]
     for condition in steel.condition:
         bar = next((bar for bar in bars if condition.name in taken_as(bar, steel)), None)
         for route in catalog.routes.values():

@@ -1,9 +1,20 @@
 """In which supply condition of its steel a bar of the rack is taken to be."""
 
+from collections.abc import Iterable
+from dataclasses import dataclass
 from typing import get_args
 
 from catalog.steel import ConditionName, Steel
 from selector.requirement.workshop import Stock
+
+
+@dataclass(frozen=True, slots=True)
+class Racked:
+    """A bar of the rack and the one steel that its name means."""
+
+    bar: Stock
+    steel: Steel
+
 
 SOFT: tuple[ConditionName, ...] = ("normalised", "hot-rolled", "annealed", "cold-drawn")
 
@@ -40,10 +51,11 @@ def taken_as(bar: Stock, steel: Steel) -> tuple[ConditionName, ...]:
     return next(((name,) for name in SOFT if name in listed), ())
 
 
-def presumed(racked: tuple[tuple[Stock, Steel], ...]) -> list[str]:
+def presumed(stock: Iterable[Racked]) -> list[str]:
     """Return a sentence for each bar judged in another condition than its label says."""
     said = []
-    for bar, steel in racked:
+    for racked in stock:
+        bar, steel = racked.bar, racked.steel
         names = taken_as(bar, steel)
         if stated(bar) and not set(names) <= stated(bar):
             said.append(f"{steel.name} {bar.condition}: judged as {names[0]} bar.")

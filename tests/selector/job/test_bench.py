@@ -31,7 +31,7 @@ def test_a_stated_ceiling_replaces_the_catalogued_one_here_alone():
 
 def test_stock_is_found_by_any_of_its_names():
     found = of({"workshop.stock": [{"steel": "EN 8"}, {"steel": "silver steel"}]})
-    assert [steel.slug for _, steel in found.stock] == ["080m40", "115crv3"]
+    assert [racked.steel.slug for racked in found.stock] == ["080m40", "115crv3"]
     assert found.unclear == ()
 
 
@@ -44,7 +44,7 @@ def test_a_name_of_several_steels_stands_apart():
     )
     found = of({"workshop.stock": [{"steel": name}]})
     assert found.stock == ()
-    assert len(found.unclear[0][1]) > 1
+    assert len(found.unclear[0].steels) > 1
 
 
 def test_all_unknown_names_are_told_at_once_with_what_is_known():

@@ -1,7 +1,7 @@
 import pytest
 
 from catalog import load_catalog
-from selector.job.supply import presumed, stated, taken_as
+from selector.job.supply import Racked, presumed, stated, taken_as
 from selector.requirement.workshop import Stock
 
 STEELS = load_catalog().steels
@@ -45,5 +45,5 @@ def test_every_steel_with_a_soft_condition_takes_every_soft_bar():
 
 
 def test_what_is_judged_in_another_condition_is_told():
-    racked = ((bar("normalised"), STEELS["c45"]), (bar("cold-drawn"), STEELS["c45"]))
-    assert presumed(racked) == ["C45 normalised: judged as hot-rolled bar."]
+    stock = [Racked(bar(name), STEELS["c45"]) for name in ("normalised", "cold-drawn")]
+    assert presumed(stock) == ["C45 normalised: judged as hot-rolled bar."]
