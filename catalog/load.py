@@ -78,7 +78,7 @@ class Catalog:
         # An old EN number may carry its strength condition as a last letter: EN16T, EN24U.
         letter = _CONDITION_LETTER.fullmatch(bare)
         spellings = (key, bare, letter[1] if letter else bare)
-        return next((found for k in spellings if (found := self._named(k))), ())
+        return next((steels for k in spellings if (steels := self._named(k))), ())
 
     def _named(self, key: str) -> tuple[Steel, ...]:
         """Return the steels that carry a plain name."""
@@ -90,7 +90,7 @@ class Catalog:
 
 
 def _problems_of(path: Path, entry: str, error: ValidationError) -> Iterator[str]:
-    """Yield one line for each fault pydantic found in `path`, or in one entry of it."""
+    """Yield one line for each fault pydantic lists for `path`, or in one entry of it."""
     for fault in error.errors(include_url=False):
         places = [part for part in (entry, *map(str, fault["loc"])) if part]
         key = ".".join(places) or "(whole file)"
@@ -163,7 +163,7 @@ def _mapping(
 
 
 def _prices(folders: tuple[Path, ...], problems: list[str]) -> Prices | None:
-    """Return the last price list found."""
+    """Return the last price list there is."""
     path = [folder / "prices.toml" for folder in folders if (folder / "prices.toml").exists()][
         -1
     ]

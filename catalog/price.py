@@ -32,7 +32,7 @@ class Practice(Record):
     # Of the parts of a route, what goes through the heat again for reasons no model holds.
     rework_workshop_fraction: Share = 0.12
     rework_subcontract_fraction: Share = 0.02
-    # Of the cost of the treatment, what drawing a part again costs.
+    # Of the cost of the treatment, what tempering a part again costs.
     retemper_fraction: Share = 0.3
     coupon_bar_fraction: Share = 0.3
     coupon_treatment_fraction: Share = 0.4

@@ -36,5 +36,5 @@ def visible(text: str) -> str:
     no steel \x1b[31m
     """
     return "\n".join(
-        _STEERING.sub(lambda found: ascii(found[0])[1:-1], line) for line in text.split("\n")
+        _STEERING.sub(lambda match: ascii(match[0])[1:-1], line) for line in text.split("\n")
     )

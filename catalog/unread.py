@@ -46,10 +46,10 @@ _TABLES = ("families", "cautions", "sources")
 
 def _values(record: Record) -> dict[str, tuple[object, ...]]:
     """Return what each field of a record says; entries of a list share a field."""
-    found: dict[str, tuple[object, ...]] = {}
+    said: dict[str, tuple[object, ...]] = {}
     for field, value in _fields(record, ""):
-        found[field] = (*found.get(field, ()), value)
-    return found
+        said[field] = (*said.get(field, ()), value)
+    return said
 
 
 def _fields(value: object, field: str) -> Iterator[tuple[str, object]]:
@@ -84,13 +84,13 @@ def unread(catalog: Catalog) -> tuple[str, ...]:
         Lines of the form "file: key.path: nothing reads it: reason"; empty for the shipped one.
     """
     shipped = load_catalog()
-    found: list[str] = []
+    idle: list[str] = []
     for kind in (*_FILES, *_TABLES):
         known, mine = getattr(shipped, kind), getattr(catalog, kind)
         for slug, record in mine.items():
             file, key = (f"{slug}.toml", "") if kind in _FILES else (f"{kind}.toml", f"{slug}.")
-            found += _idle(kind, known.get(slug), record, (file, key))
-    return (*found, *_idle("prices", shipped.prices, catalog.prices, ("prices.toml", "")))
+            idle += _idle(kind, known.get(slug), record, (file, key))
+    return (*idle, *_idle("prices", shipped.prices, catalog.prices, ("prices.toml", "")))
 
 
 def _idle(

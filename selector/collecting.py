@@ -1,4 +1,4 @@
-"""Holding the garbage collector back while an advice is worked out."""
+"""Holding the garbage collector back while an advice is computed."""
 
 import gc
 from collections.abc import Iterator

@@ -25,27 +25,27 @@ class Figure:
     validity: tuple[str, ...] = ()
 
 
-def median(draws: NDArray[np.float64]) -> float:
-    """Return the upper middle value of draws: enough for a sentence, and quicker than a sort.
+def median(sample: NDArray[np.float64]) -> float:
+    """Return the upper middle value of a sample: enough for a sentence, quicker than a sort.
 
     Parameters
     ----------
-    draws : ndarray
+    sample : ndarray
         One axis.
 
     Returns
     -------
     float
-        Middle value; NaN where any draw is.
+        Middle value; NaN where any value is.
     """
-    place = len(draws) // 2
-    found = np.partition(draws, (place, -1))  # a NaN comes last
-    return float("nan") if np.isnan(found[-1]) else float(found[place])
+    place = len(sample) // 2
+    parted = np.partition(sample, (place, -1))  # a NaN comes last
+    return float("nan") if np.isnan(parted[-1]) else float(parted[place])
 
 
 @dataclass(frozen=True, slots=True)
 class Provenance:
-    """What a figure is computed by, told apart from the numbers so that it is said once."""
+    """What a figure is computed by, kept apart from the numbers so that it is said once."""
 
     unit: str
     relation: str
@@ -54,14 +54,14 @@ class Provenance:
     validity: tuple[str, ...] = ()
 
 
-def figure(draws: NDArray[np.float64], told: Provenance) -> Figure:
-    """Return the figure of one quantity from its draws.
+def figure(sample: NDArray[np.float64], provenance: Provenance) -> Figure:
+    """Return the figure of one quantity from its sample.
 
     Parameters
     ----------
-    draws : ndarray
-        Values over the draws; NaN where the quantity does not exist.
-    told : Provenance
+    sample : ndarray
+        Values over the sample; NaN where the quantity does not exist.
+    provenance : Provenance
         Unit, relation, source, inputs and left limits.
 
     Returns
@@ -69,12 +69,19 @@ def figure(draws: NDArray[np.float64], told: Provenance) -> Figure:
     Figure
         Median and 5 and 95 percent points.
     """
-    if np.isnan(draws).any():
+    if np.isnan(sample).any():
         low = middle = high = float("nan")
     else:
         # A sort and three readings: np.quantile does the same in ten times as long.
-        at = np.array((0.05, 0.5, 0.95)) * (len(draws) - 1)
-        low, middle, high = np.interp(at, np.arange(len(draws)), np.sort(draws)).tolist()
+        at = np.array((0.05, 0.5, 0.95)) * (len(sample) - 1)
+        low, middle, high = np.interp(at, np.arange(len(sample)), np.sort(sample)).tolist()
     return Figure(
-        middle, low, high, told.unit, told.relation, told.inputs, told.source, told.validity
+        middle,
+        low,
+        high,
+        provenance.unit,
+        provenance.relation,
+        provenance.inputs,
+        provenance.source,
+        provenance.validity,
     )

@@ -1,7 +1,7 @@
 """Gates: demands an option passes, passes narrowly, fails, or cannot be judged on.
 
-A gate is one-sided and functional. Its share is the part of the draws that meet the demand; the
-verdict follows from the share by one of two pairs of limits.
+A gate is one-sided and functional. Its share is the part of the sample that meets the demand;
+the verdict follows from the share by one of two pairs of limits.
 """
 
 from collections.abc import Iterable
@@ -48,7 +48,7 @@ BREAKING = (0.95, 0.80)
 
 @dataclass(frozen=True, slots=True)
 class Gate:
-    """The judgement of one demand on one option; `share` is None where nothing was drawn."""
+    """The judgement of one demand on one option; `share` is None where nothing is sampled."""
 
     name: GateName
     verdict: Verdict
@@ -62,14 +62,14 @@ def judged(
     text: str,
     limits: tuple[float, float] = FUNCTIONAL,
 ) -> Gate:
-    """Return the gate whose share is that of the draws that meet the demand.
+    """Return the gate whose share is that of the sample that meets the demand.
 
     Parameters
     ----------
     name : str
         Which demand.
     met : ndarray of bool
-        Whether each draw meets it.
+        Whether each place of the sample meets it.
     text : str
         The demand and what is predicted, for the reader.
     limits : tuple of float

@@ -1,4 +1,4 @@
-"""The 512 quasi-random draws that carry every uncertainty of the advice.
+"""The quasi-random sample of 512 that carries every uncertainty of the advice.
 
 Two kinds of dimension. *Shared* ones are the same for every steel: how this operator reads
 colour, how this torch and bath behave, what model families get wrong together, what prices do.
@@ -56,15 +56,15 @@ Normals = Mapping[str, NDArray[np.float64]]
 
 @cache
 def _net() -> NDArray[np.uint32]:
-    """Return the stored net: 512 scrambled Sobol points, in 2**-30; shape (draws, columns)."""
+    """Return the stored net: 512 scrambled Sobol points, in 2**-30; shape (512, columns)."""
     # Made by scipy.stats.qmc.Sobol(20, rng=20_261).random(512); importing scipy.stats takes
-    # longer than all draws of an advice, and a test makes the net again.
-    found: NDArray[np.uint32] = np.load(Path(__file__).with_name("sobol.npy"))
-    return found
+    # longer than all sampling of an advice, and a test makes the net again.
+    net: NDArray[np.uint32] = np.load(Path(__file__).with_name("sobol.npy"))
+    return net
 
 
 def _normals(names: tuple[str, ...], seed: int, count: int) -> Normals:
-    """Return standard normal draws by dimension name, frozen."""
+    """Return standard normal samples by dimension name, frozen."""
     from scipy.special import ndtri  # noqa: PLC0415 - slow to load
 
     # A net stays a net under a random digital shift: every steel has its own.
@@ -80,12 +80,12 @@ def _normals(names: tuple[str, ...], seed: int, count: int) -> Normals:
 
 @cache
 def shared(count: int = COUNT) -> Normals:
-    """Return the draws that all steels share.
+    """Return the sample that all steels share.
 
     Parameters
     ----------
     count : int
-        Number of draws, a power of two up to 512.
+        Size of the sample, a power of two up to 512.
 
     Returns
     -------
@@ -97,14 +97,14 @@ def shared(count: int = COUNT) -> Normals:
 
 @cache
 def of_steel(slug: str, count: int = COUNT) -> Normals:
-    """Return the draws of one steel, seeded from its slug.
+    """Return the sample of one steel, seeded from its slug.
 
     Parameters
     ----------
     slug : str
         The steel's file name in the catalogue.
     count : int
-        Number of draws, a power of two up to 512.
+        Size of the sample, a power of two up to 512.
 
     Returns
     -------
@@ -117,15 +117,15 @@ def of_steel(slug: str, count: int = COUNT) -> Normals:
 def truncated(
     normal: NDArray[np.float64], low: float, high: float, tail: float = 2.0
 ) -> NDArray[np.float64]:
-    """Return draws of a normal that keeps to a range.
+    """Return the sample of a normal that keeps to a range.
 
-    The range is read as plus and minus `tail` standard deviations; draws beyond it are folded
+    The range is read as plus and minus `tail` standard deviations; what lies beyond is folded
     in at the ends by the quantile map, so none lies outside.
 
     Parameters
     ----------
     normal : ndarray
-        Standard normal draws.
+        Standard normal sample.
     low, high : float
         Ends of the range.
     tail : float
@@ -134,7 +134,7 @@ def truncated(
     Returns
     -------
     ndarray
-        Draws between `low` and `high`.
+        Sample between `low` and `high`.
     """
     from scipy.special import ndtr, ndtri  # noqa: PLC0415 - slow to load
 

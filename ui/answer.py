@@ -14,7 +14,7 @@ _log = logging.getLogger(__name__)
 
 
 def compute(requirement: Requirement) -> bool:
-    """Compute the advice and keep the requirement; tell what went wrong instead of failing.
+    """Compute the advice and keep the requirement; say what went wrong instead of failing.
 
     Parameters
     ----------
@@ -27,7 +27,7 @@ def compute(requirement: Requirement) -> bool:
         Whether there is advice to show.
     """
     bar = st.progress(0.0, "Reading the requirement")
-    # A cached function replays what is drawn inside it; the bar belongs outside, and so moves
+    # A cached function replays what is shown inside it; the bar belongs outside, and so moves
     # in the context of here.
     here = contextvars.copy_context()
 

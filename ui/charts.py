@@ -1,4 +1,4 @@
-"""The one chart: what an option costs against how surely, or how hard, it comes out."""
+"""The one chart: what an option costs against how surely it comes out right, or how hard."""
 
 from collections.abc import Iterable, Mapping
 from typing import Literal
@@ -90,7 +90,7 @@ def trade_off(
 ) -> alt.LayerChart:
     """Return cost against the chance to meet every demand, or against surface hardness.
 
-    Bars reach from 5 to 95 in 100 draws; the hardness aimed at is shaded.
+    Bars reach from 5 to 95 in 100; the hardness aimed at is shaded.
 
     Parameters
     ----------
@@ -104,7 +104,7 @@ def trade_off(
     Returns
     -------
     LayerChart
-        Ready to be drawn.
+        Ready to be shown.
     """
     frame = points(options)
     base = alt.Chart(frame)
@@ -112,7 +112,7 @@ def trade_off(
         zero=False, nice=False, padding=12
     )
     titles = {
-        "chance": "Meets every demand, draws in 100",
+        "chance": "Comes out right, times in 100",
         "hardness": "Surface hardness, HRC",
     }
     height = alt.Y(f"{against}:Q", title=titles[against], axis=_AXIS).scale(

@@ -40,16 +40,16 @@ def read(draft: Draft, path: str) -> Any:  # noqa: ANN401
     object
         None where nothing is.
     """
-    found: Any = draft
+    place: Any = draft
     for key in path.split("."):
-        found = found[int(key) - 1] if isinstance(found, list) else found.get(key)
-        if found is None:
+        place = place[int(key) - 1] if isinstance(place, list) else place.get(key)
+        if place is None:
             return None
-    return found
+    return place
 
 
 def put(draft: Draft, path: str, value: Any) -> None:  # noqa: ANN401
-    """Write an answer into the draft; a blank one is taken out.
+    """Write an answer into the draft; a blank one is removed.
 
     Parameters
     ----------
@@ -60,28 +60,28 @@ def put(draft: Draft, path: str, value: Any) -> None:  # noqa: ANN401
     value : object
         The answer.
     """
-    *way, last = path.split(".")
-    found: Any = draft
-    for key in way:
-        found = found[int(key) - 1] if isinstance(found, list) else found.setdefault(key, {})
+    *parents, last = path.split(".")
+    place: Any = draft
+    for key in parents:
+        place = place[int(key) - 1] if isinstance(place, list) else place.setdefault(key, {})
     if value is None or value == "":
-        found.pop(last, None)
+        place.pop(last, None)
     else:
-        found[last] = value
+        place[last] = value
 
 
 def rows(draft: Draft, path: str) -> list[Draft]:
     """Return the rows of a block, to be read or changed."""
-    *way, last = path.split(".")
+    *parents, last = path.split(".")
     place = draft
-    for key in way:
+    for key in parents:
         place = place.setdefault(key, {})
-    found: list[Draft] = place.setdefault(last, [])
-    return found
+    lines: list[Draft] = place.setdefault(last, [])
+    return lines
 
 
 def drop_row(draft: Draft, path: str, number: int) -> None:
-    """Take a row out; zones keep lying on the sections they lay on.
+    """Remove a row; zones keep lying on the sections they lay on.
 
     Parameters
     ----------
@@ -101,7 +101,7 @@ def drop_row(draft: Draft, path: str, number: int) -> None:
 
 
 def ready(draft: Draft) -> Draft:
-    """Return the draft as a requirement: empty optional tables out, the obligatory ones in.
+    """Return the draft as a requirement: no empty optional table, every obligatory one.
 
     Parameters
     ----------
@@ -113,10 +113,10 @@ def ready(draft: Draft) -> Draft:
     dict
         A copy.
     """
-    found: Draft = {"part": {}, "load": {}, "workshop": {}, **_without_empty(draft)}
+    filled: Draft = {"part": {}, "load": {}, "workshop": {}, **_without_empty(draft)}
     for path in ("part.section", "zone", "workshop.heat"):
-        rows(found, path)
-    return found
+        rows(filled, path)
+    return filled
 
 
 def _without_empty(table: Draft) -> Draft:
@@ -152,15 +152,15 @@ def checked(draft: Draft, catalog: Catalog) -> tuple[Requirement | None, tuple[P
         Empty when nothing is.
     """
     try:
-        found = requirement_from(ready(draft))
-        bench(found, catalog)
+        requirement = requirement_from(ready(draft))
+        bench(requirement, catalog)
     except SelectorError as error:
         return None, error.problems
-    return found, ()
+    return requirement, ()
 
 
 def place_of(problem: Problem) -> str:
-    """Return the place on the form where a problem is told; empty when it has none.
+    """Return the place on the form where a problem is shown; empty when it has none.
 
     Parameters
     ----------
@@ -196,13 +196,13 @@ def misfits(draft: Draft, choices: Choices) -> tuple[Problem, ...]:
     tuple of Problem
         Empty when the form can hold the file; faults of typed text are left to the form.
     """
-    found = []
+    problems = []
     for path, value in _leaves(draft):
         field = FIELDS.get(kind_of(path))
         if field is not None and not field.holds(value, choices.get(kind_of(path))):
             step = "Mend the file, or leave this out and choose it in the form."
-            found.append(Problem(path, f"{field.wanted}", repr(value), step))
-    return tuple(found)
+            problems.append(Problem(path, f"{field.wanted}", repr(value), step))
+    return tuple(problems)
 
 
 def beyond(draft: Draft) -> tuple[str, ...]:
@@ -212,14 +212,14 @@ def beyond(draft: Draft) -> tuple[str, ...]:
 
 def _leaves(table: Draft, path: str = "") -> list[tuple[str, Any]]:
     """Return every answer with its place."""
-    found: list[tuple[str, Any]] = []
+    answers: list[tuple[str, Any]] = []
     for key, value in table.items():
         place = f"{path}.{key}" if path else key
         if isinstance(value, dict):
-            found += _leaves(value, place)
+            answers += _leaves(value, place)
         elif kind_of(place) in _ROWS and isinstance(value, list):
             for number, row in enumerate(value, start=1):
-                found += _leaves(row, f"{place}.{number}") if isinstance(row, dict) else []
+                answers += _leaves(row, f"{place}.{number}") if isinstance(row, dict) else []
         else:
-            found.append((place, value))
-    return found
+            answers.append((place, value))
+    return answers

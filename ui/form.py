@@ -71,7 +71,7 @@ def sentence(problem: Problem) -> str:
 
 
 def messages(problems: Iterable[Problem]) -> dict[str, list[str]]:
-    """Return what is wrong, by the place where it is told.
+    """Return what is wrong, by the place where it is shown.
 
     Parameters
     ----------
@@ -83,10 +83,10 @@ def messages(problems: Iterable[Problem]) -> dict[str, list[str]]:
     dict
         Sentences by place; those without a place under the empty text.
     """
-    found: dict[str, list[str]] = {}
+    by_place: dict[str, list[str]] = {}
     for problem in problems:
-        found.setdefault(drafts.place_of(problem), []).append(sentence(problem))
-    return found
+        by_place.setdefault(drafts.place_of(problem), []).append(sentence(problem))
+    return by_place
 
 
 def summary(problems: Collection[Problem]) -> str:
@@ -98,8 +98,8 @@ def summary(problems: Collection[Problem]) -> str:
     return labels.plain(f"To be looked at ({len(names)}): {listed}")
 
 
-def show(block: Block, draft: Draft, offered: Choices, told: Messages) -> None:
-    """Draw a block of questions with what is wrong beneath each answer.
+def show(block: Block, draft: Draft, offered: Choices, wrong: Messages) -> None:
+    """Show a block of questions with what is wrong beneath each answer.
 
     Parameters
     ----------
@@ -109,14 +109,14 @@ def show(block: Block, draft: Draft, offered: Choices, told: Messages) -> None:
         The form.
     offered : mapping
         What can be chosen, by field.
-    told : mapping
+    wrong : mapping
         What is wrong, by place.
     """
     with st.container(border=True):
         st.subheader(block.title)
-        _tell(told, block.path)
+        _faults(wrong, block.path)
         if not block.row:
-            _lines(block, block.path, draft, offered, told)
+            _lines(block, block.path, draft, offered, wrong)
             return
         for number in range(1, len(drafts.rows(draft, block.path)) + 1):
             path = f"{block.path}.{number}"
@@ -131,8 +131,8 @@ def show(block: Block, draft: Draft, offered: Choices, told: Messages) -> None:
                     on_click=_drop,
                     args=(block.path, number),
                 )
-            _tell(told, path)
-            _lines(block, path, draft, offered, told)
+            _faults(wrong, path)
+            _lines(block, path, draft, offered, wrong)
         st.button(
             f"Add {block.row.lower()}",
             key=f"add/{block.path}",
@@ -141,14 +141,14 @@ def show(block: Block, draft: Draft, offered: Choices, told: Messages) -> None:
         )
 
 
-def _tell(told: Messages, path: str) -> None:
+def _faults(wrong: Messages, path: str) -> None:
     """Write what is wrong at a place."""
-    for text in told.get(path, ()) if path else ():
+    for text in wrong.get(path, ()) if path else ():
         st.error(text)
 
 
-def _lines(block: Block, path: str, draft: Draft, offered: Choices, told: Messages) -> None:
-    """Draw the questions of one row; what is wrong stands right under its line."""
+def _lines(block: Block, path: str, draft: Draft, offered: Choices, wrong: Messages) -> None:
+    """Show the questions of one row; what is wrong stands right under its line."""
     for line in block.lines:
         places = [f"{path}.{field.name}" if path else field.name for field in line]
         columns = st.columns(len(line))
@@ -156,13 +156,13 @@ def _lines(block: Block, path: str, draft: Draft, offered: Choices, told: Messag
             with column:
                 _widget(field, place, draft, offered)
         for place in places:
-            _tell(told, place)
+            _faults(wrong, place)
 
 
 def _widget(field: Field, path: str, draft: Draft, offered: Choices) -> None:
-    """Draw one question, filled from the draft and writing back to it."""
-    found = drafts.read(draft, path)
-    value = field.start if found is None else found
+    """Show one question, filled from the draft and writing back to it."""
+    kept = drafts.read(draft, path)
+    value = field.start if kept is None else kept
     label = f"{field.label} *" if field.needed else field.label
     kind = drafts.kind_of(path)
     known = offered.get(kind) or {c: labels.words(c, kind) for c in field.choices}
@@ -241,6 +241,6 @@ def _add(path: str) -> None:
 
 
 def _drop(path: str, number: int) -> None:
-    """Take a row out."""
+    """Remove a row."""
     drafts.drop_row(session.draft(), path, number)
     session.rows_changed()

@@ -84,8 +84,8 @@ _MARKDOWN = re.compile(r"([\\`*_{}\[\]<>()#+\-!|$~:])")
 
 def words(name: str, place: str = "") -> str:
     """Return a name of ours in the words of the page, which may depend on the field."""
-    found = _WORDS.get(f"{place}.{name}") or _WORDS.get(name)
-    return found or upper(name.replace("-", " ").replace("_", " "))
+    word = _WORDS.get(f"{place}.{name}") or _WORDS.get(name)
+    return word or upper(name.replace("-", " ").replace("_", " "))
 
 
 def upper(text: str) -> str:
@@ -122,8 +122,8 @@ def money(cost: CostOut) -> str:
 
 
 def share(fraction: float | None) -> str:
-    """Return a share of the draws: "98 in 100", never broken between lines."""
-    return "not drawn" if fraction is None else f"{100 * fraction:.0f}\u00a0in\u00a0100"
+    """Return a chance: "98 in 100", never broken between lines."""
+    return "not sampled" if fraction is None else f"{100 * fraction:.0f}\u00a0in\u00a0100"
 
 
 def route(option: OptionOut, media: Mapping[str, str]) -> str:
@@ -133,6 +133,6 @@ def route(option: OptionOut, media: Mapping[str, str]) -> str:
     return f"{option.route_name}, {lower(media.get(option.medium, option.medium))}"
 
 
-def option(found: OptionOut) -> str:
+def option(option: OptionOut) -> str:
     """Return an option in one line."""
-    return f"{found.place} · {found.steel}, {found.condition}: {lower(found.route_name)}"
+    return f"{option.place} · {option.steel}, {option.condition}: {lower(option.route_name)}"

@@ -3,7 +3,7 @@
 `draft`   the form as plain data, kept while the visitor looks at other views
 `filled`  how often the form was filled anew; part of every widget's key, so that a browser
           still showing the form before cannot answer for this one
-`tried`   whether advice was asked for, so that faults are told from then on
+`tried`   whether advice was asked for, so that faults are shown from then on
 `refused` why the last file was not taken
 `asked`   the last requirement that gave advice
 """
@@ -64,8 +64,8 @@ def example(name: str) -> Draft:
 
 def draft() -> Draft:
     """Return the form as it stands."""
-    found: Draft = st.session_state["draft"]
-    return found
+    form: Draft = st.session_state["draft"]
+    return form
 
 
 def replace(data: Draft, *, tried: bool = False) -> None:
@@ -76,7 +76,7 @@ def replace(data: Draft, *, tried: bool = False) -> None:
     data : dict
         A draft.
     tried : bool
-        Whether its faults are told at once.
+        Whether its faults are shown at once.
     """
     st.session_state["draft"] = data
     st.session_state["tried"] = tried
@@ -126,7 +126,7 @@ def keep(path: str, value: Any) -> None:  # noqa: ANN401
 
 
 def tried() -> bool:
-    """Return whether faults of the form are to be told."""
+    """Return whether faults of the form are to be shown."""
     return bool(st.session_state["tried"])
 
 
@@ -142,8 +142,8 @@ def refuse(problems: Iterable[Problem]) -> None:
 
 def refused() -> tuple[Problem, ...]:
     """Return why the last file was not taken; empty when it was."""
-    found: tuple[Problem, ...] = st.session_state["refused"]
-    return found
+    problems: tuple[Problem, ...] = st.session_state["refused"]
+    return problems
 
 
 def answered(requirement: Requirement) -> None:
@@ -153,5 +153,5 @@ def answered(requirement: Requirement) -> None:
 
 def asked() -> Requirement | None:
     """Return the requirement whose advice is shown, if there is one yet."""
-    found: Requirement | None = st.session_state["asked"]
-    return found
+    requirement: Requirement | None = st.session_state["asked"]
+    return requirement

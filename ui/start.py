@@ -1,4 +1,4 @@
-"""The ways to fill the form at once: a shipped example, or a file of the visitor's own."""
+"""What fills the form at once: a shipped example, or a file of the visitor's own."""
 
 import streamlit as st
 
@@ -6,7 +6,7 @@ from catalog import Catalog
 from catalog.example import example_names
 from selector.errors import Problem, RequirementError
 from selector.requirement import requirement_from
-from ui import cached, draw, form, labels, session
+from ui import cached, form, labels, piece, session
 from ui import draft as drafts
 from ui.draft import Draft
 from ui.field import FIELDS
@@ -14,7 +14,7 @@ from ui.upload import parsed
 
 
 def show() -> None:
-    """Draw both ways, and why the last file was not taken."""
+    """Show both, and why the last file was not taken."""
     names = example_names()
     left, right = st.columns(2)
     with left.container(border=True):
@@ -22,7 +22,7 @@ def show() -> None:
             "Start from an example", names, format_func=labels.words, key=session.EXAMPLE
         )
         st.button("Load example", key="start/load", on_click=_example, disabled=not names)
-        draw.small("It replaces the form; safety use is left for you to answer.")
+        piece.small("It replaces the form; safety use is left for you to answer.")
     with right.container(border=True):
         st.file_uploader(
             "Or from your own requirement file",
@@ -49,7 +49,7 @@ def _file() -> None:
 def _take_file(name: str, content: bytes, catalog: Catalog) -> None:
     """Put a requirement file into the form, or keep why it was not taken.
 
-    Typed answers that break a rule are taken and told beside their fields; what the form could
+    Typed answers that break a rule are taken and named beside their fields; what the form could
     not show is refused, and the form stays as it was.
     """
     try:

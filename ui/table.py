@@ -47,7 +47,7 @@ def demands(option: OptionOut) -> pd.DataFrame:
         {
             "Demand": labels.words(gate.name),
             "Met": labels.words(gate.verdict),
-            "In draws": labels.share(gate.share),
+            "Chance": labels.share(gate.share),
             "Why": labels.plain(gate.text),
         }
         for gate in option.gates
@@ -93,7 +93,7 @@ def criteria(option: OptionOut, ranges: Iterable[RangeOut]) -> pd.DataFrame:
     )
 
 
-def asked(found: AdviceOut) -> pd.DataFrame:
+def asked(advice: AdviceOut) -> pd.DataFrame:
     """Return what each zone was taken to ask."""
     return pd.DataFrame(
         {
@@ -103,7 +103,7 @@ def asked(found: AdviceOut) -> pd.DataFrame:
             "Hard to a depth of": f"{zone.depth_mm:g} mm" if zone.depth_mm else "not asked",
             "Because": labels.plain(zone.reason),
         }
-        for zone in found.zones
+        for zone in advice.zones
     )
 
 
@@ -117,16 +117,16 @@ def _window(low: float | None, high: float | None) -> str:
 
 
 def gate_counts(rejected: Iterable[RejectedOut]) -> dict[str, int]:
-    """Return how many ways failed at each demand, most first."""
+    """Return how many routes failed at each demand, most first."""
     return dict(Counter(item.gate for item in rejected).most_common())
 
 
-def rejected(found: AdviceOut, gate: str) -> pd.DataFrame:
-    """Return why ways failed at one demand: a reason a row, with its steels.
+def rejected(advice: AdviceOut, gate: str) -> pd.DataFrame:
+    """Return why routes failed at one demand: a reason a row, with its steels.
 
     Parameters
     ----------
-    found : AdviceOut
+    advice : AdviceOut
         The advice.
     gate : str
         The demand.
@@ -137,7 +137,7 @@ def rejected(found: AdviceOut, gate: str) -> pd.DataFrame:
         Most frequent reason first.
     """
     groups: dict[str, list[RejectedOut]] = {}
-    for item in found.rejected:
+    for item in advice.rejected:
         if item.gate == gate:
             groups.setdefault(item.text.replace(item.steel, "it"), []).append(item)
     ordered = sorted(groups.items(), key=lambda group: -len(group[1]))
@@ -145,10 +145,8 @@ def rejected(found: AdviceOut, gate: str) -> pd.DataFrame:
         {
             "Reason": labels.plain(labels.upper(text)),
             "Steels": _listed(item.steel for item in items),
-            "Ways of hardening": _listed(
-                labels.lower(labels.words(item.route)) for item in items
-            ),
-            "Ways": len(items),
+            "Routes": _listed(labels.lower(labels.words(item.route)) for item in items),
+            "Count": len(items),
         }
         for text, items in ordered
     )
@@ -159,18 +157,18 @@ def _listed(names: Iterable[str]) -> str:
     return ", ".join(dict.fromkeys(names))
 
 
-def apart(found: AdviceOut) -> pd.DataFrame:
-    """Return what cannot be judged yet, and what to find out."""
-    rows = dict.fromkeys((item.steel, item.text, item.find_out or "") for item in found.apart)
+def apart(advice: AdviceOut) -> pd.DataFrame:
+    """Return what cannot be judged yet, and what to look into."""
+    rows = dict.fromkeys((item.steel, item.text, item.find_out or "") for item in advice.apart)
     return pd.DataFrame(
         {"Steel": steel, "Unknown": labels.plain(text), "Find out": labels.plain(find_out)}
         for steel, text, find_out in rows
     )
 
 
-def methods(found: AdviceOut) -> pd.DataFrame:
-    """Return the first three of each other way of weighing."""
-    named = {option.id: labels.option(option) for option in found.options}
+def methods(advice: AdviceOut) -> pd.DataFrame:
+    """Return the first three of each other method."""
+    named = {option.id: labels.option(option) for option in advice.options}
     return pd.DataFrame(
         {
             "Method": method.method,
@@ -179,16 +177,16 @@ def methods(found: AdviceOut) -> pd.DataFrame:
                 named.get(key, key) for key in method.order[:3]
             ),
         }
-        for method in found.other_methods
+        for method in advice.other_methods
     )
 
 
-def pairwise(found: AdviceOut) -> pd.DataFrame:
-    """Return in how many of 100 draws the option of the row stands above that of the column.
+def pairwise(advice: AdviceOut) -> pd.DataFrame:
+    """Return how often in 100 the option of the row stands above that of the column.
 
     Parameters
     ----------
-    found : AdviceOut
+    advice : AdviceOut
         The advice.
 
     Returns
@@ -196,9 +194,9 @@ def pairwise(found: AdviceOut) -> pd.DataFrame:
     DataFrame
         A square, the leading options by place.
     """
-    pairs = {(p.first, p.second): p.share for p in found.pairwise}
+    pairs = {(p.first, p.second): p.share for p in advice.pairwise}
     keys = {first for first, _ in pairs}
-    leading = [option for option in found.options if option.id in keys]
+    leading = [option for option in advice.options if option.id in keys]
     columns = {
         f"above {column.place}": [
             f"{100 * pairs[row.id, column.id]:.0f}" if row.id != column.id else "–"
@@ -209,13 +207,13 @@ def pairwise(found: AdviceOut) -> pd.DataFrame:
     return pd.DataFrame({"Option": [labels.option(row) for row in leading], **columns})
 
 
-def nearest(found: AdviceOut) -> pd.DataFrame:
-    """Return the five rejected ways that pass all demands most often."""
-    near = sorted(found.rejected, key=lambda item: -item.share)[:5]
+def nearest(advice: AdviceOut) -> pd.DataFrame:
+    """Return the five rejected routes that meet all demands most often."""
+    near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
     return pd.DataFrame(
         {
             "Steel": f"{item.steel}, {item.condition}",
-            "Way": labels.words(item.route),
+            "Route": labels.words(item.route),
             "Misses": f"{labels.words(item.gate)}: {labels.plain(item.text)}",
             "Meets every demand": labels.share(item.share),
         }
@@ -224,9 +222,9 @@ def nearest(found: AdviceOut) -> pd.DataFrame:
     )
 
 
-def ranges(found: AdviceOut) -> pd.DataFrame:
+def ranges(advice: AdviceOut) -> pd.DataFrame:
     """Return the ends each criterion is weighed between, and where they come from."""
-    currency = found.options[0].cost.currency if found.options else "currency"
+    currency = advice.options[0].cost.currency if advice.options else "currency"
     return pd.DataFrame(
         {
             "Weighed": labels.upper(row.words),
@@ -235,13 +233,13 @@ def ranges(found: AdviceOut) -> pd.DataFrame:
             "Weight": f"{100 * row.weight:.0f} %",
             "Where the ends come from": labels.plain(row.basis),
         }
-        for row in found.ranges
+        for row in advice.ranges
     )
 
 
-def by_step(found: AdviceOut) -> dict[str, list[str]]:
+def by_step(advice: AdviceOut) -> dict[str, list[str]]:
     """Return the cautions by the step of the work, in their order."""
     steps: dict[str, list[str]] = {}
-    for caution in found.cautions:
+    for caution in advice.cautions:
         steps.setdefault(caution.step, []).append(caution.text)
     return steps

@@ -55,20 +55,20 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         known_route(route, known)
         with bar() as progress:
             advice = run(asked, known, steel=steel, route=route, progress=progress)
-        found = advice_out(advice, None if as_json or as_csv else top, compare=compare)
+        shown = advice_out(advice, None if as_json or as_csv else top, compare=compare)
     if as_json:
-        print_json(found.model_dump_json(indent=2))
+        print_json(shown.model_dump_json(indent=2))
     elif as_csv:
         from selector.advice.table import option_table  # noqa: PLC0415
 
-        typer.echo(option_table(found).to_csv(index=False), nl=False)
+        typer.echo(option_table(shown).to_csv(index=False), nl=False)
     else:
         from selector.commands.page import print_advice  # noqa: PLC0415
 
-        print_advice(found, console())
+        print_advice(shown, console())
         if explain:
             from selector.commands.origin import print_origins  # noqa: PLC0415
 
-            print_origins(found, console())
-    if found.verdict == "no_option":
+            print_origins(shown, console())
+    if shown.verdict == "no_option":
         raise typer.Exit(NO_OPTION)

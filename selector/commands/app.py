@@ -13,11 +13,11 @@ def app(
     port: Annotated[int, typer.Option(help="Port on this machine.")] = 8501,
 ) -> None:
     """Open the page in a browser on this machine; stop it with Ctrl-C."""
-    found = importlib.util.find_spec("ui")
-    if found is None or found.submodule_search_locations is None:
+    spec = importlib.util.find_spec("ui")
+    if spec is None or spec.submodule_search_locations is None:
         typer.echo("The page is not installed; reinstall temperwright.", err=True)
         raise typer.Exit(2)
-    page = Path(next(iter(found.submodule_search_locations))) / "app.py"
+    page = Path(next(iter(spec.submodule_search_locations))) / "app.py"
     typer.echo(f"temperwright is at http://127.0.0.1:{port} (Ctrl-C stops it)")
     command = [
         sys.executable, "-m", "streamlit", "run", str(page),

@@ -20,7 +20,7 @@ def fit(
     Tempering, one row a reading: source, steel, tempering_time_s, tempering_temperature_c,
     tempered_hrc, c_wt, and mn_wt, si_wt, ni_wt, cr_wt, mo_wt, v_wt where known. Hardenability,
     one row a point of a band: grade, distance_mm, hrc_min, hrc_max, c_wt and the like. Steels
-    are also left out in turn; how well the rest foretells them is told on stderr.
+    are also left out in turn; the error on those left out goes to stderr.
     """
     from catalog.text import visible  # noqa: PLC0415
     from selector.commands.progress import bar  # noqa: PLC0415
@@ -35,8 +35,8 @@ def fit(
             typer.echo(text, nl=False)
         else:
             _write(out, text)
-    told = f"Steels left out are foretold within {error_hrc:.2f} HRC on average."
-    typer.echo(told, err=True)
+    said = f"Steels left out are predicted within {error_hrc:.2f} HRC on average."
+    typer.echo(said, err=True)
 
 
 def _tempering(lines: list[str], progress: Progress) -> tuple[str, float]:

@@ -22,22 +22,22 @@ def need(
         bool, typer.Option("--explain", help="Each number: relation, inputs, source.")
     ] = False,
 ) -> None:
-    """Tell the hardness and depth each zone needs, and what strength needs, with reasons."""
+    """Show the hardness and depth each zone needs, and what strength needs, with reasons."""
     from selector.commands.filter import checked_catalog  # noqa: PLC0415
 
     with refusing_bad_input():
-        from selector.need.need import need as found_for  # noqa: PLC0415
+        from selector.need.need import need as need_of  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
 
-        found = found_for(read_requirement(part), checked_catalog(catalog or ()))
+        needed = need_of(read_requirement(part), checked_catalog(catalog or ()))
     if as_json:
-        print_json(found.model_dump_json(indent=2))
+        print_json(needed.model_dump_json(indent=2))
         return
-    _print(found)
+    _print(needed)
     if explain:
         from selector.commands.origin import print_origins  # noqa: PLC0415
 
-        print_origins(found, console())
+        print_origins(needed, console())
 
 
 def _zone_line(zone: "ZoneOut") -> str:
@@ -57,16 +57,16 @@ def _zone_line(zone: "ZoneOut") -> str:
     return f"zone {zone.zone}: {window}{deep} ({zone.reason})"
 
 
-def _print(found: "NeedOut") -> None:
+def _print(needed: "NeedOut") -> None:
     """Print the answer."""
     out = console()
-    out.print(found.part, style="bold", markup=False)
-    out.print(f"{found.headline}\n", markup=False)
+    out.print(needed.part, style="bold", markup=False)
+    out.print(f"{needed.headline}\n", markup=False)
     lists = (
-        ("Hardness and depth", [_zone_line(zone) for zone in found.zones]),
-        ("Strength", [f"section {n.section}: {n.text}" for n in found.sections]),
-        ("Contact", [f"zone {c.zone}: {c.text}" for c in found.contacts]),
-        ("Worth knowing", list(found.remarks)),
+        ("Hardness and depth", [_zone_line(zone) for zone in needed.zones]),
+        ("Strength", [f"section {n.section}: {n.text}" for n in needed.sections]),
+        ("Contact", [f"zone {c.zone}: {c.text}" for c in needed.contacts]),
+        ("Worth knowing", list(needed.remarks)),
     )
     for title, lines in lists:
         print_section(title, lines, out)

@@ -9,16 +9,16 @@ if TYPE_CHECKING:
     from rich.console import Console
 
 
-def print_origins(found: "BaseModel", out: "Console") -> None:
+def print_origins(record: "BaseModel", out: "Console") -> None:
     """Print every figure of a record with its relation, inputs and source.
 
     Parameters
     ----------
-    found : BaseModel
+    record : BaseModel
         What the command answered.
     out : Console
         Where to.
     """
     from selector.advice.origin import origins  # noqa: PLC0415
 
-    print_section("Where the numbers come from", origins(found), out)
+    print_section("Where the numbers come from", origins(record), out)

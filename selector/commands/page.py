@@ -79,9 +79,9 @@ def _rejected_lines(
     return lines
 
 
-def _nearest(found: AdviceOut) -> list[str]:
+def _nearest(advice: AdviceOut) -> list[str]:
     """Return the nearest misses where no option is left."""
-    near = sorted(found.rejected, key=lambda item: -item.share)[:5]
+    near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
     return [
         f"{item.steel} ({item.condition}), {item.route}: {item.text} "
         f"(comes out right {times_in_100(item.share)})"
@@ -90,37 +90,41 @@ def _nearest(found: AdviceOut) -> list[str]:
     ] or ["nothing comes near: see the gates below"]
 
 
-def print_advice(found: AdviceOut, out: "Console") -> None:
+def print_advice(advice: AdviceOut, out: "Console") -> None:
     """Print the advice.
 
     Parameters
     ----------
-    found : AdviceOut
+    advice : AdviceOut
         The advice as plain data.
     out : Console
         Where to.
     """
-    out.print(f"[bold]{escape(found.part)}[/bold]")
-    out.print(f"{escape(found.headline)}\n")
-    for option in found.options:
+    out.print(f"[bold]{escape(advice.part)}[/bold]")
+    out.print(f"{escape(advice.headline)}\n")
+    for option in advice.options:
         _print_option(option, out)
-    kept = {(option.family, option.route) for option in found.options}
-    apart = sorted({(item.steel, item.text, item.find_out or "") for item in found.apart})
-    why = [found.why_first] if found.why_first else []
+    kept = {(option.family, option.route) for option in advice.options}
+    apart = sorted({(item.steel, item.text, item.find_out or "") for item in advice.apart})
+    why = [advice.why_first] if advice.why_first else []
     sections = (
         ("Why the first stands before the second", why),
-        ("Nearest misses", _nearest(found) if found.verdict == "no_option" else []),
-        ("Out, and by which gate", _rejected_lines(found.rejected, kept)),
+        ("Nearest misses", _nearest(advice) if advice.verdict == "no_option" else []),
+        ("Out, and by which gate", _rejected_lines(advice.rejected, kept)),
         (
             "Apart: cannot be judged yet",
-            [f"{steel}: {text}. Find out {how}." for steel, text, how in apart if found.coupon],
+            [
+                f"{steel}: {text}. Find out {how}."
+                for steel, text, how in apart
+                if advice.coupon
+            ],
         ),
-        ("Worth knowing", found.remarks),
-        ("Coupon first", [f"{n}. {step}" for n, step in enumerate(found.coupon, start=1)]),
-        ("Other ways of weighing", _methods(found.other_methods)),
-        ("By methods of other families", _compared(found)),
-        ("Assumed", found.assumptions),
-        ("Cautions", [f"{item.step}: {item.text} [{item.id}]" for item in found.cautions]),
+        ("Worth knowing", advice.remarks),
+        ("Coupon first", [f"{n}. {step}" for n, step in enumerate(advice.coupon, start=1)]),
+        ("Other ways of weighing", _methods(advice.other_methods)),
+        ("By methods of other families", _compared(advice)),
+        ("Assumed", advice.assumptions),
+        ("Cautions", [f"{item.step}: {item.text} [{item.id}]" for item in advice.cautions]),
     )
     for head, texts in sections:
         print_section(head, texts, out)
@@ -138,8 +142,8 @@ def _first_by(method: MethodOut) -> str:
     return first if not others else f"{first}, level with {others} more"
 
 
-def _compared(found: AdviceOut) -> list[str]:
+def _compared(advice: AdviceOut) -> list[str]:
     """Return what methods of other families say, where they were asked."""
-    if found.comparison is None:
+    if advice.comparison is None:
         return []
-    return [*_methods(found.comparison.methods), found.comparison.remark]
+    return [*_methods(advice.comparison.methods), advice.comparison.remark]

@@ -18,12 +18,12 @@ def routes(
     with refusing_bad_input():
         from selector.commands.filter import checked_catalog  # noqa: PLC0415
 
-        found = list(checked_catalog(catalog or ()).routes.values())
+        known = list(checked_catalog(catalog or ()).routes.values())
     if as_json:
-        print_json("[" + ",\n".join(r.model_dump_json(exclude_none=True) for r in found) + "]")
+        print_json("[" + ",\n".join(r.model_dump_json(exclude_none=True) for r in known) + "]")
         return
     out = console()
-    for route in found:
+    for route in known:
         out.print(f"[bold]{route.slug}[/bold]  {route.name} [dim]({route.place})[/dim]")
         print_paragraph(route.summary, out)
         if route.heat_sources:

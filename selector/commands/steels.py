@@ -52,12 +52,14 @@ def steels(
         from selector.commands.filter import checked_catalog  # noqa: PLC0415
 
         known = checked_catalog(catalog or ())
-        found = [s for s in known.steels.values() if _matches(s, text)]
+        matching = [s for s in known.steels.values() if _matches(s, text)]
     if as_json:
-        print_json("[" + ",\n".join(s.model_dump_json(exclude_none=True) for s in found) + "]")
+        print_json(
+            "[" + ",\n".join(s.model_dump_json(exclude_none=True) for s in matching) + "]"
+        )
         return
     out = console()
-    for steel in found:
+    for steel in matching:
         names = ", ".join(dict.fromkeys(steel.designations.every()))
         conditions = ", ".join(condition.name for condition in steel.condition)
         out.print(f"[bold]{steel.name}[/bold] [dim]{steel.kind}[/dim]  {names}")
@@ -67,6 +69,6 @@ def steels(
 
             print_origins(steel, out)
     if explain:
-        print_section("Sources", _cited(found, known), out)
-    if not found:
+        print_section("Sources", _cited(matching, known), out)
+    if not matching:
         out.print(f"No steel has {text!r} in a name; try a shorter part of it.", markup=False)

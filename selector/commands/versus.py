@@ -22,7 +22,7 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
     plot: Annotated[
-        Path | None, typer.Option(help="Draw cost against quantity there: .png or .svg.")
+        Path | None, typer.Option(help="Plot cost against quantity there: .png or .svg.")
     ] = None,
     explain: Annotated[
         bool, typer.Option("--explain", help="Each number: relation, inputs, source.")
@@ -33,27 +33,27 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
     with refusing_bad_input():
         from selector.requirement import read_requirement  # noqa: PLC0415
-        from selector.versus.versus import versus as found_for  # noqa: PLC0415
+        from selector.versus.versus import versus as compared  # noqa: PLC0415
 
         if plot is not None:
             from selector.versus.plot import checked_format  # noqa: PLC0415
 
             checked_format(plot)
         asked, known = read_requirement(part), checked_catalog(catalog or ())
-        found = found_for(asked, first, second, known)
+        pair = compared(asked, first, second, known)
         if plot is not None:
             from selector.versus.plot import save_plot  # noqa: PLC0415
 
-            save_plot(found, plot)
+            save_plot(pair, plot)
     if as_json:
-        print_json(found.model_dump_json(indent=2))
+        print_json(pair.model_dump_json(indent=2))
         return
     out = console()
-    _print(found, out)
+    _print(pair, out)
     if explain:
         from selector.commands.origin import print_origins  # noqa: PLC0415
 
-        print_origins(found, out)
+        print_origins(pair, out)
 
 
 def _rows(side: "SideOut") -> dict[str, str]:
@@ -84,22 +84,22 @@ def _rows(side: "SideOut") -> dict[str, str]:
     return rows
 
 
-def _print(found: "VersusOut", out: "Console") -> None:
+def _print(pair: "VersusOut", out: "Console") -> None:
     """Print the comparison."""
     from rich.markup import escape  # noqa: PLC0415
     from rich.table import Table  # noqa: PLC0415
 
-    out.print(found.part, style="bold", markup=False)
-    out.print(f"{found.headline}\n", markup=False)
+    out.print(pair.part, style="bold", markup=False)
+    out.print(f"{pair.headline}\n", markup=False)
     table = Table(box=None, padding=(0, 2, 0, 0))
     for title in ("", "first", "second"):
         table.add_column(title, overflow="fold")
-    left, right = _rows(found.first), _rows(found.second)
+    left, right = _rows(pair.first), _rows(pair.second)
     for name, text in left.items():
         table.add_row(f"[bold]{name}[/bold]", escape(text), escape(right.get(name, "")))
     out.print(table)
     out.print()
     for by, title in (("cost", "Where the cost swaps"), ("score", "Where the order swaps")):
-        print_section(title, [swap.text for swap in found.swaps if swap.by == by], out)
-    if found.invented_prices:
+        print_section(title, [swap.text for swap in pair.swaps if swap.by == by], out)
+    if pair.invented_prices:
         out.print("Prices are invented for demonstration.", style="dim")

@@ -47,7 +47,7 @@ def test_a_number_has_its_unit(value, unit, text):
 
 def test_a_share_is_counted_in_100():
     assert labels.share(0.984).replace("\u00a0", " ") == "98 in 100"
-    assert labels.share(None) == "not drawn"
+    assert labels.share(None) == "not sampled"
 
 
 def test_a_temper_tells_band_time_cycles_and_colour():

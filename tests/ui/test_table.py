@@ -42,11 +42,11 @@ def test_the_window_asked_is_shown(found):
     assert frame["Hardness aimed at"][1] == "none"
 
 
-def test_every_rejected_way_is_counted_once(found):
+def test_every_rejected_route_is_counted_once(found):
     counts = table.gate_counts(found.rejected)
     assert sum(counts.values()) == len(found.rejected)
     for gate, count in counts.items():
-        assert table.rejected(found, gate)["Ways"].sum() == count
+        assert table.rejected(found, gate)["Count"].sum() == count
 
 
 def test_reasons_that_differ_by_the_steel_alone_are_one(found):

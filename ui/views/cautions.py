@@ -2,15 +2,15 @@
 
 import streamlit as st
 
-from ui import answer, draw, labels, table
+from ui import answer, labels, piece, table
 
-found = answer.shown()
+advice = answer.shown()
 st.title("Cautions")
-if found.coupon:
+if advice.coupon:
     st.header("A test piece first")
     st.markdown(
-        "\n".join(f"{n}. {labels.plain(text)}" for n, text in enumerate(found.coupon, start=1))
+        "\n".join(f"{n}. {labels.plain(text)}" for n, text in enumerate(advice.coupon, start=1))
     )
-for step, cautions in table.by_step(found).items():
+for step, cautions in table.by_step(advice).items():
     st.header(labels.words(step))
-    draw.bullets(cautions)
+    piece.bullets(cautions)

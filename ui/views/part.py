@@ -4,7 +4,7 @@ import json
 
 import streamlit as st
 
-from ui import answer, cached, draw, form, session, start
+from ui import answer, cached, form, piece, session, start
 from ui.draft import beyond, checked, ready
 from ui.field import BLOCKS
 
@@ -18,15 +18,15 @@ start.show()
 draft = session.draft()
 known = cached.catalog()
 requirement, problems = checked(draft, known) if session.tried() else (None, ())
-told = form.messages(problems)
+wrong = form.messages(problems)
 offered = form.choices(draft, known)
 for block in BLOCKS:
-    form.show(block, draft, offered, told)
+    form.show(block, draft, offered, wrong)
 if extra := beyond(draft):
-    draw.small("Also taken from the file: " + ", ".join(extra))
+    piece.small("Also taken from the file: " + ", ".join(extra))
 for problem in problems:
     st.error(form.sentence(problem))
-draw.download(
+piece.download(
     "Keep this form as a file", json.dumps(ready(draft), indent=2), "requirement.json"
 )
 with st.bottom, st.container(horizontal=True, vertical_alignment="center"):

@@ -2,37 +2,35 @@
 
 import streamlit as st
 
-from ui import answer, draw, labels, table
+from ui import answer, labels, piece, table
 
-found = answer.shown()
+advice = answer.shown()
 st.title("Why not")
 st.header("Out, by the demand that decided")
-counts = table.gate_counts(found.rejected)
+counts = table.gate_counts(advice.rejected)
 if counts:
     gate = st.selectbox(
         "Demand",
         counts,
         key="why-not/gate",
-        format_func=lambda name: f"{labels.words(name)} ({counts[name]} ways)",
+        format_func=lambda name: f"{labels.words(name)} ({counts[name]} routes)",
     )
-    draw.table(table.rejected(found, gate))
-near = table.nearest(found)
+    piece.table(table.rejected(advice, gate))
+near = table.nearest(advice)
 if len(near):
     st.header("Nearest misses")
-    draw.table(near)
-if found.apart:
+    piece.table(near)
+if advice.apart:
     st.header("Apart: cannot be judged yet")
-    draw.table(table.apart(found))
+    piece.table(table.apart(advice))
 st.header("Assumed")
-draw.bullets(found.assumptions)
-if found.other_methods:
+piece.bullets(advice.assumptions)
+if advice.other_methods:
     st.header("Other ways of weighing")
-    draw.table(table.methods(found))
-if found.pairwise:
+    piece.table(table.methods(advice))
+if advice.pairwise:
     st.header("One against another")
-    st.write(
-        "In how many of 100 draws the option of the line stands above the one of the column."
-    )
-    draw.table(table.pairwise(found))
+    st.write("How often in 100 the option of the line stands above the one of the column.")
+    piece.table(table.pairwise(advice))
 st.header("What the weighing runs between")
-draw.table(table.ranges(found))
+piece.table(table.ranges(advice))

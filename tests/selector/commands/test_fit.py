@@ -26,13 +26,13 @@ def table(tmp_path):
     return path
 
 
-def test_the_coefficients_are_printed_as_toml_and_the_error_told_apart(cli, table):
+def test_the_coefficients_are_printed_as_toml_and_the_error_printed_apart(cli, table):
     done = cli.invoke(commands, ["fit", str(table)])
     assert done.exit_code == 0, done.output
     data = tomllib.loads(done.stdout)
     assert list(data) == ["form", "published_hv_per_wt_pct", "martensite", "multiplier"]
     assert len(data["martensite"]["base_hv"]) == len(data["form"]["node_k"])
-    assert "Steels left out are foretold within 0.99 HRC on average." in done.stderr
+    assert "Steels left out are predicted within 0.99 HRC on average." in done.stderr
 
 
 def test_the_shape_of_the_shipped_file_is_reproduced(cli, table):

@@ -2,12 +2,12 @@ from streamlit.testing.v1 import AppTest
 
 SCRIPT = """
 import pandas as pd
-from ui import draw
+from ui import piece
 
-draw.table(pd.DataFrame({"a": ["x"]}))
-draw.bullets(["50 *HRC*", "two"])
-draw.small("fine: print")
-draw.download("Take it", "text", "it.txt")
+piece.table(pd.DataFrame({"a": ["x"]}))
+piece.bullets(["50 *HRC*", "two"])
+piece.small("fine: print")
+piece.download("Take it", "text", "it.txt")
 """
 
 
