@@ -86,14 +86,14 @@ def sections(text: str) -> dict[str, str]:
 
 def entries(section: str) -> dict[str, str]:
     """Return the entries of a Parameters or Returns section, header to description."""
-    found = re.split(r"\n(?=\S)", section.strip("\n"))
-    return dict(entry.split("\n", 1) if "\n" in entry else (entry, "") for entry in found)
+    computed = re.split(r"\n(?=\S)", section.strip("\n"))
+    return dict(entry.split("\n", 1) if "\n" in entry else (entry, "") for entry in computed)
 
 
 def unit(description: str) -> str | None:
     """Return the last bracketed unit of a description."""
-    found = re.findall(r"\[([^\]\n]+)\](?!_)", description)
-    return found[-1] if found else None
+    computed = re.findall(r"\[([^\]\n]+)\](?!_)", description)
+    return computed[-1] if computed else None
 
 
 def unit_by_name(name: str) -> str | None:

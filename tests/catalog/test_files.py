@@ -88,8 +88,8 @@ def test_keys_stand_in_the_order_of_the_model(path):
 
 def _tables(path: Path) -> set[str]:
     """Return the top-level keys written as tables: TOML wants them after the plain ones."""
-    found = re.findall(r"^\[\[?([A-Za-z_]+)", path.read_text(encoding="utf-8"), re.MULTILINE)
-    return set(found)
+    loaded = re.findall(r"^\[\[?([A-Za-z_]+)", path.read_text(encoding="utf-8"), re.MULTILINE)
+    return set(loaded)
 
 
 def _ordered(given: list[str], fields: list[str], tables: set[str]) -> bool:

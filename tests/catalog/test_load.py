@@ -216,11 +216,11 @@ def test_all_faults_of_all_files_come_in_one_pass(tmp_path):
     own(tmp_path, slipped("C = { min = 0.42, max = 0.5,", "C = { min = 42,"), "steels/b.toml")
     own(tmp_path, "a = ", "routes/broken.toml")
     own(tmp_path, "currency = 3\n", "prices.toml")
-    found = problems(tmp_path)
-    assert {line.split(":")[0] for line in found} == {
+    loaded = problems(tmp_path)
+    assert {line.split(":")[0] for line in loaded} == {
         "a.toml", "b.toml", "mine.toml", "broken.toml", "prices.toml",
     }  # fmt: skip
-    assert "a.toml: toughness: Field required" in "\n".join(found)
+    assert "a.toml: toughness: Field required" in "\n".join(loaded)
 
 
 @pytest.mark.parametrize(

@@ -224,8 +224,8 @@ def plain_types(annotation: Any) -> list[Any]:
     if origin is typing.Annotated:
         return plain_types(get_args(annotation)[0])
     if origin in (typing.Union, types.UnionType):
-        found = [plain_types(part) for part in get_args(annotation) if part is not type(None)]
-        return [kind for kinds in found for kind in kinds]
+        loaded = [plain_types(part) for part in get_args(annotation) if part is not type(None)]
+        return [kind for kinds in loaded for kind in kinds]
     return [annotation]
 
 
@@ -310,11 +310,11 @@ def altered(kind: str, path: str, case: Case) -> Iterator[Any]:
             at = at[0] if isinstance(at, list) else at
         at[case.key if last == "*" else last] = value
         try:
-            found = KINDS[kind].model_validate(data)
+            loaded = KINDS[kind].model_validate(data)
         except ValueError:
             continue
-        if not list(implausible(found)):
-            entries = MappingProxyType({**group, case.entry: found}) if case.entry else found
+        if not list(implausible(loaded)):
+            entries = MappingProxyType({**group, case.entry: loaded}) if case.entry else loaded
             yield replace(SHIPPED, **{kind: entries})
 
 

@@ -16,11 +16,11 @@ def steel(**update: object) -> Steel:
 
 
 def test_sourced_values_come_with_their_dotted_keys():
-    found = dict(sourced(load_catalog().steels["115crv3"]))
-    assert found["composition_wt_pct.C"].low == 1.1
-    assert found["hardened.section_limit_mm.oil"].value == 8
-    assert isinstance(found["tempered.curve_hrc"], Curve)
-    assert isinstance(found["limitation.0.why"], Fact)
+    loaded = dict(sourced(load_catalog().steels["115crv3"]))
+    assert loaded["composition_wt_pct.C"].low == 1.1
+    assert loaded["hardened.section_limit_mm.oil"].value == 8
+    assert isinstance(loaded["tempered.curve_hrc"], Curve)
+    assert isinstance(loaded["limitation.0.why"], Fact)
 
 
 def test_a_value_alone_keeps_the_key_it_is_given():

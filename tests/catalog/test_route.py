@@ -50,6 +50,6 @@ def test_a_route_starts_from_some_condition():
 
 @pytest.mark.parametrize("slug", load_catalog().routes)
 def test_every_route_that_quenches_in_the_workshop_tempers(slug):
-    found = load_catalog().routes[slug]
-    if found.place == "workshop" and found.process in {"quench", "marquench", "case"}:
-        assert found.temper
+    loaded = load_catalog().routes[slug]
+    if loaded.place == "workshop" and loaded.process in {"quench", "marquench", "case"}:
+        assert loaded.temper

@@ -64,14 +64,14 @@ def test_a_range_needs_an_end():
     [({"min": 2}, 2, 2), ({"max": 3}, 3, 3), ({"min": 2, "max": 3}, 2, 3), ({"min": 0}, 0, 0)],
 )
 def test_an_open_end_takes_the_other(ends, low, high):
-    found = Span(**ends, **ORIGIN)
-    assert (found.low, found.high) == (low, high)
+    loaded = Span(**ends, **ORIGIN)
+    assert (loaded.low, loaded.high) == (low, high)
 
 
 @given(FINITE, FINITE)
 def test_the_middle_lies_between_the_ends(one, other):
-    found = Span(min=min(one, other), max=max(one, other), **ORIGIN)
-    assert found.low <= found.middle <= found.high
+    loaded = Span(min=min(one, other), max=max(one, other), **ORIGIN)
+    assert loaded.low <= loaded.middle <= loaded.high
 
 
 @pytest.mark.parametrize("points", [((2, 60), (1, 61)), ((1, 60), (1, 59))])

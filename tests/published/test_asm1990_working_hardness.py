@@ -31,8 +31,8 @@ HARDER = pytest.mark.xfail(
 
 def window(wear, severity, impact):
     duty = {"zone.0.wear": wear, "zone.0.severity": severity, "load.impact": impact}
-    found = demands(asked({"zone.0.hardness": GONE, **duty}))[0]
-    return found.low_hrc, found.high_hrc
+    computed = demands(asked({"zone.0.hardness": GONE, **duty}))[0]
+    return computed.low_hrc, computed.high_hrc
 
 
 @pytest.mark.parametrize(
@@ -52,6 +52,6 @@ def test_a_derived_window_is_the_usual_working_hardness(wear, severity, impact, 
 
 def test_shafts_and_spanners_of_38_to_45_hrc_fit_a_driving_end():
     square = {"shape": "square", "size": 12.7, "length": 15}
-    found = demands(asked({"zone.1.section": [2], "part.section.1": square}))[1]
-    assert found.low_hrc == pytest.approx(38, abs=2)
-    assert found.high_hrc >= 45
+    computed = demands(asked({"zone.1.section": [2], "part.section.1": square}))[1]
+    assert computed.low_hrc == pytest.approx(38, abs=2)
+    assert computed.high_hrc >= 45

@@ -20,9 +20,9 @@ def gain(slug):
 
 def test_d2_wears_half_as_fast_as_o1_of_equal_hardness_in_dry_sand():
     """ "About two times lower", at 700 HV."""
-    found = gain("x153crmov12")
+    computed = gain("x153crmov12")
     assert not STEELS["100mncrw4"].carbide_vol_pct
-    off = (math.log(2.0) - math.log(float(found.ratio))) / float(found.log_sd)
+    off = (math.log(2.0) - math.log(float(computed.ratio))) / float(computed.log_sd)
     assert abs(off) < 2
 
 

@@ -62,9 +62,9 @@ LEFT = [("bending", 0.05, 0.92), ("bending", 0.10, 0.86), ("bending", 0.20, 0.73
 )
 def test_section_left_beside_a_hole_is_the_printed_one_or_less(load, ratio, printed):
     """Ours is of a bar that yields throughout; in torsion an estimate on the safe side."""
-    found = getattr(hole_share(ratio, "round", 1.0), load)
+    computed = getattr(hole_share(ratio, "round", 1.0), load)
     safe = 0.95 if load == "bending" else 0.84
-    assert safe * printed < found <= printed + 0.006
+    assert safe * printed < computed <= printed + 0.006
 
 
 @pytest.mark.parametrize("hardness_hv", [200.0, 300.0, 400.0])

@@ -21,6 +21,6 @@ GRADES = [
 
 @pytest.mark.parametrize(("carbon", "silicon", "nitrogen", "grain", "printed"), GRADES)
 def test_a_grade_keeps_its_warranty(carbon, silicon, nitrogen, grain, printed):
-    found = pearlitic_transition_c(carbon, silicon, nitrogen, grain)
-    assert found <= float(printed) + TRANSITION_SD_C
-    assert found >= float(printed) - 80.0
+    computed = pearlitic_transition_c(carbon, silicon, nitrogen, grain)
+    assert computed <= float(printed) + TRANSITION_SD_C
+    assert computed >= float(printed) - 80.0

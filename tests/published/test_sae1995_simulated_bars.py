@@ -57,11 +57,11 @@ NOT_HEAT_ALONE = pytest.mark.xfail(
 
 def distance(bath, position, bar_in, simulated):
     cooling = bar_cooling(bar_in * INCH_MM, bath, 850.0)
-    found = cooling.jominy_mm
+    computed = cooling.jominy_mm
     if simulated:
-        found = equivalent_distance_mm(cooling.time_700_500_s)
+        computed = equivalent_distance_mm(cooling.time_700_500_s)
     place = cooling.radius_mm / cooling.radius_mm[-1]
-    return float(np.interp(position, place, found)) / SIXTEENTH_MM
+    return float(np.interp(position, place, computed)) / SIXTEENTH_MM
 
 
 @pytest.mark.parametrize(
@@ -73,15 +73,15 @@ def distance(bath, position, bar_in, simulated):
 )
 def test_hardness_is_read_at_the_printed_distance(case):
     _, bath, position, bar_in, printed = case
-    found = distance(bath, position, bar_in, simulated=False)
-    assert agrees(found, printed, SCATTER * float(printed))
+    computed = distance(bath, position, bar_in, simulated=False)
+    assert agrees(computed, printed, SCATTER * float(printed))
 
 
 @pytest.mark.parametrize("case", AS_HEAT_FLOWS, ids=lambda c: c[0])
 def test_bare_simulation(case):
     _, bath, position, bar_in, printed = case
-    found = distance(bath, position, bar_in, simulated=True)
-    assert agrees(found, printed, SCATTER * float(printed))
+    computed = distance(bath, position, bar_in, simulated=True)
+    assert agrees(computed, printed, SCATTER * float(printed))
 
 
 @NOT_HEAT_ALONE
@@ -90,5 +90,5 @@ def test_bare_simulation(case):
 )
 def test_bare_simulation_of_rims(case):
     _, bath, position, bar_in, printed = case
-    found = distance(bath, position, bar_in, simulated=True)
-    assert agrees(found, printed, SCATTER * float(printed))
+    computed = distance(bath, position, bar_in, simulated=True)
+    assert agrees(computed, printed, SCATTER * float(printed))

@@ -46,6 +46,6 @@ def test_more_draws_that_meet_it_never_judge_worse(first, second):
 @given(st.lists(st.sampled_from(VERDICTS), max_size=6))
 def test_the_worst_verdict_decides_in_any_order(verdicts):
     gates = [Gate("depth", verdict, "") for verdict in verdicts]
-    found = worst(gates)
-    assert found == worst(reversed(gates))
-    assert found == max(verdicts, key=VERDICTS.index, default="pass")
+    computed = worst(gates)
+    assert computed == worst(reversed(gates))
+    assert computed == max(verdicts, key=VERDICTS.index, default="pass")

@@ -17,19 +17,19 @@ pytestmark = pytest.mark.skipif(
 
 
 @pytest.fixture(scope="module")
-def found():
+def answer():
     return measure(Path(FILE))
 
 
-def test_an_acceptable_answer_is_among_the_first_three_in_three_of_four(found):
-    assert found.run >= 40
-    assert found.good / found.run >= LEAST_SHARE
+def test_an_acceptable_answer_is_among_the_first_three_in_three_of_four(answer):
+    assert answer.run >= 40
+    assert answer.good / answer.run >= LEAST_SHARE
 
 
-def test_nothing_that_practice_refuses_is_recommended(found):
-    assert found.wrong == ()
+def test_nothing_that_practice_refuses_is_recommended(answer):
+    assert answer.wrong == ()
 
 
-def test_a_refused_way_of_working_comes_with_its_caution(found):
-    assert found.processes >= 20
-    assert found.cautioned / found.processes >= LEAST_CAUTIONED
+def test_a_refused_way_of_working_comes_with_its_caution(answer):
+    assert answer.processes >= 20
+    assert answer.cautioned / answer.processes >= LEAST_CAUTIONED

@@ -31,19 +31,19 @@ def test_the_stored_net_is_the_one_scipy_makes():
 
 @pytest.mark.parametrize("count", [16, sampling.COUNT])
 def test_one_column_a_dimension(count):
-    for names, found in (
+    for names, computed in (
         (sampling.SHARED, sampling.shared(count)),
         (sampling.STEEL, sampling.of_steel("a", count)),
     ):
-        assert tuple(found) == names
-        assert {column.shape for column in found.values()} == {(count,)}
+        assert tuple(computed) == names
+        assert {column.shape for column in computed.values()} == {(count,)}
 
 
 @pytest.mark.parametrize(
-    "found", [sampling.shared(), sampling.of_steel("c45")], ids=["shared", "steel"]
+    "computed", [sampling.shared(), sampling.of_steel("c45")], ids=["shared", "steel"]
 )
-def test_every_dimension_is_standard_normal(found):
-    for name, column in found.items():
+def test_every_dimension_is_standard_normal(computed):
+    for name, column in computed.items():
         assert np.isfinite(column).all(), name
         # Quasi-random points miss the mean and the deviation by far less than 1/sqrt(count).
         assert abs(column.mean()) < 0.02, name
@@ -52,7 +52,7 @@ def test_every_dimension_is_standard_normal(found):
 
 def test_dimensions_are_not_correlated():
     sets = (sampling.shared(), sampling.of_steel("c45"), sampling.of_steel("42crmo4"))
-    table = np.stack([column for found in sets for column in found.values()])
+    table = np.stack([column for computed in sets for column in computed.values()])
     off = np.corrcoef(table) - np.eye(len(table))
     # Independent draws correlate by about 1/sqrt(512) = 0.044; this is the largest of 1500.
     assert np.abs(off).max() < 4 * 0.044
@@ -103,15 +103,15 @@ def test_draws_cannot_be_written_to():
 @given(st.floats(-1e3, 1e3), st.floats(0, 1e3), st.floats(0.5, 4))
 @settings(max_examples=few(50))
 def test_truncated_keeps_to_its_range(low, width, tail):
-    found = sampling.truncated(sampling.of_steel("c45")["C"], low, low + width, tail)
+    computed = sampling.truncated(sampling.of_steel("c45")["C"], low, low + width, tail)
     slack = 1e-9 * (abs(low) + width + 1)
-    assert found.min() >= low - slack
-    assert found.max() <= low + width + slack
+    assert computed.min() >= low - slack
+    assert computed.max() <= low + width + slack
 
 
 def test_truncated_keeps_order_centre_and_extremes():
     normal = np.array([-40.0, -1.0, 0.0, 1.0, 40.0])
-    found = sampling.truncated(normal, 0.4, 0.5)
-    assert (np.diff(found) > 0).all()
-    assert found[2] == pytest.approx(0.45)
-    assert found[[0, -1]] == pytest.approx([0.4, 0.5])
+    computed = sampling.truncated(normal, 0.4, 0.5)
+    assert (np.diff(computed) > 0).all()
+    assert computed[2] == pytest.approx(0.45)
+    assert computed[[0, -1]] == pytest.approx([0.4, 0.5])

@@ -37,7 +37,7 @@ def claw():
 
 
 @pytest.fixture(scope="session")
-def found():
+def advice():
     """The advice on the claw, straight from the selector."""
     return advice_out(advise(requirement_from(tomllib.loads(CLAW))))
 

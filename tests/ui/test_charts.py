@@ -3,9 +3,9 @@ import pytest
 from ui import charts
 
 
-def test_the_points_are_the_selectors_numbers(found):
-    frame = charts.points(found.options)
-    first = found.options[0]
+def test_the_points_are_the_selectors_numbers(advice):
+    frame = charts.points(advice.options)
+    first = advice.options[0]
     assert frame["cost"][0] == first.cost.spread.p50
     assert frame["chance"][0] == 100 * first.passing_all
     assert frame["hardness_high"][0] == first.hardness.surface.p95
@@ -13,8 +13,8 @@ def test_the_points_are_the_selectors_numbers(found):
 
 
 @pytest.mark.parametrize("against", charts.AGAINST)
-def test_a_chart_has_bars_marks_and_words_to_hover(found, against):
-    layers = charts.trade_off(found.options[:10], found.zones, against).to_dict()["layer"]
+def test_a_chart_has_bars_marks_and_words_to_hover(advice, against):
+    layers = charts.trade_off(advice.options[:10], advice.zones, against).to_dict()["layer"]
     marks = [layer["mark"]["type"] for layer in layers]
     assert marks.count("rule") == (1 if against == "chance" else 2)
     assert marks.count("rect") == (0 if against == "chance" else 1)
@@ -23,8 +23,8 @@ def test_a_chart_has_bars_marks_and_words_to_hover(found, against):
     assert {tip["title"] for tip in drawn["encoding"]["tooltip"]} >= {"Family", "Steel"}
 
 
-def test_without_a_window_nothing_is_shaded(found):
-    layers = charts.trade_off(found.options, (), "hardness").to_dict()["layer"]
+def test_without_a_window_nothing_is_shaded(advice):
+    layers = charts.trade_off(advice.options, (), "hardness").to_dict()["layer"]
     assert "rect" not in [layer["mark"]["type"] for layer in layers]
 
 

@@ -24,9 +24,9 @@ def _inside(annotation):
     for inner in getattr(annotation, "__args__", ()):
         if hasattr(inner, "model_fields"):
             return inner
-        found = _inside(inner)
-        if found is not None:
-            return found
+        advice = _inside(inner)
+        if advice is not None:
+            return advice
     return None
 
 

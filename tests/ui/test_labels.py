@@ -51,12 +51,12 @@ def test_a_share_is_counted_in_100():
 
 
 def test_a_temper_tells_band_time_cycles_and_colour():
-    found = TemperOut(
+    advice = TemperOut(
         label="oven", means="oven", temperature_c=200.0, time_min=60.0, cycles=2,
         band_c=(175.0, 225.0), colour="straw",
     )  # fmt: skip
-    assert temper_words(found) == (
+    assert temper_words(advice) == (
         "200 °C, oven, 60 min × 2 (175 to 225 °C serves); shows straw"
     )
-    none = found.model_copy(update={"temperature_c": None})
+    none = advice.model_copy(update={"temperature_c": None})
     assert temper_words(none) == "none"

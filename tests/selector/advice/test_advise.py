@@ -49,7 +49,7 @@ def test_steels_that_come_or_go_change_no_score(advice, fewer):
 def test_steels_that_come_or_go_change_neither_order_nor_shares(advice, fewer):
     common = set(ids(fewer)) & set(ids(advice))
     assert [i for i in ids(advice) if i in common] == [i for i in ids(fewer) if i in common]
-    both = [shares([o for o in found.options if o.id in common]) for found in (advice, fewer)]
+    both = [shares([o for o in answer.options if o.id in common]) for answer in (advice, fewer)]
     assert both[0] == both[1]
     told = set(advice.shares) & set(fewer.shares)
     assert told
@@ -79,8 +79,8 @@ def test_looking_at_one_steel_changes_no_score(advice, few):
 
 def test_looking_at_one_route(few):
     for name in ("local-torch", "prehard"):
-        found = advise(asked(), few, route=name)
-        treatments = [*found.options, *found.rejected, *found.apart]
+        answer = advise(asked(), few, route=name)
+        treatments = [*answer.options, *answer.rejected, *answer.apart]
         assert treatments
         for item in treatments:
             assert name in {item.treatment.route.slug, item.treatment.route.kind}
@@ -132,20 +132,20 @@ VERDICTS = [
 
 @pytest.mark.parametrize(("changes", "verdict"), VERDICTS, ids=[v for _, v in VERDICTS])
 def test_verdict(changes, verdict):
-    found = advise(asked(changes), only("c45", "42crmo4", "unknown"))
-    assert found.verdict == verdict
+    answer = advise(asked(changes), only("c45", "42crmo4", "unknown"))
+    assert answer.verdict == verdict
 
 
 def test_the_bought_bar_keeps_its_place_in_the_ranking():
-    found = advise(asked(VERDICTS[-1][0]), only("c45", "42crmo4"))
-    assert found.as_bought in found.options
-    assert found.as_bought.treatment.route.process == "none"
+    answer = advise(asked(VERDICTS[-1][0]), only("c45", "42crmo4"))
+    assert answer.as_bought in answer.options
+    assert answer.as_bought.treatment.route.process == "none"
 
 
 def test_a_catalogue_without_the_reference_steel_still_answers():
-    found = advise(asked(), only("c45", "115crv3"))
-    assert found.options
-    assert found.reference_cost > 0
+    answer = advise(asked(), only("c45", "115crv3"))
+    assert answer.options
+    assert answer.reference_cost > 0
 
 
 def test_with_a_budget_the_reference_steel_is_an_option_like_others(few):
@@ -179,5 +179,5 @@ def test_top_cuts_the_list_and_nothing_else(advice):
 @pytest.mark.parametrize("name", ["shipped", "one steel", "one route"])
 def test_the_whole_catalogue_answers(name):
     looked_at = {"one steel": {"steel": "C45"}, "one route": {"route": "as-bought"}}
-    found = advise(asked(), load_catalog(), **looked_at.get(name, {}))
-    assert len(set(ids(found))) == len(found.options)
+    answer = advise(asked(), load_catalog(), **looked_at.get(name, {}))
+    assert len(set(ids(answer))) == len(answer.options)

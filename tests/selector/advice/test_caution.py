@@ -22,10 +22,10 @@ def test_every_id_named_here_is_on_the_one_list(catalog, key):
 
 
 def test_they_come_once_each_in_the_order_of_the_work(advice):
-    found = cautions(advice)
-    steps = [STEPS.index(caution.step) for _, caution in found]
+    answer = cautions(advice)
+    steps = [STEPS.index(caution.step) for _, caution in answer]
     assert steps == sorted(steps)
-    assert len({key for key, _ in found}) == len(found)
+    assert len({key for key, _ in answer}) == len(answer)
 
 
 def test_local_codes_are_always_named(advice):
@@ -34,12 +34,12 @@ def test_local_codes_are_always_named(advice):
 
 
 def test_the_bath_of_a_leading_option_brings_its_own(advice):
-    found = dict(cautions(advice))
+    answer = dict(cautions(advice))
     for option in advice.options[:3]:
         medium, route = option.treatment.medium, option.treatment.route
         if medium is not None and route.place == "workshop":
-            assert set(medium.cautions) <= set(found)
-        assert set(route.cautions) <= set(found)
+            assert set(medium.cautions) <= set(answer)
+        assert set(route.cautions) <= set(answer)
 
 
 FURNACE_AND_WATER = {
@@ -49,15 +49,15 @@ FURNACE_AND_WATER = {
 
 
 def test_neither_gas_nor_oil_is_warned_of_where_there_is_none():
-    found = ids(FURNACE_AND_WATER, "c45")
-    assert "electric-furnace" in found
-    assert not {"gas-cylinders-flashback", "oil-fire", "oil-flash-point"} & set(found)
+    answer = ids(FURNACE_AND_WATER, "c45")
+    assert "electric-furnace" in answer
+    assert not {"gas-cylinders-flashback", "oil-fire", "oil-flash-point"} & set(answer)
 
 
 @pytest.mark.parametrize(("steel", "warned"), [("c45", False), ("100mncrw4", True)])
 def test_a_water_bath_is_warned_of_for_steel_meant_for_oil_alone(steel, warned):
-    found = [key for key, _ in cautions(advised({}, steel))]
-    assert ("water-for-oil-steel" in found) is warned
+    answer = [key for key, _ in cautions(advised({}, steel))]
+    assert ("water-for-oil-steel" in answer) is warned
 
 
 BROUGHT = [
@@ -106,6 +106,6 @@ def test_a_way_of_working_that_spoils_the_part_is_warned_of(key, changes, raised
 
 
 def test_one_zone_hardened_whole_needs_no_second_draw():
-    found = advise(asked({"zone.1": GONE}), only("42crmo4"), route="through-torch")
-    assert found.options
-    assert "temper-by-zone" not in dict(cautions(found))
+    answer = advise(asked({"zone.1": GONE}), only("42crmo4"), route="through-torch")
+    assert answer.options
+    assert "temper-by-zone" not in dict(cautions(answer))

@@ -17,9 +17,9 @@ def test_a_known_bar_needs_no_coupon(advice):
 
 @pytest.mark.parametrize("bar", ["unknown", "drill rod"])
 def test_an_unknown_or_unclear_bar_needs_one(bar):
-    found = of(bar)
-    assert needs_coupon(found)
-    plan = coupon_plan(found)
+    answer = of(bar)
+    assert needs_coupon(answer)
+    plan = coupon_plan(answer)
     assert len(plan) >= 5
     assert all(step.endswith((".", "it.")) for step in plan)
 

@@ -62,10 +62,10 @@ def test_a_bought_bar_that_does_is_said_first():
         "zone.0.hardness": {"max": "40 HRC"},
         "load.torque": "10 N m",
     }
-    found = of(soft, "c45")
-    text = headline(found)
+    answer = of(soft, "c45")
+    text = headline(answer)
     assert text.startswith("It meets every demand without hardening: ")
-    assert name(found.as_bought) in text
+    assert name(answer.as_bought) in text
 
 
 BLUE = {

@@ -62,6 +62,6 @@ def test_reasons_name_hardness_and_both_ends(advice):
 
 
 def test_a_wanted_life_is_given_as_such():
-    found = advise(asked({"zone.0.life_ratio": 2.0}), only("42crmo4"))
-    text = _value_words(found, found.options[0], "hardness")
+    answer = advise(asked({"zone.0.life_ratio": 2.0}), only("42crmo4"))
+    text = _value_words(answer, answer.options[0], "hardness")
     assert re.fullmatch(r"\d\.\d times the wear life wanted", text)

@@ -6,8 +6,8 @@ from tests.dog import asked
 
 
 def test_every_predicted_figure_has_relation_inputs_and_source(advice):
-    found = advice_out(advice, top=1)
-    lines = origins(found)
+    answer = advice_out(advice, top=1)
+    lines = origins(answer)
     surface = next(line for line in lines if line.startswith("options 1.hardness.surface: "))
     assert "HRC" in surface
     assert "; by " in surface
@@ -17,8 +17,8 @@ def test_every_predicted_figure_has_relation_inputs_and_source(advice):
 
 
 def test_a_limit_that_is_left_is_said(advice):
-    found = advice_out(advice, top=1)
-    option = found.options[0]
+    answer = advice_out(advice, top=1)
+    option = answer.options[0]
     beyond = option.hardness.surface.model_copy(update={"validity": ("Cr above 2 wt %",)})
     lines = origins(option.hardness.model_copy(update={"surface": beyond}))
     assert "outside its range: Cr above 2 wt %" in lines[0]

@@ -13,13 +13,13 @@ from tests.dog import asked, only
 
 
 @pytest.fixture(scope="module")
-def found(advice):
+def answer(advice):
     return advice_out(advice)
 
 
 @pytest.fixture(scope="module")
-def data(found):
-    return json.loads(found.model_dump_json())
+def data(answer):
+    return json.loads(answer.model_dump_json())
 
 
 def test_the_keys_others_build_on_are_there(data):
@@ -36,8 +36,8 @@ def test_the_keys_others_build_on_are_there(data):
         assert {"id", "text"} <= set(caution)
 
 
-def test_an_option_id_is_steel_condition_route_temper(found):
-    for option in found.options:
+def test_an_option_id_is_steel_condition_route_temper(answer):
+    for option in answer.options:
         steel, condition, route, temper = option.id.split("/")
         assert (steel, condition, temper) == (
             option.steel_slug, option.condition, option.temper.label,
@@ -53,8 +53,8 @@ def spreads(option):
     yield "cost", option.cost.spread
 
 
-def test_every_figure_of_an_option_has_relation_unit_and_source(found):
-    for option in found.options:
+def test_every_figure_of_an_option_has_relation_unit_and_source(answer):
+    for option in answer.options:
         for name, spread in spreads(option):
             assert isinstance(spread, Spread), name
             assert spread.unit, name
@@ -63,33 +63,33 @@ def test_every_figure_of_an_option_has_relation_unit_and_source(found):
             assert spread.p05 <= spread.p50 <= spread.p95, name
 
 
-def test_options_come_in_their_order_best_first(found):
-    assert [option.place for option in found.options] == [
-        *range(1, len(found.options) + 1),
+def test_options_come_in_their_order_best_first(answer):
+    assert [option.place for option in answer.options] == [
+        *range(1, len(answer.options) + 1),
     ]
-    scores = [option.score for option in found.options]
+    scores = [option.score for option in answer.options]
     assert scores == sorted(scores, reverse=True)
-    assert all(option.score_p05 <= option.score_p95 for option in found.options)
+    assert all(option.score_p05 <= option.score_p95 for option in answer.options)
 
 
-def test_every_option_is_valued_on_every_criterion(found):
-    for option in found.options:
+def test_every_option_is_valued_on_every_criterion(answer):
+    for option in answer.options:
         assert tuple(option.criteria) == CRITERIA
         for value in option.criteria.values():
             assert 0 <= value.merit <= 1
             assert 0 <= value.clipped_share <= 1
-    assert [row.criterion for row in found.ranges] == list(CRITERIA)
-    assert sum(row.weight for row in found.ranges) == pytest.approx(1)
+    assert [row.criterion for row in answer.ranges] == list(CRITERIA)
+    assert sum(row.weight for row in answer.ranges) == pytest.approx(1)
 
 
-def test_no_option_holds_a_failed_or_unknown_gate(found):
-    for option in found.options:
+def test_no_option_holds_a_failed_or_unknown_gate(answer):
+    for option in answer.options:
         assert {gate.verdict for gate in option.gates} <= {"pass", "marginal"}
 
 
-def test_what_is_rejected_says_why(found):
-    assert found.rejected
-    for item in found.rejected:
+def test_what_is_rejected_says_why(answer):
+    assert answer.rejected
+    for item in answer.rejected:
         assert item.gate
         assert item.verdict == "fail"
         assert len(item.text) > 10
@@ -98,20 +98,20 @@ def test_what_is_rejected_says_why(found):
 
 def test_what_stands_apart_says_what_to_find_out():
     changes = {"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}
-    found = advice_out(advise(asked(changes), only("unknown", "c45")))
-    assert found.apart
-    assert {item.find_out for item in found.apart} == {FIND_OUT["response"]}
-    assert {item.verdict for item in found.apart} == {"unknown"}
+    answer = advice_out(advise(asked(changes), only("unknown", "c45")))
+    assert answer.apart
+    assert {item.find_out for item in answer.apart} == {FIND_OUT["response"]}
+    assert {item.verdict for item in answer.apart} == {"unknown"}
 
 
-def test_no_more_options_are_held_than_asked_for(advice, found):
+def test_no_more_options_are_held_than_asked_for(advice, answer):
     short = advice_out(advice, top=1)
-    assert short.options == found.options[:1]
-    assert short.rejected == found.rejected
+    assert short.options == answer.options[:1]
+    assert short.rejected == answer.rejected
 
 
-def test_why_the_first_is_first_is_said_where_there_are_two(advice, found):
-    assert found.why_first
+def test_why_the_first_is_first_is_said_where_there_are_two(advice, answer):
+    assert answer.why_first
     alone = replace(advice, options=advice.options[:1], comparisons=())
     assert advice_out(alone).why_first is None
 
@@ -121,8 +121,8 @@ def test_json_holds_no_number_that_is_none(data):
     assert "NaN" not in text
 
 
-def test_it_comes_back_from_json_as_it_went(found):
-    assert AdviceOut.model_validate_json(found.model_dump_json()) == found
+def test_it_comes_back_from_json_as_it_went(answer):
+    assert AdviceOut.model_validate_json(answer.model_dump_json()) == answer
 
 
 def test_the_schema_names_every_key(data):
@@ -131,15 +131,15 @@ def test_the_schema_names_every_key(data):
     assert set(described["$defs"]["OptionOut"]["properties"]) == set(data["options"][0])
 
 
-def test_every_caution_is_one_of_the_list_and_belongs_to_a_step(found):
+def test_every_caution_is_one_of_the_list_and_belongs_to_a_step(answer):
     known = load_catalog().cautions
-    for caution in found.cautions:
+    for caution in answer.cautions:
         assert caution.text == known[caution.id].fact.text
         assert caution.step == known[caution.id].step
 
 
-def test_what_a_failure_costs_stands_apart_from_the_cost_of_making(found):
-    assert all(option.failure_cost is None for option in found.options)
+def test_what_a_failure_costs_stands_apart_from_the_cost_of_making(answer):
+    assert all(option.failure_cost is None for option in answer.options)
     dear = advice_out(advise(asked({"load.failure_cost": 1000}), only("42crmo4", "c45")))
     for option in dear.options:
         assert option.failure_cost.p50 == pytest.approx(

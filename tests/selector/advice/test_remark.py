@@ -65,8 +65,8 @@ def test_prehard_bar_is_offered_where_hardening_leads_and_it_would_do():
 
 def test_a_temper_in_the_window_is_owned_up_to():
     window = {"min": "51 HRC", "max": "52 HRC"}
-    found = said_of({"zone.0.hardness": window, "load.impact": "light"}, "42crmo4")
-    assert one_says(found, "embrittlement window of 42CrMo4")
+    answer = said_of({"zone.0.hardness": window, "load.impact": "light"}, "42crmo4")
+    assert one_says(answer, "embrittlement window of 42CrMo4")
 
 
 def test_every_remark_is_a_sentence(advice):

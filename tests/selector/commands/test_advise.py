@@ -36,9 +36,9 @@ def test_the_page_holds_part_headline_and_ids(run):
 
 def test_json_is_the_whole_record(run):
     done = run("--json", "--top", "1")
-    found = AdviceOut.model_validate_json(done.stdout)
-    assert len(found.options) > 1
-    assert {option.steel_slug for option in found.options} == {"42crmo4"}
+    answer = AdviceOut.model_validate_json(done.stdout)
+    assert len(answer.options) > 1
+    assert {option.steel_slug for option in answer.options} == {"42crmo4"}
 
 
 def test_top_says_how_many_are_shown(run):
@@ -105,11 +105,11 @@ def test_compare_ranks_by_other_families_and_says_how_firm(run):
     assert "By methods of other families" in page
     assert "outranking (ELECTRE II): " in page
     assert "made worse" in page
-    found = AdviceOut.model_validate_json(run("--compare", "--json").stdout)
-    assert found.comparison is not None
-    assert len(found.comparison.methods) == 4
-    for method in found.comparison.methods:
-        assert set(method.order) == {option.id for option in found.options[:8]}
+    answer = AdviceOut.model_validate_json(run("--compare", "--json").stdout)
+    assert answer.comparison is not None
+    assert len(answer.comparison.methods) == 4
+    for method in answer.comparison.methods:
+        assert set(method.order) == {option.id for option in answer.options[:8]}
     plain = run("--json").stdout
     assert AdviceOut.model_validate_json(plain).comparison is None
 

@@ -33,8 +33,8 @@ def test_a_struck_body_has_only_a_ceiling(run):
 
 
 def test_json_is_the_whole_record(run):
-    found = NeedOut.model_validate_json(run("--json").stdout)
-    assert found.part == "drive dog"
+    answer = NeedOut.model_validate_json(run("--json").stdout)
+    assert answer.part == "drive dog"
 
 
 def test_explain_names_relation_and_source(run):

@@ -10,9 +10,9 @@ from selector.commands.page import print_advice
 from tests.dog import asked, only
 
 
-def page(found, width=100):
+def page(answer, width=100):
     written = io.StringIO()
-    print_advice(found, Console(file=written, width=width))
+    print_advice(answer, Console(file=written, width=width))
     return written.getvalue()
 
 
@@ -67,8 +67,8 @@ def test_brackets_in_a_name_are_only_brackets(record, name):
 
 def test_a_coupon_plan_is_numbered_and_says_what_to_find_out():
     rack = {"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}
-    found = advice_out(advise(asked(rack), only("c45", "unknown")))
-    text = page(found, width=2000)
+    answer = advice_out(advise(asked(rack), only("c45", "unknown")))
+    text = page(answer, width=2000)
     assert "1. " in text
     assert "Apart: cannot be judged yet" in text
     assert "Find out the grade" in text

@@ -12,5 +12,5 @@ def test_every_route_is_listed_with_what_it_needs(cli, catalog):
 
 
 def test_json_holds_the_same_routes(cli, catalog):
-    found = json.loads(cli.invoke(commands, ["routes", "--json"]).stdout)
-    assert [route["slug"] for route in found] == list(catalog.routes)
+    answer = json.loads(cli.invoke(commands, ["routes", "--json"]).stdout)
+    assert [route["slug"] for route in answer] == list(catalog.routes)

@@ -18,21 +18,21 @@ def schema(cli):
 
 
 def test_of_the_advice(schema):
-    found = schema()
-    jsonschema.Draft202012Validator.check_schema(found)
+    answer = schema()
+    jsonschema.Draft202012Validator.check_schema(answer)
     for key in ("options", "rejected", "apart", "assumptions", "cautions", "verdict"):
-        assert key in found["required"]
+        assert key in answer["required"]
 
 
 def test_of_the_requirement(schema):
-    found = schema("--requirement")
-    jsonschema.Draft202012Validator.check_schema(found)
-    assert {"safety_use", "part", "zone", "load", "workshop"} == set(found["required"])
+    answer = schema("--requirement")
+    jsonschema.Draft202012Validator.check_schema(answer)
+    assert {"safety_use", "part", "zone", "load", "workshop"} == set(answer["required"])
 
 
 def test_a_sound_requirement_keeps_to_its_schema(schema):
-    found = schema("--requirement")
-    jsonschema.validate(varied({"priorities": {"points": {"cost": 3}}}), found)
+    answer = schema("--requirement")
+    jsonschema.validate(varied({"priorities": {"points": {"cost": 3}}}), answer)
     for changes in (
         {"load.torque": 90},
         {"part.section.0.size": [25]},
@@ -40,10 +40,10 @@ def test_a_sound_requirement_keeps_to_its_schema(schema):
         {"part.quantity": 0},
     ):
         with pytest.raises(jsonschema.ValidationError, match=r"90|25|zone|0 is less"):
-            jsonschema.validate(varied(changes), found)
+            jsonschema.validate(varied(changes), answer)
 
 
 def test_an_unknown_key_breaks_the_requirement_schema(schema):
-    found = schema("--requirement")
+    answer = schema("--requirement")
     with pytest.raises(jsonschema.ValidationError, match="lode"):
-        jsonschema.validate(varied({"lode": {}}), found)
+        jsonschema.validate(varied({"lode": {}}), answer)

@@ -21,9 +21,9 @@ def test_any_name_finds_the_steel(cli, text):
 
 
 def test_a_kind_finds_all_of_it(cli, catalog):
-    found = json.loads(cli.invoke(commands, ["steels", "spring", "--json"]).stdout)
+    answer = json.loads(cli.invoke(commands, ["steels", "spring", "--json"]).stdout)
     kinds = {slug for slug, steel in catalog.steels.items() if steel.kind == "spring"}
-    assert kinds <= {steel["slug"] for steel in found}
+    assert kinds <= {steel["slug"] for steel in answer}
 
 
 @pytest.mark.parametrize("text", ["unobtainium", "[/qqq]", "[bold]qqq"])

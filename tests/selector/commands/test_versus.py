@@ -33,10 +33,10 @@ def test_both_sides_stand_beside_each_other_and_every_axis_below(run):
 
 def test_json_is_the_whole_record_and_the_plot_a_file(run, tmp_path):
     path = tmp_path / "cost.svg"
-    found = VersusOut.model_validate_json(
+    answer = VersusOut.model_validate_json(
         run(FIRST, SECOND, "--json", "--plot", str(path)).stdout
     )
-    assert found.first.id == FIRST
+    assert answer.first.id == FIRST
     assert "swap at" in path.read_text(encoding="utf-8")
 
 

@@ -46,11 +46,11 @@ def test_a_hot_zone_of_alloyed_steel_is_dipped_in_water_with_a_coupon_first(stee
 
 def test_a_cup_of_oil_is_refused_and_the_water_beside_it_is_weighed():
     baths = [{"medium": "oil", "volume": "0.1 l"}, {"medium": "water", "volume": "15 l"}]
-    found = advise(asked({"workshop.bath": baths}), only("c45", "42crmo4"))
+    weighed = advise(asked({"workshop.bath": baths}), only("c45", "42crmo4"))
     assert all(
-        o.treatment.medium is None or not o.treatment.medium.is_oil for o in found.options
+        o.treatment.medium is None or not o.treatment.medium.is_oil for o in weighed.options
     )
-    oily = [r for r in found.rejected if r.treatment.medium and r.treatment.medium.is_oil]
+    oily = [r for r in weighed.rejected if r.treatment.medium and r.treatment.medium.is_oil]
     assert any("may burn" in r.gate.text for r in oily)
-    watery = [o for o in found.options if o.treatment.medium]
+    watery = [o for o in weighed.options if o.treatment.medium]
     assert watery

@@ -59,9 +59,9 @@ def test_spotis_is_one_minus_the_weighted_sum_and_left_out(seed):
 def test_other_methods_place_every_option_and_agree_on_one_that_dominates(merit, weights):
     merit = 0.1 + 0.6 * merit
     merit[2] = 0.95
-    found = other_methods(merit, weights)
-    assert len({heard.method for heard in found}) == len(found) == 3
-    for heard in found:
+    weighed = other_methods(merit, weights)
+    assert len({heard.method for heard in weighed}) == len(weighed) == 3
+    for heard in weighed:
         assert len(heard.places) == 5
         assert heard.places[2] == 1
 

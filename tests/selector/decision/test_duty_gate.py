@@ -29,8 +29,8 @@ def predicted(job, *named, **given):
 
 def gates(changes=None, *named, **given_work):
     job = resolved(asked(changes), CATALOG)
-    found = predicted(job, *named, **given_work)
-    return {g.name: g for g in duty_gates(found, found.surface_hrc, standard_of(job))}
+    answer = predicted(job, *named, **given_work)
+    return {g.name: g for g in duty_gates(answer, answer.surface_hrc, standard_of(job))}
 
 
 def test_without_contact_blow_mate_or_local_heat_nothing_is_judged():

@@ -29,28 +29,28 @@ def case(changes=None, treatment=None, temper=None):
 
 
 def gates(changes=None, treatment=None, temper=None):
-    found, job = case(changes, treatment, temper)
-    return {gate.name: gate for gate in judge(found, 1.0, job).gates}
+    answer, job = case(changes, treatment, temper)
+    return {gate.name: gate for gate in judge(answer, 1.0, job).gates}
 
 
 def test_check_and_second_temper_only_lower_what_reads_too_hard():
     changes = {**TESTER, "zone.0.hardness": {"min": "50 HRC", "max": "53 HRC"}}
-    found, job = case(changes)
-    hrc = corrected(found, standard_of(job))
-    assert (hrc <= found.surface_hrc).all()
-    lowered = hrc < found.surface_hrc
+    answer, job = case(changes)
+    hrc = corrected(answer, standard_of(job))
+    assert (hrc <= answer.surface_hrc).all()
+    lowered = hrc < answer.surface_hrc
     assert lowered.any()
     assert (~lowered).any()
     # Nothing far below the top is touched: the tester is not that wrong.
-    assert not lowered[found.surface_hrc < 53 - 4].any()
-    assert np.mean(hrc <= 53 + 2) > np.mean(found.surface_hrc <= 53 + 2)
+    assert not lowered[answer.surface_hrc < 53 - 4].any()
+    assert np.mean(hrc <= 53 + 2) > np.mean(answer.surface_hrc <= 53 + 2)
 
 
 def test_a_soft_part_is_not_made_harder_by_checking_it():
     changes = {**TESTER, "zone.0.hardness": {"min": "60 HRC", "max": "64 HRC"}}
-    found, job = case(changes)
-    hrc = corrected(found, standard_of(job))
-    np.testing.assert_array_equal(hrc, found.surface_hrc)
+    answer, job = case(changes)
+    hrc = corrected(answer, standard_of(job))
+    np.testing.assert_array_equal(hrc, answer.surface_hrc)
 
 
 @pytest.mark.parametrize(
@@ -59,23 +59,23 @@ def test_a_soft_part_is_not_made_harder_by_checking_it():
     ids=["a file tells only soft from hard", "no temper"],
 )
 def test_nothing_is_tempered_again_without_a_reading_or_a_temper(changes, temper):
-    found, job = case(changes, temper=temper)
-    assert corrected(found, standard_of(job)) is found.surface_hrc
+    answer, job = case(changes, temper=temper)
+    assert corrected(answer, standard_of(job)) is answer.surface_hrc
 
 
 def test_a_better_check_brings_more_of_the_hard_ones_into_the_window():
     window = {"zone.0.hardness": {"min": "48 HRC", "max": "51 HRC"}}
     inside = {}
     for check in ("tester", "rebound", "hardness-files"):
-        found, job = case({**window, "workshop.check": [check]})
-        hrc = corrected(found, standard_of(job))[found.surface_hrc > 51]
+        answer, job = case({**window, "workshop.check": [check]})
+        hrc = corrected(answer, standard_of(job))[answer.surface_hrc > 51]
         inside[check] = np.mean((hrc >= 48) & (hrc <= 51))
     assert inside["tester"] > inside["rebound"] > inside["hardness-files"]
 
 
 def test_a_value_for_each_criterion_and_place_in_the_sample():
-    found, job = case()
-    judged = judge(found, 3.0, job)
+    answer, job = case()
+    judged = judge(answer, 3.0, job)
     assert judged.values.shape == (job.count, len(CRITERIA))
     assert np.isfinite(judged.values).all()
     assert (judged.values[:, CRITERIA.index("operator_sensitivity")] == 3.0).all()
@@ -84,8 +84,8 @@ def test_a_value_for_each_criterion_and_place_in_the_sample():
 
 @pytest.mark.parametrize("steel", ["c45", "42crmo4", "115crv3"])
 def test_passing_all_is_never_more_than_passing_one(steel):
-    found, job = case(treatment=work(steel))
-    judged = judge(found, 0.0, job)
+    answer, job = case(treatment=work(steel))
+    judged = judge(answer, 0.0, job)
     zone_2 = {gate.text for gate in judged.gates if gate.text.startswith("zone")}
     shares = [g.share for g in judged.gates if g.share is not None and g.text not in zone_2]
     assert judged.passing_all <= min(shares) + 1e-9
@@ -127,8 +127,8 @@ def test_service_heat_must_stay_below_the_temper():
 @pytest.mark.parametrize(("steel", "verdict"), [("c45", "fail"), ("x5crni18-10", "pass")])
 def test_severe_corrosion_wants_a_resistant_steel(steel, verdict):
     plain = work(steel, "as-bought", None, None)
-    found = gates({"limit.corrosion": "severe"}, plain, NO_TEMPER)
-    assert found["corrosion"].verdict == verdict
+    answer = gates({"limit.corrosion": "severe"}, plain, NO_TEMPER)
+    assert answer["corrosion"].verdict == verdict
 
 
 def test_budget_and_days_are_gates_where_given():
@@ -148,30 +148,30 @@ def test_a_section_beyond_the_torch_is_narrow():
 
 def test_a_zone_beside_the_leading_one_is_judged_by_its_own_window():
     soft_shank = {"zone.1.hardness": {"max": "35 HRC"}}
-    found, job = case(soft_shank, work("42crmo4"))
-    texts = [gate.text for gate in judge(found, 0.0, job).gates if "zone 2" in gate.text]
+    answer, job = case(soft_shank, work("42crmo4"))
+    texts = [gate.text for gate in judge(answer, 0.0, job).gates if "zone 2" in gate.text]
     (text,) = texts
     assert "must not pass 38 HRC" in text
     # A torch can temper it further on its own; without one the whole quench is out.
     assert "temper it further by torch" in text
     furnace = {**soft_shank, "workshop.heat": [{"source": "muffle-furnace"}]}
     whole = work("42crmo4", "through-furnace", "oil", "muffle-furnace")
-    found, job = case(furnace, whole)
-    verdicts = {g.verdict for g in judge(found, 0.0, job).gates if "zone 2" in g.text}
+    answer, job = case(furnace, whole)
+    verdicts = {g.verdict for g in judge(answer, 0.0, job).gates if "zone 2" in g.text}
     assert verdicts == {"fail"}
 
 
 def test_what_cracks_does_not_pass():
-    found, job = case(treatment=work("115crv3", medium="warm-water"))
+    answer, job = case(treatment=work("115crv3", medium="warm-water"))
     count = job.count
-    cracked = replace(found, crack=replace(found.crack, cracked=np.ones(count, dtype=bool)))
+    cracked = replace(answer, crack=replace(answer.crack, cracked=np.ones(count, dtype=bool)))
     assert judge(cracked, 0.0, job).passing_all == 0
     assert judge(cracked, 0.0, job).verdict == "fail"
 
 
 def values(criterion, changes=None, treatment=None):
-    found, job = case(changes, treatment)
-    return judge(found, 1.0, job).values[:, CRITERIA.index(criterion)]
+    answer, job = case(changes, treatment)
+    return judge(answer, 1.0, job).values[:, CRITERIA.index(criterion)]
 
 
 def test_a_wanted_life_is_what_the_first_criterion_counts():
@@ -195,11 +195,11 @@ def test_the_chance_of_failing_grows_with_the_load_and_is_unknown_where_toughnes
 
 
 def _failing(changes, temper=None):
-    found, job = case(changes, temper=temper)
-    return judge(found, 1.0, job).failing_all
+    answer, job = case(changes, temper=temper)
+    return judge(answer, 1.0, job).failing_all
 
 
 def test_what_a_bench_can_mend_is_marginal_and_refuses_nothing():
     mended = {"load.impact_energy": "2 kJ", "part.section.1.size": 22}
-    found = gates(mended, work("c45", "local-torch"))
-    assert found["blow"].verdict == found["hard_end"].verdict == "marginal"
+    answer = gates(mended, work("c45", "local-torch"))
+    assert answer["blow"].verdict == answer["hard_end"].verdict == "marginal"

@@ -42,9 +42,9 @@ def test_it_is_the_method_of_scikit_criteria_row_by_row(merit, weights):
 def test_ideal_is_one_worst_is_nil_the_rest_between(merit, weights):
     assert reference_ideal(np.ones(COUNT), weights) == pytest.approx(1)
     assert reference_ideal(np.zeros(COUNT), weights) == pytest.approx(0)
-    found = reference_ideal(merit, weights)
-    assert found.shape == (4,)
-    assert ((found >= 0) & (found <= 1)).all()
+    weighed = reference_ideal(merit, weights)
+    assert weighed.shape == (4,)
+    assert ((weighed >= 0) & (weighed <= 1)).all()
 
 
 @given(merits(1), POINTS, st.integers(0, COUNT - 1), UNIT)

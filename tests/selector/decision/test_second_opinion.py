@@ -54,24 +54,24 @@ def test_each_method_asked_can_disagree_with_every_other():
 def test_one_that_dominates_is_first_by_all(merit, weights):
     merit = 0.1 + 0.6 * merit
     merit[2] = 0.95
-    found = second_opinion(merit, weights)
-    assert len(found.orders) == 4
-    assert all(order.places[2] == 1 for order in found.orders)
-    assert "stayed first" in found.remark or "no third" in found.remark
+    opinion = second_opinion(merit, weights)
+    assert len(opinion.orders) == 4
+    assert all(order.places[2] == 1 for order in opinion.orders)
+    assert "stayed first" in opinion.remark or "no third" in opinion.remark
 
 
 def test_equal_options_share_every_place_and_the_answer_is_the_same_twice():
     merit, weights = drawn(3)
     twice = merit[[0, 1, 2, 1, 3, 1]]
-    found = second_opinion(twice, weights)
-    assert all(len({order.places[k] for k in (1, 3, 5)}) == 1 for order in found.orders)
-    assert second_opinion(twice, weights) == found
+    opinion = second_opinion(twice, weights)
+    assert all(len({order.places[k] for k in (1, 3, 5)}) == 1 for order in opinion.orders)
+    assert second_opinion(twice, weights) == opinion
 
 
 def test_an_order_that_hangs_on_an_also_ran_is_called_less_firm():
-    found = second_opinion(np.array([[0.0, 1.0], [1.0, 0.0], [0.5, 0.5]]), np.full(2, 0.5))
-    assert "of 100 trials" in found.remark
-    assert "less firm" in found.remark
+    opinion = second_opinion(np.array([[0.0, 1.0], [1.0, 0.0], [0.5, 0.5]]), np.full(2, 0.5))
+    assert "of 100 trials" in opinion.remark
+    assert "less firm" in opinion.remark
 
 
 @pytest.mark.parametrize(
@@ -85,9 +85,9 @@ def test_an_order_that_hangs_on_an_also_ran_is_called_less_firm():
     ids=["one option", "no option", "equal options", "all nil"],
 )
 def test_nothing_to_compare_is_said_in_a_sentence(merit, said):
-    found = second_opinion(merit, EVEN)
-    assert found.orders == ()
-    assert said in found.remark
+    opinion = second_opinion(merit, EVEN)
+    assert opinion.orders == ()
+    assert said in opinion.remark
 
 
 @pytest.mark.parametrize(
@@ -102,9 +102,9 @@ def test_nothing_to_compare_is_said_in_a_sentence(merit, said):
 )
 def test_columns_without_spread_nil_and_two_options_are_compared(merit):
     for weights in (EVEN, np.eye(COUNT)[0]):
-        found = second_opinion(merit, weights)
-        assert len(found.orders) == 4
-        assert found.remark
+        opinion = second_opinion(merit, weights)
+        assert len(opinion.orders) == 4
+        assert opinion.remark
 
 
 def test_a_criterion_without_weight_has_no_veto():

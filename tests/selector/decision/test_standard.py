@@ -11,9 +11,9 @@ def standard(changes=None):
 
 
 def test_the_zones_beside_the_leading_one_are_the_others():
-    found = standard()
-    assert found.lead.zone == 0
-    assert [demand.zone for demand in found.others] == [1]
+    yardstick = standard()
+    assert yardstick.lead.zone == 0
+    assert [demand.zone for demand in yardstick.others] == [1]
 
 
 def test_only_a_force_on_the_leading_zone_presses():

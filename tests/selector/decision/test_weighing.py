@@ -37,7 +37,7 @@ def test_one_option_a_family_and_route(weighed):
 
 def test_a_treatment_stands_in_one_list_only(weighed):
     lists = (weighed.options, weighed.rejected, weighed.apart)
-    labels = [{item.treatment.label for item in found} for found in lists]
+    labels = [{item.treatment.label for item in answer} for answer in lists]
     for first, second in itertools.combinations(labels, 2):
         assert not first & second
 
@@ -64,7 +64,7 @@ def test_bar_far_too_soft_is_out_before_any_sample(weighed):
 
 def test_every_treatment_of_the_pool_is_answered_once_or_merged_with_its_like(weighed, pool):
     lists = (weighed.options, weighed.rejected, weighed.apart)
-    answered = [item.treatment.label for found in lists for item in found]
+    answered = [item.treatment.label for answer in lists for item in answer]
     asked_about = [item.treatment.label for item in pool]
     assert len(set(answered)) == len(answered)
     assert set(answered) <= set(asked_about)
@@ -150,10 +150,10 @@ NECK = {
 
 def test_a_thin_neck_that_burns_behind_a_thick_zone_is_an_answer():
     """Until the zone is red through its thickness, the flame has the neck above 1700 °C."""
-    found = advise(asked(NECK), only("c45", "42crmo4", "115crv3"))
+    answer = advise(asked(NECK), only("c45", "42crmo4", "115crv3"))
     torched = {"local-torch", "residual-heat"}
-    assert not any(o.treatment.route.slug in torched for o in found.options)
-    burnt = [r for r in (*found.rejected, *found.apart) if r.treatment.route.slug in torched]
+    assert not any(o.treatment.route.slug in torched for o in answer.options)
+    burnt = [r for r in (*answer.rejected, *answer.apart) if r.treatment.route.slug in torched]
     assert any(item.gate.name in {"model", "heating"} for item in burnt)
-    assert "unknown grade" not in headline(found)
-    assert advice_out(found).part == "drive dog"
+    assert "unknown grade" not in headline(answer)
+    assert advice_out(answer).part == "drive dog"

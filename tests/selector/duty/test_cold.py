@@ -45,15 +45,15 @@ def test_without_frost_the_cold_is_not_judged():
 def test_prehardened_bar_below_its_transition_warns_and_struck_it_fails(
     service, impact, verdict
 ):
-    found = prehard(service, impact)
-    assert found.verdict == verdict
-    assert "-70 to -20 °C (Charpy V-notch)" in found.text
+    answer = prehard(service, impact)
+    assert answer.verdict == verdict
+    assert "-70 to -20 °C (Charpy V-notch)" in answer.text
 
 
 def test_medium_carbon_bar_as_rolled_is_brittle_in_frost_and_struck_it_is_refused():
-    found = gate(-20, "hammered", steel="c45", condition="hot-rolled")
-    assert found.verdict == "fail"
-    assert "a blow or a notch may break it" in found.text
+    answer = gate(-20, "hammered", steel="c45", condition="hot-rolled")
+    assert answer.verdict == "fail"
+    assert "a blow or a notch may break it" in answer.text
     assert gate(-20, "light", steel="c45", condition="hot-rolled").verdict == "marginal"
 
 
@@ -79,9 +79,9 @@ def test_austenitic_steel_stays_tough():
     ids=["tool steel", "alloy steel tempered low", "case"],
 )
 def test_what_is_hard_is_unknown_in_the_cold_and_says_so(given_work):
-    found = gate(-20, "light", 55.0, source="oxy-propane", **{"medium": "oil", **given_work})
-    assert found.verdict == "marginal"
-    assert "not known" in found.text
+    answer = gate(-20, "light", 55.0, source="oxy-propane", **{"medium": "oil", **given_work})
+    assert answer.verdict == "marginal"
+    assert "not known" in answer.text
 
 
 @given(st.sampled_from(sorted(CATALOG.steels)), st.floats(15.0, 66.0))

@@ -19,8 +19,8 @@ FORCES = st.floats(10.0, 1e5)
 
 
 def pressing(**changes):
-    (found,) = pressings(asked({**PRESSED, **changes}))
-    return found
+    (pressed,) = pressings(asked({**PRESSED, **changes}))
+    return pressed
 
 
 def test_only_a_stated_force_on_a_round_wearing_zone_presses():
@@ -52,14 +52,14 @@ def test_a_heavier_force_asks_for_more_depth(force, times):
 
 @given(FORCES, st.floats(150.0, 700.0), st.floats(1.0, 200.0))
 def test_a_harder_core_needs_no_deeper_layer(force, core, more):
-    found = pressing(**{"load.contact": force})
-    assert found.depth_mm(core + more) <= found.depth_mm(core)
+    pressed = pressing(**{"load.contact": force})
+    assert pressed.depth_mm(core + more) <= pressed.depth_mm(core)
 
 
 def test_a_core_that_bears_the_pressure_needs_no_layer():
-    found = pressing(**{"load.contact": "100 N"})
-    assert found.bears_mpa(200.0) > found.pressure_mpa
-    assert found.depth_mm(200.0) == 0
+    pressed = pressing(**{"load.contact": "100 N"})
+    assert pressed.bears_mpa(200.0) > pressed.pressure_mpa
+    assert pressed.depth_mm(200.0) == 0
 
 
 def test_a_drive_end_is_a_square_or_hexagon_that_carries_torque():

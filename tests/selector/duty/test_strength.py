@@ -103,9 +103,9 @@ def test_a_second_load_never_helps():
 
 
 def test_the_stated_load_is_uncertain():
-    found = factor(np.full((sampling.COUNT, 2), 30.0), {"load.torque": "900 N m"})
-    assert found.shape == (sampling.COUNT,)
-    assert found.std() > 0
+    factors = factor(np.full((sampling.COUNT, 2), 30.0), {"load.torque": "900 N m"})
+    assert factors.shape == (sampling.COUNT,)
+    assert factors.std() > 0
 
 
 def test_together_two_loads_leave_less_than_either_alone():

@@ -99,7 +99,7 @@ def test_life_is_counted_from_the_softest_that_would_do():
 def test_the_error_of_a_wear_relation_is_drawn_and_hits_all_steels_alike():
     hrc = np.full(512, 60.0)
     lives = [sampled_life(steel, hrc, GRIT) for steel in ("c45", "115crv3", "x153crmov12")]
-    assert all(found.std() > 0.01 * found.mean() for found in lives)
+    assert all(judged.std() > 0.01 * judged.mean() for judged in lives)
     poor, tool, rich = lives
     assert np.all(poor < tool)
     assert np.mean(tool < rich) > 0.9
@@ -133,5 +133,5 @@ def test_life_without_a_window_is_counted_from_plain_bar():
     job = near({"zone.0.hardness": GONE, "zone.0.severity": "light"})
     assert job.leading.floor_hrc is None
     # Sliding: in proportion to hardness, 400 HV over 200 HV (40.8 HRC in ISO 18265).
-    found = life(work("c45"), np.full(512, 40.8), job.leading, job.asked, job.shared())
-    assert np.median(found) == pytest.approx(2.0, abs=0.02)
+    judged = life(work("c45"), np.full(512, 40.8), job.leading, job.asked, job.shared())
+    assert np.median(judged) == pytest.approx(2.0, abs=0.02)

@@ -249,7 +249,7 @@ def test_that_it_prepares_is_said_once(monkeypatch, caplog):
     air = all_round(grid, convection(50.0, 20.0))
     said = {}
     for compiled in (True, False):
-        monkeypatch.setattr(kernel, "is_compiled", lambda found=compiled: found)
+        monkeypatch.setattr(kernel, "is_compiled", lambda computed=compiled: computed)
         conduction._announce_compiling.cache_clear()
         caplog.clear()
         for _ in range(2):

@@ -32,9 +32,9 @@ def test_distance_and_time_are_inverse():
 
 
 def test_ends_are_held_and_the_never_hot_stays_unknown():
-    found = equivalent_distance_mm([0.01, 1e6, math.inf, math.nan])
-    assert found[:3].tolist() == pytest.approx([NEAREST_MM, FARTHEST_MM, FARTHEST_MM])
-    assert math.isnan(found[3])
+    computed = equivalent_distance_mm([0.01, 1e6, math.inf, math.nan])
+    assert computed[:3].tolist() == pytest.approx([NEAREST_MM, FARTHEST_MM, FARTHEST_MM])
+    assert math.isnan(computed[3])
 
 
 def test_step_and_grid_move_the_distance_by_a_hundredth_at_most():

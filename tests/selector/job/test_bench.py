@@ -13,26 +13,26 @@ def of(changes):
 
 
 def test_names_become_catalogue_records_in_order():
-    found = of({})
-    assert [source.slug for source in found.sources] == ["oxy-propane", "kitchen-oven"]
-    assert [medium.slug for medium in found.media] == ["warm-water", "oil", "air"]
+    things = of({})
+    assert [source.slug for source in things.sources] == ["oxy-propane", "kitchen-oven"]
+    assert [medium.slug for medium in things.media] == ["warm-water", "oil", "air"]
 
 
 def test_air_is_there_once_also_when_named():
-    found = of({"workshop.bath": [{"medium": "air"}]})
-    assert [medium.slug for medium in found.media] == ["air"]
+    things = of({"workshop.bath": [{"medium": "air"}]})
+    assert [medium.slug for medium in things.media] == ["air"]
 
 
 def test_a_stated_ceiling_replaces_the_catalogued_one_here_alone():
-    found = of({"workshop.heat": [{"source": "kitchen-oven", "ceiling": "230 degC"}]})
-    assert found.sources[0].ceiling_c.value == pytest.approx(230)
+    things = of({"workshop.heat": [{"source": "kitchen-oven", "ceiling": "230 degC"}]})
+    assert things.sources[0].ceiling_c.value == pytest.approx(230)
     assert CATALOG.heat_sources["kitchen-oven"].ceiling_c.value != pytest.approx(230)
 
 
 def test_stock_is_found_by_any_of_its_names():
-    found = of({"workshop.stock": [{"steel": "EN 8"}, {"steel": "silver steel"}]})
-    assert [racked.steel.slug for racked in found.stock] == ["080m40", "115crv3"]
-    assert found.unclear == ()
+    things = of({"workshop.stock": [{"steel": "EN 8"}, {"steel": "silver steel"}]})
+    assert [racked.steel.slug for racked in things.stock] == ["080m40", "115crv3"]
+    assert things.unclear == ()
 
 
 def test_a_name_of_several_steels_stands_apart():
@@ -42,9 +42,9 @@ def test_a_name_of_several_steels_stands_apart():
         for name in steel.names()
         if len(CATALOG.find(name)) > 1
     )
-    found = of({"workshop.stock": [{"steel": name}]})
-    assert found.stock == ()
-    assert len(found.unclear[0].steels) > 1
+    things = of({"workshop.stock": [{"steel": name}]})
+    assert things.stock == ()
+    assert len(things.unclear[0].steels) > 1
 
 
 def test_all_unknown_names_are_told_at_once_with_what_is_known():

@@ -9,44 +9,44 @@ from selector.job.candidates import CONDITION_LETTER, like_conditions_merged, sc
 from tests.dog import asked, only, work
 
 
-def found(changes=None, catalog=None):
+def answer(changes=None, catalog=None):
     wanted, known = asked(changes), catalog or load_catalog()
     return list(screened(wanted, known, bench(wanted, known)))
 
 
 def test_no_treatment_is_thought_of_twice():
-    labels = Counter(item.treatment.label for item in found())
+    labels = Counter(item.treatment.label for item in answer())
     assert {label for label, times in labels.items() if times > 1} == set()
 
 
 def test_adding_steels_changes_nothing_for_the_others():
-    before = [(i.treatment.label, i.gate) for i in found(catalog=only("c45", "42crmo4"))]
-    after = [(i.treatment.label, i.gate) for i in found(catalog=only("c45", "42crmo4", "c60"))]
+    before = [(i.treatment.label, i.gate) for i in answer(catalog=only("c45", "42crmo4"))]
+    after = [(i.treatment.label, i.gate) for i in answer(catalog=only("c45", "42crmo4", "c60"))]
     assert [row for row in after if not row[0].startswith("c60/")] == before
 
 
 def test_every_condition_is_one_the_route_takes():
-    for item in found(catalog=only("c45", "42crmo4", "linear-shaft")):
+    for item in answer(catalog=only("c45", "42crmo4", "linear-shaft")):
         assert item.treatment.condition.name in item.treatment.route.conditions
 
 
 def test_only_baths_of_the_workshop_are_used_at_home():
-    home = [i.treatment for i in found() if i.treatment.route.place == "workshop"]
+    home = [i.treatment for i in answer() if i.treatment.route.place == "workshop"]
     used = {work.medium.slug for work in home if work.medium}
     assert used <= {"warm-water", "oil", "air"}
 
 
 def test_the_measured_source_goes_before_the_judged_one():
     sources = {"workshop.heat": [{"source": "forge"}, {"source": "heat-treat-oven"}]}
-    through = [i.treatment for i in found(sources) if i.treatment.route.slug == "normalise"]
+    through = [i.treatment for i in answer(sources) if i.treatment.route.slug == "normalise"]
     assert {work.source.slug for work in through} == {"heat-treat-oven"}
 
 
 def test_an_unknown_bar_counts_only_where_it_lies_in_the_rack():
-    assert not [i for i in found() if i.treatment.steel.kind == "unknown"]
+    assert not [i for i in answer() if i.treatment.steel.kind == "unknown"]
     racked = [
         i
-        for i in found({"workshop.stock": [{"steel": "unknown"}]})
+        for i in answer({"workshop.stock": [{"steel": "unknown"}]})
         if i.treatment.steel.kind == "unknown"
     ]
     assert racked
@@ -56,7 +56,7 @@ def test_an_unknown_bar_counts_only_where_it_lies_in_the_rack():
 
 def test_a_racked_bar_goes_with_its_own_condition():
     stock = {"workshop.stock": [{"steel": "42CrMo4", "condition": "prehard"}]}
-    mine = [i.treatment for i in found(stock, only("42crmo4"))]
+    mine = [i.treatment for i in answer(stock, only("42crmo4"))]
     assert {work.stock is not None for work in mine if work.condition.name == "prehard"} == {
         True
     }

@@ -33,45 +33,45 @@ def derived(**keys):
 
 
 def test_a_stated_window_stands_with_the_slack_of_a_drawing():
-    found = of({})[0]
-    assert (found.low_hrc, found.high_hrc) == pytest.approx((50, 56))
-    assert found.floor_hrc == pytest.approx(50 - SLACK_BELOW_HRC)
-    assert found.ceiling_hrc == pytest.approx(56 + SLACK_ABOVE_HRC)
-    assert not found.derived
+    wanted = of({})[0]
+    assert (wanted.low_hrc, wanted.high_hrc) == pytest.approx((50, 56))
+    assert wanted.floor_hrc == pytest.approx(50 - SLACK_BELOW_HRC)
+    assert wanted.ceiling_hrc == pytest.approx(56 + SLACK_ABOVE_HRC)
+    assert not wanted.derived
 
 
 def test_must_takes_the_slack_away():
     window = {"min": "50 HRC", "max": "56 HRC", "must": True}
-    found = of({"zone.0.hardness": window})[0]
-    assert (found.floor_hrc, found.ceiling_hrc) == pytest.approx((50, 56))
-    assert "exactly" in found.reason
+    wanted = of({"zone.0.hardness": window})[0]
+    assert (wanted.floor_hrc, wanted.ceiling_hrc) == pytest.approx((50, 56))
+    assert "exactly" in wanted.reason
 
 
 def test_a_window_may_be_open_and_softer_than_the_c_scale():
-    found = of({"zone.0.hardness": {"max": "180 HB"}})[0]
-    assert found.low_hrc is None
-    assert found.floor_hrc is None
-    assert found.high_hrc < 20
+    wanted = of({"zone.0.hardness": {"max": "180 HB"}})[0]
+    assert wanted.low_hrc is None
+    assert wanted.floor_hrc is None
+    assert wanted.high_hrc < 20
 
 
 def test_a_zone_without_wear_asks_nothing():
-    found = of({})[1]
-    assert found.low_hrc is None
-    assert found.high_hrc is None
-    assert found.depth_mm == 0
+    wanted = of({})[1]
+    assert wanted.low_hrc is None
+    assert wanted.high_hrc is None
+    assert wanted.depth_mm == 0
 
 
 @pytest.mark.parametrize(("wear", "severity"), ALL)
 def test_a_derived_window_is_in_order_and_says_why(wear, severity):
     for impact in ("none", "light", "hammered"):
-        found = derived(wear=wear, severity=severity, impact=impact)
-        if found.low_hrc is None:
+        wanted = derived(wear=wear, severity=severity, impact=impact)
+        if wanted.low_hrc is None:
             assert (wear, severity) == ("sliding", "light")
             continue
-        assert found.floor_hrc <= found.low_hrc < found.high_hrc < found.ceiling_hrc
-        assert found.derived
-        assert severity in found.reason
-        assert found.depth_mm > 0
+        assert wanted.floor_hrc <= wanted.low_hrc < wanted.high_hrc < wanted.ceiling_hrc
+        assert wanted.derived
+        assert severity in wanted.reason
+        assert wanted.depth_mm > 0
 
 
 @pytest.mark.parametrize("wear", ["sliding", "abrasive", "rolling-contact"])
@@ -100,23 +100,23 @@ def test_the_one_that_is_to_wear_is_softer():
 @given(st.floats(20, 64), st.sampled_from(["part", "mate"]))
 def test_the_one_that_is_to_wear_is_softer_than_a_mate_of_known_hardness(other, should):
     mate = {"material": "ring", "should_wear": should, "hardness": f"{other} HRC"}
-    found = derived(wear="sliding", severity="heavy", mate=mate)
+    wanted = derived(wear="sliding", severity="heavy", mate=mate)
     usual = derived(wear="sliding", severity="heavy")
-    assert found.floor_hrc <= found.low_hrc < found.high_hrc
+    assert wanted.floor_hrc <= wanted.low_hrc < wanted.high_hrc
     if should == "part":
-        assert found.high_hrc <= other - APART_HRC + 1e-6
+        assert wanted.high_hrc <= other - APART_HRC + 1e-6
     else:
-        assert found.high_hrc == usual.high_hrc
-        assert found.low_hrc >= min(other + APART_HRC, found.high_hrc - 3) - 1e-6
+        assert wanted.high_hrc == usual.high_hrc
+        assert wanted.low_hrc >= min(other + APART_HRC, wanted.high_hrc - 3) - 1e-6
 
 
 def test_what_is_struck_and_lives_depend_on_is_prehardened_bar():
     """Bucket pins, kick-start shafts: 28 to 40 HRC, common practice."""
     struck = {"zone.0.wear": "abrasive", "load.impact": "hammered", "safety_use": "lifting"}
-    found = of({"zone.0.hardness": GONE, "zone.0.severity": "heavy", **struck})[0]
-    assert (found.low_hrc, found.high_hrc) == (28, 40)
-    assert found.floor_hrc is None
-    assert "pre-hardened bar" in found.reason
+    wanted = of({"zone.0.hardness": GONE, "zone.0.severity": "heavy", **struck})[0]
+    assert (wanted.low_hrc, wanted.high_hrc) == (28, 40)
+    assert wanted.floor_hrc is None
+    assert "pre-hardened bar" in wanted.reason
 
 
 def test_a_stated_depth_stands():
@@ -160,8 +160,8 @@ def drive_end(shape, worn):
 def test_a_drive_end_that_leads_is_hardened_with_the_zone_that_wears(shape, worn, first):
     """ISO 3315:2018 asks 39 HRC of it; a window of 41 HRC is read 2 HRC lower."""
     requirement = drive_end(shape, worn)
-    found = leading(demands(requirement), worn_sections(requirement))
-    assert found.zone == first
+    wanted = leading(demands(requirement), worn_sections(requirement))
+    assert wanted.zone == first
     assert hard_sections(requirement) == ((0, 1) if first else (0,))
 
 
@@ -199,14 +199,16 @@ def test_the_leading_zone_is_always_among_the_hard_ones(shapes, use, impact):
                 **zones,
             }
         )
-        found = leading(demands(requirement), worn_sections(requirement))
-        assert set(found.sections) <= set(hard_sections(requirement))
+        wanted = leading(demands(requirement), worn_sections(requirement))
+        assert set(wanted.sections) <= set(hard_sections(requirement))
 
 
 def test_where_lives_depend_wear_is_a_wish_and_toughness_comes_first():
     vital = derived(wear="abrasive", severity="medium")
     assert vital.floor_hrc is not None
-    found = of({"zone.0.hardness": GONE, "zone.0.wear": "abrasive", "safety_use": "lifting"})[0]
-    assert found.floor_hrc is None
-    assert found.low_hrc is not None
-    assert "toughness comes first" in found.reason
+    wanted = of({"zone.0.hardness": GONE, "zone.0.wear": "abrasive", "safety_use": "lifting"})[
+        0
+    ]
+    assert wanted.floor_hrc is None
+    assert wanted.low_hrc is not None
+    assert "toughness comes first" in wanted.reason

@@ -75,9 +75,9 @@ def test_stock_removal_makes_the_blank_thicker_on_both_sides():
 
 
 def test_a_plain_bar_has_no_notch():
-    found = notches(part(section(), section()))
-    assert (found.torsion == 1).all()
-    assert (found.bending == 1).all()
+    answer = notches(part(section(), section()))
+    assert (answer.torsion == 1).all()
+    assert (answer.bending == 1).all()
 
 
 def test_a_shoulder_notches_the_thin_side_and_a_fillet_eases_it():
@@ -100,17 +100,17 @@ def test_a_feature_notches_the_section_it_lies_on(kind):
 
 @pytest.mark.parametrize(("at", "place"), [(0, 0), (None, 0), (50, 0), (51, 1), (100, 1)])
 def test_where_a_feature_lies(at, place):
-    found = notches(part(section(), section(), feature=[{"kind": "thread", "at": at}]))
-    assert int(np.argmax(found.bending)) == place
+    answer = notches(part(section(), section(), feature=[{"kind": "thread", "at": at}]))
+    assert int(np.argmax(answer.bending)) == place
 
 
 @pytest.mark.parametrize(("kind", "presumed"), [("cross-hole", 3), ("slot", 3), ("keyway", 5)])
 def test_a_cut_takes_steel_and_an_unknown_size_is_presumed(kind, presumed):
     bar = part(section())
-    found = [cut_share(bar, Feature(kind=kind, size=s)) for s in (None, presumed, 10)]
-    assert found[0] == found[1]
-    assert found[2].torsion < found[1].torsion < 1
-    assert found[2].axial < found[1].axial < 1
+    answer = [cut_share(bar, Feature(kind=kind, size=s)) for s in (None, presumed, 10)]
+    assert answer[0] == answer[1]
+    assert answer[2].torsion < answer[1].torsion < 1
+    assert answer[2].axial < answer[1].axial < 1
 
 
 def test_a_thread_takes_nothing_but_a_cut_does_from_its_own_section():

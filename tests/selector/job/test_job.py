@@ -28,10 +28,10 @@ def test_a_single_sample_is_the_middle_of_everything():
 
 
 def test_a_steel_sees_its_own_and_the_shared_samples(job):
-    found = job.of_steel("c45")
-    assert set(found) == {*sampling.SHARED, *sampling.STEEL}
-    np.testing.assert_array_equal(found["load"], job.shared()["load"])
-    np.testing.assert_array_equal(found["C"], sampling.of_steel("c45")["C"])
+    answer = job.of_steel("c45")
+    assert set(answer) == {*sampling.SHARED, *sampling.STEEL}
+    np.testing.assert_array_equal(answer["load"], job.shared()["load"])
+    np.testing.assert_array_equal(answer["C"], sampling.of_steel("c45")["C"])
 
 
 class Counted:

@@ -17,7 +17,7 @@ def test_the_label_of_a_bar_may_say_more_than_its_condition():
 
 
 @pytest.mark.parametrize(
-    ("steel", "condition", "found"),
+    ("steel", "condition", "answer"),
     [
         ("c45", "cold-drawn", ("cold-drawn",)),
         ("c45", "normalised", ("hot-rolled",)),
@@ -28,8 +28,8 @@ def test_the_label_of_a_bar_may_say_more_than_its_condition():
         ("115crv3", "hard-element", ()),
     ],
 )
-def test_a_bar_is_in_a_condition_its_steel_is_listed_in(steel, condition, found):
-    assert taken_as(bar(condition), STEELS[steel]) == found
+def test_a_bar_is_in_a_condition_its_steel_is_listed_in(steel, condition, answer):
+    assert taken_as(bar(condition), STEELS[steel]) == answer
 
 
 def test_a_bar_without_a_condition_may_be_in_any_but_that_of_a_hard_element():

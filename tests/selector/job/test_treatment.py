@@ -48,9 +48,9 @@ def test_what_hardens_and_what_is_judged_by_eye():
 
 def test_an_oven_tempers_and_a_flame_draws_to_colours():
     assert set(ceilings("muffle-furnace")) == {"furnace"}
-    found = ceilings("oxy-propane", "kitchen-oven")
-    assert {"oven", "torch", "residual"} <= set(found)
-    assert found["torch"] < 400
+    answer = ceilings("oxy-propane", "kitchen-oven")
+    assert {"oven", "torch", "residual"} <= set(answer)
+    assert answer["torch"] < 400
 
 
 @pytest.mark.parametrize("guide", ["crayon", "thermocouple", "infrared"])
@@ -60,8 +60,8 @@ def test_an_instrument_leads_a_flame_beyond_the_colours(guide):
 
 
 def test_a_stated_ceiling_stands():
-    found = ceilings("kitchen-oven", temper=[{"means": "oven", "ceiling": "220 degC"}])
-    assert found["oven"] == pytest.approx(220)
+    answer = ceilings("kitchen-oven", temper=[{"means": "oven", "ceiling": "220 degC"}])
+    assert answer["oven"] == pytest.approx(220)
 
 
 @pytest.mark.parametrize("top", [140.0, 150.0, 230.0, 700.0])

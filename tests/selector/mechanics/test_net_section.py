@@ -46,12 +46,12 @@ def test_a_pin_prick_leaves_all_and_a_slit_opens_the_section(shape):
 @given(st.floats(0.01, 0.99))
 def test_a_round_by_closed_integrals(share):
     """Strips of a circle: 1 - 3 u / 2 + u³ / 2 of the moment, and the area of two segments."""
-    found, angle = hole_share(10 * share, "round", 10.0), math.asin(share)
-    assert found.bending == pytest.approx(
+    computed, angle = hole_share(10 * share, "round", 10.0), math.asin(share)
+    assert computed.bending == pytest.approx(
         max(1 - 1.5 * share + 0.5 * share**3, 0.001), rel=1e-4
     )
     area = 1 - 2 / math.pi * (angle + share * math.sqrt(1 - share**2))
-    assert found.axial == pytest.approx(max(area, 0.001), rel=0.01)
+    assert computed.axial == pytest.approx(max(area, 0.001), rel=0.01)
 
 
 @pytest.mark.parametrize("bore", [0.0, 6.0])
@@ -71,10 +71,10 @@ def test_in_torsion_a_hole_leaves_less_than_the_bound_from_above(shape, bore):
         inside &= np.maximum(abs(along), np.maximum(*turned)) < 5
     for hole in (0.5, 2.5, 5.0, 7.0, 9.0):
         net = inside & (abs(along) > hole / 2)
-        found = hole_share(hole, shape, 10.0, None, bore or None).torsion
-        assert found < radius[net].sum() / radius[inside].sum()
+        computed = hole_share(hole, shape, 10.0, None, bore or None).torsion
+        assert computed < radius[net].sum() / radius[inside].sum()
         if hole >= 7.0:
-            assert found < abs(along)[net].sum() / radius[inside].sum()
+            assert computed < abs(along)[net].sum() / radius[inside].sum()
 
 
 def test_a_keyway_takes_more_of_a_thin_wall():
@@ -87,8 +87,8 @@ def test_a_keyway_takes_more_of_a_thin_wall():
 
 def test_a_flat_is_drilled_through_its_thickness():
     assert across_mm("flat", 8.0, 40.0) == across_mm("flat", 40.0, 8.0) == 40.0
-    found = hole_share(12.0, "flat", 8.0, 40.0)
-    assert (found.bending, found.axial) == pytest.approx((0.7, 0.7))
+    computed = hole_share(12.0, "flat", 8.0, 40.0)
+    assert (computed.bending, computed.axial) == pytest.approx((0.7, 0.7))
 
 
 @pytest.mark.parametrize(

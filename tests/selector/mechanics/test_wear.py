@@ -42,10 +42,10 @@ CARBON = st.floats(0.2, 2.0)
 
 @given(CARBON, CARBON)
 def test_more_carbon_never_shortens_the_life_of_an_edge(first, second):
-    found = carbon_life(first, second)
-    assert (found.ratio >= 1) == (first >= second)
-    assert float(found.ratio * carbon_life(second, first).ratio) == pytest.approx(1.0)
-    assert float(found.log_sd) >= 0
+    computed = carbon_life(first, second)
+    assert (computed.ratio >= 1) == (first >= second)
+    assert float(computed.ratio * carbon_life(second, first).ratio) == pytest.approx(1.0)
+    assert float(computed.log_sd) >= 0
 
 
 @given(st.floats(0.9, 2.0))
@@ -79,8 +79,8 @@ def test_a_harder_and_a_keener_edge_cuts_more(hardness, angle, step):
 
 @given(CARBON, CARBON, st.floats(-2.0, 2.0))
 def test_a_sampled_life_is_that_of_the_sampled_exponent(first, second, normal):
-    found = carbon_life(first, second).sampled(np.array(normal))
-    assert float(found) == pytest.approx((first / second) ** (0.5 + 0.2 * normal))
+    computed = carbon_life(first, second).sampled(np.array(normal))
+    assert float(computed) == pytest.approx((first / second) ** (0.5 + 0.2 * normal))
     assert float(carbon_life(first, second).sampled(np.array(0.0))) == pytest.approx(
         float(carbon_life(first, second).ratio)
     )

@@ -28,31 +28,31 @@ def of(changes=None, catalog=CATALOG):
     return need(asked(changes), catalog)
 
 
-def least(found, place=0):
-    return found.sections[place].least.p50
+def least(needed, place=0):
+    return needed.sections[place].least.p50
 
 
 def test_none_is_an_answer_and_said_first():
-    found = of(BENT)
-    assert found.verdict == "none"
-    assert found.headline.startswith("It stands its load as bought (")
-    assert "none is needed" in found.headline
-    assert all(zone.floor_hrc is None for zone in found.zones)
+    needed = of(BENT)
+    assert needed.verdict == "none"
+    assert needed.headline.startswith("It stands its load as bought (")
+    assert "none is needed" in needed.headline
+    assert all(zone.floor_hrc is None for zone in needed.zones)
 
 
 def test_none_needs_no_load_to_be_said():
-    found = of({**SOFT, "load.torque": GONE})
-    assert found.verdict == "none"
-    assert "No torque, bending or axial load given" in " ".join(found.remarks)
+    needed = of({**SOFT, "load.torque": GONE})
+    assert needed.verdict == "none"
+    assert "No torque, bending or axial load given" in " ".join(needed.remarks)
 
 
 UNKNOWN_BAR = {"workshop.only_stock": True, "workshop.stock": [{"steel": "unknown"}]}
 
 
 def test_an_unknown_bar_is_no_need_of_strength_where_no_load_is_given():
-    found = of({**SOFT, **UNKNOWN_BAR, "load.torque": GONE})
-    assert (found.verdict, found.as_bought) == ("none", None)
-    assert found.headline == "No zone asks for hardness and no load is given: none is needed."
+    needed = of({**SOFT, **UNKNOWN_BAR, "load.torque": GONE})
+    assert (needed.verdict, needed.as_bought) == ("none", None)
+    assert needed.headline == "No zone asks for hardness and no load is given: none is needed."
     worn = of({**UNKNOWN_BAR, "load.torque": GONE})
     assert worn.verdict == "wear"
     assert worn.headline.startswith("Hardness is for wear: 50 to 56 HRC")
@@ -70,9 +70,9 @@ def test_what_any_steel_bears_needs_no_bar_of_known_hardness():
 
 
 def test_what_bears_its_load_may_still_wear():
-    found = of()
-    assert found.verdict == "wear"
-    assert "hardness is for wear alone: 50 to 56 HRC" in found.headline
+    needed = of()
+    assert needed.verdict == "wear"
+    assert "hardness is for wear alone: 50 to 56 HRC" in needed.headline
 
 
 def test_a_window_where_nothing_wears_is_the_users_own_wish():
@@ -82,18 +82,18 @@ def test_a_window_where_nothing_wears_is_the_users_own_wish():
 
 
 def test_a_heavy_load_asks_for_strength():
-    found = of({**SOFT, "load.torque": "2200 N m", "load.cycles": "static"})
-    assert found.verdict == "strength"
-    assert "nine times in ten" in found.headline
+    needed = of({**SOFT, "load.torque": "2200 N m", "load.cycles": "static"})
+    assert needed.verdict == "strength"
+    assert "nine times in ten" in needed.headline
     both = of({"load.torque": "2200 N m", "load.cycles": "static", "part.feature": []})
     assert both.verdict == "wear_and_strength"
 
 
 def test_what_no_hardness_bears_is_said():
-    found = of({**SOFT, "load.torque": "20000 N m"})
-    assert found.verdict == "no_hardness_bears_it"
-    assert "no hardness stands the torque" in found.headline
-    assert found.as_bought is None
+    needed = of({**SOFT, "load.torque": "20000 N m"})
+    assert needed.verdict == "no_hardness_bears_it"
+    assert "no hardness stands the torque" in needed.headline
+    assert needed.as_bought is None
 
 
 def test_stiffness_is_said_where_it_tempts():
@@ -102,10 +102,10 @@ def test_stiffness_is_said_where_it_tempts():
 
 def test_a_driving_square_at_its_test_torque_needs_what_the_standard_asks():
     """ISO 3315:2018 asks for 39 HRC; its test torque of a 12.7 mm square is 569 N m."""
-    found = of(SQUARE)
-    corner = next(n for n in found.sections if n.governs == "corners of the drive")
+    needed = of(SQUARE)
+    corner = next(n for n in needed.sections if n.governs == "corners of the drive")
     assert 30 < corner.least.p50 < 42
-    zone = found.zones[0]
+    zone = needed.zones[0]
     assert zone.floor_hrc == pytest.approx(39)
     assert "ISO 3315:2018" in zone.reason
     light = of({**SQUARE, "load.torque": "40 N m"})
@@ -126,13 +126,13 @@ WINDOWS = [
 
 @pytest.mark.parametrize(("name", "zone", "window"), WINDOWS)
 def test_the_examples_get_the_windows_a_toolmaker_would_ask_for(name, zone, window):
-    found = need(requirement_from(tomllib.loads(example_text(name))), CATALOG)
-    assert (found.zones[zone].low_hrc, found.zones[zone].high_hrc) == pytest.approx(window)
-    assert found.zones[zone].floor_hrc <= window[0] - min(SLACK_BELOW_HRC, 2)
+    needed = need(requirement_from(tomllib.loads(example_text(name))), CATALOG)
+    assert (needed.zones[zone].low_hrc, needed.zones[zone].high_hrc) == pytest.approx(window)
+    assert needed.zones[zone].floor_hrc <= window[0] - min(SLACK_BELOW_HRC, 2)
 
 
 @pytest.mark.parametrize("name", example_names())
 def test_every_example_is_answered_as_plain_data(name):
-    found = need(requirement_from(tomllib.loads(example_text(name))), CATALOG)
-    again = NeedOut.model_validate(json.loads(found.model_dump_json()))
-    assert again.headline == found.headline
+    needed = need(requirement_from(tomllib.loads(example_text(name))), CATALOG)
+    again = NeedOut.model_validate(json.loads(needed.model_dump_json()))
+    assert again.headline == needed.headline

@@ -23,9 +23,9 @@ def test_the_bar_named_is_the_one_in_the_rack_or_else_one_easily_had():
     """Never annealed tool steel because a small bar of it wastes little."""
     small = {**BENT, "part.section.0.size": 9, "part.section.1.size": 2.5,
              "load.bending": "0.3 N m"}  # fmt: skip
-    found = of(small)
-    steel = next(s for s in CATALOG.steels.values() if s.name == found.steel)
-    condition = next(c for c in steel.condition if c.name == found.condition)
+    needed = of(small)
+    steel = next(s for s in CATALOG.steels.values() if s.name == needed.steel)
+    condition = next(c for c in steel.condition if c.name == needed.condition)
     assert condition.availability == "easy"
     stock = [{"steel": "silver steel", "condition": "annealed", "size": "10 mm"}]
     assert of({**small, "workshop.stock": stock}).steel == "115CrV3"

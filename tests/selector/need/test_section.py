@@ -23,8 +23,8 @@ def of(changes):
     return section_needs(requirement, bearing(requirement))
 
 
-def least(found):
-    return found[0].least.p50
+def least(needed):
+    return needed[0].least.p50
 
 
 @given(st.floats(50, 3000), st.floats(1.01, 3))
@@ -53,17 +53,17 @@ def test_a_larger_fillet_never_needs_more_hardness(radius, more):
 
 
 def test_a_hard_notched_section_has_a_top_too():
-    found = of({**SOFT, "part.feature": [{"kind": "cross-hole", "at": 5, "size": 4}],
+    needed = of({**SOFT, "part.feature": [{"kind": "cross-hole", "at": 5, "size": 4}],
                 "load.torque": "1150 N m", "load.cycles": "static"})  # fmt: skip
-    assert found[0].most is not None
-    assert found[0].most.p50 > least(found)
-    assert "may snap" in found[0].text
+    assert needed[0].most is not None
+    assert needed[0].most.p50 > least(needed)
+    assert "may snap" in needed[0].text
 
 
 def test_what_a_square_runs_in_is_judged_beside_it():
     mate = {"zone.0.mate": {"material": "socket", "hardness": "20 HRC"}}
-    found = of({**SQUARE, **mate})
-    corner = next(n for n in found if n.governs == "corners of the drive")
+    needed = of({**SQUARE, **mate})
+    corner = next(n for n in needed if n.governs == "corners of the drive")
     assert "rounds first" in corner.text
 
 

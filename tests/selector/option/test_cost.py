@@ -24,22 +24,22 @@ def of(changes=None, treatment=None, temper=OVEN, crack=NEVER, catalog=CATALOG, 
     return bill(treatment or work(), temper, order_of(near), mishaps)
 
 
-def middle(found):
-    return float(np.median(found.cost))
+def middle(costed):
+    return float(np.median(costed.cost))
 
 
 def test_items_add_up_to_the_median_at_list_prices():
-    found = of()
-    assert middle(found) == pytest.approx(sum(found.items.values()), rel=0.01)
-    assert all(value >= 0 for value in found.items.values())
-    assert found.currency == CATALOG.prices.currency
-    assert found.invented is CATALOG.prices.invented
+    costed = of()
+    assert middle(costed) == pytest.approx(sum(costed.items.values()), rel=0.01)
+    assert all(value >= 0 for value in costed.items.values())
+    assert costed.currency == CATALOG.prices.currency
+    assert costed.invented is CATALOG.prices.invented
 
 
 def test_prices_scatter_with_the_shared_price_level_alone():
     level = sampling.shared()["price_level"]
-    found = np.log(of().cost)
-    assert np.corrcoef(found, level)[0, 1] == pytest.approx(1.0)
+    costed = np.log(of().cost)
+    assert np.corrcoef(costed, level)[0, 1] == pytest.approx(1.0)
 
 
 @given(st.floats(0, 0.4), st.floats(0.01, 0.4))
@@ -51,9 +51,9 @@ def test_more_cracking_costs_more(rate, more):
 
 
 def test_half_of_the_parts_cracking_means_one_scrap_a_good_part():
-    found = of(crack=np.full(sampling.COUNT, 0.5))
-    made = found.items["bar"] + found.items["machining"] + found.items["treatment"]
-    assert found.items["scrap"] == pytest.approx(made)
+    costed = of(crack=np.full(sampling.COUNT, 0.5))
+    made = costed.items["bar"] + costed.items["machining"] + costed.items["treatment"]
+    assert costed.items["scrap"] == pytest.approx(made)
 
 
 @given(st.integers(1, 500), st.integers(1, 500))
@@ -77,15 +77,15 @@ def test_a_bar_in_the_rack_costs_no_steel_and_no_waiting():
 
 
 def test_what_is_not_heated_has_no_treatment_no_coupon_no_rework():
-    found = of(treatment=work(route="as-bought", medium=None, source=None), temper=NO_TEMPER)
-    assert [found.items[name] for name in ("treatment", "coupon", "rework")] == [0, 0, 0]
+    costed = of(treatment=work(route="as-bought", medium=None, source=None), temper=NO_TEMPER)
+    assert [costed.items[name] for name in ("treatment", "coupon", "rework")] == [0, 0, 0]
 
 
 def test_a_firm_charges_at_least_its_minimum_and_carriage():
-    found = of(treatment=work(route="subcontract-vacuum", source=None))
+    costed = of(treatment=work(route="subcontract-vacuum", source=None))
     least = CATALOG.prices.subcontract_minimum.get("subcontract-vacuum", 80.0)
-    assert found.items["treatment"] >= least + CATALOG.prices.carriage
-    assert found.items["coupon"] == 0
+    assert costed.items["treatment"] >= least + CATALOG.prices.carriage
+    assert costed.items["coupon"] == 0
 
 
 def test_oven_time_is_paid_for():
@@ -95,8 +95,8 @@ def test_oven_time_is_paid_for():
 
 
 def test_as_json_rounds_to_cents():
-    found = of()
-    assert found.as_json() == {name: round(value, 2) for name, value in found.items.items()}
+    costed = of()
+    assert costed.as_json() == {name: round(value, 2) for name, value in costed.items.items()}
 
 
 @pytest.mark.parametrize("path", ["bent", "too_hard", "too_soft"])

@@ -16,11 +16,11 @@ CATALOG = load_catalog()
 PASS = Gate("hard_enough", "pass", "hard", 1.0)
 
 
-def baths(found):
+def baths(became):
     """Return by bath what became of the local torch hardening of the one steel."""
-    kept = {o.treatment.medium.slug: "kept" for o in found.options if local(o.treatment)}
+    kept = {o.treatment.medium.slug: "kept" for o in became.options if local(o.treatment)}
     return kept | {
-        r.treatment.medium.slug: r.gate.text for r in found.rejected if local(r.treatment)
+        r.treatment.medium.slug: r.gate.text for r in became.rejected if local(r.treatment)
     }
 
 
@@ -89,12 +89,12 @@ def test_water_is_too_harsh_for_steel_made_for_oil_or_air(steel, medium, harsh):
 
 
 def test_where_oil_hardens_the_dog_warm_water_is_not_weighed():
-    found = baths(advise(asked(), only("42crmo4")))
-    assert found["oil"] == "kept"
-    assert "only add cracks" in found["warm-water"]
+    became = baths(advise(asked(), only("42crmo4")))
+    assert became["oil"] == "kept"
+    assert "only add cracks" in became["warm-water"]
 
 
 def test_where_oil_leaves_the_dog_soft_water_is_weighed():
-    found = baths(advise(asked(), only("c45")))
-    assert found["oil"] != "kept"
-    assert "only add cracks" not in found["warm-water"]
+    became = baths(advise(asked(), only("c45")))
+    assert became["oil"] != "kept"
+    assert "only add cracks" not in became["warm-water"]

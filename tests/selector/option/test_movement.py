@@ -17,10 +17,10 @@ def bow(changes=None, **names):
 
 
 def test_what_is_not_heated_does_not_move():
-    found = of(route="as-bought", medium=None, source=None)
-    assert not found.raw_mm.any()
-    assert not found.moved_mm.any()
-    assert found.growth_mm == 0
+    moved = of(route="as-bought", medium=None, source=None)
+    assert not moved.raw_mm.any()
+    assert not moved.moved_mm.any()
+    assert moved.growth_mm == 0
 
 
 def test_a_longer_or_thinner_part_bows_more():
@@ -45,11 +45,11 @@ def test_a_turning_part_bows_less_than_one_heated_from_one_side():
 
 
 def test_straightening_never_makes_it_worse():
-    found = of({"part.section.1.length": 600, "limit.runout": 0.1})
-    assert (found.moved_mm <= found.raw_mm).all()
-    left = found.raw_mm <= found.permitted_mm
-    np.testing.assert_array_equal(found.moved_mm[left], found.raw_mm[left])
-    assert (found.moved_mm[~left] < found.raw_mm[~left]).all()
+    moved = of({"part.section.1.length": 600, "limit.runout": 0.1})
+    assert (moved.moved_mm <= moved.raw_mm).all()
+    left = moved.raw_mm <= moved.permitted_mm
+    np.testing.assert_array_equal(moved.moved_mm[left], moved.raw_mm[left])
+    assert (moved.moved_mm[~left] < moved.raw_mm[~left]).all()
 
 
 def test_growth_follows_the_working_section():

@@ -14,10 +14,10 @@ def weights(**data):
 
 @pytest.mark.parametrize("preset", get_args(Preset))
 def test_a_preset_weighs_every_criterion_and_adds_up_to_one(preset):
-    found = weights(preset=preset)
-    assert set(found) == set(CRITERIA)
-    assert sum(found.values()) == pytest.approx(1)
-    assert all(weight > 0 for weight in found.values())
+    computed = weights(preset=preset)
+    assert set(computed) == set(CRITERIA)
+    assert sum(computed.values()) == pytest.approx(1)
+    assert all(weight > 0 for weight in computed.values())
 
 
 @pytest.mark.parametrize(
@@ -31,9 +31,9 @@ def test_a_preset_weighs_every_criterion_and_adds_up_to_one(preset):
     ],
 )
 def test_a_preset_puts_its_own_criterion_first(preset, owner):
-    found = weights(preset=preset)
-    assert max(found, key=found.__getitem__) == owner
-    assert found[owner] > weights()[owner]
+    computed = weights(preset=preset)
+    assert max(computed, key=computed.__getitem__) == owner
+    assert computed[owner] > weights()[owner]
 
 
 def test_nothing_said_is_balanced():
@@ -43,20 +43,20 @@ def test_nothing_said_is_balanced():
 @given(st.permutations(CRITERIA), st.integers(1, len(CRITERIA)))
 def test_an_order_weighs_in_its_order_and_the_rest_alike(order, count):
     named, rest = order[:count], order[count:]
-    found = weights(order=named)
-    assert sum(found.values()) == pytest.approx(1)
-    placed = [found[name] for name in named]
+    computed = weights(order=named)
+    assert sum(computed.values()) == pytest.approx(1)
+    placed = [computed[name] for name in named]
     assert placed == sorted(placed, reverse=True)
-    assert len({round(found[name], 12) for name in rest}) <= 1
-    assert all(found[name] < min(placed) for name in rest)
+    assert len({round(computed[name], 12) for name in rest}) <= 1
+    assert all(computed[name] < min(placed) for name in rest)
 
 
 @given(st.dictionaries(st.sampled_from(CRITERIA), st.floats(0.01, 1000), min_size=1))
 def test_points_count_by_their_share(points):
-    found = weights(points=points)
-    assert sum(found.values()) == pytest.approx(1)
+    computed = weights(points=points)
+    assert sum(computed.values()) == pytest.approx(1)
     for name in CRITERIA:
-        assert found[name] == pytest.approx(points.get(name, 0) / sum(points.values()))
+        assert computed[name] == pytest.approx(points.get(name, 0) / sum(points.values()))
 
 
 @given(st.floats(0.1, 3))

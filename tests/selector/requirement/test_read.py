@@ -27,7 +27,7 @@ def test_a_byte_order_mark_does_no_harm(tmp_path):
 
 
 def test_all_faults_are_told_at_once_with_places_counted_from_one():
-    found = problems(
+    computed = problems(
         {
             "safety_use": "perhaps",
             "part.section.1.size": "-3 mm",
@@ -36,7 +36,7 @@ def test_all_faults_are_told_at_once_with_places_counted_from_one():
             "workshop.lamp": "dim",
         }
     )
-    assert [problem.field for problem in found] == [
+    assert [problem.field for problem in computed] == [
         "safety_use",
         "part.section.2.size",
         "zone.1.wear",

@@ -18,8 +18,8 @@ FOUND = versus(REQUEST, CAREFUL, SIMPLE, CATALOG)
 
 def test_both_sides_are_those_of_the_advice(advice):
     first, second = advice.options[:2]
-    found = versus(asked(), first.id, second.id, CATALOG)
-    for side, option in ((found.first, first), (found.second, second)):
+    comparison = versus(asked(), first.id, second.id, CATALOG)
+    for side, option in ((comparison.first, first), (comparison.second, second)):
         assert side.id == option.id
         assert side.score == pytest.approx(option.score, abs=1e-3)
         assert side.cost.p50 == pytest.approx(
@@ -48,9 +48,9 @@ def test_a_firm_is_weighed_when_named_though_nothing_was_to_be_sent_out():
 
 
 def test_one_steel_treated_two_ways_is_told_by_its_route():
-    found = versus(REQUEST, SIMPLE.replace("subcontract-vacuum", "through-torch").replace(
+    comparison = versus(REQUEST, SIMPLE.replace("subcontract-vacuum", "through-torch").replace(
         "furnace-200c", "oven-200c"), SIMPLE, CATALOG)  # fmt: skip
-    last = found.headline.rsplit(". ", maxsplit=1)[-1]
+    last = comparison.headline.rsplit(". ", maxsplit=1)[-1]
     assert "whole part by torch or forge)" in last or "send out to harden" in last
 
 
@@ -80,9 +80,9 @@ def test_the_curve_falls_with_quantity():
 
 def test_unknown_toughness_leaves_the_chance_of_failing_unknown():
     raw = "c45/cold-drawn/through-torch.oil/none"
-    found = versus(asked(), CAREFUL, raw, CATALOG)
-    assert found.second.failing.p50 is None
-    turn = found.swaps[-1]
+    comparison = versus(asked(), CAREFUL, raw, CATALOG)
+    assert comparison.second.failing.p50 is None
+    turn = comparison.swaps[-1]
     assert turn.at is None
     assert "unknown" in turn.text
 

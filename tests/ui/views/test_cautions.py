@@ -2,14 +2,14 @@ from tests.form import field
 from ui import labels
 
 
-def test_each_caution_stands_under_its_step(advised, found):
+def test_each_caution_stands_under_its_step(advised, advice):
     advised.switch_page("views/cautions.py").run()
     titles = [header.value for header in advised.header]
-    assert [labels.words(step) for step in dict.fromkeys(c.step for c in found.cautions)] == [
+    assert [labels.words(step) for step in dict.fromkeys(c.step for c in advice.cautions)] == [
         title for title in titles if title != "A test piece first"
     ]
     written = "\n".join(text.value for text in advised.markdown)
-    assert all(labels.plain(caution.text) in written for caution in found.cautions)
+    assert all(labels.plain(caution.text) in written for caution in advice.cautions)
 
 
 def test_an_unknown_bar_gets_the_plan_of_a_test_piece(with_claw):

@@ -5,10 +5,12 @@ from tests.form import field
 from ui import cached, labels
 
 
-def test_requirement_to_ranking_to_one_option(advised, found):
+def test_requirement_to_ranking_to_one_option(advised, advice):
     ranked = advised.table[1].value
-    assert ranked["Surface hardness"].iloc[0] == shown_spread(found.options[0].hardness.surface)
-    third = found.options[2]
+    assert ranked["Surface hardness"].iloc[0] == shown_spread(
+        advice.options[0].hardness.surface
+    )
+    third = advice.options[2]
     advised.selectbox(key="choice/option").select(labels.option(third)).run()
     assert not advised.exception
     predicted = advised.table[2].value
@@ -16,17 +18,17 @@ def test_requirement_to_ranking_to_one_option(advised, found):
     assert any(labels.plain(third.chief_risk) in text.value for text in advised.markdown)
 
 
-def test_the_headline_is_the_selectors(advised, found):
-    assert any(labels.plain(found.headline) in text.value for text in advised.markdown)
+def test_the_headline_is_the_selectors(advised, advice):
+    assert any(labels.plain(advice.headline) in text.value for text in advised.markdown)
     assert any(
-        labels.plain(labels.upper(found.why_first)) in text.value for text in advised.markdown
+        labels.plain(labels.upper(advice.why_first)) in text.value for text in advised.markdown
     )
 
 
-def test_all_options_can_be_shown(advised, found):
+def test_all_options_can_be_shown(advised, advice):
     assert len(advised.table[1].value) == 10
     advised.toggle(key="choice/all").set_value(True).run()
-    assert len(advised.table[1].value) == len(found.options)
+    assert len(advised.table[1].value) == len(advice.options)
 
 
 def test_the_chart_changes_its_upright_axis(advised):
@@ -42,8 +44,8 @@ def test_the_chart_changes_its_upright_axis(advised):
     assert "chance" not in fields
 
 
-def test_where_nothing_is_left_the_page_leads_to_what_binds(with_claw, found, monkeypatch):
-    empty = found.model_copy(update={"options": (), "verdict": "no_option", "why_first": None})
+def test_where_nothing_is_left_the_page_leads_to_what_binds(with_claw, advice, monkeypatch):
+    empty = advice.model_copy(update={"options": (), "verdict": "no_option", "why_first": None})
     monkeypatch.setattr(cached, "advise", lambda *_args, **_kwargs: None)
     monkeypatch.setattr(cached, "advice_out", lambda _advice: empty)
     with_claw.text_input(key=field(with_claw, "part.section.1.size")).set_value("26 mm").run()
