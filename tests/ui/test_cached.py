@@ -19,5 +19,5 @@ def test_equal_requirements_are_computed_once(claw, monkeypatch):
 
 
 @pytest.mark.usefixtures("advised")
-def test_the_page_shows_what_the_selector_says(claw, answer):
-    assert cached.advice(requirement_from(claw)) == answer
+def test_the_page_shows_what_the_selector_says(claw, advice):
+    assert cached.advice(requirement_from(claw)) == advice
