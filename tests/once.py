@@ -23,7 +23,7 @@ class _Question:
         rest = (
             getattr(catalog, part.name) for part in fields(catalog) if part.name != "steels"
         )
-        # Records are told apart by identity: a user's own price list is named as the shipped
+        # Records differ by identity: a user's own price list is named as the shipped
         # one. Held by the question that is kept, none gives its identity to another.
         self.key = (
             requirement.model_dump_json(),

@@ -1,4 +1,4 @@
-"""The README tells the truth: its commands are those of the check, its output is real."""
+"""The README is true: its commands are those of the check, its output is real."""
 
 import re
 from pathlib import Path

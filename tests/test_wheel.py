@@ -156,9 +156,9 @@ def test_the_main_job_runs_where_it_is_installed(installed, tmp_path):
 
 
 def test_it_is_a_module_where_it_is_installed(installed, tmp_path):
-    told = run(installed / "python", "-m", MODULE, "--version", cwd=tmp_path)
-    assert told == run(installed / "temperwright", "--version", cwd=tmp_path)
-    assert told.startswith("temperwright 0.")
+    said = run(installed / "python", "-m", MODULE, "--version", cwd=tmp_path)
+    assert said == run(installed / "temperwright", "--version", cwd=tmp_path)
+    assert said.startswith("temperwright 0.")
 
 
 def test_it_is_a_module_where_it_is_worked_on(tmp_path):

@@ -273,7 +273,7 @@ class Measured:
 def measure(
     path: Path,
     only: str | None = None,
-    told: Callable[[Case, Advice, bool], None] | None = None,
+    message: Callable[[Case, Advice, bool], None] | None = None,
 ) -> Measured:
     """Return the figures over all usable cases of a file."""
     catalog = load_catalog()
@@ -287,8 +287,8 @@ def measure(
         bad = [f"{case['id']}: {text}" for text in refused(case, advice, catalog)]
         run, good, wrong = run + 1, good + hit, wrong + bad
         said += warned(case, advice, catalog)
-        if told is not None:
-            told(case, advice, hit and not bad)
+        if message is not None:
+            message(case, advice, hit and not bad)
     return Measured(run, good, tuple(wrong), len(said), sum(said))
 
 
@@ -300,11 +300,11 @@ def main() -> int:
     parser.add_argument("--only", help="One case id.")
     given = parser.parse_args()
 
-    def told(case: Case, advice: Advice, well: bool) -> None:
+    def message(case: Case, advice: Advice, well: bool) -> None:
         if given.show or not well:
             show(case, advice, hit=well)
 
-    found = measure(given.cases, given.only, told)
+    found = measure(given.cases, given.only, message)
     sys.stdout.write(
         f"{found.run} cases; acceptable among the first three in {found.good} "
         f"({100 * found.good / max(found.run, 1):.0f} %); refused options recommended: "

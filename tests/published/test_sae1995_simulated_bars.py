@@ -50,7 +50,7 @@ SOFTER_AS_MEASURED = pytest.mark.xfail(
 AS_HEAT_FLOWS = [case for case in CASES if case[0] not in TOO_FAST | TOO_SLOW]
 NOT_HEAT_ALONE = pytest.mark.xfail(
     strict=True,
-    reason="the charts were drawn from hardness: thick rims also soften below 500 °C, thin "
+    reason="the charts were plotted from hardness: thick rims also soften below 500 °C, thin "
     "ones harden better than any one exchange with the oil makes them",
 )
 

@@ -291,7 +291,7 @@ CATALOGUES = [
 )
 def test_a_broken_catalogue_folder_names_file_key_and_value(refused, overlay, name, text, line):
     lines = refused(["--catalog", overlay(name, text)])
-    assert any(re.match(line, told) for told in lines), lines
+    assert any(re.match(line, said) for said in lines), lines
 
 
 @pytest.mark.parametrize("name", ["nowhere", "dog.toml"])

@@ -54,7 +54,7 @@ def test_dimensions_are_not_correlated():
     sets = (sampling.shared(), sampling.of_steel("c45"), sampling.of_steel("42crmo4"))
     table = np.stack([column for computed in sets for column in computed.values()])
     off = np.corrcoef(table) - np.eye(len(table))
-    # Independent draws correlate by about 1/sqrt(512) = 0.044; this is the largest of 1500.
+    # Independent samples correlate by about 1/sqrt(512) = 0.044; this is the largest of 1500.
     assert np.abs(off).max() < 4 * 0.044
 
 
@@ -80,7 +80,7 @@ def test_draws_are_the_same_in_every_process():
         "print(repr(float(sampling.of_steel('c45', 16)['C'][3])), "
         "repr(float(sampling.shared(16)['load'][3])))"
     )
-    told = {
+    said = {
         subprocess.run(  # noqa: S603
             [sys.executable, "-c", script],
             env={**os.environ, "PYTHONHASHSEED": seed},
@@ -92,7 +92,7 @@ def test_draws_are_the_same_in_every_process():
     }
     own, shared = sampling.of_steel("c45", 16)["C"][3], sampling.shared(16)["load"][3]
     here = f"{float(own)!r} {float(shared)!r}\n"
-    assert told == {here}
+    assert said == {here}
 
 
 def test_draws_cannot_be_written_to():

@@ -45,8 +45,8 @@ def test_an_input_without_a_limit_is_passed_over():
 
 
 def test_the_worst_of_many_draws_is_named():
-    draws = np.array([300.0, 2000.0, np.nan])
-    (sentence,) = breaches("tempering.tempered_hardness", {"temperature_c": draws})
+    temperatures = np.array([300.0, 2000.0, np.nan])
+    (sentence,) = breaches("tempering.tempered_hardness", {"temperature_c": temperatures})
     assert "2000" in sentence
 
 

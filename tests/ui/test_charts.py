@@ -18,9 +18,9 @@ def test_a_chart_has_bars_marks_and_words_to_hover(advice, against):
     marks = [layer["mark"]["type"] for layer in layers]
     assert marks.count("rule") == (1 if against == "chance" else 2)
     assert marks.count("rect") == (0 if against == "chance" else 1)
-    drawn = next(layer for layer in layers if layer["mark"]["type"] == "point")
-    assert drawn["encoding"]["y"]["field"] == against
-    assert {tip["title"] for tip in drawn["encoding"]["tooltip"]} >= {"Family", "Steel"}
+    marks = next(layer for layer in layers if layer["mark"]["type"] == "point")
+    assert marks["encoding"]["y"]["field"] == against
+    assert {tip["title"] for tip in marks["encoding"]["tooltip"]} >= {"Family", "Steel"}
 
 
 def test_without_a_window_nothing_is_shaded(advice):

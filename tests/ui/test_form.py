@@ -23,8 +23,8 @@ def test_a_place_has_the_name_the_visitor_sees(path, name):
 
 
 def test_a_fault_is_told_with_rule_value_and_next_step():
-    told = form.sentence(Problem("load.axial", "at least 0", "-3 N", "Check it."))
-    assert told == (r"Pull or push along it: must be at least 0; got \-3 N. Check it.")
+    said = form.sentence(Problem("load.axial", "at least 0", "-3 N", "Check it."))
+    assert said == (r"Pull or push along it: must be at least 0; got \-3 N. Check it.")
 
 
 def test_the_summary_names_the_first_three():

@@ -12,8 +12,8 @@ piece.download("Take it", "text", "it.txt")
 
 
 def test_texts_are_taken_literally():
-    drawn = AppTest.from_string(SCRIPT).run()
-    assert not drawn.exception
-    assert drawn.markdown[0].value == "- 50 \\*HRC\\*\n- two"
-    assert drawn.markdown[1].value == ":small[fine\\: print]"
-    assert list(drawn.table[0].value["a"]) == ["x"]
+    page = AppTest.from_string(SCRIPT).run()
+    assert not page.exception
+    assert page.markdown[0].value == "- 50 \\*HRC\\*\n- two"
+    assert page.markdown[1].value == ":small[fine\\: print]"
+    assert list(page.table[0].value["a"]) == ["x"]

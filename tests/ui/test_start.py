@@ -4,7 +4,7 @@ from tests.form import field
 
 
 @pytest.mark.parametrize(
-    ("name", "content", "told"),
+    ("name", "content", "said"),
     [
         ("a.toml", b"part = [", "Not taken"),
         ("a.toml", b"[part]\nnme = 'x'", "Not taken"),
@@ -14,10 +14,10 @@ from tests.form import field
         ("a.json", b'{"workshop": {"turns_part": "perhaps"}}', "Not taken"),
     ],
 )
-def test_a_wrong_file_is_refused_and_the_form_stays(with_claw, name, content, told):
+def test_a_wrong_file_is_refused_and_the_form_stays(with_claw, name, content, said):
     with_claw.file_uploader(key="start/file").set_value((name, content, "text/plain")).run()
     assert not with_claw.exception
-    assert with_claw.error[0].value.startswith(told)
+    assert with_claw.error[0].value.startswith(said)
     assert with_claw.text_input(key=field(with_claw, "part.name")).value == "claw"
 
 

@@ -18,7 +18,7 @@ def test_a_byte_order_mark_is_no_fault():
 
 
 @pytest.mark.parametrize(
-    ("name", "content", "told"),
+    ("name", "content", "said"),
     [
         ("a.toml", b"a = ", r"file a\.toml must be valid TOML; got Invalid value"),
         ("a.json", b"{", r"file a\.json must be valid JSON; got Expecting property name"),
@@ -28,6 +28,6 @@ def test_a_byte_order_mark_is_no_fault():
         ("a.toml", b"", r"file a\.toml must be a requirement; got other contents"),
     ],
 )
-def test_what_is_no_requirement_is_told(name, content, told):
-    with pytest.raises(RequirementError, match=told):
+def test_what_is_no_requirement_is_told(name, content, said):
+    with pytest.raises(RequirementError, match=said):
         parsed(name, content)

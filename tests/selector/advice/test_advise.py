@@ -51,9 +51,9 @@ def test_steels_that_come_or_go_change_neither_order_nor_shares(advice, fewer):
     assert [i for i in ids(advice) if i in common] == [i for i in ids(fewer) if i in common]
     both = [shares([o for o in answer.options if o.id in common]) for answer in (advice, fewer)]
     assert both[0] == both[1]
-    told = set(advice.shares) & set(fewer.shares)
-    assert told
-    assert {pair: advice.shares[pair] for pair in told} == {p: fewer.shares[p] for p in told}
+    said = set(advice.shares) & set(fewer.shares)
+    assert said
+    assert {pair: advice.shares[pair] for pair in said} == {p: fewer.shares[p] for p in said}
 
 
 def test_a_new_family_takes_its_place_among_the_old_ones(advice):
@@ -107,12 +107,12 @@ def test_weights_change_the_order_and_nothing_else(advice, few):
 
 
 def test_progress_is_told_and_rises(few):
-    told = []
-    advise(asked(), few, steel="C45", progress=lambda text, share: told.append((text, share)))
-    fractions = [share for _, share in told]
+    said = []
+    advise(asked(), few, steel="C45", progress=lambda text, share: said.append((text, share)))
+    fractions = [share for _, share in said]
     assert fractions == sorted(fractions)
     assert 0 <= fractions[0] <= fractions[-1] <= 1
-    assert any("C45" in text for text, _ in told)
+    assert any("C45" in text for text, _ in said)
 
 
 VERDICTS = [

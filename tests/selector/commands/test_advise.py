@@ -46,10 +46,10 @@ def test_top_says_how_many_are_shown(run):
 
 
 def test_explain_names_relation_and_source(run):
-    told = run("--top", "1", "--explain").stdout
-    assert "Where the numbers come from" in told
-    assert "options 1.hardness.surface: " in told
-    assert "options 2." not in told
+    said = run("--top", "1", "--explain").stdout
+    assert "Where the numbers come from" in said
+    assert "options 1.hardness.surface: " in said
+    assert "options 2." not in said
 
 
 def test_toml_is_read_too(cli, tmp_path):

@@ -31,7 +31,7 @@ def test_a_sound_folder_over_it_is_sound(cli, mine):
 
 
 @pytest.mark.parametrize(
-    ("text", "told"),
+    ("text", "said"),
     [
         (C45.replace('name = "C45', 'nam = "C45', 1), "c45.toml: nam:"),
         (C45.replace("family = ", 'family = "nowhere" # '), "c45.toml: family:"),
@@ -39,10 +39,10 @@ def test_a_sound_folder_over_it_is_sound(cli, mine):
     ],
     ids=["unknown key", "unknown family", "not TOML"],
 )
-def test_a_fault_names_file_and_key(cli, mine, text, told):
+def test_a_fault_names_file_and_key(cli, mine, text, said):
     done = cli.invoke(commands, ["check", mine(text)])
     assert done.exit_code == 2
-    assert told in done.stderr
+    assert said in done.stderr
     assert done.stdout == ""
 
 

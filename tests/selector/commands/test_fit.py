@@ -60,7 +60,7 @@ def test_out_writes_the_same_to_a_file(cli, table, tmp_path):
 
 
 @pytest.mark.parametrize(
-    ("content", "told"),
+    ("content", "said"),
     [
         (b"", "line 1 must be a heading with source"),
         (b"a,b\n1,2\n", "got a, b. Name the columns in the first line."),
@@ -69,12 +69,12 @@ def test_out_writes_the_same_to_a_file(cli, table, tmp_path):
     ],
     ids=["empty", "other columns", "not text", "null"],
 )
-def test_bad_content_ends_in_a_sentence(cli, tmp_path, content, told):
+def test_bad_content_ends_in_a_sentence(cli, tmp_path, content, said):
     path = tmp_path / "bad.csv"
     path.write_bytes(content)
     done = cli.invoke(commands, ["fit", str(path)])
     assert done.exit_code == 2
-    assert told in done.stderr
+    assert said in done.stderr
     assert "Traceback" not in done.stderr
     assert done.stdout == ""
 

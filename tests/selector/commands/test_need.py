@@ -39,9 +39,9 @@ def test_json_is_the_whole_record(run):
 
 def test_explain_names_relation_and_source(run):
     assert "Where the numbers come from" not in run().stdout
-    told = " ".join(run("--explain").stdout.split())
-    assert "by least hardness whose factor of strength is 1" in told
-    assert "Pavlina and Van Tyne 2008" in told
+    said = " ".join(run("--explain").stdout.split())
+    assert "by least hardness whose factor of strength is 1" in said
+    assert "Pavlina and Van Tyne 2008" in said
 
 
 def test_bad_input_ends_with_exit_two(run):

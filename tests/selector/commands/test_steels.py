@@ -35,13 +35,13 @@ def test_what_no_steel_is_called(cli, text):
 
 
 def test_explain_names_the_source_of_each_number(cli):
-    told = " ".join(cli.invoke(commands, ["steels", "115CrV3", "--explain"]).stdout.split())
-    assert "composition_wt_pct.C: min 1.1, max 1.25; specified; source: din-17350" in told
+    said = " ".join(cli.invoke(commands, ["steels", "115CrV3", "--explain"]).stdout.split())
+    assert "composition_wt_pct.C: min 1.1, max 1.25; specified; source: din-17350" in said
 
 
 def test_explain_ends_with_the_sources_in_full(cli, catalog):
-    told = cli.invoke(commands, ["steels", "C45E", "--explain"]).stdout
-    _, sources = told.split("\nSources\n")
+    said = cli.invoke(commands, ["steels", "C45E", "--explain"]).stdout
+    _, sources = said.split("\nSources\n")
     assert "lucefin-cards: " in sources
     assert " ".join(catalog.sources["en-10083-2"].citation.split()) in " ".join(sources.split())
 

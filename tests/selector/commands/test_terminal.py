@@ -32,9 +32,9 @@ def test_bad_input_ends_with_its_lines_and_code_two(error, line, capsys):
     with pytest.raises(typer.Exit) as ended, refusing_bad_input():
         raise error
     assert ended.value.exit_code == BAD_INPUT == 2
-    told = capsys.readouterr()
-    assert told.err.startswith(line)
-    assert told.out == ""
+    said = capsys.readouterr()
+    assert said.err.startswith(line)
+    assert said.out == ""
 
 
 def test_what_a_message_echoes_steers_no_terminal(capsys):
@@ -68,21 +68,21 @@ def lines(printed, *given, width=40):
 
 
 def test_a_paragraph_hangs_from_its_first_line():
-    told = lines(print_paragraph, "soft " * 30)
-    assert all(len(line) <= 40 for line in told)
-    assert {len(line) - len(line.lstrip()) for line in told[1:]} == {5}
-    assert told[0].startswith("   soft")
+    said = lines(print_paragraph, "soft " * 30)
+    assert all(len(line) <= 40 for line in said)
+    assert {len(line) - len(line.lstrip()) for line in said[1:]} == {5}
+    assert said[0].startswith("   soft")
 
 
 def test_what_does_not_fit_beside_a_name_goes_under_the_figure():
-    told = lines(print_figure, "surface", "soft " * 30)
-    assert told[0].startswith("   surface    soft")
-    assert {len(line) - len(line.lstrip()) for line in told[1:]} == {NAMED}
+    said = lines(print_figure, "surface", "soft " * 30)
+    assert said[0].startswith("   surface    soft")
+    assert {len(line) - len(line.lstrip()) for line in said[1:]} == {NAMED}
 
 
 def test_an_id_stays_whole_to_be_copied():
-    told = lines(print_figure, "id", ID)
-    assert any(ID in line for line in told)
+    said = lines(print_figure, "id", ID)
+    assert any(ID in line for line in said)
 
 
 @pytest.mark.parametrize("text", ["[bold]", "[/]", "C[45]"])
@@ -92,8 +92,8 @@ def test_brackets_are_only_brackets(text):
 
 
 def test_a_section_is_its_head_its_texts_and_a_blank_line():
-    told = lines(print_section, "Cautions", ["one", "two"])
-    assert told == ["Cautions", "   one", "   two", ""]
+    said = lines(print_section, "Cautions", ["one", "two"])
+    assert said == ["Cautions", "   one", "   two", ""]
 
 
 def test_a_section_of_nothing_is_not_printed():

@@ -41,20 +41,20 @@ def test_json_is_the_whole_record_and_the_plot_a_file(run, tmp_path):
 
 
 def test_explain_names_relation_and_source(run):
-    told = " ".join(run(FIRST, SECOND, "--explain").stdout.split())
-    assert "first.cost: " in told
-    assert "by sum over good, reworked, scrapped; from bar " in told
-    assert "source: price list" in told
+    said = " ".join(run(FIRST, SECOND, "--explain").stdout.split())
+    assert "first.cost: " in said
+    assert "by sum over good, reworked, scrapped; from bar " in said
+    assert "source: price list" in said
 
 
 @pytest.mark.parametrize(
-    ("args", "told"),
+    ("args", "said"),
     [
         (("c46/x/y/z", SECOND), "option must be the id of a known option; got 'c46/x/y/z'"),
         ((FIRST, SECOND, "--plot", "a.gif"), "--plot must be a file that ends in .png or .svg"),
     ],
 )
-def test_bad_input_ends_with_exit_two(run, args, told):
+def test_bad_input_ends_with_exit_two(run, args, said):
     done = run(*args)
     assert done.exit_code == 2
-    assert told in done.stderr
+    assert said in done.stderr

@@ -27,7 +27,7 @@ def merits(options):
     return arrays(float, (options, COUNT), elements=st.floats(0, 1))
 
 
-def drawn(seed):
+def random_table(seed):
     rng = np.random.default_rng(seed)
     merit = rng.beta(0.7, 0.7, (rng.integers(2, 30), COUNT))
     weights = rng.dirichlet(np.ones(COUNT))
@@ -36,7 +36,7 @@ def drawn(seed):
 
 @pytest.mark.parametrize("seed", range(20))
 def test_they_are_those_of_scikit_criteria(seed):
-    merit, weights, matrix = drawn(seed)
+    merit, weights, matrix = random_table(seed)
     for ours, theirs in (
         (weighted_sum(merit, weights), WeightedSumModel().evaluate(matrix)),
         (topsis(merit, weights), TOPSIS().evaluate(matrix)),
@@ -48,7 +48,7 @@ def test_they_are_those_of_scikit_criteria(seed):
 
 @pytest.mark.parametrize("seed", range(20))
 def test_spotis_is_one_minus_the_weighted_sum_and_left_out(seed):
-    merit, weights, matrix = drawn(seed)
+    merit, weights, matrix = random_table(seed)
     theirs = SPOTIS().evaluate(matrix, bounds=np.array([(0.0, 1.0)] * COUNT))
     shortfall = 1.0 - weighted_sum(merit, weights)
     np.testing.assert_allclose(theirs.e_.score, shortfall, rtol=0, atol=1e-12)

@@ -56,7 +56,7 @@ def test_a_soft_part_is_not_made_harder_by_checking_it():
 @pytest.mark.parametrize(
     ("changes", "temper"),
     [({"workshop.check": ["file"]}, oven(200)), (TESTER, NO_TEMPER)],
-    ids=["a file tells only soft from hard", "no temper"],
+    ids=["a file parts only soft from hard", "no temper"],
 )
 def test_nothing_is_tempered_again_without_a_reading_or_a_temper(changes, temper):
     answer, job = case(changes, temper=temper)

@@ -16,8 +16,8 @@ UNIT = st.floats(0, 1)
 POINTS = arrays(float, COUNT, elements=st.floats(0.01, 1)).map(lambda w: w / w.sum())
 
 
-def merits(options, draws=None):
-    shape = (options, COUNT) if draws is None else (draws, options, COUNT)
+def merits(options, samples=None):
+    shape = (options, COUNT) if samples is None else (samples, options, COUNT)
     return arrays(float, shape, elements=UNIT)
 
 

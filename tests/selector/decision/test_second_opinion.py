@@ -17,14 +17,14 @@ COUNT = 7
 EVEN = np.full(COUNT, 1 / COUNT)
 
 
-def drawn(seed, options=6):
+def random_table(seed, options=6):
     rng = np.random.default_rng(seed)
     return rng.beta(0.7, 0.7, (options, COUNT)), rng.dirichlet(np.ones(COUNT))
 
 
 @pytest.mark.parametrize("seed", range(10))
 def test_methods_left_out_order_as_the_weighted_sum(seed):
-    merit, weights = drawn(seed, 12)
+    merit, weights = random_table(seed, 12)
     matrix = skcriteria.mkdm(merit, [max] * COUNT, weights=weights)
     ours = places(weighted_sum(merit, weights))
     for method in (MABAC(), RAM(), RatioMOORA()):
@@ -36,7 +36,7 @@ def test_each_method_asked_can_disagree_with_every_other():
     """Over a hundred tables each pair of orders differs in at least a third."""
     orders = []
     for seed in range(100):
-        merit, weights = drawn(seed)
+        merit, weights = random_table(seed)
         asked = second_opinion(merit, weights).orders + other_methods(merit, weights)
         orders.append([places(reference_ideal(merit, weights)), *(o.places for o in asked[:5])])
     count = len(orders[0])
@@ -61,7 +61,7 @@ def test_one_that_dominates_is_first_by_all(merit, weights):
 
 
 def test_equal_options_share_every_place_and_the_answer_is_the_same_twice():
-    merit, weights = drawn(3)
+    merit, weights = random_table(3)
     twice = merit[[0, 1, 2, 1, 3, 1]]
     opinion = second_opinion(twice, weights)
     assert all(len({order.places[k] for k in (1, 3, 5)}) == 1 for order in opinion.orders)
@@ -108,7 +108,7 @@ def test_columns_without_spread_nil_and_two_options_are_compared(merit):
 
 
 def test_a_criterion_without_weight_has_no_veto():
-    merit, _ = drawn(5)
+    merit, _ = random_table(5)
     weights = EVEN.copy()
     weights[0] = 0.0
     other = merit.copy()

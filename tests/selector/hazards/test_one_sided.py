@@ -27,9 +27,9 @@ def test_a_longer_hot_end_bends_more(hot):
 
 
 def test_a_turned_end_dipped_at_once_stays_straight_and_a_through_quench_does_not():
-    """Common practice, out of the draws of one-sidedness alone: slender part, same bath."""
-    draws = shared()["bath_bias"]
-    side = bath_side_k(1.4, 10.0, draws)
+    """Common practice, out of the sample of one-sidedness alone: slender part, same bath."""
+    sample = shared()["bath_bias"]
+    side = bath_side_k(1.4, 10.0, sample)
     end, whole = bow_mm(side, 10.0, 25.0, 200.0), bow_mm(side, 10.0, 200.0, 200.0)
     assert np.quantile(end, 0.9) < 0.1
     assert np.median(whole) > 0.2

@@ -55,8 +55,8 @@ def test_all_unknown_names_are_told_at_once_with_what_is_known():
     }
     with pytest.raises(RequirementError, match="a known heat source; got 'dragon'") as refused:
         of(changes)
-    told = [(problem.field, problem.got) for problem in refused.value.problems]
-    assert told == [
+    said = [(problem.field, problem.got) for problem in refused.value.problems]
+    assert said == [
         ("workshop.heat.1.source", "'dragon'"),
         ("workshop.bath.1.medium", "'soup'"),
         ("workshop.stock.1.steel", "'mithril'"),

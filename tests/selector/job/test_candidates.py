@@ -66,9 +66,11 @@ def test_a_racked_bar_goes_with_its_own_condition():
 
 
 def test_conditions_the_heat_wipes_out_are_merged_and_others_kept():
-    rolled, drawn = work(condition="hot-rolled"), work(condition="cold-drawn")
-    assert like_conditions_merged([rolled, drawn]) == like_conditions_merged([drawn, rolled])
-    assert len(like_conditions_merged([rolled, drawn])) == 1
+    rolled, cold_drawn = work(condition="hot-rolled"), work(condition="cold-drawn")
+    assert like_conditions_merged([rolled, cold_drawn]) == like_conditions_merged(
+        [cold_drawn, rolled]
+    )
+    assert len(like_conditions_merged([rolled, cold_drawn])) == 1
     bought = [
         work(route="as-bought", medium=None, source=None, condition=name)
         for name in ("hot-rolled", "cold-drawn")

@@ -17,7 +17,7 @@ def test_an_id_is_found_again(advice):
 
 
 @pytest.mark.parametrize(
-    ("name", "told"),
+    ("name", "said"),
     [
         ("nonsense", r"option must be the id of a known option; got 'nonsense'\. Nearest: "),
         (
@@ -35,8 +35,8 @@ def test_an_id_is_found_again(advice):
     ],
     ids=["nothing like it", "no such bath", "no such temper", "stopped by a gate"],
 )
-def test_what_is_no_option_is_refused_with_the_nearest(name, told):
-    with pytest.raises(RequirementError, match=told):
+def test_what_is_no_option_is_refused_with_the_nearest(name, said):
+    with pytest.raises(RequirementError, match=said):
         option_of(name, NEAR)
 
 

@@ -13,7 +13,7 @@ def test_safety_use_must_be_answered(page):
 
 
 @pytest.mark.parametrize(
-    ("key", "typed", "told"),
+    ("key", "typed", "said"),
     [
         ("part.section.1.size", "wide", "Section 1, size: must be a length written as"),
         ("part.section.1.size", "25 kg", "Section 1, size: must be a length in a unit"),
@@ -24,12 +24,12 @@ def test_safety_use_must_be_answered(page):
         ("part.name", "", "Please answer: Name"),
     ],
 )
-def test_a_bad_answer_is_told_and_kept(with_claw, key, typed, told):
+def test_a_bad_answer_is_told_and_kept(with_claw, key, typed, said):
     with_claw.text_input(key=field(with_claw, key)).set_value(typed).run()
     with_claw.button(key="part/advise").click().run()
     assert not with_claw.exception
     assert with_claw.title[0].value == "Part"
-    assert with_claw.error[0].value.startswith(told)
+    assert with_claw.error[0].value.startswith(said)
     assert with_claw.text_input(key=field(with_claw, key)).value == typed
     assert with_claw.text_input(key=field(with_claw, "part.section.2.size")).value == "25 mm"
 

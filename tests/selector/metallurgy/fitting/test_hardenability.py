@@ -84,14 +84,14 @@ def test_the_fit_follows_harder_bands():
 
 
 def test_a_grade_is_foretold_by_the_others_alone_and_progress_is_told(given):
-    told = []
+    said = []
     some = given.where(np.isin(given.grade, ["carbon", "chromium", "nickel"]))
-    left_out = leave_one_grade_out_hrc(some, lambda *step: told.append(step))
+    left_out = leave_one_grade_out_hrc(some, lambda *step: said.append(step))
     nickel = some.grade == "nickel"
     alone = miss_hrc(some.where(nickel), fit_bands(some.where(~nickel)))
     assert left_out[nickel] == pytest.approx(alone)
     assert np.abs(alone).mean() > np.abs(miss_hrc(some, fit_bands(some))[nickel]).mean()
-    assert [share for _, share in told] == pytest.approx([0.0, 1 / 3, 2 / 3])
+    assert [share for _, share in said] == pytest.approx([0.0, 1 / 3, 2 / 3])
 
 
 def test_written_tables_have_the_keys_of_the_shipped_file(given):
@@ -102,7 +102,7 @@ def test_written_tables_have_the_keys_of_the_shipped_file(given):
 
 
 @pytest.mark.parametrize(
-    ("lines", "told"),
+    ("lines", "said"),
     [
         ([HEADING], r"grades must be two or more; got 0"),
         (band_lines()[:3], r"grades must be two or more; got 1"),
@@ -114,6 +114,6 @@ def test_written_tables_have_the_keys_of_the_shipped_file(given):
     ],
     ids=["none", "one", "near", "columns"],
 )
-def test_bands_that_cannot_be_fitted_are_refused(lines, told):
-    with pytest.raises(SelectorError, match=told):
+def test_bands_that_cannot_be_fitted_are_refused(lines, said):
+    with pytest.raises(SelectorError, match=said):
         bands(lines)

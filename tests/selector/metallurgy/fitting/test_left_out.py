@@ -12,7 +12,7 @@ def test_each_group_is_missed_by_a_fit_of_the_others():
 
 
 def test_progress_names_each_group_once_and_rises():
-    told = []
-    leave_one_out(GROUP, lambda out: VALUE[out], lambda *said: told.append(said))
-    assert [text for text, _ in told] == [f"Leaving out {name}" for name in "abc"]
-    assert [share for _, share in told] == [0.0, 1 / 3, 2 / 3]
+    message = []
+    leave_one_out(GROUP, lambda out: VALUE[out], lambda *said: message.append(said))
+    assert [text for text, _ in message] == [f"Leaving out {name}" for name in "abc"]
+    assert [share for _, share in message] == [0.0, 1 / 3, 2 / 3]

@@ -19,7 +19,7 @@ def test_rows_are_given_as_text_by_column():
 
 
 @pytest.mark.parametrize(
-    ("lines", "told"),
+    ("lines", "said"),
     [
         ([], r"line 1 must be a heading with steel, hrc as well; got nothing"),
         (["steel,mo_wt"], r"line 1 must be a heading with hrc as well; got steel, mo_wt"),
@@ -38,8 +38,8 @@ def test_rows_are_given_as_text_by_column():
         "long", "quote",
     ],
 )  # fmt: skip
-def test_a_fault_is_told_with_its_place_and_value(lines, told):
-    with pytest.raises(SelectorError, match=told):
+def test_a_fault_is_told_with_its_place_and_value(lines, said):
+    with pytest.raises(SelectorError, match=said):
         rows(*lines)
 
 

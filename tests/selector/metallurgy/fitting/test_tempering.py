@@ -39,13 +39,13 @@ def hundred():
 
 
 def test_steels_left_out_are_predicted_to_the_aim(hundred):
-    told = []
-    left_out = leave_one_steel_out_hrc(hundred, lambda *step: told.append(step))
+    said = []
+    left_out = leave_one_steel_out_hrc(hundred, lambda *step: said.append(step))
     residual = left_out[hundred.hrc >= 20.0]
     assert residual.size == 99
     assert mean_error_hrc(hundred, left_out) == np.abs(residual).mean() <= 1.3
     assert abs(residual.mean()) <= 0.5
-    assert [share for _, share in told] == pytest.approx(np.arange(24) / 24)
+    assert [share for _, share in said] == pytest.approx(np.arange(24) / 24)
 
 
 def test_error_interval_holds_steels_left_out(hundred):
