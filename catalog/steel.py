@@ -147,10 +147,11 @@ class Limitation(Record):
 
 
 class Steel(Record):
-    """One catalogue steel; `slug` is the file name."""
+    """One catalogue steel; `slug` is the file name, `called` what a toolroom calls it."""
 
     slug: Text
     name: Text
+    called: Text | None = None
     family: Text
     kind: SteelClass
     summary: Text
@@ -188,6 +189,11 @@ class Steel(Record):
     def __hash__(self) -> int:
         """Return the hash of its slug: equal records have equal ones, and it is quick."""
         return hash(self.slug)
+
+    @property
+    def spoken(self) -> str:
+        """Its name as a toolroom says it, for instance "silver steel (115CrV3)"."""
+        return self.name if self.called is None else f"{self.called} ({self.name})"
 
     def names(self) -> tuple[str, ...]:
         """Return every designation, the main name first."""

@@ -4,6 +4,7 @@ Hardness is in HRC from 20 up and in Brinell below, where Rockwell C is not defi
 """
 
 import math
+from collections.abc import Iterable
 
 from selector.hardness_scale import LOWEST_HRC, hb_from_hv, hv_from_hrc
 from selector.record import Spread, TemperOut
@@ -65,6 +66,28 @@ def shown_spread(spread: Spread) -> str:
 def in_sentence(name: str) -> str:
     """Return a name of the catalogue as it stands within a sentence, its initial small."""
     return name[:1].lower() + name[1:]
+
+
+_CONDITIONS = {"hard-element": "bought ready hard"}
+
+
+def condition_words(condition: str) -> str:
+    """Return a supply condition as the trade says it."""
+    return _CONDITIONS.get(condition, condition)
+
+
+def in_bath(route: str, medium: str | None) -> str:
+    """Return a route with its bath: "Local flame hardening, quenched in oil"."""
+    if medium is None:
+        return route
+    how = "cooled" if medium == "air" else "quenched"
+    return f"{route}, {how} in {medium.replace('-', ' ')}"
+
+
+def either(names: Iterable[str]) -> str:
+    """Return things of which one is needed: "furnace, kiln or forge"."""
+    *first, last = dict.fromkeys(names)
+    return f"{', '.join(first)} or {last}" if first else last
 
 
 def in_100(share: float) -> str:

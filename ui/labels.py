@@ -6,6 +6,7 @@ from typing import Literal
 
 from selector.advice.record import CostOut, OptionOut
 from selector.record import Spread
+from selector.wording import condition_words
 
 _WORDS = {
     # safety use
@@ -135,4 +136,5 @@ def route(option: OptionOut, media: Mapping[str, str]) -> str:
 
 def option(option: OptionOut) -> str:
     """Return an option in one line."""
-    return f"{option.place} · {option.steel}, {option.condition}: {lower(option.route_name)}"
+    bar = f"{option.spoken}, {condition_words(option.condition)}"
+    return f"{option.place} · {bar}: {lower(option.route_name)}"

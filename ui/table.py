@@ -6,7 +6,15 @@ from collections.abc import Iterable, Mapping
 import pandas as pd
 
 from selector.advice.record import AdviceOut, OptionOut, RangeOut, RejectedOut
-from selector.wording import shown, shown_range, shown_spread, temper_words
+from selector.record import Spread
+from selector.wording import (
+    condition_words,
+    shown,
+    shown_mm,
+    shown_range,
+    shown_spread,
+    temper_words,
+)
 from ui import labels
 
 
@@ -28,7 +36,7 @@ def ranking(options: Iterable[OptionOut], media: Mapping[str, str]) -> pd.DataFr
     return pd.DataFrame(
         {
             "No.": option.place,
-            "Steel, as bought": f"**{option.steel}** {option.condition}",
+            "Steel, as bought": f"**{option.spoken}**, {condition_words(option.condition)}",
             "Route": labels.route(option, media),
             "Temper": temper_words(option.temper),
             "Surface hardness": shown_spread(option.hardness.surface),
@@ -54,6 +62,11 @@ def demands(option: OptionOut) -> pd.DataFrame:
     )
 
 
+def _bow(movement: Spread) -> str:
+    """Return a bow with its upper end, to a hundredth of a millimetre."""
+    return f"{shown_mm(movement.p50 or 0.0)}, at most {shown_mm(movement.p95 or 0.0)}"
+
+
 def predicted(option: OptionOut) -> pd.DataFrame:
     """Return what is predicted of the part, with its 90 % range."""
     rows = {
@@ -61,8 +74,7 @@ def predicted(option: OptionOut) -> pd.DataFrame:
         "Core hardness": shown_spread(option.hardness.core),
         "Shank hardness": shown_spread(option.hardness.shank),
         "Hard to a depth of": labels.span(option.hardness.depth_mm, 1),
-        "Movement": f"{labels.span(option.movement_mm, 3)}; "
-        f"permitted {option.permitted_movement_mm:g} mm",
+        "Bow": f"{_bow(option.movement_mm)}; permitted {option.permitted_movement_mm:g} mm",
         "Cost of a good part": labels.money(option.cost),
         "In hand after": f"{option.days:g} days",
     }
@@ -86,7 +98,7 @@ def criteria(option: OptionOut, ranges: Iterable[RangeOut]) -> pd.DataFrame:
         {
             "Weighed": labels.upper(row.words),
             "Value": labels.number(option.criteria[row.criterion].value, row.unit, currency),
-            "Merit, 0 to 1": f"{option.criteria[row.criterion].merit:.2f}",
+            "How good, 0 to 1": f"{option.criteria[row.criterion].merit:.2f}",
             "Weight": f"{100 * row.weight:.0f} %",
         }
         for row in ranges
@@ -99,7 +111,7 @@ def asked(advice: AdviceOut) -> pd.DataFrame:
         {
             "Zone": zone.zone,
             "Hardness aimed at": _window(zone.low_hrc, zone.high_hrc),
-            "Limits of what works": _window(zone.floor_hrc, zone.ceiling_hrc),
+            "Must lie between": _window(zone.floor_hrc, zone.ceiling_hrc),
             "Hard to a depth of": f"{zone.depth_mm:g} mm" if zone.depth_mm else "not asked",
             "Because": labels.plain(zone.reason),
         }

@@ -5,16 +5,9 @@ from selector.decision.option import Option
 from selector.decision.output import temper_out
 from selector.figure import median
 from selector.job.demand import Demand
-from selector.job.treatment import Means, Treatment
-from selector.wording import in_sentence, shown, shown_range
+from selector.job.treatment import Means
+from selector.wording import condition_words, in_bath, in_sentence, shown, shown_range
 
-_BOUGHT_AS = {"hard-element": "bought ready hard"}
-# What a route does, where its name in the catalogue is a heading. It ends before the bath.
-_ROUTE_WORDS = {
-    "through-torch": "heated all over by torch or forge",
-    "through-furnace": "heated all over in a furnace",
-    "local-torch": "flame-hardened locally",
-}
 _BY_MEANS: dict[Means, str] = {
     "oven": "in the oven",
     "furnace": "in the furnace",
@@ -27,34 +20,23 @@ _BY_MEANS: dict[Means, str] = {
 def name(option: Option) -> str:
     """Return an option in words: steel, what is done to it, and temper."""
     work, temper = option.treatment, option.choice.temper
-    bar = _BOUGHT_AS.get(work.condition.name, work.condition.name)
+    bar = f"{work.steel.spoken}, {condition_words(work.condition.name)}"
     if temper.means == "residual":
-        return f"{work.steel.name} ({bar}), {_end_words(option)}"
-    text = f"{work.steel.name} ({bar}), {_route_words(work)}"
+        return f"{bar}: {_end_words(option)}"
+    medium = work.medium if work.route.place == "workshop" else None
+    text = in_bath(in_sentence(work.route.name), medium.slug if medium else None)
+    text = f"{bar}: {text}"
     if temper.means == "none":
         return text
     return f"{text}, tempered at {temper.temperature_c:.0f} °C {_BY_MEANS[temper.means]}"
 
 
-def _route_words(work: Treatment) -> str:
-    """Return what is done with the bar, with the bath of the workshop where there is one."""
-    text = _ROUTE_WORDS.get(work.route.slug, in_sentence(work.route.name))
-    if work.medium is None or work.route.place != "workshop":
-        return text
-    quenched = ", quenched" if work.route.slug in _ROUTE_WORDS else ""
-    return f"{text}{quenched} in {_bath(work)}"
-
-
 def _end_words(option: Option) -> str:
     """Return how an end is quenched and tempered by the heat left behind it."""
-    bath, temper = _bath(option.treatment), temper_out(option.choice)
+    medium, temper = option.treatment.medium, temper_out(option.choice)
     shade = temper.colour or f"{temper.temperature_c:.0f} °C"
-    return f"the end quenched in {bath}, the colour let run down and quenched out at {shade}"
-
-
-def _bath(work: Treatment) -> str:
-    """Return the bath of a treatment in words."""
-    return work.medium.slug.replace("-", " ") if work.medium else "air"
+    end = in_bath("the end", medium.slug if medium else None)
+    return f"{end}, the colour let run down and quenched out at {shade}"
 
 
 def headline(advice: Advice) -> str:
@@ -87,7 +69,7 @@ def headline(advice: Advice) -> str:
         return text
     if advice.toss_up:
         return f"A toss-up between {name(best)} and {name(advice.options[1])}."
-    return f"{name(best)}: {hrc}{_off(best, advice.job.leading)}.{_brittle(best)}"
+    return f"{name(best)}; gives {hrc}{_off(best, advice.job.leading)}.{_brittle(best)}"
 
 
 def _off(option: Option, demand: Demand) -> str:

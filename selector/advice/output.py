@@ -89,6 +89,7 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
         place=place,
         steel=work.steel.name,
         steel_slug=work.steel.slug,
+        spoken=work.steel.spoken,
         family=work.steel.family,
         family_name=advice.job.catalog.families[work.steel.family].name,
         condition=work.condition.name,

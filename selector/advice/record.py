@@ -49,6 +49,7 @@ class OptionOut(Plain):
     place: int
     steel: str
     steel_slug: str
+    spoken: str
     family: str
     family_name: str
     condition: str

@@ -7,7 +7,13 @@ from rich.markup import escape
 
 from selector.advice.record import AdviceOut, MethodOut, OptionOut, RejectedOut
 from selector.commands.terminal import print_figure, print_section
-from selector.wording import shown_spread, temper_words, times_in_100
+from selector.wording import (
+    condition_words,
+    in_bath,
+    shown_spread,
+    temper_words,
+    times_in_100,
+)
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -49,10 +55,10 @@ def _rows(option: OptionOut) -> list[tuple[str, str]]:
 
 def _print_option(option: OptionOut, out: "Console") -> None:
     """Print one option of the short list."""
-    medium = f" in {option.medium}" if option.medium else ""
+    route = in_bath(option.route_name, option.medium)
     out.print(
-        f"[bold]{option.place}. {escape(option.steel)}[/bold], {option.condition}: "
-        f"{escape(option.route_name + medium)}"
+        f"[bold]{option.place}. {escape(option.spoken)}[/bold], "
+        f"{condition_words(option.condition)}: {escape(route)}"
     )
     for name, text in _rows(option):
         print_figure(name, text, out)
@@ -121,7 +127,7 @@ def print_advice(advice: AdviceOut, out: "Console") -> None:
         ),
         ("Worth knowing", advice.remarks),
         ("Coupon first", [f"{n}. {step}" for n, step in enumerate(advice.coupon, start=1)]),
-        ("Other ways of weighing", _methods(advice.other_methods)),
+        ("How firm is this?", _methods(advice.other_methods)),
         ("By methods of other families", _compared(advice)),
         ("Assumed", advice.assumptions),
         ("Cautions", [f"{item.step}: {item.text} [{item.id}]" for item in advice.cautions]),

@@ -58,17 +58,23 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
 def _rows(side: "SideOut") -> dict[str, str]:
     """Return one side as rows of the table."""
-    from selector.wording import shown_spread, temper_words, times_in_100  # noqa: PLC0415
+    from selector.wording import (  # noqa: PLC0415
+        condition_words,
+        shown_mm,
+        shown_spread,
+        temper_words,
+        times_in_100,
+    )
 
-    cost = side.cost
+    cost, move = side.cost, side.movement_mm
     rows = {
-        "steel": f"{side.steel}, {side.condition}",
+        "steel": f"{side.steel}, {condition_words(side.condition)}",
         "route": side.route,
         "temper": temper_words(side.temper),
         "surface": shown_spread(side.surface),
         "core": shown_spread(side.core),
         "depth": f"{side.depth_mm.p50:.1f} mm" if side.depth_mm.p50 is not None else "unknown",
-        "moves": f"{side.movement_mm.p50:.2f} mm (to {side.movement_mm.p95:.2f})",
+        "bows": f"{shown_mm(move.p50 or 0.0)} (to {shown_mm(move.p95 or 0.0)})",
         "cost": f"{cost.p05:.0f}–{cost.p95:.0f} {cost.unit}",
         "of that": ", ".join(f"{k} {v:.0f}" for k, v in side.items.items() if v >= 0.5),
         "days": f"{side.days:g}",

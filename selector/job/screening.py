@@ -15,6 +15,7 @@ from selector.job.geometry import as_cooled
 from selector.job.treatment import Treatment, is_torched
 from selector.requirement import Requirement
 from selector.requirement.part import Section
+from selector.wording import either
 
 # Hopeless beyond this multiple of a heat source's section. Common practice, no source.
 HOPELESS = 1.5
@@ -185,14 +186,31 @@ def _still_air(asked: Requirement, work: Treatment) -> Gate | None:
     return None
 
 
+# What a workshop calls its heat sources; the rest go by their names in the catalogue.
+_SOURCE_NOUN = {
+    "muffle-furnace": "furnace",
+    "heat-treat-oven": "furnace",
+    "hand-torch": "torch",
+    "propylene-torch": "torch",
+    "oxy-propane": "torch",
+    "oxy-acetylene": "torch",
+    "charcoal-forge": "forge",
+    "kitchen-oven": "oven",
+    "salt-bath": "salt pot",
+    "induction": "induction heater",
+}
+
+
 def _equipment(asked: Requirement, work: Treatment) -> Gate | None:
     """Object where the workshop lacks the heat, or must not send out."""
     if work.route.place == "subcontract" and not asked.workshop.subcontract:
         return Gate("equipment", "fail", "needs a firm, and nothing is to be sent out")
     if work.route.heat_sources and work.source is None:
-        return Gate("equipment", "fail", f"needs one of: {', '.join(work.route.heat_sources)}")
+        sources = (_SOURCE_NOUN.get(s, s.replace("-", " ")) for s in work.route.heat_sources)
+        return Gate("equipment", "fail", f"needs a heat source: {either(sources)}")
     if work.route.media and work.medium is None:
-        return Gate("equipment", "fail", f"needs a bath: {', '.join(work.route.media)}")
+        baths = (slug.replace("-", " ") for slug in work.route.media)
+        return Gate("equipment", "fail", f"needs a bath of {either(baths)}")
     return None
 
 

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from selector.versus.record import SideOut, SwapOut
-from selector.wording import times_in_100
+from selector.wording import condition_words, in_sentence, times_in_100
 
 _WORDS = {"cost": "cheaper", "score": "better"}
 
@@ -77,4 +77,5 @@ def headline(first: SideOut, second: SideOut, swaps: tuple[SwapOut, ...]) -> str
 
 def _what(side: SideOut) -> str:
     """Return an option by steel, condition and route."""
-    return f"{side.steel} ({side.condition}; {side.route[0].lower()}{side.route[1:]})"
+    bar, route = condition_words(side.condition), in_sentence(side.route)
+    return f"{side.steel} ({bar}; {route})"

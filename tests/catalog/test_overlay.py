@@ -99,6 +99,7 @@ def bath(medium="oil", **of_it):
 
 # How fields are tried that an ordinary furnace-hardened shaft does not read.
 CASES: dict[str, Case] = {
+    "steels.called": Case("115crv3", QUIET, SILVER),
     "steels.family": Case("c45", values=("high-carbon",)),
     "steels.summary": Case("c45", listing="steels"),
     "steels.corrosion": Case("c45", {"limit.corrosion": "severe"}),

@@ -26,7 +26,7 @@ if advice.apart:
 st.header("Assumed")
 piece.bullets(advice.assumptions)
 if advice.other_methods:
-    st.header("Other ways of weighing")
+    st.header("How firm is this?")
     piece.table(table.methods(advice))
 if advice.pairwise:
     st.header("One against another")

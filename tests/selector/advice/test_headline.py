@@ -13,7 +13,7 @@ def test_an_option_in_words_names_steel_condition_route_and_temper(advice):
         text = name(option)
         condition = option.treatment.condition.name
         bar = "bought ready hard" if condition == "hard-element" else condition
-        assert text.startswith(f"{option.treatment.steel.name} ({bar}), ")
+        assert text.startswith(f"{option.treatment.steel.spoken}, {bar}: ")
         temper = option.choice.temper
         by_heat = temper.means not in {"none", "residual"}
         assert (f"tempered at {temper.temperature_c:.0f} °C" in text) is by_heat

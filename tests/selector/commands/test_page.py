@@ -23,7 +23,7 @@ def record(advice):
 
 def test_every_option_shown_has_its_lines_in_order(record):
     text = page(record)
-    places = [text.index(f"{option.place}. {option.steel}") for option in record.options]
+    places = [text.index(f"{option.place}. {option.spoken}") for option in record.options]
     assert places == sorted(places)
     assert text.count("   surface ") == text.count("   cost ") == 4
     for option in record.options:

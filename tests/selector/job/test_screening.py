@@ -40,8 +40,8 @@ OBJECTIONS = [
     (work("c45", "case-compound", "water"), {}, "response", "fail", ""),
     (work("unknown"), {}, "response", "unknown", "coupon"),
     # heat the workshop has not, or that does not reach
-    (work(source=None), {}, "equipment", "fail", "oxy-propane"),
-    (work(medium=None), {}, "equipment", "fail", "oil"),
+    (work(source=None), {}, "equipment", "fail", "needs a heat source: torch or forge"),
+    (work(medium=None), {}, "equipment", "fail", "needs a bath of water, "),
     (work(route="subcontract-vacuum", source=None), {}, "equipment", "fail", "firm"),
     (work("x153crmov12"), {}, "response", "fail", ""),
     (work(source="hand-torch"), {"part.section.0.size": 90}, "heating", "fail", "round"),

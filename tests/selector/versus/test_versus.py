@@ -51,7 +51,7 @@ def test_one_steel_treated_two_ways_is_told_by_its_route():
     comparison = versus(REQUEST, SIMPLE.replace("subcontract-vacuum", "through-torch").replace(
         "furnace-200c", "oven-200c"), SIMPLE, CATALOG)  # fmt: skip
     last = comparison.headline.rsplit(". ", maxsplit=1)[-1]
-    assert "whole part by torch or forge)" in last or "send out to harden" in last
+    assert "heated all over by torch or forge)" in last or "send out to harden" in last
 
 
 def test_turned_about_it_says_the_same():
