@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 # Gates that turn a treatment down mostly before anything is predicted.
 SCREENED = frozenset({"safety", "equipment", "stock", "response", "medium", "shape"})
+# A smaller cost of failures in use, a part, is not worth a line.
+LEAST_FAILING = 1.0
 # Lines of what is out: of what was predicted, and in all.
 PREDICTED, SHOWN = 6, 14
 
@@ -38,8 +40,8 @@ def _rows(option: OptionOut) -> list[tuple[str, str]]:
         ("risk", option.chief_risk),
         ("cost", f"{money} a good part, {option.days:g} days"),
     ]
-    if failing is not None and failing.p50 is not None:
-        rows.append(("failing", f"{failing.p50:.2f} {option.cost.currency} a part in use"))
+    if failing is not None and failing.p50 is not None and failing.p50 >= LEAST_FAILING:
+        rows.append(("failing", f"{failing.p50:.0f} {option.cost.currency} a part in use"))
     score = f"{option.score:.2f} ({option.score_p05:.2f}–{option.score_p95:.2f})"
     passing = f"comes out right {times_in_100(option.passing_all)}"
     rows.append(("score", f"{score}; {passing}"))

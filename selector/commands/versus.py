@@ -83,10 +83,10 @@ def _rows(side: "SideOut") -> dict[str, str]:
         "risks": "; ".join(side.risks) or "none above 1 in 200",
         "cautions": ", ".join(side.cautions) or "none of its own",
     }
-    if side.failure_cost is not None and side.failure_cost.p50 is not None:
-        rows["failures"] = (
-            f"{side.failure_cost.p50:.2f} {cost.unit} a part in service, not in the cost"
-        )
+    failures = side.failure_cost
+    if failures is not None and failures.p50 is not None:
+        money = f"{failures.p50:.0f}" if failures.p50 >= 1 else "under 1"
+        rows["failures"] = f"{money} {cost.unit} a part in service, not in the cost"
     return rows
 
 
