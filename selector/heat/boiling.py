@@ -110,6 +110,10 @@ _BY_MOTION: Mapping[str, tuple[float, ...]] = MappingProxyType(
 _MOVED_AS: Mapping[str, str] = MappingProxyType({"vegetable-oil": "fast-oil", "polymer": "oil"})
 
 
+# From the heat to a bath beside the work, by a practised hand. Common practice. [s]
+DELAY_S = 1.5
+
+
 @dataclass(frozen=True, slots=True)
 class Bath:
     """A quench bath; without a temperature it has the usual one of its medium.
@@ -121,6 +125,20 @@ class Bath:
     temperature_c: float | None = None
     agitation: Agitation = "moderate"
     keenness: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Quench:
+    """One quench: its bath, the spread of the bath's exchange, and the delay before it.
+
+    `bath` is None for a medium whose boiling is not described. `severity` is Grossmann's, 1/in,
+    `log_sd` the sd of its and of the exchange's logarithm.
+    """
+
+    bath: Bath | None
+    severity: float
+    log_sd: float
+    delay_s: float = DELAY_S
 
 
 @dataclass(frozen=True, slots=True, eq=False)

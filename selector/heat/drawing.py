@@ -1,7 +1,7 @@
-"""Tempering as heat: what each place of a part goes through in an oven, on sand, in a flame.
+"""Tempering as heat: what each place of a part goes through in an oven, on sand, out of a dip.
 
-A furnace gives every place the same; sand or a plate nearly so; a flame behind the hard end, or
-the heat left behind a dipped end, runs along the part, so that each place gets its own temper.
+A furnace gives every place the same, sand or a plate nearly so; the heat left behind a dipped
+end runs along the part, so that each place gets its own temper.
 """
 
 import math
@@ -19,7 +19,7 @@ from selector.heat.grid import Grid
 from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.operator import seen_cell
 from selector.heat.steel_property import cooling_steel, heating_steel
-from selector.heat.torch import AMBIENT_C, BARE_W_PER_M2_K, EMISSIVITY, Torch, flame_boundary
+from selector.heat.torch import AMBIENT_C, BARE_W_PER_M2_K, EMISSIVITY
 
 Floats = NDArray[np.float64]
 Means = Literal["oven", "furnace", "sand", "plate"]
@@ -98,45 +98,6 @@ def soaked(grid: Grid, means: Means, oven_c: float, time_s: float) -> Drawn:
     there = np.flatnonzero(coldest >= oven_c - NEAR_C)
     arrived = float(history.time_s[there[0]]) if there.size else math.inf
     return Drawn(grid.along_mm, history.time_s, history.temperature_c, arrived, history.end_c)
-
-
-def from_behind(
-    grid: Grid, flame: Torch, heated_mm: tuple[float, float], colour: tuple[float, float]
-) -> Drawn:
-    """Return the history of a hard end drawn by a flame behind it, dipped as the colour comes.
-
-    Parameters
-    ----------
-    grid : Grid
-        The part, hardened and cold. [-]
-    flame : Torch
-        The flame; a soft one runs evenly. [-]
-    heated_mm : tuple of float
-        Stretch that the flame plays on, from and to. [mm]
-    colour : tuple of float
-        Temperature that is waited for, °C, and the place where, mm. [-]
-
-    Returns
-    -------
-    Drawn
-        Histories along the part. [-]
-
-    Raises
-    ------
-    OutOfRangeError
-        As `conduct`.
-
-    References
-    ----------
-    .. [1] Common practice, no source.
-    """
-    wanted_c, at_mm = colour
-    watch = _surface(grid)
-    around = flame_boundary(grid, flame, heated_mm)
-    stop = Stop(seen_cell(grid, at_mm), wanted_c)
-    plan = Plan(PATIENCE_S, watch=watch, stop=stop)
-    history = conduct(grid, heating_steel(), around, AMBIENT_C, plan)
-    return _until(grid, history)
 
 
 def run_back(

@@ -74,7 +74,7 @@ def quench_boundary(
     immersion: Immersion | None = None,
     collapse_normal: float = 0.0,
     bath_end_c: float | None = None,
-    holder: Holder = "insulated",
+    holder: Holder | None = "insulated",
 ) -> Boundary:
     """Return the boundary of a part that is immersed, wholly or in part.
 
@@ -94,8 +94,8 @@ def quench_boundary(
     bath_end_c : float, optional
         Where part and bath end together; the bath warms to it over the film and a few seconds
         more for each millimetre. [°C]
-    holder : {"insulated", "tongs", "chuck"}, optional
-        What holds the far end. [-]
+    holder : {"insulated", "tongs", "chuck"} or None, optional
+        What holds the far end; None where that is in the bath like the working end. [-]
 
     Returns
     -------
@@ -125,7 +125,8 @@ def quench_boundary(
         warm = boiling_curve(replace(bath, temperature_c=bath_end_c))
     life = cold.film_s * math.exp(cold.film_log_sd * collapse_normal)
     along, held = grid.wall_along_mm(), grid.wall_face == "held"
-    edges = np.unique(along[np.isin(grid.wall_face, ["end", "shoulder"])])
+    wetted = ["end", "shoulder"] if holder else ["end", "shoulder", "held"]
+    edges = np.unique(along[np.isin(grid.wall_face, wetted)])
     away = (
         np.abs(along[:, None] - edges).min(axis=1)
         if edges.size
@@ -136,9 +137,10 @@ def quench_boundary(
     spans = _padded([_under(dip, float(z)) for z in places])[place_of]
     knots, shares = _walls(spans, dry, _warming_s(grid))
     share = np.concatenate([shares, np.zeros((*knots.shape, 1))], axis=2)
-    share[held] = np.eye(6)[5]
+    if holder is not None:
+        share[held] = np.eye(6)[5]
     curves = [convection(AIR_H["none"], AIR_C, AIR_EMISSIVITY), cold.film, cold.wet]
-    return mixed([*curves, warm.film, warm.wet, held_end(holder)], share, knots)
+    return mixed([*curves, warm.film, warm.wet, held_end(holder or "insulated")], share, knots)
 
 
 def _warming_s(grid: Grid) -> float:

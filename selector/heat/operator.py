@@ -1,12 +1,10 @@
-"""The operator at the torch: heats to a colour, is a little late, holds, sees unevenness.
+"""The operator at the torch: how well he reads a heat, how late he is, what side he sees.
 
-He is a controller with errors. He stops where he believes the heat to be; a strong flame on a
-small part he turns back, because nobody stops in time above some 30 °C/s; then he plays the
-flame over the place to hold it.
+He is a controller with errors: he stops where he believes the heat to be, and a little late.
 """
 
 import math
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -14,10 +12,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.errors import OutOfRangeError, Problem
-from selector.heat.conduction import History, Plan, Stop, conduct
+from selector.heat.conduction import History
 from selector.heat.grid import Grid
-from selector.heat.steel_property import SteelClass, heating_steel
-from selector.heat.torch import AMBIENT_C, Torch, flame_boundary, wrap_fraction
+from selector.heat.steel_property import heating_steel
+from selector.heat.torch import Torch, wrap_fraction
 
 Floats = NDArray[np.float64]
 
@@ -39,7 +37,6 @@ LIGHT: Mapping[str, tuple[float, float]] = MappingProxyType(
 )
 
 FASTEST_C_PER_S = 30.0  # faster, nobody can stop in time (common practice)
-TRIES = 5  # at the right share of the flame
 LATE_S = 0.7  # from seeing the colour to taking the flame away (estimated)
 # Differences from side to side beyond this are seen as a change of colour: "turn it". [°C]
 SEEN_C = 60.0
@@ -65,39 +62,6 @@ class Reading:
             + bias_normal * self.bias_c
             + scatter_normal * self.scatter_c
         )
-
-
-@dataclass(frozen=True, slots=True)
-class Operator:
-    """What the operator does: stops at a (true) heat, holds it, turns the part or not."""
-
-    stop_c: float
-    hold_s: float = 20.0
-    turns: bool = True
-    hearth: bool = False
-    patience_s: float = 600.0
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Heated:
-    """A part heated by an operator: joined history, field at the end, what he did.
-
-    `uneven_k` is the difference from side to side as he stops; `hottest_c` the hottest place (a
-    corner, mostly); `level` the share of the flame he used; `ceiling_c` where it stuck if the
-    heat was not reached.
-    """
-
-    reached: bool
-    time_s: Floats
-    temperature_c: Floats
-    end_c: Floats
-    heat_s: float
-    level: float
-    hottest_c: float
-    uneven_k: float
-    efficiency_fraction: float
-    gas_l: float
-    ceiling_c: float
 
 
 def reading(instruments: Iterable[str], light: str) -> Reading:
@@ -163,129 +127,6 @@ def seen_cell(grid: Grid, along_mm: float) -> int:
     return row * grid.along_mm.size + column
 
 
-def heat_end(
-    grid: Grid,
-    flame: Torch,
-    operator: Operator,
-    view: tuple[int, tuple[float, float]],
-    steel_class: SteelClass = "low-alloy",
-    watch: tuple[int, ...] | None = None,
-) -> Heated:
-    """Return what becomes of a bar's end in the flame of an operator.
-
-    Parameters
-    ----------
-    grid : Grid
-        The part. [-]
-    flame : Torch
-        The flame as it is set. [-]
-    operator : Operator
-        What he does. [-]
-    view : tuple of int and tuple of float
-        The cell he watches, and the stretch he heats, from and to, mm. [-]
-    steel_class : {"low-alloy", "high-alloy"}, optional
-        Property set. [-]
-    watch : tuple of int, optional
-        Cells to write down; left out, all. [-]
-
-    Returns
-    -------
-    Heated
-        The history. [-]
-
-    Raises
-    ------
-    OutOfRangeError
-        The heat to stop at, the hold or the length is not a sensible number.
-
-    Notes
-    -----
-    Flat out to the heat and `LATE_S` beyond it; above 30 °C/s the flame is turned down in that
-    measure. In the hold the flame goes wherever the part is still dull.
-
-    References
-    ----------
-    .. [1] Common practice, no source.
-    """
-    cell, heated_mm = view
-    _check(operator, heated_mm)
-    steel = heating_steel(steel_class)
-    plan = Plan(operator.patience_s, watch=watch, stop=Stop(cell, operator.stop_c))
-
-    def flat_out(level: float) -> History:
-        around = flame_boundary(grid, flame, heated_mm, level, operator.hearth)
-        return conduct(grid, steel, around, AMBIENT_C, plan)
-
-    level, first = _drawn_back(flat_out, (operator.stop_c - AMBIENT_C) / FASTEST_C_PER_S)
-    parts = [first]
-    if first.stopped:
-        boundary = flame_boundary(grid, flame, heated_mm, level, operator.hearth)
-        late = conduct(grid, steel, boundary, parts[0].end_c, _then(parts, watch, LATE_S))
-        parts.append(late)
-        if operator.hold_s > 0.0:
-            hold = flame_boundary(
-                grid, flame, heated_mm, level, operator.hearth, operator.stop_c
-            )
-            plan = _then(parts, watch, operator.hold_s)
-            parts.append(conduct(grid, steel, hold, late.end_c, plan))
-    return _joined(grid, parts, flame, operator, (cell, level))
-
-
-def _drawn_back(
-    flat_out: Callable[[float], History], shortest_s: float
-) -> tuple[float, History]:
-    """Return the share of the flame that gives time enough to stop, and its heating."""
-    level, found = 1.0, flat_out(1.0)
-    best, too_weak = (level, found), 0.0
-    for _ in range(TRIES):
-        if found.stopped and found.time_s[-1] > 0.95 * shortest_s:
-            return level, found
-        if found.stopped:
-            best = (level, found)
-            wanted = level * float(found.time_s[-1]) / shortest_s
-        else:
-            too_weak = level
-            wanted = 0.0
-        if best[0] <= 1.05 * too_weak or not best[1].stopped:
-            break
-        level = max(
-            wanted, float(np.sqrt(max(too_weak, 0.2 * best[0]) * best[0])) * (too_weak > 0)
-        )
-        found = flat_out(level)
-    return (level, found) if found.stopped else best
-
-
-def _then(parts: list[History], watch: tuple[int, ...] | None, seconds_s: float) -> Plan:
-    """Return the plan of the next stretch."""
-    return Plan(seconds_s, start_s=float(parts[-1].time_s[-1]), watch=watch)
-
-
-def _joined(
-    grid: Grid, parts: list[History], flame: Torch, operator: Operator, how: tuple[int, float]
-) -> Heated:
-    """Join the stretches of one heat."""
-    cell, level = how
-    time_s = np.concatenate([parts[0].time_s, *(p.time_s[1:] for p in parts[1:])])
-    rows = [parts[0].temperature_c, *(p.temperature_c[:, 1:] for p in parts[1:])]
-    heat_s = float(parts[0].time_s[-1])
-    gas_l = level * flame.gas_flow_l_per_min * float(time_s[-1]) / 60.0
-    first_gas_j = level * flame.power_w * heat_s
-    hottest = max(float(p.end_c[grid.active].max()) for p in parts)
-    return Heated(
-        parts[0].stopped,
-        time_s,
-        np.concatenate(rows, axis=1),
-        parts[-1].end_c,
-        heat_s,
-        level,
-        hottest,
-        side_difference_k(grid, parts[0], flame, operator.turns),
-        parts[0].stored_j / first_gas_j,
-        gas_l,
-        float(parts[0].end_c.ravel()[cell]),
-    )
-
-
 def side_difference_k(grid: Grid, heating: History, flame: Torch, turns: bool = True) -> float:
     """Return the difference between the flame's side of a bar and its back, as it is stopped.
 
@@ -331,22 +172,3 @@ def side_difference_k(grid: Grid, heating: History, flame: Torch, turns: bool = 
     built = 1.0 - math.exp(-SIDE_ROOT * diffusivity * time_s / radius_m**2)
     difference = 2.0 * first * radius_m / conductivity * built
     return difference * (TURNED_SHARE if turns else 1.0)
-
-
-def _check(operator: Operator, heated_mm: tuple[float, float]) -> None:
-    """Refuse what cannot be done."""
-    found = []
-    if not 100.0 <= operator.stop_c <= 1400.0:
-        rule, step = "between 100 and 1400 °C", "Give the hardening heat of the steel."
-        found.append(Problem("stop_c", rule, f"{operator.stop_c:g} °C", step))
-    if not 0.0 <= operator.hold_s <= 3600.0:
-        rule, step = "between 0 and 3600 s", "An open flame holds for minutes only."
-        found.append(Problem("hold_s", rule, f"{operator.hold_s:g} s", step))
-    if not 0.0 < operator.patience_s <= 3600.0:
-        rule, step = "above 0 and at most 3600 s", "An open flame heats for minutes only."
-        found.append(Problem("patience_s", rule, f"{operator.patience_s:g} s", step))
-    if not 0.0 <= heated_mm[0] < heated_mm[1] < math.inf:
-        rule, got = "from 0 or more to beyond it", f"{heated_mm[0]:g} to {heated_mm[1]:g} mm"
-        found.append(Problem("heated_mm", rule, got, "Give the stretch to heat."))
-    if found:
-        raise OutOfRangeError(*found)

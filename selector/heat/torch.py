@@ -27,6 +27,7 @@ BARE_W_PER_M2_K = 15.0  # still air on hot steel beside the flame (estimated)
 HEARTH_OPEN = 0.4
 # A held place has the flame half the time at its heat, all of it this much / 2 below. [°C]
 HOLD_BAND_C = 30.0
+SAME_MM = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -244,7 +245,7 @@ def flame_boundary(
 
     The girth is a mean over the turn; the working end and shoulders are washed like the side at
     that place; a bore and the held end are not washed. To hold, the flame is taken from each
-    place as it comes to the heat.
+    place as it comes to the heat. Of a part in a chamber only what is heated lies inside.
 
     Parameters
     ----------
@@ -272,21 +273,29 @@ def flame_boundary(
     """
     outer = np.max(np.where(grid.active, grid.across_mm[:, None], 0.0), axis=0)
     wrap = wrap_fraction(flame.width_mm, 2.0 * outer[grid.mesh.wall_column])
-    share = level * wrap * swept_share(grid.wall_along_mm(), flame.width_mm, *heated_mm)
-    open_air = ~np.isin(grid.wall_face, ("bore", "held"))
+    along_mm = grid.wall_along_mm()
+    is_chamber = flame.wall_c > AMBIENT_C
+    swept = swept_share(along_mm, flame.width_mm, *heated_mm)
+    inside = (along_mm >= heated_mm[0] - SAME_MM) & (along_mm <= heated_mm[1] + SAME_MM)
+    share = level * wrap * (inside if is_chamber else swept)
+    # A far end that the flame reaches is not held, and is washed like the working end.
+    held = (grid.wall_face == "held") & (along_mm > heated_mm[1] + SAME_MM)
+    open_air = (grid.wall_face != "bore") & ~held
     washed = np.where(open_air, share, 0.0)
     bare = np.where(open_air, 1.0 - share, 0.0)
-    shares = np.stack([washed, bare, open_air.astype(float)], axis=-1)
+    lit = open_air & inside & is_chamber
+    shares = np.stack([washed, bare, lit, open_air & ~lit], axis=-1)
     gas = convection(flame.exchange, flame.flame_c)
     walls_c = flame.wall_c
     if hold_c is not None:
         gas = gas * np.clip((hold_c - SURFACE_C) / HOLD_BAND_C + 0.5, 0.0, 1.0)
         walls_c = max(min(walls_c, hold_c), AMBIENT_C)
-    seen = HEARTH_OPEN if hearth and flame.wall_c <= AMBIENT_C else 1.0
-    radiation = seen * convection(0.0, walls_c, EMISSIVITY)
+    seen = HEARTH_OPEN if hearth and not is_chamber else 1.0
+    walls = convection(0.0, walls_c, EMISSIVITY)
+    around = seen * convection(0.0, AMBIENT_C, EMISSIVITY)
     air = convection(BARE_W_PER_M2_K, AMBIENT_C)
     both = np.repeat(shares[:, None, :], 2, axis=1)
-    return mixed([gas, air, radiation], both, np.array([0.0, 1.0]))
+    return mixed([gas, air, walls, around], both, np.array([0.0, 1.0]))
 
 
 def ceiling_c(flame: Torch, diameter_mm: float, hearth: bool = False) -> float:

@@ -1,340 +1,323 @@
-"""Design histories of a part at a torch: a few heatings of the whole part, cold shank and all.
+"""The library of heatings of a part at a torch: each stop, hold and strength of flame once.
 
-One heating towards the hottest bin passes the cooler ones; from each it is held, and what every
-hold leaves is written down at a few places. So a part is heated once for each level of the
-flame, whatever the steels and baths that follow.
+One flat-out heating passes all stops, and from each the part is held; what the histories
+amount to is written down cell by cell. So a part is heated a few times, whatever the steels,
+baths and questions that follow.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import cached_property
-from itertools import accumulate, pairwise
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardening.heating_course import drawn_s, first_s, heating_rate, held_s
-from selector.heat.conduction import Plan, conduct
+from selector.hardening.heating_course import heating_rate, held_s, tempered_s
+from selector.heat.conduction import History, Plan, Stop, conduct
+from selector.heat.exchange import Boundary
 from selector.heat.grid import Grid, bar_grid
-from selector.heat.operator import LATE_S, Heated, Operator, heat_end, seen_cell
-from selector.heat.steel_property import SteelClass, heating_steel
-from selector.heat.torch import Torch, flame_boundary
-from selector.job.geometry import POSITIONS
-from selector.torch.part import EDGE_C, Stretch
+from selector.heat.operator import FASTEST_C_PER_S, LATE_S, seen_cell, side_difference_k
+from selector.heat.steel_property import heating_steel
+from selector.heat.torch import AMBIENT_C, flame_boundary
+from selector.torch.part import Torching
 
 Floats = NDArray[np.float64]
 
-# Cells of the design histories: the cooling times of a zone move by less than 1.5 % against
-# the full grid, those of its end by 6 %, on 8 to 28 mm.
-FINENESS = 0.6
-# The flame on the part, tip, gas and distance together: sd of its logarithm (published bands of
-# flux span a factor of two to three either side, one torch in one hand less; estimated).
-LEVEL_LOG_SD = 0.3
-# Once the surface is at heat the operator lingers, and the heat soaks in: time at heat with its
-# log sd (common practice).
-LINGER_S, LINGER_LOG_SD = 20.0, 0.5
-# The design: levels of the flame in sd, heats at which the operator stops, holds.
-LEVELS = (-1.5, 0.0, 1.5)
-STOPS_C = (750.0, 830.0, 910.0)
-HOLDS_S = (5.0, 10.0, 20.0, 40.0, 80.0, 160.0)
-MIDDLE = (1, 1, 2)
-# Instants between which a history is straight: on the way up, and after it stopped. [s]
-RISING = 25
-HELD_S = (1.0, 2.5, 5.0, 7.0, 10.0, 14.0, 20.0, 28.0, 40.0, 56.0, 80.0, 110.0, 160.0)
-WARM_C = 450.0
-# Below this no tempering counts.
+# Coarser than the full grid: cooling times of a zone move by less than 1.5 %, those of its end
+# by 6 %, on 8 to 28 mm.
+FINENESS = 0.8
+MIDDLE_STOP = 2
+# Strengths of the flame about the one that leaves time to stop; logarithms. [-]
+FLAMES_LOG = (-0.5, 0.0, 0.5)
+MIDDLE_FLAME = 1
+# Holds at which the part is looked at. [s]
+HOLDS_S = (0.0, 1.0, 2.5, 5.0, 7.0, 10.0, 14.0, 20.0, 28.0, 40.0, 56.0, 80.0, 110.0, 160.0)
+USUAL_HOLD_S = 20.0
+# Instants between which a history is straight on its way up, counted from here. [-], [°C]
+RISING, WARM_C = 25, 450.0
+# Below this no tempering counts. [°C]
 COLD_C = 250.0
-# The ring is looked for where the peak was at one of these. [°C]
-RING_C = (660.0, 700.0, 740.0, 780.0, 820.0)
-# Where a shank is looked at, and the end of a zone, as share of the wall.
-OUTER, RIM = 0.85, POSITIONS[0]
+# Steel melts here; what gets hotter is not followed. Iron-carbon diagram, from memory. [°C]
+MELTS_C = 1480.0
+# The time to a heat falls at least so fast with the flame, in logarithms. [-]
+FLATTEST = -0.1
+# The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
+EDGE_C = 20.0
 
 
-@dataclass(frozen=True, slots=True)
-class Torching:
-    """A part at a torch: what is heated, by what flame, by whom, and where it is looked at.
+@dataclass(frozen=True, slots=True, eq=False)
+class Reached:
+    """A flat-out heating as it passes one stop, and all that went before."""
 
-    `places` are those of the thickest leading section, as shares of its wall, rim first.
-    """
-
-    part: Stretch
-    flame: Torch
-    hand: Operator
-    steel_class: SteelClass
-    lead: int
-    places: tuple[float, ...] = POSITIONS
+    history: History
+    reached: bool
 
 
 @dataclass(frozen=True, eq=False)
-class Probes:
-    """Where a part is looked at; sections count along the stretch, from 0.
+class Heatings:
+    """All heatings of a part for one reach past its zone, read place by place.
 
-    `weight` gives the temperature of each probe from those of the steel cells; the probes are
-    the `hard` sections' places, the ends of the zone, the `soft` sections, then the ring.
+    Axes are flames, stops, holds and places; places are the steel cells of the grid, or what
+    `at` makes of them. `over_c` is the peak above the stop, `held_s` the hold at the peak that
+    dissolves as much, `log_tempered_s` the logarithm of the tempering as time at 600 °C, and
+    `field_c` how hot the places are at the middle flame. `to_stop_s`, `uneven_k` and
+    `hottest_c` go by flame and stop.
     """
 
+    torching: Torching
+    past_mm: float
     grid: Grid
-    hard: tuple[int, ...]
-    soft: tuple[int, ...]
-    ends: int
-    weight: Floats
+    log_flame: Floats
+    reached: NDArray[np.bool_]
+    to_stop_s: Floats
+    uneven_k: Floats
+    hottest_c: Floats
+    efficiency: float
+    over_c: Floats
+    log_rate: Floats
+    held_s: Floats
+    log_tempered_s: Floats
+    field_c: Floats
 
-    @property
-    def in_zone(self) -> int:
-        """How many probes lie in the zone, its ends included."""
-        return len(self.hard) * len(POSITIONS) + self.ends
+    @cached_property
+    def table(self) -> Floats:
+        """Peak, rate, hold and tempering side by side; (flames × stops × holds, 4 × places)."""
+        rate = np.broadcast_to(self.log_rate[:, :, None, :], self.over_c.shape)
+        parts = (self.over_c, rate, self.held_s, self.log_tempered_s)
+        joined = np.concatenate(parts, axis=-1)
+        return joined.reshape(-1, joined.shape[-1])
 
-    @property
-    def told(self) -> int:
-        """How many probes there are without the ring's."""
-        return self.in_zone + len(self.soft)
+    def at(self, weight: Floats) -> "Heatings":
+        """Return the same at places that lie between cells; weight is (places, cells)."""
+        return replace(
+            self,
+            over_c=self.over_c @ weight.T,
+            log_rate=self.log_rate @ weight.T,
+            held_s=self.held_s @ weight.T,
+            log_tempered_s=self.log_tempered_s @ weight.T,
+            field_c=self.field_c @ weight.T,
+        )
+
+    def in_time_log(self, stop_c: Floats) -> Floats:
+        """Return the log share of the flame that leaves time to stop, by heat. [-]."""
+        # Nobody stops in time above some 30 °C/s: the flame is turned down until he can.
+        stops = np.array(self.torching.stops_c)
+        shortest = np.log((stops - AMBIENT_C) / FASTEST_C_PER_S)
+        log_time = np.log(self.to_stop_s)
+        slope = (log_time[-1] - log_time[0]) / (self.log_flame[-1] - self.log_flame[0])
+        # A heat that no flame reaches takes as long as patience lasts.
+        slope = np.minimum(slope, FLATTEST)
+        share = self.log_flame[MIDDLE_FLAME] + (shortest - log_time[MIDDLE_FLAME]) / slope
+        return np.asarray(np.interp(stop_c, stops, share))
+
+    def effective_log(self, log_strength: Floats, stop_c: Floats) -> Floats:
+        """Return the log flame on the part: as it is, or turned down to stop in time. [-]."""
+        return np.minimum(log_strength, self.in_time_log(stop_c))
 
 
-@dataclass(frozen=True, eq=False)
-class Course:
-    """One heating to one stop and its hold: all cells, and when it was stopped."""
+@lru_cache(maxsize=12)
+def heatings(torching: Torching, past_mm: float) -> Heatings:
+    """Return all heatings of a part for one reach past its zone."""
+    grid = bar_grid(torching.part.sections, FINENESS)
+    log_flame = _middle_log_flame(torching, past_mm) + np.array(FLAMES_LOG)
+    runs = [_rises(torching, past_mm, float(np.exp(level))) for level in log_flame]
+    courses = [
+        _held(grid, torching, (past_mm, float(np.exp(level)), stop_c), run)
+        for level, rises in zip(log_flame, runs, strict=True)
+        for stop_c, run in zip(torching.stops_c, rises, strict=True)
+    ]
+    shape = (len(FLAMES_LOG), len(torching.stops_c))
+    over, rate, hold, tempered, field = _read(courses, shape, np.array(torching.stops_c))
+    middle = runs[MIDDLE_FLAME][MIDDLE_STOP].history
+    power_w = torching.flame.power_w * float(np.exp(log_flame[MIDDLE_FLAME]))
+    return Heatings(
+        torching,
+        past_mm,
+        grid,
+        log_flame,
+        np.array([[r.reached for r in rises] for rises in runs]),
+        np.array([[float(r.history.time_s[-1]) for r in rises] for rises in runs]),
+        np.array([[_uneven_k(grid, torching, r) for r in rises] for rises in runs]),
+        np.array([float(c.temperature_c.max()) for c in courses]).reshape(shape),
+        middle.stored_j / (power_w * float(middle.time_s[-1])),
+        over,
+        rate,
+        hold,
+        tempered,
+        field[MIDDLE_FLAME],
+    )
+
+
+@lru_cache(maxsize=64)
+def least_past_mm(torching: Torching) -> float:
+    """Return how far past the zone the flame goes for the edge of the zone to come to heat.
+
+    The farther it goes, the thinner it is spread: it goes no farther than the zone comes to
+    heat, and where that never does, as near as may be.
+
+    Parameters
+    ----------
+    torching : Torching
+        Part, flame, operator.
+
+    Returns
+    -------
+    float
+        The least of the reaches that serve. [mm]
+    """
+    part = torching.part
+    edges = [z for z in part.zone_mm if 0.0 < z < part.length_mm]
+    reaches = [share * part.thickest_mm for share in part.pasts]
+    if not edges:
+        return 0.0
+    grid = bar_grid(part.sections, FINENESS)
+    rows = grid.cells().tolist()
+    cells = [rows.index(seen_cell(grid, z)) for z in edges]
+    stop_c = torching.stops_c[MIDDLE_STOP]
+    served = reaches[0]
+    for past_mm in reaches:
+        share = float(np.exp(_middle_log_flame(torching, past_mm)))
+        rise = _rises(torching, past_mm, share)[MIDDLE_STOP]
+        if not rise.reached:
+            break
+        served = past_mm
+        course = _held(grid, torching, (past_mm, share, stop_c), rise, USUAL_HOLD_S)
+        if course.temperature_c[cells].max(axis=1).min() >= stop_c - EDGE_C:
+            break
+    return served
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Course:
+    """One heating to one stop and its hold, all cells, and when the flame was taken away."""
 
     time_s: Floats
     temperature_c: Floats
     stopped_s: float
 
-    def at(self, time_s: float) -> Floats:
-        """Return all cells at an instant."""
-        k = int(np.clip(np.searchsorted(self.time_s, time_s), 1, self.time_s.size - 1))
-        low, high = self.time_s[k - 1], self.time_s[k]
-        part = float(np.clip((time_s - low) / max(high - low, 1e-9), 0.0, 1.0))
-        cells = self.temperature_c
-        return np.asarray(cells[:, k - 1] + part * (cells[:, k] - cells[:, k - 1]))
+
+def _middle_log_flame(torching: Torching, past_mm: float) -> float:
+    """Return the log share of the flame about which strengths are run."""
+    rise = _rises(torching, past_mm, 1.0)[MIDDLE_STOP]
+    shortest = (torching.stops_c[MIDDLE_STOP] - AMBIENT_C) / FASTEST_C_PER_S
+    taken = float(rise.history.time_s[-1])
+    # The time goes about inversely with the flame.
+    return min(float(np.log(taken / shortest)), 0.0) if rise.reached else 0.0
 
 
-@dataclass(frozen=True, eq=False)
-class Heating:
-    """The design heatings, read; axes are levels, stops, holds and probes.
-
-    `over_c` is the peak above the heat at which the operator stopped, `ring_log_s` the log time
-    of tempering where the peak was at each of `RING_C`.
-    """
-
-    probes: Probes
-    over_c: Floats
-    log_rate: Floats
-    hold_s: Floats
-    drawn_log_s: Floats
-    ring_log_s: Floats
-    courses: tuple[Course, ...]
-
-    def start(self, stop: int, hold: int) -> Floats:
-        """Return the part as it goes into the bath, a field over the grid."""
-        course, grid = self.courses[stop], self.probes.grid
-        return grid.field(course.at(course.stopped_s + HOLDS_S[hold]), 20.0)
-
-    @cached_property
-    def table(self) -> Floats:
-        """All that is read at the probes, side by side in one axis."""
-        told = (self.over_c, self.log_rate, self.hold_s, self.drawn_log_s)
-        return np.concatenate([*told, self.ring_log_s], axis=-1)
-
-
-def heated(task: Torching) -> Heating:
-    """Return the design heatings of a part, far enough past its zone for the edge to harden.
-
-    Parameters
-    ----------
-    task : Torching
-        Part, flame, operator.
-
-    Returns
-    -------
-    Heating
-        Read at the probes.
-    """
-    grid = bar_grid(task.part.sections, FINENESS)
-    probes = _probes(grid, task)
-    start, end = task.part.zone_mm
-    middle: tuple[Course, ...] = ()
-    share, view = 1.0, (0, (0.0, 0.0))
-    for past in task.part.pasts:
-        reach = past * task.part.thickest_mm
-        low = max(start - reach, 0.0)
-        stretch_mm = (low, min(end + reach, task.part.length_mm))
-        view = (seen_cell(grid, 0.5 * (start + end)), stretch_mm)
-        middle, share = _courses(grid, task, task.flame, view)
-        seen = grid.cells().tolist().index(view[0])
-        if middle[0].temperature_c[seen].max() < STOPS_C[0]:
-            break  # Spread farther, the same flame heats less.
-        if _edge_over_c(probes, middle[MIDDLE[1]]) >= -EDGE_C:
-            break
-    levels = []
-    for sds in LEVELS:
-        times = float(np.exp(LEVEL_LOG_SD * sds))
-        # A flame that is drawn back is drawn back to the same, whether strong or weak.
-        if sds == 0.0 or (share < 1.0 and share <= times):
-            levels.append(middle)
-        else:
-            # How much a level counts hardly goes by the heat: one stop tells for all.
-            stops = STOPS_C[MIDDLE[1] : MIDDLE[1] + 1]
-            levels.append(_courses(grid, task, task.flame.stronger(times), view, stops)[0])
-    return _read(probes, tuple(levels))
+@lru_cache(maxsize=32)
+def _rises(torching: Torching, past_mm: float, share: float) -> tuple[Reached, ...]:
+    """Return the flat-out heating as it passes each stop."""
+    grid = bar_grid(torching.part.sections, FINENESS)
+    heated_mm = torching.heated_mm(past_mm)
+    seen = seen_cell(grid, 0.5 * sum(torching.part.zone_mm))
+    steel = heating_steel(torching.steel_class)
+    boundary = flame_boundary(grid, torching.flame, heated_mm, share, torching.hearth)
+    rises: list[Reached] = []
+    so_far: History | None = None
+    for stop_c in torching.stops_c:
+        if so_far is not None and not rises[-1].reached:
+            rises.append(rises[-1])
+            continue
+        start = AMBIENT_C if so_far is None else so_far.end_c
+        begun_s = 0.0 if so_far is None else float(so_far.time_s[-1])
+        left_s = torching.patience_s - begun_s
+        if left_s <= 0.0 or (so_far is not None and so_far.end_c.max() > MELTS_C):
+            rises.append(Reached(rises[-1].history, reached=False))
+            continue
+        plan = Plan(left_s, start_s=begun_s, stop=Stop(seen, stop_c))
+        more = conduct(grid, steel, boundary, start, plan)
+        so_far = more if so_far is None else _joined(so_far, more)
+        rises.append(Reached(so_far, more.stopped))
+    return tuple(rises)
 
 
-def _courses(
-    grid: Grid,
-    task: Torching,
-    flame: Torch,
-    view: tuple[int, tuple[float, float]],
-    stops_c: tuple[float, ...] = STOPS_C,
-) -> tuple[tuple[Course, ...], float]:
-    """Return a heating branched at each stop into its hold, and the share of the flame used."""
-    flat_out = replace(task.hand, stop_c=stops_c[-1], hold_s=0.0)
-    found = heat_end(grid, flame, flat_out, view, task.steel_class)
-    row = grid.cells().tolist().index(view[0])
-    seen = found.temperature_c[row]
-    return tuple(
-        _branch(grid, task, flame, view, (found, seen, stop_c)) for stop_c in stops_c
-    ), found.level
-
-
-def _branch(
-    grid: Grid,
-    task: Torching,
-    flame: Torch,
-    view: tuple[int, tuple[float, float]],
-    way: tuple[Heated, Floats, float],
-) -> Course:
-    """Return a heating up to its stop, and held there; as far as it came if it falls short."""
-    found, seen, stop_c = way
-    if seen.max() < stop_c:
-        return Course(found.time_s, found.temperature_c, float(found.time_s[-1]))
-    passed = float(first_s(found.time_s, seen, stop_c)) + LATE_S
-    up = Course(found.time_s, found.temperature_c, passed)
-    keep = found.time_s < passed
-    now = up.at(passed)
-    held = flame_boundary(grid, flame, view[1], found.level, task.hand.hearth, stop_c)
-    plan = Plan(HOLDS_S[-1], start_s=passed)
-    after = conduct(grid, heating_steel(task.steel_class), held, grid.field(now, 20.0), plan)
-    return Course(
-        np.concatenate([found.time_s[keep], after.time_s]),
-        np.hstack([found.temperature_c[:, keep], after.temperature_c]),
-        passed,
+def _joined(before: History, after: History) -> History:
+    """Return two stretches of one history as one."""
+    return replace(
+        after,
+        time_s=np.concatenate([before.time_s, after.time_s[1:]]),
+        temperature_c=np.hstack([before.temperature_c, after.temperature_c[:, 1:]]),
+        stored_j=before.stored_j + after.stored_j,
     )
 
 
-def _edge_over_c(probes: Probes, course: Course) -> float:
-    """Return by how much the coldest end of the zone came past the middle stop. [°C]."""
-    if not probes.ends:
-        return np.inf
-    first = probes.in_zone - probes.ends
-    upto = course.time_s <= course.stopped_s + HOLDS_S[MIDDLE[2]]
-    rows = probes.weight[first : probes.in_zone] @ course.temperature_c[:, upto]
-    return float(rows.max(axis=1).min()) - STOPS_C[MIDDLE[1]]
+def _held(
+    grid: Grid,
+    torching: Torching,
+    flame: tuple[float, float, float],
+    rise: Reached,
+    longest_s: float = HOLDS_S[-1],
+) -> _Course:
+    """Return a heating up to its stop and held there; as far as it came if it falls short."""
+    past_mm, share, stop_c = flame
+    heated_mm, steel = torching.heated_mm(past_mm), heating_steel(torching.steel_class)
+
+    def around(hold_c: float | None) -> Boundary:
+        return flame_boundary(
+            grid,
+            torching.flame,
+            heated_mm,
+            share,
+            torching.hearth,
+            hold_c,
+        )
+
+    run = rise.history
+    if rise.reached:
+        # The flame goes on until the colour is seen; then it plays over the part.
+        plan = Plan(LATE_S, start_s=float(run.time_s[-1]))
+        run = _joined(run, conduct(grid, steel, around(None), _solid(run.end_c), plan))
+    stopped_s = float(run.time_s[-1])
+    plan = Plan(longest_s, start_s=stopped_s)
+    run = _joined(run, conduct(grid, steel, around(stop_c), _solid(run.end_c), plan))
+    return _Course(run.time_s, run.temperature_c, stopped_s)
 
 
-def _read(probes: Probes, levels: tuple[tuple[Course, ...], ...]) -> Heating:
-    """Return what the courses do at the probes."""
-    middle = levels[MIDDLE[0]]
-    others = [courses[0] for courses in levels if courses is not middle]
-    found = _read_apart(probes, [*middle, *others], [*STOPS_C, *[STOPS_C[1]] * len(others)])
-    over, rate, hold, drawn, ring = (_spread(part, levels) for part in found)
-    return Heating(probes, over, rate, np.maximum(hold, 0.0), drawn, ring, middle)
+def _solid(field_c: Floats) -> Floats:
+    """Return a field in which nothing is hotter than melting steel."""
+    return np.minimum(field_c, MELTS_C)
 
 
-def _spread(part: Floats, levels: tuple[tuple[Course, ...], ...]) -> Floats:
-    """Return a reading by level and stop, what a level changes being alike at every stop."""
-    count, middle = len(STOPS_C), levels[MIDDLE[0]]
-    changes, other = [], count
-    for courses in levels:
-        alike = courses is middle
-        changes.append(0.0 if alike else part[other] - part[MIDDLE[1]])
-        other += not alike
-    return np.stack([part[:count] + change for change in changes])
+def _uneven_k(grid: Grid, torching: Torching, rise: Reached) -> float:
+    """Return the difference from side to side at a stop. [K]."""
+    return side_difference_k(grid, rise.history, torching.flame, torching.turns)
 
 
-def _read_apart(
-    probes: Probes, courses: list[Course], stops_c: list[float]
-) -> tuple[Floats, ...]:
-    """Return peak over the stop, log rate, hold, log tempering and ring, by course and hold."""
-    sampled = [_sampled(probes, course) for course in courses]
+def _read(courses: list[_Course], shape: tuple[int, int], stops_c: Floats) -> Iterator[Floats]:
+    """Yield peak over the stop, log rate, hold, log tempering and field, by flame and stop."""
+    sampled = [_sampled(course) for course in courses]
     time_s = np.stack([time for time, _ in sampled])[:, None, :]
     places = np.stack([rows for _, rows in sampled])
-    told = probes.told
-    at = [RISING + HELD_S.index(hold) for hold in HOLDS_S]
+    at = RISING + np.arange(len(HOLDS_S))
     peak = np.maximum.accumulate(places, axis=-1)[..., at]
-    rate = heating_rate(time_s, places[:, :told])
-    hold = held_s(time_s, places[:, :told], rate)[..., at]
-    drawn = drawn_s(time_s, np.maximum(places, COLD_C))[..., at]
-    log_drawn = np.log(np.maximum(drawn, 1e-9))
-    ring = _ring(peak[:, told:], log_drawn[:, told:])
-    over = peak[:, :told] - np.array(stops_c)[:, None, None]
-    rates = np.repeat(np.log(rate)[:, :, None], len(at), axis=2)
-    found = (over, rates, hold, log_drawn[:, :told], ring)
-    return tuple(np.moveaxis(part, 1, 2) for part in found)
+    rate = heating_rate(time_s, places)
+    hold = held_s(time_s, places, rate)[..., at]
+    tempered = tempered_s(time_s, np.maximum(places, COLD_C))[..., at]
+    over = peak - np.tile(stops_c, shape[0])[:, None, None]
+    yield _axes(over, shape)
+    yield np.log(rate).reshape(*shape, -1)
+    yield _axes(hold, shape)
+    yield _axes(np.log(np.maximum(tempered, 1e-9)), shape)
+    yield _axes(places[..., at], shape)
 
 
-def _sampled(probes: Probes, course: Course) -> tuple[Floats, Floats]:
-    """Return a course at its instants, and the probes there."""
-    rows = probes.weight @ course.temperature_c
+def _axes(part: Floats, shape: tuple[int, int]) -> Floats:
+    """Return (courses, places, holds) as (flames, stops, holds, places)."""
+    split = part.reshape(*shape, *part.shape[1:])
+    return np.ascontiguousarray(np.swapaxes(split, -1, -2))
+
+
+def _sampled(course: _Course) -> tuple[Floats, Floats]:
+    """Return a course at its instants, and all cells there."""
+    rows = course.temperature_c
     hottest = rows.max(axis=0)
     warm = course.time_s[int(np.argmax(hottest >= min(WARM_C, 0.9 * hottest.max())))]
     stopped = course.stopped_s
-    up = np.linspace(min(warm, stopped - 1e-3), stopped, RISING)
-    instants = np.concatenate([up, stopped + np.array(HELD_S)])
+    up = np.linspace(min(warm, stopped - 1e-3), stopped, RISING, endpoint=False)
+    instants = np.concatenate([up, stopped + np.array(HOLDS_S)])
     instants = np.minimum(instants, course.time_s[-1])
     k = np.clip(np.searchsorted(course.time_s, instants), 1, course.time_s.size - 1)
     low, high = course.time_s[k - 1], course.time_s[k]
     part = (instants - low) / np.maximum(high - low, 1e-9)
     return instants, rows[:, k - 1] + part * (rows[:, k] - rows[:, k - 1])
-
-
-def _ring(peak_c: Floats, log_s: Floats) -> Floats:
-    """Return the tempering where the peak was at each of `RING_C`; (courses, -, holds)."""
-    count, columns, holds = peak_c.shape
-    found = np.empty((count, len(RING_C), holds))
-    if columns == 0:
-        found[:] = np.log(1e-9)
-        return found
-    for i in range(count):
-        for j in range(holds):
-            order = np.argsort(peak_c[i, :, j])
-            found[i, :, j] = np.interp(RING_C, peak_c[i, order, j], log_s[i, order, j])
-    return found
-
-
-def _probes(grid: Grid, task: Torching) -> Probes:
-    """Return where a part is looked at."""
-    start, end = task.part.zone_mm
-    edges = [0.0, *accumulate(section.length_mm for section in task.part.sections)]
-    spans = list(enumerate(pairwise(edges)))
-    hard = tuple(i for i, (low, high) in spans if low < end and high > start)
-    soft = tuple(i for i, _ in spans if i not in hard)
-    middles = [0.5 * (low + high) for _, (low, high) in spans]
-    rows = [
-        _row(grid, middles[i], place)
-        for i in hard
-        for place in (task.places if i == task.lead else POSITIONS)
-    ]
-    inside = np.flatnonzero((grid.along_mm > start) & (grid.along_mm < end))
-    rims = [(inside[0], start > 0.0), (inside[-1], end < task.part.length_mm - 1e-6)]
-    ends = [_row(grid, grid.along_mm[column], RIM) for column, is_end in rims if is_end]
-    shanks = [_row(grid, middles[i], OUTER) for i in soft]
-    behind = grid.along_mm[grid.along_mm > end]
-    before = grid.along_mm[grid.along_mm < start]
-    ring = [_row(grid, z, RIM) for z in (behind if behind.size >= before.size else before)]
-    weight = np.array([*rows, *ends, *shanks, *ring])
-    return Probes(grid, hard, soft, len(ends), weight)
-
-
-def _row(grid: Grid, along_mm: float, place: float) -> Floats:
-    """Return the weight of each steel cell at a share of the wall, at a distance along."""
-    column = int(np.argmin(np.abs(grid.along_mm - along_mm)))
-    rows = np.flatnonzero(grid.active[:, column])
-    radii = grid.across_mm[rows]
-    weight = np.zeros(grid.active.shape)
-    if rows.size == 1:
-        weight[rows[0], column] = 1.0
-    else:
-        half = 0.5 * (radii[-1] - radii[-2])
-        inner = radii[0] - half if rows[0] > 0 else 0.0
-        at = np.clip(inner + place * (radii[-1] + half - inner), radii[0], radii[-1])
-        k = int(np.clip(np.searchsorted(radii, at) - 1, 0, rows.size - 2))
-        part = (at - radii[k]) / (radii[k + 1] - radii[k])
-        weight[rows[k], column], weight[rows[k + 1], column] = 1.0 - part, part
-    return weight.ravel()[grid.cells()]

@@ -5,9 +5,9 @@ from itertools import accumulate, pairwise
 
 from catalog.heat_source import HeatSource
 from selector.heat.grid import Section
-from selector.heat.operator import Operator
 from selector.heat.section_slice import Outline
-from selector.heat.torch import TORCHES, Torch, torch
+from selector.heat.steel_property import SteelClass
+from selector.heat.torch import Torch, torch
 from selector.job.geometry import area_mm2
 from selector.job.treatment import TORCH_OF
 from selector.requirement import Requirement
@@ -27,8 +27,14 @@ PASTS = (0.25, 0.5, 1.0, 1.5)
 NECK = 0.75
 # Places along the part nearer together than this are one. [mm]
 SAME_MM = 1e-6
-# The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
-EDGE_C = 20.0
+
+
+# Heats at which the operator stops. Low-alloy steels are hardened from 760 to 905 °C,
+# high-alloy ones up to 1040 °C; a misread heat lies up to 50 °C beside. [°C]
+STOPS_C: dict[SteelClass, tuple[float, ...]] = {
+    "low-alloy": (740.0, 785.0, 830.0, 875.0, 920.0),
+    "high-alloy": (900.0, 940.0, 980.0, 1020.0, 1060.0),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,10 +60,9 @@ class Stretch:
 
     @property
     def pasts(self) -> tuple[float, ...]:
-        """How far past the zone the flame may go, least first, in thicknesses.
-
-        Beside a thinner neck it may stop at the zone: that burns before the zone comes to heat.
-        """
+        """How far past the zone the flame may go, least first, in thicknesses."""
+        # Beside a thinner neck it may stop at the zone: that burns before the zone comes to
+        # heat.
         edges = [0.0, *accumulate(section.length_mm for section in self.sections)]
         for at, (left, right) in zip(edges[1:], pairwise(self.sections), strict=False):
             begins, ends = (abs(at - edge) < SAME_MM for edge in self.zone_mm)
@@ -67,51 +72,53 @@ class Stretch:
         return PASTS
 
     @property
+    def is_whole(self) -> bool:
+        """Whether the zone is the whole part."""
+        low, high = self.zone_mm
+        return low <= SAME_MM and high >= self.length_mm - SAME_MM
+
+    @property
     def length_mm(self) -> float:
         """Length that is followed; the cold rest is left out."""
         return sum(section.length_mm for section in self.sections)
 
 
-def flame_of(source: HeatSource, workshop: Workshop, times_gas: float = 1.0) -> Torch:
-    """Return the flame of a heat source as this workshop sets it.
+@dataclass(frozen=True, slots=True)
+class Torching:
+    """A part at a torch: what is heated, by what flame, how it is held."""
 
-    Parameters
-    ----------
-    source : HeatSource
-        A flame or fire of the catalogue.
-    workshop : Workshop
-        Its gas flow, if it was given.
-    times_gas : float, optional
-        Another tip for so many times the gas. [-]
+    part: Stretch
+    flame: Torch
+    steel_class: SteelClass
+    turns: bool
+    hearth: bool
+    patience_s: float
 
-    Returns
-    -------
-    Torch
-        By the workshop's gas flow, else the catalogue's, else the usual.
-    """
+    @property
+    def stops_c(self) -> tuple[float, ...]:
+        """Heats at which the operator may stop."""
+        return STOPS_C[self.steel_class]
+
+    def heated_mm(self, past_mm: float) -> tuple[float, float]:
+        """Return the stretch that is heated, so far past the zone."""
+        low, high = self.part.zone_mm
+        return max(low - past_mm, 0.0), min(high + past_mm, self.part.length_mm)
+
+
+def flame_of(source: HeatSource, workshop: Workshop) -> Torch:
+    """Return the flame of a heat source as this workshop sets it."""
     given = next((h.gas_flow for h in workshop.heat if h.source == source.slug), None)
     usual = source.gas_per_h_kg.value if source.gas_per_h_kg else None
     kg_per_h = given if given is not None else usual
     name = TORCH_OF[source.slug]
     if kg_per_h is None:
-        return torch(name, TORCHES[name].gas_flow_l_per_min * times_gas)
+        return torch(name)
     density = _GAS_KG_PER_M3.get(source.slug, _PROPANE_KG_PER_M3)
-    return torch(name, times_gas * kg_per_h / density * 1000.0 / 60.0)
+    return torch(name, kg_per_h / density * 1000.0 / 60.0)
 
 
 def round_like(section: PartSection) -> float:
-    """Return the round that heats like a section: as much steel for its surface.
-
-    Parameters
-    ----------
-    section : PartSection
-        One stretch of the part.
-
-    Returns
-    -------
-    float
-        Four times the section over its girth; the outside itself for a tube. [mm]
-    """
+    """Return the round that heats like a section: as much steel for its surface. [mm]."""
     size, width = section.size, section.width or section.size
     if section.shape in {"round", "tube"}:
         return size
@@ -121,18 +128,7 @@ def round_like(section: PartSection) -> float:
 
 
 def outlines(part: Stretch) -> tuple[Outline | None, ...]:
-    """Return the true sections of a part, none where it is round or a tube.
-
-    Parameters
-    ----------
-    part : Stretch
-        The part for the solver.
-
-    Returns
-    -------
-    tuple of Outline or None
-        One for each section; one that is bored is taken as the round alone.
-    """
+    """Return the true sections of a part, none where it is round or a tube."""
     return tuple(
         None
         if shape.shape in {"round", "tube"} or shape.bore
@@ -147,23 +143,7 @@ def outlines(part: Stretch) -> tuple[Outline | None, ...]:
 
 
 def stretch(asked: Requirement, hard: tuple[int, ...], lead: int | None = None) -> Stretch:
-    """Return the part for the solver and where along it the hard zone lies.
-
-    Parameters
-    ----------
-    asked : Requirement
-        The part.
-    hard : tuple of int
-        Sections to be hard, from 0.
-    lead : int, optional
-        The one whose neighbours are heated with it, where hard sections lie apart; left out,
-        the first.
-
-    Returns
-    -------
-    Stretch
-        Read from the other end if the zone is nearer to that.
-    """
+    """Return the part for the solver and where along it the hard zone lies."""
     given = list(asked.part.section)
     about = hard[0] if lead is None or lead not in hard else lead
     first = last = about
@@ -191,29 +171,21 @@ def stretch(asked: Requirement, hard: tuple[int, ...], lead: int | None = None) 
     return Stretch(tuple(sections), shapes, (start, end), thickest, turned_round)
 
 
-def operator(source: HeatSource, workshop: Workshop, stop_c: float, hold_s: float) -> Operator:
-    """Return what this operator does at a heat source.
-
-    Parameters
-    ----------
-    source : HeatSource
-        Flame or fire.
-    workshop : Workshop
-        Whether the part turns, and how long a delay his skill makes.
-    stop_c : float
-        The heat at which he stops. [°C]
-    hold_s : float
-        Time he holds it. [s]
-
-    Returns
-    -------
-    Operator
-        The part lies between firebricks where its heat source is a flame.
-    """
-    return Operator(
-        stop_c,
-        hold_s,
-        turns=workshop.turns_part or source.kind == "fire",
+def torching(
+    asked: Requirement,
+    hard: tuple[int, ...],
+    lead: int,
+    source: HeatSource,
+    steel_class: SteelClass,
+) -> Torching:
+    """Return a part at a heat source of this workshop."""
+    # The part lies between firebricks where its heat source is a flame.
+    shop = asked.workshop
+    return Torching(
+        stretch(asked, hard, lead),
+        flame_of(source, shop),
+        steel_class,
+        turns=shop.turns_part or source.kind == "fire",
         hearth=source.kind == "flame",
         patience_s=PATIENCE_S.get(source.kind, 600.0),
     )

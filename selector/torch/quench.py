@@ -1,200 +1,188 @@
-"""Design quenches branched from the design heatings, and a smooth response between them.
+"""Quenches branched from the library of heatings: how every place cools in one bath.
 
-Each starts from the field that a heating left, hot end and cold shank, with the bath keener or
-duller and the way to it shorter or longer. What a place then takes from 700 to 500 °C is fitted
-over all five, with its leave-one-out error.
+Each starts from the field that a heating left, hot end and cold shank; the part goes into the
+bath as it is meant to be at every stop and at three holds, and at the middle one into a keener
+and a duller bath, earlier and later.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardening.bath_response import DELAY_LOG_SD, chart_factor, keener, start_of
-from selector.heat.boiling import Bath
-from selector.heat.conduction import Plan, Stop
-from selector.heat.end_quench import time_between
+from selector.hardening.bath_response import (
+    BINS_C,
+    DELAY_LOG_SD,
+    POSITIONS,
+    Start,
+    chart_factor,
+)
+from selector.hardening.bath_response import (
+    keener as keener_boundary,
+)
+from selector.heat.boiling import Bath, Quench
+from selector.heat.conduction import History, Plan, Stop
+from selector.heat.end_quench import HIGH_C, LOW_C, time_between
 from selector.heat.immersion import quench_history
 from selector.heat.steel_property import cooling_steel
-from selector.job.geometry import POSITIONS
-from selector.job.process import Quench
-from selector.torch.heating import HOLDS_S, LINGER_LOG_SD, STOPS_C, Heating, Torching
+from selector.torch.heating import HOLDS_S, MELTS_C, MIDDLE_STOP, Heatings
 from selector.torch.part import outlines
-from selector.torch.section import section_factors, start_bin_c
+from selector.torch.section import place_in_radius, section_factors, start_bin_c
 
 Floats = NDArray[np.float64]
 
-# The design: stop and hold by their place in those of the heatings; sd of the bath and of the
-# logarithm of the delay. The level of the flame is left out: it moves the log time by less than
-# 0.005 for one sd, since every level is held to the same heat.
-DESIGN = (
-    (1, 2, 0.0, 0.0),
-    (0, 2, 0.0, 0.0),
-    (2, 2, 0.0, 0.0),
-    (1, 1, -1.5, -1.5),
-    (1, 3, 1.5, -1.5),
-    (1, 3, -1.5, 1.5),
-    (1, 1, 1.5, 1.5),
-)
+# Stops and holds after which the part is quenched. [-], [s]
+QUENCHED_AT = (0, 2, 4)
+QUENCHED_AFTER_S = (5.0, 20.0, 80.0)
+MIDDLE_HOLD = 1
+# Baths and delays this many sd off the one that is meant. [-]
+OFF_SD = 1.5
 FOLLOWED_S = 1800.0
-# A place is followed past this, so that its time from 700 to 500 °C is known. [°C]
-PASSED_C = 400.0
-# About how far heats are misread, for the weight of a run. [°C]
-READ_C = 40.0
-# No run can be left out of a fit that hangs on it alone. [-]
-MOST_LEVERAGE = 0.95
+# The slowest place is followed past this, so that its time from 700 to 500 °C is known. [°C]
+PASSED_C = 480.0
+# A place that peaked below 700 °C is carried on from this far under its peak. [K]
+UNDER_PEAK_K = 2.0
+# What stays cooler than this never hardens, whatever its pace. [°C]
+COLD_C = 560.0
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Cooling:
-    """Log time of each probe of the zone by the terms of the response, and its own error.
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """The way into a bath that is described: bath, how well it is known, delay."""
 
-    `factor` is what the bar charts put right on the equivalent distance.
+    bath: Bath
+    log_sd: float
+    delay_s: float
+
+
+@dataclass(frozen=True, eq=False)
+class Cooled:
+    """How every place cools in one bath; axes are stops, holds `QUENCHED_AFTER_S` and places.
+
+    `log_time` is the logarithm of the time from 700 to 500 °C, and `gain_k` what a place still
+    gains on its peak after the flame. `bath` and `delay` are what one and the square of an sd
+    add to the log time, `log_chart` what published bar charts put right on the distance, by
+    `BINS_C`, and `corner_share` the time at a corner of the section over that at its side.
     """
 
-    coefficient: Floats
-    log_sd: Floats
-    factor: Floats
+    stops_c: tuple[float, ...]
+    log_time: Floats
+    gain_k: Floats
+    bath: Floats
+    delay: Floats
+    log_chart: Floats
+    corner_share: Floats
 
-    def log_time(self, at: Floats) -> Floats:
-        """Return the log time of each probe; `at` as `terms` takes it."""
-        return np.asarray(terms(at) @ self.coefficient)
-
-
-def terms(at: Floats) -> Floats:
-    """Return the terms of the response.
-
-    Parameters
-    ----------
-    at : ndarray
-        Stop in °C, log of the hold in s, bath and delay in sd; last axis.
-
-    Returns
-    -------
-    ndarray
-        Terms along the last axis. [-]
-    """
-    stop_c, log_hold, bath, delay = np.moveaxis(at, -1, 0)
-    heat = (stop_c - STOPS_C[1]) / (STOPS_C[2] - STOPS_C[1])
-    held = np.clip(log_hold, *np.log([HOLDS_S[1], HOLDS_S[3]])) - np.log(HOLDS_S[2])
-    one = np.ones_like(heat)
-    return np.stack([one, heat, heat**2, held, bath, delay], axis=-1)
+    def at(self, weight: Floats) -> "Cooled":
+        """Return the same at places that lie between cells; weight is (places, cells)."""
+        return replace(
+            self,
+            log_time=self.log_time @ weight.T,
+            gain_k=self.gain_k @ weight.T,
+            bath=self.bath @ weight.T,
+            delay=self.delay @ weight.T,
+            log_chart=self.log_chart @ weight.T,
+            corner_share=self.corner_share @ weight.T,
+        )
 
 
-def quenched(torching: Torching, heating: Heating, quench: Quench, bath: Bath) -> Cooling:
-    """Return how the zone of a heated part cools.
-
-    Parameters
-    ----------
-    torching : Torching
-        The part.
-    heating : Heating
-        Its design heatings.
-    quench : Quench
-        How far the bath is out, and the way to it.
-    bath : Bath
-        The bath as meant.
-
-    Returns
-    -------
-    Cooling
-        The response at the probes of the zone.
-    """
-    at = np.array(
-        [(STOPS_C[stop], np.log(HOLDS_S[hold]), sds, late) for stop, hold, sds, late in DESIGN]
+@lru_cache(maxsize=24)
+def cooled(heatings: Heatings, quench: Quench) -> Cooled:
+    """Return how every cell of a heated part cools in a bath."""
+    if quench.bath is None:
+        msg = "a charted medium has no boiling curve to simulate"
+        raise ValueError(msg)
+    way = _Way(quench.bath, quench.log_sd, quench.delay_s)
+    task = heatings.torching
+    holds = [HOLDS_S.index(hold) for hold in QUENCHED_AFTER_S]
+    runs = [[_run(heatings, way, (s, h), (0.0, 0.0)) for h in holds] for s in QUENCHED_AT]
+    log_time = np.stack([[time for time, _ in row] for row in runs])
+    middle = (MIDDLE_STOP, holds[MIDDLE_HOLD])
+    meant = log_time[QUENCHED_AT.index(MIDDLE_STOP), MIDDLE_HOLD]
+    keener, later = (
+        [_run(heatings, way, middle, (b * sd, d * sd))[0] for sd in (-OFF_SD, OFF_SD)]
+        for b, d in ((1.0, 0.0), (0.0, 1.0))
     )
-    runs = [_log_time(torching, heating, (quench, bath), run) for run in DESIGN]
-    log_time = np.stack(runs) + _of_sections(torching, heating, bath)
-    coefficient, log_sd = _fitted(at, log_time)
-    # An end that no design hold brings to heat, but a longer one does, cools like the rim.
-    rim = len(POSITIONS) * heating.probes.hard.index(torching.lead)
-    first_end = len(POSITIONS) * len(heating.probes.hard)
-    cold = np.flatnonzero(~np.isfinite(log_time).any(axis=0))
-    cold = cold[cold >= first_end]
-    coefficient[:, cold], log_sd[cold] = coefficient[:, [rim]], log_sd[rim]
-    return Cooling(coefficient, log_sd, _factor(torching, heating, bath))
+    section = (way.bath, start_bin_c(task.stops_c[MIDDLE_STOP]), task.steel_class)
+    slower, corner = section_factors(
+        heatings.grid, task.part.sections, outlines(task.part), section
+    )
+    return Cooled(
+        tuple(task.stops_c[s] for s in QUENCHED_AT),
+        log_time + np.log(slower),
+        np.stack([[gain for _, gain in row] for row in runs]),
+        _response(meant, keener),
+        _response(meant, later),
+        _log_chart(heatings, way.bath),
+        corner,
+    )
 
 
-def _log_time(
-    torching: Torching,
-    heating: Heating,
-    way: tuple[Quench, Bath],
-    run: tuple[int, int, float, float],
-) -> Floats:
-    """Return the log time of each probe in one quench; NaN of one not hot enough."""
-    stop, hold, sds, late = run
-    (quench, bath), probes = way, heating.probes
-    grid, weight = probes.grid, probes.weight[: probes.in_zone]
-    start = heating.start(stop, hold)
-    delay_s = quench.delay_s * float(np.exp(DELAY_LOG_SD * late))
-    boundary = keener(grid, bath, delay_s, (sds, quench.log_sd))
-    used = np.flatnonzero(weight.any(axis=0))
-    cells = grid.cells()[used]
-    # The slowest is the innermost place of the thickest section.
-    last = len(POSITIONS) * (probes.hard.index(torching.lead) + 1) - 1
-    slowest = cells[int(np.argmax(weight[last][used]))]
+def _run(
+    heatings: Heatings, way: _Way, start: tuple[int, int], off: tuple[float, float]
+) -> tuple[Floats, Floats]:
+    """Return the log time of each cell in one quench, and what it gains on its peak."""
+    (stop, hold), (sds, late) = start, off
+    grid, task = heatings.grid, heatings.torching
+    field_c = np.minimum(heatings.field_c[stop, hold], MELTS_C)
+    delay_s = way.delay_s * float(np.exp(DELAY_LOG_SD * late))
+    boundary = keener_boundary(
+        grid, way.bath, delay_s, (sds, way.log_sd), whole=task.part.is_whole
+    )
+    cells = grid.cells()
     plan = Plan(
         FOLLOWED_S,
         watch=tuple(int(cell) for cell in cells),
-        stop=Stop(int(slowest), PASSED_C, "falling"),
+        stop=Stop(grid.cell(0.0, 0.5 * sum(task.part.zone_mm)), PASSED_C, "falling"),
     )
-    steel = cooling_steel(torching.steel_class)
-    history = quench_history(grid, steel, start, (bath, boundary), plan)
-    rows = weight[:, used] @ history.temperature_c
-    return np.log(time_between(history.time_s, rows))
+    steel, bath = cooling_steel(task.steel_class), (way.bath, boundary)
+    start_c = grid.field(field_c, 20.0)
+    if field_c.max() <= COLD_C:
+        nothing = np.zeros(cells.size)
+        return nothing + np.log(FOLLOWED_S), nothing
+    history = quench_history(grid, steel, start_c, bath, plan)
+    left = np.where(grid.active, history.end_c, -np.inf)
+    if left.max() > PASSED_C:
+        # Another place is slower than the middle: behind vapour, or in a thicker section.
+        slowest = int(np.argmax(left))
+        plan = replace(plan, stop=Stop(slowest, PASSED_C, "falling"))
+        history = quench_history(grid, steel, start_c, bath, plan)
+    before = heatings.over_c[1, stop, hold] + task.stops_c[stop]
+    gain = np.maximum(history.temperature_c.max(axis=1) - before, 0.0)
+    return _log_time(history), gain
 
 
-def _of_sections(torching: Torching, heating: Heating, bath: Bath) -> Floats:
-    """Return what the true section adds to the log time of each probe of the zone."""
-    probes = heating.probes
-    quench = (bath, start_bin_c(STOPS_C[1]), torching.steel_class)
-    true = tuple(
-        outline if number in probes.hard else None
-        for number, outline in enumerate(outlines(torching.part))
-    )
-    slower, _ = section_factors(probes.grid, torching.part.sections, true, quench)
-    return np.asarray(np.log(probes.weight[: probes.in_zone] @ slower))
+def _log_time(history: History) -> Floats:
+    """Return the log time from 700 to 500 °C of each place."""
+    # A place that never saw 700 °C counts the 200 K at its own pace, from its peak to 500 °C.
+    rows = history.temperature_c
+    peak = rows.max(axis=1)
+    high = np.minimum(peak - UNDER_PEAK_K, HIGH_C)
+    scale = (HIGH_C - LOW_C) / np.maximum(high - LOW_C, COLD_C - UNDER_PEAK_K - LOW_C)
+    # Stretched so that each place's own upper temperature lies at 700 °C.
+    spent = time_between(history.time_s, LOW_C + (rows - LOW_C) * scale[:, None]) * scale
+    known = np.isfinite(spent) & (peak > COLD_C)
+    return np.log(np.where(known, np.maximum(spent, 1e-3), FOLLOWED_S))
 
 
-def _factor(torching: Torching, heating: Heating, bath: Bath) -> Floats:
-    """Return the charts' factor on the distance of each probe of the zone."""
-    start = start_of(STOPS_C[1], torching.steel_class)
-    found = []
-    for number in heating.probes.hard:
-        factor = chart_factor(round(torching.part.sections[number].outer_mm, 2), bath, start)
-        places = torching.places if number == torching.lead else POSITIONS
-        found.append(np.interp(places, POSITIONS[::-1], factor[::-1]))
-    last = found[-1][0]
-    return np.concatenate([*found, np.full(heating.probes.ends, last)])
+def _response(meant: Floats, off: list[Floats]) -> Floats:
+    """Return what one and the square of an sd add to the log time; shape (2, cells)."""
+    below, above = off[0] - meant, off[1] - meant
+    return np.stack([0.5 * (above - below) / OFF_SD, 0.5 * (above + below) / OFF_SD**2])
 
 
-def _fitted(at: Floats, log_time: Floats) -> tuple[Floats, Floats]:
-    """Return coefficients and leave-one-out error of each probe."""
-    known = np.isfinite(log_time)
-    count = terms(at).shape[1]
-    coefficient = np.zeros((count, log_time.shape[1]))
-    log_sd = np.zeros(log_time.shape[1])
-    whole = known.all(axis=0)
-    if whole.any():
-        coefficient[:, whole], log_sd[whole] = _fit(at, log_time[:, whole])
-    for probe in np.flatnonzero(~whole):
-        # Hot enough in some runs only: their mean will do for what hardly hardens.
-        some = log_time[known[:, probe], probe]
-        coefficient[0, probe] = some.mean() if some.size else np.log(FOLLOWED_S)
-        log_sd[probe] = some.std() if some.size > 1 else 0.0
-    return coefficient, log_sd
-
-
-def _fit(at: Floats, log_time: Floats) -> tuple[Floats, Floats]:
-    """Return the least-squares fit, each error counted as often as it is met."""
-    read = (at[:, 0] - STOPS_C[1]) / READ_C
-    held = (at[:, 1] - np.log(HOLDS_S[2])) / LINGER_LOG_SD
-    away = read**2 + held**2 + at[:, 2] ** 2 + at[:, 3] ** 2
-    weight = np.exp(-0.25 * away)[:, None]
-    basis = terms(at)
-    solve = np.linalg.pinv(weight * basis)
-    coefficient = solve @ (weight * log_time)
-    leverage = np.minimum(np.diag((weight * basis) @ solve), MOST_LEVERAGE)
-    left_out = (log_time - basis @ coefficient) / (1.0 - leverage)[:, None]
-    often = weight**2
-    return coefficient, np.sqrt((often * left_out**2).sum(0) / often.sum())
+def _log_chart(heatings: Heatings, bath: Bath) -> Floats:
+    """Return the log of the charts' factor on the distance; shape (starts, cells)."""
+    grid, task = heatings.grid, heatings.torching
+    place, along = place_in_radius(grid), grid.along_mm[grid.cells() % grid.along_mm.size]
+    edges = [0.0, *accumulate(section.length_mm for section in task.part.sections)]
+    logs = np.zeros((len(BINS_C), place.size))
+    for section, low, high in zip(task.part.sections, edges, edges[1:], strict=False):
+        here = (along >= low) & (along < high)
+        for n, heat_c in enumerate(BINS_C):
+            start = Start(heat_c, task.steel_class)
+            factor = chart_factor(round(section.outer_mm, 2), bath, start)
+            logs[n, here] = np.interp(place[here], POSITIONS[::-1], np.log(factor[::-1]))
+    return logs

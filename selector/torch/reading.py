@@ -1,25 +1,19 @@
-"""What is read off a hardness map: how deep and how far it is hard, and where it goes soft."""
+"""What is read off a hardness map: how far it is hard, and where it goes soft."""
 
 from bisect import bisect_right
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.demand import Demand
-from selector.metallurgy.martensite import hardness
-from selector.metallurgy.transformation import MOST_DISSOLVED_WT_PCT, SPHEROIDISED_ABOVE_WT_PCT
 from selector.requirement.part import Part
-from selector.torch.hardness_map import FlameMap
+from selector.torch.hardness_map import HardnessMap
 from selector.torch.part import Stretch
 from selector.torch.weakest_place import torque_borne_nm, weakest_form
 
 Floats = NDArray[np.float64]
-# Depth ends at this share of the hardness asked for, in HV (ISO 18203).
-DEPTH_SHARE = 0.8
 # A ring is where a bar is softer than it was bought, by more than this. [HRC]
 RING_HRC = 1.0
 
@@ -49,48 +43,15 @@ class Ring:
 
 
 def within(along_mm: Floats, zone_mm: tuple[float, float]) -> NDArray[np.bool_]:
-    """Return which columns of a map lie in a zone.
-
-    Parameters
-    ----------
-    along_mm : ndarray
-        Places of the columns. [mm]
-    zone_mm : tuple of float
-        From and to. [mm]
-
-    Returns
-    -------
-    ndarray of bool
-        The nearest column at least.
-    """
+    """Return which columns of a map lie in a zone."""
     inside = (along_mm >= zone_mm[0]) & (along_mm <= zone_mm[1])
     if not inside.any():
         inside[int(np.argmin(np.abs(along_mm - 0.5 * sum(zone_mm))))] = True
     return np.asarray(inside)
 
 
-def _limit_hrc(demand: Demand, surface_hrc: float) -> float:
-    """Return the hardness at which the depth ends."""
-    asked = surface_hrc if demand.floor_hrc is None else demand.floor_hrc
-    hv = DEPTH_SHARE * float(hv_from_hrc(asked, outside="extend"))
-    return float(hrc_from_hv(hv, outside="extend"))
-
-
 def wall_at(part: Stretch, at_mm: float) -> Wall:
-    """Return what steel there is from the surface inwards, in the map and in the part.
-
-    Parameters
-    ----------
-    part : Stretch
-        Sections as the solver takes them, and their true shapes.
-    at_mm : float
-        Distance from the end. [mm]
-
-    Returns
-    -------
-    Wall
-        Of the section there. [mm]
-    """
+    """Return what steel there is from the surface inwards, in the map and in the part. [mm]."""
     ends = list(accumulate(section.length_mm for section in part.sections))
     index = min(bisect_right(ends, at_mm), len(ends) - 1)
     section, shape = part.sections[index], part.shapes[index]
@@ -99,78 +60,14 @@ def wall_at(part: Stretch, at_mm: float) -> Wall:
     return Wall(0.5 * section.outer_mm, 0.5 * section.bore_mm, true_mm)
 
 
-def half_martensite_hrc(composition_wt_pct: Mapping[str, float]) -> float:
-    """Return the hardness as quenched below which a rich steel counts as not hardened.
-
-    Parameters
-    ----------
-    composition_wt_pct : mapping of str to float
-        Of the steel. [wt %]
-
-    Returns
-    -------
-    float
-        That of half martensite; 0 for a steel whose pearlite is softer than any depth ends at.
-        [HRC]
-    """
-    carbon = composition_wt_pct["C"]
-    if carbon <= SPHEROIDISED_ABOVE_WT_PCT:
-        return 0.0
-    return float(hardness(min(carbon, MOST_DISSOLVED_WT_PCT), 0.5))
-
-
-def hard_depth_mm(
-    found: FlameMap, middle_mm: float, demand: Demand, wall: Wall, least_fresh_hrc: float = 0.0
-) -> float:
-    """Return how deep the middle of the zone is hard.
-
-    Parameters
-    ----------
-    found : FlameMap
-        The map.
-    middle_mm : float
-        Where. [mm]
-    demand : Demand
-        What hardness is asked.
-    wall : Wall
-        What steel there is.
-    least_fresh_hrc : float, optional
-        What is softer as quenched is not hardened, however hard its pearlite. [HRC]
-
-    Returns
-    -------
-    float
-        From the surface to 0.8 of the hardness asked for, or of the surface, in HV; half the
-        thickness, or the wall, when hard through. [mm]
-    """
-    at = int(np.argmin(np.abs(found.along_mm - middle_mm)))
-    rows = np.flatnonzero(np.isfinite(found.hrc[:, at]))[::-1]
-    hrc, radius = found.hrc[rows, at], found.across_mm[rows]
-    over = np.minimum(
-        hrc - _limit_hrc(demand, float(hrc[0])), found.quenched_hrc[rows, at] - least_fresh_hrc
-    )
-    soft = np.flatnonzero(over < 0.0)
-    if soft.size == 0:
-        return wall.true_mm
-    if soft[0] == 0:
-        return 0.0
-    k = int(soft[0])
-    ends_mm = radius[k - 1] + over[k - 1] / (over[k - 1] - over[k]) * (
-        radius[k] - radius[k - 1]
-    )
-    # What stands for a flat is a thicker round: its depth is the same share of the section.
-    share = (wall.outer_mm - ends_mm) / (wall.outer_mm - wall.inner_mm)
-    return float(wall.true_mm * share)
-
-
 def hard_stretch_mm(
-    found: FlameMap, zone_mm: tuple[float, float], demand: Demand
+    found: HardnessMap, zone_mm: tuple[float, float], demand: Demand
 ) -> tuple[float, float]:
     """Return the longest stretch in the zone, and beyond it, whose surface is hard enough.
 
     Parameters
     ----------
-    found : FlameMap
+    found : HardnessMap
         The map.
     zone_mm : tuple of float
         From and to. [mm]
@@ -212,26 +109,10 @@ def hard_stretch_mm(
 
 
 def softest_place(
-    found: FlameMap, part: Stretch, supply_hrc: float, whole: Part | None = None
+    found: HardnessMap, part: Stretch, supply_hrc: float, whole: Part | None = None
 ) -> Ring:
-    """Return the softest place outside the zone, and what torque the part bears.
-
-    Parameters
-    ----------
-    found : FlameMap
-        The map.
-    part : Stretch
-        Sections and zone.
-    supply_hrc : float
-        Hardness of the bar as bought. [HRC]
-    whole : Part, optional
-        The part as asked, for its holes and what lies beyond the map.
-
-    Returns
-    -------
-    Ring
-        Without width where nothing is softer than as bought.
-    """
+    """Return the softest place outside the zone, and what torque the part bears."""
+    # Without width where nothing is softer than as bought.
     mean = found.mean()
     outside = ~within(found.along_mm, part.zone_mm)
     if not outside.any():

@@ -1,78 +1,85 @@
 """Dip the end, take it out, let the heat behind it run back, and stop it at the colour.
 
-One heat hardens and draws. The end must be cold before it is taken out, and enough heat must be
-left behind it; the dip is the shortest that does the one, and the colour says the other.
+One heat hardens and tempers. The end must be cold before it is taken out, and enough heat must
+be left behind it; the dip is the shortest that does the one, and the colour says the other.
 """
 
-import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from functools import lru_cache
 
-from selector.heat.drawing import Drawn, run_back
-from selector.heat.grid import Grid
-from selector.heat.immersion import Immersion
-from selector.heat.operator import Heated
-from selector.torch.flame_history import DEEP_MM, UNDER_S, Cooled, FlameJob, quench
+import numpy as np
+
+from selector.heat.boiling import Bath
+from selector.heat.conduction import Plan
+from selector.heat.drawing import run_back
+from selector.heat.immersion import Immersion, quench_boundary, quench_history
+from selector.heat.operator import seen_cell
+from selector.heat.steel_property import cooling_steel
+from selector.torch.heating import HOLDS_S, MELTS_C, Heatings
 
 RESIDUAL_HEAT = "residual-heat"
 # How long the end stays under at most, tried in turn. Common practice. [s]
-DIPS_S = (4.0, 8.0, 16.0, 32.0)
+DIPS_S = (4.0, 6.0, 8.0, 11.0, 16.0, 23.0, 32.0)
 # The end counts as cold enough to have hardened below this, some way under Ms. [°C]
 COLD_C = 150.0
+# Past this the temper colours are over; holds from which a dip is worked out. [°C], [s]
+HOTTEST_COLOUR_C, HOLDS = 340.0, (20.0, 80.0)
 # The colour is watched this far from the working end, on the polished flat. [mm]
 WATCHED_MM = 3.0
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class RunBack:
-    """A dip and what came back: the whole quench, and each place's draw between."""
+@dataclass(frozen=True, slots=True)
+class Dip:
+    """A dip that leaves the end cold, and how hot the heat behind makes it again, by time."""
 
     dip_s: float
-    drawn: Drawn
-    cooled: Cooled
+    under_mm: float
+    time_s: tuple[float, ...]
+    end_c: tuple[float, ...]
+
+    def colour_after_s(self, colour_c: float) -> float | None:
+        """Return when the end comes to a colour once out, None if never."""
+        if max(self.end_c) < colour_c:
+            return None
+        first = next(k for k, end_c in enumerate(self.end_c) if end_c >= colour_c)
+        if first == 0:
+            return self.time_s[0]
+        near = slice(first - 1, first + 1)
+        return float(np.interp(colour_c, self.end_c[near], self.time_s[near]))
 
 
-def dipped_and_drawn(
-    task: FlameJob, heated: Heated, grid: Grid, colour_c: float
-) -> RunBack | None:
-    """Return the histories of an end that is dipped and drawn by the heat behind it.
-
-    Parameters
-    ----------
-    task : FlameJob
-        Bath, delay, zone.
-    heated : Heated
-        Its heating.
-    grid : Grid
-        Its cells.
-    colour_c : float
-        Heat that is waited for at the working end. [°C]
-
-    Returns
-    -------
-    RunBack or None
-        None where the zone is not at the end, or too little heat comes back after the end is
-        cold.
-    """
-    if task.zone_mm[0] > 0.0:
+def dip_for(heatings: Heatings, stop_c: float, hold_s: float, bath: Bath) -> Dip | None:
+    """Return the shortest dip that leaves the end cold, None where none does."""
+    # A zone away from the end cannot be dipped alone, and behind a whole part lies no heat.
+    part = heatings.torching.part
+    if part.zone_mm[0] > 0.0 or part.is_whole:
         return None
+    stops = heatings.torching.stops_c
+    stop = min(range(len(stops)), key=lambda n: abs(stops[n] - stop_c))
+    hold = min(HOLDS, key=lambda seconds: abs(seconds - hold_s))
+    return _dip(heatings, stop, hold, bath)
+
+
+@lru_cache(maxsize=128)
+def _dip(heatings: Heatings, stop: int, hold_s: float, bath: Bath) -> Dip | None:
+    """Return the dip of a part from one stop and hold of its library."""
+    part, grid = heatings.torching.part, heatings.grid
+    end_mm = part.zone_mm[1]
     # The water line lies a little past the zone; the heat behind it has not far to run.
-    past_mm = 0.5 * min(task.heated_mm[1] - task.zone_mm[1], task.sections[0].outer_mm)
-    under_mm = task.zone_mm[1] + past_mm
-    watched_mm = min(WATCHED_MM, task.middle_mm)
-    for dip_s in DIPS_S:
-        drawn = run_back(
-            grid, heated.end_c, task.bath, (under_mm, dip_s), (colour_c, watched_mm)
-        )
-        at_end = grid.along_mm <= task.middle_mm
-        if drawn.temperature_c[at_end, 0].max() > min(COLD_C, colour_c):
-            continue
-        if not math.isfinite(drawn.arrived_s):
-            return None  # a longer dip leaves less still
-        out_s = task.delay_s + dip_s
-        back_s = out_s + UNDER_S + drawn.arrived_s
-        times = (task.delay_s, task.delay_s + UNDER_S, out_s, out_s + UNDER_S)
-        dip = Immersion(
-            (*times, back_s, back_s + UNDER_S), (0.0, under_mm, under_mm, 0.0, 0.0, DEEP_MM)
-        )
-        return RunBack(dip_s, drawn, quench(replace(task, dip=dip), heated, grid))
-    return None
+    past_mm = 0.5 * min(max(heatings.past_mm, 1.0), part.sections[0].outer_mm)
+    under_mm, watched_mm = end_mm + past_mm, min(WATCHED_MM, 0.5 * end_mm)
+    field_c = heatings.field_c[stop, HOLDS_S.index(hold_s)]
+    hot = grid.field(np.minimum(field_c, MELTS_C), 20.0)
+    end = tuple(seen_cell(grid, float(z)) for z in grid.along_mm[grid.along_mm <= 0.5 * end_mm])
+    dipped = quench_boundary(grid, bath, Immersion((0.0,), (under_mm,)))
+    steel = cooling_steel(heatings.torching.steel_class)
+    plan = Plan(DIPS_S[-1], watch=end)
+    history = quench_history(grid, steel, hot, (bath, dipped), plan)
+    hottest = history.temperature_c.max(axis=0)
+    cold = [s for s in DIPS_S if np.interp(s, history.time_s, hottest) <= COLD_C]
+    if not cold:
+        return None
+    back = run_back(grid, hot, bath, (under_mm, cold[0]), (HOTTEST_COLOUR_C, watched_mm))
+    row = int(np.argmin(np.abs(grid.along_mm - watched_mm)))
+    times, ends = back.time_s.tolist(), back.temperature_c[row].tolist()
+    return Dip(cold[0], under_mm, tuple(times), tuple(ends))

@@ -20,18 +20,8 @@ HOLE_FINENESS, PATIENCE_S = 1.5, 600.0
 
 
 def start_bin_c(start_c: float) -> float:
-    """Return the start of a quench in steps that heats share.
-
-    Parameters
-    ----------
-    start_c : float
-        Hottest place. [°C]
-
-    Returns
-    -------
-    float
-        From 760 to 1000 °C by 40. [°C]
-    """
+    """Return the start of a quench in steps that heats share. [°C]."""
+    # From 760 to 1000 °C by 40.
     return 40.0 * round(min(max(start_c, 760.0), 1000.0) / 40.0)
 
 
@@ -59,25 +49,9 @@ def section_factors(
     outlines: tuple[Outline | None, ...],
     quench: tuple[Bath, float, SteelClass],
 ) -> tuple[Floats, Floats]:
-    """Return by how much each cell of the round cools slower for its true section.
-
-    Parameters
-    ----------
-    grid : Grid
-        The part, of rounds.
-    sections : tuple of Section
-        Its sections.
-    outlines : tuple of Outline or None
-        Their true outlines.
-    quench : tuple of Bath, float and str
-        Bath, start in °C, and class of steel.
-
-    Returns
-    -------
-    tuple of ndarray
-        Factor on the time from 700 to 500 °C, of the middle of a side at the rim and of the
-        centre inside; and what a corner's time is of the side's. 1 for rounds. [-]
-    """
+    """Return by how much each cell of the round cools slower for its true section."""
+    # Factor on the time from 700 to 500 °C, of the middle of a side at the rim and of the
+    # centre inside; and what a corner's time is of the side's. 1 for rounds.
     cells = grid.cells()
     slower, corner = np.ones(cells.size), np.ones(cells.size)
     if not any(outlines):
@@ -107,27 +81,9 @@ def _effect(
 def hole_lead_k(
     size_mm: float, at_mm: float, hole_mm: float, flame: tuple[float, float], target_c: float
 ) -> float:
-    """Return how far the web between a cross-hole and the end runs ahead, for the hole.
-
-    Parameters
-    ----------
-    size_mm : float
-        Thickness of the bar. [mm]
-    at_mm : float
-        Distance of the hole's middle from the end. [mm]
-    hole_mm : float
-        Its diameter. [mm]
-    flame : tuple of float
-        Exchange with the flame over the girth, W/(m² K), and its temperature, °C.
-    target_c : float
-        Heat to which the bar beyond the hole is brought. [°C]
-
-    Returns
-    -------
-    float
-        Against the same place without the hole; 0 where the hole breaks through the end or is
-        as wide as the bar. [K]
-    """
+    """Return how far the web between a cross-hole and the end runs ahead, for the hole. [K]."""
+    # Against the same place without the hole; 0 where the hole breaks through the end or is as
+    # wide as the bar.
     if at_mm <= 0.5 * hole_mm or hole_mm >= size_mm:
         return 0.0
     rounded = (float(f"{flame[0]:.1e}"), float(f"{flame[1]:.2e}"))

@@ -55,26 +55,7 @@ def torque_borne_nm(
 def weakest_form(
     part: Part, along_mm: Floats, hrc: Floats, sold_hrc: float, *, turned_round: bool = False
 ) -> WeakPlace | None:
-    """Return the weakest of the places a hardness map does not show: cuts, and the cold rest.
-
-    Parameters
-    ----------
-    part : Part
-        The whole part.
-    along_mm : ndarray
-        Places of the map. [mm]
-    hrc : ndarray
-        Mean hardness there. [HRC]
-    sold_hrc : float
-        Hardness of the bar as bought, beyond the map. [HRC]
-    turned_round : bool, optional
-        Whether the map counts from the other end.
-
-    Returns
-    -------
-    WeakPlace or None
-        None where nothing is cut and the map shows the whole part.
-    """
+    """Return the weakest place a hardness map does not show: a cut, or the cold rest."""
     cuts = _cuts(part, along_mm, hrc, sold_hrc, turned_round)
     found = [*cuts, *_rest(part, float(along_mm[-1]), sold_hrc, turned_round)]
     return min(found, key=lambda place: place.torque_nm, default=None)

@@ -5,10 +5,12 @@ import pytest
 
 from selector.errors import OutOfRangeError
 from selector.heat.boiling import Bath
-from selector.heat.drawing import EXCHANGE, from_behind, run_back, soaked
+from selector.heat.conduction import Plan, Stop, conduct
+from selector.heat.drawing import EXCHANGE, run_back, soaked
 from selector.heat.grid import Section, bar_grid
-from selector.heat.operator import Operator, heat_end, seen_cell
-from selector.heat.torch import torch
+from selector.heat.operator import seen_cell
+from selector.heat.steel_property import heating_steel
+from selector.heat.torch import AMBIENT_C, flame_boundary, torch
 from selector.metallurgy.tempering import equivalent_time
 
 CHISEL = bar_grid([Section(12.0, 150.0)])
@@ -18,8 +20,12 @@ WATER = Bath("water")
 @pytest.fixture(scope="module")
 def hot():
     """The chisel's end as it leaves the fire, red well behind the edge."""
-    view = (seen_cell(CHISEL, 20.0), (0.0, 50.0))
-    return heat_end(CHISEL, torch("oxy-propane"), Operator(800.0), view).end_c
+    flame, stretch = torch("oxy-propane"), (0.0, 50.0)
+    plan = Plan(600.0, stop=Stop(seen_cell(CHISEL, 20.0), 800.0))
+    flat_out = flame_boundary(CHISEL, flame, stretch)
+    red = conduct(CHISEL, heating_steel(), flat_out, AMBIENT_C, plan).end_c
+    held = flame_boundary(CHISEL, flame, stretch, hold_c=800.0)
+    return conduct(CHISEL, heating_steel(), held, red, Plan(20.0)).end_c
 
 
 @pytest.mark.parametrize("means", EXCHANGE)
@@ -41,14 +47,6 @@ def test_an_hour_in_the_oven_draws_a_small_part_for_most_of_it():
     found = soaked(bar_grid([Section(8.0, 50.0)]), "furnace", 300.0, 3600.0)
     spent = equivalent_time(found.temperature_c, found.time_s, 300.0)
     assert 0.7 * 3600.0 < spent.min() < 3600.0
-
-
-def test_a_flame_behind_the_edge_draws_the_body_softer():
-    found = from_behind(CHISEL, torch("hand-propane"), (50.0, 80.0), (250.0, 3.0))
-    assert np.interp(3.0, found.along_mm, found.peak_c) == pytest.approx(250.0, abs=2.0)
-    ahead = found.peak_c[found.along_mm < 60.0]
-    assert np.all(np.diff(ahead[5:]) > 0.0)
-    assert 20.0 < found.arrived_s < 600.0
 
 
 def test_the_heat_behind_a_dipped_end_runs_back_to_it(hot):

@@ -1,14 +1,13 @@
 import pytest
 
 from catalog import load_catalog
-from selector.heat.torch import TORCHES
 from selector.torch.part import (
     COLD_BEYOND_MM,
     PASTS,
     flame_of,
-    operator,
     round_like,
     stretch,
+    torching,
 )
 from tests.dog import asked
 
@@ -21,12 +20,6 @@ def test_the_gas_flow_given_sets_the_flame():
     usual, rich = (flame_of(SOURCES["oxy-propane"], a.workshop) for a in (asked(), given))
     assert rich.gas_flow_l_per_min == pytest.approx(21.9, abs=0.1)
     assert rich.width_mm == pytest.approx(2**0.5 * usual.width_mm, rel=0.01)
-
-
-def test_half_the_gas_is_half_the_flow():
-    full, half = (flame_of(SOURCES["hand-torch"], SHOP, times) for times in (1.0, 0.5))
-    assert half.gas_flow_l_per_min == pytest.approx(0.5 * full.gas_flow_l_per_min)
-    assert half.flame_c == TORCHES["hand-propane"].flame_c
 
 
 @pytest.mark.parametrize(
@@ -99,7 +92,9 @@ def test_zones_that_lie_apart_are_heated_one_by_one():
 
 
 def test_a_forge_needs_no_turning_and_no_bricks():
-    still = asked({"workshop.turns_part": False}).workshop
-    forge, flame = (operator(SOURCES[s], still, 850.0, 20.0) for s in ("forge", "oxy-propane"))
+    still = asked({"workshop.turns_part": False})
+    forge, flame = (
+        torching(still, (0,), 0, SOURCES[s], "low-alloy") for s in ("forge", "oxy-propane")
+    )
     assert (forge.turns, forge.hearth) == (True, False)
     assert (flame.turns, flame.hearth) == (False, True)

@@ -2,12 +2,9 @@ import numpy as np
 import pytest
 
 from selector.job.demand import Demand
-from selector.torch.hardness_map import FlameMap
+from selector.torch.hardness_map import HardnessMap
 from selector.torch.part import stretch
 from selector.torch.reading import (
-    Wall,
-    half_martensite_hrc,
-    hard_depth_mm,
     hard_stretch_mm,
     softest_place,
     wall_at,
@@ -17,7 +14,6 @@ from tests.dog import asked
 
 ALONG = np.arange(1.0, 60.0, 2.0)
 ACROSS = np.linspace(0.5, 12.0, 24)
-SOLID = Wall(12.0, 0.0, 12.0)
 
 
 def demand(floor=None):
@@ -28,7 +24,7 @@ def painted(surface_by_mm, core_drop=0.0):
     """A map whose surface is given along the bar and which falls evenly to its core."""
     surface = np.array([surface_by_mm(z) for z in ALONG])
     hrc = surface[None, :] - core_drop * (1.0 - ACROSS / ACROSS[-1])[:, None]
-    return FlameMap(ACROSS, ALONG, hrc, hrc, np.ones_like(hrc), hrc)
+    return HardnessMap(ACROSS, ALONG, hrc, hrc, np.ones_like(hrc), hrc)
 
 
 HARD_END = painted(lambda z: 55.0 if z < 30.0 else 18.0 if z < 40.0 else 30.0)
@@ -67,51 +63,14 @@ def test_a_hard_stretch_reaches_the_far_end_of_the_part():
     assert hard_stretch_mm(even, (0.0, 60.0), demand(50.0)) == (0.0, 60.0)
 
 
-def test_depth_ends_at_four_fifths_of_the_hardness_asked_for():
-    """50 HRC are 513 HV; 0.8 of it, 410 HV, are 41.8 HRC: here 13.2 of 40 HRC to the core."""
-    found = painted(lambda _z: 55.0, core_drop=40.0)
-    assert hard_depth_mm(found, 15.0, demand(50.0), SOLID) == pytest.approx(
-        12.0 * 13.2 / 40.0, abs=0.1
-    )
-
-
-def test_depth_counts_from_the_surface_not_from_the_middle_of_the_outermost_cell():
-    found = painted(lambda _z: 55.0, core_drop=40.0)
-    thicker = Wall(12.5, 0.0, 12.5)
-    deep = hard_depth_mm(found, 15.0, demand(50.0), SOLID)
-    assert hard_depth_mm(found, 15.0, demand(50.0), thicker) == pytest.approx(deep + 0.5)
-
-
-def test_hard_through_is_the_whole_radius_and_soft_is_none():
-    assert hard_depth_mm(HARD_END, 15.0, demand(50.0), SOLID) == 12.0
-    assert hard_depth_mm(HARD_END, 35.0, demand(50.0), SOLID) == 0.0
-
-
-def test_hard_through_is_never_more_than_there_is_steel():
+def test_the_wall_of_a_tube_and_of_a_flat_is_what_steel_there_is():
     """A bored section ends at its bore; a flat of 8 mm is 4 mm to its middle."""
     tube = stretch(asked({"part.section.0.bore": 16, "part.section.1.bore": 16}), (0,))
     flats = {f"part.section.{n}.{k}": v for n in (0, 1)
              for k, v in (("shape", "flat"), ("size", 8), ("width", 40))}  # fmt: skip
     flat = stretch(asked(flats), (0,))
     for part, deep in ((tube, 4.5), (flat, 4.0)):
-        assert hard_depth_mm(HARD_END, 15.0, demand(50.0), wall_at(part, 15.0)) == deep
-
-
-def test_a_shallow_layer_on_a_flat_is_the_same_share_of_its_thickness():
-    found = painted(lambda _z: 55.0, core_drop=40.0)
-    deep = hard_depth_mm(found, 15.0, demand(50.0), SOLID)
-    flat = Wall(12.0, 0.0, 6.0)
-    assert hard_depth_mm(found, 15.0, demand(50.0), flat) == pytest.approx(deep / 2.0)
-
-
-def test_pearlite_of_a_rich_steel_is_not_hard_however_little_is_asked():
-    """Silver steel too slowly quenched is 44 HRC of pearlite; 0.8 of 48 HRC would count it."""
-    found = painted(lambda _z: 44.0)
-    least = half_martensite_hrc({"C": 1.15})
-    assert least > 50.0
-    assert half_martensite_hrc({"C": 0.45}) == 0.0
-    assert hard_depth_mm(found, 15.0, demand(48.0), SOLID) == 12.0
-    assert hard_depth_mm(found, 15.0, demand(48.0), SOLID, least) == 0.0
+        assert wall_at(part, 15.0).true_mm == deep
 
 
 def test_the_ring_is_found_with_its_width_and_torque():
