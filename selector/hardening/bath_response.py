@@ -12,9 +12,9 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardening.quenched_bar import bar_cooling
+from selector.hardening.quenched_bar import bar_cooling, time_on_bar_s
 from selector.heat.bar_equivalent import jominy_distance_mm
-from selector.heat.boiling import Bath
+from selector.heat.boiling import Bath, Quench
 from selector.heat.conduction import Plan, Stop
 from selector.heat.end_quench import (
     FARTHEST_MM,
@@ -27,12 +27,12 @@ from selector.heat.exchange import Boundary
 from selector.heat.grid import Grid, round_grid
 from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.steel_property import SteelClass, cooling_steel
-from selector.job.geometry import POSITIONS
-from selector.job.process import Quench
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
 
+# Points of one section, from just under the surface to the centre, as fraction of the radius.
+POSITIONS = (0.98, 0.85, 0.65, 0.4, 0.0)
 # Hardening heats are simulated at the nearest of these; from the last up the distance moves by
 # less than 4 %, as a bar's rim and the chart it is set on start alike. [°C]
 BINS_C = (760.0, 800.0, 840.0)
@@ -57,29 +57,23 @@ TIME_POWER = 1.5
 class Points:
     """Points of a part as they cool, over the draws; shape (draws, points).
 
-    `distance_mm` is the equivalent distance on the end-quench bar. `centre_s` is the time from
-    700 to 500 °C at the centre of each point's section as simulated, without what published bar
-    charts put right. `position` (fraction of the radius) and `log_sd`, the response's own error
+    `distance_mm` is the equivalent distance on the end-quench bar, `time_s` the time from 700
+    to 500 °C as simulated. `place` (share of the radius) and `log_sd`, the response's own error
     on the distance, have shape (points,).
     """
 
     distance_mm: Floats
-    centre_s: Floats
-    position: Floats
+    time_s: Floats
+    place: Floats
     log_sd: Floats
-
-    @property
-    def time_s(self) -> Floats:
-        """Time on the end-quench bar; beyond its far end, all even, the centre's."""
-        return _time_s(self.distance_mm, self.centre_s)
 
     def only(self, index: int) -> "Points":
         """Return one of the points."""
         keep = slice(index, index + 1)
         return Points(
             self.distance_mm[:, keep],
-            self.centre_s[:, keep],
-            self.position[keep],
+            self.time_s[:, keep],
+            self.place[keep],
             self.log_sd[keep],
         )
 
@@ -109,42 +103,12 @@ class Start:
 
 
 def start_of(target_c: float, steel_class: SteelClass) -> Start:
-    """Return the start of a quench, its heat the nearest that is simulated.
-
-    Parameters
-    ----------
-    target_c : float
-        Hardening heat. [°C]
-    steel_class : {"low-alloy", "high-alloy"}
-        Property set of the austenite.
-
-    Returns
-    -------
-    Start
-        One of few, which many steels share.
-    """
+    """Return the start of a quench, its heat the nearest that is simulated."""
     return Start(min(BINS_C, key=lambda heat: abs(heat - target_c)), steel_class)
 
 
 def cooled(sizes_mm: Floats, quench: Quench, start: Start, normals: Normals) -> Points:
-    """Return how rounds cool in a quench, at each of `POSITIONS`, over the draws.
-
-    Parameters
-    ----------
-    sizes_mm : ndarray
-        Rounds of like size; shape (sections,). [mm]
-    quench : Quench
-        Bath and delay.
-    start : Start
-        Hardening heat and kind of steel.
-    normals : mapping of str to ndarray
-        The shared draws.
-
-    Returns
-    -------
-    Points
-        Sections × positions.
-    """
+    """Return how rounds cool in a quench, at each of `POSITIONS`, over the draws."""
     at = np.clip(normals["bath_bias"], -MOST_SD, MOST_SD)
     if quench.bath is None:
         return _charted(sizes_mm, quench, at)
@@ -159,88 +123,37 @@ def cooled(sizes_mm: Floats, quench: Quench, start: Start, normals: Normals) -> 
     time_s = np.exp(log_time)
     distance = np.clip(equivalent_distance_mm(time_s) * factor, NEAREST_MM, FARTHEST_MM)
     log_sd = np.concatenate([r.log_sd for _, r in found]) / TIME_POWER
-    return Points(distance, _of_centre(time_s), _places(sizes_mm), log_sd)
+    return Points(distance, time_s, _places(sizes_mm), log_sd)
 
 
 @lru_cache(maxsize=256)
-def centre_s(size_mm: float, bath: Bath, start: Start) -> tuple[float, float]:
-    """Return the time from 700 to 500 °C at the centre of a round, quenched as meant.
-
-    Parameters
-    ----------
-    size_mm : float
-        Diameter. [mm]
-    bath : Bath
-        Its bath.
-    start : Start
-        Hardening heat and kind of steel.
-
-    Returns
-    -------
-    tuple of float
-        On the end-quench bar by the equivalent distance, and as simulated. [s]
-    """
+def centre_s(size_mm: float, bath: Bath, start: Start) -> float:
+    """Return the time from 700 to 500 °C at the centre of a round, quenched as meant. [s]."""
     level = _level(size_mm, bath, start)
     simulated = np.exp(level.log_time[-1:])
     distance = equivalent_distance_mm(simulated) * level.factor[-1:]
     distance = np.clip(distance, NEAREST_MM, FARTHEST_MM)
-    return float(_time_s(distance, simulated)[0]), float(simulated[0])
+    return float(time_on_bar_s(distance, simulated)[0])
 
 
 def chart_factor(size_mm: float, bath: Bath, start: Start) -> Floats:
-    """Return what published bar charts put right on the distance, at each of `POSITIONS`.
-
-    Parameters
-    ----------
-    size_mm : float
-        Diameter. [mm]
-    bath : Bath
-        Its bath.
-    start : Start
-        Hardening heat and kind of steel.
-
-    Returns
-    -------
-    ndarray
-        Shape (positions,). [-]
-    """
+    """Return what published bar charts put right on the distance, at each of `POSITIONS`."""
     return _level(size_mm, bath, start).factor
 
 
-def keener(grid: Grid, bath: Bath, delay_s: float, off: tuple[float, float]) -> Boundary:
-    """Return the surroundings of a part dipped whole in a bath that is keener than meant.
-
-    Parameters
-    ----------
-    grid : Grid
-        The part.
-    bath : Bath
-        The bath as meant.
-    delay_s : float
-        On the way to it. [s]
-    off : tuple of float
-        By how many sd its exchange is out, and the sd of its logarithm; the film of a dull
-        bath lives longer with it. [-]
-
-    Returns
-    -------
-    Boundary
-        For the solver.
-    """
+def keener(
+    grid: Grid, bath: Bath, delay_s: float, off: tuple[float, float], *, whole: bool = False
+) -> Boundary:
+    """Return the surroundings of a part dipped whole in a bath that is keener than meant."""
     sds, log_sd = off
     dip = Immersion((delay_s, delay_s + UNDER_S), (0.0, DEEP_MM))
-    meant = quench_boundary(grid, bath, dip, collapse_normal=-sds)
+    meant = quench_boundary(
+        grid, bath, dip, collapse_normal=-sds, holder=None if whole else "insulated"
+    )
     # Air on the way stays as it is; every curve of the bath is keener by the same share.
     keen = np.full(meant.curve.shape[0], np.exp(log_sd * sds))
     keen[0] = 1.0
     return meant._replace(curve=np.ascontiguousarray(meant.curve * keen[:, None]))
-
-
-def _time_s(distance_mm: Floats, simulated_s: Floats) -> Floats:
-    """Return the time on the end-quench bar, and the simulated one beyond its far end."""
-    on_bar = end_quench_time_s(distance_mm)
-    beyond = np.maximum(simulated_s, on_bar)
-    return np.asarray(np.where(distance_mm < FARTHEST_MM, on_bar, beyond))
 
 
 def _charted(sizes_mm: Floats, quench: Quench, at: Floats) -> Points:
@@ -248,18 +161,12 @@ def _charted(sizes_mm: Floats, quench: Quench, at: Floats) -> Points:
     severity = quench.severity * np.exp(quench.log_sd * at)[:, None]
     sizes, places = np.repeat(sizes_mm, len(POSITIONS)), _places(sizes_mm)
     distance = np.minimum(jominy_distance_mm(sizes, places, severity), FARTHEST_MM)
-    centre_s = _of_centre(end_quench_time_s(distance))
-    return Points(distance, centre_s, places, np.zeros(places.size))
+    return Points(distance, end_quench_time_s(distance), places, np.zeros(places.size))
 
 
 def _places(sizes_mm: Floats) -> Floats:
     """Return the place of each point, sections × positions."""
     return np.tile(np.array(POSITIONS), len(sizes_mm))
-
-
-def _of_centre(time_s: Floats) -> Floats:
-    """Return the time at the centre of each point's section."""
-    return np.repeat(time_s[:, len(POSITIONS) - 1 :: len(POSITIONS)], len(POSITIONS), axis=1)
 
 
 def _simulated_rounds(sizes_mm: Floats) -> tuple[float, ...]:

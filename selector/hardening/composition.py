@@ -33,35 +33,13 @@ def _limits(element: str, span: Span | None) -> tuple[float, float]:
 
 
 def elements(steel: Steel) -> tuple[str, ...]:
-    """Return the elements that count for hardening, residual ones included.
-
-    Parameters
-    ----------
-    steel : Steel
-        Catalogue steel.
-
-    Returns
-    -------
-    tuple of str
-        Chemical symbols.
-    """
+    """Return the elements that count for hardening, residual ones included."""
     named = [name for name in steel.composition_wt_pct if name not in _IGNORED]
     return tuple(dict.fromkeys([*named, *RESIDUAL_SD_WT_PCT]))
 
 
 def middle(steel: Steel) -> Composition:
-    """Return the composition at the middle of the limits.
-
-    Parameters
-    ----------
-    steel : Steel
-        Catalogue steel.
-
-    Returns
-    -------
-    mapping of str to ndarray
-        Element to content; shape (1, 1). [wt %]
-    """
+    """Return the composition at the middle of the limits. [wt %]."""
     spans = steel.composition_wt_pct
     return {
         element: np.full((1, 1), sum(_limits(element, spans.get(element))) / 2)

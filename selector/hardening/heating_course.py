@@ -21,22 +21,8 @@ REFERENCE_C = 600.0
 
 
 def first_s(time_s: Floats, temperature_c: Floats, level_c: float) -> Floats:
-    """Return when each history first passes a temperature.
-
-    Parameters
-    ----------
-    time_s : ndarray
-        Instants. [s]
-    temperature_c : ndarray
-        Histories. [°C]
-    level_c : float
-        The temperature. [°C]
-
-    Returns
-    -------
-    ndarray
-        The last instant where it never does. [s]
-    """
+    """Return when each history first passes a temperature. [s]."""
+    # The last instant where it never does.
     above = temperature_c >= level_c
     k = np.argmax(above, axis=-1)[..., None]
     before = np.maximum(k - 1, 0)
@@ -52,20 +38,7 @@ def first_s(time_s: Floats, temperature_c: Floats, level_c: float) -> Floats:
 
 
 def heating_rate(time_s: Floats, temperature_c: Floats) -> Floats:
-    """Return the heating rate through the critical range, or up to the peak.
-
-    Parameters
-    ----------
-    time_s : ndarray
-        Instants. [s]
-    temperature_c : ndarray
-        Histories. [°C]
-
-    Returns
-    -------
-    ndarray
-        Rate. [°C/s]
-    """
+    """Return the heating rate through the critical range, or up to the peak. [°C/s]."""
     low, high = RATE_BETWEEN_C
     taken = first_s(time_s, temperature_c, high) - first_s(time_s, temperature_c, low)
     return np.asarray((high - low) / np.maximum(taken, 0.05))
@@ -99,21 +72,8 @@ def held_s(time_s: Floats, temperature_c: Floats, rate_c_per_s: Floats) -> Float
     return np.asarray(np.maximum(at_peak - (ARRIVING_C / rate_c_per_s)[..., None], 0.0))
 
 
-def drawn_s(time_s: Floats, temperature_c: Floats) -> Floats:
-    """Return the tempering so far as time at `REFERENCE_C`.
-
-    Parameters
-    ----------
-    time_s : ndarray
-        Instants. [s]
-    temperature_c : ndarray
-        Histories. [°C]
-
-    Returns
-    -------
-    ndarray
-        At each instant; as `equivalent_time` counts the whole. [s]
-    """
+def tempered_s(time_s: Floats, temperature_c: Floats) -> Floats:
+    """Return the tempering so far as time at `REFERENCE_C`. [s]."""
     *places, count = np.broadcast_shapes(np.shape(time_s), temperature_c.shape)
     at_k = np.zeros((count, *places))
     for k, so_far in enumerate(accumulated_k(temperature_c, time_s), start=1):

@@ -8,22 +8,7 @@ from selector.validity import breaches
 
 
 def ranges_left(model: str, steel: Steel, **inputs: float) -> tuple[str, ...]:
-    """Return in words which limits of a model the middle of a steel's composition leaves.
-
-    Parameters
-    ----------
-    model : str
-        Key of the table of limits.
-    steel : Steel
-        Catalogue steel.
-    **inputs : float
-        Further inputs, by the names used in the table.
-
-    Returns
-    -------
-    tuple of str
-        One sentence a limit; empty when all is inside.
-    """
+    """Return in words which limits of a model the middle of a steel's composition leaves."""
     centre = {element: float(content[0, 0]) for element, content in middle(steel).items()}
     return _ranges_left(model, tuple((centre | inputs).items()))
 

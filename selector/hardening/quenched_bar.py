@@ -168,10 +168,13 @@ def quenched_bar(
     rich = float(np.clip((carbon - BLEND_WT_PCT[0]) / np.diff(BLEND_WT_PCT)[0], 0.0, 1.0))
     hrc, variance = np.zeros_like(cooling.radius_mm), np.zeros_like(cooling.radius_mm)
     if rich < 1.0:
-        lean_hrc, lean_sd = by_curve(state, cooling)
+        lean_hrc, lean_sd = _by_curve(state, cooling)
         hrc, variance = hrc + (1.0 - rich) * lean_hrc, variance + (1.0 - rich) * lean_sd**2
     if rich > 0.0:
-        rich_hrc, rich_sd = by_critical_time(state, _rim_as_simulated(cooling), bath)
+        place = cooling.radius_mm / cooling.radius_mm[-1]
+        nearer = rim_as_simulated(cooling.jominy_mm, cooling.time_700_500_s, place)
+        simulated = replace(cooling, jominy_mm=np.minimum.accumulate(nearer))
+        rich_hrc, rich_sd = _by_critical_time(state, simulated, bath)
         hrc, variance = hrc + rich * rich_hrc, variance + rich * rich_sd**2
     hrc = hrc + _softer_core(state.dissolved_wt_pct["C"], hrc, cooling)
     return QuenchedBar(cooling.radius_mm, hrc, np.sqrt(variance))
@@ -243,13 +246,25 @@ def _put_right(chart: Chart, place: Floats, factor: Floats) -> Floats:
     return np.where(factor > 1.0, factor**trusted, factor)
 
 
-def _rim_as_simulated(cooling: BarCooling) -> BarCooling:
-    """Return the cooling as rich steel sees it, whose pearlite has come by 500 °C."""
-    simulated = equivalent_distance_mm(cooling.time_700_500_s)
-    farther = np.maximum(cooling.jominy_mm / simulated, 1.0)
-    place = cooling.radius_mm / cooling.radius_mm[-1]
-    distance = cooling.jominy_mm / farther ** _outward(place)
-    return replace(cooling, jominy_mm=np.minimum.accumulate(distance))
+def rim_as_simulated(distance_mm: Floats, time_s: Floats, place: Floats) -> Floats:
+    """Return the distance as rich steel sees it, whose pearlite has come by 500 °C.
+
+    Parameters
+    ----------
+    distance_mm : ndarray
+        Equivalent distance as charts and measured bars have it. [mm]
+    time_s : ndarray
+        Time from 700 to 500 °C as simulated. [s]
+    place : ndarray
+        Share of the radius, 1 at the surface. [-]
+
+    Returns
+    -------
+    ndarray
+        Distance. [mm]
+    """
+    farther = np.maximum(distance_mm / equivalent_distance_mm(time_s), 1.0)
+    return np.asarray(distance_mm / farther ** _outward(place))
 
 
 def _outward(place: Floats) -> Floats:
@@ -295,21 +310,8 @@ def _austenite(composition_wt_pct: Composition, austenitise_c: float) -> Austeni
     return austenite(effective, austenitise_c, SOAK_S, FURNACE_C_PER_S, structure)
 
 
-def by_curve(state: Austenite, cooling: BarCooling) -> tuple[Floats, Floats]:
-    """Return hardness by the end-quench curve of what is dissolved, ferrite left mixed in.
-
-    Parameters
-    ----------
-    state : Austenite
-        What the heat left.
-    cooling : BarCooling
-        How the points cool.
-
-    Returns
-    -------
-    tuple of ndarray
-        Hardness and its error. [HRC]
-    """
+def _by_curve(state: Austenite, cooling: BarCooling) -> tuple[Floats, Floats]:
+    """Return hardness by the end-quench curve of what is dissolved, ferrite left mixed in."""
     grain = state.grain_size_astm
     curve = heat_curve(state.dissolved_wt_pct, cooling.jominy_mm, grain)
     farther = cooling.jominy_mm * np.exp(BATH_LOG_SD)
@@ -338,31 +340,39 @@ def mixed_hrc(share: Floats, hard_hv: Floats, soft_hv: Floats) -> Floats:
     return np.asarray(hrc_from_hv(np.exp(log_hv), outside="extend"))
 
 
-def by_critical_time(
-    state: Austenite, cooling: BarCooling, bath: Bath
-) -> tuple[Floats, Floats]:
-    """Return hardness by the point's time over the critical time of what is dissolved.
+def time_on_bar_s(distance_mm: Floats, time_s: Floats) -> Floats:
+    """Return the time from 700 to 500 °C, put right as the distance was.
 
     Parameters
     ----------
-    state : Austenite
-        What the heat left.
-    cooling : BarCooling
-        How the points cool.
-    bath : Bath
-        Where the quench ends.
+    distance_mm : ndarray
+        Equivalent distance as charts and measured bars have it. [mm]
+    time_s : ndarray
+        Time as simulated. [s]
 
     Returns
     -------
-    tuple of ndarray
-        Hardness and its error. [HRC]
+    ndarray
+        Time; the end-quench bar has ends, time has none. [s]
     """
+    own = end_quench_time_s(equivalent_distance_mm(time_s))
+    return np.asarray(time_s * end_quench_time_s(distance_mm) / own)
+
+
+def pearlite_hrc(time_s: Floats) -> Floats:
+    """Return the hardness of pearlite by its time from 700 to 500 °C; the finest is hardest."""
+    fall = PEARLITE_FALL_HRC * np.log(np.maximum(time_s, 1.0)) ** 2
+    return np.maximum(PEARLITE_HRC - fall, COARSEST_HRC)
+
+
+def _by_critical_time(
+    state: Austenite, cooling: BarCooling, bath: Bath
+) -> tuple[Floats, Floats]:
+    """Return hardness by the point's time over the critical time of what is dissolved."""
     # Too cold a heat dissolves no carbon, and nothing hardens in any time.
     critical = critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
     critical = np.maximum(critical, SHORTEST_S)
-    # The time itself, put right as the distance was: the end-quench bar has ends, time none.
-    own = end_quench_time_s(equivalent_distance_mm(cooling.time_700_500_s))
-    spent = cooling.time_700_500_s * end_quench_time_s(cooling.jominy_mm) / own
+    spent = time_on_bar_s(cooling.jominy_mm, cooling.time_700_500_s)
     # Whatever the bath, hardness is read in the room.
     end_c = min(bath_temperature_c(bath), ROOM_C)
     full = as_quenched(state.dissolved_wt_pct, end_c)
@@ -372,9 +382,7 @@ def by_critical_time(
 
     def mixed(time_s: Floats) -> Floats:
         share = 1.0 / (1.0 + (time_s / critical) ** STEEPNESS)
-        fall = PEARLITE_FALL_HRC * np.log(np.maximum(time_s, 1.0)) ** 2
-        pearlite = np.maximum(PEARLITE_HRC - fall, COARSEST_HRC)
-        soft_hv = hv_from_hrc(np.minimum(pearlite, full.hrc), outside="extend")
+        soft_hv = hv_from_hrc(np.minimum(pearlite_hrc(time_s), full.hrc), outside="extend")
         hv = share * full_hv + (1.0 - share) * soft_hv
         return mixed_hrc(state.fraction, hv, np.minimum(annealed_hv, hv))
 

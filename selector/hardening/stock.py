@@ -1,7 +1,7 @@
 """The bar before a local heat, and what is left of it where it did not turn to austenite."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -9,14 +9,13 @@ from numpy.typing import NDArray
 from catalog.steel import Condition, Steel
 from selector.hardening.composition import middle
 from selector.hardening.heating_course import REFERENCE_C
-from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.job.process import structure_of
-from selector.job.treatment import Treatment
+from selector.hardness_scale import hrc_from_hb, hrc_from_hv, hv_from_hrc
+from selector.metallurgy.hardening_heat import structure_of
 from selector.metallurgy.temper_curve import parameter_k
 from selector.metallurgy.tempering import Structure as Tempered
 from selector.metallurgy.tempering import prior_temper, tempered_hardness
 from selector.metallurgy.transformation import Structure
-from selector.option.preparation import supply_hrc
+from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
 
@@ -45,51 +44,44 @@ class Stock:
         return structure_of(self.condition, self.composition_wt_pct["C"])
 
 
-def stock_of(work: Treatment) -> Stock:
-    """Return the bar as it is bought, and how soft the steel gets.
+def supply_hrc(condition: Condition, normals: Normals) -> Floats:
+    """Return the hardness of the bar as sold, over the samples. [HRC]."""
+    # Shape (samples,); carried on below 20 HRC.
+    spread = normals["supply_hardness"]
+    if condition.hardness_hrc is not None:
+        span = condition.hardness_hrc
+        return np.asarray(span.middle + 0.25 * (span.high - span.low) * spread)
+    if condition.hardness_hb is not None:
+        span = condition.hardness_hb
+        # A maximum alone: bar usually comes a good tenth softer than its limit.
+        low = span.min if span.min is not None else 0.8 * span.high
+        high = span.max if span.max is not None else 1.2 * low
+        brinell = 0.5 * (low + high) + 0.25 * (high - low) * spread
+        return np.asarray(hrc_from_hb(np.maximum(brinell, 80.0), outside="extend"))
+    return np.full(spread.shape, np.nan)
 
-    Parameters
-    ----------
-    work : Treatment
-        Steel and supply condition.
 
-    Returns
-    -------
-    Stock
-        At the middle of composition and of the hardness sold.
-    """
-    supply = _bought_hrc(work, work.condition)
-    soft = [_bought_hrc(work, c) for c in work.steel.condition if c.name in SOFT]
+def stock_of(steel: Steel, condition: Condition) -> Stock:
+    """Return the bar as it is bought, and how soft the steel gets."""
+    supply = bought_hrc(condition)
+    soft = [bought_hrc(c) for c in steel.condition if c.name in SOFT]
     known = [hrc for hrc in soft if np.isfinite(hrc)]
-    softest = min([*known, supply]) if known or work.condition.name != "cold-drawn" else np.nan
+    softest = min([*known, supply]) if known or condition.name != "cold-drawn" else np.nan
     if not np.isfinite(softest):
         hv = DRAWN_TO_SOFT * hv_from_hrc(supply, outside="extend")
         softest = float(hrc_from_hv(hv, outside="extend"))
-    composition = {e: float(v[0, 0]) for e, v in middle(work.steel).items()}
-    return Stock(work.steel, composition, work.condition.name, supply, softest)
+    composition = {e: float(v[0, 0]) for e, v in middle(steel).items()}
+    return Stock(steel, composition, condition.name, supply, softest)
 
 
-def _bought_hrc(work: Treatment, condition: Condition) -> float:
-    """Return the hardness of a condition as sold, NaN where the catalogue has none."""
-    sold = supply_hrc(replace(work, condition=condition), {"supply_hardness": np.zeros(1)})
-    return float(sold[0])
+def bought_hrc(condition: Condition) -> float:
+    """Return the hardness of a condition as sold, at the middle. [HRC]."""
+    # NaN where the catalogue has none.
+    return float(supply_hrc(condition, {"supply_hardness": np.zeros(1)})[0])
 
 
 def rest_hv(drawn_s: Floats, stock: Stock) -> Floats:
-    """Return the hardness of what never turned: as bought, but tempered on the way up.
-
-    Parameters
-    ----------
-    drawn_s : ndarray
-        Tempering, as time at `REFERENCE_C`. [s]
-    stock : Stock
-        The bar.
-
-    Returns
-    -------
-    ndarray
-        A maker's quench softens beyond its prior temper, cold work goes, soft bar stays. [HV]
-    """
+    """Return the hardness of what never turned: as bought, but tempered on the way up. [HV]."""
     supply = float(hv_from_hrc(stock.supply_hrc, outside="extend"))
     spent = np.maximum(drawn_s, 1e-6)
     if stock.condition == "prehard":

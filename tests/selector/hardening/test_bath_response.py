@@ -6,11 +6,11 @@ import pytest
 from catalog import load_catalog
 from selector.hardening import bath_response as module
 from selector.hardening import quenched_bar
-from selector.hardening.bath_response import Start, centre_s, cooled, start_of
-from selector.heat.boiling import Bath
+from selector.hardening.bath_response import POSITIONS, Start, centre_s, cooled, start_of
+from selector.heat.boiling import Bath, Quench
 from selector.heat.conduction import conduct
-from selector.job.geometry import POSITIONS
-from selector.job.process import Quench, quench
+from selector.heat.end_quench import end_quench_time_s
+from selector.job.process import quench
 from tests.dog import asked
 
 MEDIA = load_catalog().media
@@ -68,13 +68,13 @@ def test_the_response_meets_quenches_it_was_not_fitted_to(medium, bias):
     size, way = 20.0, dip(medium, log_sd=0.3)
     true = module._log_time(size, way.bath, START, (bias, way.log_sd, way.delay_s))
     found = cooled(np.array([size]), way, START, drawn(bias))
-    assert np.log(found.centre_s[0, -1]) == pytest.approx(true[-1], abs=0.04)
+    assert np.log(found.time_s[0, -1]) == pytest.approx(true[-1], abs=0.04)
 
 
 def test_the_way_to_the_bath_counts_only_where_a_part_cools_on_it():
     hand = dip(delay_s=4.0)
     wire, bar = (
-        cooled(np.array([s]), hand, Start(760.0), drawn(0.0, [0.0, 1.5])).centre_s[:, -1]
+        cooled(np.array([s]), hand, Start(760.0), drawn(0.0, [0.0, 1.5])).time_s[:, -1]
         for s in (2.0, 25.0)
     )
     assert wire[1] > 1.2 * wire[0]
@@ -98,7 +98,7 @@ def test_a_medium_nobody_described_keeps_to_the_bar_charts(slug):
     assert found.distance_mm.shape == (5, 2 * len(POSITIONS))
     assert (np.diff(found.distance_mm, axis=0) <= 0).all()
     assert (found.log_sd == 0).all()
-    np.testing.assert_array_equal(found.centre_s[:, 0], found.time_s[:, len(POSITIONS) - 1])
+    np.testing.assert_array_equal(found.time_s, end_quench_time_s(found.distance_mm))
 
 
 def test_beyond_the_end_quench_bar_the_time_goes_on():
@@ -110,10 +110,9 @@ def test_beyond_the_end_quench_bar_the_time_goes_on():
 
 def test_the_centre_of_a_round_is_that_of_its_points():
     bath = Bath("oil")
-    on_bar, simulated = centre_s(30.0, bath, START)
     found = cooled(np.array([30.0]), dip(), START, MIDDLE)
-    assert found.centre_s[0, -1] == pytest.approx(simulated, rel=0.03)
-    assert found.time_s[0, -1] == pytest.approx(on_bar, rel=0.05)
+    on_bar = quenched_bar.time_on_bar_s(found.distance_mm, found.time_s)
+    assert centre_s(30.0, bath, START) == pytest.approx(on_bar[0, -1], rel=0.05)
 
 
 @pytest.mark.parametrize(
@@ -147,7 +146,7 @@ def test_a_part_of_many_sizes_costs_few_histories(monkeypatch):
 def test_one_point_of_many_keeps_its_place():
     points = cooled(np.array([10.0, 40.0]), dip(), START, drawn(EDGES))
     one = points.only(len(POSITIONS))
-    assert one.position.tolist() == [POSITIONS[0]]
+    assert one.place.tolist() == [POSITIONS[0]]
     np.testing.assert_array_equal(one.distance_mm[:, 0], points.distance_mm[:, len(POSITIONS)])
-    assert one.centre_s.shape == (5, 1)
+    assert one.time_s.shape == (5, 1)
     assert one.log_sd.shape == (1,)

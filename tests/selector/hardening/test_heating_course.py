@@ -1,7 +1,13 @@
 import numpy as np
 import pytest
 
-from selector.hardening.heating_course import ARRIVING_C, drawn_s, first_s, heating_rate, held_s
+from selector.hardening.heating_course import (
+    ARRIVING_C,
+    first_s,
+    heating_rate,
+    held_s,
+    tempered_s,
+)
 from selector.metallurgy.tempering import equivalent_time
 
 TIME_S = np.linspace(0.0, 60.0, 121)
@@ -32,6 +38,6 @@ def test_many_histories_are_read_as_each_alone():
 
 
 def test_tempering_so_far_ends_as_the_whole_is_counted():
-    found = drawn_s(TIME_S, UP)
+    found = tempered_s(TIME_S, UP)
     assert found[-1] == pytest.approx(float(equivalent_time(UP, TIME_S, 600.0)))
     assert (np.diff(found) >= 0.0).all()

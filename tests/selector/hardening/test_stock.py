@@ -1,15 +1,16 @@
 import numpy as np
 import pytest
 
-from selector.hardening.stock import rest_hv, stock_of
-from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.hardening.stock import bought_hrc, rest_hv, stock_of, supply_hrc
+from selector.hardness_scale import hrc_from_hb, hrc_from_hv, hv_from_hrc
 from tests.dog import work
 
 SECONDS = np.geomspace(1e-6, 1e6, 25)
 
 
 def bar(steel, condition=None):
-    return stock_of(work(steel, "local-torch", "oil", "oxy-propane", condition))
+    done = work(steel, "local-torch", "oil", "oxy-propane", condition)
+    return stock_of(done.steel, done.condition)
 
 
 @pytest.mark.parametrize(
@@ -42,3 +43,33 @@ def test_a_drawn_bar_knows_how_soft_it_gets():
 def test_rich_soft_bar_is_spheroidised():
     assert bar("115crv3").structure == "spheroidised"
     assert bar("42crmo4", "prehard").structure == "quenched and tempered"
+
+
+def supply(job, steel, condition):
+    treatment = work(steel, "as-bought", None, None, condition)
+    return supply_hrc(treatment.condition, job.of_steel(steel)), treatment.condition
+
+
+def test_bar_as_sold_lies_about_its_published_range(job):
+    hrc, condition = supply(job, "42crmo4", "prehard")
+    span = condition.hardness_hrc
+    assert np.median(hrc) == pytest.approx(span.middle, abs=0.1)
+    assert np.mean((hrc >= span.low) & (hrc <= span.high)) > 0.9
+
+
+def test_bar_with_a_maximum_alone_comes_softer_than_it(job):
+    hrc, condition = supply(job, "42crmo4", "annealed")
+    assert condition.hardness_hb.min is None
+    most = float(hrc_from_hb(condition.hardness_hb.high, outside="extend"))
+    assert np.median(hrc) < most
+    assert np.mean(hrc <= most) > 0.9
+
+
+def test_bar_of_no_known_hardness_is_not_guessed(job):
+    hrc, _ = supply(job, "unknown", "unknown")
+    assert np.isnan(hrc).all()
+
+
+def test_a_bar_as_bought_is_the_middle_of_its_samples(job):
+    hrc, condition = supply(job, "42crmo4", "prehard")
+    assert bought_hrc(condition) == pytest.approx(np.median(hrc), abs=0.1)
