@@ -13,8 +13,6 @@ from selector.requirement.part import CUTS, Feature, Part, Section
 
 Floats = NDArray[np.float64]
 DENSITY_KG_PER_MM3 = 7.85e-6
-# Points of one section, from just under the surface to the centre, as fraction of the radius.
-POSITIONS = (0.98, 0.85, 0.65, 0.4, 0.0)
 SHARP_RADIUS_MM = 0.2
 # Notches the published charts do not cover, in torsion and bending; estimates of the project.
 _NOTCH = {"thread": 2.5, "sharp-corner": 2.5, "slot": 2.0, "groove": 2.0, "teeth": 1.8}

@@ -28,7 +28,9 @@ class Job:
     """The fixed side of every prediction.
 
     `leading` is the demand that sets the treatment, `hard` the sections a local one hardens.
-    `memo` keeps what functions marked `per_job` or `per_part` have returned for it.
+    `off` are uncertainties that stand so many standard deviations off their middle, where one
+    heat that goes amiss is asked for, and `meant` is the job without them. `memo` keeps what
+    functions marked `per_job` or `per_part` have returned for it.
     """
 
     asked: Requirement
@@ -40,56 +42,31 @@ class Job:
     mass_kg: float
     hard: tuple[int, ...]
     count: int = sampling.COUNT
+    off: tuple[tuple[str, float], ...] = ()
     memo: dict[tuple[Hashable, ...], Any] = field(default_factory=dict, repr=False)
-
-    def once(self, key: tuple[Hashable, ...], work: Callable[[], T]) -> T:
-        """Return the result of `work`, done once for each key and number of samples.
-
-        Parameters
-        ----------
-        key : tuple
-            What the result depends on, besides this job.
-        work : callable
-            Takes nothing.
-
-        Returns
-        -------
-        object
-            What `work` returned the first time.
-        """
-        return _kept(self.memo, (self.count, *key), work)
-
-    def course(self, key: tuple[Hashable, ...], work: Callable[[], T]) -> T:
-        """Return the result of `work` that reads no samples, done once for each key.
-
-        Parameters
-        ----------
-        key : tuple
-            What the result depends on, besides part and workshop.
-        work : callable
-            Takes nothing.
-
-        Returns
-        -------
-        object
-            What `work` returned the first time, here or in the `middle`.
-        """
-        return _kept(self.memo, key, work)
+    meant: "Job | None" = field(default=None, repr=False)
 
     def middle(self) -> "Job":
         """Return the same job at the middle of all uncertainties; the two share one memo."""
+        if self.meant is not None:
+            return self.meant
         return self if self.count == 1 else replace(self, count=1)
+
+    def strayed(self, **sds: float) -> "Job":
+        """Return the middle of this job with some uncertainties off by so many sd."""
+        once = self.middle()
+        return replace(once, off=tuple(sds.items()), memo={}, meant=once)
 
     def shared(self) -> sampling.Normals:
         """Return the samples all steels share; all zero when only the middle is asked for."""
         if self.count == 1:
-            return _MIDDLE
+            return {**_MIDDLE, **{name: np.array([sd]) for name, sd in self.off}}
         return sampling.shared(self.count)
 
     def of_steel(self, slug: str) -> dict[str, Floats]:
         """Return one steel's samples together with the shared ones."""
         if self.count == 1:
-            return _MIDDLE
+            return dict(self.shared())
         return _samples(self, slug)
 
 
@@ -147,8 +124,8 @@ def per_part(work: JobFunction[P, T]) -> JobFunction[P, T]:
 
     @wraps(work)
     def kept(job: Job, /, *args: P.args, **kwargs: P.kwargs) -> T:
-        key = (work, args, *kwargs.items())
-        return _kept(job.memo, key, lambda: work(job.middle(), *args, **kwargs))
+        once, key = job.middle(), (work, args, *kwargs.items())
+        return _kept(once.memo, key, lambda: work(once, *args, **kwargs))
 
     return kept
 

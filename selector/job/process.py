@@ -1,7 +1,7 @@
 """Route × workshop × part into the numbers that heat and metallurgy take."""
 
 from dataclasses import dataclass, replace
-from typing import Literal, get_args
+from typing import get_args
 
 import numpy as np
 from numpy.typing import NDArray
@@ -9,11 +9,11 @@ from numpy.typing import NDArray
 from catalog import load_catalog
 from catalog.medium import Agitation, Medium
 from catalog.values import Span
-from selector.heat.boiling import Bath, bath_temperature_c, hottest_in_use_c
+from selector.heat.boiling import DELAY_S, Bath, Quench, bath_temperature_c, hottest_in_use_c
 from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
-from selector.job.treatment import Means, Temper, Treatment
-from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT, Structure
+from selector.job.treatment import CHARTED, Means, Temper, Treatment
+from selector.metallurgy.hardening_heat import Heat, structure_of
 from selector.requirement.workshop import Bath as KeptBath
 from selector.requirement.workshop import Workshop
 from selector.sampling import Normals
@@ -23,14 +23,6 @@ Floats = NDArray[np.float64]
 # Heating rate and time at heat by kind of source, common practice, no source. [°C/s], [s]
 RATE_C_PER_S = {"flame": 6.0, "fire": 2.0, "furnace": 0.2, "salt-bath": 3.0, "induction": 100.0}
 HOLD_S = {"flame": 90.0, "fire": 180.0, "furnace": 1500.0, "salt-bath": 600.0, "induction": 2.0}
-STRUCTURE: dict[str, Structure] = {
-    "annealed": "ferrite-pearlite",
-    "hot-rolled": "ferrite-pearlite",
-    "normalised": "normalised",
-    "cold-drawn": "ferrite-pearlite",
-    "prehard": "quenched and tempered",
-    "solution-treated": "quenched and tempered",
-}
 # Steel rich in carbon is held as long as its heat allows, up to this: carbide takes time to
 # dissolve. Common practice, no source. [s]
 RICH_HOLD_S = 600.0
@@ -38,39 +30,6 @@ HOT_PART_C = 850.0
 # Oil for the steel that goes into it hot: ASM Handbook vol. 4, heat treating (from memory), as
 # the catalogue's oils say. [l/kg]
 OIL_L_PER_KG = 8.0
-# From the heat to a bath beside the work, by a practised hand. Common practice. [s]
-DELAY_S = 1.5
-# Media whose boiling nobody has described: they keep to the bar charts, by their severity.
-CHARTED = frozenset({"plates", "hot-salt"})
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Heat:
-    """One hardening heat: peak over the sample, time at heat, rate, structure, what follows.
-
-    Where a torch is simulated, peak, time and rate are those of each place.
-    """
-
-    target_c: float
-    peak_c: Floats
-    hold_s: float | Floats
-    rate_c_per_s: float | Floats
-    structure: Structure
-    medium_class: Literal["water", "oil", "air"] = "oil"
-
-
-@dataclass(frozen=True, slots=True)
-class Quench:
-    """One quench: its bath, the spread of the bath's exchange, and the delay before it.
-
-    `bath` is None for a medium whose boiling is not described. `severity` is Grossmann's, 1/in,
-    `log_sd` the sd of its and of the exchange's logarithm.
-    """
-
-    bath: Bath | None
-    severity: float
-    log_sd: float
-    delay_s: float = DELAY_S
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -106,13 +65,6 @@ def reading_error(treatment: Treatment, workshop: Workshop) -> ReadingError:
         return FURNACE
     read, skill = reading(workshop.measure, workshop.light), workshop.skill
     return ReadingError(read.bias_c * skill.bias, read.scatter_c * skill.scatter, read.shift_c)
-
-
-def structure_of(condition: str, carbon_wt_pct: float) -> Structure:
-    """Return the structure of a bar as bought; soft bar rich in carbon is spheroidised."""
-    structure = STRUCTURE.get(condition, "ferrite-pearlite")
-    rich = carbon_wt_pct > SPHEROIDISED_ABOVE_WT_PCT
-    return "spheroidised" if rich and structure == "ferrite-pearlite" else structure
 
 
 def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -> Heat | None:

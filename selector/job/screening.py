@@ -264,6 +264,9 @@ def _local(asked: Requirement, work: Treatment) -> Gate | None:
         return None
     toothed = any(feature.kind in {"teeth", "edge"} for feature in asked.part.feature)
     whole = len(hard_sections(asked)) == len(asked.part.section)
+    # What plays over a whole part heats it whole, teeth and all.
+    if whole and is_torched(work):
+        return Gate("shape", "fail", "the zone is the whole part: heat it whole")
     stubby = asked.part.length_mm < 4 * max(s.size for s in asked.part.section)
     if whole and stubby and not toothed:
         return Gate("shape", "fail", "the zone is the whole part: harden it whole")

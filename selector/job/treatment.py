@@ -79,20 +79,23 @@ TORCH_OF: dict[str, TorchName] = {
 }
 
 
+# Media whose boiling nobody has described: they keep to the bar charts, by their severity.
+CHARTED = frozenset({"plates", "hot-salt"})
+
+
 def knows(source: HeatSource | None) -> bool:
     """Return whether a heat source is a flame or fire that can be computed."""
     return source is not None and source.slug in TORCH_OF
 
 
 def is_torched(treatment: Treatment) -> bool:
-    """Return whether a treatment is followed from its flame on: local, and a known flame."""
-    source, local = treatment.source, treatment.route.extent == "local"
+    """Return whether a treatment is followed from a known flame or fire into its bath."""
+    medium = treatment.medium
     return (
-        local
-        and treatment.hardens
-        and source is not None
-        and source.kind == "flame"
-        and knows(source)
+        treatment.hardens
+        and knows(treatment.source)
+        and medium is not None
+        and medium.kind not in CHARTED
     )
 
 

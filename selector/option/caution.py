@@ -1,11 +1,12 @@
 """The cautions that an option brings with it, each from the one list, by step of the work."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import get_args
 
 from catalog.caution import Caution, Step
 from catalog.steel import Steel
 from selector.figure import median
+from selector.job.job import Job
 from selector.job.treatment import Temper, Treatment
 from selector.option.mildest_bath import is_too_harsh
 from selector.option.prediction import Prediction, embrittled
@@ -29,6 +30,17 @@ BY_MEANS = {
     "residual": ("thermometer-not-colour",),
     "plate": ("thermometer-not-colour",),
 }
+BY_CONDITION = {
+    "plated": ("plated-stock-strip", "zinc-fume", "chrome-fume", "cadmium"),
+    "hard": ("anneal-before-requench",),
+    "welded": ("weld-hardened",),
+    "finished": ("grinding-cracks",),
+}
+# A part that must run as true as this is lapped or ground to a fit, which a bar as sold is not
+# sure to have. Common practice. [mm]
+FINE_RUNOUT_MM = 0.02
+BOLT_LIKE = frozenset({"hard", "welded"})
+BY_SHAPE = {"coil-spring": ("spring-under-load", "hardened-spring-reheat")}
 
 
 def of_steel(steel: Steel, temper: Temper | None = None) -> list[str]:
@@ -93,3 +105,50 @@ def by_step(
     """Return cautions once each with their ids, in the order of the work."""
     once = {key: known[key] for key in dict.fromkeys(ids)}
     return tuple(sorted(once.items(), key=lambda item: STEPS.index(item[1].step)))
+
+
+def _of_part(asked: Requirement) -> list[str]:
+    """Return the caution ids that part and use bring with them."""
+    ids = [
+        *BY_CONDITION.get(asked.part.condition, ()),
+        *BY_SHAPE.get(asked.part.shape_class, ()),
+    ]
+    if asked.safety_critical:
+        ids.append("lifting-brakes-pressure")
+    if asked.load.impact == "hammered":
+        ids.append("struck-head-chips")
+    if asked.limit.runout is not None and asked.limit.runout <= FINE_RUNOUT_MM:
+        ids.append("bar-out-of-round")
+    features = {feature.kind for feature in asked.part.feature}
+    if "weld" in features:
+        ids.append("weld-hardened")
+    # What is threaded and welded or hard already may well be a bolt.
+    if "thread" in features and ("weld" in features or asked.part.condition in BOLT_LIKE):
+        ids.append("welding-high-strength-bolt")
+    return ids
+
+
+def _of_stock(stock: Iterable[Steel]) -> list[str]:
+    """Return the caution ids that the bars in the rack bring with them."""
+    ids: list[str] = []
+    for steel in stock:
+        ids += of_steel(steel)
+        if steel.kind == "unknown":
+            ids += ["unknown-steel-coupon", "chrome-fume", "cast-iron-quench"]
+    return ids
+
+
+def cautions(
+    job: Job, outcomes: Sequence[Prediction], refused: Iterable[Steel] = ()
+) -> tuple[tuple[str, Caution], ...]:
+    """Return the cautions of a part and of some options for it, by step of the work."""
+    known, racked = job.catalog.cautions, [bar.steel for bar in job.bench.stock]
+    steels = [*racked, *(outcome.treatment.steel for outcome in outcomes), *refused]
+    ids = [*_of_part(job.asked), *_of_stock(racked)]
+    # A water bath that is at hand for a steel not meant for it tempts.
+    if any(is_too_harsh(steel, medium) for steel in steels for medium in job.bench.media):
+        ids.append(TOO_HARSH)
+    for outcome in outcomes:
+        ids += of_option(job.asked, outcome)
+    ids.append("local-codes")
+    return by_step(ids, known)

@@ -173,24 +173,7 @@ def bill(
     order: Order,
     mishaps: Mishaps | None = None,
 ) -> Bill:
-    """Return the cost of one good part and the days it takes.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is done.
-    temper : Temper
-        Its temper.
-    order : Order
-        Part and prices.
-    mishaps : Mishaps, optional
-        What goes wrong; nothing if absent.
-
-    Returns
-    -------
-    Bill
-        In the currency of the price list. Scrap takes blank, cutting and treatment with it.
-    """
+    """Return the cost of one good part and the days it takes."""
     prices, mishaps = order.prices, mishaps or Mishaps()
     practice = prices.practice
     material = _material(treatment, order)

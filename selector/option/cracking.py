@@ -61,26 +61,8 @@ def crack_sample(
     *,
     skin: bool,
 ) -> CrackSample:
-    """Return how often this part cracks in this quench.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is quenched in what.
-    part : Part
-        The part.
-    composition : mapping of str to ndarray
-        Composition over the sample. [wt %]
-    normals : mapping of str to ndarray
-        The steel's own sample.
-    skin : bool
-        Whether only a thin layer is hot where it meets the bath.
-
-    Returns
-    -------
-    CrackSample
-        Rates are log-uniform in the band of the class; zero where nothing is quenched.
-    """
+    """Return how often this part cracks in this quench."""
+    # Rates are log-uniform in the band of the class; zero where nothing is quenched.
     hardened, medium = treatment.steel.hardened, treatment.medium
     count = len(normals["crack"])
     quenches = treatment.hardens or treatment.route.process == "case"

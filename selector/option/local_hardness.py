@@ -5,25 +5,26 @@ peak stayed just below the transformation of a rapid heating: farther in, hardne
 """
 
 from dataclasses import dataclass
+from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog.steel import Steel
-from selector.hardening import as_quenched
+from selector.hardening.as_quenched import AsQuenched
+from selector.hardening.bath_response import POSITIONS
 from selector.hardening.heating_course import REFERENCE_C
-from selector.hardening.quenched_bar import FERRITE_HV, mixed_hrc
+from selector.hardening.quenched_bar import FERRITE_HV
 from selector.hardening.stock import SOFT, Stock, rest_hv, stock_of
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.job.geometry import POSITIONS
-from selector.job.job import Job
+from selector.job.job import Job, per_part
 from selector.job.process import temper_peak_c
-from selector.job.treatment import Temper
-from selector.metallurgy.austenite import austenite
+from selector.job.treatment import Temper, Treatment
 from selector.metallurgy.tempering import equivalent_time
 from selector.metallurgy.transformation import critical_temperatures, rapid_heating_shift
+from selector.option.heated_depth import layer_mm
 from selector.option.preparation import Prepared
-from selector.torch.depth import layer_mm
+from selector.option.set_up import alike
+from selector.option.torched import torched
 from selector.torch.response import Torched
 
 Floats = NDArray[np.float64]
@@ -31,8 +32,10 @@ Floats = NDArray[np.float64]
 # Where the heat itself is not followed, the ring passes this long just below transformation, by
 # kind of source. Estimate. [s]
 PASSING_S = {"flame": 10.0, "fire": 30.0, "induction": 1.0}
+# About how fast a flame heats the ring, for the lift of its transformation. [°C/s]
+RING_C_PER_S = 10.0
 # Temperings for which the bar's softening is worked out; straight in the logarithm between. [s]
-DRAWN_S = np.geomspace(1e-6, 1e6, 37)
+TEMPERED_S = np.geomspace(1e-6, 1e6, 37)
 # How far out the softening of a ring is, as sd of its share: documented for plain carbon only,
 # wider for alloy. Estimates. [-]
 RING_SD, RING_SD_ALLOY = 0.1, 0.2
@@ -42,13 +45,15 @@ OUTER = 3
 
 @dataclass(frozen=True, slots=True, eq=False)
 class LocalHardness:
-    """What a local heat leaves over the draws, drawn. [HRC].
+    """What a local heat leaves over the samples, tempered. [HRC].
 
-    `zone` has the places of the leading section, rim first, at `places` of its radius; `ends`
-    the ends of the hard zone; `outer` the outer fibres of every section, ring left out.
+    `zone` and `fresh` (as quenched) have the places of the leading section, rim first, at
+    `places` of its radius; `ends` the ends of the hard zone; `outer` the outer fibres of every
+    section, ring left out.
     """
 
     zone: Floats
+    fresh: Floats
     places: tuple[float, ...]
     ends: Floats
     outer: Floats
@@ -57,49 +62,31 @@ class LocalHardness:
 
 
 def beside(job: Job) -> list[int]:
-    """Return the soft sections that adjoin a hard one.
-
-    Parameters
-    ----------
-    job : Job
-        Part and demands.
-
-    Returns
-    -------
-    list of int
-        Counted from 0.
-    """
+    """Return the soft sections that adjoin a hard one."""
     hard = set(job.hard)
     count = len(job.asked.part.section)
     return [i for i in range(count) if i not in hard and {i - 1, i + 1} & hard]
 
 
-def local_hardness(
-    ready: Prepared, temper: Temper, job: Job, points_hrc: Floats
-) -> LocalHardness:
-    """Return the hardness of a locally heated part.
-
-    Parameters
-    ----------
-    ready : Prepared
-        A local treatment, heated and quenched.
-    temper : Temper
-        How it is drawn.
-    job : Job
-        Part, workshop, draws.
-    points_hrc : ndarray
-        The points of the quench after the temper. [HRC]
-
-    Returns
-    -------
-    LocalHardness
-        By histories at a torch, by published depths elsewhere.
-    """
-    bar = _bar(ready, job)
-    more_s = np.zeros((1, 1)) if bar is None else _temper_s(ready, temper, job)
+def local_hardness(ready: Prepared, temper: Temper, points: AsQuenched) -> LocalHardness:
+    """Return the hardness of a locally heated part."""
+    # By histories at a torch, by published depths elsewhere.
+    job = ready.job
+    bar = _bar(job, ready.treatment)
+    more_s = np.zeros((1, 1)) if bar is None else _temper_s(ready, temper)
     if ready.torched is not None:
-        return _torched(ready, ready.torched, job, (bar, more_s, points_hrc))
-    return _layered(ready, job, (bar, points_hrc))
+        return _torched(ready, ready.torched, (bar, more_s, points))
+    return _layered(ready, (bar, points.hrc))
+
+
+def hard_ends_mm(ready: Prepared) -> tuple[float, ...]:
+    """Return where along the part the hardness of a local heat ends. [mm]."""
+    job, work = ready.job, ready.treatment
+    if ready.torched is not None:
+        turned_c = _turned_c(stock_of(work.steel, work.condition))
+        return torched(job.middle(), alike(work)).hard_ends_mm(turned_c)
+    ends_mm = accumulate(section.length for section in job.asked.part.section[:-1])
+    return tuple(at for n, at in enumerate(ends_mm) if (n in job.hard) != (n + 1 in job.hard))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -111,34 +98,27 @@ class _Bar:
     ring_c: float
 
 
-def _bar(ready: Prepared, job: Job) -> _Bar | None:
-    """Return the bar before, worked out once for middle and draws; None of soft bar."""
-    work = ready.treatment
+@per_part
+def _bar(job: Job, work: Treatment) -> _Bar | None:
+    """Return the bar before, worked out once for middle and samples; None of soft bar."""
+    del job
     if work.condition.name in SOFT:
         return None
-    source = work.source.slug if work.source else ""
-
-    def made() -> _Bar:
-        stock = stock_of(work)
-        kept = rest_hv(DRAWN_S, stock)
-        lines = critical_temperatures(stock.composition_wt_pct)
-        shift = rapid_heating_shift(_rate(ready), stock.structure)
-        ring_c = float(np.ravel(lines.ac1_c + shift.ac1_c)[0])
-        return _Bar(stock, np.log(kept / kept[0]), ring_c)
-
-    key = ("bar", work.steel.slug, work.condition.name, source)
-    return job.course(key, made)
+    stock = stock_of(work.steel, work.condition)
+    kept = rest_hv(TEMPERED_S, stock)
+    return _Bar(stock, np.log(kept / kept[0]), _turned_c(stock))
 
 
-def _rate(ready: Prepared) -> float:
-    """Return about how fast the ring is heated. [°C/s]."""
-    if ready.torched is not None:
-        return float(np.round(np.median(ready.torched.rate_c_per_s[:, -1])))
-    return float(ready.heat.rate_c_per_s) if ready.heat else 1.0
+def _turned_c(stock: Stock) -> float:
+    """Return how hot a place must get in a flame before it turns. [°C]."""
+    lines = critical_temperatures(stock.composition_wt_pct)
+    shift = rapid_heating_shift(RING_C_PER_S, stock.structure)
+    return float(np.ravel(lines.ac1_c + shift.ac1_c)[0])
 
 
-def _temper_s(ready: Prepared, temper: Temper, job: Job) -> Floats:
+def _temper_s(ready: Prepared, temper: Temper) -> Floats:
     """Return the temper as time at the reference; shape (draws, 1). [s]."""
+    job = ready.job
     if temper.means == "none":
         return np.zeros((1, 1))
     at_c = temper_peak_c(temper, job.asked.workshop, ready.normals)
@@ -152,9 +132,9 @@ def _sold_hv(ready: Prepared) -> Floats:
     return np.asarray(np.where(np.isnan(sold), FERRITE_HV, sold))
 
 
-def _rest_hv(ready: Prepared, bar: _Bar, drawn_s: Floats) -> Floats:
+def _rest_hv(ready: Prepared, bar: _Bar, tempered_s: Floats) -> Floats:
     """Return the hardness of what did not turn, over the draws. [HV]."""
-    softened = np.interp(np.log(drawn_s + DRAWN_S[0]), np.log(DRAWN_S), bar.softening)
+    softened = np.interp(np.log(tempered_s + TEMPERED_S[0]), np.log(TEMPERED_S), bar.softening)
     spread = RING_SD_ALLOY if _is_alloy(bar.stock) else RING_SD
     off = np.maximum(1.0 + spread * ready.normals["tempering"], 0.0)[:, None]
     return np.asarray(_sold_hv(ready) * np.exp(softened * off))
@@ -168,74 +148,45 @@ def _is_alloy(stock: Stock) -> bool:
 
 def _torched(
     ready: Prepared,
-    found: Torched,
-    job: Job,
-    way: tuple[_Bar | None, Floats, Floats],
+    part: Torched,
+    bath: tuple[_Bar | None, Floats, AsQuenched],
 ) -> LocalHardness:
     """Return the hardness of a part that a torch heated, each place by its own history."""
-    bar, more_s, points_hrc = way
-    sections, shape = job.asked.part.section, points_hrc.shape
+    job = ready.job
+    bar, more_s, points = bath
+    sections, count = job.asked.part.section, len(POSITIONS)
+    shape = (len(points.share), len(sections))
+    columns = list(part.columns)
     if bar is None:
-        soft = np.broadcast_to(ready.supply_hrc[:, None], (shape[0], len(sections)))
+        soft = np.broadcast_to(ready.supply_hrc[:, None], shape)
         ring, rest = ready.supply_hrc, _sold_hv(ready)
     else:
-        drawn = _rest_hv(ready, bar, np.exp(found.drawn_log_s) + more_s)
-        soft = _shanks(ready, found, len(sections), (bar, more_s, drawn))
-        ring_s = found.ring_s(bar.ring_c)[:, None]
+        tempered = _rest_hv(ready, bar, part.history.tempered_s + more_s)
+        soft = _shanks(ready, part, len(sections), (bar, more_s, tempered))
+        ring_s = part.ring_tempered_s(bar.ring_c)[:, None]
         ring = _hrc(_rest_hv(ready, bar, ring_s + more_s))[:, 0]
-        rest = drawn[:, list(found.columns)]
-    mixed = _mixed(ready, found, bar, (points_hrc, rest), job)
-    lead, count = max(job.leading.sections, key=lambda i: sections[i].size), len(POSITIONS)
+        rest = tempered[:, columns]
+    mixed = points.mixed(rest)
+    fresh = ready.fresh.mixed(rest) if ready.fresh is not None else mixed
+    lead = max(job.leading.sections, key=lambda i: sections[i].size)
     outer = soft.copy()
-    for i in job.hard:
+    # A hard section that lies apart gets a heat of its own, like the leading one.
+    for i in {*part.hard, *job.hard}:
         outer[:, i] = mixed[:, i * count : i * count + OUTER].mean(axis=1)
-    zone = mixed[:, lead * count : (lead + 1) * count]
-    return LocalHardness(zone, found.places, mixed[:, shape[1] - found.ends :], outer, ring)
+    here = slice(lead * count, (lead + 1) * count)
+    ends = mixed[:, mixed.shape[1] - part.probes.ends :]
+    return LocalHardness(mixed[:, here], fresh[:, here], part.probes.places, ends, outer, ring)
 
 
 def _shanks(
-    ready: Prepared, found: Torched, count: int, way: tuple[_Bar, Floats, Floats]
+    ready: Prepared, part: Torched, count: int, bar: tuple[_Bar, Floats, Floats]
 ) -> Floats:
-    """Return the hardness of every section as if none had turned, drawn as it was. [HRC]."""
-    bar, more_s, drawn = way
-    soft = np.repeat(_rest_hv(ready, bar, more_s), count, axis=1)
-    soft[:, list(found.soft)] = drawn[:, found.in_zone :]
+    """Return the hardness of every section as if none had turned, tempered as it was. [HRC]."""
+    before, more_s, tempered = bar
+    soft = np.repeat(_rest_hv(ready, before, more_s), count, axis=1)
+    shanks = slice(part.probes.in_zone, part.probes.before_ring)
+    soft[:, list(part.soft)] = tempered[:, shanks]
     return _hrc(soft)
-
-
-def _mixed(
-    ready: Prepared,
-    found: Torched,
-    bar: _Bar | None,
-    parts: tuple[Floats, Floats],
-    job: Job,
-) -> Floats:
-    """Return the hardness of the zone's points, of what turned and what did not. [HRC]."""
-    points_hrc, rest = parts
-    steel, columns = ready.treatment.steel, list(found.columns)
-    if not as_quenched.by_composition(steel):
-        share = _formed(steel, found.peak_c)[:, columns]
-        turned = hv_from_hrc(points_hrc, outside="extend")
-        return mixed_hrc(share, np.maximum(turned, rest), rest)
-    if bar is None or bar.stock.condition != "prehard":
-        # Soft bar is about as hard as the ferrite that its points are mixed with.
-        return np.maximum(points_hrc, _hrc(rest))
-    share = job.once(
-        ("share", *ready.alike, bar.stock.condition),
-        lambda: austenite(
-            ready.composition, found.peak_c, found.hold_s, found.rate_c_per_s,
-            bar.stock.structure,
-        ).fraction,
-    )[:, columns]  # fmt: skip
-    log_hv = np.log(hv_from_hrc(points_hrc, outside="extend"))
-    return _hrc(np.exp(log_hv + (1.0 - share) * np.log(np.maximum(rest / FERRITE_HV, 1.0))))
-
-
-def _formed(steel: Steel, peak_c: Floats) -> Floats:
-    """Return the share that turned, by how far the peak missed the steel's range."""
-    missed = (steel.hardened.temperature_c.low if steel.hardened else 800.0) - peak_c
-    full, none = as_quenched.FORMED_FULL_C, as_quenched.FORMED_NONE_C
-    return np.clip((none - missed) / (none - full), 0.0, 1.0)
 
 
 def _hrc(hv: Floats) -> Floats:
@@ -243,14 +194,16 @@ def _hrc(hv: Floats) -> Floats:
     return np.asarray(hrc_from_hv(np.maximum(hv, 90.0), outside="extend"))
 
 
-def _layered(ready: Prepared, job: Job, way: tuple[_Bar | None, Floats]) -> LocalHardness:
+def _layered(ready: Prepared, bath: tuple[_Bar | None, Floats]) -> LocalHardness:
     """Return the hardness of a part heated to a published depth, or soaked through its end."""
-    bar, points_hrc = way
+    job = ready.job
+    bar, points_hrc = bath
     sections = job.asked.part.section
     grid = points_hrc.reshape(len(points_hrc), len(sections), len(POSITIONS))
     lead = max(job.leading.sections, key=lambda i: sections[i].size)
     zone = grid[:, lead, :].copy()
-    layer = layer_mm(ready.treatment, job, ready.normals)
+    heated_mm = 0.5 * max(sections[i].size for i in job.hard)
+    layer = layer_mm(ready.treatment, heated_mm, ready.normals)
     radius = 0.5 * max(sections[i].size for i in job.leading.sections)
     zone[:, -1] = np.where(layer >= THROUGH * radius, zone[:, -1], ready.supply_hrc)
     hard = np.isin(np.arange(len(sections)), job.hard)
@@ -262,4 +215,4 @@ def _layered(ready: Prepared, job: Job, way: tuple[_Bar | None, Floats]) -> Loca
         passed = equivalent_time([bar.ring_c] * 2, [0.0, passing_s], REFERENCE_C)
         ring = _hrc(_rest_hv(ready, bar, np.full((1, 1), float(passed))))[:, 0]
     ends = zone[:, :1]
-    return LocalHardness(zone, POSITIONS, ends, outer, ring, layer)
+    return LocalHardness(zone, zone, POSITIONS, ends, outer, ring, layer)

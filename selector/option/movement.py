@@ -1,12 +1,12 @@
 """How far the part moves in the heat, and what this job permits."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from selector.figure import median
-from selector.hazards.distortion import Heating, bow, size_change
+from selector.hazards.distortion import Bow, Heating, bow, size_change
 from selector.job.demand import hard_sections
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -25,6 +25,10 @@ STRAIGHTENED = 0.4
 # A thin flat is clamped between plates while it is tempered, and is straighter after. Common
 # practice.
 CLAMPED = 0.2
+
+
+# What old stress of cold-drawn bar adds to a bow. Estimate. [-]
+STRESSED = 0.5
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -67,29 +71,30 @@ def movement_words(move: Movement) -> str:
     return f"bows {bow.removesuffix(' mm')} of the {move.permitted_mm:g} mm you allow"
 
 
-def movement(treatment: Treatment, asked: Requirement, normals: Normals) -> Movement:
-    """Return how far the part moves.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is heated, how, in what quenched.
-    asked : Requirement
-        Part and workshop.
-    normals : mapping of str to ndarray
-        The steel's own sample.
-
-    Returns
-    -------
-    Movement
-        Bow of the axis, and growth across the working section, which is apart from it.
-    """
-    route = treatment.route
+def movement(
+    treatment: Treatment, asked: Requirement, normals: Normals, torch: Bow | None = None
+) -> Movement:
+    """Return how far the part moves."""
     permitted = permitted_movement(asked)
     still = np.zeros(len(normals["movement"]))
-    factor = route.movement_factor.value
-    if factor == 0:
+    if treatment.route.movement_factor.value == 0:
         return Movement(still, still, 0.0, permitted.mm, permitted.stated)
+    stressed = treatment.condition.name == "cold-drawn"
+    bend = _usual_bow(treatment, asked) if torch is None else torch
+    if torch is not None:
+        bend = replace(torch, median_mm=(1.0 + STRESSED * stressed) * torch.median_mm)
+    bent = bend.median_mm * np.exp(bend.log_sd * normals["movement"])
+    # A bow beyond the limit is straightened warm after the temper, just far enough.
+    flat = all(section.shape == "flat" for section in asked.part.section)
+    left = (CLAMPED if flat else STRAIGHTENED) * bent
+    straight = np.where(bent > permitted.mm, np.maximum(left, permitted.mm), bent)
+    growth_mm = _growth(treatment, asked)
+    return Movement(np.asarray(bent), straight, growth_mm, permitted.mm, permitted.stated)
+
+
+def _usual_bow(treatment: Treatment, asked: Requirement) -> Bow:
+    """Return the bow by kind of heating and bath, of a part whose history is not followed."""
+    route = treatment.route
     medium = treatment.medium.kind if treatment.medium else "air"
     heating, length = _heating(treatment, asked)
     long, slim = _slenderness(asked.part)
@@ -101,14 +106,8 @@ def movement(treatment: Treatment, asked: Requirement, normals: Normals) -> Move
         length,
         stressed=treatment.condition.name == "cold-drawn",
     )
-    share = factor if route.extent == "whole" else 1.0
-    bent = bend.median_mm * share * np.exp(bend.log_sd * normals["movement"])
-    # A bow beyond the limit is straightened warm after the temper, just far enough.
-    flat = all(section.shape == "flat" for section in asked.part.section)
-    left = (CLAMPED if flat else STRAIGHTENED) * bent
-    straight = np.where(bent > permitted.mm, np.maximum(left, permitted.mm), bent)
-    growth_mm = _growth(treatment, asked)
-    return Movement(np.asarray(bent), straight, growth_mm, permitted.mm, permitted.stated)
+    share = route.movement_factor.value if route.extent == "whole" else 1.0
+    return replace(bend, median_mm=share * bend.median_mm)
 
 
 def _slenderness(part: Part) -> tuple[float, float]:

@@ -13,12 +13,13 @@ from numpy.typing import NDArray
 
 from selector.duty.wear import has_edge
 from selector.figure import Figure, Provenance, figure, median
-from selector.job.job import Job
+from selector.job.demand import Demand
 from selector.job.process import TEMPER_ERROR
 from selector.job.treatment import Temper, Treatment
 from selector.mechanics.toughness import snap_likelihood
 from selector.option.cost import Bill, Mishaps, bill, order_of
 from selector.option.cracking import CrackSample
+from selector.option.local_hardness import hard_ends_mm
 from selector.option.movement import Movement
 from selector.option.preparation import Prepared
 from selector.option.zone_hardness import ZoneHardness, working_radius_mm, zone_hardness
@@ -52,6 +53,7 @@ class Prediction:
     movement: Movement
     bill: Bill
     radius_mm: float
+    hard_ends_mm: tuple[float, ...]
     told: dict[str, Provenance] = field(default_factory=dict)
 
     @property
@@ -70,26 +72,12 @@ class Prediction:
         return {name: figure(value, self.told[name]) for name, value in values.items()}
 
 
-def predict(ready: Prepared, temper: Temper, job: Job) -> Prediction:
-    """Return the prediction of one option.
-
-    Parameters
-    ----------
-    ready : Prepared
-        The treatment, heated and quenched.
-    temper : Temper
-        How it is drawn.
-    job : Job
-        Part, workshop, draws.
-
-    Returns
-    -------
-    Prediction
-        All quantities over the draws.
-    """
+def predict(ready: Prepared, temper: Temper) -> Prediction:
+    """Return the prediction of one option."""
+    job = ready.job
     treatment = ready.treatment
-    found = zone_hardness(ready, temper, job)
-    chance, margin = _snap(ready, temper, found, job)
+    found = zone_hardness(ready, temper)
+    chance, margin = _snap(ready, temper, found)
     inputs: dict[str, float | str] = {
         "steel": treatment.steel.name,
         "temper": temper.label,
@@ -111,8 +99,9 @@ def predict(ready: Prepared, temper: Temper, job: Job) -> Prediction:
         snap_margin_hrc=margin,
         crack=ready.crack,
         movement=ready.movement,
-        bill=bill(treatment, temper, order_of(job), mishaps(ready, found.surface, job)),
+        bill=bill(treatment, temper, order_of(job), mishaps(ready, found.surface, job.leading)),
         radius_mm=working_radius_mm(job),
+        hard_ends_mm=hard_ends_mm(ready) if treatment.route.extent == "local" else (),
         told={
             "surface": told("HRC"),
             "core": told("HRC"),
@@ -122,24 +111,9 @@ def predict(ready: Prepared, temper: Temper, job: Job) -> Prediction:
     )
 
 
-def mishaps(ready: Prepared, surface_hrc: Floats, job: Job) -> Mishaps:
-    """Return what does not go straight through: cracks, bends, draws too hard or too soft.
-
-    Parameters
-    ----------
-    ready : Prepared
-        The treatment, heated and quenched.
-    surface_hrc : ndarray
-        Surface of the working zone. [HRC]
-    job : Job
-        What is asked.
-
-    Returns
-    -------
-    Mishaps
-        Over the draws.
-    """
-    lead, move = job.leading, ready.movement
+def mishaps(ready: Prepared, surface_hrc: Floats, lead: Demand) -> Mishaps:
+    """Return what does not go straight through: cracks, bends, draws too hard or too soft."""
+    move = ready.movement
     low = -np.inf if lead.floor_hrc is None else lead.floor_hrc
     high = np.inf if lead.ceiling_hrc is None else lead.ceiling_hrc
     heated = ready.treatment.route.process != "none"
@@ -152,20 +126,8 @@ def mishaps(ready: Prepared, surface_hrc: Floats, job: Job) -> Mishaps:
 
 
 def embrittled(treatment: Treatment, temper: Temper) -> bool:
-    """Return whether a temper, missed as far as is usual, reaches an embrittlement window.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        Steel.
-    temper : Temper
-        Temper.
-
-    Returns
-    -------
-    bool
-        False where none is catalogued.
-    """
+    """Return whether a temper, missed as far as is usual, reaches an embrittlement window."""
+    # False where none is catalogued.
     misread = TEMPER_ERROR[temper.means]
     slack = math.hypot(misread.bias_c, misread.scatter_c)
     return temper.means != "none" and any(
@@ -174,10 +136,9 @@ def embrittled(treatment: Treatment, temper: Temper) -> bool:
     )
 
 
-def _snap(
-    ready: Prepared, temper: Temper, found: ZoneHardness, job: Job
-) -> tuple[Floats, Floats]:
+def _snap(ready: Prepared, temper: Temper, found: ZoneHardness) -> tuple[Floats, Floats]:
     """Return whether each draw snaps, and the hardness in hand; NaN where unknown."""
+    job = ready.job
     treatment = ready.treatment
     quenched = treatment.hardens
     # A case or a nitrided layer is carried by its core; the core is what snaps. At an edge the

@@ -27,4 +27,4 @@ def reference_cost(job: Job) -> float:
     if treatment is None:
         return job.catalog.prices.labour_per_h
     ready = prepare(treatment, job)
-    return float(np.median(predict(ready, NO_TEMPER, job).bill.cost))
+    return float(np.median(predict(ready, NO_TEMPER).bill.cost))

@@ -10,14 +10,15 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardening import as_quenched
-from selector.hardening.as_quenched import Points
-from selector.job.geometry import POSITIONS
-from selector.job.job import Job
+from selector.hardening.as_quenched import as_quenched
+from selector.hardening.bath_response import POSITIONS, Points
+from selector.hardening.tempered import curve_reach_c, tempered
+from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
 from selector.option.prediction import embrittled
-from selector.option.preparation import Prepared
+from selector.option.preparation import Prepared, prepare
+from selector.option.set_up import at_torch
 from selector.option.zone_hardness import case_softening_hrc
 
 Floats = NDArray[np.float64]
@@ -49,18 +50,26 @@ def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
         return case_hrc.middle - np.array([case_softening_hrc(t) for t in grid])
     if fresh is None:
         return np.full(len(grid), float(ready.supply_hrc[0]))
-    surface = replace(fresh, hrc=fresh.hrc[:, [lead * len(POSITIONS)]])
-    found = np.full(len(grid), float(surface.hrc[0, 0]))
+    surface = fresh.only([lead * len(POSITIONS)])
+    hrc = np.full(len(grid), float(surface.hrc[0, 0]))
     by_time: dict[float, list[int]] = defaultdict(list)
     for place, temper in enumerate(grid):
         if temper.means != "none":
             by_time[temper.time_s * temper.cycles].append(place)
     for time_s, places in by_time.items():
         heats = np.array([[grid[place].temperature_c] for place in places])
-        found[places] = as_quenched.tempered(
-            ready.treatment.steel, ready.composition, surface, heats, time_s, ready.normals
-        )[:, 0]
-    return found
+        after = tempered(
+            ready.treatment.steel,
+            ready.composition,
+            surface.turned_hrc,
+            heats,
+            time_s,
+            ready.normals,
+        )
+        hrc[places] = replace(
+            surface, turned_hrc=after, share=np.broadcast_to(surface.share, after.shape)
+        ).hrc[:, 0]
+    return hrc
 
 
 def _misread_heat_hrc(ready: Prepared, lead: int, points: Points) -> float:
@@ -68,10 +77,12 @@ def _misread_heat_hrc(ready: Prepared, lead: int, points: Points) -> float:
     heat = ready.heat
     if heat is None or ready.fresh is None or not ready.treatment.by_eye:
         return 0.0
+    if ready.torched is not None:
+        return at_torch(ready.job, ready.alike).misread_hrc(MISREAD_C)
     peaks = np.array(
         [[heat.target_c - MISREAD_C], [heat.target_c], [heat.target_c + MISREAD_C]]
     )
-    hrc = as_quenched.as_quenched(
+    hrc = as_quenched(
         ready.treatment.steel,
         ready.composition,
         replace(heat, peak_c=peaks),
@@ -90,6 +101,20 @@ def _response(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> tuple[Flo
         for t in grid
     ]
     return hrc, np.abs(then - hrc) * np.array(share)
+
+
+@per_job
+def _responses(
+    job: Job, alike: Treatment, grid: tuple[Temper, ...], lead: int
+) -> tuple[Floats, Floats]:
+    """Return hardness and change for each temper, for all bars that harden alike."""
+    return _response(prepare(alike, job), grid, lead)
+
+
+@per_job
+def _misread(job: Job, alike: Treatment, lead: int, points: Points) -> float:
+    """Return what a misread heat costs, for all bars that harden alike. [HRC]."""
+    return _misread_heat_hrc(prepare(alike, job), lead, points)
 
 
 def _worth(
@@ -153,25 +178,9 @@ def _band(
     return grid[like[first]].temperature_c, grid[like[last]].temperature_c
 
 
-def choice_of(ready: Prepared, temper: Temper, job: Job, points: Points | None) -> Choice:
-    """Return one temper of a treatment as a choice, wherever it lies in the grid.
-
-    Parameters
-    ----------
-    ready : Prepared
-        The treatment at the middle of all uncertainties.
-    temper : Temper
-        The temper.
-    job : Job
-        What is asked.
-    points : Points or None
-        All points of the part as they cool, None where nothing is quenched.
-
-    Returns
-    -------
-    Choice
-        Without the band that serves as well.
-    """
+def choice_of(ready: Prepared, temper: Temper, points: Points | None) -> Choice:
+    """Return one temper of a treatment as a choice, wherever it lies in the grid."""
+    job = ready.job
     sections = job.asked.part.section
     lead = max(job.leading.sections, key=lambda i: sections[i].size)
     hrc, slope = _response(ready, (temper,), lead)
@@ -183,30 +192,13 @@ def choice_of(ready: Prepared, temper: Temper, job: Job, points: Points | None) 
 
 def choices(
     ready: Prepared,
-    job: Job,
     ceilings: Mapping[Means, float],
     points: Points | None,
 ) -> tuple[Choice, ...]:
-    """Return the tempers of a treatment that are worth drawing.
-
-    Parameters
-    ----------
-    ready : Prepared
-        The treatment at the middle of all uncertainties.
-    job : Job
-        What is asked.
-    ceilings : mapping of str to float
-        Means of tempering and their ceilings. [°C]
-    points : Points or None
-        All points of the part as they cool, None where nothing is quenched.
-
-    Returns
-    -------
-    tuple of Choice
-        At least one.
-    """
+    """Return the tempers of a treatment that are worth drawing."""
+    job = ready.job
     thin = heated_thickness(job.asked, ready.treatment) <= BLAZE_THIN_MM
-    reach = as_quenched.curve_reach_c(ready.treatment.steel)
+    reach = curve_reach_c(ready.treatment.steel)
     grid = tuple(
         temper
         for temper in tempers(ready.treatment, dict(ceilings), thin=thin)
@@ -219,14 +211,9 @@ def choices(
     if ready.fresh is None and not cased:
         supply = float(ready.supply_hrc[0])
         return tuple(Choice(temper, None, supply, 0.0) for temper in grid)
-    # Treatments that come out of the quench alike are tempered alike; a case is its route's.
-    alike = (*ready.alike, ready.treatment.route.slug if cased else "", grid)
-    hrc, slopes = job.once(("grid", *alike), lambda: _response(ready, grid, lead))
-    heat_cost = job.once(
-        # By points that heat through, whatever the torch.
-        ("misread", *ready.alike[:-1]),
-        lambda: 0.0 if points is None else _misread_heat_hrc(ready, lead, points),
-    )
+    # Treatments that come out of the quench alike are tempered alike.
+    hrc, slopes = _responses(job, ready.alike, grid, lead)
+    heat_cost = 0.0 if points is None else _misread(job, ready.alike, lead, points)
     struck = job.asked.load.impact == "hammered"
     least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:

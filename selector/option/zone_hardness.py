@@ -5,58 +5,56 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardening import as_quenched
+from selector.hardening.as_quenched import AsQuenched, by_composition
+from selector.hardening.bath_response import POSITIONS
+from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.hardening.model_range import ranges_left
-from selector.hardness_scale import hrc_from_hv, hv_from_hrc
-from selector.job.geometry import POSITIONS
-from selector.job.job import Job
+from selector.hardening.tempered import tempered
+from selector.hardness_scale import hrc_from_hv
+from selector.job.job import Job, per_job
 from selector.job.process import temper_peak_c
-from selector.job.treatment import Temper
+from selector.job.treatment import Temper, Treatment
 from selector.metallurgy.hardenability import heat_curve
 from selector.option.local_hardness import beside, local_hardness
-from selector.option.preparation import Prepared, cooled_points
+from selector.option.preparation import Prepared, cooled_points, prepare
 
 Floats = NDArray[np.float64]
-# Depth of a flame- or induction-hardened layer: to 0.8 of the required surface hardness in HV
-# (ISO 18203).
-FLAME_LIMIT = 0.8
 
 
 def working_radius_mm(job: Job) -> float:
-    """Return half the thickness of the working zone's thickest section, in mm.
-
-    Parameters
-    ----------
-    job : Job
-        Part and demands.
-
-    Returns
-    -------
-    float
-        Radius, or half a thickness. [mm]
-    """
-    return 0.5 * max(job.asked.part.section[i].size for i in job.leading.sections)
+    """Return half the thickness of the working zone's thickest section, or its wall. [mm]."""
+    sections = [job.asked.part.section[i] for i in job.leading.sections]
+    thickest = max(sections, key=lambda section: section.size)
+    return 0.5 * (thickest.size - (thickest.bore or 0.0))
 
 
-def _tempered_points(ready: Prepared, temper: Temper, job: Job) -> Floats:
-    """Return hardness at sections × positions; shape (draws, points). [HRC]."""
+def _tempered_points(ready: Prepared, temper: Temper) -> AsQuenched:
+    """Return the points of the quench after the temper; shape (samples, points)."""
+    job = ready.job
     if ready.fresh is None:
         msg = f"{ready.treatment.label} has no quench"
         raise ValueError(msg)
     if temper.means == "none":
-        return ready.fresh.hrc
-    fresh = ready.fresh
-    return job.once(
-        ("tempered", *ready.alike, temper),
-        lambda: as_quenched.tempered(
-            ready.treatment.steel,
-            ready.composition,
-            fresh,
-            temper_peak_c(temper, job.asked.workshop, ready.normals),
-            temper.time_s * temper.cycles,
-            ready.normals,
-        ),
+        return ready.fresh
+    return _tempered(job, ready.alike, temper)
+
+
+@per_job
+def _tempered(job: Job, alike: Treatment, temper: Temper) -> AsQuenched:
+    """Return the points of the quench after the temper, for all bars that harden alike."""
+    ready = prepare(alike, job)
+    if ready.fresh is None:
+        msg = f"{alike.label} has no quench"
+        raise ValueError(msg)
+    hrc = tempered(
+        alike.steel,
+        ready.composition,
+        ready.fresh.turned_hrc,
+        temper_peak_c(temper, job.asked.workshop, ready.normals),
+        temper.time_s * temper.cycles,
+        ready.normals,
     )
+    return replace(ready.fresh, turned_hrc=hrc)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -73,8 +71,9 @@ class ZoneHardness:
     validity: tuple[str, ...] = ()
 
 
-def _as_supplied(ready: Prepared, job: Job) -> ZoneHardness:
+def _as_supplied(ready: Prepared) -> ZoneHardness:
     """Return the hardness of a part that no heat changes."""
+    job = ready.job
     supply = ready.supply_hrc
     condition = ready.treatment.condition
     radius = working_radius_mm(job)
@@ -93,53 +92,74 @@ def _as_supplied(ready: Prepared, job: Job) -> ZoneHardness:
     )
 
 
-def _quenched(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
-    """Return the hardness of a part that is quenched whole."""
-    points = _tempered_points(ready, temper, job)
-    sections = job.asked.part.section
-    grid = points.reshape(len(points), len(sections), len(POSITIONS))
-    lead = job.leading
+def _quenched(ready: Prepared, temper: Temper) -> ZoneHardness:
+    """Return the hardness of a part that is heated evenly and quenched whole."""
+    job = ready.job
+    sections, count, lead = job.asked.part.section, len(POSITIONS), job.leading
     # The zone that leads decides; the weakest of its sections is looked at.
     index = max(lead.sections, key=lambda i: sections[i].size)
-    zone = grid[:, index, :]
-    depth = _depth_mm(zone, working_radius_mm(job), lead.floor_hrc)
+    here = slice(index * count, (index + 1) * count)
+    hrc = _tempered_points(ready, temper).hrc
+    zone = Zone(hrc[:, here], _fresh_hrc(ready)[:, here], POSITIONS)
     # Torsion and bending live on the outer fibres; a mean over the section is close to them.
-    outer = grid[:, :, :3].mean(axis=2)
-    return _told(ready, temper, job, (zone[:, 0], zone[:, -1], depth), outer)
+    outer = hrc.reshape(len(hrc), len(sections), count)[:, :, :3].mean(axis=2)
+    return _assembled(ready, temper, zone, outer)
 
 
-def _local(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
-    """Return the hardness of a part that is heated and quenched in its zone."""
-    points = _tempered_points(ready, temper, job)
-    found = local_hardness(ready, temper, job, points)
-    depth = _depth_mm(found.zone, working_radius_mm(job), job.leading.floor_hrc, found.places)
-    if found.layer_mm is not None:
-        depth = np.minimum(depth, found.layer_mm)
+def _fresh_hrc(ready: Prepared) -> Floats:
+    """Return the points as quenched. [HRC]."""
+    if ready.fresh is None:
+        msg = f"{ready.treatment.label} has no quench"
+        raise ValueError(msg)
+    return ready.fresh.hrc
+
+
+def _local(ready: Prepared, temper: Temper) -> ZoneHardness:
+    """Return the hardness of a part whose places were heated and quenched each its own way."""
+    job = ready.job
+    local = local_hardness(ready, temper, _tempered_points(ready, temper))
+    zone = Zone(local.zone, local.fresh, local.places)
+    whole = _assembled(ready, temper, zone, local.outer)
+    depth = whole.depth_mm
+    if local.layer_mm is not None:
+        depth = np.minimum(depth, local.layer_mm)
     # The zone is as hard as its ends are.
-    surface = np.column_stack([found.zone[:, 0], found.ends]).min(axis=1)
-    told = _told(ready, temper, job, (surface, found.zone[:, -1], depth), found.outer)
-    # What bears the load beside the hard zone is its soft ring, told apart from the shank.
-    outer, ring = found.outer.copy(), beside(job)
-    outer[:, ring] = np.minimum(outer[:, ring], found.ring[:, None])
-    return replace(told, sections=outer)
+    all_hard = len(job.hard) == len(job.asked.part.section)
+    is_local = ready.treatment.route.extent == "local"
+    surface = whole.surface
+    if is_local or all_hard:
+        surface = np.column_stack([surface, local.ends]).min(axis=1)
+    outer = local.outer.copy()
+    if is_local:
+        # What bears the load beside the hard zone is its soft ring, apart from the shank.
+        ring = beside(job)
+        outer[:, ring] = np.minimum(outer[:, ring], local.ring[:, None])
+    return replace(whole, surface=surface, depth_mm=depth, sections=outer)
 
 
-def _told(
-    ready: Prepared,
-    temper: Temper,
-    job: Job,
-    zone: tuple[Floats, Floats, Floats],
-    outer: Floats,
-) -> ZoneHardness:
+@dataclass(frozen=True, slots=True, eq=False)
+class Zone:
+    """The leading section from rim to core, tempered and as quenched. [HRC]."""
+
+    hrc: Floats
+    fresh_hrc: Floats
+    places: tuple[float, ...]
+
+
+def _assembled(ready: Prepared, temper: Temper, zone: Zone, outer: Floats) -> ZoneHardness:
     """Return surface, core, depth and sections with where they come from."""
-    surface, core, depth = zone
+    job = ready.job
     shanks = [i for i in range(len(job.asked.part.section)) if i not in job.hard]
-    fresh = ready.fresh
+    fresh, core = ready.fresh, zone.hrc[:, -1]
+    inwards_mm = working_radius_mm(job) * (1.0 - np.array(zone.places))
+    limit = Limit.of(ready.treatment.steel, job.leading.floor_hrc)
+    removed_mm = job.asked.part.stock_removal or 0.0
+    depth = hard_depth_mm(zone.hrc, zone.fresh_hrc, inwards_mm, limit)
     return ZoneHardness(
-        surface,
+        _under(zone.hrc, inwards_mm, removed_mm),
         core,
         outer[:, shanks].min(axis=1) if shanks else core,
-        depth,
+        np.maximum(depth - removed_mm, 0.0),
         outer,
         f"{fresh.relation if fresh else ''}; then tempered {temper.label}",
         fresh.source if fresh else "",
@@ -147,10 +167,19 @@ def _told(
     )
 
 
+def _under(hrc: Floats, inwards_mm: Floats, removed_mm: float) -> Floats:
+    """Return the hardness of the finished face, under what is ground off. [HRC]."""
+    if removed_mm <= inwards_mm[0]:
+        return np.asarray(hrc[:, 0])
+    k = int(np.clip(np.searchsorted(inwards_mm, removed_mm), 1, inwards_mm.size - 1))
+    part = (removed_mm - inwards_mm[k - 1]) / (inwards_mm[k] - inwards_mm[k - 1])
+    return np.asarray(hrc[:, k - 1] + min(part, 1.0) * (hrc[:, k] - hrc[:, k - 1]))
+
+
 def _temper_validity(ready: Prepared, temper: Temper) -> tuple[str, ...]:
     """Return which limits of the tempering model are left; none where the steel has a curve."""
     steel = ready.treatment.steel
-    own_curve = steel.tempered is not None and not as_quenched.by_composition(steel)
+    own_curve = steel.tempered is not None and not by_composition(steel)
     if temper.means == "none" or own_curve:
         return ()
     return ranges_left(
@@ -161,51 +190,15 @@ def _temper_validity(ready: Prepared, temper: Temper) -> tuple[str, ...]:
     )
 
 
-def _depth_mm(
-    zone_hrc: Floats,
-    radius_mm: float,
-    floor_hrc: float | None,
-    places: tuple[float, ...] = POSITIONS,
-) -> Floats:
-    """Return how deep the zone stays above 0.8 of the asked hardness in HV. [mm]."""
-    hv = hv_from_hrc(zone_hrc, outside="extend")
-    asked = hv[:, 0]
-    if floor_hrc is not None:
-        asked = np.full(len(hv), float(hv_from_hrc(floor_hrc, outside="extend")))
-    limit = FLAME_LIMIT * asked
-    depths = radius_mm * (1 - np.array(places))
-    depths[0] = 0.0
-    hard = hv >= limit[:, None]
-    # First position that is too soft; the crossing lies between it and the one before.
-    soft_at = np.where(hard.all(axis=1), len(POSITIONS), np.argmin(hard, axis=1))
-    last = np.clip(soft_at - 1, 0, len(POSITIONS) - 1)
-    nxt = np.clip(soft_at, 0, len(POSITIONS) - 1)
-    rows = np.arange(len(hv))
-    drop = hv[rows, last] - hv[rows, nxt]
-    part = np.where(drop > 0, (hv[rows, last] - limit) / np.where(drop > 0, drop, 1.0), 0.0)
-    between = depths[last] + np.clip(part, 0, 1) * (depths[nxt] - depths[last])
-    found = np.where(soft_at >= len(POSITIONS), radius_mm, between)
-    return np.asarray(np.where(soft_at == 0, 0.0, found))
-
-
 def case_softening_hrc(temper: Temper) -> float:
-    """Return what a low temper takes off a carburised case, in HRC.
-
-    Parameters
-    ----------
-    temper : Temper
-        Drawn at 150 to 220 °C.
-
-    Returns
-    -------
-    float
-        Common practice: about a point for each 30 °C above 150 °C. [HRC]
-    """
+    """Return what a low temper takes off a carburised case, in HRC. [HRC]."""
+    # Common practice: about a point for each 30 °C above 150 °C.
     return max(0.0, (temper.temperature_c - 150.0) * 0.035)
 
 
-def _cased(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
+def _cased(ready: Prepared, temper: Temper) -> ZoneHardness:
     """Return the hardness of a case-hardened part: hard case, core of its own hardenability."""
+    job = ready.job
     route = ready.treatment.route
     normals = ready.normals
     span, depth_span = route.surface_hrc, route.depth_mm
@@ -217,7 +210,7 @@ def _cased(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
     ratio = np.sqrt(depth_span.high / max(depth_span.low, 0.02))
     middle_mm = depth_span.low * ratio
     depth = middle_mm * np.exp(0.5 * np.log(ratio) * np.clip(normals["depth"], -2, 2))
-    core = _core_hrc(ready, job)
+    core = _core_hrc(ready)
     return ZoneHardness(
         surface,
         core,
@@ -230,23 +223,23 @@ def _cased(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
     )
 
 
-def _core_hrc(ready: Prepared, job: Job) -> Floats:
+def _core_hrc(ready: Prepared) -> Floats:
     """Return the core hardness of a carburised steel after its quench. [HRC]."""
+    job = ready.job
     sections = job.asked.part.section
     thick = max(job.hard, key=lambda i: sections[i].size)
     points = cooled_points(ready.treatment, job)
     if points is None:
         return ready.supply_hrc
     centre = points.only(thick * len(POSITIONS) + len(POSITIONS) - 1)
-    curve = job.once(
-        ("core", *ready.alike), lambda: heat_curve(ready.composition, centre.distance_mm)
-    )
+    curve = heat_curve(ready.composition, centre.distance_mm)
     core = curve.hrc[:, 0] + (curve.sd_hrc * ready.normals["core"][:, None])[:, 0]
     return np.asarray(np.maximum(core, ready.supply_hrc))
 
 
-def _nitrided(ready: Prepared, job: Job) -> ZoneHardness:
+def _nitrided(ready: Prepared) -> ZoneHardness:
     """Return the hardness of a nitrided part: hard layer on the core as it was."""
+    job = ready.job
     layer = ready.treatment.steel.nitrided
     if layer is None:
         msg = f"{ready.treatment.steel.slug} has no nitrided table"
@@ -272,8 +265,9 @@ def _nitrided(ready: Prepared, job: Job) -> ZoneHardness:
     )
 
 
-def _aged(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
+def _aged(ready: Prepared, temper: Temper) -> ZoneHardness:
     """Return the hardness of an age-hardened part, even through its section."""
+    job = ready.job
     aged = ready.treatment.steel.aged
     if aged is None:
         msg = f"{ready.treatment.steel.slug} has no aged table"
@@ -303,32 +297,19 @@ def _ground(layer: ZoneHardness, job: Job) -> ZoneHardness:
     return replace(layer, depth_mm=depth, surface=surface)
 
 
-def zone_hardness(ready: Prepared, temper: Temper, job: Job) -> ZoneHardness:
-    """Return the hardness of the part by what its route does.
-
-    Parameters
-    ----------
-    ready : Prepared
-        The treatment, heated and quenched.
-    temper : Temper
-        How it is drawn.
-    job : Job
-        Part, workshop, draws.
-
-    Returns
-    -------
-    ZoneHardness
-        Over the draws. [HRC]
-    """
+def zone_hardness(ready: Prepared, temper: Temper) -> ZoneHardness:
+    """Return the hardness of the part by what its route does. [HRC]."""
+    job = ready.job
     process = ready.treatment.route.process
     if process == "case":
-        return _ground(_cased(ready, temper, job), job)
+        return _ground(_cased(ready, temper), job)
     if process == "nitride":
-        return _ground(_nitrided(ready, job), job)
+        return _ground(_nitrided(ready), job)
     if process == "age":
-        return _aged(ready, temper, job)
-    if ready.fresh is not None and ready.treatment.route.extent == "local":
-        return _local(ready, temper, job)
+        return _aged(ready, temper)
+    local = ready.torched is not None or ready.treatment.route.extent == "local"
+    if ready.fresh is not None and local:
+        return _local(ready, temper)
     if ready.fresh is not None:
-        return _quenched(ready, temper, job)
-    return _as_supplied(ready, job)
+        return _quenched(ready, temper)
+    return _as_supplied(ready)

@@ -117,21 +117,3 @@ def test_the_middle_of_the_middle_is_itself():
     middle = resolved(asked(), FEW).middle()
     assert middle.count == 1
     assert middle.middle() is middle
-
-
-def test_shared_work_is_done_once_for_each_key():
-    here, calls = resolved(asked(), FEW), []
-    for key in ("a", "b", "a"):
-        here.once((key,), lambda key=key: calls.append(key))
-    assert calls == ["a", "b"]
-
-
-def test_the_middle_keeps_the_histories_of_the_part_and_nothing_drawn():
-    here = resolved(asked(), FEW)
-    here.once(("x",), lambda: "first")
-    here.course(("x",), lambda: "history")
-    middle = here.middle()
-    assert middle.count == 1
-    assert middle.once(("x",), lambda: "middle") == "middle"
-    assert middle.course(("x",), lambda: "again") == "history"
-    assert here.once(("x",), lambda: "again") == "first"

@@ -9,10 +9,9 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from catalog.medium import Agitation
 from selector import sampling
-from selector.heat.boiling import Bath, bath_temperature_c
+from selector.heat.boiling import DELAY_S, Bath, bath_temperature_c
 from selector.heat.operator import LIGHT, READING_C
 from selector.job.process import (
-    DELAY_S,
     TEMPER_ERROR,
     hardening_heat,
     quench,

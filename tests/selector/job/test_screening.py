@@ -44,7 +44,8 @@ OBJECTIONS = [
     (work(medium=None), {}, "equipment", "fail", "needs a bath of water, "),
     (work(route="subcontract-vacuum", source=None), {}, "equipment", "fail", "firm"),
     (work("x153crmov12"), {}, "response", "fail", ""),
-    (work(source="hand-torch"), {"part.section.0.size": 90}, "heating", "fail", "round"),
+    (work(route="through-furnace", source="muffle-furnace"), {"part.section.0.size": 110},
+     "heating", "fail", "round"),
     # what lives depend on
     (work(), {"safety_use": "brake"}, "safety", "fail", "brake"),
     (work(), {"safety_use": "lifting"}, "safety", "fail", "qualified"),
@@ -108,15 +109,20 @@ def test_a_drawn_spring_is_not_heated_again():
 
 
 def test_reach_of_a_heat_source_ends_once_and_for_good():
-    stopped = []
+    stopped, furnace = [], work(route="through-furnace", source="muffle-furnace")
     for size in range(5, 150, 5):
         wide = {"part.section.0.size": size, "part.section.1.size": size}
-        gate = first_objection(work(), wide)
+        gate = first_objection(furnace, wide)
         stopped.append(gate is not None and gate.name == "heating")
     assert stopped == sorted(stopped)
     assert True in stopped
-    reach = work().source.section_mm.value
+    reach = furnace.source.section_mm.value
     assert stopped.index(True) * 5 + 5 > HOPELESS * reach >= stopped.index(True) * 5
+
+
+def test_a_flame_is_not_refused_by_its_reach_but_judged_by_its_history():
+    wide = {"part.section.0.size": 90, "part.section.1.size": 90}
+    assert first_objection(work(source="hand-torch"), wide) is None
 
 
 def section(**keys):

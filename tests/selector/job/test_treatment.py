@@ -126,11 +126,14 @@ def test_flames_and_fires_are_known(slug, known):
     ("treatment", "followed"),
     [
         (work("c45", "local-torch", "oil"), True),
-        (work("c45", "local-torch", "oil", "forge"), False),
-        (work("c45", "through-torch"), False),
+        (work("c45", "local-torch", "oil", "forge"), True),
+        (work("c45", "through-torch"), True),
+        (work("c45", "through-torch", "plates"), False),
+        (work("c45", "through-furnace", "oil", "muffle-furnace"), False),
         (work("c45", "subcontract-induction", "water", None), False),
+        (work("c45", "as-bought", None, None), False),
     ],
-    ids=["torch", "forge", "whole", "induction"],
+    ids=["torch", "forge", "whole", "bath not described", "furnace", "induction", "bought"],
 )
-def test_local_heat_is_followed_at_a_torch_alone(treatment, followed):
+def test_every_flame_and_fire_is_followed(treatment, followed):
     assert is_torched(treatment) is followed

@@ -8,7 +8,7 @@ from selector import sampling
 from selector.hardening.composition import drawn
 from selector.job.job import resolved
 from selector.option.cracking import crack_sample, crack_words
-from selector.torch.depth import is_skin
+from selector.option.preparation import prepare
 from tests.dog import asked, work
 from tests.examples import few
 
@@ -20,9 +20,10 @@ def of(changes=None, **names):
     slug = treatment.steel.slug
     normals = {**sampling.shared(), **sampling.of_steel(slug)}
     near = resolved(asked(changes), CATALOG)
-    skin = is_skin(treatment, near)
+    if treatment.route.extent == "local":
+        return prepare(treatment, near).crack
     bar = drawn(treatment.steel, normals)
-    return crack_sample(treatment, near.asked.part, bar, normals, skin=skin)
+    return crack_sample(treatment, near.asked.part, bar, normals, skin=False)
 
 
 @pytest.mark.parametrize("route", ["as-bought", "subcontract-nitride"])

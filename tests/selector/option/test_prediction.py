@@ -18,7 +18,7 @@ def oven(temperature_c, means="oven"):
 
 
 def predicted(job, treatment=None, temper=None):
-    return predict(prepare(treatment or work("c45"), job), temper or oven(200.0), job)
+    return predict(prepare(treatment or work("c45"), job), temper or oven(200.0))
 
 
 def test_every_figure_has_unit_relation_and_source(job):

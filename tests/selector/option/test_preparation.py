@@ -2,43 +2,19 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.hardness_scale import hrc_from_hb
-from selector.job.geometry import POSITIONS
+from selector.hardening.bath_response import POSITIONS
 from selector.job.job import resolved
-from selector.option.preparation import cooled_points, prepare, supply_hrc
+from selector.option.preparation import cooled_points, prepare
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
 
 
-def supply(job, steel, condition):
-    treatment = work(steel, "as-bought", None, None, condition)
-    return supply_hrc(treatment, job.of_steel(steel)), treatment.condition
-
-
-def test_bar_as_sold_lies_about_its_published_range(job):
-    hrc, condition = supply(job, "42crmo4", "prehard")
-    span = condition.hardness_hrc
-    assert np.median(hrc) == pytest.approx(span.middle, abs=0.1)
-    assert np.mean((hrc >= span.low) & (hrc <= span.high)) > 0.9
-
-
-def test_bar_with_a_maximum_alone_comes_softer_than_it(job):
-    hrc, condition = supply(job, "42crmo4", "annealed")
-    assert condition.hardness_hb.min is None
-    most = float(hrc_from_hb(condition.hardness_hb.high, outside="extend"))
-    assert np.median(hrc) < most
-    assert np.mean(hrc <= most) > 0.9
-
-
-def test_bar_of_no_known_hardness_is_not_guessed(job):
-    hrc, _ = supply(job, "unknown", "unknown")
-    assert np.isnan(hrc).all()
-
-
 def test_a_quenched_part_has_a_hardness_at_every_point(job):
     ready = prepare(work("42crmo4"), job)
-    assert ready.fresh.hrc.shape == (job.count, 2 * len(POSITIONS))
+    # At a torch the two ends of the part are looked at besides.
+    assert ready.fresh.hrc.shape == (job.count, 2 * len(POSITIONS) + 2)
+    assert np.isfinite(ready.fresh.hrc).all()
     assert ready.heat.target_c == ready.treatment.steel.hardened.temperature_c.middle
     assert ready.crack.risk is not None
 
@@ -58,7 +34,7 @@ def test_nothing_cools_without_a_bath(job):
 
 def test_every_section_cools_at_every_position(job):
     points = cooled_points(work(), job)
-    assert points.position.tolist() == [*POSITIONS, *POSITIONS]
+    assert points.place.tolist() == [*POSITIONS, *POSITIONS]
     assert points.distance_mm.shape == (job.count, 2 * len(POSITIONS))
     # Two sections of one size cool alike.
     np.testing.assert_array_equal(*np.split(points.distance_mm, 2, axis=1))

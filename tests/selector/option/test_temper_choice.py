@@ -16,7 +16,7 @@ SHOP = {"oven": 250.0, "torch": 330.0}
 def chosen(treatment, changes=None, ceilings=SHOP):
     """Return the tempers worth drawing, at the middle of all uncertainties."""
     once = resolved(asked(changes), CATALOG, count=1)
-    return choices(prepare(treatment, once), once, ceilings, cooled_points(treatment, once))
+    return choices(prepare(treatment, once), ceilings, cooled_points(treatment, once))
 
 
 def window(low, high):
@@ -129,7 +129,7 @@ def test_a_temper_looked_up_alone_is_the_one_of_the_grid(steel):
     treatment = work(steel)
     ready, points = prepare(treatment, once), cooled_points(treatment, once)
     for choice in chosen(treatment):
-        alone = choice_of(ready, choice.temper, once, points)
+        alone = choice_of(ready, choice.temper, points)
         assert alone.middle_hrc == pytest.approx(choice.middle_hrc)
         assert alone.sensitivity_hrc == pytest.approx(choice.sensitivity_hrc)
 

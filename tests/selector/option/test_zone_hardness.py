@@ -20,7 +20,7 @@ def near(changes=None):
 def hardness(treatment, temper=OVEN, job=None, changes=None):
     job = job or near(changes)
     ready = prepare(treatment, job)
-    return ready, zone_hardness(ready, temper, job)
+    return ready, zone_hardness(ready, temper)
 
 
 def bought(steel, route, condition=None):
@@ -121,7 +121,7 @@ def test_less_asked_for_reaches_deeper():
     depths = [
         np.median(
             hardness(
-                work("c45", medium="water"),
+                work("c45", "through-furnace", "water", "muffle-furnace"),
                 changes={"zone.0.hardness": {"min": f"{hrc} HRC"}, **THICK},
             )[1].depth_mm
         )

@@ -1,0 +1,220 @@
+"""How a part is heated at a torch: the reach and the hold that serve, chosen once an option.
+
+The set-up chosen here is the one that is forecast, judged, printed and drawn.
+"""
+
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog.values import Span
+from selector.hardening.as_quenched import as_quenched, start
+from selector.hardening.bath_response import POSITIONS, Points
+from selector.hardening.composition import middle
+from selector.hardening.hard_depth import Limit, hard_depth_mm
+from selector.heat.boiling import Quench
+from selector.job.demand import Demand
+from selector.job.job import Job, per_part
+from selector.job.process import ReadingError, hardening_heat, quench, reading_error
+from selector.job.treatment import Treatment
+from selector.metallurgy.hardening_heat import structure_of
+from selector.requirement import Requirement
+from selector.requirement.workshop import Workshop
+from selector.sampling import Normals
+from selector.torch.heating import USUAL_HOLD_S, heatings, least_past_mm
+from selector.torch.history import Heats
+from selector.torch.part import Torching, torching
+from selector.torch.probe import Probes, probes
+from selector.torch.residual_heat import RESIDUAL_HEAT, Dip, dip_for
+from selector.torch.response import (
+    HOLD_LOG_SD,
+    READ_LOG_SD,
+    Library,
+    SetUp,
+    library,
+    looked_at,
+)
+
+Floats = NDArray[np.float64]
+
+# How long the heat may be held. [s]
+HOLDS_S = (10.0, 20.0, 40.0, 80.0, 150.0)
+# Nobody aims at a heat more finely; steels that share one share its forecast. [°C]
+STEP_C = 10.0
+# A longer hold is taken only for more than this. [HRC]
+WORTH_HRC = 0.5
+# Heat to temper by is laid up behind the zone, over this share of its length; enough for this
+# colour, bronze to purple. Common practice. [-], [°C]
+LAID_UP, RUN_BACK_C = (0.0, 0.5, 1.0, 2.0), 275.0
+# A tenth of the depth that is missing counts as much as so much hardness at the skin. [HRC]
+SHALLOW_HRC = 2.0
+# What one heat in twenty strays by, in standard deviations.
+BAD_CASE = 1.64
+
+
+def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:
+    """Return the quench of a treatment in the workshop's bath or a firm's, if there is one."""
+    if work.medium is None:
+        return None
+    return quench(work.medium, shop, mass_kg, sent_out=work.route.place == "subcontract")
+
+
+def alike(work: Treatment) -> Treatment:
+    """Return the treatment that comes out of the quench as this one does."""
+    # Bars of one steel that the heat meets in one structure harden alike, whatever their supply
+    # condition and whoever keeps them.
+    carbon = work.steel.composition_wt_pct.get("C")
+    content = carbon.middle if carbon else 0.0
+    met = structure_of(work.condition.name, content)
+    first = next(c for c in work.steel.condition if structure_of(c.name, content) == met)
+    return replace(work, condition=first, stock=None)
+
+
+@per_part
+def at_torch(job: Job, work: Treatment) -> "AtTorch":
+    """Return a treatment at its torch or fire, with the set-up that serves."""
+    bath = bath_of(work, job.asked.workshop, job.mass_kg)
+    if work.source is None or bath is None or bath.bath is None:
+        msg = f"{work.label} has no torch, or no bath whose boiling is described"
+        raise ValueError(msg)
+    sections = job.asked.part.section
+    hard = tuple(range(len(sections))) if work.route.extent == "whole" else job.hard
+    lead = max((i for i in job.leading.sections if i in hard), key=lambda i: sections[i].size)
+    task = torching(job.asked, hard, lead, work.source, start(work.steel).steel_class)
+    return AtTorch(work, job.asked, task, bath, hard, lead, job.leading, job.shared())
+
+
+@dataclass(frozen=True, eq=False)
+class AtTorch:
+    """A treatment at its torch or fire, at the middle of all uncertainties.
+
+    `hard` are the sections it heats, `lead` the thickest of the leading zone.
+    """
+
+    work: Treatment
+    asked: Requirement
+    task: Torching
+    quench: Quench
+    hard: tuple[int, ...]
+    lead: int
+    demand: Demand
+    normals: Normals
+
+    @cached_property
+    def past_mm(self) -> float:
+        """How far past the zone the flame goes, farther where heat is to run back."""
+        least_mm, bath, span = least_past_mm(self.task), self.quench.bath, self._range
+        if self.work.route.slug != RESIDUAL_HEAT or bath is None or span is None:
+            return least_mm
+        long_mm = self.task.part.zone_mm[1] - self.task.part.zone_mm[0]
+        reaches = [max(least_mm, share * long_mm) for share in LAID_UP]
+        for mm in reaches:
+            dip = dip_for(heatings(self.task, mm), span.middle, USUAL_HOLD_S, bath)
+            if dip is not None and dip.colour_after_s(RUN_BACK_C) is not None:
+                return mm
+        return least_mm
+
+    @property
+    def library(self) -> Library:
+        """The part's heatings and their quenches in the bath, at all cells."""
+        return library(self.task, self.past_mm, self.quench)
+
+    @cached_property
+    def set_up(self) -> SetUp:
+        """The first that comes near the best: the shortest hold, then the middle heat."""
+        tried = self._tried()
+        worths = self._worths(tried)
+        return tried[int(np.argmax(worths >= worths.max() - WORTH_HRC))]
+
+    @cached_property
+    def error(self) -> ReadingError:
+        """How far its heat is misread."""
+        return reading_error(self.work, self.asked.workshop)
+
+    @property
+    def lead_probe(self) -> int:
+        """Place of the leading section among the hard ones of the stretch."""
+        count = len(self.asked.part.section)
+        lead = count - 1 - self.lead if self.task.part.turned_round else self.lead
+        return self._places.hard.index(lead)
+
+    def misread_hrc(self, misread_c: float) -> float:
+        """Return how much a misread heat costs the softest place of the zone. [HRC]."""
+        at_c = self.set_up.heat_c + np.array([-misread_c, 0.0, misread_c])
+        hrc = self._zone_hrc(at_c, np.full(3, self.set_up.hold_s))
+        softest = hrc[:, self._places.rims].min(axis=1)
+        return float(np.max(np.abs(softest - softest[1])))
+
+    @property
+    def dip(self) -> Dip | None:
+        """The dip after which the heat behind the end runs back, if there is one."""
+        if self.quench.bath is None:
+            return None
+        lib, chosen = self.library.heatings, self.set_up
+        return dip_for(lib, chosen.heat_c, chosen.hold_s, self.quench.bath)
+
+    @property
+    def _places(self) -> Probes:
+        """Where the part is looked at while its set-up is chosen."""
+        return probes(self.task.part, POSITIONS)
+
+    @property
+    def _range(self) -> Span | None:
+        """The hardening range of the steel. [°C]."""
+        return self.work.steel.hardened.temperature_c if self.work.steel.hardened else None
+
+    def _tried(self) -> list[SetUp]:
+        """Return the set-ups to choose from, the gentlest first."""
+        source, span = self.work.source, self._range
+        soak_s = 60.0 * source.soak_max_min.value if source else HOLDS_S[-1]
+        holds = [hold for hold in HOLDS_S if hold <= soak_s] or [HOLDS_S[0]]
+        heats = [850.0] if span is None else [span.middle, span.high, span.low]
+        return [
+            SetUp(STEP_C * round(heat / STEP_C), hold, self.past_mm)
+            for hold in holds
+            for heat in heats
+        ]
+
+    def _worths(self, tried: list[SetUp]) -> Floats:
+        """Return how good each set-up is: softest place of the zone and its depth. [HRC]."""
+        off_c = BAD_CASE * float(np.hypot(self.error.bias_c, self.error.scatter_c))
+        # Each has to bear a heat stopped early, overshot or cut short, in one of twenty.
+        strays = [(0.0, 0.0), (-off_c, 0.0), (off_c, 0.0), (0.0, -BAD_CASE * HOLD_LOG_SD)]
+        shift_c = self.error.shift_c
+        stop_c = np.array([way.heat_c + shift_c + off for way in tried for off, _ in strays])
+        hold_s = np.array([way.hold_s * np.exp(log) for way in tried for _, log in strays])
+        hrc = self._zone_hrc(stop_c, hold_s)
+        missing = 1.0 - self._depth_share(hrc)
+        worth = hrc[:, self._places.rims].min(axis=1) - SHALLOW_HRC * 10.0 * missing
+        each = worth.reshape(len(tried), len(strays))
+        return np.asarray(0.5 * (each[:, 0] + each.min(axis=1)))
+
+    def _zone_hrc(self, stop_c: Floats, hold_s: Floats) -> Floats:
+        """Return the zone as quenched from some heats; shape (heats, probes). [HRC]."""
+        part, places = looked_at(self.library, self._places), self._places
+        still = np.zeros(stop_c.size)
+        flame = part.heatings.effective_log(still, stop_c)
+        history = part.read(Heats(stop_c, hold_s, flame, still, still))
+        zone, steel = history.only(slice(0, places.in_zone)), self.work.steel
+        log_sd = np.full(places.in_zone, READ_LOG_SD)
+        points = Points(zone.distance_mm, zone.time_s, places.place, log_sd)
+        meant = hardening_heat(self.work, self.asked.workshop, self.normals)
+        if meant is None:
+            msg = f"{self.work.label} is not quenched"
+            raise ValueError(msg)
+        return as_quenched(steel, middle(steel), zone.heat(meant), points, self.normals).hrc
+
+    def _depth_share(self, hrc: Floats) -> Floats:
+        """Return how much of the depth that is asked for the leading section has. [-]."""
+        asked_mm, places = self.demand.depth_mm, self._places.places
+        if asked_mm <= 0.0:
+            return np.ones(len(hrc))
+        count, lead = len(places), self.lead_probe
+        section = hrc[:, lead * count : (lead + 1) * count]
+        radius_mm = 0.5 * self.asked.part.section[self.lead].size
+        limit = Limit.of(self.work.steel, self.demand.floor_hrc)
+        inwards_mm = radius_mm * (1.0 - np.array(places))
+        depth = hard_depth_mm(section, section, inwards_mm, limit)
+        return np.asarray(np.minimum(depth / asked_mm, 1.0))
