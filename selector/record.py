@@ -58,6 +58,111 @@ class CautionOut(Plain):
     step: str
 
 
+class HardnessOut(Plain):
+    """Hardness in HRC (carried on below 20, where Brinell is shown) and depth in mm."""
+
+    surface: Spread
+    core: Spread
+    shank: Spread
+    depth_mm: Spread
+    through: bool
+
+
+class CrackOut(Plain):
+    """Class of crack risk, its band of rates, why, and what helps."""
+
+    crack_class: str
+    low: float
+    high: float
+    basis: str
+    reasons: tuple[str, ...]
+    helps: tuple[str, ...]
+
+
+class CostOut(Plain):
+    """Cost per good part, its items at the middle."""
+
+    spread: Spread
+    currency: str
+    invented_prices: bool
+    items: dict[str, float]
+
+
+class CriterionOut(Plain):
+    """An option's value on one criterion and its merit between 0 and 1."""
+
+    value: float
+    unit: str
+    merit: float
+    clipped_share: float
+
+
+class SetUpOut(Plain):
+    """What the man at the fire is told; what a furnace leaves open is absent.
+
+    `colour` is what the heat looks like in the workshop's light, `tables_c` how far printed
+    colour tables spread, `misread_c` how far the heat is misread (one sd) and
+    `looks_duller_c` by how much the light makes it look colder.
+    """
+
+    heat_c: float
+    colour: str | None
+    tables_c: tuple[float, float] | None
+    light: str | None
+    read_by: str
+    misread_c: float
+    looks_duller_c: float
+    hold_s: float
+    to_heat_s: float | None
+    past_zone_mm: float | None
+    flame_share: float | None
+    gas_l: float | None
+    source: str | None
+    medium: str | None
+    bath_c: float | None
+    motion: str | None
+    delay_s: float | None
+    way_in: str | None
+
+
+class OptionOut(Plain):
+    """One ranked option: the best of its family and route."""
+
+    id: str
+    place: int
+    steel: str
+    steel_slug: str
+    spoken: str
+    family: str
+    family_name: str
+    condition: str
+    route: str
+    route_name: str
+    route_kind: str
+    medium: str | None
+    source: str | None
+    set_up: SetUpOut | None
+    temper: TemperOut
+    gates: tuple[GateOut, ...]
+    verdict: str
+    score: float
+    score_p05: float
+    score_p95: float
+    passing_all: float
+    hardness: HardnessOut
+    movement_mm: Spread
+    permitted_movement_mm: float
+    crack: CrackOut | None
+    chief_risk: str
+    cost: CostOut
+    failing: Spread
+    failure_cost: Spread | None
+    days: float
+    criteria: dict[str, CriterionOut]
+    reasons: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
 class ZoneOut(Plain):
     """What a zone was taken to ask. Hardness in HRC."""
 

@@ -6,37 +6,24 @@ import numpy as np
 
 from selector.advice.advise import PAIRED, Advice, expected_merits
 from selector.advice.assumption import assumptions
-from selector.advice.caution import cautions
+from selector.advice.caution import advice_cautions
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
 from selector.advice.record import (
     AdviceOut,
     ComparisonOut,
-    CostOut,
-    CrackOut,
-    CriterionOut,
-    HardnessOut,
     MethodOut,
-    OptionOut,
     RangeOut,
     RejectedOut,
     ShareOut,
 )
 from selector.advice.remark import remarks
-from selector.advice.risk import chief_risk
 from selector.decision.comparison import Comparison
 from selector.decision.option import Option, Rejected
-from selector.decision.output import (
-    cost_out,
-    failing_out,
-    failure_cost_out,
-    movement_out,
-    temper_out,
-    zone_out,
-)
+from selector.decision.output import option_out, zone_out
 from selector.decision.second_opinion import second_opinion
-from selector.record import CautionOut, gate_out, spread_out
+from selector.record import CautionOut, OptionOut
 from selector.requirement.priority import CRITERIA
 
 SCHEMA_VERSION = 1
@@ -48,81 +35,9 @@ FIND_OUT = {
 }
 
 
-def _crack(option: Option) -> CrackOut | None:
-    """Return the crack risk with its reasons."""
-    risk = option.judged.prediction.crack.risk
-    if risk is None:
-        return None
-    return CrackOut(
-        crack_class=risk.crack_class,
-        low=risk.low_fraction,
-        high=risk.high_fraction,
-        basis=risk.basis,
-        reasons=tuple(reason.name for reason in risk.reasons),
-        helps=risk.mitigations,
-    )
-
-
-def _criteria(advice: Advice, option: Option) -> dict[str, CriterionOut]:
-    """Return the criteria of an option, with the share of the sample clipped to the range."""
-    values = option.judged.values
-    low, high = np.sort([(row.ideal, row.worst) for row in advice.ranges], axis=1).T
-    clipped = np.mean((values < low) | (values > high), axis=0)
-    middles, merits = np.median(values, axis=0), option.merit.mean(axis=0)
-    return {
-        str(name): CriterionOut(
-            value=round(float(middles[k]), 3),
-            unit=advice.ranges[k].unit,
-            merit=round(float(merits[k]), 4),
-            clipped_share=round(float(clipped[k]), 3),
-        )
-        for k, name in enumerate(CRITERIA)
-    }
-
-
 def _option(advice: Advice, option: Option, place: int) -> OptionOut:
-    """Return one option as plain data."""
-    work, known = option.treatment, option.judged.prediction
-    low, high = np.quantile(option.scores, (0.05, 0.95))
-    return OptionOut(
-        id=option.id,
-        place=place,
-        steel=work.steel.name,
-        steel_slug=work.steel.slug,
-        spoken=work.steel.spoken,
-        family=work.steel.family,
-        family_name=advice.job.catalog.families[work.steel.family].name,
-        condition=work.condition.name,
-        route=work.route.slug,
-        route_name=work.route.name,
-        route_kind=work.route.kind,
-        medium=work.medium.slug if work.medium else None,
-        temper=temper_out(option.choice),
-        gates=tuple(gate_out(gate) for gate in option.judged.gates),
-        verdict=option.judged.verdict,
-        score=round(option.score, 4),
-        score_p05=round(float(low), 4),
-        score_p95=round(float(high), 4),
-        passing_all=round(option.judged.passing_all, 4),
-        hardness=HardnessOut(
-            **{k: spread_out(v) for k, v in known.figures().items()}, through=known.hard_through
-        ),
-        movement_mm=movement_out(known.movement),
-        permitted_movement_mm=known.movement.permitted_mm,
-        crack=_crack(option),
-        chief_risk=chief_risk(option),
-        cost=CostOut(
-            spread=cost_out(known.bill),
-            currency=known.bill.currency,
-            invented_prices=known.bill.invented,
-            items={name: round(value, 2) for name, value in known.bill.items.items()},
-        ),
-        failing=failing_out(option),
-        failure_cost=failure_cost_out(option, advice.asked),
-        days=known.bill.days,
-        criteria=_criteria(advice, option),
-        reasons=reasons(advice, option),
-    )  # fmt: skip
+    """Return one option of the advice as plain data."""
+    return option_out(advice.job, option, place, advice.ranges, reasons(advice, option))
 
 
 def _rejected(item: Rejected) -> RejectedOut:
@@ -146,12 +61,12 @@ def _rejected(item: Rejected) -> RejectedOut:
 
 def _methods(advice: Advice, orders: tuple[Comparison, ...]) -> tuple[MethodOut, ...]:
     """Return the orders of other methods as option ids."""
-    methods = []
+    found = []
     for comparison in orders:
         places = comparison.places
         # Options that share a place stand in the order of the advice.
         order = [advice.options[k].id for k in np.argsort(places, kind="stable")]
-        methods.append(
+        found.append(
             MethodOut(
                 method=comparison.method,
                 order=tuple(order),
@@ -159,7 +74,7 @@ def _methods(advice: Advice, orders: tuple[Comparison, ...]) -> tuple[MethodOut,
                 share_first=places.count(1),
             )
         )
-    return tuple(methods)
+    return tuple(found)
 
 
 def _comparison(advice: Advice) -> ComparisonOut:
@@ -167,12 +82,27 @@ def _comparison(advice: Advice) -> ComparisonOut:
     # Among many options majorities run in circles, which outranking calls level.
     leading = advice.options[:PAIRED]
     weights = np.array([advice.weights[name] for name in CRITERIA])
-    opinion = second_opinion(expected_merits(leading), weights)
-    return ComparisonOut(methods=_methods(advice, opinion.orders), remark=opinion.remark)
+    found = second_opinion(expected_merits(leading), weights)
+    return ComparisonOut(methods=_methods(advice, found.orders), remark=found.remark)
 
 
 def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False) -> AdviceOut:
-    """Return the advice as plain data, with at most `top` options."""
+    """Return the advice as plain data.
+
+    Parameters
+    ----------
+    advice : Advice
+        What `advise` returned.
+    top : int, optional
+        How many options to hold; all if absent.
+    compare : bool, optional
+        Whether to ask methods of other families too, by a library slow to load.
+
+    Returns
+    -------
+    AdviceOut
+        Ready for JSON.
+    """
     shown = advice.options[:top]
     plain = advice.as_bought
     first_two = advice.options[:2]
@@ -192,7 +122,7 @@ def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False)
         assumptions=assumptions(advice),
         cautions=tuple(
             CautionOut(id=key, text=caution.fact.text, step=caution.step)
-            for key, caution in cautions(advice)
+            for key, caution in advice_cautions(advice)
         ),
         coupon=coupon_plan(advice),
         ranges=tuple(

@@ -122,39 +122,15 @@ def places(score: Floats) -> tuple[int, ...]:
 
 
 def set_apart(merit: Floats, weights: Floats) -> bool:
-    """Return whether anything that carries weight sets the options apart.
-
-    Parameters
-    ----------
-    merit : ndarray
-        Merits; shape (options, criteria). [-]
-    weights : ndarray
-        Weights; shape (criteria,). [-]
-
-    Returns
-    -------
-    bool
-        False also where there are fewer than two options.
-    """
+    """Return whether anything that carries weight sets the options apart."""
+    # False also where there are fewer than two options.
     return len(merit) > 1 and bool(np.ptp(merit[:, weights > 0.0], axis=0).any())
 
 
 def other_methods(merit: Floats, weights: Floats) -> tuple[Comparison, ...]:
-    """Return the order of the same options by other plain methods.
-
-    Parameters
-    ----------
-    merit : ndarray
-        Expected merits; shape (options, criteria). [-]
-    weights : ndarray
-        Weights that add up to 1; shape (criteria,). [-]
-
-    Returns
-    -------
-    tuple of Comparison
-        Weighted sum, TOPSIS and the reference ideal of the expected merits, which ranks without
-        the spread of the samples; empty where nothing sets the options apart.
-    """
+    """Return the order of the same options by other plain methods."""
+    # Weighted sum, TOPSIS and the reference ideal of the expected merits, which ranks without
+    # the spread of the samples; empty where nothing sets the options apart.
     if not set_apart(merit, weights):
         return ()
     scores = {

@@ -35,18 +35,8 @@ class Range:
     basis: str
 
     def merit(self, value: ArrayLike) -> NDArray[np.float64]:
-        """Return 1 at the ideal or better, 0 at the worst or beyond, straight between.
-
-        Parameters
-        ----------
-        value : array_like
-            In the unit of the criterion.
-
-        Returns
-        -------
-        ndarray
-            Merit between 0 and 1.
-        """
+        """Return 1 at the ideal or better, 0 at the worst or beyond, straight between."""
+        # Merit between 0 and 1.
         ends = np.array([self.worst, self.ideal], dtype=float)
         given = np.asarray(value, dtype=float)
         if self.scale == "log":
@@ -70,24 +60,7 @@ def merits(ranges: tuple[Range, ...], values: NDArray[np.float64]) -> NDArray[np
 def range_table(
     budget: float | None, reference: float, days: float | None, *, by_life: bool = False
 ) -> tuple[Range, ...]:
-    """Return the one range table of an advice.
-
-    Parameters
-    ----------
-    budget : float or None
-        What the part may cost, in the currency of the price list.
-    reference : float
-        What the part costs as bought in the reference steel; the scale without a budget.
-    days : float or None
-        What the user can wait.
-    by_life : bool
-        Whether a wear life is wanted, which then stands for the hardness window.
-
-    Returns
-    -------
-    tuple of Range
-        One row a criterion, in the order of `CRITERIA`.
-    """
+    """Return the one range table of an advice."""
     base = budget or reference
     top = WORST_SHARE_OF_BUDGET if budget else WORST_SHARE_OF_REFERENCE
     wait = max(days or DEFAULT_DAYS, 2.0)

@@ -1,6 +1,8 @@
 """Gates of duty beside plain strength: contact, blow, pair, skin, cold, end of hardness."""
 
-from itertools import pairwise
+from bisect import bisect_left
+from collections.abc import Iterator
+from itertools import accumulate, pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -41,7 +43,7 @@ def duty_gates(prediction: Prediction, hrc: Floats, standard: Standard) -> list[
         _contact_gate(prediction, hrc, standard),
         _blow_gate(prediction, asked),
         pair_gate(hrc, lead, asked),
-        _end_gate(work, standard),
+        _end_gate(prediction, standard),
         _skin_gate(work, lead, asked),
         cold_gate(work, hardest_hrc, asked),
     )
@@ -93,36 +95,35 @@ def _blow_gate(prediction: Prediction, asked: Requirement) -> Gate | None:
     return gate
 
 
-def _end_gate(work: Treatment, standard: Standard) -> Gate | None:
+def _end_gate(prediction: Prediction, standard: Standard) -> Gate | None:
     """Judge where the hardness of a local route ends: away from every notch that bears load."""
-    loaded = standard.bears.is_known or standard.asked.load.impact != "none"
-    if work.route.extent != "local" or not loaded:
+    if not standard.bears.is_known and standard.asked.load.impact == "none":
         return None
-    notch = _notch_at_end(standard.asked.part, standard.hard)
-    if notch is None:
-        return None
-    text = (
-        f"the hardness ends at {notch}: stop a quarter of the diameter short of it, or carry "
-        "it past"
-    )
-    return Gate("hard_end", "marginal", text)
-
-
-def _notch_at_end(part: Part, hard: tuple[int, ...]) -> str | None:
-    """Return the notch within a quarter section of where the hard zone ends."""
-    at = 0.0
-    for index, (left, right) in enumerate(pairwise(part.section)):
-        at += left.length
-        if (index in hard) == (index + 1 in hard):
-            continue
-        away = _AWAY_SHARE * min(left.size, right.size)
-        if left.size != right.size:
-            return f"the shoulder {at:g} mm from the end"
-        for feature in part.feature:
-            near = feature.at is not None and abs(feature.at - at) <= away
-            if near and feature.kind in _NOTCHES:
-                return f"the {feature.kind.replace('-', ' ')} at {feature.at:g} mm"
+    for at, size, name in _notches(standard.asked.part):
+        for end in prediction.hard_ends_mm:
+            if abs(end - at) <= _AWAY_SHARE * size:
+                text = (
+                    f"the hardness ends {end:.0f} mm from the end, beside {name}: stop a "
+                    "quarter of the diameter short of it, or carry it past"
+                )
+                return Gate("hard_end", "marginal", text)
     return None
+
+
+def _notches(part: Part) -> Iterator[tuple[float, float, str]]:
+    """Yield where each notch lies, the section there and what it is called. [mm]."""
+    edges = [0.0, *accumulate(section.length for section in part.section)]
+    for at, (left, right) in zip(edges[1:], pairwise(part.section), strict=False):
+        if left.size != right.size:
+            yield at, min(left.size, right.size), f"the shoulder at {at:g} mm"
+    for feature in part.feature:
+        if feature.at is not None and feature.kind in _NOTCHES:
+            section = part.section[min(bisect_left(edges[1:], feature.at), len(edges) - 2)]
+            yield (
+                feature.at,
+                section.size,
+                f"the {feature.kind.replace('-', ' ')} at {feature.at:g} mm",
+            )
 
 
 def skin_mm(work: Treatment) -> float:

@@ -1,51 +1,84 @@
-"""Whether a heat source brings the zone to its hardening heat."""
+"""Whether a heat source brings the zone to its hardening heat, and nothing else too far."""
 
 from dataclasses import replace
 
+from catalog.steel import Steel
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardening.as_quenched import FORMED_FULL_C
 from selector.job.job import Job
 from selector.job.screening import heated_thickness
-from selector.job.treatment import Treatment, is_torched
-from selector.torch.response import torched
+from selector.job.treatment import Temper, Treatment, is_torched
+from selector.option.set_up import AtTorch, alike, at_torch
+from selector.option.torched import torched
+from selector.torch.residual_heat import RESIDUAL_HEAT
+from selector.torch.response import Torched
 
 # Below this a heat shows no clear red. Common practice, no source. [°C]
 RED_C = 700.0
+# Steel coarsens within seconds above the first, and this far above the hardening range of the
+# steel; it burns from the last on. Common practice, no source. [°C]
+OVERHEATED_C, OVER_RANGE_C, BURNT_C = 1050.0, 150.0, 1300.0
 
 
-def heating_gates(treatment: Treatment, job: Job) -> list[Gate]:
-    """Judge the heat: by the histories of a torch where it is followed, else by its reach.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is done.
-    job : Job
-        Part and workshop.
-
-    Returns
-    -------
-    list of Gate
-        None where the heat is no worry.
-    """
+def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
+    """Judge the heat: by the histories of a torch where it is followed, else by its reach."""
+    # None where the heat is no worry.
     source, hardened = treatment.source, treatment.steel.hardened
     if source is None:
         return []
     if is_torched(treatment) and hardened is not None:
-        rim_c, needed_c = torched(treatment, job).rim_c, hardened.temperature_c.low
-        gate = judged("heating", rim_c >= needed_c - FORMED_FULL_C, "")
-        if gate.verdict == "pass":
-            return []
-        at_c = median(rim_c)
-        # Told in wider steps where it is far off, steels a few degrees apart read alike.
-        step_c = 50 if at_c < RED_C else 10
-        words = "too little to harden" if gate.verdict == "fail" else "which may not do"
-        text = f"{source.name} brings the zone to about {step_c * round(at_c / step_c)} °C"
-        return [replace(gate, text=f"{text}, {words}")]
+        same, once = alike(treatment), job if job.count == 1 else job.middle()
+        gates = _too_cold(treatment, torched(job, same))
+        gates += _too_hot(treatment.steel, torched(once, same))
+        if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
+            gates += _run_back(at_torch(job, same), temper.temperature_c)
+        return gates
     thick = heated_thickness(job.asked, treatment)
     reach = source.section_mm.value
     if thick <= reach:
         return []
     text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
+
+
+def _too_cold(treatment: Treatment, part: Torched) -> list[Gate]:
+    """Judge whether the zone comes to its heat."""
+    steel, source = treatment.steel, treatment.source
+    needed_c = steel.hardened.temperature_c.low if steel.hardened else 800.0
+    gate = judged("heating", part.rim_c >= needed_c - FORMED_FULL_C, "")
+    if gate.verdict == "pass" or source is None:
+        return []
+    at_c = median(part.rim_c)
+    # In wider steps where it is far off: steels a few degrees apart read alike.
+    step_c = 50 if at_c < RED_C else 10
+    words = "too little to harden" if gate.verdict == "fail" else "which may not do"
+    text = f"{source.name} brings the zone to about {step_c * round(at_c / step_c)} °C"
+    return [replace(gate, text=f"{text}, {words}")]
+
+
+def _too_hot(steel: Steel, part: Torched) -> list[Gate]:
+    """Judge whether another place coarsens or burns before the zone is at its heat."""
+    hottest, limit = part.hottest_c, overheated_c(steel)
+    if hottest >= BURNT_C:
+        text = f"another place burns first: {hottest:.0f} °C before the zone is at its heat"
+        return [Gate("heating", "fail", text, 0.0)]
+    if hottest > limit:
+        text = f"an edge gets to {hottest:.0f} °C, and the grain coarsens from {limit:.0f} °C"
+        return [Gate("heating", "marginal", text)]
+    return []
+
+
+def _run_back(at: AtTorch, colour_c: float) -> list[Gate]:
+    """Judge whether enough heat comes back behind the dipped end."""
+    dip = at.dip
+    if dip is not None and dip.colour_after_s(colour_c) is not None:
+        return []
+    text = f"too little heat comes back behind the end to temper it at {colour_c:.0f} °C"
+    return [Gate("heating", "fail", text, 0.0)]
+
+
+def overheated_c(steel: Steel) -> float:
+    """Return the heat above which a steel coarsens in the flame. [°C]."""
+    top = steel.hardened.temperature_c.high if steel.hardened else OVERHEATED_C
+    return min(OVERHEATED_C, top + OVER_RANGE_C)

@@ -77,28 +77,13 @@ def corrected(prediction: Prediction, standard: Standard) -> Floats:
 
 
 def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
-    """Return an option with its gates and criteria.
-
-    Parameters
-    ----------
-    prediction : Prediction
-        The option over the sample.
-    sensitivity_hrc : float
-        Change of hardness for a colour misread by 25 °C. [HRC]
-    job : Job
-        What is asked.
-
-    Returns
-    -------
-    Judged
-        Gates, values and which part of the sample meets all demands at once.
-    """
+    """Return an option with its gates and criteria."""
     standard, move, bill = standard_of(job), prediction.movement, prediction.bill
     hrc = corrected(prediction, standard)
     factor = least_factor(prediction.section_hrc, standard.bears, standard.normals["load"])
     in_hand = np.minimum(factor, contact_factor(hrc, standard))
     gates = (
-        *heating_gates(prediction.treatment, job),
+        *heating_gates(prediction.treatment, prediction.temper, job),
         *bath_gates(prediction.treatment, standard.asked),
         *_hardness_gates(hrc, prediction, standard.lead),
         *_other_zones(prediction, standard),

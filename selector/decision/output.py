@@ -2,16 +2,35 @@
 
 import numpy as np
 
+from selector.decision.criteria import Range
 from selector.decision.option import Option
+from selector.decision.risk import chief_risk
+from selector.decision.set_up_out import set_up_out
 from selector.errors import OutOfRangeError
 from selector.heat.colour import temper_colour
 from selector.job.demand import Demand
+from selector.job.job import Job
 from selector.job.treatment import Temper
+from selector.option.caution import of_option
 from selector.option.cost import Bill
 from selector.option.movement import Movement
 from selector.option.temper_choice import Choice
-from selector.record import Spread, TemperOut, ZoneOut, rounded, sampled_out
+from selector.record import (
+    CostOut,
+    CrackOut,
+    CriterionOut,
+    HardnessOut,
+    OptionOut,
+    Spread,
+    TemperOut,
+    ZoneOut,
+    gate_out,
+    rounded,
+    sampled_out,
+    spread_out,
+)
 from selector.requirement import Requirement
+from selector.requirement.priority import CRITERIA
 
 
 def zone_out(demand: Demand) -> ZoneOut:
@@ -90,3 +109,90 @@ def failure_cost_out(option: Option, asked: Requirement) -> Spread | None:
         "load.failure_cost",
         {"failure_cost": price, "chance": rounded(option.judged.failing_all) or "unknown"},
     )
+
+
+def _crack(option: Option) -> CrackOut | None:
+    """Return the crack risk with its reasons."""
+    risk = option.judged.prediction.crack.risk
+    if risk is None:
+        return None
+    return CrackOut(
+        crack_class=risk.crack_class,
+        low=risk.low_fraction,
+        high=risk.high_fraction,
+        basis=risk.basis,
+        reasons=tuple(reason.name for reason in risk.reasons),
+        helps=risk.mitigations,
+    )
+
+
+def _criteria(ranges: tuple[Range, ...], option: Option) -> dict[str, CriterionOut]:
+    """Return the criteria of an option, with the share of the sample clipped to the range."""
+    values = option.judged.values
+    low, high = np.sort([(row.ideal, row.worst) for row in ranges], axis=1).T
+    clipped = np.mean((values < low) | (values > high), axis=0)
+    middles, merits = np.median(values, axis=0), option.merit.mean(axis=0)
+    return {
+        str(name): CriterionOut(
+            value=round(float(middles[k]), 3),
+            unit=ranges[k].unit,
+            merit=round(float(merits[k]), 4),
+            clipped_share=round(float(clipped[k]), 3),
+        )
+        for k, name in enumerate(CRITERIA)
+    }
+
+
+def option_out(
+    job: Job,
+    option: Option,
+    place: int,
+    ranges: tuple[Range, ...],
+    reasons: tuple[str, ...] = (),
+) -> OptionOut:
+    """Return one option as plain data."""
+    work, outcome = option.treatment, option.judged.prediction
+    low, high = np.quantile(option.scores, (0.05, 0.95))
+    return OptionOut(
+        id=option.id,
+        place=place,
+        steel=work.steel.name,
+        steel_slug=work.steel.slug,
+        spoken=work.steel.spoken,
+        family=work.steel.family,
+        family_name=job.catalog.families[work.steel.family].name,
+        condition=work.condition.name,
+        route=work.route.slug,
+        route_name=work.route.name,
+        route_kind=work.route.kind,
+        medium=work.medium.slug if work.medium else None,
+        source=work.source.slug if work.source else None,
+        set_up=set_up_out(job, work),
+        temper=temper_out(option.choice),
+        gates=tuple(gate_out(gate) for gate in option.judged.gates),
+        verdict=option.judged.verdict,
+        score=round(option.score, 4),
+        score_p05=round(float(low), 4),
+        score_p95=round(float(high), 4),
+        passing_all=round(option.judged.passing_all, 4),
+        hardness=HardnessOut(
+            **{k: spread_out(v) for k, v in outcome.figures().items()},
+            through=outcome.hard_through,
+        ),
+        movement_mm=movement_out(outcome.movement),
+        permitted_movement_mm=outcome.movement.permitted_mm,
+        crack=_crack(option),
+        chief_risk=chief_risk(option),
+        cost=CostOut(
+            spread=cost_out(outcome.bill),
+            currency=outcome.bill.currency,
+            invented_prices=outcome.bill.invented,
+            items={name: round(value, 2) for name, value in outcome.bill.items.items()},
+        ),
+        failing=failing_out(option),
+        failure_cost=failure_cost_out(option, job.asked),
+        days=outcome.bill.days,
+        criteria=_criteria(ranges, option),
+        reasons=reasons,
+        cautions=tuple(of_option(job.asked, outcome)),
+    )  # fmt: skip

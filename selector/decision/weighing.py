@@ -11,7 +11,7 @@ from selector.errors import OutOfRangeError, limits_left
 from selector.gate import Gate
 from selector.job.candidates import Screened, like_conditions_merged
 from selector.job.job import Job
-from selector.job.treatment import Treatment, temper_ceilings
+from selector.job.treatment import NO_TEMPER, Treatment, temper_ceilings
 from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
@@ -44,28 +44,9 @@ def silent(text: str, fraction: float) -> None:
 def weigh(
     job: Job, pool: Iterable[Screened], scorer: Scorer, progress: Progress = silent
 ) -> Weighed:
-    """Return the treatments of a pool judged, scored and ranked.
-
-    Nothing that is computed for one treatment depends on which others are in the pool, except
-    that a bath is not weighed where a milder one hardens the same bar as asked.
-
-    Parameters
-    ----------
-    job : Job
-        Part, workshop and samples.
-    pool : iterable of Screened
-        The treatments to look at, with the gate that stopped each if one did.
-    scorer : Scorer
-        Ranges and weights.
-    progress : callable, optional
-        Called with a sentence and a fraction.
-
-    Returns
-    -------
-    Weighed
-        The best option of each family and route by expected score; what was rejected or
-        stands apart, in the order of the pool, those stopped in screening first.
-    """
+    """Return the treatments of a pool judged, scored and ranked."""
+    # Nothing that is computed for one treatment depends on which others are in the pool, except
+    # that a bath is not weighed where a milder one hardens the same bar as asked.
     screened = list(pool)
     stopped = [Rejected(s.treatment, s.gate) for s in screened if s.gate is not None]
     going = like_conditions_merged(s.treatment for s in screened if s.gate is None)
@@ -122,7 +103,7 @@ def _choices(treatment: Treatment, middle: Job) -> tuple[Choice, ...]:
     """Return the tempers of a treatment that are worth sampling."""
     ceilings = temper_ceilings(middle.asked.workshop, middle.bench.sources)
     points = cooled_points(treatment, middle)
-    return choices(prepare(treatment, middle), middle, ceilings, points)
+    return choices(prepare(treatment, middle), ceilings, points)
 
 
 def _hopeless(treatment: Treatment, chosen: Iterable[Choice], middle: Job) -> Gate | None:
@@ -131,7 +112,9 @@ def _hopeless(treatment: Treatment, chosen: Iterable[Choice], middle: Job) -> Ga
     floor_hrc = middle.leading.floor_hrc
     if floor_hrc is None or hardest >= floor_hrc - HOPELESS_HRC or not _is_known(treatment):
         return None
-    too_cold = next((g for g in heating_gates(treatment, middle) if g.verdict == "fail"), None)
+    too_cold = next(
+        (g for g in heating_gates(treatment, NO_TEMPER, middle) if g.verdict == "fail"), None
+    )
     if too_cold is not None:
         return too_cold
     text = f"reaches about {shown(hardest)}; needs {shown(floor_hrc)} or more"
@@ -155,7 +138,7 @@ def _best(treatment: Treatment, chosen: Iterable[Choice], job: Job, scorer: Scor
     for hope in range(3):
         for choice in waiting:
             if _hope(treatment, choice, job) == hope:
-                prediction = predict(ready, choice.temper, job)
+                prediction = predict(ready, choice.temper)
                 judged = judge(prediction, choice.sensitivity_hrc, job)
                 weighed[choice] = scorer.option(judged, choice)
                 if any(gate.name in past_tempering for gate in _failed(weighed[choice])):

@@ -5,6 +5,7 @@ from numpy.typing import NDArray
 
 from selector.duty.contact import corner_factor
 from selector.duty.strength import Bearing, section_factor
+from selector.hardening.stock import supply_hrc
 from selector.hardness_scale import hv_from_hrc
 from selector.job.candidates import screened
 from selector.job.job import Job
@@ -12,7 +13,6 @@ from selector.job.treatment import NO_TEMPER, Treatment
 from selector.need.record import PlainBar, SectionNeed
 from selector.need.span import HV, NINE_IN_TEN, over, spread
 from selector.option.cost import bill, order_of
-from selector.option.preparation import supply_hrc
 from selector.wording import shown
 
 Floats = NDArray[np.float64]
@@ -72,7 +72,7 @@ def _far_to_seek(work: Treatment, job: Job) -> tuple[bool, int, float]:
 
 def _hrc_as_sold(work: Treatment, job: Job) -> Floats:
     """Return the hardness of a bar as sold, over the sample. [HRC]."""
-    return supply_hrc(work, job.of_steel(work.steel.slug))
+    return supply_hrc(work.condition, job.of_steel(work.steel.slug))
 
 
 def _serves(sold_hrc: Floats, bears: Bearing) -> bool:

@@ -57,7 +57,7 @@ class Pair:
 
     def _bill(self, side: Side) -> Bill:
         """Return the bill of one side made out anew."""
-        paths = mishaps(side.ready, side.prediction.surface_hrc, self.job)
+        paths = mishaps(side.ready, side.prediction.surface_hrc, self.job.leading)
         paths = replace(paths, crack_rate=side.prediction.crack.rate)
         return bill(side.treatment, side.choice.temper, order_of(self.job), paths)
 

@@ -93,9 +93,9 @@ def _side(name: str, job: Job) -> Side:
     middle = job.middle()
     try:
         points = cooled_points(treatment, middle)
-        choice = choice_of(prepare(treatment, middle), temper, middle, points)
+        choice = choice_of(prepare(treatment, middle), temper, points)
         ready = prepare(treatment, job)
-        return Side(ready, predict(ready, temper, job), choice)
+        return Side(ready, predict(ready, temper), choice)
     except OutOfRangeError as error:
         rule, got = "one that can be computed", f"{name!r} ({limits_left(error)})"
         step = "Choose another."

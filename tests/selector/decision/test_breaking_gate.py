@@ -21,7 +21,7 @@ def case(changes=None, treatment=None, temper=None):
     """Return an option predicted for the dog, changed, and its job."""
     job = resolved(asked(changes), CATALOG)
     bar = treatment or work("42crmo4")
-    return predict(prepare(bar, job), temper or oven(200), job), job
+    return predict(prepare(bar, job), temper or oven(200)), job
 
 
 def gates(changes=None, treatment=None, temper=None):

@@ -12,6 +12,7 @@ from selector.decision.standard import standard_of
 from selector.duty.contact import blow_force_n
 from selector.job.job import resolved
 from selector.job.treatment import Temper
+from selector.option.hardness_map import hardness_map
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from tests.dog import GONE, asked, work
@@ -24,7 +25,7 @@ QUIET = {"load.torque": GONE, "load.impact": "none"}
 
 
 def predicted(job, *named, **given):
-    return predict(prepare(work(*named, **given), job), OVEN, job)
+    return predict(prepare(work(*named, **given), job), OVEN)
 
 
 def gates(changes=None, *named, **given_work):
@@ -80,15 +81,23 @@ def test_a_blow_beyond_yield_warns_and_does_not_refuse(energy, verdict):
 @pytest.mark.parametrize(
     ("changes", "place"),
     [
-        (STEP, "the shoulder 30 mm from the end"),
+        (STEP, "the shoulder at 30 mm"),
         ({"part.feature": [{"kind": "keyway", "at": 33}]}, "the keyway at 33 mm"),
-        ({"part.feature": [{"kind": "thread", "at": 24}]}, "the thread at 24 mm"),
+        ({"part.feature": [{"kind": "thread", "at": 24}]}, None),
         ({"part.feature": [{"kind": "cross-hole", "at": 100}]}, None),
         ({}, None),
         ({**STEP, **QUIET}, None),
         ({**STEP, "zone.1.wear": "sliding"}, None),
     ],
-    ids=["shoulder", "keyway", "thread", "far hole", "plain", "no load", "hard past it"],
+    ids=[
+        "shoulder",
+        "keyway",
+        "thread in the hard zone",
+        "far hole",
+        "plain",
+        "no load",
+        "hard past it",
+    ],
 )
 def test_hardness_that_ends_at_a_notch_is_marginal(changes, place):
     gate = gates(changes, "c45", "local-torch").get("hard_end")
@@ -96,6 +105,16 @@ def test_hardness_that_ends_at_a_notch_is_marginal(changes, place):
     if gate is not None:
         assert gate.verdict == "marginal"
         assert place in gate.text
+
+
+def test_the_hardness_ends_where_its_map_does():
+    job = resolved(asked(), CATALOG)
+    local = work("c45", route="local-torch")
+    (end,) = predicted(job, "c45", route="local-torch").hard_ends_mm
+    seen = hardness_map(job.middle(), local, OVEN)
+    bought = float(seen.surface()[-1])
+    halfway = seen.surface() > 0.5 * (seen.surface().max() + bought)
+    assert end == pytest.approx(float(seen.along_mm[halfway].max()), abs=0.25 * 25.0)
 
 
 def test_what_is_hardened_whole_ends_nowhere():

@@ -5,6 +5,7 @@ from selector.advice.advise import advise
 from selector.decision.heating_gate import heating_gates
 from selector.flame.answer import flame_answer
 from selector.job.job import resolved
+from selector.job.treatment import Temper
 from tests.dog import asked, only, work
 
 CATALOG = load_catalog()
@@ -23,7 +24,8 @@ def part(size, source):
 
 
 def verdicts(asked_of, treatment):
-    return [gate.verdict for gate in heating_gates(treatment, resolved(asked_of, CATALOG))]
+    oven = Temper("oven", 200.0, 3600.0)
+    return [g.verdict for g in heating_gates(treatment, oven, resolved(asked_of, CATALOG))]
 
 
 @pytest.mark.parametrize(
@@ -33,12 +35,15 @@ def verdicts(asked_of, treatment):
         (40, "hand-torch", "local-torch", ["fail"]),
         (30, "oxy-propane", "local-torch", []),
         (60, "oxy-propane", "local-torch", ["fail"]),
-        (12, "hand-torch", "through-torch", ["marginal"]),
+        (12, "hand-torch", "through-torch", ["fail"]),
+        (20, "oxy-propane", "through-torch", []),
+        (25, "oxy-propane", "through-torch", ["marginal"]),
+        (40, "oxy-propane", "through-torch", ["fail"]),
+        (40, "muffle-furnace", "through-furnace", []),
+        (60, "muffle-furnace", "through-furnace", ["marginal"]),
     ],
 )
-def test_a_local_heat_goes_by_its_history_and_a_whole_one_by_reach(
-    size, source, route, expected
-):
+def test_a_flame_goes_by_its_history_and_a_furnace_by_its_reach(size, source, route, expected):
     treatment = work("c45", route, "water", source)
     assert verdicts(part(size, source), treatment) == expected
 

@@ -25,7 +25,7 @@ def case(changes=None, treatment=None, temper=None):
     """Return an option predicted for the dog, changed, and its job."""
     job = resolved(asked(changes), CATALOG)
     treatment = treatment or work("42crmo4")
-    return predict(prepare(treatment, job), temper or oven(200), job), job
+    return predict(prepare(treatment, job), temper or oven(200)), job
 
 
 def gates(changes=None, treatment=None, temper=None):
@@ -87,7 +87,12 @@ def test_passing_all_is_never_more_than_passing_one(steel):
     answer, job = case(treatment=work(steel))
     judged = judge(answer, 0.0, job)
     zone_2 = {gate.text for gate in judged.gates if gate.text.startswith("zone")}
-    shares = [g.share for g in judged.gates if g.share is not None and g.text not in zone_2]
+    # The heat is a means: what it spoils counts where it shows, in hardness and depth.
+    shares = [
+        g.share
+        for g in judged.gates
+        if g.share is not None and g.text not in zone_2 and g.name != "heating"
+    ]
     assert judged.passing_all <= min(shares) + 1e-9
 
 
@@ -140,10 +145,11 @@ def test_budget_and_days_are_gates_where_given():
 
 
 def test_a_section_beyond_the_torch_is_narrow():
-    big = {"part.section.0.size": 30, "part.section.1.size": 30}
-    heating = gates(big)["heating"]
-    assert heating.verdict == "marginal"
-    assert "heating" not in gates()
+    small = {"part.section.0.size": 16, "part.section.1.size": 16}
+    assert "heating" not in gates(small)
+    assert gates()["heating"].verdict == "marginal"
+    big = {"part.section.0.size": 40, "part.section.1.size": 40}
+    assert gates(big)["heating"].verdict == "fail"
 
 
 def test_a_zone_beside_the_leading_one_is_judged_by_its_own_window():

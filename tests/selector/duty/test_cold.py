@@ -108,6 +108,6 @@ def test_colder_service_is_never_judged_better(service, colder, impact):
 def test_the_cold_counts_among_the_gates_of_an_option():
     changes = {"limit.service_temperature": -20, "load.impact": "hammered"}
     job, bar = resolved(asked(changes), CATALOG), work(**{**BOUGHT, "steel": "c45"})
-    judged = judge(predict(prepare(bar, job), NO_TEMPER, job), 0.0, job)
+    judged = judge(predict(prepare(bar, job), NO_TEMPER), 0.0, job)
     assert next(g for g in judged.gates if g.name == "cold").verdict == "fail"
     assert judged.verdict == "fail"

@@ -25,7 +25,7 @@ def near(changes=None):
 def side(name, job):
     treatment, temper = option_of(name, job)
     ready = prepare(treatment, job)
-    return Side(ready, predict(ready, temper, job), Choice(temper, None, 50.0, 2.0))
+    return Side(ready, predict(ready, temper), Choice(temper, None, 50.0, 2.0))
 
 
 JOB = near()

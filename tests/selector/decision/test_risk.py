@@ -3,7 +3,7 @@ from dataclasses import replace
 
 import pytest
 
-from selector.advice.risk import chief_risk
+from selector.decision.risk import chief_risk
 from selector.gate import Gate
 from selector.requirement.priority import CRITERIA
 
