@@ -41,24 +41,26 @@ def flame(
         known_steel(steel, known)
         with bar() as progress:
             answer = flame_answer(asked, known, steel, progress)
-        found = flame_out(answer, known)
+        shown = flame_out(answer)
         if plot is not None:
             _save(answer, plot)
     if as_json:
-        print_json(json.dumps(found, indent=2, ensure_ascii=False, allow_nan=False))
+        plain = shown.model_dump(mode="json")
+        print_json(json.dumps(plain, indent=2, ensure_ascii=False, allow_nan=False))
         return
     from selector.commands.flame_page import print_flame  # noqa: PLC0415
 
-    print_flame(found, answer, console())
+    print_flame(shown, answer, console())
 
 
 def _save(answer: "FlameAnswer", path: Path) -> None:
     """Write the map of the best family; where nothing is heated, say that there is none."""
+    from selector.flame.output import map_of, stretch_of  # noqa: PLC0415
     from selector.flame.plot import save  # noqa: PLC0415
 
     best = answer.best
-    if best is None or best.outcome is None or best.outcome.hardness is None:
-        typer.echo("No map is written: no hardened part to draw.", err=True)
+    if best is None or best.option is None:
+        typer.echo("No map is written: no hardened part to show.", err=True)
         return
-    title = f"{answer.asked.part.name}: {best.treatment.label}"
-    save(best.outcome, title, path)
+    title = f"{answer.job.asked.part.name}: {best.treatment.label}"
+    save(stretch_of(answer.job, best.option), map_of(answer.job, best.option), title, path)

@@ -5,8 +5,9 @@ from typing import TYPE_CHECKING
 
 from rich.markup import escape
 
-from selector.advice.record import AdviceOut, MethodOut, OptionOut, RejectedOut
+from selector.advice.record import AdviceOut, MethodOut, RejectedOut
 from selector.commands.terminal import print_figure, print_section
+from selector.record import OptionOut
 from selector.wording import (
     condition_words,
     in_bath,

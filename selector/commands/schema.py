@@ -10,12 +10,19 @@ def schema(
     requirement: Annotated[
         bool, typer.Option("--requirement", help="Of the requirement, not the advice.")
     ] = False,
+    flame: Annotated[
+        bool, typer.Option("--flame", help="Of the flame verdict, not the advice.")
+    ] = False,
 ) -> None:
-    """Print the JSON schema of what `advise --json` prints."""
+    """Print the JSON schema of what `advise --json` prints, or `flame --json`."""
     if requirement:
         from selector.requirement import Requirement  # noqa: PLC0415
 
         shape = Requirement.model_json_schema()
+    elif flame:
+        from selector.flame.output import schema as flame_schema  # noqa: PLC0415
+
+        shape = flame_schema()
     else:
         from selector.advice.output import schema as advice_schema  # noqa: PLC0415
 

@@ -1,39 +1,26 @@
 """What the flame verdict took for granted because it was not said, and what it did not use."""
 
-from selector.flame.case import bath_of
-from selector.heat.boiling import bath_temperature_c
+from selector.heat.boiling import DELAY_S, bath_temperature_c
 from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.process import DELAY_S, reading_error
+from selector.job.process import reading_error
 from selector.job.supply import presumed
 from selector.job.treatment import Treatment
 from selector.option.movement import permitted_movement
+from selector.option.set_up import bath_of
 from selector.requirement import Requirement
 from selector.requirement.part import Section
-from selector.requirement.workshop import Skill
-from selector.torch.part import flame_of, operator, round_like
+from selector.requirement.workshop import Skill, Workshop
+from selector.torch.part import flame_of, round_like
 from selector.wording import shown
 
 
 def flame_assumptions(work: Treatment, job: Job) -> tuple[str, ...]:
-    """Return every assumption that changes the verdict on a flame hardening.
-
-    Parameters
-    ----------
-    work : Treatment
-        The best family's steel, source and bath.
-    job : Job
-        Part and workshop.
-
-    Returns
-    -------
-    tuple of str
-        Sentences.
-    """
+    """Return every assumption that changes the verdict on a flame hardening."""
     asked = job.asked
     permitted = permitted_movement(asked)
-    said = [*_of_zone(job.leading), *_of_shape(asked), *_of_flame(work, job)]
-    said += [*_of_bath(work, job), *_of_hand(work, job)]
+    said = [*_of_zone(job.leading), *_of_shape(asked), *_of_flame(work, asked.workshop)]
+    said += [*_of_bath(work, asked.workshop, job.mass_kg), *_of_hand(work, asked.workshop)]
     if not permitted.stated:
         said.append(f"No run-out given: {permitted.mm:g} mm of bow is taken as permitted.")
     if not asked.load.torque:
@@ -73,13 +60,13 @@ def _like(section: Section) -> Section:
                    bore=section.bore)  # fmt: skip
 
 
-def _of_flame(work: Treatment, job: Job) -> list[str]:
+def _of_flame(work: Treatment, shop: Workshop) -> list[str]:
     """Return what was taken for granted of the flame, its gas and where the part lies."""
-    source, shop = work.source, job.asked.workshop
+    source = work.source
     if source is None:
         return []
     said = []
-    if operator(source, shop, 800.0, 0.0).hearth:
+    if source.kind == "flame":
         said.append(
             "The part lies in a hearth of firebricks; in the open a flame brings less heat."
         )
@@ -93,14 +80,17 @@ def _of_flame(work: Treatment, job: Job) -> list[str]:
     return said
 
 
-def _of_bath(work: Treatment, job: Job) -> list[str]:
+def _of_bath(work: Treatment, shop: Workshop, mass_kg: float) -> list[str]:
     """Return what was taken for granted of the bath."""
     medium = work.medium
     if medium is None or medium.kind == "air":
         return []
-    kept = next((b for b in job.asked.workshop.bath if b.medium == medium.slug), None)
+    kept = next((b for b in shop.bath if b.medium == medium.slug), None)
     told = kept.model_fields_set if kept is not None else set()
-    bath, said = bath_of(work, job), []
+    quench, said = bath_of(work, shop, mass_kg), []
+    bath = quench.bath if quench is not None else None
+    if bath is None:
+        return []
     if "temperature" not in told:
         said.append(f"as warm as usual, {bath_temperature_c(bath):.0f} °C")
     if "agitation" not in told:
@@ -110,9 +100,8 @@ def _of_bath(work: Treatment, job: Job) -> list[str]:
     return [f"{medium.name}: {', '.join(said)}."] if said else []
 
 
-def _of_hand(work: Treatment, job: Job) -> list[str]:
+def _of_hand(work: Treatment, shop: Workshop) -> list[str]:
     """Return what was taken for granted of the eye, the light and the hand."""
-    shop = job.asked.workshop
     told, said = shop.model_fields_set, []
     hand = "a practised hand" if shop.skill == Skill() else "the hand you described"
     if work.by_eye and not {"measure", "light"} <= told:

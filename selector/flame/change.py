@@ -1,262 +1,209 @@
-"""The one change that makes a flame hardening succeed."""
+"""The one change that makes a flame hardening succeed, weighed like any other job."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-import numpy as np
-
-from selector.flame.arrangement import arranged
-from selector.flame.case import bath_of
-from selector.flame.outcome import CheckName, Outcome, Setup
-from selector.heat.boiling import bath_temperature_c
-from selector.heat.torch import torch
-from selector.job.demand import Demand
-from selector.job.job import Job
+from catalog.medium import Medium
+from selector.decision.option import Option, scorer_of
+from selector.decision.weighing import weigh
+from selector.flame.condition import conditions
+from selector.heat.boiling import Quench, bath_temperature_c
+from selector.job.candidates import screened
+from selector.job.job import Job, resolved
 from selector.job.process import reading_error
-from selector.job.screening import RULES
-from selector.job.treatment import Temper, Treatment
-from selector.torch.part import flame_of
-from selector.torch.reading import within
+from selector.job.treatment import Treatment, is_torched
+from selector.option.reference_bar import reference_cost
+from selector.option.set_up import bath_of
+from selector.requirement.workshop import Bath as KeptBath
+from selector.requirement.workshop import Heat, TemperMeans, Workshop
 
-# A heating torch that a workshop can borrow. [l/min]
-BORROWED_L_PER_MIN = 11.0
-FURNACE_S = 3600.0
-# Turned by more than this counts as all of it. [-]
-WHOLLY = 0.99
 # A watery bath that is warmer than usual by more than this is worth cooling. [K]
 WARMER_K = 15.0
 # Baths that a workshop can set up, mildest first.
 BATHS = ("oil", "fast-oil", "polymer", "water", "brine")
+BIGGER_TORCH = "oxy-propane"
+SOFT = frozenset({"hard_enough", "depth", "heating"})
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Change:
-    """One change after which every demand is met: what to do, what comes out, if at hand.
-
-    `work` is the treatment as changed, None where it is the same.
-    """
+    """One change after which every demand is met: what to do, what comes out, if at hand."""
 
     text: str
-    outcome: Outcome
+    job: Job
+    option: Option
     at_hand: bool
-    work: Treatment | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class _Try:
-    """A change to try: what it is good against, and what it makes of the case."""
+class _Trial:
+    """A change to try: if it is at hand, what it is good against, the workshop as changed."""
 
     text: str
     at_hand: bool
-    against: frozenset[CheckName]
-    work: Treatment
-    setup: Setup
-    cures: frozenset[CheckName] = frozenset()
+    against: frozenset[str]
+    shop: Workshop
 
 
-def first_change(work: Treatment, job: Job, lead: Demand, out: Outcome) -> Change | None:
-    """Return the first single change after which every demand is met.
-
-    Parameters
-    ----------
-    work : Treatment
-        Steel, condition, source, bath.
-    job : Job
-        Part and workshop.
-    lead : Demand
-        What the leading zone asks.
-    out : Outcome
-        What comes out without a change.
-
-    Returns
-    -------
-    Change or None
-        Recomputed; None where no single change serves.
-    """
-    failed = {check.name for check in out.failed}
-    # What turned all through, no flame makes harder: only another bath does.
-    by_heat = failed - {"hard", "depth"} if _turned(out) else failed
-    for trial in _trials(work, job, replace(out.setup, temper=None)):
-        amiss = by_heat if trial.setup.flame is not None else failed
-        if not trial.against & amiss or (trial.cures and failed - trial.cures):
+def first_change(job: Job, work: Treatment, option: Option | None) -> Change | None:
+    """Return the first single change after which every demand is met."""
+    # Weighed anew; None where no single change serves.
+    amiss, before = _amiss(option), _count(job, option)
+    for trial in _trials(job.asked.workshop, work, job.catalog.media, job.mass_kg):
+        if amiss and not trial.against & amiss:
             continue
-        same = trial.work is work and trial.cures
-        found = out if same else arranged(trial.work, job, lead, trial.setup)
-        if not {check.name for check in found.failed} - trial.cures:
-            text = trial.text + _besides(out, found)
-            return Change(f"{text}: {found.sentence}", found, trial.at_hand, trial.work)
+        asked = job.asked.model_copy(update={"workshop": trial.shop})
+        changed = resolved(asked, job.catalog)
+        found = _weighed(changed, work)
+        if found is not None and _count(changed, found) < before:
+            return Change(trial.text, changed, found, trial.at_hand)
     return None
 
 
-def _turned(out: Outcome) -> bool:
-    """Return whether the zone turned to austenite all through."""
-    if out.hardness is None:
-        return False
-    zone = within(out.hardness.along_mm, out.part.zone_mm)
-    return float(np.nanmin(out.hardness.austenite_fraction[:, zone])) > WHOLLY
+def _count(job: Job, option: Option | None) -> int:
+    """Return how much stands in the way of an option; more than all where it is turned down."""
+    return 99 if option is None or _is_refused(option) else len(
+        conditions(job, option, every=True)
+    )  # fmt: skip
 
 
-def _besides(out: Outcome, found: Outcome) -> str:
-    """Return in words what else is done another way along with a change."""
-    if not out.heated.reached:
-        return ""  # nothing was done yet that could be done another way
-    old, new = out.setup, found.setup
-    said = []
-    if abs(old.past_mm - new.past_mm) > 0.5:
-        said.append(f"heat {new.past_mm:.0f} mm past the zone, not {old.past_mm:.0f}")
-    if old.hold_s != new.hold_s:
-        said.append(f"hold the heat {new.hold_s:.0f} s, not {old.hold_s:.0f}")
-    return f" (then {', and '.join(said)})" if said else ""
+def _is_refused(option: Option) -> bool:
+    """Return whether an option fails a gate."""
+    return option.judged.verdict in {"fail", "unknown"}
 
 
-def heated_whole(work: Treatment, job: Job, lead: Demand) -> Change | None:
-    """Return heating the whole part in the flame and quenching it whole, where that serves.
-
-    Parameters
-    ----------
-    work : Treatment
-        Steel, condition, source, bath.
-    job : Job
-        Part and workshop.
-    lead : Demand
-        What the leading zone asks.
-
-    Returns
-    -------
-    Change or None
-        None where the flame does not bring the whole part to a hard end.
-    """
-    found = arranged(work, job, lead)
-    if found.failed:
-        return None
-    text = "heat the whole part in the flame and quench it whole"
-    return Change(f"{text}: {found.sentence}", found, True)
+def _amiss(option: Option | None) -> frozenset[str]:
+    """Return the gates that stand in the way; none where nothing was judged."""
+    if option is None:
+        return frozenset()
+    bad = {gate.name for gate in option.judged.gates if gate.verdict in {"fail", "marginal"}}
+    return frozenset(str(name) for name in bad)
 
 
-def given_a_bath(work: Treatment, job: Job, lead: Demand) -> Change | None:
-    """Return quenching in the steel's own kind of bath, where the workshop has none of it.
-
-    Parameters
-    ----------
-    work : Treatment
-        Steel, condition, source; without a bath, or in air.
-    job : Job
-        Part and workshop.
-    lead : Demand
-        What the leading zone asks.
-
-    Returns
-    -------
-    Change or None
-        None where a bath is there, or something else stands in the way.
-    """
-    hardened, media = work.steel.hardened, job.catalog.media
-    in_air = work.medium is None or work.medium.severity_class == "air"
-    if hardened is None or not in_air or hardened.quench == "air":
-        return None
-    for slug in (slug for slug in BATHS if slug in media and slug in work.route.media):
-        dipped = replace(work, medium=media[slug])
-        own = media[slug].severity_class == hardened.quench
-        if not own or any(rule(job.asked, dipped) for rule in RULES):
-            continue
-        found = arranged(dipped, job, lead)
-        if not found.failed:
-            text = f"quench in {media[slug].name.lower()}"
-            return Change(f"{text}: {found.sentence}", found, False, dipped)
-    return None
+def _weighed(job: Job, work: Treatment) -> Option | None:
+    """Return the best option of the same steel at a torch, None where it is turned down."""
+    pool = [
+        item
+        for item in screened(job.asked, job.catalog, job.bench)
+        if item.treatment.steel.slug == work.steel.slug
+        and item.treatment.route.slug == work.route.slug
+        and is_torched(item.treatment)
+    ]
+    scorer = scorer_of(job, reference_cost(job))
+    return next(iter(weigh(job, pool, scorer).options), None)
 
 
-def _trials(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
+def _trials(
+    shop: Workshop, work: Treatment, media: Mapping[str, Medium], mass_kg: float
+) -> Iterator[_Trial]:
     """Yield single changes, what is at hand first."""
-    hold: frozenset[CheckName] = frozenset({"held"})
-    uneven: frozenset[CheckName] = frozenset({"even", "movement"})
-    yield _Try(
-        "hold and turn the part in the flame", True, uneven, work, replace(setup, turns=True)
-    )
-    yield _Try("hold it in tongs, a vice or a lathe", True, hold, work, setup, hold)
-    yield from _own_bath(work, job, setup)
-    yield from _reading(work, job, setup)
-    yield from _flames(work, job, setup)
-    yield from _baths(work, job, setup)
-    softer: frozenset[CheckName] = frozenset({"not_too_hard", "drawn"})
-    for heat in (200.0, 300.0, 400.0, 500.0):
-        drawn = replace(setup, temper=Temper("furnace", heat, FURNACE_S))
-        yield _Try(f"draw it in a furnace at {heat:.0f} °C", False, softer, work, drawn)
+    if not shop.turns_part:
+        yield _Trial(
+            "hold and turn the part in the flame",
+            at_hand=True,
+            against=frozenset({"movement", "heating"}),
+            shop=shop.model_copy(update={"turns_part": True}),
+        )
+    yield from _own_bath(shop, work, bath_of(work, shop, mass_kg))
+    yield from _reading(shop, work)
+    yield from _flames(shop, work)
+    yield from _baths(shop, work, media)
+    if not any(given.means == "furnace" for given in shop.temper):
+        furnace = TemperMeans(means="furnace")
+        yield _Trial(
+            "temper it in a furnace",
+            at_hand=False,
+            against=frozenset({"not_too_hard", "snap", "strength"}),
+            shop=shop.model_copy(update={"temper": (*shop.temper, furnace)}),
+        )
 
 
-def _flames(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
+def _own_bath(shop: Workshop, work: Treatment, bath: Quench | None) -> Iterator[_Trial]:
+    """Yield what can be done about the bath that is there."""
+    medium = work.medium
+    kept = next((b for b in shop.bath if medium and b.medium == medium.slug), None)
+    if medium is None or medium.kind == "air" or kept is None or bath is None:
+        return
+    name = medium.name.lower()
+
+    def with_bath(**update: object) -> Workshop:
+        mended = kept.model_copy(update=update)
+        others = tuple(mended if b is kept else b for b in shop.bath)
+        return shop.model_copy(update={"bath": others})
+
+    if kept.volume is not None:
+        yield _Trial(
+            f"quench in more {name}, in a deep vessel",
+            at_hand=False,
+            against=frozenset({"medium"}),
+            shop=with_bath(volume=None),
+        )
+    if bath.bath is None:
+        return
+    warm_c = bath_temperature_c(bath.bath)
+    usual_c = bath_temperature_c(replace(bath.bath, temperature_c=None))
+    if medium.severity_class == "water" and warm_c > usual_c + WARMER_K:
+        yield _Trial(
+            f"let the bath cool to {usual_c:.0f} °C",
+            at_hand=True,
+            against=SOFT,
+            shop=with_bath(temperature=usual_c),
+        )
+    if kept.agitation in {"none", "mild"}:
+        yield _Trial(
+            f"move the part well in the {name}",
+            at_hand=True,
+            against=SOFT,
+            shop=with_bath(agitation="moderate"),
+        )
+
+
+def _reading(shop: Workshop, work: Treatment) -> Iterator[_Trial]:
+    """Yield a better reading of the heat: out of bright light, then by a crayon."""
+    any_heat = frozenset({*SOFT, "not_too_hard", "movement", "snap"})
+    now = reading_error(work, shop)
+    dim = shop.model_copy(update={"light": "dim"})
+    if reading_error(work, dim).bias_c < now.bias_c or now.shift_c > 0.0:
+        yield _Trial("judge the heat in dim light", at_hand=True, against=any_heat, shop=dim)
+    crayon = shop.model_copy(update={"measure": (*shop.measure, "crayon")})
+    if reading_error(work, crayon).bias_c < now.bias_c:
+        text = "read the heat by a temperature crayon"
+        yield _Trial(text, at_hand=False, against=any_heat, shop=crayon)
+
+
+def _flames(shop: Workshop, work: Treatment) -> Iterator[_Trial]:
     """Yield other flames."""
-    source, shop = work.source, job.asked.workshop
+    source = work.source
     if source is None:
         return
-    gentle: frozenset[CheckName] = frozenset({"hard", "depth", "corner", "even"})
-    strong: frozenset[CheckName] = frozenset({"reach", "hard"})
-    half, twice = (replace(setup, flame=flame_of(source, shop, times)) for times in (0.5, 2.0))
-    yield _Try("take a tip for half the gas", True, gentle, work, half)
-    yield _Try("take a tip for twice the gas", False, strong, work, twice)
-    if source.slug not in {"oxy-propane", "oxy-acetylene"}:
-        bigger = replace(setup, flame=torch("oxy-propane", BORROWED_L_PER_MIN))
-        yield _Try("take an oxy-propane heating torch", False, strong, work, bigger)
+    others = tuple(heat for heat in shop.heat if heat.source != source.slug)
+    said = next((heat.gas_flow for heat in shop.heat if heat.source == source.slug), None)
+    usual = source.gas_per_h_kg.value if source.gas_per_h_kg else None
+    kg_per_h = said if said is not None else usual
+    for times, text, at_hand in (
+        (0.5, "take a tip for half the gas", True),
+        (2.0, "take a tip for twice the gas", False),
+    ):
+        if kg_per_h is not None:
+            heat = (Heat(source=source.slug, gas_flow=times * kg_per_h), *others)
+            changed = shop.model_copy(update={"heat": heat})
+            yield _Trial(text, at_hand, frozenset({"heating", *SOFT}), changed)
+    if source.slug not in {BIGGER_TORCH, "oxy-acetylene"}:
+        changed = shop.model_copy(update={"heat": (Heat(source=BIGGER_TORCH), *others)})
+        yield _Trial("take an oxy-propane heating torch", False, SOFT, changed)
 
 
-def _own_bath(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
-    """Yield what can be done about the bath that is there."""
-    if work.medium is None or work.medium.kind == "air":
-        return
-    name = work.medium.name.lower()
-    soft: frozenset[CheckName] = frozenset({"hard", "depth"})
-    too_little: frozenset[CheckName] = frozenset({"bath"})
-    yield _Try(
-        f"quench in more {name}, in a deep vessel", False, too_little, work, setup, too_little
-    )
-    kept = bath_of(work, job)
-    warm_c, usual_c = (
-        bath_temperature_c(bath) for bath in (kept, replace(kept, temperature_c=None))
-    )
-    if work.medium.severity_class == "water" and warm_c > usual_c + WARMER_K:
-        cooled = replace(setup, bath=replace(kept, temperature_c=None))
-        yield _Try(f"let the bath cool to {usual_c:.0f} °C", True, soft, work, cooled)
-    if kept.agitation in {"none", "mild"}:
-        moved = replace(setup, bath=replace(kept, agitation="moderate"))
-        yield _Try(f"move the part well in the {name}", True, soft, work, moved)
-
-
-def _reading(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
-    """Yield judging the heat out of the light that makes it look duller than it is."""
-    misread_c = reading_error(work, job.asked.workshop).shift_c
-    hot: frozenset[CheckName] = frozenset(
-        {"corner", "not_too_hard", "reach", "hard", "depth", "movement"}
-    )
-    if misread_c > 0.0:
-        shaded = replace(setup, misread_c=0.0)
-        yield _Try("judge the heat in the shade", True, hot, work, shaded)
-
-
-def _baths(work: Treatment, job: Job, setup: Setup) -> Iterator[_Try]:
+def _baths(shop: Workshop, work: Treatment, known: Mapping[str, Medium]) -> Iterator[_Trial]:
     """Yield other baths, the steel's own first: harsher against softness, milder for cracks."""
-    now = work.medium.slug if work.medium else "air"
-    place = (
-        BATHS.index(now) if now in BATHS else {"warm-water": 2, "vegetable-oil": 0}.get(now, -1)
-    )
-    kept = {bath.medium for bath in job.asked.workshop.bath}
+    kept = {bath.medium for bath in shop.bath}
     hardened = work.steel.hardened
-    known = job.catalog.media
-    own = {
-        slug
-        for slug in BATHS
-        if hardened and slug in known and known[slug].severity_class == hardened.quench
-    }
-    for slug in sorted(BATHS, key=lambda s: s not in own):
-        n, medium = BATHS.index(slug), known.get(slug)
-        # What the workshop keeps is weighed as a treatment of its own.
-        if n == place or slug == now or slug in kept:
+    own = hardened.quench if hardened else ""
+    for slug in sorted(BATHS, key=lambda s: s not in known or known[s].severity_class != own):
+        if slug in kept or slug not in known or slug not in work.route.media:
             continue
-        if medium is None or slug not in work.route.media:
-            continue
-        against: frozenset[CheckName] = (
-            frozenset({"hard", "depth"}) if n > place else frozenset({"cracking", "movement"})
+        yield _Trial(
+            f"quench in {known[slug].name.lower()}",
+            at_hand=False,
+            against=frozenset({*SOFT, "cracking", "movement", "medium", "equipment"}),
+            shop=shop.model_copy(update={"bath": (*shop.bath, KeptBath(medium=slug))}),
         )
-        other = replace(work, medium=medium)
-        # Another bath's warmth and motion are its own.
-        moved = replace(setup, bath=None)
-        yield _Try(f"quench in {medium.name.lower()}", False, against, other, moved)

@@ -1,4 +1,4 @@
-"""The flame verdict as plain data, for JSON and for the page."""
+"""The flame verdict turned into plain data: what `flame --json` prints and the page reads."""
 
 import math
 from typing import Any
@@ -6,243 +6,206 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog import Catalog
-from selector.errors import OutOfRangeError
+from selector.decision.heating_gate import overheated_c
+from selector.decision.option import Option
+from selector.decision.output import option_out
 from selector.flame.answer import FlameAnswer, FlameVerdict
-from selector.flame.case import target_c
-from selector.flame.check import asked_words, most_words
-from selector.flame.outcome import Outcome
-from selector.hazards.cracking import CrackRisk
-from selector.heat.colour import heat_colour, temper_colour
+from selector.flame.assumption import flame_assumptions
+from selector.flame.change import Change
+from selector.flame.record import (
+    AcrossOut,
+    AskedOut,
+    ChangeOut,
+    CoolingOut,
+    FamilyOut,
+    FiguresOut,
+    FlameOut,
+    MapOut,
+    SoftRingOut,
+)
+from selector.hardening.stock import bought_hrc
 from selector.heat.end_quench import end_quench_rate_c_per_s
-from selector.heat.operator import READING_C
-from selector.job.process import reading_error
-from selector.job.treatment import Temper, Treatment
-from selector.option.cracking import crack_words
-from selector.requirement.workshop import Workshop
+from selector.heat.operator import seen_cell
+from selector.job.demand import Demand
+from selector.job.job import Job
+from selector.option.caution import cautions
+from selector.option.hardness_map import hardness_map
+from selector.option.set_up import alike
+from selector.option.torched import torched
+from selector.record import CautionOut
+from selector.torch.hardness_map import HardnessMap
+from selector.torch.part import Stretch
+from selector.torch.reading import hard_stretch_mm, softest_place
+from selector.torch.response import Torched
+from selector.wording import asked_words, most_words
 
 Floats = NDArray[np.float64]
-# Cautions come in the order of the work.
-STEPS = ("before work", "heating", "quenching", "tempering", "finishing", "in service")
+SCHEMA_VERSION = 1
+# Bow of one heat in ten over its median, by the scatter of a bow: exp(0.7 × 1.28).
+WORSE = 2.45
 
 
-def flame_out(answer: FlameAnswer, catalog: Catalog) -> dict[str, Any]:
-    """Return the answer as plain data: the word first, then each family, best first.
-
-    Parameters
-    ----------
-    answer : FlameAnswer
-        The answer.
-    catalog : Catalog
-        For names and cautions.
-
-    Returns
-    -------
-    dict
-        Numbers carry their unit in the key; what is unknown is None. The map is that of the
-        best family alone.
-    """
-    best, shop = answer.best, answer.asked.workshop
-    families = [_family(verdict, shop) for verdict in answer.verdicts]
-    return {
-        "part": answer.asked.part.name,
-        "verdict": answer.word,
-        "why": answer.why,
-        "asked": {
-            "low_hrc": answer.demand.low_hrc,
-            "high_hrc": answer.demand.high_hrc,
-            "floor_hrc": answer.demand.floor_hrc,
-            "ceiling_hrc": answer.demand.ceiling_hrc,
-            "text": asked_words(answer.demand),
-            "most": most_words(answer.demand),
-            "depth_mm": answer.demand.depth_mm,
-            "reason": answer.demand.reason,
-        },
-        "families": families,
-        "residual_heat": None if answer.residual is None else _family(answer.residual, shop),
-        "map": _map(best.outcome) if best is not None and best.outcome is not None else None,
-        "assumptions": list(answer.assumed),
-        "cautions": _cautions(best, catalog) if best is not None else [],
-    }
+def flame_out(answer: FlameAnswer) -> FlameOut:
+    """Return the answer as plain data: the word first, then each family, best first."""
+    job, best = answer.job, answer.best
+    shown = best is not None and best.word in {"yes", "yes_if", "coupon_first"}
+    leading = [best.option.judged.prediction] if shown and best and best.option else []
+    listed = cautions(job, leading) if leading or (best and best.change) else ()
+    return FlameOut(
+        schema_version=SCHEMA_VERSION,
+        part=job.asked.part.name,
+        verdict=answer.word,
+        why=answer.why,
+        asked=_asked(job.leading),
+        families=tuple(
+            _family(answer, verdict, place) for place, verdict in enumerate(answer.verdicts, 1)
+        ),
+        residual_heat=None if answer.residual is None else _family(answer, answer.residual, 1),
+        map=None if best is None or best.option is None else _map(job, best.option),
+        assumptions=() if best is None else flame_assumptions(best.treatment, job),
+        cautions=tuple(
+            CautionOut(id=key, text=caution.fact.text, step=caution.step)
+            for key, caution in listed
+        ),
+    )
 
 
-def _family(verdict: FlameVerdict, shop: Workshop) -> dict[str, Any]:
+def _asked(lead: Demand) -> AskedOut:
+    """Return what the leading zone asks."""
+    return AskedOut(
+        low_hrc=lead.low_hrc,
+        high_hrc=lead.high_hrc,
+        floor_hrc=lead.floor_hrc,
+        ceiling_hrc=lead.ceiling_hrc,
+        text=asked_words(lead),
+        most=most_words(lead),
+        depth_mm=lead.depth_mm,
+        reason=lead.reason,
+    )
+
+
+def _family(answer: FlameAnswer, verdict: FlameVerdict, place: int) -> FamilyOut:
     """Return one verdict as plain data."""
-    work, change = verdict.treatment, verdict.change
-    seen = _seen(work, shop)
-    return {
-        "family": work.steel.family,
-        "steel": work.steel.name,
-        "steel_slug": work.steel.slug,
-        "condition": work.condition.name,
-        "medium": work.medium.slug if work.medium else None,
-        "source": work.source.slug if work.source else None,
-        "verdict": verdict.word,
-        "why": verdict.why,
-        "if": list(verdict.odds),
-        "change": None
-        if change is None
-        else {
-            "text": change.text,
-            "at_hand": change.at_hand,
-            "figures": _figures(change.outcome, seen),
-        },
-        "figures": None if verdict.outcome is None else _figures(verdict.outcome, seen),
-    }
+    work, option, job = verdict.treatment, verdict.option, answer.job
+    return FamilyOut(
+        family=work.steel.family,
+        steel=work.steel.name,
+        steel_slug=work.steel.slug,
+        condition=work.condition.name,
+        medium=work.medium.slug if work.medium else None,
+        source=work.source.slug if work.source else None,
+        verdict=verdict.word,
+        why=verdict.why,
+        conditions=verdict.conditions,
+        change=None if verdict.change is None else _change(answer, verdict.change),
+        option=None if option is None else option_out(job, option, place, answer.ranges),
+        figures=None if option is None else figures(job, option),
+    )
 
 
-def _seen(work: Treatment, shop: Workshop) -> dict[str, Any]:
-    """Return how the heat is read in this workshop, and the colour it shows in its light."""
-    misread = reading_error(work, shop)
-    found: dict[str, Any] = {
-        "light": shop.light,
-        "read_by": next((name for name in READING_C if name in shop.measure), "eye"),
-        "error_c": round(math.hypot(misread.bias_c, misread.scatter_c), 1),
-        "looks_duller_by_c": misread.shift_c,
-    }
-    try:
-        colour = heat_colour(target_c(work) - misread.shift_c)
-    except OutOfRangeError:
-        return {**found, "colour": None, "tables_c": None}
-    tables = [round(colour.low_c, 1), round(colour.high_c, 1)]
-    return {**found, "colour": colour.name, "tables_c": tables}
+def _change(answer: FlameAnswer, change: Change) -> ChangeOut:
+    """Return the one change as plain data."""
+    option = option_out(change.job, change.option, 1, answer.ranges)
+    return ChangeOut(text=change.text, at_hand=change.at_hand, option=option)
 
 
-def _temper_colour(temper: Temper) -> str | None:
-    """Return the colour a polished place shows at a temper, None where the tables end."""
-    try:
-        return temper_colour(temper.temperature_c, temper.time_s).name
-    except OutOfRangeError:
-        return None
+def figures(job: Job, option: Option) -> FiguresOut:
+    """Return what is read off the map of an option."""
+    work, once = option.treatment, job.middle()
+    seen, hard = torched(once, alike(work)), hardness_map(job, work, option.choice.temper)
+    part = seen.part
+    low, high = hard_stretch_mm(hard, part.zone_mm, job.leading)
+    ring = softest_place(hard, part, bought_hrc(work.condition), job.asked.part)
+    inside = (hard.along_mm >= part.zone_mm[0]) & (hard.along_mm <= part.zone_mm[1])
+    fresh = hard.surface(hard.quenched_hrc)
+    bow = float(np.median(option.judged.prediction.movement.raw_mm))
+    return FiguresOut(
+        from_the_other_end=part.turned_round,
+        hard_from_mm=round(low, 1),
+        hard_to_mm=round(high, 1),
+        as_quenched_hrc=round(float(fresh[inside].min() if inside.any() else fresh.min()), 1),
+        soft_ring=SoftRingOut(
+            at_mm=round(ring.at_mm, 1),
+            width_mm=round(ring.width_mm, 1),
+            hrc=round(ring.hrc, 1),
+            torque_nm=round(ring.torque_nm, 1),
+            weakest=ring.weakest,
+        ),
+        hottest_c=round(seen.hottest_c, 0),
+        corner_margin_c=round(overheated_c(work.steel) - seen.hottest_c, 0),
+        side_to_side_k=round(seen.uneven_k, 0),
+        efficiency=round(seen.whole.heatings.efficiency, 3),
+        bow_p90_mm=round(WORSE * bow, 3),
+        cooling=_cooling(seen),
+    )
 
 
-def _figures(out: Outcome, seen: dict[str, Any]) -> dict[str, Any]:
-    """Return the figures of an outcome."""
-    heat, ring, temper = out.heated, out.ring, out.temper
-    reached = out.hardness is not None
-    drawn = temper.means != "none"
-    found: dict[str, Any] = {
-        "reached": reached,
-        "target_c": out.target_c,
-        "seen": seen,
-        "from_the_other_end": out.part.turned_round,
-        "ceiling_c": None if reached else round(heat.ceiling_c, 1),
-        "heated_past_mm": out.setup.past_mm,
-        "heat_s": round(heat.heat_s, 1) if reached else None,
-        "hold_s": out.setup.hold_s,
-        "flame_share": round(heat.level, 2),
-        "gas_l": round(heat.gas_l, 1),
-        "efficiency": round(heat.efficiency_fraction, 3),
-        "hottest_c": _number(out.corner_c),
-        "corner_margin_c": _number(out.overheated_c - out.corner_c),
-        "side_to_side_k": round(heat.uneven_k, 1),
-        "checks": [
-            {"name": c.name, "met": c.met, "text": c.text, "margin": _number(c.margin)}
-            for c in out.checks
-        ],
-        "margin": _number(out.margin),
-        "cracking": None if out.crack is None else _cracking(out.crack),
-    }
-    if reached and ring is not None:
-        found |= {
-            "surface_hrc": _number(out.surface_hrc),
-            "as_quenched_hrc": _number(out.fresh_hrc),
-            "core_hrc": _number(out.core_hrc),
-            "corner_as_quenched_hrc": _number(out.corner_hrc),
-            "cooling": [
-                {
-                    "at": at,
-                    "jominy_mm": _number(distance_mm),
-                    "rate_704_c_k_per_s": _number(_rate_704(distance_mm)),
-                }
-                for at, distance_mm in zip(("surface", "core"), out.jominy_mm, strict=True)
-            ],
-            "hard_from_mm": _number(out.hard_mm[0]),
-            "hard_to_mm": _number(out.hard_mm[1]),
-            "depth_mm": _number(out.depth_mm),
-            "hard_through": out.through,
-            "through_mm": _number(out.wall_mm),
-            "ground_off_mm": out.removed_mm,
-            "soft_skin_mm": round(out.skin_mm, 3),
-            "soft_ring": {
-                "at_mm": _number(ring.at_mm),
-                "width_mm": _number(ring.width_mm),
-                "hrc": _number(ring.hrc),
-                "torque_nm": _number(ring.torque_nm),
-                "weakest": ring.weakest,
-            },
-            "temper": {
-                "means": temper.means,
-                "temperature_c": temper.temperature_c if drawn else None,
-                "time_min": temper.time_s / 60 if drawn else None,
-                "cycles": temper.cycles,
-                "colour": _temper_colour(temper) if drawn else None,
-            },
-            "bow_p50_mm": round(out.bow_mm[0], 3),
-            "bow_p90_mm": round(out.bow_mm[1], 3),
-        }
-    return found
+def _cooling(seen: Torched) -> tuple[CoolingOut, ...]:
+    """Return how surface and core of the zone cool, as on an end-quench bar."""
+    grid, middle_mm = seen.grid, 0.5 * sum(seen.part.zone_mm)
+    rows = grid.cells().tolist()
+    column = int(np.argmin(np.abs(grid.along_mm - middle_mm)))
+    inner = int(np.flatnonzero(grid.active[:, column])[0]) * grid.along_mm.size + column
+    places = {"surface": seen_cell(grid, middle_mm), "core": inner}
+    distance = seen.field.distance_mm[0]
+    return tuple(
+        CoolingOut(
+            at=name,
+            jominy_mm=round(float(distance[rows.index(cell)]), 1),
+            rate_704_c_k_per_s=round(
+                float(end_quench_rate_c_per_s(distance[rows.index(cell)])), 1
+            ),
+        )
+        for name, cell in places.items()
+    )
 
 
-def _rate_704(jominy_mm: float) -> float:
-    """Return the rate at 704 °C that an end-quench distance stands for. [K/s]."""
-    return float(end_quench_rate_c_per_s(jominy_mm)) if jominy_mm > 0.0 else float("nan")
-
-
-def _cracking(risk: CrackRisk) -> dict[str, Any]:
-    """Return a crack risk: class, band, reasons and what helps."""
-    return {
-        "class": risk.crack_class,
-        "low_fraction": risk.low_fraction,
-        "high_fraction": risk.high_fraction,
-        "basis": risk.basis,
-        "text": crack_words(risk),
-        "reasons": [{"name": r.name, "remedy": r.remedy} for r in risk.reasons],
-    }
-
-
-def _map(out: Outcome) -> dict[str, Any] | None:
-    """Return hardness along the axis, and across the middle of the zone."""
-    found = out.hardness
-    if found is None:
-        return None
-    middle_mm = 0.5 * sum(out.part.zone_mm)
-    across = found.column(middle_mm)
+def _map(job: Job, option: Option) -> MapOut:
+    """Return hardness and hottest temperature of every place, and along and across."""
+    work = option.treatment
+    part = stretch_of(job, option)
+    hard = hardness_map(job, work, option.choice.temper)
+    middle_mm = 0.5 * sum(part.zone_mm)
+    across = hard.column(middle_mm)
     kept = np.isfinite(across)
-    return {
-        "from_the_other_end": out.part.turned_round,
-        "zone_mm": list(out.part.zone_mm),
-        "along_mm": _list(found.along_mm),
-        "surface_hrc": _list(found.surface()),
-        "core_hrc": _list(found.core()),
-        "as_quenched_hrc": _list(found.surface(found.quenched_hrc)),
-        "peak_c": _list(found.surface(found.peak_c)),
-        "across": {
-            "at_mm": middle_mm,
-            "radius_mm": _list(found.across_mm[kept]),
-            "hrc": _list(across[kept]),
-        },
-    }
+    return MapOut(
+        from_the_other_end=part.turned_round,
+        zone_mm=part.zone_mm,
+        along_mm=_list(hard.along_mm),
+        across_mm=_list(hard.across_mm, 2),
+        hrc=_rows(hard.hrc),
+        hottest_c=_rows(hard.peak_c, 0),
+        surface_hrc=_list(hard.surface()),
+        core_hrc=_list(hard.core()),
+        as_quenched_hrc=_list(hard.surface(hard.quenched_hrc)),
+        across=AcrossOut(
+            at_mm=middle_mm,
+            radius_mm=_list(hard.across_mm[kept], 2),
+            hrc=_list(across[kept]),
+        ),
+    )
 
 
-def _cautions(best: FlameVerdict, catalog: Catalog) -> list[dict[str, str]]:
-    """Return the cautions of route, bath and flame in the order of work; none of no work."""
-    if best.word in {"no", "not_needed"} and best.change is None:
-        return []
-    work = best.treatment
-    ids = [*work.route.cautions]
-    ids += work.medium.cautions if work.medium else ()
-    ids += work.source.cautions if work.source else ()
-    found = [(i, catalog.cautions[i]) for i in dict.fromkeys(ids)]
-    found.sort(key=lambda pair: STEPS.index(pair[1].step))
-    return [{"id": i, "step": c.step, "text": c.fact.text} for i, c in found]
+def map_of(job: Job, option: Option) -> HardnessMap:
+    """Return the hardness map of an option at a torch, for a plot."""
+    return hardness_map(job, option.treatment, option.choice.temper)
 
 
-def _number(value: float) -> float | None:
-    """Return a number to a decimal, None where there is none."""
-    return round(value, 1) if math.isfinite(value) else None
+def stretch_of(job: Job, option: Option) -> Stretch:
+    """Return the part as the solver has it, for a plot."""
+    return torched(job.middle(), alike(option.treatment)).part
 
 
-def _list(values: Floats) -> list[float | None]:
-    """Return an array as numbers to a decimal."""
-    return [_number(float(v)) for v in values]
+def _list(values: Floats, digits: int = 1) -> tuple[Any, ...]:
+    """Return an array as rounded numbers, None where there is none."""
+    return tuple(round(float(v), digits) if math.isfinite(v) else None for v in values)
+
+
+def _rows(field: Floats, digits: int = 1) -> tuple[tuple[Any, ...], ...]:
+    """Return a field as rows of rounded numbers."""
+    return tuple(_list(row, digits) for row in field)
+
+
+def schema() -> dict[str, Any]:
+    """Return the JSON schema of the flame verdict."""
+    return FlameOut.model_json_schema()

@@ -1,4 +1,4 @@
-"""The hardness map drawn: as characters for a terminal, as a figure for a file."""
+"""The hardness map as a plot: as characters for a terminal, as a figure for a file."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -7,8 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.errors import Problem, SelectorError
-from selector.flame.outcome import Outcome
-from selector.torch.hardness_map import FlameMap
+from selector.torch.hardness_map import HardnessMap
+from selector.torch.part import Stretch
 from selector.torch.reading import wall_at
 
 if TYPE_CHECKING:
@@ -22,10 +22,10 @@ SURFACE, CORE, BOTH, ZONE = "*", "o", "@", "="
 FORMATS = (".png", ".svg")
 
 
-def _shown_mm(out: Outcome) -> tuple[float, float]:
+def _shown_mm(part: Stretch) -> tuple[float, float]:
     """Return the stretch worth showing."""
-    start, end = out.part.zone_mm
-    return max(start - BEYOND_MM, 0.0), min(end + BEYOND_MM, out.part.length_mm)
+    start, end = part.zone_mm
+    return max(start - BEYOND_MM, 0.0), min(end + BEYOND_MM, part.length_mm)
 
 
 def _canvas(lines: list[tuple[str, Floats]], top: float) -> list[str]:
@@ -50,76 +50,48 @@ def _axis(low: float, high: float, unit: str) -> list[str]:
     return ["     +" + "-" * WIDE, "      " + text + ends[2].rjust(WIDE - len(text) + 2)]
 
 
-def _top(hardness: FlameMap) -> float:
+def _top(hard: HardnessMap) -> float:
     """Return the highest line of the plots. [HRC]."""
-    return float(STEP_HRC * np.ceil(np.nanmax(hardness.hrc) / STEP_HRC))
+    return float(STEP_HRC * np.ceil(np.nanmax(hard.hrc) / STEP_HRC))
 
 
-def axial_text(out: Outcome) -> list[str]:
-    """Return hardness along the axis as lines of text.
-
-    Parameters
-    ----------
-    out : Outcome
-        With its map.
-
-    Returns
-    -------
-    list of str
-        `*` surface, `o` core, `@` both; the zone is marked by `=`. Empty without a map.
-    """
-    found = out.hardness
-    if found is None:
-        return []
-    low, high = _shown_mm(out)
+def axial_text(part: Stretch, hard: HardnessMap) -> list[str]:
+    """Return hardness along the axis as lines of text."""
+    low, high = _shown_mm(part)
     at = np.linspace(low, high, WIDE)
     curves = [
-        (mark, np.asarray(np.interp(at, found.along_mm, row)))
-        for mark, row in ((SURFACE, found.surface()), (CORE, found.core()))
+        (mark, np.asarray(np.interp(at, hard.along_mm, row)))
+        for mark, row in ((SURFACE, hard.surface()), (CORE, hard.core()))
     ]
-    inside = (at >= out.part.zone_mm[0]) & (at <= out.part.zone_mm[1])
+    inside = (at >= part.zone_mm[0]) & (at <= part.zone_mm[1])
     zone = "".join(ZONE if hard else " " for hard in inside)
-    where = "the other end" if out.part.turned_round else "the working end"
+    where = "the other end" if part.turned_round else "the working end"
     head = f" HRC  along the axis: {SURFACE} surface, {CORE} core, {BOTH} both, {ZONE} zone"
     return [
         head,
-        *_canvas(curves, _top(found)),
+        *_canvas(curves, _top(hard)),
         f"     |{zone}".rstrip(),
         *_axis(low, high, f"mm from {where}"),
     ]
 
 
-def _across(out: Outcome, found: FlameMap) -> tuple[Floats, Floats, tuple[float, float]]:
+def _across(part: Stretch, hard: HardnessMap) -> tuple[Floats, Floats, tuple[float, float]]:
     """Return places and hardness across the middle of the zone, and where the steel lies."""
-    middle_mm = 0.5 * sum(out.part.zone_mm)
-    column, wall = found.column(middle_mm), wall_at(out.part, middle_mm)
+    middle_mm = 0.5 * sum(part.zone_mm)
+    column, wall = hard.column(middle_mm), wall_at(part, middle_mm)
     kept = np.isfinite(column)
     # A flat stands as a round of more than its thickness, and is drawn as thick as it is.
     half = wall.outer_mm if wall.inner_mm > 0.0 else wall.true_mm
-    return found.across_mm[kept] * half / wall.outer_mm, column[kept], (wall.inner_mm, half)
+    return hard.across_mm[kept] * half / wall.outer_mm, column[kept], (wall.inner_mm, half)
 
 
-def section_text(out: Outcome) -> list[str]:
-    """Return hardness across the middle of the zone as lines of text.
-
-    Parameters
-    ----------
-    out : Outcome
-        With its map.
-
-    Returns
-    -------
-    list of str
-        From side to side through the centre. Empty without a map.
-    """
-    found = out.hardness
-    if found is None:
-        return []
-    radius, hrc, (bore, half) = _across(out, found)
+def section_text(part: Stretch, hard: HardnessMap) -> list[str]:
+    """Return hardness across the middle of the zone as lines of text."""
+    radius, hrc, (bore, half) = _across(part, hard)
     at = np.linspace(-half, half, WIDE)
     curve = np.interp(np.abs(at), radius, hrc)
     curve = np.where(np.abs(at) < bore, np.nan, curve)
-    lines = _canvas([(SURFACE, np.asarray(curve))], _top(found))
+    lines = _canvas([(SURFACE, np.asarray(curve))], _top(hard))
     return [
         " HRC  across the middle of the zone",
         *lines,
@@ -127,76 +99,40 @@ def section_text(out: Outcome) -> list[str]:
     ]
 
 
-def figure(out: Outcome, title: str) -> "Figure":
-    """Return the map as a figure: curves along the axis, the field, and a section.
-
-    Parameters
-    ----------
-    out : Outcome
-        With its map.
-    title : str
-        Above the figure.
-
-    Returns
-    -------
-    Figure
-        Of matplotlib, not shown anywhere.
-
-    Raises
-    ------
-    SelectorError
-        There is no map.
-    """
+def figure(part: Stretch, hard: HardnessMap, title: str) -> "Figure":
+    """Return the map as a figure: curves along the axis, the field, and a section."""
+    # Of matplotlib, not shown anywhere.
     from matplotlib.figure import Figure  # noqa: PLC0415 - slow to load
 
-    found = out.hardness
-    if found is None:
-        step = "Ask for a steel that the flame can bring to heat."
-        raise SelectorError(Problem("--plot", "of a part that comes to heat", "no map", step))
-    drawn = Figure(figsize=(9.0, 8.0), layout="constrained")
-    along, field, section = drawn.subplots(3, 1, height_ratios=[2.0, 1.0, 1.5])
-    low, high = _shown_mm(out)
+    shown = Figure(figsize=(9.0, 8.0), layout="constrained")
+    along, field, section = shown.subplots(3, 1, height_ratios=[2.0, 1.0, 1.5])
+    low, high = _shown_mm(part)
     for name, row, style in (
-        ("surface", found.surface(), "-"),
-        ("core", found.core(), "--"),
-        ("surface as quenched", found.surface(found.quenched_hrc), ":"),
+        ("surface", hard.surface(), "-"),
+        ("core", hard.core(), "--"),
+        ("surface as quenched", hard.surface(hard.quenched_hrc), ":"),
     ):
-        along.plot(found.along_mm, row, style, label=name)
-    along.axvspan(*out.part.zone_mm, alpha=0.12, label="zone")
+        along.plot(hard.along_mm, row, style, label=name)
+    along.axvspan(*part.zone_mm, alpha=0.12, label="zone")
     along.set(xlim=(low, high), ylabel="hardness, HRC")
     along.set_title(title, parse_math=False)  # a dollar sign in a name is no formula
     along.legend()
-    image = field.pcolormesh(found.along_mm, found.across_mm, found.hrc, shading="nearest")
+    image = field.pcolormesh(hard.along_mm, hard.across_mm, hard.hrc, shading="nearest")
     field.set(xlim=(low, high), xlabel="distance from the end, mm", ylabel="radius, mm")
-    drawn.colorbar(image, ax=field, label="HRC")
-    section.plot(*_across(out, found)[:2])
+    shown.colorbar(image, ax=field, label="HRC")
+    section.plot(*_across(part, hard)[:2])
     section.set(xlabel="from the axis at the middle of the zone, mm", ylabel="hardness, HRC")
-    return drawn
+    return shown
 
 
-def save(out: Outcome, title: str, path: Path) -> None:
-    """Write the map to a PNG or SVG file.
-
-    Parameters
-    ----------
-    out : Outcome
-        With its map.
-    title : str
-        Above the figure.
-    path : Path
-        Ends in .png or .svg.
-
-    Raises
-    ------
-    SelectorError
-        Another ending, a place where no file can be written, or an outcome without a map.
-    """
+def save(part: Stretch, hard: HardnessMap, title: str, path: Path) -> None:
+    """Write the map to a PNG or SVG file."""
     if path.suffix.lower() not in FORMATS:
         step = "Name a file that ends in .png or .svg."
         raise SelectorError(Problem("--plot", "a .png or .svg file", repr(str(path)), step))
-    drawn = figure(out, title)
+    shown = figure(part, hard, title)
     try:
-        drawn.savefig(path, dpi=150)
+        shown.savefig(path, dpi=150)
     except OSError as error:
         got = f"{str(path)!r} ({error.strerror})"
         step = "Name a file in a folder that exists."

@@ -63,20 +63,23 @@ DIE = {f"part.section.{n}.size": "76 mm" for n in (0, 1)}
 @pytest.mark.parametrize(
     ("changes", "verdict", "words"),
     [
-        ({**DIE, "workshop.heat": [{"source": "hand-torch"}]}, "no", "after 10 minutes"),
-        ({"workshop.turns_part": False}, "yes_if", "nothing is said to hold the part"),
-        (
-            {"part.section.0.length": "4 mm", "part.section.1.length": "4 mm"},
-            "coupon_first",
-            "disc",
-        ),
+        ({**DIE, "workshop.heat": [{"source": "hand-torch"}]}, "no", "too little to harden"),
+        ({"workshop.turns_part": False}, "yes_if", "nothing is said to hold it"),
     ],
 )
 def test_what_cannot_be_done_has_a_clear_reason(run, changes, verdict, words):
-    """A torch too small ever to reach the heat, nothing that holds the part, a disc."""
+    """A torch too small ever to reach the heat, nothing that holds the part."""
     found = json.loads(run("--json", changes=changes).stdout)
     assert found["verdict"] == verdict
     assert words in json.dumps(found)
+    assert "NaN" not in json.dumps(found)
+
+
+def test_a_disc_is_followed_like_any_part(run):
+    disc = {"part.section.0.length": "4 mm", "part.section.1.length": "4 mm"}
+    found = json.loads(run("--json", changes=disc).stdout)
+    assert found["verdict"] in {"yes", "yes_if"}
+    assert found["map"]["along_mm"][-1] < 8.0
     assert "NaN" not in json.dumps(found)
 
 

@@ -1,129 +1,94 @@
 import json
+import math
 
+import numpy as np
 import pytest
 
-from catalog import load_catalog
-from selector.flame.output import STEPS, flame_out
-from selector.heat.colour import HEAT_COLOURS, TEMPER_COLOURS, heat_colour
+from selector.flame.output import flame_out, map_of, schema, stretch_of
+from selector.flame.plot import axial_text, figure, save, section_text
+from selector.flame.record import FlameOut
+from selector.option.prediction import predict
+from selector.option.preparation import prepare
 from tests.once import flamed
-
-CATALOG = load_catalog()
-
-
-def out(changes=None, steel="C45"):
-    return flame_out(flamed(changes, steel), CATALOG)
 
 
 @pytest.fixture(scope="module")
-def found():
-    return out()
+def shown():
+    answer = flamed()
+    return answer, flame_out(answer)
 
 
-def test_it_is_plain_json_without_nan(found):
-    assert json.loads(json.dumps(found, allow_nan=False)) == found
+def test_the_answer_is_plain_data_that_reads_back(shown):
+    _, out = shown
+    text = json.dumps(out.model_dump(mode="json"), allow_nan=False)
+    assert FlameOut.model_validate_json(text) == out
 
 
-def test_the_figures_asked_for_are_there(found):
-    figures = found["families"][0]["figures"]
-    for key in (
-        "surface_hrc", "depth_mm", "hard_to_mm", "heated_past_mm", "heat_s", "gas_l",
-        "corner_margin_c", "bow_p90_mm", "core_hrc",
-    ):  # fmt: skip
-        assert isinstance(figures[key], float | int), key
-    assert {"at_mm", "width_mm", "hrc", "torque_nm"} <= set(figures["soft_ring"])
-    assert figures["temper"]["temperature_c"] >= 175.0
+def test_the_schema_names_every_field(shown):
+    _, out = shown
+    assert set(schema()["properties"]) == set(out.model_dump())
 
 
-def test_what_the_page_prints_is_in_the_record(found):
-    figures, asked_of = found["families"][0]["figures"], found["asked"]
-    assert asked_of["text"] == "50 HRC (48 with slack)"
-    assert (asked_of["low_hrc"], asked_of["floor_hrc"]) == (50.0, 48.0)
-    assert figures["hard_through"] == (figures["depth_mm"] >= figures["through_mm"])
-    assert figures["temper"]["colour"] in TEMPER_COLOURS
-    assert figures["cracking"]["text"].startswith(figures["cracking"]["class"])
-    assert figures["margin"] == min(
-        2.0, *(c["margin"] for c in figures["checks"] if c["margin"] is not None)
+def test_the_map_carries_hardness_and_hottest_place_along_and_across(shown):
+    _, out = shown
+    field = out.map
+    assert len(field.hrc) == len(field.hottest_c) == len(field.across_mm)
+    assert {len(row) for row in field.hrc} == {len(field.along_mm)}
+    assert max(v for row in field.hottest_c for v in row if v is not None) > 800.0
+
+
+def test_the_map_is_that_of_the_option(shown):
+    """Its softest surface and its core are what the option forecasts at the middle."""
+    answer, out = shown
+    option, once = answer.best.option, answer.job.middle()
+    meant = predict(prepare(option.treatment, once), option.choice.temper)
+    along = np.array(out.map.along_mm)
+    inside = (along >= out.map.zone_mm[0]) & (along <= out.map.zone_mm[1])
+    softest = np.array(out.map.surface_hrc, float)[inside].min()
+    assert softest == pytest.approx(meant.surface_hrc[0], abs=1.0)
+    at = int(np.argmin(np.abs(along - 0.5 * sum(out.map.zone_mm))))
+    assert out.map.core_hrc[at] == pytest.approx(meant.core_hrc[0], abs=1.5)
+
+
+def test_the_set_up_says_heat_colour_hold_reach_and_way_in(shown):
+    done = shown[1].families[0].option.set_up
+    assert done.heat_c > 800.0
+    assert done.colour
+    assert done.hold_s > 0.0
+    assert done.past_zone_mm > 0.0
+    assert done.way_in.startswith("hot end first")
+    assert done.medium == "warm-water"
+
+
+def test_cautions_are_those_of_the_option(shown):
+    _, out = shown
+    listed = {caution.id for caution in out.cautions}
+    assert set(out.families[0].option.cautions) <= listed
+
+
+def test_the_map_is_told_in_characters_and_as_a_figure(shown, tmp_path):
+    answer, _ = shown
+    part, hard = (
+        stretch_of(answer.job, answer.best.option),
+        map_of(answer.job, answer.best.option),
     )
-    assert not figures["from_the_other_end"]
-    assert any("firebricks" in text for text in found["assumptions"])
+    lines = axial_text(part, hard)
+    assert any("=" in line for line in lines)
+    assert len(section_text(part, hard)) > 5
+    assert len(figure(part, hard, "dog").axes) >= 3
+    save(part, hard, "dog", tmp_path / "map.png")
+    assert (tmp_path / "map.png").stat().st_size > 1000
 
 
-def test_cooling_is_told_as_the_trade_tells_it(found):
-    """By Jominy distance and the rate at 704 °C that it stands for (ASTM A255)."""
-    surface, core = found["families"][0]["figures"]["cooling"]
-    assert (surface["at"], core["at"]) == ("surface", "core")
-    assert surface["jominy_mm"] < core["jominy_mm"]
-    assert surface["rate_704_c_k_per_s"] > core["rate_704_c_k_per_s"] > 0.0
+def test_a_no_without_an_option_has_no_map_and_no_figures():
+    out = flame_out(flamed(None, "S235JR"))
+    assert out.map is None
+    assert all(family.figures is None for family in out.families)
 
 
-def test_a_heat_is_told_by_its_colour_in_the_light_of_the_workshop():
-    """Cherry, by the printed tables from 700 to 902 °C; in the sun it looks 50 °C duller."""
-    seen = {
-        light: out({"workshop.light": light})["families"][0]["figures"]["seen"]
-        for light in ("shade", "sun")
-    }
-    assert seen["shade"]["colour"] == "cherry"
-    assert seen["shade"]["tables_c"] == [700.0, 901.7]
-    assert seen["shade"]["error_c"] == pytest.approx(26.1, abs=0.1)
-    assert seen["sun"]["looks_duller_by_c"] == 50.0
-    duller = heat_colour(seen["sun"]["tables_c"][0])
-    assert duller.temperature_c < HEAT_COLOURS[seen["shade"]["colour"]].temperature_c
-
-
-def test_a_zone_at_the_far_end_counts_from_there():
-    ends = {"zone.0.section": [2], "zone.1.section": [1], "part.section.1.length": 40}
-    assert out(ends)["families"][0]["figures"]["from_the_other_end"]
-
-
-def test_where_nothing_is_to_be_hardened_there_is_neither_figure_nor_caution():
-    """No zone asks for hardness: no steel is heated, and nothing is warned of."""
-    soft = out({"zone": [{"section": [1], "wear": "none"}]}, steel=None)
-    assert soft["verdict"] == "not_needed"
-    assert (soft["families"], soft["map"], soft["cautions"]) == ([], None, [])
-
-
-def test_a_no_without_a_way_out_has_no_cautions_of_a_hardening():
-    assert out(steel="S235JR")["cautions"] == []
-
-
-def test_the_map_runs_along_the_axis_and_across(found):
-    drawn = found["map"]
-    assert len(drawn["along_mm"]) == len(drawn["surface_hrc"]) == len(drawn["core_hrc"])
-    assert drawn["along_mm"] == sorted(drawn["along_mm"])
-    assert len(drawn["across"]["radius_mm"]) == len(drawn["across"]["hrc"])
-
-
-def test_cautions_come_in_the_order_of_the_work(found):
-    places = [STEPS.index(caution["step"]) for caution in found["cautions"]]
-    assert places == sorted(places)
-
-
-def test_the_water_line_is_warned_of(found):
-    """Holding a chisel still at one water line."""
-    assert "keep-moving-at-water-line" in {caution["id"] for caution in found["cautions"]}
-
-
-def test_a_hot_part_half_in_oil_is_warned_of():
-    """Half-dipping a large hot part in oil; in water the warning would be noise."""
-    oil, water = (
-        {caution["id"] for caution in out(steel=steel)["cautions"]}
-        for steel in ("42CrMo4", "C45")
-    )
-    assert "oil-fire" in oil
-    assert "oil-fire" not in water
-
-
-def test_a_torch_too_small_has_a_ceiling_and_no_map():
-    big = {f"part.section.{n}.size": 76 for n in (0, 1)}
-    found = out({**big, "workshop.heat": [{"source": "hand-torch"}]})
-    figures = found["families"][0]["figures"]
-    assert (found["verdict"], found["map"], figures["reached"]) == ("no", None, False)
-    assert figures["ceiling_c"] < 800.0
-    assert "surface_hrc" not in figures
-
-
-def test_a_change_carries_its_own_figures():
-    still = {"workshop.turns_part": False, "workshop.held_by": "tongs"}
-    change = out(still)["families"][0]["change"]
-    assert change["at_hand"]
-    assert change["figures"]["side_to_side_k"] < 60.0
+def test_figures_are_finite(shown):
+    for family in shown[1].families:
+        if family.figures is not None:
+            assert math.isfinite(family.figures.hottest_c)
+            assert family.figures.hard_to_mm >= family.figures.hard_from_mm
+            assert family.figures.cooling[0].jominy_mm <= family.figures.cooling[1].jominy_mm
