@@ -6,8 +6,7 @@ from typing import Literal
 import altair as alt
 import pandas as pd
 
-from selector.advice.record import OptionOut
-from selector.record import ZoneOut
+from selector.record import OptionOut, ZoneOut
 from selector.wording import shown_spread, temper_words
 from ui import labels
 

@@ -4,8 +4,7 @@ import re
 from collections.abc import Mapping
 from typing import Literal
 
-from selector.advice.record import CostOut, OptionOut
-from selector.record import Spread
+from selector.record import CostOut, OptionOut, Spread
 from selector.wording import condition_words
 
 _WORDS = {

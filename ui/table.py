@@ -5,8 +5,8 @@ from collections.abc import Iterable, Mapping
 
 import pandas as pd
 
-from selector.advice.record import AdviceOut, OptionOut, RangeOut, RejectedOut
-from selector.record import Spread
+from selector.advice.record import AdviceOut, RangeOut, RejectedOut
+from selector.record import OptionOut, Spread
 from selector.wording import (
     condition_words,
     shown,

@@ -23,7 +23,7 @@ from catalog import Catalog, load_catalog
 from catalog.steel import Steel, plain
 from selector import Requirement, advise
 from selector.advice.advise import Advice
-from selector.advice.caution import cautions
+from selector.advice.caution import advice_cautions
 from selector.advice.coupon import needs_coupon
 from selector.decision.option import Option
 from selector.requirement import requirement_from
@@ -251,7 +251,7 @@ def refused(case: Case, advice: Advice, catalog: Catalog, first: int = 3) -> Ite
 
 def warned(case: Case, advice: Advice, catalog: Catalog, first: int = 3) -> Iterator[bool]:
     """Yield for each refused way of working a recommended option if a caution names it."""
-    ids = {key for key, _ in cautions(advice)}
+    ids = {key for key, _ in advice_cautions(advice)}
     for entry in case["rejected"]:
         recommended = any(matches(entry, o, catalog) for o in advice.options[:first])
         if entry["level"] == "process" and recommended:

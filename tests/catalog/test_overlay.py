@@ -99,7 +99,7 @@ def bath(medium="oil", **of_it):
 
 # How fields are tried that an ordinary furnace-hardened shaft does not read.
 CASES: dict[str, Case] = {
-    "steels.called": Case("115crv3", QUIET, SILVER),
+    "steels.called": Case("115crv3", PIN, SILVER),
     "steels.family": Case("c45", values=("high-carbon",)),
     "steels.summary": Case("c45", listing="steels"),
     "steels.corrosion": Case("c45", {"limit.corrosion": "severe"}),
@@ -198,7 +198,7 @@ CASES: dict[str, Case] = {
     "prices.gas_per_kg": Case("", TORCH, route="through-torch"),
     "prices.practice.heat_by_flame_h": Case("", TORCH, route="through-torch"),
     "prices.practice.skin_black_bar_h": Case("", SOFT, ("42crmo4",), "as-bought"),
-    "prices.practice.ground_bar_saves_h": Case("", QUIET, SILVER),
+    "prices.practice.ground_bar_saves_h": Case("", PIN, SILVER),
     "prices.practice.removal_prehard_factor": Case("", SOFT, ("42crmo4",), "prehard"),
     "prices.practice.retemper_fraction": Case("", CHECKED),
     "prices.practice.order_days": Case("", SOFT, ("40crmnmo7",), "prehard"),

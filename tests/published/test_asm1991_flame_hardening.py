@@ -9,47 +9,62 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.hardening.as_quenched import as_quenched
+from selector.hardening.bath_response import Points
 from selector.hardening.composition import middle
-from selector.hardening.stock import Stock
-from selector.heat.boiling import Bath
+from selector.hardening.hard_depth import Limit, hard_depth_mm
+from selector.heat.boiling import Bath, Quench
 from selector.heat.grid import Section
-from selector.heat.operator import Operator
 from selector.heat.torch import torch
-from selector.job.demand import Demand
-from selector.torch.flame_history import FlameJob, heat_and_quench
-from selector.torch.hardness_map import draw, harden
-from selector.torch.reading import Wall, hard_depth_mm
+from selector.job.job import resolved
+from selector.metallurgy.hardening_heat import Heat
+from selector.requirement.part import Section as PartSection
+from selector.torch.history import Heats
+from selector.torch.part import PATIENCE_S, Stretch, Torching
+from selector.torch.response import READ_LOG_SD, library
+from selector.torch.section import place_in_radius
+from tests.dog import asked
 
-NOTHING_ASKED = Demand(0, (0,), None, None, None, None, 0.0, derived=False, reason="")
+CATALOG = load_catalog()
+HEAT_C = 870.0
+MIDDLE_MM = 20.0
 
 
 def hardened(slug, diameter, gas, hold_s, medium):
-    """The middle of a long zone under a head whose flames stand all round the bar."""
-    steel = load_catalog().steels[slug]
-    composition = {e: float(v[0, 0]) for e, v in middle(steel).items()}
-    flame = replace(torch(gas), width_mm=2.0 * diameter)
-    torching = FlameJob(
-        (Section(diameter, 60.0), Section(diameter, 100.0)),
-        (0.0, 40.0),
-        (0.0, 50.0),
-        flame,
-        Operator(870.0, hold_s),
-        Bath(medium, None, "strong"),
-        delay_s=0.5,
+    """From rim to axis at the middle of a zone under a head whose flames stand all round."""
+    steel = CATALOG.steels[slug]
+    sections = (Section(diameter, 60.0), Section(diameter, 100.0))
+    shapes = tuple(
+        PartSection(shape="round", size=diameter, length=s.length_mm) for s in sections
     )
-    bar = Stock(steel, composition, "normalised", 10.0, 5.0)
-    return draw(harden(heat_and_quench(torching), bar, torching.bath))
+    bar = Stretch(sections, shapes, (0.0, 2.0 * MIDDLE_MM), diameter, turned_round=False)
+    flame = replace(torch(gas), width_mm=2.0 * diameter)
+    task = Torching(
+        bar, flame, "low-alloy", turns=True, hearth=False, patience_s=PATIENCE_S["flame"]
+    )
+    lib = library(task, 10.0, Quench(Bath(medium, None, "strong"), 0.0, 0.2, 0.5))
+    stop_c, still = np.array([HEAT_C]), np.zeros(1)
+    flame_log = lib.heatings.effective_log(still, stop_c)
+    history = lib.read(Heats(stop_c, np.array([hold_s]), flame_log, still, still))
+    meant = Heat(HEAT_C, stop_c[:, None], hold_s, 1.0, "normalised", medium)
+    log_sd = np.full(history.peak_c.shape[1], READ_LOG_SD)
+    grid = lib.heatings.grid
+    points = Points(history.distance_mm, history.time_s, place_in_radius(grid), log_sd)
+    normals = resolved(asked(), CATALOG, count=1).of_steel(slug)
+    fresh = as_quenched(steel, middle(steel), history.heat(meant), points, normals)
+    at = int(np.argmin(np.abs(grid.along_mm - MIDDLE_MM)))
+    return grid.across_mm[::-1], grid.field(fresh.hrc[0])[::-1, at]
 
 
 @pytest.mark.parametrize("diameter_mm", [30.0, 40.0, 50.0, 75.0])
 @pytest.mark.parametrize("gas", ["oxy-acetylene", "oxy-propane"])
 def test_depth_of_a_flame_hardened_bar(gas, diameter_mm):
-    found = hardened("c45", diameter_mm, gas, 0.0, "water")
-    wall = Wall(diameter_mm / 2.0, 0.0, diameter_mm / 2.0)
-    assert 0.8 <= hard_depth_mm(found, 20.0, NOTHING_ASKED, wall) <= 6.4
+    radius_mm, hrc = hardened("c45", diameter_mm, gas, 0.0, "water")
+    limit = Limit.of(CATALOG.steels["c45"], None)
+    (depth,) = hard_depth_mm(hrc[None], hrc[None], diameter_mm / 2.0 - radius_mm, limit)
+    assert 0.8 <= depth <= 6.4
 
 
 def test_a_hardenable_section_can_harden_through():
-    found = hardened("817m40", 50.0, "oxy-propane", 240.0, "oil")
-    column = found.column(20.0)
-    assert np.nanmin(column) > 50.0
+    _, hrc = hardened("817m40", 50.0, "oxy-propane", 240.0, "oil")
+    assert hrc.min() > 50.0

@@ -6,17 +6,32 @@ import pytest
 from selector.heat.colour import temper_colour, temper_colour_named
 from selector.heat.drawing import soaked
 from selector.heat.grid import Section, bar_grid
-from selector.heat.operator import Operator, heat_end, seen_cell
 from selector.heat.torch import torch
 from selector.job.treatment import _TIME_S
 from selector.metallurgy.tempering import equivalent_time
+from selector.requirement.part import Section as PartSection
+from selector.torch.heating import heatings
+from selector.torch.history import between
+from selector.torch.part import PATIENCE_S, Stretch, Torching
+from tests.tasks import is_reached
 
 
 def heat_s(name, diameter_mm, heat_c=800.0):
-    grid = bar_grid([Section(diameter_mm, 25.0), Section(diameter_mm, 80.0)])
-    view = (seen_cell(grid, 12.0), (0.0, 30.0))
-    found = heat_end(grid, torch(name), Operator(heat_c, hearth=True), view)
-    return found.heat_s if found.reached else np.inf
+    """How long a torch on a hearth takes to bring a bar's end to heat, infinite if never."""
+    sections = (Section(diameter_mm, 25.0), Section(diameter_mm, 80.0))
+    shapes = tuple(
+        PartSection(shape="round", size=diameter_mm, length=section.length_mm)
+        for section in sections
+    )
+    end = Stretch(sections, shapes, (0.0, 25.0), diameter_mm, turned_round=False)
+    task = Torching(
+        end, torch(name), "low-alloy", turns=True, hearth=True, patience_s=PATIENCE_S["flame"]
+    )
+    found = heatings(task, 5.0)
+    if not is_reached(found, heat_c):
+        return np.inf
+    flame = float(found.effective_log(np.zeros(1), np.array([heat_c]))[0])
+    return between(found, found.to_stop_s, heat_c, flame)
 
 
 @pytest.mark.parametrize(

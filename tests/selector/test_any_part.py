@@ -103,9 +103,9 @@ def test_what_any_part_needs_is_known(number):
 def test_a_flame_is_answered_for_any_part(number):
     asked = requirement_number(number)
     known = catalog_for(asked, number, 1)
-    out = flame_out(flame_answer(asked, known), known)
-    assert list(faults(out)) == []
-    assert out["why"]
+    out = flame_out(flame_answer(asked, known))
+    assert list(faults(out.model_dump())) == []
+    assert out.why
 
 
 def test_two_options_of_any_part_are_compared():

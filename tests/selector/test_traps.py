@@ -13,15 +13,17 @@ from typing import Any
 import pytest
 
 from catalog import load_catalog
-from selector.advice import caution as of_advice
 from selector.advice.advise import advise
 from selector.advice.output import advice_out
-from selector.advice.record import AdviceOut, OptionOut
+from selector.advice.record import AdviceOut
 from selector.errors import RequirementError
+from selector.job.job import resolved
 from selector.need.need import need
 from selector.option import caution as of_options
+from selector.option.preparation import prepare
+from selector.record import OptionOut
 from selector.requirement import requirement_from
-from tests.dog import GONE, only, varied
+from tests.dog import GONE, only, varied, work
 
 # A plain pin in a shop with a good torch, a kitchen oven, water and oil.
 PIN = """
@@ -228,7 +230,8 @@ def test_silver_steel_hardens_in_oil_only_when_thin():
     (reason,) = why_not(thick, "115crv3", "through-torch") - {
         "medium: made for water: in air only thin edges harden, and unevenly"
     }
-    assert "hard_enough" in reason
+    # Its rim is fine pearlite: no depth of it has hardened.
+    assert reason == "depth: needs 0.1 mm deep; predicted 0.0 mm"
     water = ask({"part.section.0.size": 30}, WATER_ONLY, steels=("115crv3",))
     best = next(option for option in water.options if option.route_kind == "through-torch")
     # A hard shell over a softer core.
@@ -577,11 +580,13 @@ def test_other_methods_are_heard():
 
 
 def test_a_30_mm_silver_steel_bar_in_oil_is_not_promised_hard():
-    found = ask({"part.section.0.size": 30}, OIL_ONLY, steels=("115crv3",))
-    (reason,) = [r for r in why_not(found, "115crv3", "through-torch") if "reaches" in r]
-    reached = float(reason.split("reaches about ")[1].split()[0])
-    # Published: such a bar stayed pearlite at 336 to 400 HV, 34 to 41 HRC.
-    assert 34 <= reached <= 41
+    changes = {"part.section.0.size": 30, **OIL_ONLY, **FURNACE}
+    job = resolved(requirement_from(varied(changes, PIN)), only("115crv3"), 1)
+    bar = work("115crv3", "through-furnace", "oil", "muffle-furnace")
+    reached = prepare(bar, job).fresh.hrc[0]
+    # Published: such a bar stayed pearlite at 336 to 400 HV, 34 to 41 HRC; the forecast of a
+    # quenched bar is off by 2.5 HRC as a rule.
+    assert 34 - 2.5 <= reached.mean() <= 41 + 2.5
 
 
 def test_a_blue_temper_of_42crmo4_is_counted_as_brittle():
@@ -596,11 +601,18 @@ def test_a_blue_temper_of_42crmo4_is_counted_as_brittle():
 
 
 def test_cold_drawn_bar_bows_more_than_rolled():
-    shaft = {"part.section.0.length": 400, "limit.runout": "0.05 mm"}
-    found = ask(shaft, steels=("c45",), route="local-torch")
+    shaft = {
+        "part.section": [
+            {"shape": "round", "size": 16, "length": 60},
+            {"shape": "round", "size": 16, "length": 770},
+        ],
+        "zone.0.hardness": {"min": "25 HRC", "max": "62 HRC"},
+        "limit.runout": "0.01 mm",
+    }
     moved = {
         (item.condition, item.medium): float(item.text.split()[1])
-        for item in found.rejected
+        for bath in (OIL_ONLY, WATER_ONLY)
+        for item in ask(shaft, bath, steels=("c45",), route="local-torch").rejected
         if item.gate == "movement"
     }
     assert moved["cold-drawn", "oil"] > moved["hot-rolled", "oil"]
@@ -699,16 +711,15 @@ def test_every_caution_of_the_list_is_raised_by_something():
     named |= {
         limit.caution for steel in known.steels.values() for limit in steel.limitation
     } - {None}
-    for module in (of_options, of_advice):
-        named |= set(re.findall(r'"([a-z]+(?:-[a-z]+)*)"', inspect.getsource(module)))
+    named |= set(re.findall(r'"([a-z]+(?:-[a-z]+)*)"', inspect.getsource(of_options)))
     assert set(known.cautions) <= named
 
 
 @pytest.mark.parametrize(
     "ids",
     [
-        *of_advice.BY_CONDITION.values(),
-        *of_advice.BY_SHAPE.values(),
+        *of_options.BY_CONDITION.values(),
+        *of_options.BY_SHAPE.values(),
         *of_options.BY_MEANS.values(),
     ],
 )

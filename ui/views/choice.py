@@ -2,8 +2,9 @@
 
 import streamlit as st
 
-from selector.advice.record import AdviceOut, OptionOut
+from selector.advice.record import AdviceOut
 from selector.advice.table import option_table
+from selector.record import OptionOut
 from ui import answer, cached, charts, labels, piece, table
 
 FIRST = 10
