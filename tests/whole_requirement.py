@@ -79,7 +79,7 @@ def section_of(dice: Dice) -> Table:
             "size": size,
             "length": dice.one(ODD_LENGTHS_MM if dice.in_ten(1) else LENGTHS_MM),
             "width": dice.one((0.5, 1, 1.5, 3, 8)) * size if shape == "flat" else None,
-            "bore": dice.one((0.1, 0.5, 0.8, 0.98)) * size if shape == "tube" else None,
+            "bore": dice.one((0.1, 0.5, 0.8, 0.9)) * size if shape == "tube" else None,
             "fillet": dice.perhaps(dice.one((0.05, 0.5, 2.0))),
         }
     )

@@ -1,0 +1,111 @@
+"""No number of an option depends on which others are weighed, nor in which order."""
+
+from dataclasses import replace
+from functools import cache
+from types import MappingProxyType
+
+import numpy as np
+import pytest
+
+from catalog import Catalog
+from selector.advice.advise import advise
+from tests.dog import asked, only
+from tests.whole_requirement import KNOWN, requirement_number
+
+# Spheroidised, soft and pre-hardened bar, for oil, water and air, some alike but for carbon.
+STEELS = (
+    "100cr6", "115crv3", "41cr4", "42crmo4", "51crv4", "55cr3", "817m40", "c45", "c75s",
+    "s235", "x100crmov5",
+)  # fmt: skip
+ALSO_RAN = "c60"
+PARTS = {
+    "dog": asked(),
+    "thin dog": asked({f"part.section.{n}.size": "8 mm" for n in range(2)}),
+    "number 11": requirement_number(11),
+}
+
+
+def in_order(known: Catalog, slugs: list[str]) -> Catalog:
+    """Return a catalogue with its steels in another order."""
+    return replace(known, steels=MappingProxyType({slug: known.steels[slug] for slug in slugs}))
+
+
+def numbers(advice):
+    """Return by id all that was sampled of what was weighed, ranked or not."""
+    tried = [item.option for item in (*advice.rejected, *advice.apart) if item.option]
+    found = {}
+    for option in (*advice.options, *tried):
+        judged, known = option.judged, option.judged.prediction
+        found[option.id] = {
+            "values": judged.values,
+            "passing": judged.passing.astype(float),
+            "scores": option.scores,
+            "merit": option.merit,
+            "surface": known.surface_hrc,
+            "core": known.core_hrc,
+            "sections": known.section_hrc,
+            "depth": known.depth_mm,
+            "moved": known.movement.moved_mm,
+            "crack rate": known.crack.rate,
+            "cost": known.bill.cost,
+            "snap margin": known.snap_margin_hrc,
+            "misread": np.array([option.choice.sensitivity_hrc]),
+        }
+    return found
+
+
+@cache
+def whole(part):
+    """Return the numbers of a part with all steels."""
+    return numbers(advise(PARTS[part], only(*STEELS)))
+
+
+def assert_equal(few, part):
+    """Compare options with those of the whole, to the last digits."""
+    common = few.keys() & whole(part).keys()
+    assert common
+    for option in sorted(common):
+        for name, values in few[option].items():
+            there = whole(part)[option][name]
+            np.testing.assert_allclose(
+                values, there, rtol=0, atol=1e-9, err_msg=f"{option}: {name}"
+            )
+
+
+@pytest.mark.parametrize("part", PARTS)
+def test_in_another_order_of_the_catalogue(part):
+    known = only(*STEELS)
+    slugs = [*list(known.steels)[1::2], *list(known.steels)[::2]]
+    found = numbers(advise(PARTS[part], in_order(known, slugs)))
+    assert found.keys() == whole(part).keys()
+    assert_equal(found, part)
+
+
+@pytest.mark.parametrize("part", PARTS)
+def test_each_steel_alone(part):
+    known = only(*STEELS)
+    alone = {}
+    for slug, steel in known.steels.items():
+        alone |= numbers(advise(PARTS[part], known, steel=steel.name))
+        assert all(option.startswith(f"{slug}/") for option in alone if slug in option)
+    assert alone.keys() >= whole(part).keys()
+    assert_equal(alone, part)
+
+
+@pytest.mark.parametrize("part", PARTS)
+def test_beside_an_also_ran(part):
+    grown = numbers(advise(PARTS[part], only(*STEELS, ALSO_RAN)))
+    assert any(option.startswith(f"{ALSO_RAN}/") for option in grown)
+    assert grown.keys() >= whole(part).keys()
+    assert_equal(grown, part)
+
+
+def test_the_whole_catalogue_backwards():
+    forth = numbers(advise(asked(), KNOWN))
+    back = numbers(advise(asked(), in_order(KNOWN, list(KNOWN.steels)[::-1])))
+    assert forth.keys() == back.keys()
+    for option, values in forth.items():
+        for name, there in values.items():
+            np.testing.assert_allclose(
+                back[option][name], there, rtol=0, atol=1e-9, err_msg=f"{option}: {name}"
+            )
