@@ -11,7 +11,6 @@ from selector.hazards.distortion import Bow
 from selector.hazards.one_sided import bath_side_k, bow_mm
 from selector.heat.boiling import Quench
 from selector.heat.grid import Grid
-from selector.heat.operator import seen_cell
 from selector.sampling import Normals
 from selector.torch.heating import Heatings, heatings
 from selector.torch.history import Heats, History, between, read
@@ -193,12 +192,16 @@ class Torched:
         log_sd = np.full(zone.time_s.shape[1], READ_LOG_SD)
         return Points(zone.distance_mm, zone.time_s, self.probes.place, log_sd)
 
+    @cached_property
+    def _surface_peak_c(self) -> Floats:
+        """How hot the surface gets in the first of the heats, along the part. [°C]."""
+        peak_c = self.grid.field(self.field.peak_c[0])
+        outermost = len(peak_c) - 1 - np.argmax(self.grid.active[::-1], axis=0)
+        return np.asarray(peak_c[outermost, np.arange(peak_c.shape[1])])
+
     def hard_ends_mm(self, turned_c: float) -> tuple[float, ...]:
         """Return where along the part its surface stops being hotter than this. [mm]."""
-        along_mm = self.grid.along_mm
-        cells = [seen_cell(self.grid, float(at)) for at in along_mm]
-        peak_c = self.field.peak_c[0, np.searchsorted(self.grid.cells(), cells)]
-        hot = peak_c > turned_c
+        along_mm, hot = self.grid.along_mm, self._surface_peak_c > turned_c
         ends = np.flatnonzero(hot[1:] != hot[:-1])
         ends_mm = 0.5 * (along_mm[ends] + along_mm[ends + 1])
         return tuple((self.long_mm - ends_mm if self.part.turned_round else ends_mm).tolist())
