@@ -8,12 +8,14 @@ from selector.decision.option import Option, scorer_of
 from selector.decision.weighing import weigh
 from selector.flame.condition import conditions
 from selector.heat.boiling import Quench, bath_temperature_c
+from selector.heat.operator import SEEN_C
 from selector.job.candidates import screened
 from selector.job.job import Job, resolved
 from selector.job.process import reading_error
 from selector.job.treatment import Treatment, is_torched
 from selector.option.reference_bar import reference_cost
-from selector.option.set_up import bath_of
+from selector.option.set_up import alike, bath_of
+from selector.option.torched import torched
 from selector.requirement.workshop import Bath as KeptBath
 from selector.requirement.workshop import Heat, TemperMeans, Workshop
 
@@ -23,11 +25,12 @@ WARMER_K = 15.0
 BATHS = ("oil", "fast-oil", "polymer", "water", "brine")
 BIGGER_TORCH = "oxy-propane"
 SOFT = frozenset({"hard_enough", "depth", "heating"})
+UNEVEN = "uneven"  # not a gate: a heat that differs from side to side
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Change:
-    """One change after which every demand is met: what to do, what comes out, if at hand."""
+    """One change that leaves less in the way: what to do, what comes out, if at hand."""
 
     text: str
     job: Job
@@ -46,9 +49,9 @@ class _Trial:
 
 
 def first_change(job: Job, work: Treatment, option: Option | None) -> Change | None:
-    """Return the first single change after which every demand is met."""
+    """Return the first single change after which no gate fails and fewer conditions stand."""
     # Weighed anew; None where no single change serves.
-    amiss, before = _amiss(option), _count(job, option)
+    amiss, before = _amiss(job, option), _count(job, option)
     for trial in _trials(job.asked.workshop, work, job.catalog.media, job.mass_kg):
         if amiss and not trial.against & amiss:
             continue
@@ -72,12 +75,13 @@ def _is_refused(option: Option) -> bool:
     return option.judged.verdict in {"fail", "unknown"}
 
 
-def _amiss(option: Option | None) -> frozenset[str]:
-    """Return the gates that stand in the way; none where nothing was judged."""
+def _amiss(job: Job, option: Option | None) -> frozenset[str]:
+    """Return what stands in the way; nothing where nothing was judged."""
     if option is None:
         return frozenset()
     bad = {gate.name for gate in option.judged.gates if gate.verdict in {"fail", "marginal"}}
-    return frozenset(str(name) for name in bad)
+    uneven_k = torched(job.middle(), alike(option.treatment)).uneven_k
+    return frozenset({*bad, *({UNEVEN} if uneven_k > SEEN_C else set())})
 
 
 def _weighed(job: Job, work: Treatment) -> Option | None:
@@ -101,7 +105,7 @@ def _trials(
         yield _Trial(
             "hold and turn the part in the flame",
             at_hand=True,
-            against=frozenset({"movement", "heating"}),
+            against=frozenset({"movement", "heating", UNEVEN}),
             shop=shop.model_copy(update={"turns_part": True}),
         )
     yield from _own_bath(shop, work, bath_of(work, shop, mass_kg))
