@@ -98,7 +98,7 @@ class CriterionOut(Plain):
 
 
 class SetUpOut(Plain):
-    """What the man at the fire is told; what a furnace leaves open is absent.
+    """What the man at the fire needs to know; what a furnace leaves open is absent.
 
     `colour` is what the heat looks like in the workshop's light, `tables_c` how far printed
     colour tables spread, `misread_c` how far the heat is misread (one sd) and

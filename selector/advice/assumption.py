@@ -55,7 +55,7 @@ def _of_cuts(part: Part) -> list[str]:
 def _of_models(advice: Advice) -> list[str]:
     """Return which leading options rest on a figure outside the range of its model."""
     left = {
-        option.treatment.steel.name: option.judged.prediction.told["surface"].validity
+        option.treatment.steel.name: option.judged.prediction.provenance["surface"].validity
         for option in advice.options[:LEADING]
     }
     return [

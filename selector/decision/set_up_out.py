@@ -1,4 +1,4 @@
-"""The set-up of an option as plain data: what the man at the fire is told."""
+"""The set-up of an option as plain data: what the man at the fire needs to know."""
 
 import math
 

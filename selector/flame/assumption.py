@@ -55,7 +55,7 @@ def _of_shape(asked: Requirement) -> list[str]:
 
 
 def _like(section: Section) -> Section:
-    """Return a section without what does not show across it, so that equals are told once."""
+    """Return a section without what does not show across it, so that equals are said once."""
     return Section(shape=section.shape, size=section.size, width=section.width, length=1.0,
                    bore=section.bore)  # fmt: skip
 
@@ -86,25 +86,25 @@ def _of_bath(work: Treatment, shop: Workshop, mass_kg: float) -> list[str]:
     if medium is None or medium.kind == "air":
         return []
     kept = next((b for b in shop.bath if b.medium == medium.slug), None)
-    told = kept.model_fields_set if kept is not None else set()
+    given = kept.model_fields_set if kept is not None else set()
     quench, said = bath_of(work, shop, mass_kg), []
     bath = quench.bath if quench is not None else None
     if bath is None:
         return []
-    if "temperature" not in told:
+    if "temperature" not in given:
         said.append(f"as warm as usual, {bath_temperature_c(bath):.0f} °C")
-    if "agitation" not in told:
+    if "agitation" not in given:
         said.append(f"{bath.agitation} motion")
-    if "volume" not in told:
+    if "volume" not in given:
         said.append("so large that it does not warm")
     return [f"{medium.name}: {', '.join(said)}."] if said else []
 
 
 def _of_hand(work: Treatment, shop: Workshop) -> list[str]:
     """Return what was taken for granted of the eye, the light and the hand."""
-    told, said = shop.model_fields_set, []
+    given, said = shop.model_fields_set, []
     hand = "a practised hand" if shop.skill == Skill() else "the hand you described"
-    if work.by_eye and not {"measure", "light"} <= told:
+    if work.by_eye and not {"measure", "light"} <= given:
         read = " and ".join(shop.measure)
         said.append(f"The heat is read by {read} in {shop.light}, by {hand}.")
     shift = reading_error(work, shop).shift_c

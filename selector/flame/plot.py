@@ -80,7 +80,7 @@ def _across(part: Stretch, hard: HardnessMap) -> tuple[Floats, Floats, tuple[flo
     middle_mm = 0.5 * sum(part.zone_mm)
     column, wall = hard.column(middle_mm), wall_at(part, middle_mm)
     kept = np.isfinite(column)
-    # A flat stands as a round of more than its thickness, and is drawn as thick as it is.
+    # A flat stands as a round of more than its thickness, and is plotted as thick as it is.
     half = wall.outer_mm if wall.inner_mm > 0.0 else wall.true_mm
     return hard.across_mm[kept] * half / wall.outer_mm, column[kept], (wall.inner_mm, half)
 

@@ -1,4 +1,4 @@
-"""Bars that nobody can tell the as-quenched hardness of, told by what is wrong with them."""
+"""Bars whose as-quenched hardness nobody can say, by what is wrong with them."""
 
 from collections.abc import Mapping
 

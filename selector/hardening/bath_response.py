@@ -1,7 +1,7 @@
-"""How the points of a part cool in a workshop's bath, over the draws, from simulated quenches.
+"""How the points of a part cool in a bath, over the samples, from simulated quenches.
 
 A round of like size is quenched in the bath as it is meant to be; a few more quenches, the bath
-keener or duller and the way to it shorter or longer, give a smooth response, which the draws
+keener or duller and the way to it shorter or longer, give a smooth response, which the samples
 are read from. What the end-quench equivalence misses is put right as for `quenched_bar`, by the
 same factor, so that one path serves all.
 """
@@ -55,7 +55,7 @@ TIME_POWER = 1.5
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Points:
-    """Points of a part as they cool, over the draws; shape (draws, points).
+    """Points of a part as they cool, over the samples; shape (samples, points).
 
     `distance_mm` is the equivalent distance on the end-quench bar, `time_s` the time from 700
     to 500 °C as simulated. `place` (share of the radius) and `log_sd`, the response's own error
@@ -108,7 +108,7 @@ def start_of(target_c: float, steel_class: SteelClass) -> Start:
 
 
 def cooled(sizes_mm: Floats, quench: Quench, start: Start, normals: Normals) -> Points:
-    """Return how rounds cool in a quench, at each of `POSITIONS`, over the draws."""
+    """Return how rounds cool in a quench, at each of `POSITIONS`, over the samples."""
     at = np.clip(normals["bath_bias"], -MOST_SD, MOST_SD)
     if quench.bath is None:
         return _charted(sizes_mm, quench, at)
@@ -228,7 +228,7 @@ def _level(size_mm: float, bath: Bath, start: Start) -> Level:
 
 
 def _basis(at: Floats, late: Floats) -> Floats:
-    """Return the terms of the response; shape (draws, terms)."""
+    """Return the terms of the response; shape (samples, terms)."""
     return np.stack([np.ones_like(at), at, at**2, late], axis=1)
 
 
@@ -260,7 +260,7 @@ def _fitted(
     coefficient = solve @ (log_time - level)
     missed = log_time - level - terms @ coefficient
     left_out = missed / (1.0 - np.diag(terms @ solve))[:, None]
-    # A draw lies seldom where the design reaches: each error counts as often as it is met.
+    # A sample lies seldom where the design reaches: each error counts as often as it is met.
     weight = np.exp(-0.5 * (at**2 + late**2))[:, None]
     return Response(coefficient, np.sqrt((weight * left_out**2).sum(0) / weight.sum()))
 

@@ -1,4 +1,4 @@
-"""What a bar of a steel really holds: the limits of its standard, drawn, with residuals."""
+"""What a bar of a steel really holds: the limits of its standard, sampled, with residuals."""
 
 from collections.abc import Mapping
 
@@ -20,7 +20,7 @@ _IGNORED = frozenset({"P", "S", "N", "Pb", "Bi", "Te", "Al", "B", "Ti", "Nb", "C
 
 
 def _limits(element: str, span: Span | None) -> tuple[float, float]:
-    """Return the range an element is drawn from. [wt %]."""
+    """Return the range an element is sampled from. [wt %]."""
     if span is not None and span.min is not None and span.max is not None:
         return span.min, span.max
     if element in RESIDUAL_SD_WT_PCT:
@@ -47,20 +47,20 @@ def middle(steel: Steel) -> Composition:
     }
 
 
-def drawn(steel: Steel, normals: Normals) -> Composition:
-    """Return the composition over the draws, each element a truncated normal in its limits.
+def sampled(steel: Steel, normals: Normals) -> Composition:
+    """Return the composition over the samples, each element a truncated normal in its limits.
 
     Parameters
     ----------
     steel : Steel
         Catalogue steel.
     normals : mapping of str to ndarray
-        The steel's own draws.
+        The steel's own samples.
 
     Returns
     -------
     mapping of str to ndarray
-        Element to content; shape (draws, 1). [wt %]
+        Element to content; shape (samples, 1). [wt %]
     """
     spans = steel.composition_wt_pct
     centre = middle(steel)

@@ -9,7 +9,7 @@ Floats = NDArray[np.float64]
 EXPANSION = 1.4e-5
 # Of a strain that one side is forced to, what stays (estimated; half of it comes back).
 STAYING = 0.5
-# First harmonic of the flux round a bar in a bath, over its mean: sd of a draw (estimated, so
+# First harmonic of the flux round a bar in a bath, over its mean: sd of a sample (estimated, so
 # that water leaves the strain of 1.0e-3 that practice allows for slender bars).
 BATH_SD = 0.15
 # Heat of austenite between 700 and 500 °C and its conductivity (from memory).
@@ -19,7 +19,7 @@ _DIFFUSIVITY = 5.6e-6  # of austenite (from memory) [m²/s]
 SIDE_ROOT = 3.39
 
 
-def bath_side_k(time_700_500_s: ArrayLike, diameter_mm: ArrayLike, draw: ArrayLike) -> Floats:
+def bath_side_k(time_700_500_s: ArrayLike, diameter_mm: ArrayLike, normal: ArrayLike) -> Floats:
     """Return the difference from side to side of a bar in its bath.
 
     Parameters
@@ -28,13 +28,13 @@ def bath_side_k(time_700_500_s: ArrayLike, diameter_mm: ArrayLike, draw: ArrayLi
         Mean time of the section from 700 to 500 °C. [s]
     diameter_mm : array_like
         Diameter. [mm]
-    draw : array_like
-        Standard normal draw of how one-sided the bath grips. [-]
+    normal : array_like
+        Standard normal sample of how one-sided the bath grips. [-]
 
     Returns
     -------
     ndarray
-        Difference, signed as the draw, at most the fall itself. [K]
+        Difference, signed as the sample, at most the fall itself. [K]
 
     Notes
     -----
@@ -54,7 +54,7 @@ def bath_side_k(time_700_500_s: ArrayLike, diameter_mm: ArrayLike, draw: ArrayLi
     """
     radius_m = 0.5e-3 * np.asarray(diameter_mm, dtype=float)
     flux = _HEAT_J_PER_M3 * 0.5 * radius_m / np.asarray(time_700_500_s, dtype=float)
-    side = 2.0 * BATH_SD * np.asarray(draw, dtype=float) * flux * radius_m / _CONDUCTIVITY
+    side = 2.0 * BATH_SD * np.asarray(normal, dtype=float) * flux * radius_m / _CONDUCTIVITY
     spent = SIDE_ROOT * _DIFFUSIVITY * np.asarray(time_700_500_s, dtype=float)
     side = side * -np.expm1(-spent / radius_m**2)
     return np.asarray(np.clip(side, -400.0, 400.0))

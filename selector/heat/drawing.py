@@ -107,7 +107,7 @@ def run_back(
     dip: tuple[float, float],
     colour: tuple[float, float],
 ) -> Drawn:
-    """Return the history of an end that is dipped, taken out, and drawn by the heat behind it.
+    """Return the history of an end dipped, taken out, and tempered by the heat behind it.
 
     Parameters
     ----------

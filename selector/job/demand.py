@@ -44,8 +44,8 @@ _DEPTH_MM = {
 }
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
 _DRIVE = _Usual(39.0, 50.0, 39.0)
-# A drawn window is read with this slack unless the user says "must": a file tells 2 HRC, and a
-# part a little too hard still works where a part too soft does not.
+# A window off the drawing is read with this slack unless the user says "must": a file feels
+# 2 HRC, and a part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
 # The softer of a pair wears for certain this far below the other. Common practice. [HRC]
 APART_HRC = 4.0

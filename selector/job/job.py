@@ -84,8 +84,8 @@ def per_job(work: JobFunction[P, T]) -> JobFunction[P, T]:
     """Keep what a function makes of a job and hashable arguments, for each number of samples.
 
     The function itself and all that it is given are the key, so nothing that moves its result
-    can be left out of it. Records told apart by identity serve as well as equal ones: the key
-    holds on to them.
+    can be left out of it. Records that differ by identity alone serve as well as equal ones:
+    the key holds on to them.
 
     Parameters
     ----------

@@ -117,7 +117,7 @@ def _turned_c(stock: Stock) -> float:
 
 
 def _temper_s(ready: Prepared, temper: Temper) -> Floats:
-    """Return the temper as time at the reference; shape (draws, 1). [s]."""
+    """Return the temper as time at the reference; shape (samples, 1). [s]."""
     job = ready.job
     if temper.means == "none":
         return np.zeros((1, 1))
@@ -127,13 +127,13 @@ def _temper_s(ready: Prepared, temper: Temper) -> Floats:
 
 
 def _sold_hv(ready: Prepared) -> Floats:
-    """Return the hardness of the bar as bought, shape (draws, 1); as ferrite where unknown."""
+    """Return the bar as bought, shape (samples, 1); as ferrite where unknown. [HV]."""
     sold = np.asarray(hv_from_hrc(ready.supply_hrc, outside="extend"))[:, None]
     return np.asarray(np.where(np.isnan(sold), FERRITE_HV, sold))
 
 
 def _rest_hv(ready: Prepared, bar: _Bar, tempered_s: Floats) -> Floats:
-    """Return the hardness of what did not turn, over the draws. [HV]."""
+    """Return the hardness of what did not turn, over the samples. [HV]."""
     softened = np.interp(np.log(tempered_s + TEMPERED_S[0]), np.log(TEMPERED_S), bar.softening)
     spread = RING_SD_ALLOY if _is_alloy(bar.stock) else RING_SD
     off = np.maximum(1.0 + spread * ready.normals["tempering"], 0.0)[:, None]

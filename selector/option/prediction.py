@@ -1,4 +1,4 @@
-"""The prediction of one option over the draws: hardness, depth, snap, cracks, movement, cost.
+"""The prediction of one option over the samples: hardness, depth, snap, cracks, movement, cost.
 
 It only assembles: every number comes from a physics function, a catalogue value or the price
 list, and the record says which.
@@ -32,13 +32,13 @@ TOUGHNESS = {
     "high": "high",
     "very high": "very-high",
 }
-# Of a case of 0.8 % carbon drawn low, as of the tool steels of that carbon. Estimate.
+# Of a case of 0.8 % carbon tempered low, as of the tool steels of that carbon. Estimate.
 CASE_TOUGHNESS = "medium"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Prediction:
-    """One option over the draws. Hardness in HRC, carried on below 20; shape (draws,)."""
+    """One option over the samples. Hardness in HRC, carried on below 20; shape (samples,)."""
 
     treatment: Treatment
     temper: Temper
@@ -54,11 +54,11 @@ class Prediction:
     bill: Bill
     radius_mm: float
     hard_ends_mm: tuple[float, ...]
-    told: dict[str, Provenance] = field(default_factory=dict)
+    provenance: dict[str, Provenance] = field(default_factory=dict)
 
     @property
     def hard_through(self) -> bool:
-        """Whether the working zone is hard to its centre, at the middle of the draws."""
+        """Whether the working zone is hard to its centre, at the middle of the samples."""
         return median(self.depth_mm) >= 0.98 * self.radius_mm
 
     def figures(self) -> dict[str, Figure]:
@@ -69,7 +69,7 @@ class Prediction:
             "shank": self.shank_hrc,
             "depth_mm": self.depth_mm,
         }
-        return {name: figure(value, self.told[name]) for name, value in values.items()}
+        return {name: figure(value, self.provenance[name]) for name, value in values.items()}
 
 
 def predict(ready: Prepared, temper: Temper) -> Prediction:
@@ -102,7 +102,7 @@ def predict(ready: Prepared, temper: Temper) -> Prediction:
         bill=bill(treatment, temper, order_of(job), mishaps(ready, found.surface, job.leading)),
         radius_mm=working_radius_mm(job),
         hard_ends_mm=hard_ends_mm(ready) if treatment.route.extent == "local" else (),
-        told={
+        provenance={
             "surface": told("HRC"),
             "core": told("HRC"),
             "shank": told("HRC"),
@@ -112,7 +112,7 @@ def predict(ready: Prepared, temper: Temper) -> Prediction:
 
 
 def mishaps(ready: Prepared, surface_hrc: Floats, lead: Demand) -> Mishaps:
-    """Return what does not go straight through: cracks, bends, draws too hard or too soft."""
+    """Return what does not go straight through: cracks, bends, tempers too hard or too soft."""
     move = ready.movement
     low = -np.inf if lead.floor_hrc is None else lead.floor_hrc
     high = np.inf if lead.ceiling_hrc is None else lead.ceiling_hrc
@@ -137,7 +137,7 @@ def embrittled(treatment: Treatment, temper: Temper) -> bool:
 
 
 def _snap(ready: Prepared, temper: Temper, found: ZoneHardness) -> tuple[Floats, Floats]:
-    """Return whether each draw snaps, and the hardness in hand; NaN where unknown."""
+    """Return whether each sample snaps, and the hardness in hand; NaN where unknown."""
     job = ready.job
     treatment = ready.treatment
     quenched = treatment.hardens

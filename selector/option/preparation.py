@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from catalog.steel import Steel
 from selector.hardening.as_quenched import AsQuenched, as_quenched, start
 from selector.hardening.bath_response import Points, Start, cooled
-from selector.hardening.composition import Composition, drawn, middle
+from selector.hardening.composition import Composition, middle, sampled
 from selector.hardening.stock import supply_hrc
 from selector.heat.boiling import Quench
 from selector.heat.ruling_section import round_equivalent_mm
@@ -92,7 +92,7 @@ def cooled_points(treatment: Treatment, job: Job) -> Points | None:
 @per_job
 def _composition(job: Job, steel: Steel) -> Composition:
     """Return what a bar of a steel holds, over the samples."""
-    return middle(steel) if job.count == 1 else drawn(steel, job.of_steel(steel.slug))
+    return middle(steel) if job.count == 1 else sampled(steel, job.of_steel(steel.slug))
 
 
 @per_job

@@ -1,6 +1,6 @@
 """How a part is heated at a torch: the reach and the hold that serve, chosen once an option.
 
-The set-up chosen here is the one that is forecast, judged, printed and drawn.
+The set-up chosen here is the one that is forecast, judged, printed and plotted.
 """
 
 from dataclasses import dataclass, replace

@@ -27,7 +27,7 @@ MISREAD_C = 25.0
 INSTRUMENT_SHARE = 0.4
 BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze"})
 LEAST_SAFE_C = 180.0
-# Struck ends are drawn at least to dark straw or bronze. Common practice. [°C]
+# Struck ends are tempered at least to dark straw or bronze. Common practice. [°C]
 STRUCK_LEAST_TEMPER_C = 225.0
 # Tempers tried where the zone asks for no hardness: low, spring, tough. [°C]
 _SAMPLES_C = (200.0, 400.0, 550.0)
@@ -35,7 +35,7 @@ _SAMPLES_C = (200.0, 400.0, 550.0)
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """A temper to draw, the band that keeps the window, and its sensitivity."""
+    """A temper to choose, the band that keeps the window, and its sensitivity."""
 
     temper: Temper
     band_c: tuple[float, float] | None

@@ -41,7 +41,7 @@ ROOM_C = 45.0
 
 @dataclass(frozen=True, slots=True)
 class SetUp:
-    """What the man at the torch is told: heat, how far past the zone, and how long held."""
+    """What the man at the torch keeps to: heat, how far past the zone, and how long held."""
 
     heat_c: float
     hold_s: float

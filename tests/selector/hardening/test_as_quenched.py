@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from catalog import load_catalog
 from selector.hardening import as_quenched
 from selector.hardening.bath_response import POSITIONS, Points, cooled
-from selector.hardening.composition import drawn, middle
+from selector.hardening.composition import middle, sampled
 from selector.hardening.tempered import curve_reach_c, tempered
 from selector.job.job import resolved
 from selector.job.process import hardening_heat, quench
@@ -28,7 +28,7 @@ def quenched(slug, medium, sizes, positions, job=MIDDLE, colder_c=0.0, hold_s=18
     """Return a steel soaked and quenched whole, by an operator who reads as the draws say."""
     treatment = work(slug, medium=medium)
     normals = job.of_steel(slug)
-    composition = (middle if job.count == 1 else lambda s: drawn(s, normals))(STEELS[slug])
+    composition = (middle if job.count == 1 else lambda s: sampled(s, normals))(STEELS[slug])
     heat = hardening_heat(treatment, job.asked.workshop, normals)
     heat = replace(heat, peak_c=heat.peak_c - colder_c, hold_s=hold_s)
     bath = quench(CATALOG.media[medium], asked({"workshop.bath": []}).workshop, 0.5)

@@ -23,7 +23,7 @@ def dip(medium="oil", motion="moderate", log_sd=0.13, delay_s=1.5):
     return Quench(Bath(medium, None, motion), 0.4, log_sd, delay_s)
 
 
-def drawn(bath=0.0, delay=0.0):
+def sampled(bath=0.0, delay=0.0):
     bias, late = np.broadcast_arrays(np.atleast_1d(bath), np.atleast_1d(delay))
     return {"bath_bias": bias, "delay": late}
 
@@ -39,7 +39,7 @@ def test_the_middle_of_the_draws_is_the_quenched_bar(medium, size):
 
 @pytest.mark.parametrize("medium", ["water", "oil", "polymer", "warm-water", "air"])
 def test_a_duller_bath_is_a_longer_distance(medium):
-    found = cooled(np.array([16.0]), dip(medium, log_sd=0.3), START, drawn(EDGES))
+    found = cooled(np.array([16.0]), dip(medium, log_sd=0.3), START, sampled(EDGES))
     assert (np.diff(found.distance_mm, axis=0) <= 1e-9).all()
     assert found.distance_mm[0, -1] > found.distance_mm[-1, -1]
 
@@ -67,14 +67,14 @@ def test_the_response_meets_quenches_it_was_not_fitted_to(medium, bias):
     # A bath that is keener by the same share as the draw says, quenched itself.
     size, way = 20.0, dip(medium, log_sd=0.3)
     true = module._log_time(size, way.bath, START, (bias, way.log_sd, way.delay_s))
-    found = cooled(np.array([size]), way, START, drawn(bias))
+    found = cooled(np.array([size]), way, START, sampled(bias))
     assert np.log(found.time_s[0, -1]) == pytest.approx(true[-1], abs=0.04)
 
 
 def test_the_way_to_the_bath_counts_only_where_a_part_cools_on_it():
     hand = dip(delay_s=4.0)
     wire, bar = (
-        cooled(np.array([s]), hand, Start(760.0), drawn(0.0, [0.0, 1.5])).time_s[:, -1]
+        cooled(np.array([s]), hand, Start(760.0), sampled(0.0, [0.0, 1.5])).time_s[:, -1]
         for s in (2.0, 25.0)
     )
     assert wire[1] > 1.2 * wire[0]
@@ -94,7 +94,7 @@ def test_the_vapour_of_a_warm_still_bath_makes_the_response_uncertain():
 @pytest.mark.parametrize("slug", ["plates", "hot-salt"])
 def test_a_medium_nobody_described_keeps_to_the_bar_charts(slug):
     bath = quench(MEDIA[slug], asked({"workshop.bath": []}).workshop, 0.5)
-    found = cooled(np.array([6.0, 12.0]), bath, START, drawn(EDGES))
+    found = cooled(np.array([6.0, 12.0]), bath, START, sampled(EDGES))
     assert found.distance_mm.shape == (5, 2 * len(POSITIONS))
     assert (np.diff(found.distance_mm, axis=0) <= 0).all()
     assert (found.log_sd == 0).all()
@@ -139,12 +139,12 @@ def test_a_part_of_many_sizes_costs_few_histories(monkeypatch):
     centres = found.distance_mm[0, len(POSITIONS) - 1 :: len(POSITIONS)]
     assert (np.diff(centres) > 0).all()
     again = len(count)
-    cooled(sizes, dip("fast-oil"), START, drawn(EDGES))
+    cooled(sizes, dip("fast-oil"), START, sampled(EDGES))
     assert len(count) == again
 
 
 def test_one_point_of_many_keeps_its_place():
-    points = cooled(np.array([10.0, 40.0]), dip(), START, drawn(EDGES))
+    points = cooled(np.array([10.0, 40.0]), dip(), START, sampled(EDGES))
     one = points.only(len(POSITIONS))
     assert one.place.tolist() == [POSITIONS[0]]
     np.testing.assert_array_equal(one.distance_mm[:, 0], points.distance_mm[:, len(POSITIONS)])

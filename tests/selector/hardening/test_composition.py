@@ -3,7 +3,7 @@ import pytest
 
 from catalog import load_catalog
 from selector import sampling
-from selector.hardening.composition import RESIDUAL_SD_WT_PCT, drawn, elements, middle
+from selector.hardening.composition import RESIDUAL_SD_WT_PCT, elements, middle, sampled
 
 STEELS = load_catalog().steels
 MADE = [slug for slug, steel in STEELS.items() if steel.composition_wt_pct]
@@ -12,7 +12,7 @@ MADE = [slug for slug, steel in STEELS.items() if steel.composition_wt_pct]
 @pytest.mark.parametrize("slug", MADE)
 def test_every_draw_keeps_to_the_limits_of_the_standard(slug):
     steel = STEELS[slug]
-    found = drawn(steel, sampling.of_steel(slug))
+    found = sampled(steel, sampling.of_steel(slug))
     for element, span in steel.composition_wt_pct.items():
         if element not in found:
             continue
@@ -24,7 +24,7 @@ def test_every_draw_keeps_to_the_limits_of_the_standard(slug):
 def test_shapes_are_draws_by_one():
     steel = STEELS["c45"]
     assert {value.shape for value in middle(steel).values()} == {(1, 1)}
-    found = drawn(steel, sampling.of_steel("c45", 64))
+    found = sampled(steel, sampling.of_steel("c45", 64))
     # Elements without a dimension of their own stay at their middle and broadcast.
     assert {value.shape for value in found.values()} <= {(64, 1), (1, 1)}
     assert found["C"].shape == (64, 1)
@@ -32,7 +32,7 @@ def test_shapes_are_draws_by_one():
 
 def test_the_middle_is_the_median_of_the_draws():
     steel = STEELS["42crmo4"]
-    centre, found = middle(steel), drawn(steel, sampling.of_steel("42crmo4"))
+    centre, found = middle(steel), sampled(steel, sampling.of_steel("42crmo4"))
     for element in ("C", "Mn", "Cr", "Mo"):
         assert np.median(found[element]) == pytest.approx(
             float(centre[element][0, 0]), rel=0.02
@@ -42,7 +42,7 @@ def test_the_middle_is_the_median_of_the_draws():
 def test_residual_elements_are_there_though_no_standard_names_them():
     steel = STEELS["c45"]
     assert set(RESIDUAL_SD_WT_PCT) <= set(elements(steel))
-    found = drawn(steel, sampling.of_steel("c45"))
+    found = sampled(steel, sampling.of_steel("c45"))
     for element in RESIDUAL_SD_WT_PCT:
         assert (found[element] >= 0).all()
         assert found[element].mean() > 0

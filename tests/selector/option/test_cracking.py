@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 
 from catalog import load_catalog
 from selector import sampling
-from selector.hardening.composition import drawn
+from selector.hardening.composition import sampled
 from selector.job.job import resolved
 from selector.option.cracking import crack_sample, crack_words
 from selector.option.preparation import prepare
@@ -22,7 +22,7 @@ def of(changes=None, **names):
     near = resolved(asked(changes), CATALOG)
     if treatment.route.extent == "local":
         return prepare(treatment, near).crack
-    bar = drawn(treatment.steel, normals)
+    bar = sampled(treatment.steel, normals)
     return crack_sample(treatment, near.asked.part, bar, normals, skin=False)
 
 
