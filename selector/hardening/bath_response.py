@@ -12,6 +12,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.errors import demand
 from selector.hardening.quenched_bar import bar_cooling, time_on_bar_s
 from selector.heat.bar_equivalent import jominy_distance_mm
 from selector.heat.boiling import Bath, Quench
@@ -49,6 +50,9 @@ DELAY_LOG_SD = 0.4
 UNDER_S, DEEP_MM = 0.3, 1e4
 # Rounds simulated of one part, and how much alike two rounds must be to share a response. [-]
 MOST_ROUNDS, ALIKE = 4, 1.6
+# Rounds that are simulated: a thinner foil leaves nothing to lay a grid on, and a thicker
+# forging takes more than the day that is followed. [mm]
+SIMULATED_MM = (0.01, 2000.0)
 # Time from 700 to 500 °C goes about with this power of the distance on the end-quench bar. [-]
 TIME_POWER = 1.5
 
@@ -109,6 +113,9 @@ def start_of(target_c: float, steel_class: SteelClass) -> Start:
 
 def cooled(sizes_mm: Floats, quench: Quench, start: Start, normals: Normals) -> Points:
     """Return how rounds cool in a quench, at each of `POSITIONS`, over the samples."""
+    low, high = SIMULATED_MM
+    rule = f"between {low:g} and {high:g} mm"
+    demand((sizes_mm >= low) & (sizes_mm <= high), "like round", rule, sizes_mm, "mm")
     at = np.clip(normals["bath_bias"], -MOST_SD, MOST_SD)
     if quench.bath is None:
         return _charted(sizes_mm, quench, at)

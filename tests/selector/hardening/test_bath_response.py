@@ -4,9 +4,17 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.errors import OutOfRangeError
 from selector.hardening import bath_response as module
 from selector.hardening import quenched_bar
-from selector.hardening.bath_response import POSITIONS, Start, centre_s, cooled, start_of
+from selector.hardening.bath_response import (
+    POSITIONS,
+    SIMULATED_MM,
+    Start,
+    centre_s,
+    cooled,
+    start_of,
+)
 from selector.heat.boiling import Bath, Quench
 from selector.heat.conduction import conduct
 from selector.heat.end_quench import end_quench_time_s
@@ -150,3 +158,19 @@ def test_one_point_of_many_keeps_its_place():
     np.testing.assert_array_equal(one.distance_mm[:, 0], points.distance_mm[:, len(POSITIONS)])
     assert one.time_s.shape == (5, 1)
     assert one.log_sd.shape == (1,)
+
+
+@pytest.mark.parametrize("medium", ["air", "water"])
+@pytest.mark.parametrize("size", SIMULATED_MM)
+def test_the_least_and_the_largest_round_cool_in_finite_time(medium, size):
+    found = cooled(
+        np.array([size]), dip(medium, "none"), START, sampled([-2.0, 2.0], [2.0, -2.0])
+    )
+    assert np.isfinite(found.time_s).all()
+    assert np.isfinite(found.log_sd).all()
+
+
+@pytest.mark.parametrize("size", [0.004, 5000.0])
+def test_foil_and_forgings_beyond_a_day_are_refused(size):
+    with pytest.raises(OutOfRangeError, match=r"like round must be between 0.01 and 2000 mm"):
+        cooled(np.array([20.0, size]), dip(), START, MIDDLE)
