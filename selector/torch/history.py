@@ -14,6 +14,8 @@ from selector.torch.quench import QUENCHED_AFTER_S, Cooled
 Floats = NDArray[np.float64]
 
 MOST_SD = 2.0
+# A place that the flame hardly reaches is no colder than the workshop. [°C]
+ROOM_C = 20.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -91,7 +93,7 @@ def read(heatings: Heatings, cooled: Cooled, heats: Heats) -> History:
     distance = equivalent_distance_mm(time_s) * np.exp(chart)
     gain = np.maximum(way @ cooled.gain_k.reshape(-1, places), 0.0)
     return History(
-        heats.stop_c[:, None] + over + gain,
+        np.maximum(heats.stop_c[:, None] + over + gain, ROOM_C),
         np.exp(rate),
         np.maximum(hold, 0.0),
         np.exp(tempered),

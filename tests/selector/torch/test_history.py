@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from selector.heat.boiling import Bath, Quench
 from selector.torch.heating import heatings, least_past_mm
-from selector.torch.history import Heats, read, smooth, straight
+from selector.torch.history import ROOM_C, Heats, read, smooth, straight
 from selector.torch.probe import probes
 from selector.torch.quench import cooled
 from selector.torch.response import Library
@@ -82,3 +82,11 @@ def test_places_between_cells_are_read_like_the_cells_about_them(library):
     at = heats(log_flame=library.heatings.log_flame[1])
     probed, cells = library.at(weight).read(at), library.read(at)
     assert np.allclose(probed.peak_c, cells.peak_c @ weight.T)
+
+
+@pytest.mark.parametrize("stop_c", [-300.0, 200.0])
+def test_no_place_gets_colder_than_the_workshop_however_wild_the_stop(library, stop_c):
+    peak = read(library.heatings, library.cooled, heats(stop_c)).peak_c
+    assert peak.min() == ROOM_C
+    usual = read(library.heatings, library.cooled, heats()).peak_c
+    assert usual.min() > ROOM_C
