@@ -101,10 +101,11 @@ def _response(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to a steel that does not answer to the route."""
     del asked
     steel, process = work.steel, work.route.process
+    if steel.kind == "unknown":
+        first = "file or test the bar" if process == "none" else "try a coupon of the same bar"
+        return Gate("response", "unknown", f"grade unknown: {first} first")
     if process == "none":
         return None
-    if steel.kind == "unknown":
-        return Gate("response", "unknown", "grade unknown: try a coupon of the same bar first")
     needs = {"case": "case", "nitride": "nitride", "age": "age"}.get(process, "quench")
     if process != "normalise" and needs not in steel.hardens_by:
         return Gate("response", "fail", _why_not(steel, needs))

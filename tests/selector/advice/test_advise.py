@@ -10,7 +10,7 @@ from selector.advice.advise import advise
 from selector.advice.output import advice_out, schema
 from selector.decision.ranking import pairwise_share
 from selector.errors import RequirementError
-from tests.dog import FEW, asked, only
+from tests.dog import FEW, GONE, asked, only
 
 
 def ids(advice):
@@ -134,6 +134,19 @@ VERDICTS = [
 def test_verdict(changes, verdict):
     answer = advise(asked(changes), only("c45", "42crmo4", "unknown"))
     assert answer.verdict == verdict
+
+
+def test_a_bar_of_unknown_hardness_is_no_option_even_where_nothing_is_asked():
+    nothing = {
+        "zone.0.wear": "none",
+        "zone.0.hardness": GONE,
+        "load.torque": GONE,
+        "workshop.stock": [{"steel": "unknown"}],
+    }
+    found = advise(asked(nothing), only("unknown", "c45"))
+    assert found.options
+    assert not any(option.treatment.steel.kind == "unknown" for option in found.options)
+    assert any(item.treatment.route.process == "none" for item in found.apart)
 
 
 def test_the_bought_bar_keeps_its_place_in_the_ranking():

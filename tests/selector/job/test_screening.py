@@ -39,6 +39,7 @@ OBJECTIONS = [
      "response", "fail", ""),
     (work("c45", "case-compound", "water"), {}, "response", "fail", ""),
     (work("unknown"), {}, "response", "unknown", "coupon"),
+    (work("unknown", "as-bought", None, None), {}, "response", "unknown", "file or test"),
     # heat the workshop has not, or that does not reach
     (work(source=None), {}, "equipment", "fail", "needs a heat source: torch or forge"),
     (work(medium=None), {}, "equipment", "fail", "needs a bath of water, "),
