@@ -29,6 +29,9 @@ TOLERANCE_K = 2.0  # error of one step; what a history sums up to is a few of th
 FIRST_STEP_S = 1e-4
 LONGEST_S = 86400.0
 RECORDS = 512  # written per call of the compiled loop
+# Temperatures that one history may hold; a part of a workshop has a fifth of it at most. Foil
+# on a thick part takes steps without end.
+MOST_WRITTEN = 20_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +112,7 @@ def conduct(
     ------
     OutOfRangeError
         The start lies outside the property tables, the time is not above 0, the boundary
-        belong to another grid, or no step is small enough.
+        belong to another grid, no step is small enough, or the steps take no end.
 
     Notes
     -----
@@ -229,5 +232,9 @@ def _run(
             raise OutOfRangeError(Problem("boundary", rule, got, step))
         times.append(clock[2 : 2 + written].copy())
         records.append(record[:written])
+        if len(records) * record.size > MOST_WRITTEN:
+            rule, step = "near enough to one another to be followed together", "Check them."
+            got = f"no end in {len(records) * RECORDS} steps"
+            raise OutOfRangeError(Problem("sizes of the part", rule, got, step))
         if written < RECORDS:
             return np.concatenate(times), records

@@ -242,6 +242,18 @@ def test_surroundings_of_another_grid_are_refused():
         conduct(round_grid(10.0), PLAIN, other, 850.0, Plan(1.0))
 
 
+def test_steps_without_end_are_refused(monkeypatch):
+    from selector.heat import conduction  # noqa: PLC0415
+
+    bar, plan = round_grid(10.0), Plan(60.0, tolerance_k=0.05)
+    air = all_round(bar, convection(500.0, 20.0))
+    steps = conduct(bar, PLAIN, air, 850.0, plan).time_s.size
+    monkeypatch.setattr(conduction, "MOST_WRITTEN", 0)
+    monkeypatch.setattr(conduction, "RECORDS", steps // 2)
+    with pytest.raises(OutOfRangeError, match=r"sizes of the part .*; got no end in \d+ steps"):
+        conduct(bar, PLAIN, air, 850.0, plan)
+
+
 def test_that_it_prepares_is_said_once(monkeypatch, caplog):
     from selector.heat import conduction, kernel  # noqa: PLC0415
 
