@@ -43,7 +43,7 @@ class OutputError(Exception):
 
 
 class Output:
-    """A stream whose failures are told from all other errors of the system.
+    """A stream whose failures are kept apart from all other errors of the system.
 
     Parameters
     ----------
@@ -131,7 +131,7 @@ def _code(command: Callable[[], object]) -> int:
 
 
 def _unwritten(error: OutputError) -> int:
-    """Return the exit code of an output that fails; a reader who has gone is told nothing."""
+    """Return the exit code of an output that fails; a reader who has gone gets no message."""
     with suppress(OSError, ValueError):
         # What is held back would fail once more when Python ends.
         os.dup2(os.open(os.devnull, os.O_WRONLY), error.stream.fileno())

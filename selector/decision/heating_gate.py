@@ -28,9 +28,9 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
     if source is None:
         return []
     if is_torched(treatment) and hardened is not None:
-        same, once = alike(treatment), job if job.count == 1 else job.middle()
+        same = alike(treatment)
         gates = _too_cold(treatment, torched(job, same))
-        gates += _too_hot(treatment.steel, torched(once, same))
+        gates += _too_hot(treatment.steel, torched(job.one_heat(), same))
         if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
             gates += _run_back(at_torch(job, same), temper.temperature_c)
         return gates

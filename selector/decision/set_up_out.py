@@ -9,8 +9,8 @@ from selector.heat.operator import READING_C
 from selector.job.job import Job
 from selector.job.process import hardening_heat, reading_error
 from selector.job.treatment import Treatment, is_torched
-from selector.option.set_up import alike, bath_of
-from selector.option.torched import torched
+from selector.option.set_up import bath_of
+from selector.option.torched import meant_torched
 from selector.record import SetUpOut
 from selector.requirement.part import Part
 from selector.torch.response import Torched
@@ -23,12 +23,12 @@ def set_up_out(job: Job, work: Treatment) -> SetUpOut | None:
     """Return how an option is heated and quenched."""
     # None where nothing is hardened by a quench. Of a torch or fire it is the set-up that was
     # forecast.
-    shop, middle = job.asked.workshop, job.middle()
-    heat = hardening_heat(work, shop, middle.shared())
+    shop = job.asked.workshop
+    heat = hardening_heat(work, shop, job.middle().shared())
     if heat is None:
         return None
     error, bath = reading_error(work, shop), bath_of(work, shop, job.mass_kg)
-    torch = _at_torch(torched(middle, alike(work))) if is_torched(work) else {}
+    torch = _at_torch(meant_torched(job, work)) if is_torched(work) else {}
     heat_c = torch.get("heat_c", heat.target_c)
     colour, tables = _colour(heat_c - error.shift_c)
     described = bath.bath if bath is not None else None

@@ -1,12 +1,13 @@
 """Will the torch do? The verdict of each family, read off its best option at a torch."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from catalog import Catalog
 from selector.decision.criteria import Range
 from selector.decision.option import Option, Rejected, Scorer, scorer_of
-from selector.decision.weighing import Weighed, weigh
+from selector.decision.weighing import Progress, Weighed, silent, weigh
+from selector.figure import median
 from selector.flame.change import Change, first_change
 from selector.flame.condition import conditions
 from selector.flame.record import FlameWord
@@ -20,7 +21,6 @@ from selector.requirement import Requirement
 from selector.torch.residual_heat import RESIDUAL_HEAT
 from selector.wording import asked_words
 
-Progress = Callable[[str, float], None]
 LOCAL, WHOLE = "local-torch", "through-torch"
 # So many leading families get every error looked at, and the first its one change.
 LOOKED_AT = 6
@@ -61,11 +61,6 @@ class FlameAnswer:
         return self.verdicts[0] if self.verdicts else None
 
 
-def silent(text: str, fraction: float) -> None:
-    """Report progress to nobody."""
-    del text, fraction
-
-
 def flame_answer(
     asked: Requirement,
     catalog: Catalog,
@@ -81,7 +76,6 @@ def flame_answer(
     if asked.safety_critical or job.leading.floor_hrc is None:
         word, why = _unheated(asked, job.leading)
         return FlameAnswer(job, scorer.ranges, word, why, ())
-    # Where the zone is the whole part, that is heated whole.
     route = WHOLE if len(job.hard) == len(asked.part.section) else LOCAL
     weighed = weigh(job, _pool(job, route, wanted), scorer, progress or silent)
     verdicts = _verdicts(job, weighed)
@@ -176,8 +170,6 @@ def _of_option(job: Job, option: Option, *, looked_at: bool) -> FlameVerdict:
 
 def _sentence(option: Option, lead: Demand) -> str:
     """Return what comes out of an option, in a sentence."""
-    from selector.figure import median  # noqa: PLC0415
-
     outcome = option.judged.prediction
     depth = median(outcome.depth_mm)
     deep = "hard through" if outcome.hard_through else f"hard to {depth:.1f} mm"

@@ -8,14 +8,13 @@ from selector.decision.option import Option, scorer_of
 from selector.decision.weighing import weigh
 from selector.flame.condition import conditions
 from selector.heat.boiling import Quench, bath_temperature_c
-from selector.heat.operator import SEEN_C
 from selector.job.candidates import screened
 from selector.job.job import Job, resolved
 from selector.job.process import reading_error
 from selector.job.treatment import Treatment, is_torched
 from selector.option.reference_bar import reference_cost
-from selector.option.set_up import alike, bath_of
-from selector.option.torched import torched
+from selector.option.set_up import bath_of
+from selector.option.torched import meant_torched
 from selector.requirement.workshop import Bath as KeptBath
 from selector.requirement.workshop import Heat, TemperMeans, Workshop
 
@@ -79,9 +78,12 @@ def _amiss(job: Job, option: Option | None) -> frozenset[str]:
     """Return what stands in the way; nothing where nothing was judged."""
     if option is None:
         return frozenset()
-    bad = {gate.name for gate in option.judged.gates if gate.verdict in {"fail", "marginal"}}
-    uneven_k = torched(job.middle(), alike(option.treatment)).uneven_k
-    return frozenset({*bad, *({UNEVEN} if uneven_k > SEEN_C else set())})
+    bad: set[str] = {
+        gate.name for gate in option.judged.gates if gate.verdict in {"fail", "marginal"}
+    }
+    if meant_torched(job, option.treatment).is_uneven:
+        bad.add(UNEVEN)
+    return frozenset(bad)
 
 
 def _weighed(job: Job, work: Treatment) -> Option | None:

@@ -6,14 +6,12 @@ from collections.abc import Iterator
 from selector.decision.judgement import judge
 from selector.decision.option import Option
 from selector.gate import Gate
-from selector.heat.operator import SEEN_C
 from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.process import reading_error
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
-from selector.option.set_up import alike
-from selector.option.torched import torched
+from selector.option.torched import meant_torched
 from selector.requirement.part import Part
 from selector.requirement.workshop import Workshop
 from selector.torch.part import Stretch
@@ -31,7 +29,7 @@ STANDING = frozenset({"budget", "days", "corrosion", "pair", "skin", "cracking"}
 def conditions(job: Job, option: Option, *, every: bool) -> tuple[str, ...]:
     """Return the conditions under which an option at a torch does, the gravest first."""
     # None where it simply does.
-    part = torched(job.middle(), alike(option.treatment))
+    part = meant_torched(job, option.treatment)
     said = [*handling(job.asked.workshop, part), *_marginal(option)]
     if every:
         said += _errors(job, option)
@@ -42,7 +40,7 @@ def handling(shop: Workshop, part: Torched) -> Iterator[str]:
     """Yield what the workshop must do about the part itself."""
     if shop.held_by is None and not shop.turns_part:
         yield "it is held in tongs, a vice or a lathe: nothing is said to hold it"
-    if part.uneven_k > SEEN_C:
+    if part.is_uneven:
         uneven = f"{part.uneven_k:.0f} °C from side to side"
         yield f"it is turned in the flame: {uneven} if it is not"
 
@@ -71,7 +69,7 @@ def _errors(job: Job, option: Option) -> Iterator[str]:
             strays.append(({"eye_bias": -sds}, f"the heat is not stopped {early:.0f} °C early"))
         if over > 0.0:
             strays.append(({"eye_bias": sds}, f"the heat is not overshot by {over:.0f} °C"))
-        hold_s = torched(job.middle(), alike(work)).hold_s
+        hold_s = meant_torched(job, work).hold_s
         cut_s = hold_s * math.exp(-BAD_CASE * HOLD_LOG_SD)
         brief = {"eye_scatter": -BAD_CASE, "eye_bias": back}
         strays.append((brief, f"the hold is not cut to {cut_s:.0f} s"))

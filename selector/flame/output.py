@@ -30,8 +30,7 @@ from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.option.caution import cautions
 from selector.option.hardness_map import hardness_map
-from selector.option.set_up import alike
-from selector.option.torched import torched
+from selector.option.torched import meant_torched
 from selector.record import CautionOut
 from selector.torch.hardness_map import HardnessMap
 from selector.torch.part import Stretch
@@ -111,8 +110,8 @@ def _change(answer: FlameAnswer, change: Change) -> ChangeOut:
 
 def figures(job: Job, option: Option) -> FiguresOut:
     """Return what is read off the map of an option."""
-    work, once = option.treatment, job.middle()
-    seen, hard = torched(once, alike(work)), hardness_map(job, work, option.choice.temper)
+    work = option.treatment
+    seen, hard = meant_torched(job, work), map_of(job, option)
     part = seen.part
     low, high = hard_stretch_mm(hard, part.zone_mm, job.leading)
     ring = softest_place(hard, part, bought_hrc(work.condition), job.asked.part)
@@ -162,9 +161,7 @@ def _cooling(seen: Torched) -> tuple[CoolingOut, ...]:
 
 def _map(job: Job, option: Option) -> MapOut:
     """Return hardness and hottest temperature of every place, and along and across."""
-    work = option.treatment
-    part = stretch_of(job, option)
-    hard = hardness_map(job, work, option.choice.temper)
+    part, hard = stretch_of(job, option), map_of(job, option)
     middle_mm = 0.5 * sum(part.zone_mm)
     across = hard.column(middle_mm)
     kept = np.isfinite(across)
@@ -193,7 +190,7 @@ def map_of(job: Job, option: Option) -> HardnessMap:
 
 def stretch_of(job: Job, option: Option) -> Stretch:
     """Return the part as the solver has it, for a plot."""
-    return torched(job.middle(), alike(option.treatment)).part
+    return meant_torched(job, option.treatment).part
 
 
 def _list(values: Floats, digits: int = 1) -> tuple[Any, ...]:

@@ -46,11 +46,21 @@ class Job:
     memo: dict[tuple[Hashable, ...], Any] = field(default_factory=dict, repr=False)
     meant: "Job | None" = field(default=None, repr=False)
 
+    @property
+    def lead_section(self) -> int:
+        """Index, from 0, of the thickest section of the leading zone."""
+        sections = self.asked.part.section
+        return max(self.leading.sections, key=lambda i: sections[i].size)
+
     def middle(self) -> "Job":
         """Return the same job at the middle of all uncertainties; the two share one memo."""
         if self.meant is not None:
             return self.meant
         return self if self.count == 1 else replace(self, count=1)
+
+    def one_heat(self) -> "Job":
+        """Return the job of a single heat: the middle, or as far off it as this job is."""
+        return self if self.count == 1 else self.middle()
 
     def strayed(self, **sds: float) -> "Job":
         """Return the middle of this job with some uncertainties off by so many sd."""

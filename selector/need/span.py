@@ -1,4 +1,4 @@
-"""The hardness that bears a load: softest and hardest, and the figure that tells of them."""
+"""The hardness that bears a load: softest and hardest, and the figure that shows them."""
 
 from dataclasses import dataclass
 

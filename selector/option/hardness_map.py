@@ -6,35 +6,31 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.hardening.as_quenched import AsQuenched, as_quenched
-from selector.hardening.bath_response import Points
 from selector.hardening.composition import middle
 from selector.hardening.heating_course import REFERENCE_C
 from selector.hardening.stock import rest_hv, stock_of
 from selector.hardening.tempered import tempered
-from selector.job.job import Job
+from selector.job.job import Job, per_part
 from selector.job.process import hardening_heat
 from selector.job.treatment import Temper, Treatment
 from selector.metallurgy.tempering import equivalent_time
-from selector.option.set_up import alike
-from selector.option.torched import torched
+from selector.option.torched import meant_torched
 from selector.torch.hardness_map import HardnessMap
-from selector.torch.response import READ_LOG_SD
 from selector.torch.section import place_in_radius
 
 Floats = NDArray[np.float64]
 
 
+@per_part
 def hardness_map(job: Job, work: Treatment, temper: Temper) -> HardnessMap:
     """Return the hardness of every place of a part at a torch."""
-    once = job.middle()
-    part, normals = torched(once, alike(work)), once.of_steel(work.steel.slug)
+    part, normals = meant_torched(job, work), job.of_steel(work.steel.slug)
     heat = hardening_heat(work, job.asked.workshop, normals)
     if heat is None:
         msg = f"{work.label} is not quenched"
         raise ValueError(msg)
     history, grid, met = part.field, part.grid, part.field.heat(heat)
-    log_sd = np.full(history.peak_c.shape[1], READ_LOG_SD)
-    points = Points(history.distance_mm, history.time_s, place_in_radius(grid), log_sd)
+    points = history.points(place_in_radius(grid))
     composition = middle(work.steel)
     fresh = as_quenched(work.steel, composition, met, points, normals)
     stock, after, more_s = stock_of(work.steel, work.condition), fresh, 0.0
@@ -44,8 +40,8 @@ def hardness_map(job: Job, work: Treatment, temper: Temper) -> HardnessMap:
         after = replace(fresh, turned_hrc=hrc)
         more_s = float(equivalent_time([temper.temperature_c] * 2, [0.0, time_s], REFERENCE_C))
 
-    def mixed(points: AsQuenched, drawn_s: float) -> Floats:
-        return grid.field(points.mixed(rest_hv(history.tempered_s + drawn_s, stock))[0])
+    def mixed(points: AsQuenched, tempered_s: float) -> Floats:
+        return grid.field(points.mixed(rest_hv(history.tempered_s + tempered_s, stock))[0])
 
     return HardnessMap(
         grid.across_mm,

@@ -23,8 +23,6 @@ from selector.metallurgy.tempering import equivalent_time
 from selector.metallurgy.transformation import critical_temperatures, rapid_heating_shift
 from selector.option.heated_depth import layer_mm
 from selector.option.preparation import Prepared
-from selector.option.set_up import alike
-from selector.option.torched import torched
 from selector.torch.response import Torched
 
 Floats = NDArray[np.float64]
@@ -82,9 +80,8 @@ def local_hardness(ready: Prepared, temper: Temper, points: AsQuenched) -> Local
 def hard_ends_mm(ready: Prepared) -> tuple[float, ...]:
     """Return where along the part the hardness of a local heat ends. [mm]."""
     job, work = ready.job, ready.treatment
-    if ready.torched is not None:
-        turned_c = _turned_c(stock_of(work.steel, work.condition))
-        return torched(job.middle(), alike(work)).hard_ends_mm(turned_c)
+    if ready.one_heat is not None:
+        return ready.one_heat.hard_ends_mm(_turned_c(stock_of(work.steel, work.condition)))
     ends_mm = accumulate(section.length for section in job.asked.part.section[:-1])
     return tuple(at for n, at in enumerate(ends_mm) if (n in job.hard) != (n + 1 in job.hard))
 
@@ -168,7 +165,7 @@ def _torched(
         rest = tempered[:, columns]
     mixed = points.mixed(rest)
     fresh = ready.fresh.mixed(rest) if ready.fresh is not None else mixed
-    lead = max(job.leading.sections, key=lambda i: sections[i].size)
+    lead = job.lead_section
     outer = soft.copy()
     # A hard section that lies apart gets a heat of its own, like the leading one.
     for i in {*part.hard, *job.hard}:
@@ -200,7 +197,7 @@ def _layered(ready: Prepared, bath: tuple[_Bar | None, Floats]) -> LocalHardness
     bar, points_hrc = bath
     sections = job.asked.part.section
     grid = points_hrc.reshape(len(points_hrc), len(sections), len(POSITIONS))
-    lead = max(job.leading.sections, key=lambda i: sections[i].size)
+    lead = job.lead_section
     zone = grid[:, lead, :].copy()
     heated_mm = 0.5 * max(sections[i].size for i in job.hard)
     layer = layer_mm(ready.treatment, heated_mm, ready.normals)

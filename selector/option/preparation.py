@@ -50,8 +50,7 @@ class Prepared:
     @cached_property
     def one_heat(self) -> Torched | None:
         """The torched part in one heat: at the middle, or as far off it as the job is."""
-        once = self.job if self.job.count == 1 else self.job.middle()
-        return None if self.torched is None else torched(once, self.alike)
+        return None if self.torched is None else torched(self.job.one_heat(), self.alike)
 
     @cached_property
     def crack(self) -> CrackSample:

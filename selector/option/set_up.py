@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from catalog.values import Span
 from selector.hardening.as_quenched import as_quenched, start
-from selector.hardening.bath_response import POSITIONS, Points
+from selector.hardening.bath_response import POSITIONS
 from selector.hardening.composition import middle
 from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.heat.boiling import Quench
@@ -30,7 +30,6 @@ from selector.torch.probe import Probes, probes
 from selector.torch.residual_heat import RESIDUAL_HEAT, Dip, dip_for
 from selector.torch.response import (
     HOLD_LOG_SD,
-    READ_LOG_SD,
     Library,
     SetUp,
     library,
@@ -198,8 +197,7 @@ class AtTorch:
         flame = part.heatings.effective_log(still, stop_c)
         history = part.read(Heats(stop_c, hold_s, flame, still, still))
         zone, steel = history.only(slice(0, places.in_zone)), self.work.steel
-        log_sd = np.full(places.in_zone, READ_LOG_SD)
-        points = Points(zone.distance_mm, zone.time_s, places.place, log_sd)
+        points = zone.points(places.place)
         meant = hardening_heat(self.work, self.asked.workshop, self.normals)
         if meant is None:
             msg = f"{self.work.label} is not quenched"

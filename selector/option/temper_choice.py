@@ -1,4 +1,4 @@
-"""Which tempers of a treatment are worth drawing, and how wide the band is that serves as well.
+"""Which tempers of a treatment are worth choosing, and how wide the band is that serves too.
 
 Everything here is at the middle of all uncertainties, over the whole grid at once.
 """
@@ -124,7 +124,7 @@ def _worth(
     window: tuple[float, float],
     least_c: float,
 ) -> list[int]:
-    """Return the places in the grid that are worth drawing, at most three a means."""
+    """Return the places in the grid that are worth choosing, at most three a means."""
     low, high = window
     off = np.maximum(low - hrc, 0) + np.maximum(hrc - high, 0)
     penalty = np.array(
@@ -180,9 +180,7 @@ def _band(
 
 def choice_of(ready: Prepared, temper: Temper, points: Points | None) -> Choice:
     """Return one temper of a treatment as a choice, wherever it lies in the grid."""
-    job = ready.job
-    sections = job.asked.part.section
-    lead = max(job.leading.sections, key=lambda i: sections[i].size)
+    lead = ready.job.lead_section
     hrc, slope = _response(ready, (temper,), lead)
     if ready.fresh is None and ready.treatment.route.process != "case":
         return Choice(temper, None, float(hrc[0]), 0.0)
@@ -195,7 +193,7 @@ def choices(
     ceilings: Mapping[Means, float],
     points: Points | None,
 ) -> tuple[Choice, ...]:
-    """Return the tempers of a treatment that are worth drawing."""
+    """Return the tempers of a treatment that are worth choosing."""
     job = ready.job
     thin = heated_thickness(job.asked, ready.treatment) <= BLAZE_THIN_MM
     reach = curve_reach_c(ready.treatment.steel)
@@ -204,9 +202,7 @@ def choices(
         for temper in tempers(ready.treatment, dict(ceilings), thin=thin)
         if temper.temperature_c <= reach
     )
-    lead_demand = job.leading
-    sections = job.asked.part.section
-    lead = max(lead_demand.sections, key=lambda i: sections[i].size)
+    lead_demand, lead = job.leading, job.lead_section
     cased = ready.treatment.route.process == "case"
     if ready.fresh is None and not cased:
         supply = float(ready.supply_hrc[0])

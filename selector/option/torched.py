@@ -4,7 +4,7 @@ from selector.hardening.bath_response import POSITIONS
 from selector.job.job import Job, per_job
 from selector.job.process import ReadingError
 from selector.job.treatment import Treatment
-from selector.option.set_up import at_torch
+from selector.option.set_up import alike, at_torch
 from selector.requirement.part import Part
 from selector.torch.probe import probes
 from selector.torch.response import Library, SetUp, Torched, heats_of, looked_at
@@ -14,6 +14,11 @@ def torched(job: Job, work: Treatment) -> Torched:
     """Return a part as its torch leaves it, over the samples."""
     at = at_torch(job, work)
     return _torched(job, (at.library, at.set_up), at.error, (at.hard, at.lead, at.lead_probe))
+
+
+def meant_torched(job: Job, work: Treatment) -> Torched:
+    """Return a part as its torch is meant to leave it, at the middle of all uncertainties."""
+    return torched(job.middle(), alike(work))
 
 
 @per_job

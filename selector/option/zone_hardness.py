@@ -95,10 +95,9 @@ def _as_supplied(ready: Prepared) -> ZoneHardness:
 def _quenched(ready: Prepared, temper: Temper) -> ZoneHardness:
     """Return the hardness of a part that is heated evenly and quenched whole."""
     job = ready.job
-    sections, count, lead = job.asked.part.section, len(POSITIONS), job.leading
+    sections, count, lead = job.asked.part.section, len(POSITIONS), job.lead_section
     # The zone that leads decides; the weakest of its sections is looked at.
-    index = max(lead.sections, key=lambda i: sections[i].size)
-    here = slice(index * count, (index + 1) * count)
+    here = slice(lead * count, (lead + 1) * count)
     hrc = _tempered_points(ready, temper).hrc
     zone = Zone(hrc[:, here], _fresh_hrc(ready)[:, here], POSITIONS)
     # Torsion and bending live on the outer fibres; a mean over the section is close to them.

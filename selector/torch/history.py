@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardening.bath_response import BINS_C
+from selector.hardening.bath_response import BINS_C, Points
 from selector.heat.end_quench import FARTHEST_MM, NEAREST_MM, equivalent_distance_mm
 from selector.metallurgy.hardening_heat import Heat
 from selector.torch.heating import HOLDS_S, Heatings
@@ -14,6 +14,8 @@ from selector.torch.quench import QUENCHED_AFTER_S, Cooled
 Floats = NDArray[np.float64]
 
 MOST_SD = 2.0
+# Own error of the library on the log of the distance, as read against direct simulations. [-]
+READ_LOG_SD = 0.03
 # A place that the flame hardly reaches is no colder than the workshop. [°C]
 ROOM_C = 20.0
 
@@ -58,6 +60,11 @@ class History:
             self.time_s[:, places],
             self.distance_mm[:, places],
         )
+
+    def points(self, place: Floats) -> Points:
+        """Return the places as they cool, each at its share of the section, 1 at the rim."""
+        log_sd = np.full(self.time_s.shape[1], READ_LOG_SD)
+        return Points(self.distance_mm, self.time_s, place, log_sd)
 
     def heat(self, meant: Heat) -> Heat:
         """Return a hardening heat as each place had it."""

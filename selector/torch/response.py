@@ -11,6 +11,7 @@ from selector.hazards.distortion import Bow
 from selector.hazards.one_sided import bath_side_k, bow_mm
 from selector.heat.boiling import Quench
 from selector.heat.grid import Grid
+from selector.heat.operator import SEEN_C
 from selector.sampling import Normals
 from selector.torch.heating import Heatings, heatings
 from selector.torch.history import Heats, History, between, read
@@ -26,10 +27,6 @@ Floats = NDArray[np.float64]
 LEVEL_LOG_SD = 0.3
 # Time at heat in one hand, log sd (common practice).
 HOLD_LOG_SD = 0.5
-# Own error of the library on the log of the distance, as read against direct simulations. [-]
-READ_LOG_SD = 0.03
-
-
 # Steel hotter than this gives way to a difference from side to side. Estimate. [°C]
 HOT_C = 600.0
 # Median of the absolute of a standard normal, and log sd of the bow: a factor of two.
@@ -137,6 +134,11 @@ class Torched:
         lib = self.whole.heatings
         return between(lib, np.maximum(lib.uneven_k, 1e-3), *self._stopped)
 
+    @property
+    def is_uneven(self) -> bool:
+        """Whether the operator sees that it is hotter on one side."""
+        return self.uneven_k > SEEN_C
+
     @cached_property
     def hottest_c(self) -> float:
         """How hot the hottest place gets by the time the zone is at its heat. [°C]."""
@@ -188,9 +190,7 @@ class Torched:
     @property
     def points(self) -> Points:
         """The probes of the zone as they cool."""
-        zone = self.zone
-        log_sd = np.full(zone.time_s.shape[1], READ_LOG_SD)
-        return Points(zone.distance_mm, zone.time_s, self.probes.place, log_sd)
+        return self.zone.points(self.probes.place)
 
     @cached_property
     def _surface_peak_c(self) -> Floats:

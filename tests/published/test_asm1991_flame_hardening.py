@@ -10,7 +10,6 @@ import pytest
 
 from catalog import load_catalog
 from selector.hardening.as_quenched import as_quenched
-from selector.hardening.bath_response import Points
 from selector.hardening.composition import middle
 from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.heat.boiling import Bath, Quench
@@ -21,7 +20,7 @@ from selector.metallurgy.hardening_heat import Heat
 from selector.requirement.part import Section as PartSection
 from selector.torch.history import Heats
 from selector.torch.part import PATIENCE_S, Stretch, Torching
-from selector.torch.response import READ_LOG_SD, library
+from selector.torch.response import library
 from selector.torch.section import place_in_radius
 from tests.dog import asked
 
@@ -47,9 +46,8 @@ def hardened(slug, diameter, gas, hold_s, medium):
     flame_log = lib.heatings.effective_log(still, stop_c)
     history = lib.read(Heats(stop_c, np.array([hold_s]), flame_log, still, still))
     meant = Heat(HEAT_C, stop_c[:, None], hold_s, 1.0, "normalised", medium)
-    log_sd = np.full(history.peak_c.shape[1], READ_LOG_SD)
     grid = lib.heatings.grid
-    points = Points(history.distance_mm, history.time_s, place_in_radius(grid), log_sd)
+    points = history.points(place_in_radius(grid))
     normals = resolved(asked(), CATALOG, count=1).of_steel(slug)
     fresh = as_quenched(steel, middle(steel), history.heat(meant), points, normals)
     at = int(np.argmin(np.abs(grid.along_mm - MIDDLE_MM)))
