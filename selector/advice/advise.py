@@ -7,7 +7,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
-from selector.collecting import held_back
 from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
 from selector.decision.option import Option, Rejected, scorer_of
@@ -20,6 +19,7 @@ from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
 from selector.requirement.zone import Zone
+from selector.undisturbed import undisturbed
 
 Floats = NDArray[np.float64]
 TOSS_UP = 0.60
@@ -81,7 +81,7 @@ class Advice:
         return "toss_up" if self.toss_up else "harden"
 
 
-@held_back()
+@undisturbed()
 def advise(
     requirement: Requirement,
     catalog: Catalog | None = None,

@@ -19,6 +19,7 @@ from selector.job.treatment import Treatment, knows
 from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.torch.residual_heat import RESIDUAL_HEAT
+from selector.undisturbed import undisturbed
 from selector.wording import asked_words
 
 LOCAL, WHOLE = "local-torch", "through-torch"
@@ -61,6 +62,7 @@ class FlameAnswer:
         return self.verdicts[0] if self.verdicts else None
 
 
+@undisturbed()
 def flame_answer(
     asked: Requirement,
     catalog: Catalog,

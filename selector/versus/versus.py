@@ -20,6 +20,7 @@ from selector.option.temper_choice import choice_of
 from selector.record import gate_out, sampled_out, spread_out
 from selector.requirement import Requirement
 from selector.requirement.workshop import Workshop
+from selector.undisturbed import undisturbed
 from selector.versus.axis import QUANTITIES
 from selector.versus.option_id import FIELD, option_of
 from selector.versus.record import SideOut, VersusOut
@@ -28,6 +29,7 @@ from selector.versus.swap import swaps
 from selector.versus.words import headline
 
 
+@undisturbed()
 def versus(
     asked: Requirement, first: str, second: str, catalog: Catalog | None = None
 ) -> VersusOut:

@@ -33,9 +33,9 @@ def test_methods_left_out_order_as_the_weighted_sum(seed):
 
 
 def test_each_method_asked_can_disagree_with_every_other():
-    """Over fifty tables each pair of orders differs in at least a third."""
+    """Over 24 tables each pair of orders differs in at least a third."""
     orders = []
-    for seed in range(50):
+    for seed in range(24):
         merit, weights = random_table(seed)
         asked = second_opinion(merit, weights).orders + other_methods(merit, weights)
         orders.append([places(reference_ideal(merit, weights)), *(o.places for o in asked[:5])])
@@ -43,7 +43,7 @@ def test_each_method_asked_can_disagree_with_every_other():
     for first in range(count):
         for second in range(1, 5):
             differing = sum(order[first] != order[second] for order in orders)
-            assert first == second or differing >= 17
+            assert first == second or differing >= 8
 
 
 @given(
