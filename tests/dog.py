@@ -96,12 +96,13 @@ def treatment_of(job, steel: str, route: str, medium: str, condition: str | None
     """Return the first treatment of a job by steel, route, medium and condition."""
     from selector.job.candidates import screened  # noqa: PLC0415
 
+    def wanted(bar, by):
+        return (bar.slug, by.slug) == (steel, route)
+
     return next(
         item.treatment
-        for item in screened(job.asked, job.catalog, job.bench)
-        if item.treatment.steel.slug == steel
-        and item.treatment.route.slug == route
-        and item.treatment.medium is not None
+        for item in screened(job.asked, job.catalog, job.bench, wanted)
+        if item.treatment.medium is not None
         and item.treatment.medium.slug == medium
         and condition in {None, item.treatment.condition.name}
     )

@@ -7,6 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog import Catalog, load_catalog
+from catalog.route import Route
+from catalog.steel import Steel
 from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
 from selector.decision.option import Option, Rejected, scorer_of
@@ -14,7 +16,6 @@ from selector.decision.ranking import pairwise_share
 from selector.decision.weighing import Progress, silent, weigh
 from selector.job.candidates import screened
 from selector.job.job import Job, resolved
-from selector.job.treatment import Treatment
 from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
@@ -117,12 +118,13 @@ def advise(
     report = progress or silent
     job = resolved(requirement, known)
     report("Screening steels and routes", 0.05)
-    wanted = None if steel is None else {s.slug for s in known.find(steel)}
-    pool = (
-        item
-        for item in screened(requirement, known, job.bench)
-        if _looked_at(item.treatment, wanted, route)
-    )
+    steels = None if steel is None else {s.slug for s in known.find(steel)}
+
+    def wanted(bar: Steel, by: Route) -> bool:
+        named = route is None or route in {by.slug, by.kind}
+        return named and (steels is None or bar.slug in steels)
+
+    pool = screened(requirement, known, job.bench, wanted)
     reference = reference_cost(job)
     scorer = scorer_of(job, reference)
     weighed = weigh(job, pool, scorer, lambda text, share: report(text, 0.1 + 0.85 * share))
@@ -157,13 +159,6 @@ def expected_merits(options: tuple[Option, ...]) -> Floats:
     """
     merits = [option.merit.mean(axis=0) for option in options[:COMPARED]]
     return np.array(merits).reshape(len(merits), len(CRITERIA))
-
-
-def _looked_at(treatment: Treatment, steels: set[str] | None, route: str | None) -> bool:
-    """Return whether a treatment is among those the user wants to see."""
-    if steels is not None and treatment.steel.slug not in steels:
-        return False
-    return route is None or route in {treatment.route.slug, treatment.route.kind}
 
 
 def _pairwise(options: tuple[Option, ...]) -> dict[tuple[str, str], float]:

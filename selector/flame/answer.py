@@ -4,6 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from catalog import Catalog
+from catalog.route import Route
+from catalog.steel import Steel
 from selector.decision.criteria import Range
 from selector.decision.option import Option, Rejected, Scorer, scorer_of
 from selector.decision.weighing import Progress, Weighed, silent, weigh
@@ -101,12 +103,13 @@ def _unheated(asked: Requirement, lead: Demand) -> tuple[FlameWord, str]:
 
 
 def _pool(job: Job, route: str, steels: set[str] | None) -> Iterable[Screened]:
-    """Yield the treatments of one route at a torch or fire."""
-    for item in screened(job.asked, job.catalog, job.bench):
-        work = item.treatment
-        looked_at = steels is None or work.steel.slug in steels
-        if work.route.slug == route and looked_at and knows(work.source):
-            yield item
+    """Return the treatments of one route at a torch or fire."""
+
+    def wanted(steel: Steel, by: Route) -> bool:
+        return by.slug == route and (steels is None or steel.slug in steels)
+
+    pool = screened(job.asked, job.catalog, job.bench, wanted)
+    return (item for item in pool if knows(item.treatment.source))
 
 
 def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:

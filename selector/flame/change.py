@@ -4,6 +4,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from catalog.medium import Medium
+from catalog.route import Route
+from catalog.steel import Steel
 from selector.decision.option import Option, scorer_of
 from selector.decision.weighing import weigh
 from selector.flame.condition import conditions
@@ -88,12 +90,14 @@ def _amiss(job: Job, option: Option | None) -> frozenset[str]:
 
 def _weighed(job: Job, work: Treatment) -> Option | None:
     """Return the best option of the same steel at a torch, None where it is turned down."""
+
+    def wanted(steel: Steel, route: Route) -> bool:
+        return (steel.slug, route.slug) == (work.steel.slug, work.route.slug)
+
     pool = [
         item
-        for item in screened(job.asked, job.catalog, job.bench)
-        if item.treatment.steel.slug == work.steel.slug
-        and item.treatment.route.slug == work.route.slug
-        and is_torched(item.treatment)
+        for item in screened(job.asked, job.catalog, job.bench, wanted)
+        if is_torched(item.treatment)
     ]
     scorer = scorer_of(job, reference_cost(job))
     return next(iter(weigh(job, pool, scorer).options), None)

@@ -1,7 +1,7 @@
 """Every treatment the catalogue and the workshop allow to be thought of, screened."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from catalog import Catalog
@@ -28,7 +28,18 @@ class Screened:
     gate: Gate | None
 
 
-def screened(requirement: Requirement, catalog: Catalog, on: Bench) -> Iterator[Screened]:
+Wanted = Callable[[Steel, Route], bool]
+
+
+def every(steel: Steel, route: Route) -> bool:
+    """Return that any route of any steel is to be looked at."""
+    del steel, route
+    return True
+
+
+def screened(
+    requirement: Requirement, catalog: Catalog, on: Bench, wanted: Wanted = every
+) -> Iterator[Screened]:
     """Yield every treatment of the catalogue with the first gate that stops it, or none.
 
     Parameters
@@ -39,6 +50,8 @@ def screened(requirement: Requirement, catalog: Catalog, on: Bench) -> Iterator[
         What is known.
     on : Bench
         What the workshop has.
+    wanted : callable, optional
+        Whether a route of a steel is looked at.
 
     Yields
     ------
@@ -50,7 +63,7 @@ def screened(requirement: Requirement, catalog: Catalog, on: Bench) -> Iterator[
         # Nobody buys an unknown bar: it counts only where it lies in the rack.
         if steel.kind == "unknown" and steel.slug not in racked:
             continue
-        for treatment in _treatments(steel, catalog, on):
+        for treatment in _treatments(steel, catalog, on, wanted):
             gates = (rule(requirement, treatment) for rule in RULES)
             yield Screened(treatment, next((gate for gate in gates if gate), None))
 
@@ -88,12 +101,15 @@ def _ease(work: Treatment) -> tuple[bool, int, int]:
     return (work.stock is None, got, surface)
 
 
-def _treatments(steel: Steel, catalog: Catalog, on: Bench) -> Iterator[Treatment]:
+def _treatments(
+    steel: Steel, catalog: Catalog, on: Bench, wanted: Wanted
+) -> Iterator[Treatment]:
     """Yield the treatments of one steel: condition × route × medium."""
+    routes = [route for route in catalog.routes.values() if wanted(steel, route)]
     bars = [racked.bar for racked in on.stock if racked.steel.slug == steel.slug]
     for condition in steel.condition:
         bar = next((bar for bar in bars if condition.name in taken_as(bar, steel)), None)
-        for route in catalog.routes.values():
+        for route in routes:
             if condition.name not in route.conditions and steel.kind != "unknown":
                 continue
             work = Treatment(steel, condition, route, source=_best_source(route, on), stock=bar)

@@ -3,6 +3,8 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from catalog.route import Route
+from catalog.steel import Steel
 from selector.duty.contact import corner_factor
 from selector.duty.strength import Bearing, section_factor
 from selector.hardening.stock import supply_hrc
@@ -41,9 +43,8 @@ def plain_bar(job: Job, bears: Bearing, needs: tuple[SectionNeed, ...]) -> Plain
         return None
     fit = [
         item.treatment
-        for item in screened(job.asked, job.catalog, job.bench)
+        for item in screened(job.asked, job.catalog, job.bench, _untreated)
         if item.gate is None
-        and item.treatment.route.process == "none"
         and item.treatment.condition.name != "hard-element"
         and _serves(_hrc_as_sold(item.treatment, job), bears)
     ]
@@ -58,6 +59,12 @@ def plain_bar(job: Job, bears: Bearing, needs: tuple[SectionNeed, ...]) -> Plain
         hardness=spread((low, middle, high), "HRC", "hardness as sold", steel=work.steel.name),
         text=f"{work.steel.name}, {work.condition.name}, {shown(middle)} as sold",
     )
+
+
+def _untreated(steel: Steel, route: Route) -> bool:
+    """Return whether a route leaves any steel as bought."""
+    del steel
+    return route.process == "none"
 
 
 def _far_to_seek(work: Treatment, job: Job) -> tuple[bool, int, float]:
