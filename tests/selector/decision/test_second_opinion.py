@@ -32,8 +32,10 @@ def test_methods_left_out_order_as_the_weighted_sum(seed):
     assert tuple(ARAS().evaluate(matrix, ideal=np.ones(COUNT)).rank_) == ours
 
 
-def test_each_method_asked_can_disagree_with_every_other():
+def test_each_method_asked_can_disagree_with_every_other(monkeypatch):
     """Over 24 tables each pair of orders differs in at least a third."""
+    # The orders alone are looked at here, not how firm they are.
+    monkeypatch.setattr("selector.decision.second_opinion.REPEATS", 1)
     orders = []
     for seed in range(24):
         merit, weights = random_table(seed)
