@@ -61,12 +61,12 @@ def _rejected(item: Rejected) -> RejectedOut:
 
 def _methods(advice: Advice, orders: tuple[Comparison, ...]) -> tuple[MethodOut, ...]:
     """Return the orders of other methods as option ids."""
-    found = []
+    methods = []
     for comparison in orders:
         places = comparison.places
         # Options that share a place stand in the order of the advice.
         order = [advice.options[k].id for k in np.argsort(places, kind="stable")]
-        found.append(
+        methods.append(
             MethodOut(
                 method=comparison.method,
                 order=tuple(order),
@@ -74,7 +74,7 @@ def _methods(advice: Advice, orders: tuple[Comparison, ...]) -> tuple[MethodOut,
                 share_first=places.count(1),
             )
         )
-    return tuple(found)
+    return tuple(methods)
 
 
 def _comparison(advice: Advice) -> ComparisonOut:
@@ -82,8 +82,8 @@ def _comparison(advice: Advice) -> ComparisonOut:
     # Among many options majorities run in circles, which outranking calls level.
     leading = advice.options[:PAIRED]
     weights = np.array([advice.weights[name] for name in CRITERIA])
-    found = second_opinion(expected_merits(leading), weights)
-    return ComparisonOut(methods=_methods(advice, found.orders), remark=found.remark)
+    opinion = second_opinion(expected_merits(leading), weights)
+    return ComparisonOut(methods=_methods(advice, opinion.orders), remark=opinion.remark)
 
 
 def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False) -> AdviceOut:

@@ -28,36 +28,36 @@ NO_CHANGE = "no single one serves: a furnace, another steel, or send it out"
 ALL_OF_IT = 0.95
 
 
-def print_flame(found: FlameOut, answer: FlameAnswer, out: "Console") -> None:
+def print_flame(flame: FlameOut, answer: FlameAnswer, out: "Console") -> None:
     """Print the verdict, the figures and the map of the best family, then the others.
 
     Parameters
     ----------
-    found : FlameOut
+    flame : FlameOut
         The answer as plain data.
     answer : FlameAnswer
         For the map.
     out : Console
         Where to.
     """
-    out.print(f"[bold]{escape(found.part)}[/bold]")
-    out.print(f"Flame hardening: {_why(found)}\n")
-    best, families = answer.best, found.families
+    out.print(f"[bold]{escape(flame.part)}[/bold]")
+    out.print(f"Flame hardening: {_why(flame)}\n")
+    best, families = answer.best, flame.families
     led = bool(families) and (families[0].option is not None or families[0].change is not None)
     if led:
-        _print_best(families[0], found.asked, out)
+        _print_best(families[0], flame.asked, out)
     if best is not None and best.option is not None:
         part, hard = stretch_of(answer.job, best.option), map_of(answer.job, best.option)
         for lines in (axial_text(part, hard), section_text(part, hard)):
             out.print("\n".join(lines) + "\n", markup=False)
-    back = found.residual_heat
+    back = flame.residual_heat
     if back is not None:
         head = "Quench the end, let the colour run down, quench out at the colour"
         print_section(head, [f"{_bar(back)}: {_reason(back)}"], out)
     if led or len(families) > 1:  # the only steel of all stands in the first line
         _print_others("Other steels" if led else "Steels", families[led:], out)
-    print_section("Assumed", list(found.assumptions), out)
-    print_section("Cautions", [f"{c.step}: {c.text} [{c.id}]" for c in found.cautions], out)
+    print_section("Assumed", list(flame.assumptions), out)
+    print_section("Cautions", [f"{c.step}: {c.text} [{c.id}]" for c in flame.cautions], out)
 
 
 def _bar(family: FamilyOut) -> str:
@@ -66,11 +66,11 @@ def _bar(family: FamilyOut) -> str:
     return f"{family.steel}, {family.condition}{bath}"
 
 
-def _why(found: FlameOut) -> str:
+def _why(flame: FlameOut) -> str:
     """Return a verdict and its reason as one sentence: what follows an "if" belongs to it."""
-    why = found.why.removeprefix("yes if ").rstrip(".")
-    return ("{} {}" if found.verdict == "yes_if" else "{}. {}").format(
-        f"[bold]{WORDS[found.verdict]}[/bold]", f"{escape(why)}."
+    why = flame.why.removeprefix("yes if ").rstrip(".")
+    return ("{} {}" if flame.verdict == "yes_if" else "{}. {}").format(
+        f"[bold]{WORDS[flame.verdict]}[/bold]", f"{escape(why)}."
     )
 
 

@@ -115,23 +115,23 @@ def _pool(job: Job, route: str, steels: set[str] | None) -> Iterable[Screened]:
 def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
     """Return the verdict of each family, best first."""
     ranked = {option.treatment.steel.family: option for option in reversed(weighed.options)}
-    found: dict[str, FlameVerdict] = {}
+    verdicts: dict[str, FlameVerdict] = {}
     for place, option in enumerate(weighed.options):
         family = option.treatment.steel.family
         if ranked[family] is option:
-            found[family] = _of_option(job, option, looked_at=place < LOOKED_AT)
+            verdicts[family] = _of_option(job, option, looked_at=place < LOOKED_AT)
     for stopped in sorted(weighed.apart, key=_promise):
         work = stopped.treatment
         verdict = FlameVerdict("coupon_first", work, stopped.gate.text, stopped.option)
-        found.setdefault(work.steel.family, verdict)
+        verdicts.setdefault(work.steel.family, verdict)
     for stopped in sorted(weighed.rejected, key=_promise):
         work = stopped.treatment
         verdict = _as_bought(job.leading, work) or FlameVerdict(
             "no", work, stopped.gate.text, stopped.option
         )
-        found.setdefault(work.steel.family, verdict)
+        verdicts.setdefault(work.steel.family, verdict)
     order = {"not_needed": 0, "yes": 1, "yes_if": 1, "coupon_first": 2, "no": 3}
-    return sorted(found.values(), key=lambda verdict: order[verdict.word])
+    return sorted(verdicts.values(), key=lambda verdict: order[verdict.word])
 
 
 def _promise(stopped: Rejected) -> tuple[bool, float, bool, bool]:

@@ -58,9 +58,9 @@ def first_change(job: Job, work: Treatment, option: Option | None) -> Change | N
             continue
         asked = job.asked.model_copy(update={"workshop": trial.shop})
         changed = resolved(asked, job.catalog)
-        found = _weighed(changed, work)
-        if found is not None and _count(changed, found) < before:
-            return Change(trial.text, changed, found, trial.at_hand)
+        option_then = _weighed(changed, work)
+        if option_then is not None and _count(changed, option_then) < before:
+            return Change(trial.text, changed, option_then, trial.at_hand)
     return None
 
 

@@ -23,7 +23,7 @@ from selector.option.zone_hardness import case_softening_hrc
 
 Floats = NDArray[np.float64]
 MISREAD_C = 25.0
-# Drawn this much further at most by the instruments of an oven than by eye. [-]
+# TemperCourse this much further at most by the instruments of an oven than by eye. [-]
 INSTRUMENT_SHARE = 0.4
 BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze"})
 LEAST_SAFE_C = 180.0

@@ -89,16 +89,16 @@ def read(heatings: Heatings, cooled: Cooled, heats: Heats) -> History:
     over, rate, hold, tempered = np.split(table, 4, axis=1)
     held = straight(np.log(QUENCHED_AFTER_S), np.log(np.maximum(heats.hold_s, 1e-3)))
     from_stop = smooth(np.array(cooled.stops_c), heats.stop_c)
-    way = (from_stop[:, :, None] * held[:, None, :]).reshape(count, -1)
+    branch = (from_stop[:, :, None] * held[:, None, :]).reshape(count, -1)
     places = over.shape[1]
     bath, delay = (np.clip(sd, -MOST_SD, MOST_SD) for sd in (heats.bath_sd, heats.delay_sd))
-    log_time = way @ cooled.log_time.reshape(-1, places)
+    log_time = branch @ cooled.log_time.reshape(-1, places)
     for sd, (one, square) in ((bath, cooled.bath), (delay, cooled.delay)):
         log_time = log_time + sd[:, None] * one + (sd**2)[:, None] * square
     time_s = np.exp(log_time)
     chart = straight(np.array(BINS_C), heats.stop_c) @ cooled.log_chart
     distance = equivalent_distance_mm(time_s) * np.exp(chart)
-    gain = np.maximum(way @ cooled.gain_k.reshape(-1, places), 0.0)
+    gain = np.maximum(branch @ cooled.gain_k.reshape(-1, places), 0.0)
     return History(
         np.maximum(heats.stop_c[:, None] + over + gain, ROOM_C),
         np.exp(rate),

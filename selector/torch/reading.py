@@ -61,13 +61,13 @@ def wall_at(part: Stretch, at_mm: float) -> Wall:
 
 
 def hard_stretch_mm(
-    found: HardnessMap, zone_mm: tuple[float, float], demand: Demand
+    hardness: HardnessMap, zone_mm: tuple[float, float], demand: Demand
 ) -> tuple[float, float]:
     """Return the longest stretch in the zone, and beyond it, whose surface is hard enough.
 
     Parameters
     ----------
-    found : HardnessMap
+    hardness : HardnessMap
         The map.
     zone_mm : tuple of float
         From and to. [mm]
@@ -79,7 +79,7 @@ def hard_stretch_mm(
     tuple of float
         From and to; of no length where nothing in the zone is hard enough. [mm]
     """
-    surface, along = found.surface(), found.along_mm
+    surface, along = hardness.surface(), hardness.along_mm
     least = demand.floor_hrc if demand.floor_hrc is not None else 0.9 * float(surface.max())
     over = surface - least
     hard = np.concatenate([[False], over >= 0.0, [False]])
@@ -109,23 +109,23 @@ def hard_stretch_mm(
 
 
 def softest_place(
-    found: HardnessMap, part: Stretch, supply_hrc: float, whole: Part | None = None
+    hardness: HardnessMap, part: Stretch, supply_hrc: float, whole: Part | None = None
 ) -> Ring:
     """Return the softest place outside the zone, and what torque the part bears."""
     # Without width where nothing is softer than as bought.
-    mean = found.mean()
-    outside = ~within(found.along_mm, part.zone_mm)
+    mean = hardness.mean()
+    outside = ~within(hardness.along_mm, part.zone_mm)
     if not outside.any():
         outside = np.ones_like(outside)
-    torque = _torque_nm(part, found.along_mm, mean)
+    torque = _torque_nm(part, hardness.along_mm, mean)
     softest = np.where(outside, mean, np.inf)
     at = int(np.argmin(softest))
     soft = outside & (mean < supply_hrc - RING_HRC)
-    width = float(np.sum(np.gradient(found.along_mm)[soft])) if soft.any() else 0.0
+    width = float(np.sum(np.gradient(hardness.along_mm)[soft])) if soft.any() else 0.0
     weakest = float(np.min(np.where(outside, torque, np.inf)))
-    ring = Ring(float(found.along_mm[at]), width, float(mean[at]), weakest)
+    ring = Ring(float(hardness.along_mm[at]), width, float(mean[at]), weakest)
     form = whole and weakest_form(
-        whole, found.along_mm, mean, supply_hrc, turned_round=part.turned_round
+        whole, hardness.along_mm, mean, supply_hrc, turned_round=part.turned_round
     )
     if not form or form.torque_nm >= weakest:
         return ring

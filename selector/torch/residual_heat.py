@@ -11,10 +11,10 @@ import numpy as np
 
 from selector.heat.boiling import Bath
 from selector.heat.conduction import Plan
-from selector.heat.drawing import run_back
 from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.operator import seen_cell
 from selector.heat.steel_property import cooling_steel
+from selector.heat.tempering_heat import run_back
 from selector.torch.heating import HOLDS_S, MELTS_C, Heatings
 
 RESIDUAL_HEAT = "residual-heat"

@@ -100,12 +100,12 @@ def _hole_lead_k(
     holes = ((Hole(end_mm + at_mm, 0.0, hole_mm),), ())
     web_mm = end_mm + 0.5 * (at_mm - 0.5 * hole_mm)
     washed = convection(*flame)
-    found = []
+    ends_c = []
     for drilled in holes:
         grid = slice_grid("flat", size_mm, long_mm, drilled, HOLE_FINENESS)
         job = steady(grid, dict.fromkeys(("left", "top", "bottom"), washed))
         seen = grid.cell(end_mm + at_mm + size_mm, 0.5 * size_mm)
         plan = Plan(PATIENCE_S, watch=(grid.cell(web_mm, 0.0),), stop=Stop(seen, target_c))
         history = conduct(grid, heating_steel(), job, AMBIENT_C, plan)
-        found.append(float(history.temperature_c[0, -1]))
-    return max(found[0] - found[1], 0.0)
+        ends_c.append(float(history.temperature_c[0, -1]))
+    return max(ends_c[0] - ends_c[1], 0.0)

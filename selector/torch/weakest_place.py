@@ -57,8 +57,8 @@ def weakest_form(
 ) -> WeakPlace | None:
     """Return the weakest place a hardness map does not show: a cut, or the cold rest."""
     cuts = _cuts(part, along_mm, hrc, sold_hrc, turned_round)
-    found = [*cuts, *_rest(part, float(along_mm[-1]), sold_hrc, turned_round)]
-    return min(found, key=lambda place: place.torque_nm, default=None)
+    places = [*cuts, *_rest(part, float(along_mm[-1]), sold_hrc, turned_round)]
+    return min(places, key=lambda place: place.torque_nm, default=None)
 
 
 def _cuts(

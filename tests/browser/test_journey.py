@@ -54,7 +54,7 @@ def test_form_to_chart(page, server, settled, violations, picture):
         picture(view.lower().replace(" ", "-"))
 
 
-def test_bad_input_is_told_at_its_field_and_kept(page, server, settled, violations):
+def test_bad_input_is_said_at_its_field_and_kept(page, server, settled, violations):
     open_form(page, server, settled)
     size = page.get_by_label("Size *").first
     size.fill("twelve")

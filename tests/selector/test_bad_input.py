@@ -228,7 +228,7 @@ def test_a_bad_option_is_named_with_the_way_to_help(refused, args, word):
     assert "temperwright advise --help" in lines
 
 
-def test_all_faults_of_a_file_are_told_at_once(refused):
+def test_all_faults_of_a_file_are_said_at_once(refused):
     bad = {
         "safety_use": GONE,
         "part.quantity": 0,
@@ -245,7 +245,7 @@ def test_all_faults_of_a_file_are_told_at_once(refused):
         assert any(line.startswith(f"{field} must be") for line in lines)
 
 
-def test_all_unknown_names_are_told_at_once(refused):
+def test_all_unknown_names_are_said_at_once(refused):
     bad = {
         "workshop.heat.0.source": "dragon",
         "workshop.bath.0.medium": "soup",

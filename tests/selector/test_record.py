@@ -66,7 +66,7 @@ def test_a_number_that_does_not_exist_is_none():
     assert rounded(1.23456) == 1.235
 
 
-def test_samples_are_told_by_their_middle_and_range_with_their_origin():
+def test_samples_are_said_by_their_middle_and_range_with_their_origin():
     origin = Provenance("mm", "by rule", "a book", {"size": 3.0}, ("too thin",))
     values = np.linspace(0.0, 10.0, 101)
     known = spread_out(figure(values, origin))

@@ -73,7 +73,7 @@ def test_two_steels_differ():
     assert not np.array_equal(first["hardenability"], second["hardenability"])
 
 
-def test_draws_are_the_same_in_every_process():
+def test_samples_are_the_same_in_every_process():
     # Python's own hash of text changes from process to process; the seed must not.
     script = (
         "from selector import sampling; "
@@ -95,7 +95,7 @@ def test_draws_are_the_same_in_every_process():
     assert said == {here}
 
 
-def test_draws_cannot_be_written_to():
+def test_samples_cannot_be_written_to():
     with pytest.raises(ValueError, match="read-only"):
         sampling.shared()["load"][0] = 0.0
 

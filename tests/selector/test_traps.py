@@ -336,7 +336,7 @@ SPRINGY = {
 }
 
 
-def test_a_kitchen_oven_is_not_told_to_draw_at_400():
+def test_a_kitchen_oven_is_not_asked_to_temper_at_400():
     found = ask(SPRINGY, steels=("51crv4", "c75s", "c45"))
     assert said(found.remarks, "kitchen oven", "250 to 290 °C")
     assert "51crv4" not in {option.steel_slug for option in found.options}

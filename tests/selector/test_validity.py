@@ -21,7 +21,7 @@ def test_a_limit_has_room_a_unit_and_a_source(limit):
 
 
 @pytest.mark.parametrize(("model", "limit"), ROWS, ids=[f"{m}:{r.name}" for m, r in ROWS])
-def test_both_ends_are_inside_and_beyond_is_told(model, limit):
+def test_both_ends_are_inside_and_beyond_is_said(model, limit):
     assert breaches(model, {limit.name: [limit.low, limit.high]}) == ()
     step = 0.01 * (limit.high - limit.low)
     for beyond in (limit.low - step, limit.high + step):
@@ -44,7 +44,7 @@ def test_an_input_without_a_limit_is_passed_over():
     assert breaches("hardenability.heat_curve", {"W": 1e9}) == ()
 
 
-def test_the_worst_of_many_draws_is_named():
+def test_the_worst_of_many_samples_is_named():
     temperatures = np.array([300.0, 2000.0, np.nan])
     (sentence,) = breaches("tempering.tempered_hardness", {"temperature_c": temperatures})
     assert "2000" in sentence

@@ -17,7 +17,7 @@ def change_and_ask(page):
     page.button(key="part/advise").click().run()
 
 
-def test_a_fault_of_ours_is_told_and_the_last_advice_stays(advised, monkeypatch, caplog):
+def test_a_fault_of_ours_is_said_and_the_last_advice_stays(advised, monkeypatch, caplog):
     advised.switch_page("views/part.py").run()
     fail_with(monkeypatch, ZeroDivisionError("of ours"))
     change_and_ask(advised)
@@ -29,7 +29,7 @@ def test_a_fault_of_ours_is_told_and_the_last_advice_stays(advised, monkeypatch,
     assert advised.title[0].value == "claw"
 
 
-def test_what_a_model_cannot_answer_is_told_in_its_words(with_claw, monkeypatch):
+def test_what_a_model_cannot_answer_is_said_in_its_words(with_claw, monkeypatch):
     fail_with(monkeypatch, OutOfRangeError(Problem("size", "under 100", "999 mm", "Thinner.")))
     change_and_ask(with_claw)
     assert not with_claw.exception

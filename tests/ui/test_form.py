@@ -22,7 +22,7 @@ def test_a_place_has_the_name_the_visitor_sees(path, name):
     assert form.place_name(path) == name
 
 
-def test_a_fault_is_told_with_rule_value_and_next_step():
+def test_a_fault_is_said_with_rule_value_and_next_step():
     said = form.sentence(Problem("load.axial", "at least 0", "-3 N", "Check it."))
     assert said == (r"Pull or push along it: must be at least 0; got \-3 N. Check it.")
 

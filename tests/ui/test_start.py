@@ -21,7 +21,7 @@ def test_a_wrong_file_is_refused_and_the_form_stays(with_claw, name, content, sa
     assert with_claw.text_input(key=field(with_claw, "part.name")).value == "claw"
 
 
-def test_a_file_with_a_slip_in_a_text_is_taken_and_the_slip_told(with_claw, claw_text):
+def test_a_file_with_a_slip_in_a_text_is_taken_and_the_slip_said(with_claw, claw_text):
     content = claw_text.replace('size = "25 mm"', 'size = "25 mn"', 1).encode()
     with_claw.file_uploader(key="start/file").set_value(("a.toml", content, "text/plain")).run()
     assert not with_claw.exception

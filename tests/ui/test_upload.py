@@ -28,6 +28,6 @@ def test_a_byte_order_mark_is_no_fault():
         ("a.toml", b"", r"file a\.toml must be a requirement; got other contents"),
     ],
 )
-def test_what_is_no_requirement_is_told(name, content, said):
+def test_what_is_no_requirement_is_said(name, content, said):
     with pytest.raises(RequirementError, match=said):
         parsed(name, content)

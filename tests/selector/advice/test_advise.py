@@ -106,7 +106,7 @@ def test_weights_change_the_order_and_nothing_else(advice, few):
     }
 
 
-def test_progress_is_told_and_rises(few):
+def test_progress_is_said_and_rises(few):
     said = []
     advise(asked(), few, steel="C45", progress=lambda text, share: said.append((text, share)))
     fractions = [share for _, share in said]

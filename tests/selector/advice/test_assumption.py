@@ -20,7 +20,7 @@ ASSUMED = [
 
 
 @pytest.mark.parametrize(("words", "changes"), ASSUMED, ids=[words for words, _ in ASSUMED])
-def test_it_is_told_where_it_was_not_said_and_only_there(words, changes):
+def test_it_is_said_where_it_was_not_said_and_only_there(words, changes):
     silent = {"load.torque": GONE, "zone.0.hardness": GONE}
     stated = {"zone.0.hardness": GONE, **(changes or {})}
     assert words in said(silent)
@@ -35,13 +35,13 @@ def test_an_assumed_figure_has_its_unit():
     assert "EUR" in text or "invented" in text
 
 
-def test_a_budget_in_another_currency_is_told():
+def test_a_budget_in_another_currency_is_said():
     text = said({"limit.budget": 200, "limit.currency": "SEK"})
     assert "SEK" in text
     assert "as they stand" in text
 
 
-def test_a_shape_no_model_covers_is_told():
+def test_a_shape_no_model_covers_is_said():
     assert "gear: shape not simulated" in said({"part.shape_class": "gear"})
 
 

@@ -38,7 +38,7 @@ def test_a_catalogue_value_has_place_and_how_it_was_seen():
     assert "source: din-17350, 1.2210, from memory" in carbon
 
 
-def test_a_soft_figure_is_told_in_brinell():
+def test_a_soft_figure_is_said_in_brinell():
     lines = origins(need(asked()))
     least = next(line for line in lines if line.startswith("sections 1.least: "))
     assert "HB" in least

@@ -59,7 +59,7 @@ def test_toml_is_read_too(cli, tmp_path):
     assert cli.invoke(commands, args).exit_code in {0, 1}
 
 
-def test_exit_is_one_where_no_option_is_left_and_the_misses_are_told(run):
+def test_exit_is_one_where_no_option_is_left_and_the_misses_are_said(run):
     done = run(changes=NO_STEEL_DOES_THIS)
     assert done.exit_code == 1
     assert "Nearest misses" in done.stdout

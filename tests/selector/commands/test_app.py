@@ -48,7 +48,7 @@ def test_stopping_it_is_no_failure(cli, monkeypatch):
     assert cli.invoke(commands, ["app"]).exit_code == 0
 
 
-def test_a_missing_page_is_told(cli, monkeypatch, started):
+def test_a_missing_page_is_said(cli, monkeypatch, started):
     monkeypatch.setattr(importlib.util, "find_spec", lambda _: None)
     done = cli.invoke(commands, ["app"])
     assert done.exit_code == 2

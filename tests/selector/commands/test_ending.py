@@ -60,7 +60,7 @@ def test_a_fault_of_ours_leaves_its_traceback_in_a_file(ended, tmp_path):
     assert "\x1b" not in log
 
 
-def test_a_fault_is_told_where_no_file_can_be_written(ended, tmp_path):
+def test_a_fault_is_said_where_no_file_can_be_written(ended, tmp_path):
     (tmp_path / "state").write_text("a file where the folder should be", encoding="utf-8")
     code, _, err = ended(slip)
     assert code == UNFORESEEN
@@ -142,7 +142,7 @@ def printed(*arguments, encoding="utf-8", **how):
     )
 
 
-def test_a_reader_who_has_gone_is_told_nothing():
+def test_a_reader_who_has_gone_is_said_nothing():
     reader, writer = os.pipe()
     os.close(reader)
     done = printed("routes", stdout=writer, stderr=subprocess.PIPE)
@@ -177,7 +177,7 @@ def test_any_text_can_be_written(text, encoding):
     assert written == text or not text.isascii()
 
 
-def test_the_version_is_told_and_is_that_of_the_package(monkeypatch, cli):
+def test_the_version_is_said_and_is_that_of_the_package(monkeypatch, cli):
     done = cli.invoke(commands, ["--version"])
     assert (done.exit_code, done.stdout) == (
         0,

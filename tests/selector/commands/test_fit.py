@@ -79,7 +79,7 @@ def test_bad_content_ends_in_a_sentence(cli, tmp_path, content, said):
     assert done.stdout == ""
 
 
-def test_a_bad_cell_is_told_with_line_column_and_value(cli, table):
+def test_a_bad_cell_is_said_with_line_column_and_value(cli, table):
     lines = table.read_text(encoding="utf-8").splitlines()
     column = lines[0].split(",").index("tempered_hrc")
     cells = next(csv.reader([lines[1]]))

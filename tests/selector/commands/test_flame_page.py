@@ -51,14 +51,14 @@ def test_other_steels_take_a_line_each(whole):
     assert ".." not in lines
 
 
-def test_a_condition_follows_its_if_and_its_change_is_told():
+def test_a_condition_follows_its_if_and_its_change_is_said():
     text = page({"workshop.turns_part": False, "workshop.held_by": "tongs"}, "42CrMo4")
     assert "Flame hardening: yes, if it is turned in the flame" in text
     assert "if         it is turned in the flame" in text
     assert "change     hold and turn the part" in text
 
 
-def test_a_condition_that_many_steels_share_is_told_once():
+def test_a_condition_that_many_steels_share_is_said_once():
     answer = flame_once(asked(), only(*FEW, "080m40", "c80u"))
     found = flame_out(answer)
     condition = "it is held in tongs (nothing holds it)"
@@ -70,19 +70,19 @@ def test_a_condition_that_many_steels_share_is_told_once():
     assert others.count(" in oil: ") > 1
 
 
-def test_what_the_operator_reads_with_an_eye_is_told_in_colours(whole):
+def test_what_the_operator_reads_with_an_eye_is_said_in_colours(whole):
     assert "colour     cherry in shade (printed tables 700 to 902 °C), read by eye" in whole
     assert "; shows " in whole
 
 
-def test_the_window_is_told_as_it_was_written(whole):
+def test_the_window_is_said_as_it_was_written(whole):
     assert (
         "asked      50 HRC (48 with slack), at most 56 HRC (59 with slack), 0.1 mm deep"
         in whole
     )
 
 
-def test_cracking_and_what_was_assumed_are_told(whole):
+def test_cracking_and_what_was_assumed_are_said(whole):
     assert "cracking   " in whole
     assert "hearth of firebricks" in whole.split("Assumed")[1]
 
@@ -94,7 +94,7 @@ def test_a_line_that_is_too_long_for_the_terminal_goes_on_under_its_start():
     assert all(line.startswith("   ") for line in figures[: figures.index("")])
 
 
-def test_a_zone_that_is_too_soft_is_told_where_it_is_hard_enough():
+def test_a_zone_that_is_too_soft_is_said_where_it_is_hard_enough():
     partly = changed(figures={"hard_from_mm": 0.0, "hard_to_mm": 4.0})
     assert "from 0 to 4 mm" in partly
     none = changed(figures={"hard_from_mm": 15.0, "hard_to_mm": 15.0})
@@ -121,14 +121,14 @@ def test_a_temper_without_a_colour_shows_none(drawn_c):
     assert "shows" not in line
 
 
-def test_a_no_without_figures_is_told_among_the_steels():
+def test_a_no_without_figures_is_said_among_the_steels():
     text = page({"safety_use": "brake", "zone.0.hardness": {"min": "50 HRC"}}, "C45")
     assert "Flame hardening: no. brake: have it hardened by qualified people" in text
     assert "C45" not in text
     assert "Cautions" not in text
 
 
-def test_what_heat_a_torch_gives_is_told_where_it_is_never_enough():
+def test_what_heat_a_torch_gives_is_said_where_it_is_never_enough():
     big = {f"part.section.{n}.size": 76 for n in (0, 1)}
     text = page({**big, "workshop.heat": [{"source": "hand-torch"}]}, "C45")
     assert "brings the zone to about" in text

@@ -74,14 +74,14 @@ def test_a_coupon_plan_is_numbered_and_says_what_to_find_out():
     assert "Find out the grade" in text
 
 
-def test_misses_are_told_where_nothing_is_left():
+def test_misses_are_said_where_nothing_is_left():
     hard = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
     text = page(advice_out(advise(asked(hard), only("c45", "42crmo4"))))
     assert "Nearest misses" in text
     assert "Out, and by which gate" in text
 
 
-def test_what_was_predicted_is_told_before_what_is_not_there():
+def test_what_was_predicted_is_said_before_what_is_not_there():
     """Of 30 silver steel in oil its owner wants to know that it stays soft."""
     rack = {
         "zone.0.hardness": {"min": "60 HRC"},

@@ -56,7 +56,7 @@ def test_what_flame_says_a_torch_heats_advise_offers(size, source):
     assert "local-torch" in routes
 
 
-def test_a_torch_too_small_is_told_by_the_heat_it_gives():
+def test_a_torch_too_small_is_said_by_the_heat_it_gives():
     weighed = advise(part(40, "hand-torch"), only("c45"))
     said = [r.gate.text for r in weighed.rejected if r.treatment.route.slug == "local-torch"]
     assert any("brings the zone to about" in text for text in said)

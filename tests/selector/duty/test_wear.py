@@ -96,7 +96,7 @@ def test_life_is_counted_from_the_softest_that_would_do():
     assert np.all(more > 1)
 
 
-def test_the_error_of_a_wear_relation_is_drawn_and_hits_all_steels_alike():
+def test_the_error_of_a_wear_relation_is_sampled_and_hits_all_steels_alike():
     hrc = np.full(512, 60.0)
     lives = [sampled_life(steel, hrc, GRIT) for steel in ("c45", "115crv3", "x153crmov12")]
     assert all(judged.std() > 0.01 * judged.mean() for judged in lives)

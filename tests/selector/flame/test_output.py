@@ -66,7 +66,7 @@ def test_cautions_are_those_of_the_option(shown):
     assert set(out.families[0].option.cautions) <= listed
 
 
-def test_the_map_is_told_in_characters_and_as_a_figure(shown, tmp_path):
+def test_the_map_is_said_in_characters_and_as_a_figure(shown, tmp_path):
     answer, _ = shown
     part, hard = (
         stretch_of(answer.job, answer.best.option),

@@ -47,7 +47,7 @@ def test_a_name_of_several_steels_stands_apart():
     assert len(things.unclear[0].steels) > 1
 
 
-def test_all_unknown_names_are_told_at_once_with_what_is_known():
+def test_all_unknown_names_are_said_at_once_with_what_is_known():
     changes = {
         "workshop.heat": [{"source": "dragon"}],
         "workshop.bath": [{"medium": "soup"}],
@@ -64,7 +64,7 @@ def test_all_unknown_names_are_told_at_once_with_what_is_known():
     assert "oxy-propane" in refused.value.problems[0].next_step
 
 
-def test_every_fault_of_the_workshop_is_told_at_once():
+def test_every_fault_of_the_workshop_is_said_at_once():
     baths = [{"medium": "oil", "temperature": "900 degC"}, {"medium": "whale-oil"}]
     with pytest.raises(RequirementError) as refused:
         bench(asked({"workshop.bath": baths}), load_catalog())

@@ -44,6 +44,6 @@ def test_every_steel_with_a_soft_condition_takes_every_soft_bar():
             assert taken_as(bar("normalised"), steel)
 
 
-def test_what_is_judged_in_another_condition_is_told():
+def test_what_is_judged_in_another_condition_is_said():
     stock = [Racked(bar(name), STEELS["c45"]) for name in ("normalised", "cold-drawn")]
     assert presumed(stock) == ["C45 normalised: judged as hot-rolled bar."]

@@ -46,7 +46,7 @@ def test_what_hardens_and_what_is_judged_by_eye():
     assert not work(route="case-compound").hardens
 
 
-def test_an_oven_tempers_and_a_flame_draws_to_colours():
+def test_an_oven_tempers_and_a_flame_tempers_to_colours():
     assert set(ceilings("muffle-furnace")) == {"furnace"}
     answer = ceilings("oxy-propane", "kitchen-oven")
     assert {"oven", "torch", "residual"} <= set(answer)
@@ -78,7 +78,7 @@ def test_no_means_no_temper():
     assert tempers(work(), {}) == (NO_TEMPER,)
 
 
-def test_a_case_is_drawn_low_only():
+def test_a_case_is_tempered_low_only():
     grid = tempers(work("s235", "case-compound"), {"furnace": 700.0})
     assert max(temper.temperature_c for temper in grid) <= 220
 

@@ -104,7 +104,7 @@ def test_longer_holding_never_dissolves_less():
     assert np.all(np.diff(state.dissolved_wt_pct["C"]) >= 0.0)
 
 
-def test_arrays_broadcast_as_draws_by_points():
+def test_arrays_broadcast_as_samples_by_points():
     steel = {"C": np.linspace(0.4, 0.5, 5)[:, None], "Mn": 0.7}
     state = austenite(steel, np.array([760.0, 800.0, 850.0]), 10.0, 10.0, "normalised")
     assert state.fraction.shape == state.dissolved_wt_pct["C"].shape == (5, 3)

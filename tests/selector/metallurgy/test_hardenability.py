@@ -168,7 +168,7 @@ def test_factors_meet_where_their_pieces_join():
         assert above == pytest.approx(below, rel=0.01)
 
 
-def test_arrays_broadcast_as_draws_by_points():
+def test_arrays_broadcast_as_samples_by_points():
     steel = {"C": np.linspace(0.4, 0.5, 7)[:, None], "Mn": 0.7, "B": np.zeros((7, 1))}
     curve = jominy_curve(steel, np.array([1.5, 5.0, 10.0]))
     assert curve.hrc.shape == curve.sd_hrc.shape == (7, 3)

@@ -81,7 +81,7 @@ def test_transformed_part_is_no_martensite():
     assert total.tolist() == pytest.approx([1.0, 0.5, 0.0])
 
 
-def test_arrays_broadcast_as_draws_by_points():
+def test_arrays_broadcast_as_samples_by_points():
     steel = {"C": np.linspace(0.4, 0.5, 4)[:, None], "Mn": 0.7}
     state = as_quenched(steel, np.array([20.0, 60.0, 150.0]))
     assert state.hrc.shape == state.sd_hrc.shape == state.martensite_fraction.shape == (4, 3)

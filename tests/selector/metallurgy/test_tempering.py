@@ -143,7 +143,7 @@ def test_retained_austenite_gives_its_softness_up_above_200_c():
     assert gap[1] == pytest.approx(0.0, abs=1e-6)
 
 
-def test_axes_broadcast_draws_by_points():
+def test_axes_broadcast_samples_by_points():
     steel = {"C": np.linspace(0.38, 0.43, 5)[:, None], "Mn": 0.8, "Cr": np.full((5, 1), 1.0)}
     result = tempered_hardness(
         steel, np.array([200.0, 400.0, 600.0]), HOUR_S, np.full((5, 1), 55)
@@ -191,7 +191,7 @@ def test_equivalent_time_tempers_alike_at_any_reference():
     assert hardness[0] < tempered_hardness(CR_MO, 20.0, 60.0).hrc - 2.0
 
 
-def test_history_does_not_depend_on_how_finely_it_is_told():
+def test_history_does_not_depend_on_how_finely_it_is_said():
     def flash(count):
         instants = np.linspace(0.0, 60.0, count)
         return equivalent_time(

@@ -106,7 +106,7 @@ def test_every_alloying_element_lowers_the_eutectoid(element, content):
     assert eutectoid_carbon({element: content}) < eutectoid_carbon({})
 
 
-def test_arrays_broadcast_as_draws_by_points():
+def test_arrays_broadcast_as_samples_by_points():
     steel = {"C": np.full((6, 1), 1.0), "Cr": 0.5}
     lines = critical_temperatures(steel, np.array([780.0, 800.0, 820.0]))
     assert lines.ms_c.shape == lines.ac1_c.shape == (6, 3)

@@ -108,7 +108,7 @@ def test_each_path_that_goes_wrong_costs_its_own_item(path):
     assert all(wrong.items[name] == straight.items[name] for name in others)
 
 
-def test_hardening_again_costs_the_treatment_again_and_drawing_again_less():
+def test_hardening_again_costs_the_treatment_again_and_tempering_again_less():
     soft, hard = of(too_soft=np.ones(sampling.COUNT)), of(too_hard=np.ones(sampling.COUNT))
     assert soft.items["rework"] == pytest.approx(soft.items["treatment"])
     assert hard.items["rework"] < soft.items["rework"]

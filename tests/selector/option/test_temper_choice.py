@@ -14,7 +14,7 @@ SHOP = {"oven": 250.0, "torch": 330.0}
 
 
 def chosen(treatment, changes=None, ceilings=SHOP):
-    """Return the tempers worth drawing, at the middle of all uncertainties."""
+    """Return the tempers worth choosing, at the middle of all uncertainties."""
     once = resolved(asked(changes), CATALOG, count=1)
     return choices(prepare(treatment, once), ceilings, cooled_points(treatment, once))
 

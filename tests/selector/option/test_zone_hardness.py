@@ -141,7 +141,7 @@ def test_a_larger_section_never_hardens_deeper_as_a_share():
     assert shares == sorted(shares, reverse=True)
 
 
-def test_relation_source_and_temper_are_told(job):
+def test_relation_source_and_temper_are_said(job):
     _, found = hardness(work("c45"), job=job)
     assert found.relation.endswith("then tempered oven-200c-60min")
     assert found.source == "hardenability.heat_curve"

@@ -26,7 +26,7 @@ def test_a_byte_order_mark_does_no_harm(tmp_path):
     assert read_requirement(path) == asked()
 
 
-def test_all_faults_are_told_at_once_with_places_counted_from_one():
+def test_all_faults_are_said_at_once_with_places_counted_from_one():
     computed = problems(
         {
             "safety_use": "perhaps",

@@ -46,7 +46,7 @@ def test_a_zone_that_is_soft_throughout_has_no_hard_stretch():
     assert hard_stretch_mm(HARD_END, (32.0, 38.0), demand(50.0)) == (35.0, 35.0)
 
 
-def test_of_a_zone_that_is_soft_at_its_middle_the_hard_end_is_told():
+def test_of_a_zone_that_is_soft_at_its_middle_the_hard_end_is_said():
     found = painted(lambda z: 60.0 if z < 6.0 else 44.0)
     low, high = hard_stretch_mm(found, (0.0, 25.0), demand(48.0))
     assert low == 0.0

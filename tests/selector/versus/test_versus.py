@@ -47,7 +47,7 @@ def test_a_firm_is_weighed_when_named_though_nothing_was_to_be_sent_out():
     assert alone.second.cost == FOUND.second.cost
 
 
-def test_one_steel_treated_two_ways_is_told_by_its_route():
+def test_one_steel_treated_two_ways_is_said_by_its_route():
     comparison = versus(REQUEST, SIMPLE.replace("subcontract-vacuum", "through-torch").replace(
         "furnace-200c", "oven-200c"), SIMPLE, CATALOG)  # fmt: skip
     last = comparison.headline.rsplit(". ", maxsplit=1)[-1]

@@ -24,7 +24,7 @@ def test_safety_use_must_be_answered(page):
         ("part.name", "", "Please answer: Name"),
     ],
 )
-def test_a_bad_answer_is_told_and_kept(with_claw, key, typed, said):
+def test_a_bad_answer_is_said_and_kept(with_claw, key, typed, said):
     with_claw.text_input(key=field(with_claw, key)).set_value(typed).run()
     with_claw.button(key="part/advise").click().run()
     assert not with_claw.exception
@@ -34,7 +34,7 @@ def test_a_bad_answer_is_told_and_kept(with_claw, key, typed, said):
     assert with_claw.text_input(key=field(with_claw, "part.section.2.size")).value == "25 mm"
 
 
-def test_an_answer_put_right_is_no_longer_told(with_claw):
+def test_an_answer_put_right_is_no_longer_said(with_claw):
     with_claw.text_input(key=field(with_claw, "load.torque")).set_value("90").run()
     assert with_claw.error
     with_claw.text_input(key=field(with_claw, "load.torque")).set_value("90 lb ft").run()

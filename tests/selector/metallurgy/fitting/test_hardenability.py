@@ -83,7 +83,7 @@ def test_the_fit_follows_harder_bands():
     assert np.abs(miss_hrc(harder, fit_bands(many(harder)))).mean() < 0.6
 
 
-def test_a_grade_is_foretold_by_the_others_alone_and_progress_is_told(given):
+def test_a_grade_is_foretold_by_the_others_alone_and_progress_is_said(given):
     said = []
     some = given.where(np.isin(given.grade, ["carbon", "chromium", "nickel"]))
     left_out = leave_one_grade_out_hrc(some, lambda *step: said.append(step))

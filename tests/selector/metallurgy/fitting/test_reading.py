@@ -16,7 +16,7 @@ def test_readings_are_read_by_name_and_a_missing_element_is_none():
     assert given.where(np.array([False])).hrc.size == 0
 
 
-def test_a_fault_is_told_with_its_place_and_value():
+def test_a_fault_is_said_with_its_place_and_value():
     with pytest.raises(SelectorError, match=r"line 2, tempered_hrc .*30 and 70; got 'hard'"):
         readings([HEADING, ROW.replace("50.5", "hard")])
     with pytest.raises(SelectorError, match=r"line 3, .*20 and 800; got '1200'"):

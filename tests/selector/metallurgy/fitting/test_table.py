@@ -38,12 +38,12 @@ def test_rows_are_given_as_text_by_column():
         "long", "quote",
     ],
 )  # fmt: skip
-def test_a_fault_is_told_with_its_place_and_value(lines, said):
+def test_a_fault_is_said_with_its_place_and_value(lines, said):
     with pytest.raises(SelectorError, match=said):
         rows(*lines)
 
 
-def test_no_more_than_ten_faults_are_told():
+def test_no_more_than_ten_faults_are_said():
     with pytest.raises(SelectorError, match=r"line 2, hrc .* got 'x'") as caught:
         rows(HEADING, *["x,X,"] * 40)
     assert len(caught.value.problems) == 10

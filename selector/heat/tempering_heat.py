@@ -34,7 +34,7 @@ PATIENCE_S = 900.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Drawn:
+class TemperCourse:
     """What the surface along a part went through, and the field it ended with.
 
     `temperature_c` has shape (places, times); `arrived_s` is when the watched place came to its
@@ -53,7 +53,7 @@ class Drawn:
         return np.asarray(self.temperature_c.max(axis=1))
 
 
-def soaked(grid: Grid, means: Means, oven_c: float, time_s: float) -> Drawn:
+def soaked(grid: Grid, means: Means, oven_c: float, time_s: float) -> TemperCourse:
     """Return the history of a part laid cold into an oven, or on hot sand or a hot plate.
 
     Parameters
@@ -69,7 +69,7 @@ def soaked(grid: Grid, means: Means, oven_c: float, time_s: float) -> Drawn:
 
     Returns
     -------
-    Drawn
+    TemperCourse
         Histories along the part; the place that is watched is the coldest. [-]
 
     Raises
@@ -97,7 +97,9 @@ def soaked(grid: Grid, means: Means, oven_c: float, time_s: float) -> Drawn:
     coldest = history.temperature_c.min(axis=0)
     there = np.flatnonzero(coldest >= oven_c - NEAR_C)
     arrived = float(history.time_s[there[0]]) if there.size else math.inf
-    return Drawn(grid.along_mm, history.time_s, history.temperature_c, arrived, history.end_c)
+    return TemperCourse(
+        grid.along_mm, history.time_s, history.temperature_c, arrived, history.end_c
+    )
 
 
 def run_back(
@@ -106,7 +108,7 @@ def run_back(
     bath: Bath,
     dip: tuple[float, float],
     colour: tuple[float, float],
-) -> Drawn:
+) -> TemperCourse:
     """Return the history of an end dipped, taken out, and tempered by the heat behind it.
 
     Parameters
@@ -124,7 +126,7 @@ def run_back(
 
     Returns
     -------
-    Drawn
+    TemperCourse
         Histories from the moment it is taken out; the watched place never comes to its heat
         where too little is left behind. [-]
 
@@ -162,7 +164,7 @@ def _surface(grid: Grid) -> tuple[int, ...]:
     return tuple(seen_cell(grid, float(z)) for z in grid.along_mm)
 
 
-def _until(grid: Grid, last: History) -> Drawn:
+def _until(grid: Grid, last: History) -> TemperCourse:
     """Return a history that ends as the colour arrives."""
     arrived = float(last.time_s[-1]) if last.stopped else math.inf
-    return Drawn(grid.along_mm, last.time_s, last.temperature_c, arrived, last.end_c)
+    return TemperCourse(grid.along_mm, last.time_s, last.temperature_c, arrived, last.end_c)

@@ -6,10 +6,10 @@ import pytest
 from selector.errors import OutOfRangeError
 from selector.heat.boiling import Bath
 from selector.heat.conduction import Plan, Stop, conduct
-from selector.heat.drawing import EXCHANGE, run_back, soaked
 from selector.heat.grid import Section, bar_grid
 from selector.heat.operator import seen_cell
 from selector.heat.steel_property import heating_steel
+from selector.heat.tempering_heat import EXCHANGE, run_back, soaked
 from selector.heat.torch import AMBIENT_C, flame_boundary, torch
 from selector.metallurgy.tempering import equivalent_time
 
