@@ -5,7 +5,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from catalog.values import Curve, Fact, Number, Record, Span, Text
+from catalog.values import Curve, Fact, Number, Record, Sizes, Span, Text
 
 SteelClass = Literal[
     "mild",
@@ -94,6 +94,7 @@ class Condition(Record):
     availability: Literal["easy", "order", "rare"]
     depth_mm: Number | None = None
     length_mm: Span | None = None
+    sold_mm: Sizes | None = None
 
     @model_validator(mode="after")
     def _one_hardness(self) -> Self:

@@ -99,6 +99,19 @@ class Curve(Sourced):
         return self
 
 
+class Sizes(Sourced):
+    """Sizes that something is made in, rising."""
+
+    values: Annotated[tuple[float, ...], Field(strict=False, min_length=1)]
+
+    @model_validator(mode="after")
+    def _rising(self) -> Self:
+        if any(b <= a for a, b in pairwise(self.values)) or self.values[0] <= 0:
+            msg = f"must rise from above 0 ({list(self.values)})"
+            raise ValueError(msg)
+        return self
+
+
 class Fact(Sourced):
     """A sentence of our own that states a sourced fact."""
 

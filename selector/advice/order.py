@@ -5,8 +5,10 @@ import numpy as np
 from selector.advice.advise import Advice
 from selector.decision.breaking_gate import snap_words
 from selector.decision.option import Option
+from selector.duty.custom import custom_words
 from selector.duty.strength import strength_words
 from selector.figure import median
+from selector.job.supply import at_hand_words
 from selector.option.movement import movement_words
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import shown
@@ -30,6 +32,8 @@ def _value_words(advice: Advice, option: Option, criterion: Criterion) -> str:
         "cost": f"{value:.0f} {advice.job.catalog.prices.currency} a good part",
         "operator_sensitivity": f"{value:.0f} HRC for a colour misread by 25 °C",
         "days": f"{value:g} days",
+        "custom": custom_words(value),
+        "at_hand": at_hand_words(option.treatment),
     }
     return words[criterion]
 

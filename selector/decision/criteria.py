@@ -1,4 +1,4 @@
-"""The seven criteria and their one range table.
+"""The nine criteria and their one range table.
 
 Each criterion has one owner among the predicted quantities, an ideal that is good enough and a
 worst that counts as nothing. Values beyond either end are clipped, and the advice says so. The
@@ -135,5 +135,19 @@ def range_table(
         (1.0, wait),
         "a day is as good as at once; the worst is as long as you can wait, else three weeks",
         "log",
+    )
+    row(
+        "custom",
+        "how usual such a steel, treated so, is for such a part",
+        "-",
+        (1.0, 0.0),
+        "1 where the trade makes such parts of it, 0 where nobody does; common practice",
+    )
+    row(
+        "at_hand",
+        "how easily the bar is had",
+        "-",
+        (1.0, 0.0),
+        "1 in the rack, 0.6 in every shop, 0.3 to order, 0 rare; common practice",
     )
     return tuple(rows[criterion] for criterion in CRITERIA)

@@ -10,12 +10,14 @@ from selector.decision.breaking_gate import SERVICE_MARGIN_C, breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.heating_gate import heating_gates
 from selector.decision.standard import Standard, standard_of
+from selector.duty.custom import custom
 from selector.duty.strength import least_factor, strength_words
 from selector.duty.wear import edge_loss_hrc, life
 from selector.figure import median
 from selector.gate import Gate, judged, worst
 from selector.job.demand import Demand
 from selector.job.job import Job
+from selector.job.supply import at_hand
 from selector.option.movement import movement_words
 from selector.option.prediction import Prediction
 from selector.requirement.load import Limit
@@ -24,8 +26,6 @@ from selector.wording import shown
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
-# Standard deviation of a hardness check; a plain file only parts soft from hard. [HRC]
-CHECK_SD_HRC = {"tester": 1.0, "rebound": 2.0, "hardness-files": 2.5}
 # Tempering one zone further by torch without spoiling the next succeeds three times in four.
 # Estimate; as a bound on a standard normal.
 RETEMPER_NORMAL = 0.674
@@ -39,7 +39,6 @@ class Judged:
     gates: tuple[Gate, ...]
     values: Floats
     passing: Bools
-    corrected_hrc: Floats
     failing: Floats
 
     @property
@@ -62,24 +61,10 @@ class Judged:
         return median(self.values[:, CRITERIA.index(criterion)])
 
 
-def corrected(prediction: Prediction, standard: Standard) -> Floats:
-    """Return the surface hardness of the leading zone after check and second temper. [HRC]."""
-    # A part that reads too hard is tempered again to the middle of its window, as well as the
-    # check reads. One that reads too soft stays so: hardening it again is a cost, not a cure.
-    hrc, demand = prediction.surface_hrc, standard.lead
-    checks = [CHECK_SD_HRC[c] for c in standard.asked.workshop.check if c in CHECK_SD_HRC]
-    if demand.high_hrc is None or not checks or prediction.temper.means == "none":
-        return hrc
-    error = min(checks) * standard.normals["check_reading"]
-    middle = 0.5 * (demand.high_hrc + (demand.low_hrc or demand.high_hrc - 4.0))
-    too_hard = hrc + error > demand.high_hrc
-    return np.asarray(np.where(too_hard, np.minimum(hrc, middle - error), hrc))
-
-
 def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
     """Return an option with its gates and criteria."""
     standard, move, bill = standard_of(job), prediction.movement, prediction.bill
-    hrc = corrected(prediction, standard)
+    hrc = prediction.surface_hrc
     factor = least_factor(prediction.section_hrc, standard.bears, standard.normals["load"])
     in_hand = np.minimum(factor, contact_factor(hrc, standard))
     gates = (
@@ -100,13 +85,14 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
         "cost": bill.cost,
         "operator_sensitivity": sensitivity_hrc,
         "days": bill.days,
+        "custom": custom(prediction.treatment, standard.lead, standard.asked),
+        "at_hand": at_hand(prediction.treatment),
     }
     return Judged(
         prediction,
         gates,
         np.stack([np.broadcast_to(values[name], hrc.shape) for name in CRITERIA], axis=1),
         _together(hrc, prediction, standard, in_hand),
-        hrc,
         failing=1 - (in_hand >= 1.0) * (1 - prediction.snapped),
     )
 
@@ -118,14 +104,23 @@ def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list
     if demand.floor_hrc is not None:
         text = f"needs {shown(demand.floor_hrc)} or more; predicted {shown(middle)}"
         gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
-    if demand.ceiling_hrc is not None:
-        text = f"must not pass {shown(demand.ceiling_hrc)}; predicted {shown(middle)}"
-        gates.append(judged("not_too_hard", hrc <= demand.ceiling_hrc, text))
+    ceiling = _ceiling_hrc(prediction, demand)
+    if ceiling is not None:
+        text = f"must not pass {shown(ceiling)}; predicted {shown(middle)}"
+        gates.append(judged("not_too_hard", hrc <= ceiling, text))
     if demand.depth_mm > 0 and demand.floor_hrc is not None:
         depth = prediction.depth_mm
         text = f"needs {demand.depth_mm:g} mm deep; predicted {median(depth):.1f} mm"
         gates.append(judged("depth", depth >= demand.depth_mm, text))
     return gates
+
+
+def _ceiling_hrc(prediction: Prediction, demand: Demand) -> float | None:
+    """Return what a zone must not pass: a nitrided skin is as hard as it comes."""
+    # A derived window is that of steel hard through; the core under a nitrided skin is soft.
+    if demand.derived and prediction.treatment.route.process == "nitride":
+        return None
+    return demand.ceiling_hrc
 
 
 def _bearing_gates(prediction: Prediction, standard: Standard, factor: Floats) -> list[Gate]:
@@ -149,6 +144,9 @@ def _limit_gates(prediction: Prediction, limit: Limit) -> list[Gate]:
         good = steel.corrosion == "good"
         text = f"corrosion resistance of {steel.name}: {steel.corrosion}"
         gates.append(Gate("corrosion", "pass" if good else "fail", text))
+    elif limit.corrosion == "mild" and steel.corrosion == "none":
+        text = f"{steel.name} rusts: keep it oiled, or have it blacked or plated"
+        gates.append(Gate("corrosion", "marginal", text))
     if limit.service_temperature is not None and prediction.treatment.hardens:
         spare = prediction.temper.temperature_c - limit.service_temperature
         text = f"tempered {spare:.0f} °C above service heat; {SERVICE_MARGIN_C:.0f} °C wanted"
@@ -173,7 +171,8 @@ def _wearing(prediction: Prediction, hrc: Floats, standard: Standard) -> Floats:
     if wanted is not None:
         return life(work, hrc, lead, asked, normals) / wanted
     low = -np.inf if lead.low_hrc is None else lead.low_hrc
-    high = np.inf if lead.high_hrc is None else lead.high_hrc
+    open_above = lead.high_hrc is None or _ceiling_hrc(prediction, lead) is None
+    high = np.inf if open_above or lead.high_hrc is None else lead.high_hrc
     off = np.maximum(low - hrc, 0.0) + np.maximum(hrc - high, 0.0)
     return np.asarray(off + edge_loss_hrc(work, lead, asked, normals))
 
@@ -188,8 +187,10 @@ def _other_zones(prediction: Prediction, standard: Standard) -> list[Gate]:
             text = f"{name} needs {shown(demand.floor_hrc)}; predicted {middle}"
             gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
         if demand.ceiling_hrc is not None:
+            hardest = prediction.section_hrc[:, list(demand.sections)].max(axis=1)
+            middle = shown(median(hardest))
             text = f"{name} must not pass {shown(demand.ceiling_hrc)}; predicted {middle}"
-            gate = judged("not_too_hard", hrc <= demand.ceiling_hrc, text)
+            gate = judged("not_too_hard", hardest <= demand.ceiling_hrc, text)
             if gate.verdict == "fail" and standard.has_flame:
                 text = f"{text}: temper it further by torch"
                 gate = Gate("not_too_hard", "marginal", text, gate.share)
@@ -206,8 +207,9 @@ def _together(
     good &= np.nan_to_num(prediction.snap_margin_hrc, nan=1.0) > 0
     if demand.floor_hrc is not None:
         good &= (hrc >= demand.floor_hrc) & (prediction.depth_mm >= demand.depth_mm)
-    if demand.ceiling_hrc is not None:
-        good &= hrc <= demand.ceiling_hrc
+    ceiling = _ceiling_hrc(prediction, demand)
+    if ceiling is not None:
+        good &= hrc <= ceiling
     if move.stated:
         good &= move.moved_mm <= move.permitted_mm
     if limit.budget is not None:

@@ -7,6 +7,7 @@ from selector.decision.breaking_gate import is_bound_to_fail
 from selector.decision.heating_gate import heating_gates
 from selector.decision.judgement import judge
 from selector.decision.option import Option, Rejected, Scorer
+from selector.decision.preference import HANDICAP, in_order
 from selector.errors import OutOfRangeError, limits_left
 from selector.gate import Gate
 from selector.job.candidates import Screened, like_conditions_merged
@@ -16,11 +17,14 @@ from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import Choice, choices
+from selector.requirement import Requirement
 from selector.wording import shown
 
 Progress = Callable[[str, float], None]
 # A middle this far below the floor cannot be saved by any sample. [HRC]
 HOPELESS_HRC = 6.0
+# A bath that comes out right less often leaves room for a harsher one. Estimate. [-]
+COMES_RIGHT = 0.9
 # Gates that no temper mends: the first temper sampled decides them for all. Of a layer brought
 # in from outside its depth is one.
 PAST_TEMPERING = frozenset({"cracking", "movement", "corrosion", "days", "medium"})
@@ -59,7 +63,7 @@ def weigh(
             stopped.append(weighed)
     unknown = tuple(item for item in stopped if item.gate.verdict == "unknown")
     rejected = tuple(item for item in stopped if item.gate.verdict != "unknown")
-    return Weighed(_ranked(options), rejected, unknown)
+    return Weighed(_ranked(options, job.asked), rejected, unknown)
 
 
 def _each(going: list[Treatment], job: Job, scorer: Scorer) -> Iterator[Option | Rejected]:
@@ -72,9 +76,15 @@ def _each(going: list[Treatment], job: Job, scorer: Scorer) -> Iterator[Option |
             continue
         weighed = _within_models(treatment, job, scorer)
         option = weighed if isinstance(weighed, Option) else weighed.option
-        if option is not None and hardens_fully(treatment, option.judged.gates):
+        if option is not None and _needs_no_harsher(option):
             mildest[but_for_bath(treatment)] = treatment
         yield weighed
+
+
+def _needs_no_harsher(option: Option) -> bool:
+    """Return whether a harsher bath is not worth weighing: this one hardens, and comes right."""
+    fully = hardens_fully(option.treatment, option.judged.gates)
+    return fully and option.judged.passing_all >= COMES_RIGHT
 
 
 def _within_models(treatment: Treatment, job: Job, scorer: Scorer) -> Option | Rejected:
@@ -147,7 +157,10 @@ def _best(treatment: Treatment, chosen: Iterable[Choice], job: Job, scorer: Scor
             break
     # In the order of the tempers, as the first of equals is kept.
     options = [weighed[choice] for choice in waiting if choice in weighed]
-    return max(options, key=lambda o: (-len(_failed(o)), o.score))
+    return max(
+        options,
+        key=lambda o: (-len(_failed(o)), o.score - HANDICAP[o.choice.temper.means]),
+    )
 
 
 def _hope(treatment: Treatment, choice: Choice, job: Job) -> int:
@@ -171,11 +184,9 @@ def _stopping(option: Option) -> Gate | None:
     return next((gate for gate in option.judged.gates if gate.verdict == "unknown"), None)
 
 
-def _ranked(options: list[Option]) -> tuple[Option, ...]:
-    """Return the best option of each family and route, by expected score."""
+def _ranked(options: list[Option], asked: Requirement) -> tuple[Option, ...]:
+    """Return the best option of each family and route, best first."""
     best: dict[tuple[str, str], Option] = {}
-    for option in options:
-        group = option.treatment.group
-        if group not in best or option.score > best[group].score:
-            best[group] = option
-    return tuple(sorted(best.values(), key=lambda o: (-o.score, o.id)))
+    for option in in_order(options, asked):
+        best.setdefault(option.treatment.group, option)
+    return tuple(best.values())

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from selector.duty.contact import Corner, corner_factor, corners
 from selector.hardness_scale import hv_from_hrc
+from selector.job.demand import is_key
 from selector.job.geometry import Notches, area_mm2, notches
 from selector.mechanics.section import (
     bending_stress_mpa,
@@ -106,11 +107,13 @@ def bearing(asked: Requirement) -> Bearing:
 def _stresses(asked: Requirement, notch: Notches) -> tuple[tuple[Stress, ...], ...]:
     """Return the stresses of torsion, bending and axial load in each section."""
     load, stressed = asked.load, []
+    # A key is sheared along its length, not twisted: what it bears hangs on the shaft.
+    keys = {n - 1 for zone in asked.zone if is_key(asked, zone) for n in zone.section}
     for index, section in enumerate(asked.part.section):
         shape = (section.shape, section.size, section.width, section.bore)
         modulus, here = section_modulus(*shape), list[Stress]()
         twist, bend = float(notch.torsion[index]), float(notch.bending[index])
-        if load.torque:
+        if load.torque and index not in keys:
             ratio = float(modulus.torsion_plastic_mm3 / modulus.torsion_mm3)
             ratio *= float(notch.net_torsion[index])
             mpa = float(torsion_stress_mpa(load.torque, *shape))

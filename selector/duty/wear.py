@@ -84,8 +84,9 @@ def is_cutting(demand: Demand, asked: Requirement) -> bool:
 
 
 def has_edge(demand: Demand, asked: Requirement) -> bool:
-    """Return whether a zone ends in an edge or in teeth, which a hard layer meets alone."""
-    edged = any(feature.kind in {"edge", "teeth"} for feature in asked.part.feature)
+    """Return whether a zone ends in an edge, which a hard layer meets alone."""
+    # A tooth is carried by its core; its case is what wears.
+    edged = any(feature.kind == "edge" for feature in asked.part.feature)
     return edged or asked.zone[demand.zone].wear == "edge-impact"
 
 

@@ -41,6 +41,11 @@ _STEEL_RANK = MappingProxyType({"air": 0.5, "oil": 1.0, "water": 2.0})
 _SECTION_RATIO = MappingProxyType({0: 4.0, 1: 2.5, 2: 1.5})  # tolerated by rank of the medium
 _SURFACE = MappingProxyType({"ground": 0.0, "machined": 0.0, "rough": 0.5, "hot-rolled": 0.5})
 
+# The strain of a quench goes with the difference in temperature across the section, full from
+# this thickness up; a rod of half of it half as much, and no less. Estimate. [mm], [-]
+THICK_MM, LEAST_STRAIN = 10.0, 0.5
+# An edge is left blunt in the quench and formed after, as its remedy says. Estimate. [-]
+EDGE_POINTS = 0.5
 _MISMATCH = 4.0  # points for one whole rank above the steel's own medium
 _SOME, _HIGH = 2.0, 4.0
 
@@ -75,11 +80,17 @@ class CrackSteel:
 
 @dataclass(frozen=True, slots=True)
 class CrackShape:
-    """What of a part decides: adjoining sections large over small, features, skin."""
+    """What of a part decides: adjoining sections large over small, features, skin, thickness."""
 
     section_ratio: float = 1.0
     features: tuple[Feature, ...] = ()
     surface: Surface = "machined"
+    thickness_mm: float = THICK_MM
+
+    @property
+    def strain(self) -> float:
+        """Share of the strain of a thick part: a thin one cools evenly right through. [-]."""
+        return float(np.clip(self.thickness_mm / THICK_MM, LEAST_STRAIN, 1.0))
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,9 +155,9 @@ def crack_equivalent_wt_pct(composition_wt_pct: Mapping[str, ArrayLike]) -> NDAr
     return np.asarray(sum(share, np.zeros(())))
 
 
-def _steel_points(steel: CrackSteel, rank: float) -> dict[str, float]:
+def _steel_points(steel: CrackSteel, shape: CrackShape, rank: float) -> dict[str, float]:
     """Count the steel in its medium."""
-    strain = 0.5 * max(rank, 0.3)  # 1 in water, 0.5 in oil
+    strain = 0.5 * max(rank, 0.3) * shape.strain  # 1 in water, 0.5 in oil
     excess = max(rank - _STEEL_RANK[steel.quench_class], 0.0)
     equivalent = steel.equivalent_wt_pct or 0.0
     prone = equivalent > 0.525 and steel.ms_c < 360 and rank >= 2
@@ -159,10 +170,13 @@ def _steel_points(steel: CrackSteel, rank: float) -> dict[str, float]:
 
 def _shape_points(shape: CrackShape, rank: float) -> dict[str, float]:
     """Count the part in its medium."""
-    strain = 0.5 * max(rank, 0.3)
+    strain = 0.5 * max(rank, 0.3) * shape.strain
     tolerated = _SECTION_RATIO[min(round(rank), 2)]
     over = shape.section_ratio / tolerated
-    points = dict.fromkeys(map(str, shape.features), strain)
+    points = {
+        str(feature): strain * (EDGE_POINTS if feature == "edge" else 1.0)
+        for feature in shape.features
+    }
     points["section"] = 0.0 if over <= 1 else min(0.5 + (over - 1), 2.0)
     points["surface"] = strain * _SURFACE[shape.surface]
     return points
@@ -199,8 +213,10 @@ def crack_risk(
     -----
     Points: harsher medium 4 a step; carbon 0 at 0.30 % to 2 at 0.60 %; Ms below 300 °C 0.5;
     the equivalent of `crack_equivalent_wt_pct` above 0.525 in water 0.5; each feature 1;
+    an edge half as much;
     section ratio above 4, 2.5, 1.5 in air, oil, water [1]_ 0.5 to 2; rough skin 0.5; coarse
-    grain 1. All but the first and the section are halved in oil. Classes: some from 2, high
+    grain 1. Carbon, martensite, features and skin count in proportion to the thickness below
+    10 mm, at least half. All but the first and the section are halved in oil. Classes: some from 2, high
     from 4. The weights are estimates; order and limits follow [1]_ and [2]_.
 
     References
@@ -209,7 +225,7 @@ def crack_risk(
     .. [2] Precision Machined Products Association, seven causes of quench cracking.
     """
     rank = _RANK[medium]
-    points = _steel_points(steel, rank) | _shape_points(shape, rank)
+    points = _steel_points(steel, shape, rank) | _shape_points(shape, rank)
     points["overheated"] = 0.5 * max(rank, 0.3) * overheated
     counted = sorted(((p, name) for name, p in points.items() if p > 0), reverse=True)
     score = sum(points.values())

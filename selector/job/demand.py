@@ -44,16 +44,24 @@ _DEPTH_MM = {
 }
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
 _DRIVE = _Usual(39.0, 50.0, 39.0)
+# Flat and coiled springs by the thickness of their section: thin strip is run harder.
+# Common practice of spring makers, no source. [mm], [HRC]
+_SPRING = (
+    (1.5, _Usual(46.0, 52.0, 42.0)),
+    (6.0, _Usual(44.0, 50.0, 41.0)),
+    (float("inf"), _Usual(42.0, 48.0, 40.0)),
+)
 # A window off the drawing is read with this slack unless the user says "must": a file feels
 # 2 HRC, and a part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
 # The softer of a pair wears for certain this far below the other. Common practice. [HRC]
 APART_HRC = 4.0
-_LEAST_WIDTH_HRC = 3.0
+_LEAST_WIDTH_HRC = 4.0
 # A struck head or body beside a hard working end; harder, it chips. Common practice. [HRC]
 STRUCK_BODY_HRC = 48.0
 # What hardness is for, where a load is borne without it.
 FOR_WEAR, FOR_CORNERS, WISHED = "for wear", "for the corners of the drive", "your own wish"
+FOR_SPRING = "to spring back"
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +91,8 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     depth = zone.depth if zone.depth is not None else _DEPTH_MM[zone.wear]
     if zone.hardness is not None:
         return _given(number, zone, zone.hardness, depth)
+    if requirement.is_spring:
+        return _springing(requirement, number, zone)
     usual = _WINDOW.get((zone.wear, zone.severity))
     if usual is not None:
         return _derived(requirement, number, usual, depth)
@@ -127,6 +137,24 @@ def _driving(number: int, zone: Zone) -> Demand:
         derived=True,
         reason="a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps",
         purpose=FOR_CORNERS,
+    )
+
+
+def _springing(requirement: Requirement, number: int, zone: Zone) -> Demand:
+    """Return the demand of a spring, by the thickness of its section."""
+    thick = max(section.narrowest_mm for section in requirement.sections_of(zone))
+    usual = next(usual for most_mm, usual in _SPRING if thick <= most_mm)
+    return Demand(
+        zone=number,
+        sections=_places(zone),
+        low_hrc=usual.low_hrc,
+        high_hrc=usual.high_hrc,
+        floor_hrc=usual.floor_hrc,
+        ceiling_hrc=usual.high_hrc + SLACK_ABOVE_HRC,
+        depth_mm=0.0,
+        derived=True,
+        reason=f"a spring of {thick:g} mm (common practice)",
+        purpose=FOR_SPRING,
     )
 
 
@@ -186,7 +214,18 @@ def _worn(requirement: Requirement, zone: Zone, usual: _Usual) -> _Aim:
 def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:
     """Return whether a zone lies on a square or hexagon that carries torque."""
     shapes = {section.shape for section in requirement.sections_of(zone)}
-    return bool(requirement.load.torque) and bool(shapes & {"square", "hexagon"})
+    drives = bool(requirement.load.torque) and bool(shapes & {"square", "hexagon"})
+    return drives and not is_key(requirement, zone)
+
+
+def is_key(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a zone is a key: a plain square or flat, or one that is to spare its mate."""
+    part = requirement.part
+    shapes = {section.shape for section in requirement.sections_of(zone)}
+    plain = len(part.section) == 1 and not part.feature
+    spares = zone.mate is not None and zone.mate.should_wear == "part"
+    carries = bool(requirement.load.torque) and zone.wear == "none"
+    return carries and shapes <= {"square", "flat"} and (plain or spares)
 
 
 def _undemanding(requirement: Requirement, number: int) -> Demand:
@@ -195,7 +234,7 @@ def _undemanding(requirement: Requirement, number: int) -> Demand:
     reason = "no wear: strength alone decides"
     if zone.wear != "none":
         reason = "light sliding asks for no hardness"
-    struck = requirement.load.impact == "hammered" and len(requirement.zone) > 1
+    struck = requirement.load.impact == "hammered"
     if struck:
         reason += f"; struck, so not above {STRUCK_BODY_HRC:.0f} HRC (common practice)"
     return Demand(

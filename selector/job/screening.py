@@ -23,6 +23,14 @@ LEAST_CARBON_TORCH = 0.30
 MOST_CARBON_CORE = 0.28
 # A nitrided layer this deep is there to bear load; a thinner one keeps off scuffing and rust.
 BEARING_LAYER_MM = 0.1
+# Oil-hardening steel hardens between cold plates up to about this; a flat counts 1.5 times.
+# Common practice of knife makers, no source. [mm]
+PRESSED_MM = 5.0
+# Thinner than this a rod holds too little heat behind its end to temper it. Common practice,
+# no source. [mm]
+HOLDS_HEAT_MM = 8.0
+# A ready-hard element is bought at its own size, within this. [mm]
+SAME_SIZE_MM = 0.02
 
 
 def section_like(section: Section) -> float:
@@ -88,6 +96,11 @@ def _hard_element(asked: Requirement, work: Treatment) -> Gate | None:
     # Where an edge cuts or strikes, the shape is the tool; none is ground into a bought pin.
     if any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone):
         return Gate("stock", "fail", "an edge or form cannot be cut in a ready-hard element")
+    sold = work.condition.sold_mm
+    size = next(iter(sizes))
+    if sold is not None and all(abs(size - given) > SAME_SIZE_MM for given in sold.values):
+        near = min(sold.values, key=lambda given: abs(given - size))
+        return Gate("stock", "fail", f"not sold in {size:g} mm; the nearest is {near:g} mm")
     if min(sizes) < work.condition.size_mm.low:
         return Gate("stock", "fail", f"sold from {work.condition.size_mm.low:g} mm")
     longest = work.condition.length_mm
@@ -177,9 +190,11 @@ def _stringers(asked: Requirement, work: Treatment) -> Gate | None:
 
 def _still_air(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to cooling in air what is made for a bath."""
-    del asked
     hardened, medium = work.steel.hardened, work.medium
     if hardened is None or medium is None or not work.hardens:
+        return None
+    pressed = medium.kind == "plates" and hardened.quench == "oil"
+    if pressed and heated_thickness(asked, work) <= PRESSED_MM:
         return None
     if medium.severity_class == "air" and hardened.quench != "air":
         text = f"made for {hardened.quench}: in air only thin edges harden, and unevenly"
@@ -274,6 +289,21 @@ def _local(asked: Requirement, work: Treatment) -> Gate | None:
     return None
 
 
+def _heat_behind(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to tempering by the heat behind an end where there is little or none."""
+    if "residual" not in work.route.temper:
+        return None
+    hard = set(hard_sections(asked))
+    behind = [s for i, s in enumerate(as_cooled(asked.part)) if i not in hard]
+    if not behind:
+        return Gate("heating", "fail", "nothing lies behind the hard end to hold heat")
+    thick = max(section_like(section) for section in behind)
+    if thick < HOLDS_HEAT_MM:
+        text = f"{thick:g} mm holds too little heat behind the end to temper it"
+        return Gate("heating", "fail", text)
+    return None
+
+
 def _wall(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to a case that meets in the middle of a thin section."""
     depth = work.route.depth_mm
@@ -322,6 +352,7 @@ RULES: tuple[Callable[[Requirement, Treatment], Gate | None], ...] = (
     _still_air,
     _stock,
     _local,
+    _heat_behind,
     _wall,
     _under_layer,
     _spring,

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import get_args
 
 from catalog.steel import ConditionName, Steel
+from selector.job.treatment import Treatment
 from selector.requirement.workshop import Stock
 
 
@@ -60,3 +61,20 @@ def presumed(stock: Iterable[Racked]) -> list[str]:
         if stated(bar) and not set(names) <= stated(bar):
             said.append(f"{steel.name} {bar.condition}: judged as {names[0]} bar.")
     return said
+
+
+# How easily a bar is had; 1 in the rack. Common practice, no source. [-]
+_EASE = {"easy": 0.6, "order": 0.3, "rare": 0.0}
+
+
+def at_hand(work: Treatment) -> float:
+    """Return how easily the bar of a treatment is had, 1 in the rack, 0 where it is rare. [-]."""
+    return 1.0 if work.stock is not None else _EASE[work.condition.availability]
+
+
+def at_hand_words(work: Treatment) -> str:
+    """Return how easily the bar of a treatment is had, in words."""
+    if work.stock is not None:
+        return "in the rack"
+    words = {"easy": "every shop has it", "order": "to order", "rare": "hard to get"}
+    return words[work.condition.availability]

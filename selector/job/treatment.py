@@ -152,6 +152,8 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
             guided = {"crayon", "thermocouple", "infrared"} & set(workshop.measure)
             ceilings["torch"] = TORCH_GUIDED_C if guided else _CEILING_C["torch"]
             ceilings["residual"] = _CEILING_C["residual"]
+            # A bar or plate heated from below by the flame, the part on it.
+            ceilings.setdefault("plate", _CEILING_C["plate"])
             ceilings["blaze"] = _CEILING_C["blaze"]
     for given in workshop.temper:
         usual = TORCH_GUIDED_C if given.means == "torch" else _CEILING_C[given.means]

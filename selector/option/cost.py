@@ -82,20 +82,26 @@ def bar_per_kg(treatment: Treatment, prices: Prices) -> float:
     return prices.steel_per_kg.get(treatment.steel.slug, prices.default_per_kg) * factor
 
 
+def _is_skimmed(treatment: Treatment) -> bool:
+    """Return whether the skin of black bar has to come off: where it is hardened."""
+    return treatment.route.process != "none"
+
+
 def _blank(treatment: Treatment, part: Part) -> Blank:
     """Return the bar a part is cut from, bark and smallest size sold included."""
     net = blank(part)
     diameter_mm = net.diameter_mm
-    if treatment.condition.surface == "black":
+    if treatment.condition.surface == "black" and _is_skimmed(treatment):
         diameter_mm += 2 * bark_mm(treatment.steel, diameter_mm)
     return Blank(max(diameter_mm, treatment.condition.size_mm.low), net.length_mm)
 
 
 def _material(treatment: Treatment, order: Order) -> float:
     """Return the price of the blank, minimum cut length shared over the quantity."""
-    if treatment.stock is not None:
-        return 0.0
     bar, prices, count = _blank(treatment, order.part), order.prices, order.part.quantity
+    if treatment.stock is not None:
+        # A bar of the rack is bought again some day, without a charge for the cut.
+        return float(bar.volume_mm3 * DENSITY_KG_PER_MM3 * bar_per_kg(treatment, prices))
     bought = replace(bar, length_mm=max(bar.length_mm, prices.minimum_length_mm / count))
     weight = bought.volume_mm3 * DENSITY_KG_PER_MM3
     return float(weight * bar_per_kg(treatment, prices) + prices.cut_charge / count)
@@ -114,6 +120,8 @@ def _machining(treatment: Treatment, order: Order) -> float:
         ease = practice.removal_hard_factor
     hours = max(removed, 0.0) / 1000 / (prices.removal_cm3_per_h * ease)
     surface = treatment.condition.surface
+    if surface == "black" and not _is_skimmed(treatment):
+        surface = "bright"
     extra = {
         "black": practice.skin_black_bar_h,
         "bright": 0.0,

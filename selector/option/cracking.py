@@ -59,9 +59,10 @@ def crack_sample(
     composition: Composition,
     normals: Normals,
     *,
+    thickness_mm: float,
     skin: bool,
 ) -> CrackSample:
-    """Return how often this part cracks in this quench."""
+    """Return how often this part cracks in this quench; thickness is that of what is hot."""
     # Rates are log-uniform in the band of the class; zero where nothing is quenched.
     hardened, medium = treatment.steel.hardened, treatment.medium
     count = len(normals["crack"])
@@ -79,6 +80,7 @@ def crack_sample(
         section_ratio=1.0 if local else section_ratio(part),
         features=tuple(kinds),  # type: ignore[arg-type]
         surface="hot-rolled" if treatment.condition.surface == "black" else "machined",
+        thickness_mm=thickness_mm,
     )
     kind = "oil" if medium.kind == "hot-salt" else medium.kind
     if skin:

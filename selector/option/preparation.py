@@ -60,7 +60,17 @@ class Prepared:
         layer = layer_mm(self.treatment, radius_mm, {"depth": np.zeros(1)})
         share = self.one_heat.heated_share if self.one_heat else float(layer[0]) / radius_mm
         skin = is_skin(self.treatment, share)
-        return crack_sample(self.treatment, part, self.composition, self.normals, skin=skin)
+        local = self.treatment.route.extent == "local"
+        hot = [part.section[i] for i in self.job.hard] if local else part.section
+        thick_mm = max(2.0 * section.most_depth_mm for section in hot)
+        return crack_sample(
+            self.treatment,
+            part,
+            self.composition,
+            self.normals,
+            thickness_mm=thick_mm,
+            skin=skin,
+        )
 
     @cached_property
     def movement(self) -> Movement:

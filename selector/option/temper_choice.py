@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from selector.hardening.as_quenched import as_quenched
 from selector.hardening.bath_response import POSITIONS, Points
 from selector.hardening.tempered import curve_reach_c, tempered
+from selector.job.demand import FOR_WEAR, Demand
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
@@ -20,6 +21,7 @@ from selector.option.prediction import embrittled
 from selector.option.preparation import Prepared, prepare
 from selector.option.set_up import at_torch
 from selector.option.zone_hardness import case_softening_hrc
+from selector.requirement import Requirement
 
 Floats = NDArray[np.float64]
 MISREAD_C = 25.0
@@ -29,6 +31,9 @@ BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze"})
 LEAST_SAFE_C = 180.0
 # Struck ends are tempered at least to dark straw or bronze. Common practice. [°C]
 STRUCK_LEAST_TEMPER_C = 225.0
+# Share of its window at which a zone that wears is tempered, and one that takes blows. Common
+# practice: dies run at the hard end, struck tools at the tough one. [-]
+WEARING_AIM, STRUCK_AIM = 0.65, 0.3
 # Tempers tried where the zone asks for no hardness: low, spring, tough. [°C]
 _SAMPLES_C = (200.0, 400.0, 550.0)
 
@@ -117,14 +122,25 @@ def _misread(job: Job, alike: Treatment, lead: int, points: Points) -> float:
     return _misread_heat_hrc(prepare(alike, job), lead, points)
 
 
+def aim_of(asked: Requirement, demand: Demand) -> float:
+    """Return where in its window a zone is best, 0 at the soft end, 1 at the hard one. [-]."""
+    wear, impact = asked.zone[demand.zone].wear, asked.load.impact
+    if impact == "hammered" or wear == "edge-impact":
+        return STRUCK_AIM
+    if impact == "light" or demand.purpose != FOR_WEAR:
+        return 0.5
+    return WEARING_AIM if wear != "none" else 0.5
+
+
 def _worth(
     treatment: Treatment,
     grid: tuple[Temper, ...],
     hrc: Floats,
     window: tuple[float, float],
     least_c: float,
+    aim: float,
 ) -> list[int]:
-    """Return the places in the grid that are worth choosing, at most three a means."""
+    """Return the places in the grid that are worth choosing, at most two a means."""
     low, high = window
     off = np.maximum(low - hrc, 0) + np.maximum(hrc - high, 0)
     penalty = np.array(
@@ -135,14 +151,12 @@ def _worth(
     for kind in means:
         places = [k for k, t in enumerate(grid) if t.means == kind]
         best = min(places, key=lambda k: (off[k] + penalty[k], -grid[k].temperature_c))
-        chosen.append(best)
         inside = [k for k in places if off[k] == 0 and penalty[k] == 0]
+        # Inside the window the duty decides, not the score: which end of it is no detail.
         if inside:
-            middle = 0.5 * (low + high)
-            chosen += [
-                max(inside, key=lambda k: grid[k].temperature_c),
-                min(inside, key=lambda k: abs(hrc[k] - middle)),
-            ]
+            chosen.append(min(inside, key=lambda k: abs(hrc[k] - low - aim * (high - low))))
+        else:
+            chosen.append(best)
     return list(dict.fromkeys(chosen))
 
 
@@ -224,7 +238,9 @@ def choices(
             -100.0 if lead_demand.low_hrc is None else lead_demand.low_hrc,
             100.0 if lead_demand.high_hrc is None else lead_demand.high_hrc,
         )
-        places = _worth(ready.treatment, grid, hrc, window, least)
+        places = _worth(
+            ready.treatment, grid, hrc, window, least, aim_of(job.asked, lead_demand)
+        )
     return tuple(
         Choice(
             grid[k],

@@ -14,22 +14,24 @@ Criterion = Literal[
     "cost",
     "operator_sensitivity",
     "days",
+    "custom",
+    "at_hand",
 ]
 CRITERIA: tuple[Criterion, ...] = get_args(Criterion)
 Preset = Literal["balanced", "wear", "toughness", "cheap", "quick", "safe hands"]
 _PRESETS: dict[Preset, tuple[float, ...]] = {
-    # hardness, strength, snap margin, movement, cost, operator sensitivity, days
-    "balanced": (25, 15, 15, 12, 15, 12, 6),
-    "wear": (40, 12, 12, 10, 12, 10, 4),
-    "toughness": (18, 20, 30, 10, 10, 8, 4),
-    "cheap": (20, 12, 10, 8, 36, 8, 6),
-    "quick": (20, 12, 10, 8, 12, 10, 28),
-    "safe hands": (20, 12, 15, 13, 10, 25, 5),
+    # hardness, strength, snap margin, movement, cost, operator sensitivity, days, custom, at hand
+    "balanced": (19, 11, 11, 9, 11, 9, 4, 16, 10),
+    "wear": (32, 9, 9, 7, 9, 7, 3, 15, 9),
+    "toughness": (14, 16, 24, 7, 7, 6, 3, 15, 8),
+    "cheap": (16, 9, 8, 6, 30, 6, 4, 12, 9),
+    "quick": (15, 9, 8, 6, 9, 7, 23, 11, 12),
+    "safe hands": (15, 9, 11, 10, 7, 20, 4, 15, 9),
 }
 
 
 class Priorities(Asked):
-    """Weights of the seven criteria; at most one of preset, order, points."""
+    """Weights of the nine criteria; at most one of preset, order, points."""
 
     preset: Preset | None = None
     order: tuple[Criterion, ...] | None = None

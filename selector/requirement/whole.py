@@ -1,5 +1,6 @@
 """The whole requirement, and the rules that join its parts."""
 
+import re
 from typing import Literal, Self
 
 from pydantic import Field, model_validator
@@ -14,6 +15,8 @@ from selector.requirement.zone import Zone
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
+# A spring may rub lightly.
+LEAST_WEAR = ("sliding", "light")
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
 
 
@@ -60,6 +63,16 @@ class Requirement(Asked):
     def safety_critical(self) -> bool:
         """Whether a failure of the part endangers life in the ordinary course of its use."""
         return self.safety_use in CRITICAL_USES
+
+    @property
+    def is_spring(self) -> bool:
+        """Whether the part is a spring: by its shape, or by its name where nothing wears."""
+        named = re.search(r"\bsprings?\b", self.part.name, re.IGNORECASE)
+        worn = any(
+            zone.wear != "none" and (zone.wear, zone.severity) != LEAST_WEAR
+            for zone in self.zone
+        )
+        return self.part.shape_class == "coil-spring" or (named is not None and not worn)
 
     def sections_of(self, zone: Zone) -> tuple[Section, ...]:
         """Return the sections a zone lies on."""

@@ -1,0 +1,56 @@
+"""In which order options are offered: by score, near ties by what is at hand and simple."""
+
+from collections.abc import Collection
+
+from selector.decision.option import Option
+from selector.duty.custom import rusts
+from selector.job.supply import at_hand
+from selector.job.treatment import Means, Treatment
+from selector.requirement import Requirement
+
+# Scores nearer than this are a tie: weights and ranges are not known better. Estimate. [-]
+NEAR = 0.05
+# What one means of tempering must gain in score over the steadier one before it. An oven holds
+# its heat, a bar or plate heated from below is slow, a flame is quick and misread. [-]
+HANDICAP: dict[Means, float] = {
+    "none": 0.0, "furnace": 0.0, "oven": 0.0, "residual": 0.0, "plate": 0.04, "blaze": 0.06,
+    "torch": 0.08,
+}  # fmt: skip
+# How much work a route is, from nothing to a day at the fire. Common practice.
+_WORK = {"none": 0, "normalise": 1, "quench": 1, "age": 1, "marquench": 2, "austemper": 2,
+         "nitride": 2, "case": 3}  # fmt: skip
+
+
+def work_of(treatment: Treatment) -> int:
+    """Return how much work a treatment is, 0 where the bar is left as bought."""
+    route = treatment.route
+    return _WORK.get(route.process, 2) + (route.place == "subcontract")
+
+
+def stands_back(option: Option, asked: Requirement) -> bool:
+    """Return whether an option stands behind all others: it rusts, or the dear one wears."""
+    return spoils_mate(option) or rusts(option.treatment, asked)
+
+
+def spoils_mate(option: Option) -> bool:
+    """Return whether the dear one of a pair wears more often than not."""
+    pair = next((gate for gate in option.judged.gates if gate.name == "pair"), None)
+    return pair is not None and pair.share is not None and pair.share < 0.5
+
+
+def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
+    """Return options, best first; near ties by what is at hand, then by the least work."""
+    back = {id(option): stands_back(option, asked) for option in options}
+    left = sorted(options, key=lambda o: (back[id(o)], -o.score, o.id))
+    ordered: list[Option] = []
+    while left:
+        leader = left[0]
+        tied = [
+            option
+            for option in left
+            if option.score >= leader.score - NEAR and back[id(option)] == back[id(leader)]
+        ]
+        best = min(tied, key=lambda o: (-at_hand(o.treatment), work_of(o.treatment), -o.score))
+        ordered.append(best)
+        left.remove(best)
+    return ordered

@@ -1,0 +1,206 @@
+"""Of what the trade makes such a part: which steels, treated how, are usual for which duty.
+
+What physics leaves open, custom decides: a chisel of case-hardened mild steel may come out as
+hard as one of chisel steel, and nobody makes one. Common practice of toolrooms and repair
+shops, no source.
+"""
+
+from collections.abc import Mapping
+from typing import Literal
+
+from selector.job.demand import FOR_CORNERS, Demand, is_key
+from selector.job.treatment import Treatment
+from selector.requirement import Requirement
+
+Duty = Literal[
+    "struck edge", "pressed edge", "cutting edge", "grit", "gear", "rolling", "struck body",
+    "spring", "drive", "key", "sliding", "plain",
+]  # fmt: skip
+Make = Literal[
+    "as bought", "prehard", "element", "hardened", "skin", "case", "nitrided", "aged"
+]
+
+# Merits by kind of steel: usual, also made so, seldom; what is not named is not made so.
+USUAL, ALSO, SELDOM, NEVER = 1.0, 0.7, 0.4, 0.0
+_U, _A, _S = USUAL, ALSO, SELDOM
+_TOOL_EDGE = {
+    "water-tool": _U, "oil-tool": _U, "high-carbon": _U, "air-tool": _A, "high-speed": _A,
+    "bearing": _A, "martensitic-stainless": _A, "shock-tool": _S, "spring": _S,
+    "hot-work-tool": _S,
+}  # fmt: skip
+_STRUCK_EDGE = {
+    "shock-tool": _U, "water-tool": _U, "high-carbon": _U, "spring": _U, "oil-tool": _A,
+    "medium-carbon": _S, "hot-work-tool": _S, "air-tool": _S, "alloy": 0.2,
+}  # fmt: skip
+_THROUGH: Mapping[Duty, Mapping[str, float]] = {
+    "struck edge": _STRUCK_EDGE,
+    "pressed edge": {**_STRUCK_EDGE, "oil-tool": _U, "air-tool": _U, "hot-work-tool": _A},
+    "cutting edge": _TOOL_EDGE,
+    "grit": {
+        "oil-tool": _U, "air-tool": _U, "water-tool": _U, "bearing": _U, "high-carbon": _A,
+        "high-speed": _A, "shock-tool": _A, "spring": _S, "medium-carbon": _S, "alloy": _S,
+        "martensitic-stainless": _S, "hot-work-tool": _S,
+    },
+    "gear": {"alloy": _S, "medium-carbon": _S, "oil-tool": _S},
+    "rolling": {
+        "bearing": _U, "oil-tool": _A, "air-tool": _A, "water-tool": _A, "high-speed": _S,
+        "high-carbon": _S, "martensitic-stainless": _S, "medium-carbon": _S, "alloy": _S,
+    },
+    "struck body": {
+        "shock-tool": _U, "medium-carbon": _U, "alloy": _U, "water-tool": _A, "spring": _A,
+        "high-carbon": _A, "oil-tool": _S, "hot-work-tool": _A,
+    },
+    "spring": {"spring": _U, "high-carbon": _U, "water-tool": _S, "martensitic-stainless": _S},
+    "drive": {
+        "alloy": _U, "medium-carbon": _U, "shock-tool": _A, "spring": _A, "water-tool": _S,
+        "oil-tool": _S, "hot-work-tool": _S,
+    },
+    "sliding": {
+        "water-tool": _U, "medium-carbon": _U, "alloy": _U, "oil-tool": _A, "bearing": _A,
+        "martensitic-stainless": _A, "high-carbon": _A, "spring": _S, "shock-tool": _S,
+        "air-tool": _S, "hot-work-tool": _S,
+    },
+    "plain": {"alloy": _A, "medium-carbon": _A, "spring": _S, "martensitic-stainless": _S},
+    "key": {},
+}  # fmt: skip
+# A skin by flame or induction over a core as bought: carbon and alloy steel of 0.35 % and more.
+_SKIN: Mapping[Duty, Mapping[str, float]] = {
+    "gear": {"alloy": _A, "medium-carbon": _A},
+    "rolling": {"alloy": _A, "medium-carbon": _A, "bearing": _S},
+    "grit": {"alloy": _A, "medium-carbon": _A},
+}
+_CASE: Mapping[Duty, float] = {
+    "gear": _U, "rolling": _U, "sliding": _U, "struck body": _A, "grit": _A, "drive": _A,
+}  # fmt: skip
+# Bar of free-cutting or structural steel is cased where nothing better is at hand.
+_CASED = {"case-hardening": 1.0, "mild": 0.8, "free-cutting": 0.5}
+_NITRIDED: Mapping[Duty, float] = {"sliding": _U, "gear": _A, "grit": _A}
+_PREHARD: Mapping[Duty, float] = {
+    "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S,
+}  # fmt: skip
+_AS_BOUGHT: Mapping[Duty, float] = {
+    "plain": _U, "key": _U, "sliding": _A, "drive": _S, "gear": _S,
+}  # fmt: skip
+# Of what plain parts are left soft: nobody burns tool steel on a bracket.
+_LEFT_SOFT = {
+    "mild": 1.0, "medium-carbon": 1.0, "free-cutting": 1.0, "case-hardening": 0.8, "alloy": 0.7,
+    "austenitic-stainless": 0.6, "martensitic-stainless": 0.4, "nitriding": 0.4,
+}  # fmt: skip
+_LEAST_LEFT_SOFT = 0.1
+_ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
+_SPRING_KINDS = frozenset({"spring", "high-carbon"})
+# Where lives depend on it: certified bar, quenched and tempered by the mill.
+_CERTIFIED = {"alloy": _U, "precipitation-hardening": _S, "martensitic-stainless": _S}
+# Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
+_LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
+_TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
+LARGE_MM = 25.0
+# A small part that rusts is seldom taken where it is damp; a thicker one is greased, blacked or
+# painted. [-], [mm]
+RUSTS, OILED_MM = 0.3, 16.0
+# Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
+SLENDER_MM = 12.0
+# A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
+EDGE_CARBON_WT_PCT = 0.5
+
+
+def duty_of(demand: Demand, asked: Requirement) -> Duty:
+    """Return the duty of a zone, as the trade would name it."""
+    zone, impact = asked.zone[demand.zone], asked.load.impact
+    kinds = {feature.kind for feature in asked.part.feature}
+    toothed = "teeth" in kinds or asked.part.shape_class in {"gear", "bevel"}
+    if asked.is_spring:
+        return "spring"
+    if zone.wear == "edge-impact":
+        return "struck edge" if impact == "hammered" else "pressed edge"
+    if zone.wear == "abrasive":
+        return "cutting edge" if "edge" in kinds else "grit"
+    if zone.wear == "rolling-contact":
+        return "gear" if toothed else "rolling"
+    if demand.purpose == FOR_CORNERS:
+        return "drive"
+    if is_key(asked, zone):
+        return "key"
+    if impact == "hammered":
+        return "struck body"
+    if zone.wear == "sliding" and toothed:
+        return "gear"
+    return "sliding" if zone.wear == "sliding" else "plain"
+
+
+def make_of(work: Treatment) -> Make:
+    """Return what is made of a bar, in the trade's rough terms."""
+    route = work.route
+    if work.condition.name == "hard-element":
+        return "element"
+    if route.process == "none":
+        return "prehard" if work.condition.name == "prehard" else "as bought"
+    if route.kind == "induction":
+        return "skin"
+    named: dict[str, Make] = {"case": "case", "nitride": "nitrided", "age": "aged"}
+    return named.get(route.process, "hardened")
+
+
+def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
+    """Return how usual a treatment is for a zone's duty, 1 usual, 0 not made so. [-]."""
+    duty, kind = duty_of(demand, asked), work.steel.kind
+    if asked.safety_critical:
+        return _CERTIFIED.get(kind, NEVER) * (make_of(work) == "prehard")
+    merit = _by_make(duty, work, kind)
+    if duty in {"struck edge", "pressed edge"} and kind == "medium-carbon":
+        carbon = work.steel.composition_wt_pct.get("C")
+        if carbon is not None and carbon.middle >= EDGE_CARBON_WT_PCT:
+            merit = max(merit, ALSO)
+    if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and _thickest_mm(asked) > LARGE_MM:
+        merit *= 0.5
+    if duty == "sliding" and kind == "medium-carbon" and _thickest_mm(asked) <= SLENDER_MM:
+        merit = min(merit, ALSO) if make_of(work) == "hardened" else merit
+    if _must_not_rust(asked):
+        merit = merit * RUSTS if work.steel.corrosion == "none" else max(merit, ALSO)
+    return merit
+
+
+def rusts(work: Treatment, asked: Requirement) -> bool:
+    """Return whether a part would rust in use that is too small to be saved by paint."""
+    return _must_not_rust(asked) and work.steel.corrosion == "none"
+
+
+def _must_not_rust(asked: Requirement) -> bool:
+    """Return whether a part is used in the damp and too small to be painted or greased."""
+    return asked.limit.corrosion != "none" and _thickest_mm(asked) <= OILED_MM
+
+
+def _thickest_mm(asked: Requirement) -> float:
+    """Return the thickest section of a part. [mm]."""
+    return max(section.narrowest_mm for section in asked.part.section)
+
+
+def _by_make(duty: Duty, work: Treatment, kind: str) -> float:
+    """Return the merit of a kind of steel made so."""
+    make = make_of(work)
+    if make == "hardened":
+        return _THROUGH[duty].get(kind, NEVER)
+    if make == "skin":
+        return _SKIN.get(duty, _THROUGH[duty]).get(kind, NEVER)
+    if make == "case":
+        return _CASE.get(duty, NEVER) * _CASED.get(kind, 0.0)
+    if make == "nitrided":
+        return _NITRIDED.get(duty, NEVER) * (1.0 if kind == "nitriding" else 0.8)
+    if make == "aged":
+        return SELDOM
+    if make == "element":
+        return _ELEMENT.get(duty, NEVER)
+    if make == "prehard" and duty == "spring":
+        return USUAL if kind in _SPRING_KINDS else NEVER
+    if make == "prehard":
+        return _PREHARD.get(duty, NEVER)
+    return _AS_BOUGHT.get(duty, NEVER) * _LEFT_SOFT.get(kind, _LEAST_LEFT_SOFT)
+
+
+def custom_words(merit: float) -> str:
+    """Return how usual a treatment is, in words."""
+    if merit >= USUAL:
+        return "what such parts are made of"
+    if merit >= ALSO - 0.2:
+        return "such parts are made of it too"
+    return "seldom used for this" if merit > NEVER else "nobody makes such a part of it"
