@@ -43,7 +43,8 @@ ConditionName = Literal[
 ]
 Shape = Literal["round", "square", "hexagon", "flat", "tube"]
 ToughnessClass = Literal["very low", "low", "medium", "high", "very high"]
-Corrosion = Literal["none", "mild", "good"]
+# What it stands: nothing, damp, weather and fresh water, chlorides such as brine.
+Corrosion = Literal["none", "mild", "good", "chloride"]
 
 
 def plain(name: str) -> str:

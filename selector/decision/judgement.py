@@ -1,5 +1,6 @@
 """One predicted option judged: its gates, and its value on each criterion."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,7 +15,7 @@ from selector.duty.custom import custom
 from selector.duty.strength import least_factor, strength_words
 from selector.duty.wear import edge_loss_hrc, life
 from selector.figure import median
-from selector.gate import Gate, judged, worst
+from selector.gate import Gate, Verdict, judged, worst
 from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.supply import at_hand
@@ -29,6 +30,13 @@ Bools = NDArray[np.bool_]
 # Tempering one zone further by torch without spoiling the next succeeds three times in four.
 # Estimate; as a bound on a standard normal.
 RETEMPER_NORMAL = 0.674
+# What steels of each resistance do where it is severe.
+_SEVERE: Mapping[str, tuple[Verdict, str]] = {
+    "none": ("fail", "it rusts"),
+    "mild": ("fail", "it stands damp, no more"),
+    "good": ("marginal", "it stands weather and fresh water; brine and chlorides pit it"),
+    "chloride": ("pass", "it stands brine and chlorides"),
+}
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -141,9 +149,7 @@ def _limit_gates(prediction: Prediction, limit: Limit) -> list[Gate]:
     """Judge corrosion, service heat, budget and days."""
     gates, steel = [], prediction.treatment.steel
     if limit.corrosion == "severe":
-        good = steel.corrosion == "good"
-        text = f"corrosion resistance of {steel.name}: {steel.corrosion}"
-        gates.append(Gate("corrosion", "pass" if good else "fail", text))
+        gates.append(Gate("corrosion", *_SEVERE[steel.corrosion]))
     elif limit.corrosion == "mild" and steel.corrosion == "none":
         text = f"{steel.name} rusts: keep it oiled, or have it blacked or plated"
         gates.append(Gate("corrosion", "marginal", text))

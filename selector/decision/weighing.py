@@ -168,7 +168,7 @@ def _hope(treatment: Treatment, choice: Choice, job: Job) -> int:
     # Left as quenched comes second, what is bound to fail a gate last.
     if is_bound_to_fail(treatment, choice.temper, job.asked):
         return 2
-    return int(choice.temper.means == "none")
+    return int(choice.temper.means == "none" or not choice.aimed)
 
 
 def _failed(option: Option) -> list[Gate]:

@@ -14,7 +14,7 @@ from selector.requirement import Requirement
 
 Duty = Literal[
     "struck edge", "pressed edge", "cutting edge", "grit", "gear", "rolling", "struck body",
-    "spring", "drive", "key", "sliding", "plain",
+    "spring", "drive", "key", "sliding", "tool", "plain",
 ]  # fmt: skip
 Make = Literal[
     "as bought", "prehard", "element", "hardened", "skin", "case", "nitrided", "aged"
@@ -41,7 +41,7 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "high-speed": _A, "shock-tool": _A, "spring": _S, "medium-carbon": _S, "alloy": _S,
         "martensitic-stainless": _S, "hot-work-tool": _S,
     },
-    "gear": {"alloy": _S, "medium-carbon": _S, "oil-tool": _S},
+    "gear": {"alloy": _A, "medium-carbon": _S, "oil-tool": _S},
     "rolling": {
         "bearing": _U, "oil-tool": _A, "air-tool": _A, "water-tool": _A, "high-speed": _S,
         "high-carbon": _S, "martensitic-stainless": _S, "medium-carbon": _S, "alloy": _S,
@@ -62,6 +62,11 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
     },
     "plain": {"alloy": _A, "medium-carbon": _A, "spring": _S, "martensitic-stainless": _S},
     "key": {},
+    "tool": {
+        "water-tool": _U, "oil-tool": _U, "shock-tool": _U, "spring": _A, "high-carbon": _A,
+        "medium-carbon": _A, "alloy": _A, "bearing": _A, "air-tool": _A, "hot-work-tool": _S,
+        "martensitic-stainless": _S,
+    },
 }  # fmt: skip
 # A skin by flame or induction over a core as bought: carbon and alloy steel of 0.35 % and more.
 _SKIN: Mapping[Duty, Mapping[str, float]] = {
@@ -91,6 +96,8 @@ _ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
 # Where lives depend on it: certified bar, quenched and tempered by the mill.
 _CERTIFIED = {"alloy": _U, "precipitation-hardening": _S, "martensitic-stainless": _S}
+# What is struck is tempered by the heat behind its end; nobody makes a gauge or a pin so.
+_STRUCK = frozenset({"struck edge", "struck body", "pressed edge", "drive"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
 _LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
 _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
@@ -98,8 +105,13 @@ LARGE_MM = 25.0
 # A small part that rusts is seldom taken where it is damp; a thicker one is greased, blacked or
 # painted. [-], [mm]
 RUSTS, OILED_MM = 0.3, 16.0
+_STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
 # Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
 SLENDER_MM = 12.0
+# Who asks so much hardness where nothing wears has a tool in mind. [HRC]
+TOOL_HRC = 48.0
+# A struck end this thin is an edge or a point, a thicker one a face. [mm]
+EDGE_MM = 12.0
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
 
@@ -112,7 +124,10 @@ def duty_of(demand: Demand, asked: Requirement) -> Duty:
     if asked.is_spring:
         return "spring"
     if zone.wear == "edge-impact":
-        return "struck edge" if impact == "hammered" else "pressed edge"
+        thin = min(s.narrowest_mm for s in asked.sections_of(zone)) <= EDGE_MM
+        if impact == "hammered":
+            return "struck edge" if "edge" in kinds or thin else "struck body"
+        return "gear" if toothed else "pressed edge"
     if zone.wear == "abrasive":
         return "cutting edge" if "edge" in kinds else "grit"
     if zone.wear == "rolling-contact":
@@ -125,7 +140,10 @@ def duty_of(demand: Demand, asked: Requirement) -> Duty:
         return "struck body"
     if zone.wear == "sliding" and toothed:
         return "gear"
-    return "sliding" if zone.wear == "sliding" else "plain"
+    if zone.wear == "sliding":
+        return "sliding"
+    hard = demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC
+    return "tool" if hard else "plain"
 
 
 def make_of(work: Treatment) -> Make:
@@ -153,8 +171,12 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
             merit = max(merit, ALSO)
     if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and _thickest_mm(asked) > LARGE_MM:
         merit *= 0.5
+    if "residual" in work.route.temper and duty not in _STRUCK:
+        merit = min(merit, SELDOM)
     if duty == "sliding" and kind == "medium-carbon" and _thickest_mm(asked) <= SLENDER_MM:
         merit = min(merit, ALSO) if make_of(work) == "hardened" else merit
+    if asked.limit.corrosion == "severe":
+        return _STANDS[work.steel.corrosion] * max(merit, ALSO)
     if _must_not_rust(asked):
         merit = merit * RUSTS if work.steel.corrosion == "none" else max(merit, ALSO)
     return merit

@@ -29,6 +29,10 @@ PRESSED_MM = 5.0
 # Thinner than this a rod holds too little heat behind its end to temper it. Common practice,
 # no source. [mm]
 HOLDS_HEAT_MM = 8.0
+# Nobody cuts these in a ready-hard element.
+UNCUT = frozenset(
+    {"teeth", "slot", "keyway", "thread", "edge", "taper", "groove", "cross-hole"}
+)
 # A ready-hard element is bought at its own size, within this. [mm]
 SAME_SIZE_MM = 0.02
 
@@ -91,7 +95,7 @@ def _hard_element(asked: Requirement, work: Treatment) -> Gate | None:
         return Gate(
             "stock", "fail", "a ready-hard element is one plain round; this part is not"
         )
-    if any(f.kind in {"teeth", "slot", "keyway", "thread", "edge"} for f in asked.part.feature):
+    if any(f.kind in UNCUT for f in asked.part.feature):
         return Gate("stock", "fail", "its features cannot be cut in a ready-hard element")
     # Where an edge cuts or strikes, the shape is the tool; none is ground into a bought pin.
     if any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone):

@@ -46,6 +46,7 @@ class Choice:
     band_c: tuple[float, float] | None
     middle_hrc: float
     sensitivity_hrc: float
+    aimed: bool = True
 
 
 def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
@@ -139,25 +140,27 @@ def _worth(
     window: tuple[float, float],
     least_c: float,
     aim: float,
-) -> list[int]:
-    """Return the places in the grid that are worth choosing, at most two a means."""
+) -> dict[int, bool]:
+    """Return the places in the grid that are worth choosing, and which of them are aimed at."""
     low, high = window
     off = np.maximum(low - hrc, 0) + np.maximum(hrc - high, 0)
     penalty = np.array(
         [2.0 * embrittled(treatment, t) + 1.0 * (t.temperature_c < least_c) for t in grid]
     )
-    chosen: list[int] = []
+    chosen: dict[int, bool] = {}
     means: tuple[Means, ...] = tuple(dict.fromkeys(t.means for t in grid))
     for kind in means:
         places = [k for k, t in enumerate(grid) if t.means == kind]
         best = min(places, key=lambda k: (off[k] + penalty[k], -grid[k].temperature_c))
         inside = [k for k in places if off[k] == 0 and penalty[k] == 0]
         # Inside the window the duty decides, not the score: which end of it is no detail.
+        aimed = best
         if inside:
-            chosen.append(min(inside, key=lambda k: abs(hrc[k] - low - aim * (high - low))))
-        else:
-            chosen.append(best)
-    return list(dict.fromkeys(chosen))
+            aimed = min(inside, key=lambda k: abs(hrc[k] - low - aim * (high - low)))
+        chosen[aimed] = True
+        # The toughest is the way out where the aimed one fails.
+        chosen.setdefault(best, False)
+    return chosen
 
 
 def _band(
@@ -227,11 +230,11 @@ def choices(
     struck = job.asked.load.impact == "hammered"
     least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
-        places = [
-            k
+        places = {
+            k: True
             for k, t in enumerate(grid)
             if t.means == "none" or any(abs(t.temperature_c - s) < 1 for s in _SAMPLES_C)
-        ]
+        }
         window = (-100.0, 100.0)
     else:
         window = (
@@ -247,6 +250,7 @@ def choices(
             _band(ready.treatment, grid, hrc, k, window, least),
             float(hrc[k]),
             heat_cost + float(slopes[k]),
+            aimed,
         )
-        for k in places
+        for k, aimed in places.items()
     )
