@@ -12,6 +12,7 @@ from catalog.steel import Steel
 from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
 from selector.decision.option import Option, Rejected, scorer_of
+from selector.decision.preference import certified
 from selector.decision.ranking import pairwise_share
 from selector.decision.weighing import Progress, silent, weigh
 from selector.job.candidates import screened
@@ -129,6 +130,8 @@ def advise(
     scorer = scorer_of(job, reference)
     weighed = weigh(job, pool, scorer, lambda text, share: report(text, 0.1 + 0.85 * share))
     options = weighed.options
+    if requirement.safety_critical:
+        options = certified(options)
     report("Comparing", 0.97)
     return Advice(
         asked=requirement,

@@ -49,9 +49,11 @@ def _snap_gate(prediction: Prediction, impact: str) -> Gate:
             return Gate("snap", "marginal", f"{text}; let nothing strike it")
         return Gate("snap", "fail", f"{text}, and it is struck: it chips or snaps")
     temper = prediction.temper
-    quenched = prediction.treatment.hardens and temper.means != "none"
-    if impact == "hammered" and quenched and temper.temperature_c < STRUCK_LEAST_TEMPER_C:
+    hard = prediction.treatment.hardens or prediction.treatment.route.process == "case"
+    if impact == "hammered" and hard and temper.temperature_c < STRUCK_LEAST_TEMPER_C:
         text = f"a struck end tempered at {temper.temperature_c:.0f} °C only: straw chips"
+        if temper.means == "none":
+            text = "a struck end not tempered: it chips"
         return Gate("snap", "fail", f"{text}, temper it hotter")
     brittle = embrittled(prediction.treatment, temper)
     lowered = ", lowered by a temper in its embrittlement window" if brittle else ""
@@ -69,7 +71,7 @@ def _snap_gate(prediction: Prediction, impact: str) -> Gate:
 
 def is_bound_to_fail(treatment: Treatment, temper: Temper, asked: Requirement) -> bool:
     """Return whether a temper fails a gate whatever the sample: too cool for blow or heat."""
-    if not treatment.hardens:
+    if not treatment.hardens and treatment.route.process != "case":
         return False
     impact, service = asked.load.impact, asked.limit.service_temperature
     least = {"none": 0.0, "hammered": STRUCK_LEAST_TEMPER_C}.get(impact, LEAST_SAFE_C)

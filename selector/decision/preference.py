@@ -10,6 +10,8 @@ from selector.requirement import Requirement
 
 # Scores nearer than this are a tie: weights and ranges are not known better. Estimate. [-]
 NEAR = 0.05
+# A referral names so many bars and ranks no more.
+NAMED = 3
 # What one means of tempering must gain in score over the steadier one before it. An oven holds
 # its heat, a bar or plate heated from below is slow, a flame is quick and misread. [-]
 HANDICAP: dict[Means, float] = {
@@ -36,6 +38,20 @@ def spoils_mate(option: Option) -> bool:
     """Return whether the dear one of a pair wears more often than not."""
     pair = next((gate for gate in option.judged.gates if gate.name == "pair"), None)
     return pair is not None and pair.share is not None and pair.share < 0.5
+
+
+def certified(options: tuple[Option, ...]) -> tuple[Option, ...]:
+    """Return what is left to name where lives depend on it: bar of a fitting kind, few."""
+    # Bar with a certificate in the rack before all else.
+    held = [option for option in options if _is_certified(option)]
+    others = [option for option in options if not _is_certified(option)]
+    return tuple([*held, *others][:NAMED])
+
+
+def _is_certified(option: Option) -> bool:
+    """Return whether the bar lies in the rack with its certificate."""
+    stock = option.treatment.stock
+    return stock is not None and stock.evidence == "certificate"
 
 
 def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:

@@ -94,8 +94,11 @@ _LEFT_SOFT = {
 _LEAST_LEFT_SOFT = 0.1
 _ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
-# Where lives depend on it: certified bar, quenched and tempered by the mill.
-_CERTIFIED = {"alloy": _U, "precipitation-hardening": _S, "martensitic-stainless": _S}
+# Where lives depend on it: certified bar, quenched and tempered by the mill, or tough and soft.
+_CERTIFIED: Mapping[Make, Mapping[str, float]] = {
+    "prehard": {"alloy": _U, "precipitation-hardening": _S, "martensitic-stainless": _S},
+    "as bought": {"mild": _S, "medium-carbon": _S, "alloy": _S},
+}
 # What is struck is tempered by the heat behind its end; nobody makes a gauge or a pin so.
 _STRUCK = frozenset({"struck edge", "struck body", "pressed edge", "drive"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
@@ -163,7 +166,7 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     """Return how usual a treatment is for a zone's duty, 1 usual, 0 not made so. [-]."""
     duty, kind = duty_of(demand, asked), work.steel.kind
     if asked.safety_critical:
-        return _CERTIFIED.get(kind, NEVER) * (make_of(work) == "prehard")
+        return _CERTIFIED.get(make_of(work), {}).get(kind, NEVER)
     merit = _by_make(duty, work, kind)
     if duty in {"struck edge", "pressed edge"} and kind == "medium-carbon":
         carbon = work.steel.composition_wt_pct.get("C")

@@ -175,8 +175,8 @@ def _carbon(asked: Requirement, work: Treatment) -> Gate | None:
 
 
 def _safety(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object to hardening at home what lives depend on."""
-    if asked.safety_critical and work.route.place == "workshop":
+    """Object to all but bar as certified for what lives depend on."""
+    if asked.safety_critical and work.route.process != "none":
         text = f"{asked.safety_use}: have it treated by qualified people, or use certified bar"
         return Gate("safety", "fail", text)
     return None

@@ -120,6 +120,8 @@ _CEILING_C: dict[Means, float] = {
 }
 BLAZE_C, BLAZES, BLAZE_THIN_MM = 390.0, 3, 6.0
 TORCH_GUIDED_C = 600.0
+# A case is tempered no hotter, or it is soft for nothing. Common practice. [°C]
+CASE_CEILING_C = 225.0
 _LOWEST_C, _STEP_C = 150, 25
 
 
@@ -181,7 +183,11 @@ def tempers(
             if thin and oily and "blaze" in has:
                 grid.append(Temper(means, BLAZE_C, _TIME_S[means], BLAZES))
             continue
-        top = has.get(means, 0.0) if route.process != "case" else min(has.get(means, 0.0), 220)
+        top = (
+            has.get(means, 0.0)
+            if route.process != "case"
+            else min(has.get(means, 0.0), CASE_CEILING_C)
+        )
         grid += [
             Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)
             for heat in range(_LOWEST_C, int(top) + 1, _STEP_C)
