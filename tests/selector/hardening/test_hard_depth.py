@@ -63,3 +63,12 @@ def test_each_sample_has_its_own_depth():
     both = np.vstack([falling(40.0), falling(0.0)])
     found = hard_depth_mm(both, both, INWARDS_MM, Limit(50.0, ANY))
     assert found.tolist() == [depth(falling(40.0)), 12.0]
+
+
+def test_where_nothing_is_asked_hardness_ends_at_half_martensite():
+    """Half martensite of 0.46 % C is 45 HRC (Hodge and Orehoski 1946, from memory: 45 to 46)."""
+    limit = Limit.half_martensite(STEELS["c45"])
+    assert limit.asked_hrc == limit.least_fresh_hrc == pytest.approx(45.1, abs=0.1)
+    hrc = np.array([[57.0, 53.0, 46.0, 44.0, 30.0]])
+    depth = hard_depth_mm(hrc, hrc, INWARDS_MM, limit)[0]
+    assert INWARDS_MM[2] < depth < INWARDS_MM[3]
