@@ -96,7 +96,7 @@ def _print(found: "QuenchedOut", *, explain: bool) -> None:
         return
     out.print(f"{quench_words(found.quench)}\n", markup=False)
     rows = [
-        (f"{point.from_surface_mm:.1f} mm", *hardness_words(point.hrc))
+        (f"{point.from_surface_mm:.2f} mm", *hardness_words(point.hrc))
         for point in found.points
     ]
     print_rows(("under skin", "hardness", "range"), rows, out)

@@ -30,6 +30,12 @@ def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         typer.Option(help="Hardness as quenched; else a round of 10 mm in its own bath."),
     ] = None,
     to: Annotated[str | None, typer.Option(help="Hardness wanted: which temper?")] = None,
+    heat: Annotated[
+        str | None, typer.Option(help="Hardening heat; else the middle of the steel's range.")
+    ] = None,
+    at: Annotated[
+        list[str] | None, typer.Option(help="Only this temper; may be repeated.")
+    ] = None,
     catalog: Annotated[
         list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
     ] = None,
@@ -60,11 +66,13 @@ def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
             checked_format(plot)
         known = checked_catalog(catalog or ())
+        heat_c = None if heat is None else given.temperature_c("--heat", heat)
         found = tempered(
-            thin_piece(known, given.steel("STEEL", steel, known)),
+            thin_piece(known, given.steel("STEEL", steel, known), heat_c),
             given.duration_s("--for", held),
             None if quenched is None else given.hardness_hrc("--quenched", quenched),
             None if to is None else given.hardness_hrc("--to", to),
+            [given.temperature_c("--at", text) for text in at or ()],
         )
         if plot is not None:
             from selector.plot_file import save  # noqa: PLC0415

@@ -66,8 +66,8 @@ def origin_words(origin: OriginOut) -> list[str]:
     return [f"by {origin.relation}; source: {origin.source}"]
 
 
-def quench_out(of: Specimen, heat_c: float | None) -> QuenchOut:
-    """Return from what and in what a specimen is quenched; `heat_c` is the heat asked for."""
+def quench_out(of: Specimen) -> QuenchOut:
+    """Return from what and in what a specimen is quenched."""
     bath, hardened = of.quench.bath, of.steel.hardened
     medium = of.treatment.medium
     window = hardened.temperature_c.source if hardened else ""
@@ -84,7 +84,7 @@ def quench_out(of: Specimen, heat_c: float | None) -> QuenchOut:
         else HeatOut(
             temperature_c=of.heat.target_c,
             hold_s=float(np.max(of.heat.hold_s)),
-            source=f"middle of its range ({window})" if heat_c is None else "as given",
+            source="as given" if of.heat_given else f"middle of its range ({window})",
         ),
     )
 
@@ -115,7 +115,19 @@ def quench_assumed(of: Specimen, made: QuenchOut) -> list[str]:
     held = f"{made.heat.hold_s / 60.0:.0f} min in {furnace}"
     if is_high_alloy(of.steel):  # its hold does not enter
         held = f"held as it should be in {furnace}"
-    return [f"Heat: {made.heat.source}; {held}; {of.treatment.condition.name} bar.", *said]
+    text = f"Heat: {made.heat.source}; {held}; {of.treatment.condition.name} bar."
+    return [text, *_other_heat(of, made.heat), *said]
+
+
+def _other_heat(of: Specimen, heat: HeatOut) -> list[str]:
+    """Return that the heat lies outside the range of the steel, where it does."""
+    hardened = of.steel.hardened
+    if hardened is None or of.steel.hardens_by == ("case",):  # that range is its case's
+        return []
+    span = hardened.temperature_c
+    if span.low <= heat.temperature_c <= span.high:
+        return []
+    return [f"This steel is hardened from {span.low:g} to {span.high:g} °C ({span.source})."]
 
 
 def _other_bath(of: Specimen) -> list[str]:

@@ -16,7 +16,7 @@ from selector.specimen.output import (
     range_out,
     steel_out,
 )
-from selector.specimen.record import PointOut, QuenchedOut
+from selector.specimen.record import PointOut, QuenchedOut, RangeOut
 from selector.specimen.specimen import TRIED_MM, Specimen, specimen, thickest_mm
 from selector.wording import times_in_100
 
@@ -64,7 +64,7 @@ def quenched(
             assumed=(),
         )
     of = specimen(catalog, steel, section, medium, heat_c)
-    made, through = quench_out(of, heat_c), float(np.mean(of.through()))
+    made, through = quench_out(of), float(np.mean(of.through()))
     points = tuple(
         PointOut(from_surface_mm=round(float(depth), 3), hrc=range_out(hrc))
         for depth, hrc in zip(of.inwards_mm, of.fresh.hrc.T, strict=True)
@@ -91,7 +91,7 @@ def _headline(of: Specimen, points: tuple[PointOut, ...], through: float) -> str
     what = "core of " if of.heat is None else ""
     hard = of.limit.least_fresh_hrc
     if (points[0].hrc.p50 or 0.0) < hard:
-        how = f"it does not harden in this bath, to the {hard:.0f} HRC of half martensite"
+        how = f"so it does not harden, to the {hard:.0f} HRC of half martensite"
     else:
         how = f"hard through {times_in_100(through)}"
     text = f"{what}{of.steel.spoken}: {skin} at the skin, {middle} in the {where}; {how}."
@@ -106,15 +106,27 @@ def through_words(found: QuenchedOut) -> list[str]:
     low, middle, high = (
         f"{mm:.1f}" for mm in (depth.p05, depth.p50, depth.p95) if mm is not None
     )
-    thick, *ends = (_size(mm or 0.0) for mm in (thickest.p50, thickest.p05, thickest.p95))
     return [
         f"to {found.half_martensite_hrc:.0f} HRC: {middle} mm deep ({low} to {high} mm)",
-        f"a round hardens through up to {thick} ({' to '.join(ends)})",
+        _thick_words(thickest),
     ]
+
+
+def _thick_words(thickest: RangeOut) -> str:
+    """Return up to which diameter a round hardens through, in words."""
+    low, middle, high = (mm or 0.0 for mm in (thickest.p05, thickest.p50, thickest.p95))
+    if high <= 0.0:
+        return "no round hardens through, however thin"
+    ends = f"{_size(low)} to {_size(high)}" if low > 0.0 else f"none to {_size(high)}"
+    if middle <= 0.0:
+        return f"a round seldom hardens through ({ends})"
+    if low >= TRIED_MM[-1]:
+        return f"rounds of {_size(low)} harden through"
+    return f"a round hardens through up to {_size(middle)} ({ends})"
 
 
 def _size(mm: float) -> str:
     """Return a diameter to two figures, or that it lies beyond what is tried."""
     if mm >= TRIED_MM[-1]:
         return f"over {TRIED_MM[-1]:.0f} mm"
-    return f"{float(f'{mm:.2g}'):g} mm" if mm > 0.0 else "none"
+    return f"{float(f'{mm:.2g}'):g} mm"

@@ -47,7 +47,8 @@ THROUGH = 0.98
 class Specimen:
     """One steel, section, bath and heat, its quench computed over the samples.
 
-    `heat` is None for the core of a case-hardening steel, which is heated with its case.
+    `heat` is None for the core of a case-hardening steel, which is heated with its case, and
+    `heat_given` whether it was asked for.
     `fresh` has one point for each of `POSITIONS`, skin first.
     """
 
@@ -55,6 +56,7 @@ class Specimen:
     section: Section
     quench: Quench
     heat: Heat | None
+    heat_given: bool
     composition: Composition
     normals: dict[str, Floats]
     fresh: AsQuenched
@@ -133,7 +135,7 @@ def specimen(
         step = "Give the real size."
         raise OutOfRangeError(Problem("--section", rule, f"{rounds_mm[0]:.4g} mm", step))
     fresh = _quenched(work, (bar, heat), rounds_mm, bath, normals)
-    return Specimen(work, section, bath, heat, bar, normals, fresh)
+    return Specimen(work, section, bath, heat, heat_c is not None, bar, normals, fresh)
 
 
 def thickest_mm(of: Specimen) -> Floats:

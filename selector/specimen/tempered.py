@@ -1,5 +1,6 @@
 """A hardened piece after tempering: hardness by temperature, and the temper for a hardness."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -8,7 +9,7 @@ from numpy.typing import NDArray
 from catalog import Catalog
 from catalog.steel import Steel
 from selector.decision.output import colour_shown
-from selector.errors import Problem, RequirementError
+from selector.errors import OutOfRangeError, Problem, RequirementError
 from selector.hardening.as_quenched import AsQuenched, by_composition
 from selector.hardening.tempered import curve_reach_c
 from selector.job.process import temper_peak_c
@@ -45,9 +46,11 @@ Floats = NDArray[np.float64]
 # A thin piece, which hardens through in the bath that its steel asks for.
 THIN = Section(shape="round", size=10.0, length=100.0)
 HOTTEST_C = 700.0
+# One temper by itself may be a little colder or hotter than those of an option. [°C]
+TRIED_C = (50.0, 720.0)
 
 
-def thin_piece(catalog: Catalog, steel: Steel) -> Specimen:
+def thin_piece(catalog: Catalog, steel: Steel, heat_c: float | None = None) -> Specimen:
     """Return the piece that is tempered where nothing is said of its quench.
 
     Parameters
@@ -56,11 +59,13 @@ def thin_piece(catalog: Catalog, steel: Steel) -> Specimen:
         What is known.
     steel : Steel
         Catalogue steel.
+    heat_c : float, optional
+        Hardening heat; left out, the middle of the steel's own range. [°C]
 
     Returns
     -------
     Specimen
-        A round of 10 mm from the steel's own heat in the bath it asks for.
+        A round of 10 mm in the bath that the steel asks for.
 
     Raises
     ------
@@ -70,7 +75,7 @@ def thin_piece(catalog: Catalog, steel: Steel) -> Specimen:
     if hardening(steel) == "not" or steel.hardened is None:
         rule, step = "a steel that a quench hardens", why_not(steel)
         raise RequirementError(Problem("STEEL", rule, repr(steel.name), step))
-    return specimen(catalog, steel, THIN, catalog.media[steel.hardened.quench])
+    return specimen(catalog, steel, THIN, catalog.media[steel.hardened.quench], heat_c)
 
 
 def temperings(work: Treatment, time_s: float) -> tuple[Temper, ...]:
@@ -81,6 +86,36 @@ def temperings(work: Treatment, time_s: float) -> tuple[Temper, ...]:
         for temper in tempers(work, {"furnace": HOTTEST_C})
         if temper.means == "furnace" and temper.temperature_c <= reach_c
     )
+
+
+def temper_at(work: Treatment, heat_c: float, time_s: float) -> Temper:
+    """Return a furnace temper at one heat, as often as those that an option would try.
+
+    Parameters
+    ----------
+    work : Treatment
+        Steel and route.
+    heat_c : float
+        Tempering temperature. [°C]
+    time_s : float
+        Time at temperature, of all tempers together. [s]
+
+    Returns
+    -------
+    Temper
+        By furnace.
+
+    Raises
+    ------
+    OutOfRangeError
+        When nobody tempers so cold, or the steel's curve does not go so hot.
+    """
+    most = min(TRIED_C[1], curve_reach_c(work.steel))
+    if not TRIED_C[0] <= heat_c <= most:
+        rule = f"between {TRIED_C[0]:g} and {most:g} °C, where {work.steel.name} is known"
+        step = "Leave it out for all tempers that are known."
+        raise OutOfRangeError(Problem("--at", rule, f"{heat_c:g} °C", step))
+    return replace(temperings(work, time_s)[0], temperature_c=heat_c)
 
 
 def skin_hrc(of: Specimen, fresh: AsQuenched, temper: Temper) -> Floats:
@@ -110,6 +145,7 @@ def tempered(
     time_s: float,
     quenched_hrc: float | None = None,
     wanted_hrc: float | None = None,
+    at_c: Sequence[float] = (),
 ) -> TemperedOut:
     """Return a specimen's hardness by tempering temperature.
 
@@ -123,20 +159,24 @@ def tempered(
         Hardness as quenched; left out, that of the specimen. [HRC]
     wanted_hrc : float, optional
         Hardness for which the temper is asked. [HRC]
+    at_c : sequence of float, optional
+        Tempers to show; left out, each that an option would try. [°C]
 
     Returns
     -------
     TemperedOut
-        One row for each temper that an option would try.
+        One row for each temper.
     """
     fresh = of.fresh if quenched_hrc is None else _as_given(of.fresh, quenched_hrc)
     grid = temperings(of.treatment, time_s)
-    hrc = np.array([skin_hrc(of, fresh, temper) for temper in grid])
-    made = quench_out(of, None) if quenched_hrc is None else None
+    shown_at = tuple(temper_at(of.treatment, heat, time_s) for heat in at_c) or grid
+    made = quench_out(of) if quenched_hrc is None else None
     before = range_out(fresh.hrc[:, 0])
     first = COMPOSITION if made is None else f"Quenched: {quench_words(made)}."
     more = [] if made is None else quench_assumed(of, made)
-    wanted = None if wanted_hrc is None else _wanted(grid, hrc, wanted_hrc)
+    wanted = None
+    if wanted_hrc is not None:
+        wanted = _wanted(grid, np.array([skin_hrc(of, fresh, t) for t in grid]), wanted_hrc)
     return TemperedOut(
         steel=steel_out(of.steel),
         headline=_headline(of, before, time_s, given=made is None),
@@ -144,13 +184,13 @@ def tempered(
         tempers=grid[0].cycles,
         quench=made,
         quenched_hrc=before,
-        rows=tuple(_row(of, *row) for row in zip(grid, hrc, strict=True)),
+        rows=tuple(_row(of, temper, skin_hrc(of, fresh, temper)) for temper in shown_at),
         wanted=wanted,
         embrittlement=tuple(
             WindowOut(low_c=span.low, high_c=span.high, source=span.source, at=span.at)
             for span in of.steel.embrittlement_c
         ),
-        origin=_origin(of.steel, fresh, grid),
+        origin=_origin(of.steel, fresh, shown_at),
         assumed=(first, *more, *temper_assumed(of.steel, time_s)),
     )
 
@@ -205,7 +245,9 @@ def _span(least_c: float | None, most_c: float | None) -> str:
         return f"{least_c:.0f} to {most_c:.0f} °C"
     if most_c is not None:
         return f"up to {most_c:.0f} °C; some bars are softer at any temper"
-    return "some bars are harder at any temper"
+    if least_c is not None:
+        return f"from {least_c:.0f} °C; some bars are harder still where the rows end"
+    return "some bars are softer and some harder at any temper"
 
 
 def _origin(steel: Steel, fresh: AsQuenched, grid: tuple[Temper, ...]) -> OriginOut:

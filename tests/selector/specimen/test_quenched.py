@@ -51,14 +51,24 @@ def test_another_bath_than_the_steel_is_sold_for_is_said(slug, bath, said):
 
 def test_a_bath_too_mild_is_an_answer():
     found = made("c45")
-    assert "does not harden in this bath, to the 45 HRC of half martensite" in found.headline
+    assert "so it does not harden, to the 45 HRC of half martensite" in found.headline
     assert found.depth_mm.p50 == 0.0
     thin = through_words(found)[1]
     assert thin.startswith("a round hardens through up to ")
 
 
 def test_what_never_softens_inside_hardens_over_all_that_is_tried():
-    assert "over 400 mm" in through_words(made("x30cr13", bath="air"))[1]
+    said = through_words(made("x30cr13", bath="air"))[1]
+    assert said == "rounds of over 400 mm harden through"
+
+
+def test_a_heat_outside_the_range_of_the_steel_is_said_and_may_harden_nothing():
+    cold = made("x153crmov12", bath="air", heat_c=820.0)
+    assert "This steel is hardened from 1010 to 1030 °C (tool-steel-handbooks)." in cold.assumed
+    assert through_words(cold)[1] == "no round hardens through, however thin"
+    seldom = made("x153crmov12", bath="air", heat_c=960.0)
+    assert seldom.points[0].hrc.p05 < seldom.half_martensite_hrc < seldom.points[0].hrc.p95
+    assert "none to " in through_words(seldom)[1]
 
 
 def test_a_case_hardening_steel_shows_its_core():

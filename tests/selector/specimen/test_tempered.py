@@ -2,10 +2,11 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.errors import RequirementError
+from selector.errors import OutOfRangeError, RequirementError
 from selector.hardening.tempered import curve_reach_c
 from selector.job.treatment import tempers
 from selector.specimen.tempered import (
+    temper_at,
     temperature_for,
     tempered,
     temperings,
@@ -107,6 +108,26 @@ def test_the_tempers_are_those_that_an_option_tries_in_a_furnace():
     grid = temperings(work, 3 * HOUR)
     assert grid == tuple(t for t in tried if t.temperature_c <= curve_reach_c(work.steel))
     assert len(grid) < len(tried)
+
+
+def test_single_tempers_lie_on_the_curve_of_all():
+    of = piece("42crmo4")
+    every = {row.temperature_c: row for row in tempered(of, HOUR).rows}
+    hot, low, between = tempered(of, HOUR, at_c=(600.0, 100.0, 612.5)).rows
+    assert hot == every[600.0]
+    assert low.hrc.p50 >= every[150.0].hrc.p50
+    assert every[625.0].hrc.p50 < between.hrc.p50 < every[600.0].hrc.p50
+    wished = tempered(of, HOUR, wanted_hrc=45.0, at_c=(600.0,)).wanted
+    assert wished == tempered(of, HOUR, wanted_hrc=45.0).wanted
+    with pytest.raises(OutOfRangeError, match=r"--at must be between 50 and 720 .* got 900"):
+        temper_at(of.treatment, 900.0, HOUR)
+
+
+def test_a_hardening_heat_that_is_given_is_taken():
+    steel = CATALOG.steels["x153crmov12"]
+    cold = tempered(thin_piece(CATALOG, steel, 980.0), HOUR)
+    assert cold.quench.heat.temperature_c == 980.0
+    assert cold.quenched_hrc.p50 < tempered(piece("x153crmov12"), HOUR).quenched_hrc.p50
 
 
 def test_tempers_are_shared_out_as_often_as_the_steel_asks():
