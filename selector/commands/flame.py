@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, refusing_bad_input
 
 if TYPE_CHECKING:
@@ -15,13 +16,11 @@ if TYPE_CHECKING:
 def flame(
     part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
     steel: Annotated[str | None, typer.Option(help="Only this steel, by any name.")] = None,
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
+    catalog: CatalogFolders = None,
     plot: Annotated[
         Path | None, typer.Option(help="Write the hardness map there: .png, .svg or .pdf.")
     ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    as_json: AsJson = False,
 ) -> None:
     """Say whether local torch hardening will do, with the hardness map.
 

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.given import AsJson, CatalogFolders, HardeningHeat
 from selector.commands.terminal import (
     WIDEST,
     console,
@@ -26,16 +27,12 @@ def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         str, typer.Option(help='"round 30 mm", "flat 8 x 30 mm", "tube 24 x 10 mm" ...')
     ],
     bath: Annotated[str, typer.Option(help="What it is quenched in: water, oil, air ...")],
-    heat: Annotated[
-        str | None, typer.Option(help="Hardening heat; else the middle of the steel's range.")
-    ] = None,
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
+    heat: HardeningHeat = None,
+    catalog: CatalogFolders = None,
     plot: Annotated[
         Path | None, typer.Option(help="Plot hardness by depth there: .png, .svg or .pdf.")
     ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    as_json: AsJson = False,
     explain: Annotated[
         bool, typer.Option("--explain", help="What computes the hardness, and its source.")
     ] = False,

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.given import AsJson, CatalogFolders, HardeningHeat
 from selector.commands.terminal import (
     WIDEST,
     console,
@@ -30,19 +31,15 @@ def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         typer.Option(help="Hardness as quenched; else a round of 10 mm in its own bath."),
     ] = None,
     to: Annotated[str | None, typer.Option(help="Hardness wanted: which temper?")] = None,
-    heat: Annotated[
-        str | None, typer.Option(help="Hardening heat; else the middle of the steel's range.")
-    ] = None,
+    heat: HardeningHeat = None,
     at: Annotated[
         list[str] | None, typer.Option(help="Only this temper; may be repeated.")
     ] = None,
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
+    catalog: CatalogFolders = None,
     plot: Annotated[
         Path | None, typer.Option(help="Plot hardness by temperature: .png, .svg or .pdf.")
     ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    as_json: AsJson = False,
     explain: Annotated[
         bool, typer.Option("--explain", help="What computes the hardness, and its source.")
     ] = False,

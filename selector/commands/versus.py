@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
@@ -17,10 +18,8 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
     first: Annotated[str, typer.Argument(help="Option id, as `advise` prints it.")],
     second: Annotated[str, typer.Argument(help="Another option id.")],
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    catalog: CatalogFolders = None,
+    as_json: AsJson = False,
     plot: Annotated[
         Path | None, typer.Option(help="Plot cost against quantity there: .png, .svg or .pdf.")
     ] = None,
