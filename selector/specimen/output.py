@@ -116,7 +116,7 @@ def quench_assumed(of: Specimen, made: QuenchOut) -> list[str]:
     if is_high_alloy(of.steel):  # its hold does not enter
         held = f"held as it should be in {furnace}"
     text = f"Heat: {made.heat.source}; {held}; {of.treatment.condition.name} bar."
-    return [text, *_other_heat(of, made.heat), *said]
+    return [text, *_other_heat(of, made.heat), "Skin: no carbon lost in the heat.", *said]
 
 
 def _other_heat(of: Specimen, heat: HeatOut) -> list[str]:

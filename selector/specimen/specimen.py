@@ -67,6 +67,11 @@ class Specimen:
         return self.treatment.steel
 
     @property
+    def bar(self) -> tuple[Steel, Composition]:
+        """Steel and composition as a temper finds them."""
+        return self.steel, self.composition
+
+    @property
     def inwards_mm(self) -> Floats:
         """How deep each point lies under the surface; the last is the middle of the steel."""
         return self.section.most_depth_mm * (1.0 - np.array(POSITIONS))

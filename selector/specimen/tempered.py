@@ -121,8 +121,8 @@ def temper_at(work: Treatment, heat_c: float, time_s: float) -> Temper:
 def skin_hrc(of: Specimen, fresh: AsQuenched, temper: Temper) -> Floats:
     """Return the hardness of the skin after a temper, over the samples. [HRC]."""
     peak_c = temper_peak_c(temper, SHOP, of.normals)
-    bar = of.steel, of.composition
-    return np.asarray(after_temper(bar, fresh.only([0]), peak_c, temper, of.normals).hrc[:, 0])
+    skin = fresh.only([0])
+    return np.asarray(after_temper(of.bar, skin, peak_c, temper, of.normals).hrc[:, 0])
 
 
 def temperature_for(heats_c: Floats, hrc: Floats, wanted_hrc: float) -> Floats:

@@ -60,7 +60,7 @@ def test_a_quench_and_temper_give_the_samples_of_the_option(slug, text, bath):
     outcome = chosen.judged.prediction
     assert skin_hrc(of, of.fresh, temper) == pytest.approx(outcome.surface_hrc, abs=1e-9)
     peak_c = temper_peak_c(temper, SHOP, of.normals)
-    whole = after_temper((of.steel, of.composition), of.fresh, peak_c, temper, of.normals)
+    whole = after_temper(of.bar, of.fresh, peak_c, temper, of.normals)
     assert whole.hrc[:, -1] == pytest.approx(outcome.core_hrc, abs=1e-9)
 
 
