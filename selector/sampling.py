@@ -114,6 +114,24 @@ def of_steel(slug: str, count: int = COUNT) -> Normals:
     return _normals(STEEL, zlib.crc32(slug.encode()), count)
 
 
+def with_shared(slug: str, count: int = COUNT) -> dict[str, NDArray[np.float64]]:
+    """Return one steel's samples together with those that all steels share.
+
+    Parameters
+    ----------
+    slug : str
+        The steel's file name in the catalogue.
+    count : int
+        Size of the sample, a power of two up to 512.
+
+    Returns
+    -------
+    dict of str to ndarray
+        Standard normal values by dimension name; shape (count,).
+    """
+    return {**shared(count), **of_steel(slug, count)}
+
+
 def truncated(
     normal: NDArray[np.float64], low: float, high: float, tail: float = 2.0
 ) -> NDArray[np.float64]:

@@ -13,9 +13,11 @@ from selector.commands.example import example
 from selector.commands.fit import fit
 from selector.commands.flame import flame
 from selector.commands.need import need
+from selector.commands.quench import quench
 from selector.commands.routes import routes
 from selector.commands.schema import schema
 from selector.commands.steels import steels
+from selector.commands.temper import temper
 from selector.commands.versus import versus
 
 cli = typer.Typer(
@@ -55,6 +57,8 @@ def temperwright(
 cli.command()(advise)
 cli.command()(need)
 cli.command()(versus)
+cli.command()(temper)
+cli.command()(quench)
 cli.command()(steels)
 cli.command()(routes)
 cli.command()(example)

@@ -5,6 +5,7 @@ from typing import Annotated
 
 import typer
 
+from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, refusing_bad_input
 
 NO_OPTION = 1
@@ -15,10 +16,8 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     top: Annotated[int, typer.Option(min=1, help="How many options to show.")] = 8,
     steel: Annotated[str | None, typer.Option(help="Only this steel, by any name.")] = None,
     route: Annotated[str | None, typer.Option(help="Only this route, by slug or kind.")] = None,
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    catalog: CatalogFolders = None,
+    as_json: AsJson = False,
     as_csv: Annotated[bool, typer.Option("--csv", help="The ranked options as CSV.")] = False,
     explain: Annotated[
         bool, typer.Option("--explain", help="Each number: relation, inputs, source.")

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, refusing_bad_input
 
 if TYPE_CHECKING:
@@ -15,13 +16,11 @@ if TYPE_CHECKING:
 def flame(
     part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
     steel: Annotated[str | None, typer.Option(help="Only this steel, by any name.")] = None,
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
+    catalog: CatalogFolders = None,
     plot: Annotated[
-        Path | None, typer.Option(help="Write the hardness map there, .png or .svg.")
+        Path | None, typer.Option(help="Write the hardness map there: .png, .svg or .pdf.")
     ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    as_json: AsJson = False,
 ) -> None:
     """Say whether local torch hardening will do, with the hardness map.
 
@@ -56,11 +55,13 @@ def flame(
 def _save(answer: "FlameAnswer", path: Path) -> None:
     """Write the map of the best family; where nothing is heated, say that there is none."""
     from selector.flame.output import map_of, stretch_of  # noqa: PLC0415
-    from selector.flame.plot import save  # noqa: PLC0415
+    from selector.flame.plot import figure  # noqa: PLC0415
+    from selector.plot_file import save  # noqa: PLC0415
 
     best = answer.best
     if best is None or best.option is None:
         typer.echo("No map is written: no hardened part to show.", err=True)
         return
     title = f"{answer.job.asked.part.name}: {best.treatment.label}"
-    save(stretch_of(answer.job, best.option), map_of(answer.job, best.option), title, path)
+    of = answer.job, best.option
+    save(figure(stretch_of(*of), map_of(*of), title), path)

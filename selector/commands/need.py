@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
@@ -14,10 +15,8 @@ if TYPE_CHECKING:
 
 def need(
     part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    catalog: CatalogFolders = None,
+    as_json: AsJson = False,
     explain: Annotated[
         bool, typer.Option("--explain", help="Each number: relation, inputs, source.")
     ] = False,

@@ -1,18 +1,12 @@
 """`temperwright routes`: the hardening routes and what each needs."""
 
-from pathlib import Path
-from typing import Annotated
-
-import typer
-
+from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, print_paragraph, refusing_bad_input
 
 
 def routes(
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="As JSON.")] = False,
+    catalog: CatalogFolders = None,
+    as_json: AsJson = False,
 ) -> None:
     """List hardening routes, what each does and needs."""
     with refusing_bad_input():

@@ -13,9 +13,19 @@ def schema(
     flame: Annotated[
         bool, typer.Option("--flame", help="Of the flame verdict, not the advice.")
     ] = False,
+    temper: Annotated[
+        bool, typer.Option("--temper", help="Of what `temper` prints, not the advice.")
+    ] = False,
+    quench: Annotated[
+        bool, typer.Option("--quench", help="Of what `quench` prints, not the advice.")
+    ] = False,
 ) -> None:
-    """Print the JSON schema of what `advise --json` prints, or `flame --json`."""
-    if requirement:
+    """Print the JSON schema of what `advise --json` prints, or another command."""
+    if temper or quench:
+        from selector.specimen.record import QuenchedOut, TemperedOut  # noqa: PLC0415
+
+        shape = (TemperedOut if temper else QuenchedOut).model_json_schema()
+    elif requirement:
         from selector.requirement import Requirement  # noqa: PLC0415
 
         shape = Requirement.model_json_schema()

@@ -1,10 +1,10 @@
 """`temperwright steels`: what is in the catalogue."""
 
-from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import (
     console,
     print_json,
@@ -39,10 +39,8 @@ def _cited(steels: "Iterable[Steel]", known: "Catalog") -> "Iterator[str]":
 
 def steels(
     text: Annotated[str, typer.Argument(help="Part of a name, family or kind.")] = "",
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="As JSON.")] = False,
+    catalog: CatalogFolders = None,
+    as_json: AsJson = False,
     explain: Annotated[
         bool, typer.Option("--explain", help="Each number with its source.")
     ] = False,

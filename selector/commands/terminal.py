@@ -15,13 +15,15 @@ if TYPE_CHECKING:
 BAD_INPUT = 2
 # Figures stand to the right of their names.
 NAMED = 14
+# Of a table of few columns and what stands below it.
+WIDEST = 100
 
 
-def console(*, stderr: bool = False) -> "Console":
-    """Return a terminal that is plain where the output is not one."""
+def console(*, stderr: bool = False, widest: int = 110) -> "Console":
+    """Return a terminal that is plain, and `widest` columns wide, where the output is none."""
     from rich.console import Console  # noqa: PLC0415
 
-    width = None if sys.stdout.isatty() else 110
+    width = None if sys.stdout.isatty() else widest
     return Console(stderr=stderr, highlight=False, width=width, soft_wrap=False)
 
 
@@ -87,6 +89,27 @@ def print_section(head: str, texts: Iterable[str], out: "Console") -> None:
     out.print(head, style="bold")
     for text in texts:
         print_paragraph(text, out)
+    out.print()
+
+
+def print_rows(heads: tuple[str, ...], rows: Iterable[tuple[str, ...]], out: "Console") -> None:
+    """Print a narrow table under its heads, with a blank line after.
+
+    Parameters
+    ----------
+    heads : tuple of str
+        Of the columns.
+    rows : iterable of tuple of str
+        Plain text, as many as there are heads.
+    out : Console
+        Where to.
+    """
+    table = [heads, *rows]
+    widths = [max(len(cell) for cell in column) for column in zip(*table, strict=True)]
+    for number, row in enumerate(table):
+        cells = (cell.ljust(wide) for cell, wide in zip(row, widths, strict=True))
+        line = f"   {'  '.join(cells)}".rstrip()
+        out.print(line, style=None if number else "bold", markup=False, soft_wrap=True)
     out.print()
 
 

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
@@ -17,12 +18,10 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
     first: Annotated[str, typer.Argument(help="Option id, as `advise` prints it.")],
     second: Annotated[str, typer.Argument(help="Another option id.")],
-    catalog: Annotated[
-        list[Path] | None, typer.Option(help="Your own catalogue folder; may be repeated.")
-    ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Everything as JSON.")] = False,
+    catalog: CatalogFolders = None,
+    as_json: AsJson = False,
     plot: Annotated[
-        Path | None, typer.Option(help="Plot cost against quantity there: .png or .svg.")
+        Path | None, typer.Option(help="Plot cost against quantity there: .png, .svg or .pdf.")
     ] = None,
     explain: Annotated[
         bool, typer.Option("--explain", help="Each number: relation, inputs, source.")
@@ -36,15 +35,16 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         from selector.versus.versus import versus as compared  # noqa: PLC0415
 
         if plot is not None:
-            from selector.versus.plot import checked_format  # noqa: PLC0415
+            from selector.plot_file import checked_format  # noqa: PLC0415
 
             checked_format(plot)
         asked, known = read_requirement(part), checked_catalog(catalog or ())
         pair = compared(asked, first, second, known)
         if plot is not None:
-            from selector.versus.plot import save_plot  # noqa: PLC0415
+            from selector.plot_file import save  # noqa: PLC0415
+            from selector.versus.plot import plot_of  # noqa: PLC0415
 
-            save_plot(pair, plot)
+            save(plot_of(pair), plot)
     if as_json:
         print_json(pair.model_dump_json(indent=2))
         return

@@ -62,11 +62,11 @@ def temper_out(choice: Choice) -> TemperOut:
         time_min=temper.time_s / 60,
         cycles=temper.cycles,
         band_c=choice.band_c,
-        colour=_colour(temper),
+        colour=colour_shown(temper),
     )
 
 
-def _colour(temper: Temper) -> str | None:
+def colour_shown(temper: Temper) -> str | None:
     """Return the colour a polished part shows at a temper, None where the tables end."""
     try:
         return temper_colour(temper.temperature_c, temper.time_s).name

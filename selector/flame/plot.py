@@ -1,12 +1,10 @@
 """The hardness map as a plot: as characters for a terminal, as a figure for a file."""
 
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.errors import Problem, SelectorError
 from selector.torch.hardness_map import HardnessMap
 from selector.torch.part import Stretch
 from selector.torch.reading import wall_at
@@ -19,7 +17,6 @@ WIDE, STEP_HRC, LOWEST_HRC = 64, 5.0, 0.0
 # Shown beyond the zone. [mm]
 BEYOND_MM = 45.0
 SURFACE, CORE, BOTH, ZONE = "*", "o", "@", "="
-FORMATS = (".png", ".svg")
 
 
 def _shown_mm(part: Stretch) -> tuple[float, float]:
@@ -123,19 +120,3 @@ def figure(part: Stretch, hard: HardnessMap, title: str) -> "Figure":
     section.plot(*_across(part, hard)[:2])
     section.set(xlabel="from the axis at the middle of the zone, mm", ylabel="hardness, HRC")
     return shown
-
-
-def save(part: Stretch, hard: HardnessMap, title: str, path: Path) -> None:
-    """Write the map to a PNG or SVG file."""
-    if path.suffix.lower() not in FORMATS:
-        step = "Name a file that ends in .png or .svg."
-        raise SelectorError(Problem("--plot", "a .png or .svg file", repr(str(path)), step))
-    shown = figure(part, hard, title)
-    try:
-        shown.savefig(path, dpi=150)
-    except OSError as error:
-        got = f"{str(path)!r} ({error.strerror})"
-        step = "Name a file in a folder that exists."
-        raise SelectorError(
-            Problem("--plot", "a file that can be written", got, step)
-        ) from error

@@ -159,6 +159,27 @@ def as_quenched(
     )
 
 
+def cased_core(
+    steel: Steel,
+    composition: Composition,
+    points: Points,
+    normals: Normals,
+    sold_hrc: Floats,
+) -> AsQuenched:
+    """Return the core of a case-hardened part as quenched, no softer than the bar as sold."""
+    # All of it turns, of its own carbon.
+    curve = heat_curve(composition, points.distance_mm)
+    hrc = curve.hrc + curve.sd_hrc * normals["core"][:, None]
+    hrc = np.maximum(hrc, sold_hrc[:, None])
+    return AsQuenched(
+        hrc,
+        np.ones(hrc.shape),
+        "end-quench curve at the equivalent distance, of the core's own composition",
+        "hardenability.heat_curve",
+        ranges_left("hardenability.heat_curve", steel),
+    )
+
+
 def _of_limit(steel: Steel) -> tuple[str, str, tuple[str, ...]]:
     """Return relation, source and validity of the hardness by critical time."""
     hardened = steel.hardened

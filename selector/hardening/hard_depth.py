@@ -34,8 +34,19 @@ class Limit:
         carbon = steel.composition_wt_pct.get("C")
         if carbon is None or carbon.middle <= SPHEROIDISED_ABOVE_WT_PCT:
             return Limit(asked_hrc, -np.inf)
-        half = float(hardness(min(carbon.middle, DISSOLVED_WT_PCT), 0.5))
-        return Limit(asked_hrc, half)
+        return Limit(asked_hrc, half_martensite_hrc(carbon.middle))
+
+    @staticmethod
+    def half_martensite(steel: Steel) -> "Limit":
+        """Return the limit of a steel to half martensite, where nothing is asked for."""
+        carbon = steel.composition_wt_pct.get("C")
+        half = half_martensite_hrc(carbon.middle if carbon else 0.0)
+        return Limit(half, half)
+
+
+def half_martensite_hrc(carbon_wt_pct: float) -> float:
+    """Return the hardness of half martensite of what carbon a steel dissolves. [HRC]."""
+    return float(hardness(min(carbon_wt_pct, DISSOLVED_WT_PCT), 0.5))
 
 
 def hard_depth_mm(hrc: Floats, fresh_hrc: Floats, inwards_mm: Floats, limit: Limit) -> Floats:

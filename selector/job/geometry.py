@@ -7,6 +7,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.heat.ruling_section import round_equivalent_mm
 from selector.mechanics.net_section import NetShare, hole_share, keyway_share, slot_share
 from selector.mechanics.notch import cross_hole_factor, fillet_factor, keyway_factor
 from selector.requirement.part import CUTS, Feature, Part, Section
@@ -28,6 +29,16 @@ def as_cooled(part: Part) -> tuple[Section, ...]:
     return tuple(
         Section(shape="flat", size=part.length_mm, width=section.size, length=section.size)
         for section in part.section
+    )
+
+
+def like_rounds_mm(sections: Iterable[Section], severity: float) -> Floats:
+    """Return the rounds whose centres cool like those of the sections. [mm]."""
+    return np.array(
+        [
+            float(round_equivalent_mm(s.shape, s.size, severity, s.width, s.bore))
+            for s in sections
+        ]
     )
 
 

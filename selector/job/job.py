@@ -143,7 +143,7 @@ def per_part(work: JobFunction[P, T]) -> JobFunction[P, T]:
 @per_job
 def _samples(job: Job, slug: str) -> dict[str, Floats]:
     """Return the samples of a steel beside those that all share."""
-    return {**sampling.shared(job.count), **sampling.of_steel(slug, job.count)}
+    return sampling.with_shared(slug, job.count)
 
 
 def resolved(asked: Requirement, catalog: Catalog, count: int = sampling.COUNT) -> Job:

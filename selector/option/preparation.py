@@ -12,8 +12,7 @@ from selector.hardening.bath_response import Points, Start, cooled
 from selector.hardening.composition import Composition, middle, sampled
 from selector.hardening.stock import supply_hrc
 from selector.heat.boiling import Quench
-from selector.heat.ruling_section import round_equivalent_mm
-from selector.job.geometry import as_cooled
+from selector.job.geometry import as_cooled, like_rounds_mm
 from selector.job.job import Job, per_job
 from selector.job.process import hardening_heat
 from selector.job.treatment import Treatment, is_torched
@@ -84,11 +83,8 @@ class Prepared:
 @per_job
 def _points(job: Job, bath: Quench, enters: Start) -> Points:
     """Return the points of the part, sections × positions."""
-    sizes = [
-        float(round_equivalent_mm(s.shape, s.size, bath.severity, s.width, s.bore))
-        for s in as_cooled(job.asked.part)
-    ]
-    return cooled(np.array(sizes), bath, enters, job.shared())
+    sizes_mm = like_rounds_mm(as_cooled(job.asked.part), bath.severity)
+    return cooled(sizes_mm, bath, enters, job.shared())
 
 
 def cooled_points(treatment: Treatment, job: Job) -> Points | None:

@@ -5,8 +5,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardening.as_quenched import AsQuenched, by_composition
+from catalog.steel import Steel
+from selector.hardening.as_quenched import AsQuenched, by_composition, cased_core
 from selector.hardening.bath_response import POSITIONS
+from selector.hardening.composition import Composition
 from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.hardening.model_range import ranges_left
 from selector.hardening.tempered import tempered
@@ -14,9 +16,9 @@ from selector.hardness_scale import hrc_from_hv
 from selector.job.job import Job, per_job
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper, Treatment
-from selector.metallurgy.hardenability import heat_curve
 from selector.option.local_hardness import beside, local_hardness
 from selector.option.preparation import Prepared, cooled_points, prepare
+from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
 
@@ -46,15 +48,23 @@ def _tempered(job: Job, alike: Treatment, temper: Temper) -> AsQuenched:
     if ready.fresh is None:
         msg = f"{alike.label} has no quench"
         raise ValueError(msg)
-    hrc = tempered(
-        alike.steel,
-        ready.composition,
-        ready.fresh.turned_hrc,
-        temper_peak_c(temper, job.asked.workshop, ready.normals),
-        temper.time_s * temper.cycles,
-        ready.normals,
-    )
-    return replace(ready.fresh, turned_hrc=hrc)
+    peak_c = temper_peak_c(temper, job.asked.workshop, ready.normals)
+    bar = alike.steel, ready.composition
+    return after_temper(bar, ready.fresh, peak_c, temper, ready.normals)
+
+
+def after_temper(
+    bar: tuple[Steel, Composition],
+    fresh: AsQuenched,
+    peak_c: Floats,
+    temper: Temper,
+    normals: Normals,
+) -> AsQuenched:
+    """Return a quench after a temper that reached `peak_c`; shape (samples, points)."""
+    steel, composition = bar
+    time_s = temper.time_s * temper.cycles
+    hrc = tempered(steel, composition, fresh.turned_hrc, peak_c, time_s, normals)
+    return replace(fresh, turned_hrc=hrc)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -162,7 +172,7 @@ def _assembled(ready: Prepared, temper: Temper, zone: Zone, outer: Floats) -> Zo
         outer,
         f"{fresh.relation if fresh else ''}; then tempered {temper.label}",
         fresh.source if fresh else "",
-        (*(fresh.validity if fresh else ()), *_temper_validity(ready, temper)),
+        (*(fresh.validity if fresh else ()), *temper_validity(ready.treatment.steel, temper)),
     )
 
 
@@ -175,9 +185,8 @@ def _under(hrc: Floats, inwards_mm: Floats, removed_mm: float) -> Floats:
     return np.asarray(hrc[:, k - 1] + min(part, 1.0) * (hrc[:, k] - hrc[:, k - 1]))
 
 
-def _temper_validity(ready: Prepared, temper: Temper) -> tuple[str, ...]:
+def temper_validity(steel: Steel, temper: Temper) -> tuple[str, ...]:
     """Return which limits of the tempering model are left; none where the steel has a curve."""
-    steel = ready.treatment.steel
     own_curve = steel.tempered is not None and not by_composition(steel)
     if temper.means == "none" or own_curve:
         return ()
@@ -209,13 +218,13 @@ def _cased(ready: Prepared, temper: Temper) -> ZoneHardness:
     ratio = np.sqrt(depth_span.high / max(depth_span.low, 0.02))
     middle_mm = depth_span.low * ratio
     depth = middle_mm * np.exp(0.5 * np.log(ratio) * np.clip(normals["depth"], -2, 2))
-    core = _core_hrc(ready)
+    core_hrc = _core_hrc(ready)
     return ZoneHardness(
         surface,
-        core,
-        core,
+        core_hrc,
+        core_hrc,
         depth,
-        np.repeat(core[:, None], len(job.asked.part.section), axis=1),
+        np.repeat(core_hrc[:, None], len(job.asked.part.section), axis=1),
         "published surface hardness and depth of the route; core by the end-quench curve",
         span.source,
         ranges_left("hardenability.heat_curve", ready.treatment.steel),
@@ -231,9 +240,9 @@ def _core_hrc(ready: Prepared) -> Floats:
     if points is None:
         return ready.supply_hrc
     centre = points.only(thick * len(POSITIONS) + len(POSITIONS) - 1)
-    curve = heat_curve(ready.composition, centre.distance_mm)
-    core = curve.hrc[:, 0] + (curve.sd_hrc * ready.normals["core"][:, None])[:, 0]
-    return np.asarray(np.maximum(core, ready.supply_hrc))
+    steel, sold_hrc = ready.treatment.steel, ready.supply_hrc
+    found = cased_core(steel, ready.composition, centre, ready.normals, sold_hrc)
+    return found.turned_hrc[:, 0]
 
 
 def _nitrided(ready: Prepared) -> ZoneHardness:

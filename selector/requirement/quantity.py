@@ -25,6 +25,7 @@ _BOUNDS = {
     "energy": (0.0, 10_000.0, "J"),
     "volume": (0.1, 5000.0, "l"),
     "days": (0.0, 1000.0, "days"),
+    "time": (1.0, 3.6e6, "s"),
     "gas flow": (0.001, 50.0, "kg/h"),
 }
 
@@ -151,6 +152,7 @@ BendingNm = Annotated[float, _reader("torque")]
 ForceN = Annotated[float, _reader("force")]
 EnergyJ = Annotated[float, _reader("energy")]
 VolumeL = Annotated[float, _reader("volume")]
+DurationS = Annotated[float, _reader("time")]
 Days = Annotated[float, _reader("days")]
 GasKgPerH = Annotated[float, _reader("gas flow")]
 HardnessHv = Annotated[float, BeforeValidator(_hardness, json_schema_input_type=float | str)]

@@ -4,13 +4,14 @@ import json
 import tomllib
 from collections.abc import Mapping, Sized
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
-from pydantic import ValidationError
+from pydantic import TypeAdapter, ValidationError
 
 from selector.errors import Problem, RequirementError
 from selector.requirement.whole import Requirement
 
+T = TypeVar("T")
 _LARGEST = 1_000_000
 _LONGEST_INT = 10**18
 # A dotted key costs the TOML reader the square of its length; ours have two parts.
@@ -50,11 +51,11 @@ _WORDS = {
 }
 
 
-def _problem(fault: Mapping[str, Any]) -> Problem:
-    """Return one pydantic fault in our words."""
+def _problem(fault: Mapping[str, Any], under: str = "") -> Problem:
+    """Return one pydantic fault in our words; of a value by itself, under its name."""
     place = ".".join(
         str(part + 1) if isinstance(part, int) else _short(part)
-        for part in fault["loc"]
+        for part in ((under,) if under else ()) + tuple(fault["loc"])
         if part != "[key]"
     )
     rule, step = _WORDS.get(fault["type"], ("what we can read ({msg})", "Check the value."))
@@ -116,10 +117,41 @@ def requirement_from(data: object) -> Requirement:
     try:
         return Requirement.model_validate(data)
     except ValidationError as error:
-        faults = error.errors(include_url=False)
-        raise RequirementError(
-            *(_problem(fault) for fault in faults if not _is_shadow(fault))
-        ) from error
+        raise RequirementError(*_problems(error)) from error
+
+
+def value_from(kind: TypeAdapter[T], data: object, name: str) -> T:
+    """Return a value that stands by itself, such as an option of a command.
+
+    Parameters
+    ----------
+    kind : TypeAdapter
+        What it must be.
+    data : object
+        The value as given.
+    name : str
+        What the user calls it.
+
+    Returns
+    -------
+    object
+        Validated.
+
+    Raises
+    ------
+    RequirementError
+        Listing every rule it breaks.
+    """
+    try:
+        return kind.validate_python(data)
+    except ValidationError as error:
+        raise RequirementError(*_problems(error, name)) from error
+
+
+def _problems(error: ValidationError, under: str = "") -> list[Problem]:
+    """Return all faults that pydantic found in our words."""
+    faults = error.errors(include_url=False)
+    return [_problem(fault, under) for fault in faults if not _is_shadow(fault)]
 
 
 def _file(path: Path, rule: str, got: str, next_step: str) -> Problem:

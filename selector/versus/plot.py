@@ -1,36 +1,11 @@
 """One plot of two options: cost of a good part against quantity, and where they swap."""
 
-from pathlib import Path
 from typing import TYPE_CHECKING
-
-from selector.errors import Problem, RequirementError
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
     from selector.versus.record import VersusOut
-
-FORMATS = (".png", ".svg")
-
-
-def checked_format(path: Path) -> None:
-    """Refuse a file that is neither PNG nor SVG.
-
-    Parameters
-    ----------
-    path : Path
-        Where the plot is to go.
-
-    Raises
-    ------
-    RequirementError
-        When its name ends otherwise.
-    """
-    if path.suffix.lower() not in FORMATS:
-        step = "Name it for instance cost.svg."
-        raise RequirementError(
-            Problem("--plot", "a file that ends in .png or .svg", repr(str(path)), step)
-        )
 
 
 def plot_of(versus: "VersusOut") -> "Figure":
@@ -69,28 +44,3 @@ def _minor(value: float, _place: int) -> str:
     """Return the label of a tick between powers of ten: only twos and fives."""
     leading = f"{value:e}"[0]
     return f"{value:g}" if leading in "25" else ""
-
-
-def save_plot(versus: "VersusOut", path: Path) -> None:
-    """Write the plot to a file.
-
-    Parameters
-    ----------
-    versus : VersusOut
-        The comparison.
-    path : Path
-        Ends in .png or .svg.
-
-    Raises
-    ------
-    RequirementError
-        When the file cannot be written.
-    """
-    try:
-        plot_of(versus).savefig(path, dpi=150)
-    except OSError as error:
-        got = f"{str(path)!r} ({error.strerror})"
-        step = "Name a file in a folder that exists."
-        raise RequirementError(
-            Problem("--plot", "a file that can be written", got, step)
-        ) from error

@@ -86,7 +86,11 @@ def test_a_disc_is_followed_like_any_part(run):
 @pytest.mark.parametrize(
     ("args", "changes", "words"),
     [
-        (("--plot", "map.gif"), None, "--plot must be a .png or .svg file; got 'map.gif'"),
+        (
+            ("--plot", "map.gif"),
+            None,
+            "--plot must be a .png, .svg or .pdf file; got 'map.gif'",
+        ),
         (
             (),
             {"workshop.bath": [{"medium": "water", "temperature": "120 degC"}]},

@@ -24,6 +24,20 @@ def test_of_the_advice(schema):
         assert key in answer["required"]
 
 
+@pytest.mark.parametrize(
+    ("args", "keys"),
+    [
+        (("--temper",), {"rows", "wanted", "embrittlement", "origin", "assumed"}),
+        (("--quench",), {"points", "depth_mm", "thickest_round_mm", "origin", "assumed"}),
+        (("--flame",), {"verdict"}),
+    ],
+)
+def test_of_the_other_commands(schema, args, keys):
+    answer = schema(*args)
+    jsonschema.Draft202012Validator.check_schema(answer)
+    assert keys <= set(answer["required"])
+
+
 def test_of_the_requirement(schema):
     answer = schema("--requirement")
     jsonschema.Draft202012Validator.check_schema(answer)

@@ -12,6 +12,7 @@ from selector.commands.terminal import (
     console,
     print_figure,
     print_paragraph,
+    print_rows,
     print_section,
     refusing_bad_input,
 )
@@ -98,3 +99,15 @@ def test_a_section_is_its_head_its_texts_and_a_blank_line():
 
 def test_a_section_of_nothing_is_not_printed():
     assert lines(print_section, "Cautions", []) == []
+
+
+def test_rows_stand_in_columns_and_brackets_are_only_brackets():
+    written = io.StringIO()
+    out = Console(file=written, width=20, force_terminal=False)
+    print_rows(("place", "hardness"), [("1 mm", "57 HRC [hard]"), ("10 mm", "")], out)
+    assert written.getvalue().splitlines() == [
+        "   place  hardness",
+        "   1 mm   57 HRC [hard]",
+        "   10 mm",
+        "",
+    ]

@@ -51,7 +51,10 @@ def test_explain_names_relation_and_source(run):
     ("args", "said"),
     [
         (("c46/x/y/z", SECOND), "option must be the id of a known option; got 'c46/x/y/z'"),
-        ((FIRST, SECOND, "--plot", "a.gif"), "--plot must be a file that ends in .png or .svg"),
+        (
+            (FIRST, SECOND, "--plot", "a.gif"),
+            "--plot must be a .png, .svg or .pdf file; got 'a.gif'",
+        ),
     ],
 )
 def test_bad_input_ends_with_exit_two(run, args, said):

@@ -5,7 +5,7 @@ import numpy as np
 import pytest
 
 from selector.flame.output import flame_out, map_of, schema, stretch_of
-from selector.flame.plot import axial_text, figure, save, section_text
+from selector.flame.plot import axial_text, figure, section_text
 from selector.flame.record import FlameOut
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
@@ -66,7 +66,7 @@ def test_cautions_are_those_of_the_option(shown):
     assert set(out.families[0].option.cautions) <= listed
 
 
-def test_the_map_is_said_in_characters_and_as_a_figure(shown, tmp_path):
+def test_the_map_is_said_in_characters_and_as_a_figure(shown):
     answer, _ = shown
     part, hard = (
         stretch_of(answer.job, answer.best.option),
@@ -76,8 +76,6 @@ def test_the_map_is_said_in_characters_and_as_a_figure(shown, tmp_path):
     assert any("=" in line for line in lines)
     assert len(section_text(part, hard)) > 5
     assert len(figure(part, hard, "dog").axes) >= 3
-    save(part, hard, "dog", tmp_path / "map.png")
-    assert (tmp_path / "map.png").stat().st_size > 1000
 
 
 def test_a_no_without_an_option_has_no_map_and_no_figures():

@@ -2,7 +2,8 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.hardening.hard_depth import Limit, hard_depth_mm
+from selector.hardening.hard_depth import DISSOLVED_WT_PCT, Limit, hard_depth_mm
+from selector.metallurgy.martensite import hardness
 
 STEELS = load_catalog().steels
 INWARDS_MM = np.linspace(0.0, 12.0, 25)
@@ -63,3 +64,13 @@ def test_each_sample_has_its_own_depth():
     both = np.vstack([falling(40.0), falling(0.0)])
     found = hard_depth_mm(both, both, INWARDS_MM, Limit(50.0, ANY))
     assert found.tolist() == [depth(falling(40.0)), 12.0]
+
+
+def test_where_nothing_is_asked_hardness_ends_at_half_martensite():
+    limit, rich = (Limit.half_martensite(STEELS[slug]) for slug in ("c45", "115crv3"))
+    assert limit.asked_hrc == limit.least_fresh_hrc == float(hardness(0.46, 0.5))
+    # No more than 0.75 % C is dissolved of a steel that has 1.2 %.
+    assert rich.asked_hrc == float(hardness(DISSOLVED_WT_PCT, 0.5))
+    inwards_mm = np.array([0.0, 2.0, 4.0, 6.0])
+    found = hard_depth_mm(*[np.array([[57.0, 50.0, 40.1, 30.0]])] * 2, inwards_mm, limit)
+    assert found[0] == pytest.approx(3.0, abs=0.05)  # half way from 50 to 40, at 45 HRC

@@ -1,11 +1,9 @@
-from pathlib import Path
-
 import pytest
 from matplotlib import rc_context
 
 from catalog import load_catalog
-from selector.errors import RequirementError
-from selector.versus.plot import checked_format, plot_of, save_plot
+from selector.plot_file import save
+from selector.versus.plot import plot_of
 from selector.versus.versus import versus
 from tests.dog import asked
 
@@ -28,31 +26,11 @@ def test_the_plot_shows_both_costs_and_the_swap():
     assert mark.strip().startswith("swap at ")
 
 
-@pytest.mark.parametrize(("name", "start"), [("a.png", b"\x89PNG"), ("a.SVG", b"<?xml")])
-def test_it_is_written_as_its_name_ends(tmp_path, name, start):
-    path = tmp_path / name
-    checked_format(path)
-    save_plot(FOUND, path)
-    assert path.read_bytes().startswith(start)
-
-
 @pytest.mark.parametrize("name", ["$5 dog for $6", "$\\frac$", "a_$b^$c", "100 $"])
 def test_a_dollar_sign_in_a_name_is_no_formula(tmp_path, name):
     first = FOUND.first.model_copy(update={"id": name})
     path = tmp_path / "cost.svg"
     given = {"part": name, "currency": name, "first": first}
     with rc_context({"svg.fonttype": "none"}):
-        save_plot(FOUND.model_copy(update=given), path)
+        save(plot_of(FOUND.model_copy(update=given)), path)
     assert path.read_text(encoding="utf-8").count(f"{name}<") >= 2
-
-
-def test_another_format_is_refused():
-    with pytest.raises(RequirementError, match=r"--plot must be .*\.svg; got 'a\.jpg'"):
-        checked_format(Path("a.jpg"))
-
-
-def test_a_place_that_cannot_be_written_is_refused(tmp_path):
-    with pytest.raises(
-        RequirementError, match="--plot must be a file that can be written; got"
-    ):
-        save_plot(FOUND, tmp_path / "nowhere" / "a.png")

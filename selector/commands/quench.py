@@ -1,0 +1,105 @@
+"""`temperwright quench`: a steel's hardness as quenched, from skin to middle."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from selector.commands.given import AsJson, CatalogFolders, HardeningHeat
+from selector.commands.terminal import (
+    WIDEST,
+    console,
+    print_json,
+    print_rows,
+    print_section,
+    refusing_bad_input,
+)
+
+if TYPE_CHECKING:
+    from selector.specimen.record import QuenchedOut
+
+NOT_HARDENED = 1
+
+
+def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
+    steel: Annotated[str, typer.Argument(help="The steel, by any name.")],
+    section: Annotated[
+        str, typer.Option(help='"round 30 mm", "flat 8 x 30 mm", "tube 24 x 10 mm" ...')
+    ],
+    bath: Annotated[str, typer.Option(help="What it is quenched in: water, oil, air ...")],
+    heat: HardeningHeat = None,
+    catalog: CatalogFolders = None,
+    plot: Annotated[
+        Path | None, typer.Option(help="Plot hardness by depth there: .png, .svg or .pdf.")
+    ] = None,
+    as_json: AsJson = False,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="What computes the hardness, and its source.")
+    ] = False,
+) -> None:
+    """Show hardness as quenched from skin to middle, and how thick the steel hardens through.
+
+    Exit 0 with the points, 1 for a steel that no quench hardens, 2 when the input is wrong.
+
+    Raises
+    ------
+    Exit
+        With the code above.
+    """
+    with refusing_bad_input():
+        from selector.commands.filter import checked_catalog  # noqa: PLC0415
+        from selector.requirement import argument as given  # noqa: PLC0415
+        from selector.specimen.quenched import quenched  # noqa: PLC0415
+
+        if plot is not None:
+            from selector.plot_file import checked_format  # noqa: PLC0415
+
+            checked_format(plot)
+        known = checked_catalog(catalog or ())
+        found = quenched(
+            known,
+            given.steel("STEEL", steel, known),
+            given.section("--section", section),
+            given.medium("--bath", bath, known),
+            None if heat is None else given.temperature_c("--heat", heat),
+        )
+        if plot is not None and found.points:
+            from selector.plot_file import save  # noqa: PLC0415
+            from selector.specimen.plot import quenched_figure  # noqa: PLC0415
+
+            save(quenched_figure(found), plot)
+    if as_json:
+        print_json(found.model_dump_json(indent=2))
+    else:
+        _print(found, explain=explain)
+    if plot is not None and not found.points:
+        typer.echo("No plot is written: nothing hardens.", err=True)
+    if not found.points:
+        raise typer.Exit(NOT_HARDENED)
+
+
+def _print(found: "QuenchedOut", *, explain: bool) -> None:
+    """Print the answer."""
+    from selector.specimen.output import (  # noqa: PLC0415
+        hardness_words,
+        origin_words,
+        quench_words,
+    )
+    from selector.specimen.quenched import through_words  # noqa: PLC0415
+
+    out = console(widest=WIDEST)
+    out.print(found.headline, style="bold" if found.points else None, markup=False)
+    if found.quench is None:
+        return
+    out.print(f"{quench_words(found.quench)}\n", markup=False)
+    rows = [
+        (f"{point.from_surface_mm:.2f} mm", *hardness_words(point.hrc))
+        for point in found.points
+    ]
+    print_rows(("under skin", "hardness", "range"), rows, out)
+    print_section("Hardened to half martensite", through_words(found), out)
+    if found.origin is not None:
+        print_section("Outside the range of the model", found.origin.validity, out)
+    print_section("Taken as", found.assumed, out)
+    if explain and found.origin is not None:
+        print_section("Where the hardness comes from", origin_words(found.origin), out)

@@ -1,0 +1,114 @@
+"""`temperwright temper`: a steel's hardness by tempering temperature."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from selector.commands.given import AsJson, CatalogFolders, HardeningHeat
+from selector.commands.terminal import (
+    WIDEST,
+    console,
+    print_json,
+    print_rows,
+    print_section,
+    refusing_bad_input,
+)
+
+if TYPE_CHECKING:
+    from selector.specimen.record import TemperedOut
+
+NO_TEMPER = 1
+
+
+def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
+    steel: Annotated[str, typer.Argument(help="The steel, by any name.")],
+    held: Annotated[
+        str, typer.Option("--for", help="Time at temperature, all tempers together.")
+    ] = "1 h",
+    quenched: Annotated[
+        str | None,
+        typer.Option(help="Hardness as quenched; else a round of 10 mm in its own bath."),
+    ] = None,
+    to: Annotated[str | None, typer.Option(help="Hardness wanted: which temper?")] = None,
+    heat: HardeningHeat = None,
+    at: Annotated[
+        list[str] | None, typer.Option(help="Only this temper; may be repeated.")
+    ] = None,
+    catalog: CatalogFolders = None,
+    plot: Annotated[
+        Path | None, typer.Option(help="Plot hardness by temperature: .png, .svg or .pdf.")
+    ] = None,
+    as_json: AsJson = False,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="What computes the hardness, and its source.")
+    ] = False,
+) -> None:
+    """Show hardness by tempering temperature, with its range, colour and brittle windows.
+
+    Exit 0 with the rows, 1 when no temper gives the hardness wanted, 2 when the input is wrong.
+
+    Raises
+    ------
+    Exit
+        With the code above.
+    """
+    with refusing_bad_input():
+        from selector.commands.filter import checked_catalog  # noqa: PLC0415
+        from selector.requirement import argument as given  # noqa: PLC0415
+        from selector.specimen.tempered import tempered, thin_piece  # noqa: PLC0415
+
+        if plot is not None:
+            from selector.plot_file import checked_format  # noqa: PLC0415
+
+            checked_format(plot)
+        known = checked_catalog(catalog or ())
+        heat_c = None if heat is None else given.temperature_c("--heat", heat)
+        found = tempered(
+            thin_piece(known, given.steel("STEEL", steel, known), heat_c),
+            given.duration_s("--for", held),
+            None if quenched is None else given.hardness_hrc("--quenched", quenched),
+            None if to is None else given.hardness_hrc("--to", to),
+            [given.temperature_c("--at", text) for text in at or ()],
+        )
+        if plot is not None:
+            from selector.plot_file import save  # noqa: PLC0415
+            from selector.specimen.plot import tempered_figure  # noqa: PLC0415
+
+            save(tempered_figure(found), plot)
+    if as_json:
+        print_json(found.model_dump_json(indent=2))
+    else:
+        _print(found, explain=explain)
+    if found.wanted is not None and found.wanted.temperature_c is None:
+        raise typer.Exit(NO_TEMPER)
+
+
+def _print(found: "TemperedOut", *, explain: bool) -> None:
+    """Print the answer."""
+    from selector.specimen.output import hardness_words, origin_words  # noqa: PLC0415
+
+    out = console(widest=WIDEST)
+    out.print(found.headline, style="bold", markup=False)
+    if found.wanted is not None:
+        out.print(found.wanted.text, markup=False)
+    out.print()
+    rows = [
+        (
+            f"{row.temperature_c:.0f} °C",
+            *hardness_words(row.hrc),
+            row.colour or "",
+            "brittle" if row.embrittled else "",
+        )
+        for row in found.rows
+    ]
+    print_rows(("temper", "hardness", "range", "colour", ""), rows, out)
+    brittle = [
+        f"{window.low_c:.0f} to {window.high_c:.0f} °C ({window.source}, {window.at})"
+        for window in found.embrittlement
+    ]
+    print_section("Brittle if tempered at", brittle, out)
+    print_section("Outside the range of the model", found.origin.validity, out)
+    print_section("Taken as", found.assumed, out)
+    if explain:
+        print_section("Where the hardness comes from", origin_words(found.origin), out)

@@ -1,0 +1,282 @@
+"""A hardened piece after tempering: hardness by temperature, and the temper for a hardness."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog import Catalog
+from catalog.steel import Steel
+from selector.decision.output import colour_shown
+from selector.errors import OutOfRangeError, Problem, RequirementError
+from selector.hardening.as_quenched import AsQuenched, by_composition
+from selector.hardening.tempered import curve_reach_c
+from selector.job.process import temper_peak_c
+from selector.job.treatment import Temper, Treatment, tempers
+from selector.option.prediction import embrittled
+from selector.option.zone_hardness import after_temper, temper_validity
+from selector.requirement.part import Section
+from selector.specimen.hardening import hardening, why_not
+from selector.specimen.output import (
+    COMPOSITION,
+    hardness_words,
+    is_high_alloy,
+    origin_out,
+    quench_assumed,
+    quench_out,
+    quench_words,
+    range_out,
+    steel_out,
+    temper_assumed,
+)
+from selector.specimen.record import (
+    OriginOut,
+    RangeOut,
+    RowOut,
+    TemperedOut,
+    WantedOut,
+    WindowOut,
+)
+from selector.specimen.specimen import SHOP, Specimen, specimen
+from selector.wording import shown
+
+Floats = NDArray[np.float64]
+
+# A thin piece, which hardens through in the bath that its steel asks for.
+THIN = Section(shape="round", size=10.0, length=100.0)
+HOTTEST_C = 700.0
+# One temper by itself may be a little colder or hotter than those of an option. [°C]
+TRIED_C = (50.0, 720.0)
+
+
+def thin_piece(catalog: Catalog, steel: Steel, heat_c: float | None = None) -> Specimen:
+    """Return the piece that is tempered where nothing is said of its quench.
+
+    Parameters
+    ----------
+    catalog : Catalog
+        What is known.
+    steel : Steel
+        Catalogue steel.
+    heat_c : float, optional
+        Hardening heat; left out, the middle of the steel's own range. [°C]
+
+    Returns
+    -------
+    Specimen
+        A round of 10 mm in the bath that the steel asks for.
+
+    Raises
+    ------
+    RequirementError
+        When no quench hardens the steel, so that there is nothing to temper.
+    """
+    if hardening(steel) == "not" or steel.hardened is None:
+        rule, step = "a steel that a quench hardens", why_not(steel)
+        raise RequirementError(Problem("STEEL", rule, repr(steel.name), step))
+    return specimen(catalog, steel, THIN, catalog.media[steel.hardened.quench], heat_c)
+
+
+def temperings(work: Treatment, time_s: float) -> tuple[Temper, ...]:
+    """Return the furnace tempers that an option would try, each of `time_s` in all."""
+    reach_c = curve_reach_c(work.steel)
+    return tuple(
+        replace(temper, time_s=time_s / temper.cycles)
+        for temper in tempers(work, {"furnace": HOTTEST_C})
+        if temper.means == "furnace" and temper.temperature_c <= reach_c
+    )
+
+
+def temper_at(work: Treatment, heat_c: float, time_s: float) -> Temper:
+    """Return a furnace temper at one heat, as often as those that an option would try.
+
+    Parameters
+    ----------
+    work : Treatment
+        Steel and route.
+    heat_c : float
+        Tempering temperature. [°C]
+    time_s : float
+        Time at temperature, of all tempers together. [s]
+
+    Returns
+    -------
+    Temper
+        By furnace.
+
+    Raises
+    ------
+    OutOfRangeError
+        When nobody tempers so cold, or the steel's curve does not go so hot.
+    """
+    most = min(TRIED_C[1], curve_reach_c(work.steel))
+    if not TRIED_C[0] <= heat_c <= most:
+        rule = f"between {TRIED_C[0]:g} and {most:g} °C, where {work.steel.name} is known"
+        step = "Leave it out for all tempers that are known."
+        raise OutOfRangeError(Problem("--at", rule, f"{heat_c:g} °C", step))
+    return replace(temperings(work, time_s)[0], temperature_c=heat_c)
+
+
+def skin_hrc(of: Specimen, fresh: AsQuenched, temper: Temper) -> Floats:
+    """Return the hardness of the skin after a temper, over the samples. [HRC]."""
+    peak_c = temper_peak_c(temper, SHOP, of.normals)
+    skin = fresh.only([0])
+    return np.asarray(after_temper(of.bar, skin, peak_c, temper, of.normals).hrc[:, 0])
+
+
+def temperature_for(heats_c: Floats, hrc: Floats, wanted_hrc: float) -> Floats:
+    """Return the hottest temper that leaves a hardness, over the samples. [°C]."""
+    # `hrc` has shape (heats, samples), straight between heats. Where a sample is softer
+    # throughout the first heat stands, where it is still harder at the hottest the last.
+    enough = hrc >= wanted_hrc
+    last = len(heats_c) - 1 - np.argmax(enough[::-1], axis=0)
+    at = np.minimum(last, len(heats_c) - 2)
+    samples = np.arange(hrc.shape[1])
+    here, then = hrc[at, samples], hrc[at + 1, samples]
+    part = np.clip((here - wanted_hrc) / np.maximum(here - then, 1e-9), 0.0, 1.0)
+    between = heats_c[at] + part * (heats_c[at + 1] - heats_c[at])
+    found = np.where(last == len(heats_c) - 1, heats_c[-1], between)
+    return np.asarray(np.where(enough.any(axis=0), found, heats_c[0]))
+
+
+def tempered(
+    of: Specimen,
+    time_s: float,
+    quenched_hrc: float | None = None,
+    wanted_hrc: float | None = None,
+    at_c: Sequence[float] = (),
+) -> TemperedOut:
+    """Return a specimen's hardness by tempering temperature.
+
+    Parameters
+    ----------
+    of : Specimen
+        What is tempered; its skin is looked at.
+    time_s : float
+        Time at temperature, of all tempers together. [s]
+    quenched_hrc : float, optional
+        Hardness as quenched; left out, that of the specimen. [HRC]
+    wanted_hrc : float, optional
+        Hardness for which the temper is asked. [HRC]
+    at_c : sequence of float, optional
+        Tempers to show; left out, each that an option would try. [°C]
+
+    Returns
+    -------
+    TemperedOut
+        One row for each temper.
+    """
+    fresh = of.fresh if quenched_hrc is None else _as_given(of.fresh, quenched_hrc)
+    grid = temperings(of.treatment, time_s)
+    shown_at = tuple(temper_at(of.treatment, heat, time_s) for heat in at_c) or grid
+    made = quench_out(of) if quenched_hrc is None else None
+    before = range_out(fresh.hrc[:, 0])
+    first = COMPOSITION if made is None else f"Quenched: {quench_words(made)}."
+    more = [] if made is None else quench_assumed(of, made)
+    wanted = None
+    if wanted_hrc is not None:
+        wanted = _wanted(grid, np.array([skin_hrc(of, fresh, t) for t in grid]), wanted_hrc)
+    return TemperedOut(
+        steel=steel_out(of.steel),
+        headline=_headline(of, before, time_s, given=made is None),
+        time_s=time_s,
+        tempers=grid[0].cycles,
+        quench=made,
+        quenched_hrc=before,
+        rows=tuple(_row(of, temper, skin_hrc(of, fresh, temper)) for temper in shown_at),
+        wanted=wanted,
+        embrittlement=tuple(
+            WindowOut(low_c=span.low, high_c=span.high, source=span.source, at=span.at)
+            for span in of.steel.embrittlement_c
+        ),
+        origin=_origin(of.steel, fresh, shown_at),
+        assumed=(first, *more, *temper_assumed(of.steel, time_s)),
+    )
+
+
+def _as_given(fresh: AsQuenched, hrc: float) -> AsQuenched:
+    """Return a quench that left the hardness that was given, all of it turned."""
+    return AsQuenched(
+        np.full(fresh.turned_hrc.shape, hrc),
+        np.ones(fresh.share.shape),
+        "hardness as quenched, as given",
+        "as given",
+        (),
+    )
+
+
+def _row(of: Specimen, temper: Temper, hrc: Floats) -> RowOut:
+    """Return one temper as plain data."""
+    return RowOut(
+        temperature_c=temper.temperature_c,
+        time_s=round(temper.time_s * temper.cycles, 6),
+        hrc=range_out(hrc),
+        colour=None if is_high_alloy(of.steel) else colour_shown(temper),
+        embrittled=embrittled(of.treatment, temper),
+    )
+
+
+def _wanted(grid: tuple[Temper, ...], hrc: Floats, wanted_hrc: float) -> WantedOut:
+    """Return the temper for a hardness, or which way the rows miss it."""
+    heats_c = np.array([temper.temperature_c for temper in grid])
+    low, high, wish = heats_c[0], heats_c[-1], shown(wanted_hrc)
+    found = range_out(temperature_for(heats_c, hrc, wanted_hrc))
+    least, middle, most = (
+        heat if heat is not None and low < heat < high else None
+        for heat in (found.p05, found.p50, found.p95)
+    )
+    if middle is not None:
+        text = f"{wish}: temper at {middle:.0f} °C ({_span(least, most)})"
+        known = RangeOut(p05=least, p50=middle, p95=most)
+        return WantedOut(hrc=wanted_hrc, temperature_c=known, text=text)
+    medians = np.median(hrc, axis=1)
+    if medians[-1] >= wanted_hrc:
+        text = f"{wish}: still {shown(float(medians[-1]))} at {high:.0f} °C, as hot as is known"
+    else:
+        hardest = shown(float(medians.max()))
+        text = f"{wish}: never as hard from {low:.0f} °C up, {hardest} at most"
+    return WantedOut(hrc=wanted_hrc, temperature_c=None, text=text)
+
+
+def _span(least_c: float | None, most_c: float | None) -> str:
+    """Return the range of a temper, and what happens where it has no end."""
+    if least_c is not None and most_c is not None:
+        return f"{least_c:.0f} to {most_c:.0f} °C"
+    if most_c is not None:
+        return f"up to {most_c:.0f} °C; some bars are softer at any temper"
+    if least_c is not None:
+        return f"from {least_c:.0f} °C; some bars are harder still where the rows end"
+    return "some bars are softer and some harder at any temper"
+
+
+def _origin(steel: Steel, fresh: AsQuenched, grid: tuple[Temper, ...]) -> OriginOut:
+    """Return what computes the rows."""
+    left = (limit for temper in grid for limit in temper_validity(steel, temper))
+    curve = steel.tempered
+    if curve is None or by_composition(steel):
+        how = "tempering curve of the composition (tempering.tempered_hardness)"
+    else:
+        span = curve.curve_hrc
+        how = (
+            f"the steel's own tempering curve of {curve.time_h:g} h ({span.source}, {span.at})"
+        )
+    return origin_out(fresh, how, validity=tuple(dict.fromkeys(left)))
+
+
+def _headline(of: Specimen, before: RangeOut, time_s: float, *, given: bool) -> str:
+    """Return what is tempered and for how long, in one sentence."""
+    steel = of.steel
+    hard, span = hardness_words(before)
+    quenched = f"{hard} ({'as given' if given else span})"
+    what = " (its core, not its case)" if hardening(steel) == "core" else ""
+    text = f"{steel.spoken}{what}, {quenched} as quenched, tempered {time_words(time_s)}."
+    return text[:1].upper() + text[1:]
+
+
+def time_words(time_s: float) -> str:
+    """Return a time for the reader: "90 s", "30 min", "2 h"."""
+    if time_s < 120.0:
+        return f"{time_s:g} s"
+    minutes = time_s / 60.0
+    return f"{minutes:.4g} min" if minutes < 60.0 else f"{minutes / 60.0:.4g} h"
