@@ -82,7 +82,7 @@ def _each(going: list[Treatment], job: Job, scorer: Scorer) -> Iterator[Option |
 
 
 def _needs_no_harsher(option: Option) -> bool:
-    """Return whether a harsher bath is not worth weighing: this one hardens, and comes right."""
+    """Return whether a harsher bath is not worth weighing: this one hardens and comes right."""
     fully = hardens_fully(option.treatment, option.judged.gates)
     return fully and option.judged.passing_all >= COMES_RIGHT
 

@@ -5,12 +5,14 @@ hard as one of chisel steel, and nobody makes one. Common practice of toolrooms 
 shops, no source.
 """
 
-from collections.abc import Mapping
-from typing import Literal
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Literal, get_args
 
 from selector.job.demand import FOR_CORNERS, Demand, is_key
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
+from selector.requirement.zone import Wear
 
 Duty = Literal[
     "struck edge", "pressed edge", "cutting edge", "grit", "gear", "rolling", "struck body",
@@ -78,7 +80,7 @@ _CASE: Mapping[Duty, float] = {
     "gear": _U, "rolling": _U, "sliding": _U, "struck body": _A, "grit": _A, "drive": _A,
 }  # fmt: skip
 # Bar of free-cutting or structural steel is cased where nothing better is at hand.
-_CASED = {"case-hardening": 1.0, "mild": 0.8, "free-cutting": 0.5}
+_CASED: Mapping[str, float] = {"case-hardening": 1.0, "mild": 0.8, "free-cutting": 0.5}
 _NITRIDED: Mapping[Duty, float] = {"sliding": _U, "gear": _A, "grit": _A}
 _PREHARD: Mapping[Duty, float] = {
     "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S,
@@ -90,8 +92,9 @@ _AS_BOUGHT: Mapping[Duty, float] = {
 _LEFT_SOFT = {
     "mild": 1.0, "medium-carbon": 1.0, "free-cutting": 1.0, "case-hardening": 0.8, "alloy": 0.7,
     "austenitic-stainless": 0.6, "martensitic-stainless": 0.4, "nitriding": 0.4,
+    "other": 0.1,
 }  # fmt: skip
-_LEAST_LEFT_SOFT = 0.1
+
 _ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
 # Where lives depend on it: certified bar, quenched and tempered by the mill, or tough and soft.
@@ -113,40 +116,76 @@ _STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
 SLENDER_MM = 12.0
 # Who asks so much hardness where nothing wears has a tool in mind. [HRC]
 TOOL_HRC = 48.0
+_AGED: Mapping[Duty, float] = dict.fromkeys(get_args(Duty), SELDOM)
+# By duty, and by kind of steel, of what is neither hardened through nor in a skin by heat.
+_MADE: Mapping[Make, Mapping[Duty, float]] = {
+    "case": _CASE, "nitrided": _NITRIDED, "aged": _AGED, "element": _ELEMENT,
+    "prehard": _PREHARD, "as bought": _AS_BOUGHT,
+}  # fmt: skip
+_KINDS: Mapping[Make, Mapping[str, float]] = {
+    "case": _CASED, "nitrided": {"nitriding": 1.0, "other": 0.8}, "aged": {"other": 1.0},
+    "element": {"other": 1.0}, "prehard": {"other": 1.0}, "as bought": _LEFT_SOFT,
+}  # fmt: skip
+_EDGES = frozenset({"struck edge", "pressed edge"})
 # A struck end this thin is an edge or a point, a thicker one a face. [mm]
 EDGE_MM = 12.0
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
 
 
+@dataclass(frozen=True, slots=True)
+class _Zone:
+    """What of a zone and its part names its duty."""
+
+    wear: Wear
+    struck: bool
+    edged: bool
+    toothed: bool
+    spring: bool
+    drives: bool
+    key: bool
+    hard: bool
+
+    @classmethod
+    def of(cls, demand: Demand, asked: Requirement) -> "_Zone":
+        """Return the zone that a demand is made for."""
+        zone, kinds = asked.zone[demand.zone], {f.kind for f in asked.part.feature}
+        thin = min(section.narrowest_mm for section in asked.sections_of(zone)) <= EDGE_MM
+        struck = asked.load.impact == "hammered"
+        return cls(
+            wear=zone.wear,
+            struck=struck,
+            edged="edge" in kinds or (struck and thin),
+            toothed="teeth" in kinds or asked.part.shape_class in {"gear", "bevel"},
+            spring=asked.is_spring,
+            drives=demand.purpose == FOR_CORNERS,
+            key=is_key(asked, zone),
+            hard=demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC,
+        )
+
+
+# The first that holds names the duty.
+_DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
+    ("spring", lambda z: z.spring),
+    ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
+    ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
+    ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
+    ("pressed edge", lambda z: z.wear == "edge-impact"),
+    ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
+    ("grit", lambda z: z.wear == "abrasive"),
+    ("rolling", lambda z: z.wear == "rolling-contact"),
+    ("drive", lambda z: z.drives),
+    ("key", lambda z: z.key),
+    ("struck body", lambda z: z.struck),
+    ("sliding", lambda z: z.wear == "sliding"),
+    ("tool", lambda z: z.hard),
+)
+
+
 def duty_of(demand: Demand, asked: Requirement) -> Duty:
     """Return the duty of a zone, as the trade would name it."""
-    zone, impact = asked.zone[demand.zone], asked.load.impact
-    kinds = {feature.kind for feature in asked.part.feature}
-    toothed = "teeth" in kinds or asked.part.shape_class in {"gear", "bevel"}
-    if asked.is_spring:
-        return "spring"
-    if zone.wear == "edge-impact":
-        thin = min(s.narrowest_mm for s in asked.sections_of(zone)) <= EDGE_MM
-        if impact == "hammered":
-            return "struck edge" if "edge" in kinds or thin else "struck body"
-        return "gear" if toothed else "pressed edge"
-    if zone.wear == "abrasive":
-        return "cutting edge" if "edge" in kinds else "grit"
-    if zone.wear == "rolling-contact":
-        return "gear" if toothed else "rolling"
-    if demand.purpose == FOR_CORNERS:
-        return "drive"
-    if is_key(asked, zone):
-        return "key"
-    if impact == "hammered":
-        return "struck body"
-    if zone.wear == "sliding" and toothed:
-        return "gear"
-    if zone.wear == "sliding":
-        return "sliding"
-    hard = demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC
-    return "tool" if hard else "plain"
+    zone = _Zone.of(demand, asked)
+    return next((duty for duty, holds in _DUTIES if holds(zone)), "plain")
 
 
 def make_of(work: Treatment) -> Make:
@@ -164,25 +203,56 @@ def make_of(work: Treatment) -> Make:
 
 def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     """Return how usual a treatment is for a zone's duty, 1 usual, 0 not made so. [-]."""
-    duty, kind = duty_of(demand, asked), work.steel.kind
     if asked.safety_critical:
-        return _CERTIFIED.get(make_of(work), {}).get(kind, NEVER)
-    merit = _by_make(duty, work, kind)
-    if duty in {"struck edge", "pressed edge"} and kind == "medium-carbon":
-        carbon = work.steel.composition_wt_pct.get("C")
-        if carbon is not None and carbon.middle >= EDGE_CARBON_WT_PCT:
-            merit = max(merit, ALSO)
-    if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and _thickest_mm(asked) > LARGE_MM:
-        merit *= 0.5
+        return _CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER)
+    merit = _by_size(
+        _by_duty(duty_of(demand, asked), work), duty_of(demand, asked), work, asked
+    )
+    return _where_wet(merit, work, asked)
+
+
+def _by_duty(duty: Duty, work: Treatment) -> float:
+    """Return how usual a kind of steel, made so, is for a duty."""
+    make, kind = make_of(work), work.steel.kind
+    if make == "hardened":
+        merit = _THROUGH[duty].get(kind, NEVER)
+    elif make == "skin":
+        merit = _SKIN.get(duty, _THROUGH[duty]).get(kind, NEVER)
+    else:
+        spread = _KINDS[make]
+        merit = _MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
+    if duty in _EDGES and kind == "medium-carbon" and _carbon(work) >= EDGE_CARBON_WT_PCT:
+        merit = max(merit, ALSO)
     if "residual" in work.route.temper and duty not in _STRUCK:
         merit = min(merit, SELDOM)
-    if duty == "sliding" and kind == "medium-carbon" and _thickest_mm(asked) <= SLENDER_MM:
-        merit = min(merit, ALSO) if make_of(work) == "hardened" else merit
-    if asked.limit.corrosion == "severe":
-        return _STANDS[work.steel.corrosion] * max(merit, ALSO)
-    if _must_not_rust(asked):
-        merit = merit * RUSTS if work.steel.corrosion == "none" else max(merit, ALSO)
+    if make == "prehard" and duty == "spring":
+        merit = USUAL if kind in _SPRING_KINDS else NEVER
     return merit
+
+
+def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
+    """Return the merit as it is for a thick or a slender part."""
+    thick_mm, kind = _thickest_mm(asked), work.steel.kind
+    if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and thick_mm > LARGE_MM:
+        return merit * 0.5
+    slender = duty == "sliding" and kind == "medium-carbon" and thick_mm <= SLENDER_MM
+    return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
+
+
+def _where_wet(merit: float, work: Treatment, asked: Requirement) -> float:
+    """Return the merit as it is where corrosion counts."""
+    stands = work.steel.corrosion
+    if asked.limit.corrosion == "severe":
+        return _STANDS[stands] * max(merit, ALSO)
+    if _must_not_rust(asked):
+        return merit * RUSTS if stands == "none" else max(merit, ALSO)
+    return merit
+
+
+def _carbon(work: Treatment) -> float:
+    """Return the carbon of a steel, nil where it is not known. [wt %]."""
+    carbon = work.steel.composition_wt_pct.get("C")
+    return 0.0 if carbon is None else carbon.middle
 
 
 def rusts(work: Treatment, asked: Requirement) -> bool:
@@ -198,28 +268,6 @@ def _must_not_rust(asked: Requirement) -> bool:
 def _thickest_mm(asked: Requirement) -> float:
     """Return the thickest section of a part. [mm]."""
     return max(section.narrowest_mm for section in asked.part.section)
-
-
-def _by_make(duty: Duty, work: Treatment, kind: str) -> float:
-    """Return the merit of a kind of steel made so."""
-    make = make_of(work)
-    if make == "hardened":
-        return _THROUGH[duty].get(kind, NEVER)
-    if make == "skin":
-        return _SKIN.get(duty, _THROUGH[duty]).get(kind, NEVER)
-    if make == "case":
-        return _CASE.get(duty, NEVER) * _CASED.get(kind, 0.0)
-    if make == "nitrided":
-        return _NITRIDED.get(duty, NEVER) * (1.0 if kind == "nitriding" else 0.8)
-    if make == "aged":
-        return SELDOM
-    if make == "element":
-        return _ELEMENT.get(duty, NEVER)
-    if make == "prehard" and duty == "spring":
-        return USUAL if kind in _SPRING_KINDS else NEVER
-    if make == "prehard":
-        return _PREHARD.get(duty, NEVER)
-    return _AS_BOUGHT.get(duty, NEVER) * _LEFT_SOFT.get(kind, _LEAST_LEFT_SOFT)
 
 
 def custom_words(merit: float) -> str:

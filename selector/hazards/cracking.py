@@ -80,7 +80,7 @@ class CrackSteel:
 
 @dataclass(frozen=True, slots=True)
 class CrackShape:
-    """What of a part decides: adjoining sections large over small, features, skin, thickness."""
+    """What of a part decides: adjoining sections large over small, features, skin, size."""
 
     section_ratio: float = 1.0
     features: tuple[Feature, ...] = ()
@@ -211,13 +211,13 @@ def crack_risk(
 
     Notes
     -----
-    Points: harsher medium 4 a step; carbon 0 at 0.30 % to 2 at 0.60 %; Ms below 300 °C 0.5;
-    the equivalent of `crack_equivalent_wt_pct` above 0.525 in water 0.5; each feature 1;
-    an edge half as much;
-    section ratio above 4, 2.5, 1.5 in air, oil, water [1]_ 0.5 to 2; rough skin 0.5; coarse
-    grain 1. Carbon, martensite, features and skin count in proportion to the thickness below
-    10 mm, at least half. All but the first and the section are halved in oil. Classes: some from 2, high
-    from 4. The weights are estimates; order and limits follow [1]_ and [2]_.
+    Points: harsher medium 4 a step; carbon 0 at 0.30 % to 2 at 0.60 %; Ms below 300 °C 0.5; the
+    equivalent of `crack_equivalent_wt_pct` above 0.525 in water 0.5; each feature 1; an edge
+    half as much; section ratio above 4, 2.5, 1.5 in air, oil, water [1]_ 0.5 to 2; rough skin
+    0.5; coarse grain 1. Carbon, martensite, features and skin count in proportion to the
+    thickness below 10 mm, at least half. All but the first and the section are halved in oil.
+    Classes: some from 2, high from 4. The weights are estimates; order and limits follow [1]_
+    and [2]_.
 
     References
     ----------

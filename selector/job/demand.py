@@ -219,7 +219,7 @@ def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:
 
 
 def is_key(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether a zone is a key: a plain square or flat, or one that is to spare its mate."""
+    """Return whether a zone is a key: a plain square or flat, or to spare its mate."""
     part = requirement.part
     shapes = {section.shape for section in requirement.sections_of(zone)}
     plain = len(part.section) == 1 and not part.feature

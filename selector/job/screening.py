@@ -100,12 +100,16 @@ def _hard_element(asked: Requirement, work: Treatment) -> Gate | None:
     # Where an edge cuts or strikes, the shape is the tool; none is ground into a bought pin.
     if any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone):
         return Gate("stock", "fail", "an edge or form cannot be cut in a ready-hard element")
+    return _sold_so(asked, work, next(iter(sizes)))
+
+
+def _sold_so(asked: Requirement, work: Treatment, size: float) -> Gate | None:
+    """Object to a size or length that a ready-hard element is not sold in."""
     sold = work.condition.sold_mm
-    size = next(iter(sizes))
     if sold is not None and all(abs(size - given) > SAME_SIZE_MM for given in sold.values):
         near = min(sold.values, key=lambda given: abs(given - size))
         return Gate("stock", "fail", f"not sold in {size:g} mm; the nearest is {near:g} mm")
-    if min(sizes) < work.condition.size_mm.low:
+    if size < work.condition.size_mm.low:
         return Gate("stock", "fail", f"sold from {work.condition.size_mm.low:g} mm")
     longest = work.condition.length_mm
     if longest is not None and asked.part.length_mm > longest.high:

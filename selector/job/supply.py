@@ -68,7 +68,7 @@ _EASE = {"easy": 0.6, "order": 0.3, "rare": 0.0}
 
 
 def at_hand(work: Treatment) -> float:
-    """Return how easily the bar of a treatment is had, 1 in the rack, 0 where it is rare. [-]."""
+    """Return how easily the bar of a treatment is had: 1 in the rack, 0 rare. [-]."""
     return 1.0 if work.stock is not None else _EASE[work.condition.availability]
 
 

@@ -20,7 +20,7 @@ Criterion = Literal[
 CRITERIA: tuple[Criterion, ...] = get_args(Criterion)
 Preset = Literal["balanced", "wear", "toughness", "cheap", "quick", "safe hands"]
 _PRESETS: dict[Preset, tuple[float, ...]] = {
-    # hardness, strength, snap margin, movement, cost, operator sensitivity, days, custom, at hand
+    # hardness, strength, snap margin, movement, cost, sensitivity, days, custom, at hand
     "balanced": (19, 11, 11, 9, 11, 9, 4, 16, 10),
     "wear": (32, 9, 9, 7, 9, 7, 3, 15, 9),
     "toughness": (14, 16, 24, 7, 7, 6, 3, 15, 8),
