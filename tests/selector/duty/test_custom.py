@@ -1,0 +1,101 @@
+import pytest
+
+from catalog import load_catalog
+from selector.decision.preference import work_of
+from selector.duty.custom import (
+    ALSO,
+    NEVER,
+    SELDOM,
+    USUAL,
+    custom,
+    custom_words,
+    duty_of,
+    rusts,
+)
+from selector.job.bench import bench
+from selector.job.candidates import screened
+from selector.job.job import resolved
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+
+EDGE = {"part.feature": [{"kind": "edge", "at": "0 mm"}]}
+CASES = {
+    "struck edge": {**EDGE, "zone.0.wear": "edge-impact", "load.impact": "hammered"},
+    "pressed edge": {**EDGE, "zone.0.wear": "edge-impact", "load.impact": "none"},
+    "cutting edge": {**EDGE, "zone.0.wear": "abrasive"},
+    "grit": {"part.feature": [], "zone.0.wear": "abrasive"},
+    "gear": {"part.feature": [{"kind": "teeth", "at": "5 mm"}], "zone.0.wear": "rolling-contact"},
+    "rolling": {"part.feature": [], "zone.0.wear": "rolling-contact"},
+    "sliding": {"part.feature": [], "zone.0.wear": "sliding", "zone.0.severity": "medium"},
+    "spring": {"part.feature": [], "part.name": "Latch spring", "zone.0.wear": "none"},
+}  # fmt: skip
+
+
+def lead(changes):
+    return resolved(asked(changes), CATALOG).leading
+
+
+@pytest.mark.parametrize("duty", CASES)
+def test_a_zone_is_named_by_its_duty(duty):
+    wanted = asked(CASES[duty])
+    assert duty_of(resolved(wanted, CATALOG).leading, wanted) == duty
+
+
+@pytest.mark.parametrize(
+    ("duty", "made", "merit"),
+    [
+        ("struck edge", ("60wcrv8", "through-torch"), USUAL),
+        ("struck edge", ("16mncr5", "pack-carburise"), NEVER),
+        ("cutting edge", ("115crv3", "through-torch"), USUAL),
+        ("cutting edge", ("c55", "through-torch"), NEVER),
+        ("gear", ("16mncr5", "pack-carburise"), USUAL),
+        ("gear", ("55cr3", "through-furnace"), NEVER),
+        ("rolling", ("100cr6", "through-furnace"), USUAL),
+        ("rolling", ("42crmo4", "subcontract-nitride"), NEVER),
+        ("spring", ("c75s", "through-furnace"), USUAL),
+        ("spring", ("42crmo4", "through-furnace"), NEVER),
+        ("sliding", ("16mncr5", "subcontract-carburise"), USUAL),
+        ("sliding", ("115crv3", "residual-heat"), SELDOM),
+    ],
+)  # fmt: skip
+def test_custom_says_what_such_a_part_is_made_of(duty, made, merit):
+    wanted = asked(CASES[duty])
+    zone = resolved(wanted, CATALOG).leading
+    assert custom(work(*made), zone, wanted) == merit
+
+
+def test_a_smithy_chisel_wants_half_a_percent_of_carbon():
+    wanted = asked(CASES["struck edge"])
+    zone = lead(CASES["struck edge"])
+    assert custom(work("c60", "through-torch"), zone, wanted) == ALSO
+    assert custom(work("c45", "through-torch"), zone, wanted) < ALSO
+
+
+def test_a_small_part_in_the_damp_stands_back_where_it_rusts():
+    damp = asked({**CASES["sliding"], "limit.corrosion": "mild",
+                  **{f"part.section.{n}.size": "8 mm" for n in range(2)}})  # fmt: skip
+    assert rusts(work("115crv3", "through-torch"), damp)
+    assert not rusts(work("x105crmo17", "through-furnace"), damp)
+    assert not rusts(work("115crv3", "through-torch"), asked(CASES["sliding"]))
+
+
+def test_custom_in_words():
+    said = [custom_words(merit) for merit in (USUAL, ALSO, SELDOM, NEVER)]
+    assert len(set(said)) == 4
+    assert said[-1].startswith("nobody")
+
+
+def test_bar_as_bought_is_least_work_and_a_case_sent_out_most():
+    works = [work_of(work("s235", "as-bought")), work_of(work("c45", "through-torch")),
+             work_of(work("16mncr5", "pack-carburise"))]  # fmt: skip
+    assert works == sorted(works)
+    assert works[0] == 0
+
+
+def test_only_bar_is_left_where_lives_depend_on_it():
+    wanted = asked({"safety_use": "lifting"})
+    going = [i.treatment for i in screened(wanted, CATALOG, bench(wanted, CATALOG))
+             if i.gate is None]  # fmt: skip
+    assert going
+    assert {item.route.process for item in going} == {"none"}
