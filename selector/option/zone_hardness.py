@@ -47,7 +47,7 @@ def _tempered(job: Job, alike: Treatment, temper: Temper) -> AsQuenched:
         msg = f"{alike.label} has no quench"
         raise ValueError(msg)
     hrc = tempered(
-        alike.steel,
+        ready.steel_as_heated,
         ready.composition,
         ready.fresh.turned_hrc,
         temper_peak_c(temper, job.asked.workshop, ready.normals),
