@@ -1,7 +1,7 @@
 """Which steels have a tempering range to avoid: one rule from composition, held by the entries.
 
 ASM Handbook, Volume 4, Heat Treating, 1991, Tempering of Steel (from memory): low-alloy steels
-of medium carbon turn brittle tempered at about 230 to 370 °C (tempered-martensite embrittlement);
+of medium carbon turn brittle at about 230 to 370 °C (tempered-martensite embrittlement);
 chromium, manganese and nickel steels without molybdenum also when cooled slowly through 575 to
 375 °C. Silicon beyond about 1.2 % moves the first window up by 100 °C or so; how far for spring
 steel is not known here, so none is entered.
