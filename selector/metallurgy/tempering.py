@@ -41,7 +41,7 @@ SECOND_STAGE_K = (473.15 * CONSTANT, 573.15 * CONSTANT)
 # (furnace, specimen, clock, tester): once tempering has begun, and per decade of time away from
 # one hour: long tempers differ most, short ones by how fast the specimen heats.
 SD_STEEL_HRC = 1.1
-SD_CARBON_HRC_PER_WT_PCT = 3.0
+SD_CARBON_HRC_PER_WT_PCT = 4.5
 SD_CARBON_WT_PCT = 0.5
 SD_SOFT_PER_HRC = 0.1
 SD_LABORATORY_HRC = 1.8
