@@ -138,9 +138,11 @@ def _sd_steel_hrc(
 ) -> Floats:
     """Return the error of a new steel, wider for rich carbon and outside the fit."""
     carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
-    rich = SD_CARBON_HRC_PER_WT_PCT * np.maximum(carbon - SD_CARBON_WT_PCT, 0.0) * begun
-    off_scale = SD_SOFT_PER_HRC * np.maximum(LOWEST_HRC - hrc, 0.0)
-    variance = SD_STEEL_HRC**2 + rich**2 + off_scale**2
+    off_scale = np.maximum(SD_SOFT_PER_HRC * (LOWEST_HRC - hrc), 0.0)
+    variance = SD_STEEL_HRC**2 + off_scale * off_scale
+    if (carbon > SD_CARBON_WT_PCT).any():
+        rich = SD_CARBON_HRC_PER_WT_PCT * np.maximum(carbon - SD_CARBON_WT_PCT, 0.0) * begun
+        variance = variance + rich * rich
     values = {**composition_wt_pct, **given}
     for limit in LIMITS["tempering.tempered_hardness"]:
         if limit.name in values:
@@ -235,7 +237,8 @@ def tempered_hardness(
     hv = _structure_hv(curve, at_k, structure, as_quenched_hv)
     hrc = hrc_from_hv(hv, outside="extend")
     # Nothing has tempered at the first node of the curve, all begins by the second.
-    begun = np.interp(this_k, coefficients().node_k[:2], (0.0, 1.0))
+    first_k, second_k = coefficients().node_k[:2]
+    begun = np.clip((this_k - first_k) / (second_k - first_k), 0.0, 1.0)
     given = {"temperature_c": temperature_c, "time_s": time_s}
     return TemperedHardness(
         hrc=hrc,
