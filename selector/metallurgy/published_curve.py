@@ -18,8 +18,8 @@ CONSTANT = 20.0
 REACH_K = 25.0
 # Error for a new producer: of the curve, and of a place on it, as furnaces and heats differ.
 # Each curve beside the tables of other producers; see tests/benchmarks/calibration_curves.py.
-SD_HRC = 1.2
-SD_PLACE_K = 12.0
+SD_HRC = 1.0
+SD_PLACE_K = 6.0
 
 
 def _same_c(curve_time_s: float, temperature_c: ArrayLike, time_s: ArrayLike) -> Floats:
@@ -117,7 +117,7 @@ def curve_sd_hrc(
     --------
     >>> flat = curve_sd_hrc([200.0, 400.0], [60.0, 60.0], 3600.0, 300.0, 3600.0)
     >>> round(float(flat), 2)
-    1.2
+    1.0
     """
     given_c, given_hrc = np.asarray(curve_temperature_c, float), np.asarray(curve_hrc, float)
     same_c = _same_c(curve_time_s, temperature_c, time_s)
