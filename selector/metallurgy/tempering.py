@@ -37,7 +37,7 @@ SECOND_STAGE_K = (473.15 * CONSTANT, 573.15 * CONSTANT)
 
 # Model error at known composition, a new steel in a new laboratory, HRC. Sized with three
 # laboratories counting alike, each steel left out of the fit. Of the steel: everywhere; per
-# wt % C beyond 0.5 % once tempered; per 10 HRC off the end of the scale. Of the laboratory
+# wt % C beyond 0.5 % once tempered; per HRC off the end of the scale. Of the laboratory
 # (furnace, specimen, clock, tester): once tempering has begun, and per decade of time away from
 # one hour: long tempers differ most, short ones by how fast the specimen heats.
 SD_STEEL_HRC = 1.1
@@ -209,7 +209,7 @@ def tempered_hardness(
     even so [3]_ is 1.2 HRC a ten-fold softer still. A table at two hours of a fourth (ASM 1991)
     does not share its softness at one hour, so it is taken as what laboratories do differ by:
     `sd_laboratory_hrc`, nothing at first, wider for long tempers. Each steel left out, the 90 %
-    interval holds 98, 93 and 82 % of the readings, each laboratory left out 80, 91 and 79 %. A
+    interval holds 98, 94 and 82 % of the readings, each laboratory left out 80, 91 and 79 %. A
     known as-quenched hardness narrows nothing, for it brings no reading closer.
 
     An as-quenched hardness scales the curve by the fourth root of its ratio. Aluminium, copper
