@@ -30,6 +30,7 @@ LENT = {
     "once.py",
     "printed.py",
     "tasks.py",
+    "tempered_by_composition.py",
     "whole_requirement.py",
 }
 

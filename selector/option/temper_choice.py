@@ -59,7 +59,7 @@ def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
     for time_s, places in by_time.items():
         heats = np.array([[grid[place].temperature_c] for place in places])
         after = tempered(
-            ready.treatment.steel,
+            ready.steel_as_heated,
             ready.composition,
             surface.turned_hrc,
             heats,

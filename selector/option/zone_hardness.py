@@ -49,7 +49,7 @@ def _tempered(job: Job, alike: Treatment, temper: Temper) -> AsQuenched:
         msg = f"{alike.label} has no quench"
         raise ValueError(msg)
     peak_c = temper_peak_c(temper, job.asked.workshop, ready.normals)
-    bar = alike.steel, ready.composition
+    bar = ready.steel_as_heated, ready.composition
     return after_temper(bar, ready.fresh, peak_c, temper, ready.normals)
 
 

@@ -90,7 +90,7 @@ FLAT = {
     **PLAIN,
     "part.section.0": {"shape": "flat", "size": "8 mm", "width": "150 mm", "length": "30 mm"},
 }
-SILVER, OIL_TOOL = ("115crv3",), ("100mncrw4",)
+SILVER, OIL_TOOL, COLD_TOOL = ("115crv3",), ("100mncrw4",), ("x153crmov12",)
 
 
 def bath(medium="oil", **of_it):
@@ -126,6 +126,12 @@ CASES: dict[str, Case] = {
     **{
         f"steels.tempered.{name}": Case("100mncrw4", QUIET, OIL_TOOL)
         for name in ("curve_hrc", "time_h", "cycles")
+    },
+    **{
+        f"steels.tempered.{name}": Case("x153crmov12", QUIET, COLD_TOOL, values=values)
+        for name, values in (
+            ("hardened_c", (950.0,)), ("heat.hardened_c", (1200.0,)), ("heat.curve_hrc", ()),
+        )
     },
     **{
         f"steels.aged.{name}": Case(

@@ -315,7 +315,8 @@ def test_a_struck_edge_is_tempered_beyond_straw_over_a_soft_head():
 def test_a_low_temper_is_refused_where_nothing_hotter_is_to_be_had(ceiling, words):
     oven = {"source": "kitchen-oven", "ceiling": ceiling}
     shop = {"workshop.heat": [{"source": "induction"}, oven]}
-    found = ask(CHISEL, shop, steels=("c60",), route="local-torch")
+    window = {"zone.0.hardness": {"min": "50 HRC", "max": "56 HRC"}}
+    found = ask(CHISEL, shop, window, steels=("c60",), route="local-torch")
     assert not found.options
     assert any(words in reason for reason in why_not(found, "c60", "local-torch"))
 
