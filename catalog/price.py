@@ -46,8 +46,8 @@ class Prices(Record):
     """What things cost, in one currency.
 
     Steel prices are per kg of cut bar by steel slug, `default_per_kg` for the rest, times the
-    factor of the supply condition. Subcontract charges are by route slug. `invented` prices say
-    so wherever they are shown.
+    factor of the supply condition. Subcontract charges are by route slug; those by the hour
+    are for the hours that a layer is grown. `invented` prices say so wherever they are shown.
     """
 
     currency: Text
@@ -66,5 +66,6 @@ class Prices(Record):
     carriage: Positive
     subcontract_minimum: dict[str, Positive]
     subcontract_per_kg: dict[str, Positive]
+    subcontract_per_h: Annotated[dict[str, Positive], Field(default_factory=dict)]
     removal_cm3_per_h: Annotated[float, Field(gt=0)]
     practice: Practice = Practice()

@@ -125,6 +125,21 @@ class SetUpOut(Plain):
     way_in: str | None
 
 
+class LayerOut(Plain):
+    """How a case or a nitrided layer is grown; depths under the finished face, at the middle.
+
+    `falls_short` says that the longest time of the route does not give the depth asked for.
+    """
+
+    medium: str
+    temperature_c: float
+    hours: float
+    asked_mm: float
+    removed_mm: float
+    depth_mm: float
+    falls_short: bool
+
+
 class OptionOut(Plain):
     """One ranked option: the best of its family and route."""
 
@@ -142,6 +157,7 @@ class OptionOut(Plain):
     medium: str | None
     source: str | None
     set_up: SetUpOut | None
+    layer: LayerOut | None
     temper: TemperOut
     gates: tuple[GateOut, ...]
     verdict: str

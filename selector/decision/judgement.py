@@ -123,9 +123,18 @@ def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list
         gates.append(judged("not_too_hard", hrc <= demand.ceiling_hrc, text))
     if demand.depth_mm > 0 and demand.floor_hrc is not None:
         depth = prediction.depth_mm
-        text = f"needs {demand.depth_mm:g} mm deep; predicted {median(depth):.1f} mm"
+        text = f"needs {demand.depth_mm:g} mm deep; predicted {_depth_words(prediction)}"
         gates.append(judged("depth", depth >= demand.depth_mm, text))
     return gates
+
+
+def _depth_words(prediction: Prediction) -> str:
+    """Return the depth predicted, of a layer with how it is grown."""
+    run, middle = prediction.layer, median(prediction.depth_mm)
+    if run is None:
+        return f"{middle:.1f} mm"
+    longest = ", the longest this route goes" if run.falls_short else ""
+    return f"{middle:.2f} mm after {run.words}{longest}"
 
 
 def _bearing_gates(prediction: Prediction, standard: Standard, factor: Floats) -> list[Gate]:

@@ -59,7 +59,9 @@ class Pair:
         """Return the bill of one side made out anew."""
         paths = mishaps(side.ready, side.prediction.surface_hrc, self.job.leading)
         paths = replace(paths, crack_rate=side.prediction.crack.rate)
-        return bill(side.treatment, side.choice.temper, order_of(self.job), paths)
+        layer = side.prediction.layer
+        hours = layer.hours if layer else 0.0
+        return bill(side.treatment, side.choice.temper, order_of(self.job), paths, hours)
 
     def options(self) -> tuple[Option, Option]:
         """Return both options judged and scored, their bills made out anew."""
