@@ -19,6 +19,7 @@ from selector.job.demand import Demand, hard_sections
 from selector.job.geometry import area_mm2
 from selector.mechanics.strength import strength
 from selector.option.prediction import Prediction
+from selector.option.skin import ground_mm
 from selector.requirement import Requirement
 from selector.requirement.part import Part
 from selector.wording import shown
@@ -163,7 +164,7 @@ def _skin_gate(prediction: Prediction, lead: Demand, asked: Requirement) -> Gate
     skin = prediction.skin
     if asked.zone[lead.zone].wear == "none" or lead.floor_hrc is None or skin is None:
         return None
-    if skin.bare_mm > (asked.part.stock_removal or 0.0):
+    if skin.bare_mm > ground_mm(asked.part):
         text = (
             "counted as wrapped in foil or coated: bare, the heat leaves a soft skin of about "
             f"{skin.bare_mm:.2f} mm"

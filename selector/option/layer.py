@@ -18,16 +18,14 @@ from selector.hardness_scale import hrc_from_hv
 from selector.job.job import Job, per_part
 from selector.job.treatment import Temper, Treatment
 from selector.metallurgy.carburising import (
-    CASE_LIMIT_HV,
     MEDIA,
     Carburiser,
-    CaseCurve,
     carbon_at_depth,
     carbon_potential,
-    case_curve,
     depth_of_carbon,
     time_to_depth_h,
 )
+from selector.metallurgy.case_curve import CASE_LIMIT_HV, CaseCurve, case_curve
 from selector.metallurgy.hardenability import heat_curve
 from selector.metallurgy.nitriding import (
     COMPOUND_LOG_SD,

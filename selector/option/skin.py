@@ -16,11 +16,14 @@ from selector.job.job import Job, per_job, per_part
 from selector.job.process import HOLD_S
 from selector.job.treatment import FLAMES, Treatment
 from selector.metallurgy.martensite import hardness
+from selector.requirement.part import Part
 from selector.requirement.workshop import Workshop
 
 Floats = NDArray[np.float64]
 # Hardness is judged so far under the finished face; a file feels less. Common practice. [mm]
 JUDGED_MM, FILE_MM = 0.1, 0.02
+# Left on a part to be ground, where nobody says how much. Common practice. [mm]
+GROUND_MM, GRINDERS = 0.2, frozenset({"toolpost-grinder", "surface-grinder"})
 # An edge that is to be ground is left this thick for hardening. Common practice. [mm]
 EDGE_MM = 1.0
 # Nobody soaks a part bare in a furnace as hot as this. Common practice. [°C]
@@ -64,6 +67,13 @@ def is_presumed_wrapped(work: Treatment, shop: Workshop) -> bool:
     return work.hardens and hardened.temperature_c.middle >= WRAPPED_FROM_C
 
 
+def ground_mm(part: Part) -> float:
+    """Return what is taken off each face after the heat, as stated or as grinding does. [mm]."""
+    if part.stock_removal is not None:
+        return part.stock_removal
+    return GROUND_MM if GRINDERS & set(part.finish_after) else 0.0
+
+
 def skin_mm(work: Treatment, shop: Workshop) -> float:
     """Return the soft skin that the hardening heat leaves, before grinding. [mm]."""
     around = atmosphere(work, shop)
@@ -92,7 +102,7 @@ def _loss_hrc(job: Job, work: Treatment, under_mm: float, deeper: Floats) -> Flo
     if around is None or hardened is None or carbon is None:
         return np.zeros(deeper.shape)
     heat_c, hold_s = hardened.temperature_c.middle, _hold_s(work)
-    removed = job.asked.part.stock_removal or 0.0
+    removed = ground_mm(job.asked.part)
     near = under_mm + removed
     far = max(_thickness_mm(job) + removed - under_mm, under_mm)
     left = np.ones(deeper.shape)
@@ -111,7 +121,7 @@ def skin(job: Job, work: Treatment) -> Skin | None:
         return None
     shop, even = job.asked.workshop, np.ones(1)
     soft = skin_mm(work, shop)
-    left = max(soft - (job.asked.part.stock_removal or 0.0), 0.0)
+    left = max(soft - ground_mm(job.asked.part), 0.0)
     judged, filed = (_loss_hrc(job, work, mm, even)[0] for mm in (JUDGED_MM, FILE_MM))
     bare = 0.0
     if is_presumed_wrapped(work, shop) and work.steel.hardened is not None:

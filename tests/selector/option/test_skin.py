@@ -7,7 +7,14 @@ from catalog import load_catalog
 from selector.job.job import resolved
 from selector.job.treatment import Temper
 from selector.option.preparation import prepare
-from selector.option.skin import atmosphere, skin, skin_mm, skinned
+from selector.option.skin import (
+    atmosphere,
+    ground_mm,
+    is_presumed_wrapped,
+    skin,
+    skin_mm,
+    skinned,
+)
 from selector.option.zone_hardness import zone_hardness
 from tests.dog import asked, work
 
@@ -60,7 +67,11 @@ def test_a_bare_soak_lowers_the_surface_unless_it_is_foiled_or_ground(steel):
 
 
 def test_what_nobody_soaks_bare_is_counted_as_wrapped():
-    found = skin(near(), work("x100crmov5", "through-furnace", "air", "muffle-furnace"))
+    treatment = work("x100crmov5", "through-furnace", "air", "muffle-furnace")
+    assert is_presumed_wrapped(treatment, asked(SHOP).workshop)
+    assert not is_presumed_wrapped(treatment, asked(FOIL).workshop)
+    assert not is_presumed_wrapped(work("c45", **FURNACE), asked(SHOP).workshop)
+    found = skin(near(), treatment)
     assert found.bare_mm > 0.2 > 0.1 > found.soft_mm
 
 
@@ -72,6 +83,13 @@ def test_tool_steel_keeps_its_hardness_a_tenth_under_the_skin():
 def test_what_grinding_takes_off_is_not_left():
     found = skin(near({"part.stock_removal": 0.1}), work("c45", **FURNACE))
     assert found.left_mm == pytest.approx(found.soft_mm - 0.1)
+
+
+def test_a_part_that_is_ground_is_left_something_for_it():
+    part = asked({"part.finish_after": ["surface-grinder"]}).part
+    assert ground_mm(part) == 0.2
+    assert ground_mm(asked({"part.stock_removal": 0.05}).part) == 0.05
+    assert ground_mm(asked().part) == 0.0
 
 
 def test_a_thin_blade_loses_carbon_from_both_sides():
