@@ -47,7 +47,8 @@ class Prices(Record):
 
     Steel prices are per kg of cut bar by steel slug, `default_per_kg` for the rest, times the
     factor of the supply condition. Subcontract charges are by route slug; those by the hour
-    are for the hours that a layer is grown. `invented` prices say so wherever they are shown.
+    are for the hours that a layer is grown. `wrapping` is foil or coating of one part.
+    `invented` prices say so wherever they are shown.
     """
 
     currency: Text
@@ -63,6 +64,7 @@ class Prices(Record):
     gas_per_kg: Positive
     furnace_per_h: Positive
     consumables_per_batch: Positive
+    wrapping: Positive = 0.0
     carriage: Positive
     subcontract_minimum: dict[str, Positive]
     subcontract_per_kg: dict[str, Positive]

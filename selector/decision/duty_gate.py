@@ -172,7 +172,7 @@ def _skin_gate(prediction: Prediction, lead: Demand, asked: Requirement) -> Gate
         return Gate("skin", "marginal", text)
     if skin.left_mm < _SKIN_MM:
         return None
-    bites = median(prediction.surface_hrc) - skin.loss_hrc + skin.file_loss_hrc
+    bites = median(prediction.surface_hrc) + skin.loss_hrc - skin.file_loss_hrc
     text = (
         f"the heat leaves a soft skin of about {skin.soft_mm:.2f} mm and {skin.left_mm:.2f} mm "
         f"stays on, {shown(bites)} under a file: wrap it in foil or coat it, or grind that off"

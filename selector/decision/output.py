@@ -128,7 +128,7 @@ def _crack(option: Option) -> CrackOut | None:
     )
 
 
-def _layer(run: LayerRun | None) -> LayerOut | None:
+def layer_out(run: LayerRun | None) -> LayerOut | None:
     """Return how a layer is grown, None where none is."""
     if run is None:
         return None
@@ -185,7 +185,7 @@ def option_out(
         medium=work.medium.slug if work.medium else None,
         source=work.source.slug if work.source else None,
         set_up=set_up_out(job, work),
-        layer=_layer(outcome.layer),
+        layer=layer_out(outcome.layer),
         temper=temper_out(option.choice),
         gates=tuple(gate_out(gate) for gate in option.judged.gates),
         verdict=option.judged.verdict,

@@ -175,13 +175,14 @@ def bill(
     order: Order,
     mishaps: Mishaps | None = None,
     layer_h: float = 0.0,
+    wrapped: bool = False,
 ) -> Bill:
-    """Return the cost of one good part and the days it takes; a layer by its hours."""
+    """Return the cost of one good part and its days: a layer by its hours, foil by the part."""
     prices, mishaps = order.prices, mishaps or Mishaps()
     practice = prices.practice
     material = _material(treatment, order)
     cut = _machining(treatment, order)
-    treat = _treatment(treatment, temper, order, layer_h)
+    treat = _treatment(treatment, temper, order, layer_h) + prices.wrapping * wrapped
     coupon = _coupon(treatment, order, material, treat)
     heated = treatment.route.process != "none"
     inspect = practice.inspect_h * prices.labour_per_h * heated

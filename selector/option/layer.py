@@ -35,6 +35,7 @@ from selector.metallurgy.nitriding import (
 )
 from selector.option.preparation import Prepared, cooled_points
 from selector.option.zone import ZoneHardness
+from selector.wording import hours_words
 
 Floats = NDArray[np.float64]
 Nitriding = Literal["gas nitriding", "nitrocarburising"]
@@ -77,10 +78,7 @@ class LayerRun:
     @property
     def words(self) -> str:
         """The run in words, for instance "5.5 h at 925 °C"."""
-        if self.hours < 1.0:
-            return f"{60.0 * self.hours:.0f} min at {self.temperature_c:.0f} °C"
-        shown = f"{self.hours:.1f}" if self.hours < 10.0 else f"{self.hours:.0f}"
-        return f"{shown} h at {self.temperature_c:.0f} °C"
+        return f"{hours_words(self.hours)} at {self.temperature_c:.0f} °C"
 
 
 def layer_run(job: Job, work: Treatment) -> LayerRun | None:

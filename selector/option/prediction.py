@@ -23,7 +23,7 @@ from selector.option.layer import LayerRun, layer_run
 from selector.option.local_hardness import hard_ends_mm
 from selector.option.movement import Movement
 from selector.option.preparation import Prepared
-from selector.option.skin import Skin, skin
+from selector.option.skin import Skin, atmosphere, skin
 from selector.option.zone import ZoneHardness, working_radius_mm
 from selector.option.zone_hardness import zone_hardness
 
@@ -113,6 +113,7 @@ def predict(ready: Prepared, temper: Temper) -> Prediction:
             order_of(job),
             mishaps(ready, found.surface, job.leading),
             layer.hours if layer else 0.0,
+            wrapped=atmosphere(treatment, job.asked.workshop) == "pack",
         ),
         radius_mm=working_radius_mm(job),
         layer=layer,

@@ -68,7 +68,7 @@ def is_presumed_wrapped(work: Treatment, shop: Workshop) -> bool:
 
 
 def ground_mm(part: Part) -> float:
-    """Return what is taken off each face after the heat, as stated or as grinding does. [mm]."""
+    """Return what is taken off each face after the heat, stated or by grinding. [mm]."""
     if part.stock_removal is not None:
         return part.stock_removal
     return GROUND_MM if GRINDERS & set(part.finish_after) else 0.0
