@@ -125,10 +125,19 @@ class SetUpOut(Plain):
     way_in: str | None
 
 
+class CasePointOut(Plain):
+    """Carbon and hardness of a case at a depth under its surface before grinding."""
+
+    depth_mm: float
+    carbon_wt_pct: float
+    hrc: float
+
+
 class LayerOut(Plain):
     """How a case or a nitrided layer is grown; depths under the finished face, at the middle.
 
-    `falls_short` says that the longest time of the route does not give the depth asked for.
+    `falls_short` says that the longest time of the route does not give the depth asked for;
+    `profile` is the case from its surface to past its total depth, empty of a nitrided layer.
     """
 
     medium: str
@@ -138,6 +147,7 @@ class LayerOut(Plain):
     removed_mm: float
     depth_mm: float
     falls_short: bool
+    profile: tuple[CasePointOut, ...] = ()
 
 
 class OptionOut(Plain):

@@ -26,6 +26,8 @@ Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
 # Standard deviation of a hardness check; a plain file only parts soft from hard. [HRC]
 CHECK_SD_HRC = {"tester": 1.0, "rebound": 2.0, "hardness-files": 2.5}
+# A smaller loss of hardness is not worth a word. [HRC]
+FELT_HRC = 1.5
 # Tempering one zone further by torch without spoiling the next succeeds three times in four.
 # Estimate; as a bound on a standard normal.
 RETEMPER_NORMAL = 0.674
@@ -117,6 +119,7 @@ def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list
     middle = median(hrc)
     if demand.floor_hrc is not None:
         text = f"needs {shown(demand.floor_hrc)} or more; predicted {shown(middle)}"
+        text += _skin_words(prediction)
         gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
     if demand.ceiling_hrc is not None:
         text = f"must not pass {shown(demand.ceiling_hrc)}; predicted {shown(middle)}"
@@ -126,6 +129,17 @@ def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list
         text = f"needs {demand.depth_mm:g} mm deep; predicted {_depth_words(prediction)}"
         gates.append(judged("depth", depth >= demand.depth_mm, text))
     return gates
+
+
+def _skin_words(prediction: Prediction) -> str:
+    """Return what a bare soak takes off a surface and how to keep it, nothing where little."""
+    skin = prediction.skin
+    if skin is None or skin.loss_hrc < FELT_HRC:
+        return ""
+    return (
+        f", {skin.loss_hrc:.0f} HRC of it lost to the bare heat: wrap it in foil or coat it, "
+        "or leave 0.2 mm a side to grind"
+    )
 
 
 def _depth_words(prediction: Prediction) -> str:

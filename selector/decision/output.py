@@ -17,6 +17,7 @@ from selector.option.layer import LayerRun
 from selector.option.movement import Movement
 from selector.option.temper_choice import Choice
 from selector.record import (
+    CasePointOut,
     CostOut,
     CrackOut,
     CriterionOut,
@@ -140,6 +141,14 @@ def layer_out(run: LayerRun | None) -> LayerOut | None:
         removed_mm=run.removed_mm,
         depth_mm=round(run.depth_mm, 3),
         falls_short=run.falls_short,
+        profile=tuple(
+            CasePointOut(
+                depth_mm=round(point.depth_mm, 3),
+                carbon_wt_pct=round(point.carbon_wt_pct, 3),
+                hrc=round(point.hrc, 1),
+            )
+            for point in run.profile
+        ),
     )
 
 

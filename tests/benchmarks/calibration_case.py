@@ -2,7 +2,7 @@
 
 Case depth rests on published diffusion data and estimates of each medium; no depth was fitted
 but that of plain charcoal. Two figures of the nitriding depth are fitted to `FITTED_NITRIDING`.
-Of decarburised depth no table was found to read: one figure is recalled.
+Of decarburised depth no table was found to read: one figure is recalled, its share fitted.
 """
 
 from collections.abc import Iterator
@@ -119,7 +119,7 @@ def readings() -> list[CalibrationReading]:
                 "mm",
                 depth,
                 skin_samples(heat_c, hours),
-                fitted=False,
+                fitted=True,
                 group={"laboratory": who, "temperature": f"{round(heat_c, -1):.0f} °C"},
             )
             for who, heat_c, hours, depth in SKINS

@@ -80,6 +80,20 @@ def test_more_hours_cost_more():
         assert dear > cheap
 
 
+def test_a_case_falls_from_its_surface_to_its_core():
+    run = layer_run(near(0.8), pack())
+    carbon = [point.carbon_wt_pct for point in run.profile]
+    hrc = [point.hrc for point in run.profile]
+    assert carbon == sorted(carbon, reverse=True)
+    assert hrc == sorted(hrc, reverse=True)
+    assert 0.8 < carbon[0] < 1.3
+    assert carbon[-1] == pytest.approx(0.17, abs=0.03)
+    # 550 HV is 52.3 HRC, at the depth told.
+    depths = [point.depth_mm for point in run.profile]
+    assert np.interp(-52.3, [-h for h in hrc], depths) == pytest.approx(run.depth_mm, abs=0.1)
+    assert layer_run(near(0.3), sent("subcontract-nitride", "31crmo12")).profile == ()
+
+
 def test_what_brings_no_layer_has_no_run():
     assert layer_run(near(), work("c45")) is None
     assert predict(prepare(work("c45"), near()), LOW).layer is None

@@ -59,7 +59,7 @@ def test_what_a_part_is_in_goes_by_source_and_shop():
     assert atmosphere(work("c45", "as-bought", None, None), asked().workshop) is None
 
 
-@pytest.mark.parametrize("steel", ["c45", "42crmo4"])
+@pytest.mark.parametrize("steel", ["51crv4", "42crmo4"])
 def test_a_bare_soak_lowers_the_surface_unless_it_is_foiled_or_ground(steel):
     bare = surface(steel)
     assert surface(steel, FOIL) > bare + 4
