@@ -38,13 +38,15 @@ class Medium:
 # Potential of gas as run for most of the time, before the last diffusing. The transfer of
 # endothermic gas is 1.3e-4 to 2.8e-4 mm/s (Wyss 1990, from memory); that of a cyanide bath is
 # beyond what the steel takes (estimate). Charcoal alone takes 4 h for 0.5 mm at 900 °C (common
-# practice); an energised pack saturates the surface. Scatter: gas and bath as controlled by a
-# firm, packs as ±0.25 mm of 1 mm (ASM Handbook vol. 4, from memory).
+# practice); a compound gives 0.05 to 0.25 mm in some dips and 0.25 to 0.4 mm buried for 30 to
+# 60 minutes (model engineering, from memory); an energised pack saturates the surface. Scatter:
+# gas and bath as a firm controls them, packs as ±0.25 mm of 1 mm (ASM Handbook vol. 4, from
+# memory).
 MEDIA: Mapping[Carburiser, Medium] = MappingProxyType(
     {
         "charcoal": Medium(1.0, 0.33e-4, 0.30),
         "energised": Medium(1.0, 1.5e-4, 0.25),
-        "compound": Medium(1.0, 1.0e-4, 0.35),
+        "compound": Medium(1.0, 2.0e-4, 0.35),
         "liquid": Medium(0.90, 3.0e-4, 0.18),
         "gas": Medium(0.90, 1.5e-4, 0.16),
     }

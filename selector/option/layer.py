@@ -48,8 +48,8 @@ LOW_TEMPER_HRC = 1.0
 CASE_SD_HRC = 1.5
 # Above this heat a nitride route grows a compound layer, and is judged by that. [°C]
 COMPOUND_FROM_C = 550.0
-# A torch heats for one dip after another. Common practice. [-]
-DIPS = 3
+# A torch heats for three dips of 5 minutes at most. Common practice. [h]
+DIPPED_H = 0.25
 # Points a case is printed at, to a quarter past its total depth, where carbon is 0.07 % above
 # the core's (Harris 1943).
 PROFILE_POINTS, _TOTAL_WT_PCT = 9, 0.07
@@ -133,7 +133,7 @@ def _held_h(work: Treatment) -> float:
     source = work.source
     if source is None or source.kind != "flame":
         return np.inf
-    return DIPS * source.soak_max_min.value / 60.0
+    return DIPPED_H
 
 
 def _core_wt_pct(steel: Steel) -> float:
@@ -171,7 +171,10 @@ def _case_run(job: Job, work: Treatment) -> LayerRun:
         return LayerRun(medium, heat_c, _hours(work.route, 0.0), asked, removed, 0.0, log_sd)
     aim = (asked + removed) * np.exp(AIM_SD * log_sd)
     wanted_h = float(time_to_depth_h(aim, limit, core, potential, heat_c, medium))
-    hours = min(_hours(work.route, wanted_h), _held_h(work))
+    # No deeper than is published of the route, nor longer than its heat is held.
+    deepest = work.route.depth_mm.high if work.route.depth_mm else np.inf
+    longest_h = time_to_depth_h(deepest, limit, core, potential, heat_c, medium)
+    hours = min(_hours(work.route, wanted_h), float(longest_h), _held_h(work))
     grown = float(depth_of_carbon(limit, core, potential, heat_c, hours, medium))
     total = depth_of_carbon(core + _TOTAL_WT_PCT, core, potential, heat_c, hours, medium)
     depths = np.linspace(0.0, 1.25 * float(total), PROFILE_POINTS)

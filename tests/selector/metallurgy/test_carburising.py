@@ -81,6 +81,6 @@ def test_media_stand_in_the_order_of_their_trade(heat_c, hours):
         float(
             depth_of_carbon(0.35, 0.18, carbon_potential(heat_c, medium), heat_c, hours, medium)
         )
-        for medium in ("charcoal", "compound", "energised")
+        for medium in ("charcoal", "energised", "compound")
     ]
     assert depths == sorted(depths)
