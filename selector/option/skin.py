@@ -29,8 +29,8 @@ EDGE_MM = 1.0
 # Nobody soaks a part bare in a furnace as hot as this. Common practice. [°C]
 WRAPPED_FROM_C = 900.0
 _MARTENSITE = 0.999
-# Even a file feels no less. [HRC]
-_UNFELT_HRC = 0.05
+# A skin no deeper takes nothing where hardness is judged, be it twice as deep. [mm]
+_SHALLOW_MM = 0.35 * JUDGED_MM
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +140,7 @@ def _losses_hrc(job: Job, work: Treatment) -> Floats:
 def skinned(hrc: Floats, job: Job, work: Treatment) -> Floats:
     """Return the hardness of a surface, less what its lost carbon takes. [HRC]."""
     carbon, lost = work.steel.composition_wt_pct.get("C"), skin(job, work)
-    if carbon is None or lost is None or lost.file_loss_hrc < _UNFELT_HRC:
+    if carbon is None or lost is None or lost.soft_mm < _SHALLOW_MM:
         return hrc
     # A surface tempered or not fully hard has the less to lose.
     full = hardness(min(carbon.middle, DISSOLVED_WT_PCT), _MARTENSITE)
