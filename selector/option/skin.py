@@ -1,6 +1,6 @@
 """The skin that a hardening heat robs of its carbon, and what it takes off the surface."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -114,11 +114,21 @@ def _loss_hrc(job: Job, work: Treatment, under_mm: float, deeper: Floats) -> Flo
     return np.asarray(full - hardness(held, _MARTENSITE))
 
 
-@per_part
+def _heated(work: Treatment) -> Treatment:
+    """Return the treatment that is heated as this one is, whatever bar and bath it has."""
+    return replace(work, condition=work.steel.condition[0], medium=None, stock=None)
+
+
 def skin(job: Job, work: Treatment) -> Skin | None:
     """Return the soft skin of a treatment at the middle, None where there is none."""
     if atmosphere(work, job.asked.workshop) is None:
         return None
+    return _skin(job, _heated(work))
+
+
+@per_part
+def _skin(job: Job, work: Treatment) -> Skin:
+    """Return the soft skin of what is heated so, at the middle."""
     shop, even = job.asked.workshop, np.ones(1)
     soft = skin_mm(work, shop)
     left = max(soft - ground_mm(job.asked.part), 0.0)
@@ -144,4 +154,4 @@ def skinned(hrc: Floats, job: Job, work: Treatment) -> Floats:
         return hrc
     # A surface tempered or not fully hard has the less to lose.
     full = hardness(min(carbon.middle, DISSOLVED_WT_PCT), _MARTENSITE)
-    return np.asarray(hrc - np.clip(hrc / full, 0.0, 1.0) * _losses_hrc(job, work))
+    return np.asarray(hrc - np.clip(hrc / full, 0.0, 1.0) * _losses_hrc(job, _heated(work)))
