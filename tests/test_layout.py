@@ -27,6 +27,7 @@ LENT = {
     "dog.py",
     "examples.py",
     "form.py",
+    "layer_forecast.py",
     "once.py",
     "printed.py",
     "tasks.py",

@@ -16,10 +16,10 @@ from selector.hardening.tempered import curve_reach_c, tempered
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
+from selector.option.layer import case_softening_hrc
 from selector.option.prediction import embrittled
 from selector.option.preparation import Prepared, prepare
 from selector.option.set_up import at_torch
-from selector.option.zone_hardness import case_softening_hrc
 
 Floats = NDArray[np.float64]
 MISREAD_C = 25.0
