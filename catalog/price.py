@@ -46,8 +46,9 @@ class Prices(Record):
     """What things cost, in one currency.
 
     Steel prices are per kg of cut bar by steel slug, `default_per_kg` for the rest, times the
-    factor of the supply condition. Subcontract charges are by route slug. `invented` prices say
-    so wherever they are shown.
+    factor of the supply condition. Subcontract charges are by route slug; those by the hour
+    are for the hours that a layer is grown. `wrapping` is foil or coating of one part.
+    `invented` prices say so wherever they are shown.
     """
 
     currency: Text
@@ -63,8 +64,10 @@ class Prices(Record):
     gas_per_kg: Positive
     furnace_per_h: Positive
     consumables_per_batch: Positive
+    wrapping: Positive = 0.0
     carriage: Positive
     subcontract_minimum: dict[str, Positive]
     subcontract_per_kg: dict[str, Positive]
+    subcontract_per_h: Annotated[dict[str, Positive], Field(default_factory=dict)]
     removal_cm3_per_h: Annotated[float, Field(gt=0)]
     practice: Practice = Practice()

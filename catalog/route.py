@@ -28,6 +28,8 @@ RouteKind = Literal[
     "age",
     "normalise",
 ]
+# What carbon is brought in from.
+Carburiser = Literal["charcoal", "energised", "compound", "liquid", "gas"]
 
 
 class Route(Record):
@@ -53,6 +55,7 @@ class Route(Record):
     time_h: Span | None = None
     depth_mm: Span | None = None
     surface_hrc: Span | None = None
+    carburiser: Carburiser | None = None
     labour_h: Number
     days: Number
     movement_factor: Number
@@ -67,6 +70,9 @@ class Route(Record):
             raise ValueError(msg)
         if self.process in {"quench", "marquench", "austemper"} and not self.media:
             msg = "a quench needs media"
+            raise ValueError(msg)
+        if self.process == "case" and self.carburiser is None:
+            msg = "a case needs a carburiser"
             raise ValueError(msg)
         return self
 

@@ -117,12 +117,31 @@ class Hardened(Record):
     section_limit_mm: dict[Quench, Number] = Field(default_factory=dict)
 
 
+class HeatCurve(Record):
+    """The tempering curve, or a part of it, after hardening from another temperature."""
+
+    hardened_c: float = Field(gt=700, le=1300)
+    curve_hrc: Curve
+
+
 class Tempered(Record):
-    """Published hardness against tempering temperature, HRC over °C."""
+    """Published hardness against tempering temperature, HRC over °C.
+
+    `hardened_c` is the hardening temperature of the curve, `heat` those of others.
+    """
 
     curve_hrc: Curve
+    hardened_c: float | None = Field(default=None, gt=700, le=1300)
+    heat: Annotated[tuple[HeatCurve, ...], Field(strict=False)] = ()
     time_h: float = Field(gt=0, le=48)
     cycles: int = Field(default=1, ge=1, le=4)
+
+    @model_validator(mode="after")
+    def _heats(self) -> Self:
+        if self.heat and self.hardened_c is None:
+            msg = "curves of other hardening temperatures need hardened_c of the main one"
+            raise ValueError(msg)
+        return self
 
 
 class Aged(Record):

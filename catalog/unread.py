@@ -27,7 +27,6 @@ UNREAD: Mapping[str, str] = MappingProxyType(
         },
         "steels.hardened.soak_min": "that a soak is given counts, not how long it is",
         "routes.held": "how long a part is held at heat goes by its steel and source",
-        "routes.time_h": "days are stated by themselves; a layer by its depth",
         "routes.section_mm": "what a route can heat goes by its heat source",
         "routes.note": _NOTE,
         "media.temperature_c": "how warm a bath is stands in the requirement, or is usual",

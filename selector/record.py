@@ -125,6 +125,31 @@ class SetUpOut(Plain):
     way_in: str | None
 
 
+class CasePointOut(Plain):
+    """Carbon and hardness of a case at a depth under its surface before grinding."""
+
+    depth_mm: float
+    carbon_wt_pct: float
+    hrc: float
+
+
+class LayerOut(Plain):
+    """How a case or a nitrided layer is grown; depths under the finished face, at the middle.
+
+    `falls_short` says that the longest time of the route does not give the depth asked for;
+    `profile` is the case from its surface to past its total depth, empty of a nitrided layer.
+    """
+
+    medium: str
+    temperature_c: float
+    hours: float
+    asked_mm: float
+    removed_mm: float
+    depth_mm: float
+    falls_short: bool
+    profile: tuple[CasePointOut, ...] = ()
+
+
 class OptionOut(Plain):
     """One ranked option: the best of its family and route."""
 
@@ -142,6 +167,7 @@ class OptionOut(Plain):
     medium: str | None
     source: str | None
     set_up: SetUpOut | None
+    layer: LayerOut | None
     temper: TemperOut
     gates: tuple[GateOut, ...]
     verdict: str

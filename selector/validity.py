@@ -23,7 +23,7 @@ class Limit:
     source: str
 
 
-_TEMPERING = "24 steels of Grange and Baughman 1956, Hollomon and Jaffe 1945"
+_TEMPERING = "24 steels of Grange and Baughman 1956, Hollomon and Jaffe 1945, Penha 2010"
 _BANDS = "32 hardenability bands"
 
 # Keys are "<module>.<function>". Only ranges that something reads stand here: those whose

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from typing import Protocol
 
 from selector.hardness_scale import LOWEST_HRC, hb_from_hv, hv_from_hrc
-from selector.record import Spread, TemperOut
+from selector.record import LayerOut, Spread, TemperOut
 
 # A range from below 20 HRC that ends here or lower reads better in Brinell throughout. [HRC]
 _BRINELL_TOP_HRC = 25.0
@@ -112,6 +112,27 @@ def times_in_100(share: float) -> str:
 def shown_mm(length_mm: float) -> str:
     """Return a movement for the reader: "0.05 mm", or "under 0.01 mm"."""
     return f"{length_mm:.2f} mm" if length_mm >= 0.01 else "under 0.01 mm"
+
+
+def layer_words(layer: LayerOut) -> str:
+    """Return how a layer is grown: "0.86 mm for the 0.5 mm asked: energised pack, 4.0 h …"."""
+    named = {
+        "charcoal": "charcoal pack",
+        "energised": "energised pack",
+        "gas": "gas carburising",
+        "nitrocarburising": "nitrocarburising, compound layer",
+    }
+    asked = f" for the {layer.asked_mm:g} mm asked" if layer.asked_mm else ""
+    ground = f", {layer.removed_mm:g} mm ground off" if layer.removed_mm else ""
+    how = f"{named.get(layer.medium, layer.medium)}, {hours_words(layer.hours)}"
+    return f"{layer.depth_mm:.2f} mm{asked}{ground}: {how} at {layer.temperature_c:.0f} °C"
+
+
+def hours_words(hours: float) -> str:
+    """Return a time at heat for the reader: "25 min", "5.5 h" or "43 h"."""
+    if hours < 1.0:
+        return f"{60.0 * hours:.0f} min"
+    return f"{hours:.1f} h" if hours < 10.0 else f"{hours:.0f} h"
 
 
 def temper_words(temper: TemperOut) -> str:

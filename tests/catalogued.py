@@ -5,7 +5,8 @@ from functools import cache
 import numpy as np
 
 from catalog import load_catalog
-from selector.metallurgy.tempering import tempered_from_curve
+from selector.hardening.tempered import hardened_from
+from selector.metallurgy.published_curve import tempered_from_curve
 
 # How near two sources are asked to come, on the average over one steel. [HRC]
 AIM_HRC = 1.5
@@ -18,9 +19,11 @@ def _steel(slug):
     return load_catalog().steels[slug]
 
 
-def catalogued_hrc(slug, temper_c, time_h):
+def catalogued_hrc(slug, temper_c, time_h, heat_c=None):
     """Return the catalogued hardness after a temper, or as quenched."""
     steel = _steel(slug)
+    if heat_c is not None:
+        steel = hardened_from(steel, heat_c)
     if temper_c == AS_QUENCHED:
         return steel.hardened.as_quenched_hrc.middle
     curve = steel.tempered
@@ -30,10 +33,10 @@ def catalogued_hrc(slug, temper_c, time_h):
     )
 
 
-def mean_miss_hrc(slug, table, time_h):
+def mean_miss_hrc(slug, table, time_h, heat_c=None):
     """Return the mean distance of the catalogue from a table of printed hardness."""
     misses = [
-        abs(catalogued_hrc(slug, temper_c, time_h) - float(printed))
+        abs(catalogued_hrc(slug, temper_c, time_h, heat_c) - float(printed))
         for temper_c, printed in table.items()
     ]
     return float(np.mean(misses))

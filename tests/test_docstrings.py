@@ -46,7 +46,7 @@ UNIT_OF_SUFFIX = {
     "_n": "N",
     "_l": "l",
 }
-ALLOWED = {*UNIT_OF_SUFFIX.values(), "W/(m² K)", "W/(m K)", "J/(kg K)"}
+ALLOWED = {*UNIT_OF_SUFFIX.values(), "W/(m² K)", "W/(m K)", "J/(kg K)", "mm²/s"}
 
 
 def modules() -> list[ModuleType]:

@@ -27,9 +27,11 @@ LENT = {
     "dog.py",
     "examples.py",
     "form.py",
+    "layer_forecast.py",
     "once.py",
     "printed.py",
     "tasks.py",
+    "tempered_by_composition.py",
     "whole_requirement.py",
 }
 

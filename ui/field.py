@@ -218,6 +218,7 @@ WORKSHOP = Block(
             _closed(Workshop, "light", "Light when judging colour"),
             _closed(Workshop, "check", "Hardness is checked with", "many"),
             _closed(Workshop, "held_by", "Part is held by"),
+            _closed(Workshop, "protect", "Work in the furnace is wrapped in", "many"),
         ),
         (
             Field("turns_part", "The part is turned while heated", "tick", start=False),

@@ -5,13 +5,14 @@ import numpy as np
 from selector.advice.advise import Advice
 from selector.decision.breaking_gate import snap_words
 from selector.decision.option import Option
+from selector.decision.output import layer_out
 from selector.duty.custom import custom_words
 from selector.duty.strength import strength_words
 from selector.figure import median
 from selector.job.supply import at_hand_words
 from selector.option.movement import movement_words
 from selector.requirement.priority import CRITERIA, Criterion
-from selector.wording import shown
+from selector.wording import layer_words, shown
 
 # A weighted merit that differs by less is no reason. [-]
 _LEAST_LEAD = 0.004
@@ -67,11 +68,13 @@ def reasons(advice: Advice, option: Option) -> tuple[str, ...]:
     """Return why an option stands where it stands: its hardness, best and worst criterion."""
     merit, floor_hrc = option.merit.mean(axis=0), advice.job.leading.floor_hrc
     best, worst = CRITERIA[int(np.argmax(merit))], CRITERIA[int(np.argmin(merit))]
+    layer = layer_out(option.judged.prediction.layer)
     wanted = "no hardness asked"
     if floor_hrc is not None:
         wanted = f"asked {shown(floor_hrc)} or more"
     return (
         f"surface {shown(median(option.judged.prediction.surface_hrc))} ({wanted})",
+        *((f"layer {layer_words(layer)}",) if layer else ()),
         f"best at: {_value_words(advice, option, best)}",
         f"weakest at: {_value_words(advice, option, worst)}",
     )

@@ -5,10 +5,12 @@ from collections.abc import Callable
 import numpy as np
 
 from selector.advice.advise import Advice
+from selector.decision.duty_gate import CASE_SHARE
 from selector.decision.option import Option
 from selector.duty.pair import left_open
 from selector.duty.stiffness import stiffness
 from selector.duty.wear import carbide_gain
+from selector.figure import median
 from selector.job.candidates import CONDITION_LETTER
 from selector.option.cost import bark_mm
 from selector.option.prediction import embrittled
@@ -172,6 +174,41 @@ def _bark(advice: Advice) -> str | None:
     return None
 
 
+def _thin_case(advice: Advice) -> str | None:
+    """Say how a case too thin for a Rockwell cone is to be measured."""
+    for option in advice.options[:3]:
+        outcome = option.judged.prediction
+        if outcome.layer is None:
+            continue
+        # ISO 6508-1 (from memory): a layer of at least ten indentations, 2 µm each point.
+        least_mm = 10 * 0.002 * (100.0 - median(outcome.surface_hrc))
+        depth_mm = median(outcome.depth_mm)
+        if depth_mm < least_mm:
+            return (
+                f"A Rockwell C cone reads the core through the {depth_mm:.2f} mm layer of "
+                f"{option.treatment.steel.name} (it wants {least_mm:.1f} mm): prove it with a "
+                "file, or have HV1 or HR15N measured."
+            )
+    return None
+
+
+def _tooth(advice: Advice) -> str | None:
+    """Say how thick a tooth a case wants, where no thickness of its teeth is stated."""
+    teeth = [f for f in advice.asked.part.feature if f.kind == "teeth"]
+    if not teeth or any(tooth.size is not None for tooth in teeth):
+        return None
+    for option in advice.options[:3]:
+        run = option.judged.prediction.layer
+        if run is not None and option.treatment.route.process == "case":
+            grown = run.depth_mm + run.removed_mm
+            return (
+                f"{grown:.1f} mm of case is for teeth of {grown / CASE_SHARE:.1f} mm at half "
+                f"height or more (module {grown / 0.4:.1f} mm): thinner ones are cased through "
+                "and break. State the thickness of the teeth as their size."
+            )
+    return None
+
+
 def _life(advice: Advice) -> str | None:
     """Say so when no option lasts as long as was asked."""
     wanted = advice.leading_zone.life_ratio
@@ -216,6 +253,8 @@ _RULES: tuple[Callable[[Advice], str | None], ...] = (
     _pair,
     _life,
     _carbides,
+    _tooth,
+    _thin_case,
     _bark,
     _finish,
 )

@@ -11,6 +11,7 @@ from selector.record import OptionOut
 from selector.wording import (
     condition_words,
     in_bath,
+    layer_words,
     shown_spread,
     temper_words,
     times_in_100,
@@ -32,9 +33,11 @@ def _rows(option: OptionOut) -> list[tuple[str, str]]:
     cost = option.cost.spread
     money = f"{cost.p05:.0f}–{cost.p95:.0f} {option.cost.currency}"
     depth, failing = option.hardness.depth_mm, option.failure_cost
-    deep = "hard through" if option.hardness.through else f"hard to {depth.p50:.1f} mm"
+    places = 2 if option.layer else 1
+    deep = "hard through" if option.hardness.through else f"hard to {depth.p50:.{places}f} mm"
     core, shank = (shown_spread(s) for s in (option.hardness.core, option.hardness.shank))
     rows = [
+        *([("layer", layer_words(option.layer))] if option.layer else []),
         ("temper", temper_words(option.temper)),
         ("surface", f"{shown_spread(option.hardness.surface)}, {deep}"),
         ("core", f"{core}; shank {shank}"),

@@ -15,13 +15,11 @@ from selector.duty.strength import LOAD_LOG_SD
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardness_scale import hv_from_hrc
-from selector.hazards.decarburisation import Atmosphere, soft_skin
-from selector.job.demand import Demand
+from selector.job.demand import Demand, hard_sections
 from selector.job.geometry import area_mm2
-from selector.job.process import HOLD_S
-from selector.job.treatment import Treatment
 from selector.mechanics.strength import strength
 from selector.option.prediction import Prediction
+from selector.option.skin import ground_mm
 from selector.requirement import Requirement
 from selector.requirement.part import Part
 from selector.wording import shown
@@ -31,6 +29,10 @@ Floats = NDArray[np.float64]
 # section. Common practice.
 _NOTCHES = frozenset({"groove", "keyway", "thread", "cross-hole", "slot"})
 _AWAY_SHARE = 0.25
+# A case to 550 HV that is deeper than this share of a tooth or wall is too deep: 0.4 of the
+# module (ISO 6336-5, from memory), whose tooth is 1.57 modules thick. From a third on the cases
+# of both sides meet, as carbon reaches half as far again as 550 HV (Harris 1943). [-]
+CASE_SHARE, THROUGH_SHARE = 0.25, 1.0 / 3.0
 # A thinner soft skin wears or laps off unnoticed. Common practice. [mm]
 _SKIN_MM = 0.05
 
@@ -44,7 +46,8 @@ def duty_gates(prediction: Prediction, hrc: Floats, standard: Standard) -> list[
         _blow_gate(prediction, asked),
         pair_gate(hrc, lead, asked),
         _end_gate(prediction, standard),
-        _skin_gate(work, lead, asked),
+        _through_gate(prediction, asked),
+        _skin_gate(prediction, lead, asked),
         cold_gate(work, hardest_hrc, asked),
     )
     return [gate for gate in gates if gate is not None]
@@ -110,6 +113,36 @@ def _end_gate(prediction: Prediction, standard: Standard) -> Gate | None:
     return None
 
 
+def _through_gate(prediction: Prediction, asked: Requirement) -> Gate | None:
+    """Judge whether the cases of both sides of a thin section or tooth leave a core."""
+    run = prediction.layer
+    if run is None or prediction.treatment.route.process != "case":
+        return None
+    thin, name = _thinnest(asked)
+    grown = median(prediction.depth_mm) + run.removed_mm
+    if grown <= CASE_SHARE * thin:
+        return None
+    through = grown > THROUGH_SHARE * thin
+    what = "through-cased" if through else "nearly through-cased"
+    text = (
+        f"{what}: {grown:.2f} mm of case from both sides on {thin:.1f} mm {name}, brittle "
+        f"right through; keep to {CASE_SHARE * thin:.1f} mm there"
+    )
+    return Gate("core", "fail" if through else "marginal", text)
+
+
+def _thinnest(asked: Requirement) -> tuple[float, str]:
+    """Return the thinnest wall or tooth that is cased, and what it is. [mm]."""
+    hard = [asked.part.section[i] for i in hard_sections(asked)]
+    walls = [(2.0 * section.most_depth_mm, "of section") for section in hard]
+    teeth = [
+        (feature.size, "of tooth")
+        for feature in asked.part.feature
+        if feature.kind == "teeth" and feature.size is not None
+    ]
+    return min(walls + teeth)
+
+
 def _notches(part: Part) -> Iterator[tuple[float, float, str]]:
     """Yield where each notch lies, the section there and what it is called. [mm]."""
     edges = [0.0, *accumulate(section.length for section in part.section)]
@@ -126,27 +159,22 @@ def _notches(part: Part) -> Iterator[tuple[float, float, str]]:
             )
 
 
-def skin_mm(work: Treatment) -> float:
-    """Return the soft skin that the hardening heat leaves, before grinding. [mm]."""
-    hardened, source = work.steel.hardened, work.source
-    if hardened is None or source is None or not work.hardens or source.kind == "salt-bath":
-        return 0.0
-    kind: Atmosphere = "flame" if source.kind in {"flame", "fire"} else "open-furnace"
-    hold_s = HOLD_S.get(source.kind, 600.0)
-    return float(soft_skin(hardened.temperature_c.middle, hold_s, kind).soft_mm)
-
-
-def _skin_gate(work: Treatment, lead: Demand, asked: Requirement) -> Gate | None:
+def _skin_gate(prediction: Prediction, lead: Demand, asked: Requirement) -> Gate | None:
     """Judge the soft skin on a face that is to wear, when it is not ground off."""
-    part, zone = asked.part, asked.zone[lead.zone]
-    if zone.wear == "none" or lead.floor_hrc is None:
+    skin = prediction.skin
+    if asked.zone[lead.zone].wear == "none" or lead.floor_hrc is None or skin is None:
         return None
-    skin = skin_mm(work)
-    left = skin - (part.stock_removal or 0.0)
-    if left < _SKIN_MM:
+    if skin.bare_mm > ground_mm(asked.part):
+        text = (
+            "counted as wrapped in foil or coated: bare, the heat leaves a soft skin of about "
+            f"{skin.bare_mm:.2f} mm"
+        )
+        return Gate("skin", "marginal", text)
+    if skin.left_mm < _SKIN_MM:
         return None
+    bites = median(prediction.surface_hrc) + skin.loss_hrc - skin.file_loss_hrc
     text = (
-        f"the heat leaves a soft skin of about {skin:.2f} mm and {left:.2f} mm stays on: wrap "
-        "it in foil or coat it, or grind that off"
+        f"the heat leaves a soft skin of about {skin.soft_mm:.2f} mm and {skin.left_mm:.2f} mm "
+        f"stays on, {shown(bites)} under a file: wrap it in foil or coat it, or grind that off"
     )
     return Gate("skin", "marginal", text)

@@ -27,6 +27,8 @@ from selector.wording import shown
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
+# A smaller loss of hardness is not worth a word. [HRC]
+FELT_HRC = 1.5
 # Tempering one zone further by torch without spoiling the next succeeds three times in four.
 # Estimate; as a bound on a standard normal.
 RETEMPER_NORMAL = 0.674
@@ -111,6 +113,7 @@ def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list
     middle = median(hrc)
     if demand.floor_hrc is not None:
         text = f"needs {shown(demand.floor_hrc)} or more; predicted {shown(middle)}"
+        text += _skin_words(prediction)
         gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
     ceiling = _ceiling_hrc(prediction, demand)
     if ceiling is not None:
@@ -118,7 +121,7 @@ def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list
         gates.append(judged("not_too_hard", hrc <= ceiling, text))
     if demand.depth_mm > 0 and demand.floor_hrc is not None:
         depth = prediction.depth_mm
-        text = f"needs {demand.depth_mm:g} mm deep; predicted {median(depth):.1f} mm"
+        text = f"needs {demand.depth_mm:g} mm deep; predicted {_depth_words(prediction)}"
         gates.append(judged("depth", depth >= demand.depth_mm, text))
     return gates
 
@@ -129,6 +132,26 @@ def _ceiling_hrc(prediction: Prediction, demand: Demand) -> float | None:
     if demand.derived and prediction.treatment.route.process == "nitride":
         return None
     return demand.ceiling_hrc
+
+
+def _skin_words(prediction: Prediction) -> str:
+    """Return what a bare soak takes off a surface and how to keep it, nothing where little."""
+    skin = prediction.skin
+    if skin is None or skin.loss_hrc < FELT_HRC:
+        return ""
+    return (
+        f", {skin.loss_hrc:.0f} HRC of it lost to the bare heat: wrap it in foil or coat it, "
+        "or leave 0.2 mm a side to grind"
+    )
+
+
+def _depth_words(prediction: Prediction) -> str:
+    """Return the depth predicted, of a layer with how it is grown."""
+    run, middle = prediction.layer, median(prediction.depth_mm)
+    if run is None:
+        return f"{middle:.1f} mm"
+    longest = ", the longest this route goes" if run.falls_short else ""
+    return f"{middle:.2f} mm after {run.words}{longest}"
 
 
 def _bearing_gates(prediction: Prediction, standard: Standard, factor: Floats) -> list[Gate]:

@@ -13,13 +13,16 @@ from selector.job.job import Job
 from selector.job.treatment import Temper
 from selector.option.caution import of_option
 from selector.option.cost import Bill
+from selector.option.layer import LayerRun
 from selector.option.movement import Movement
 from selector.option.temper_choice import Choice
 from selector.record import (
+    CasePointOut,
     CostOut,
     CrackOut,
     CriterionOut,
     HardnessOut,
+    LayerOut,
     OptionOut,
     Spread,
     TemperOut,
@@ -126,6 +129,29 @@ def _crack(option: Option) -> CrackOut | None:
     )
 
 
+def layer_out(run: LayerRun | None) -> LayerOut | None:
+    """Return how a layer is grown, None where none is."""
+    if run is None:
+        return None
+    return LayerOut(
+        medium=run.medium,
+        temperature_c=run.temperature_c,
+        hours=round(run.hours, 2),
+        asked_mm=run.asked_mm,
+        removed_mm=run.removed_mm,
+        depth_mm=round(run.depth_mm, 3),
+        falls_short=run.falls_short,
+        profile=tuple(
+            CasePointOut(
+                depth_mm=round(point.depth_mm, 3),
+                carbon_wt_pct=round(point.carbon_wt_pct, 3),
+                hrc=round(point.hrc, 1),
+            )
+            for point in run.profile
+        ),
+    )
+
+
 def _criteria(ranges: tuple[Range, ...], option: Option) -> dict[str, CriterionOut]:
     """Return the criteria of an option, with the share of the sample clipped to the range."""
     values = option.judged.values
@@ -168,6 +194,7 @@ def option_out(
         medium=work.medium.slug if work.medium else None,
         source=work.source.slug if work.source else None,
         set_up=set_up_out(job, work),
+        layer=layer_out(outcome.layer),
         temper=temper_out(option.choice),
         gates=tuple(gate_out(gate) for gate in option.judged.gates),
         verdict=option.judged.verdict,

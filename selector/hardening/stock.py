@@ -22,9 +22,9 @@ Floats = NDArray[np.float64]
 # Hardness in HV of a cold-drawn bar once soft, where the catalogue has no soft condition of the
 # steel (estimated from carbon bar sold both ways). [-]
 DRAWN_TO_SOFT = 0.85
-# Cold drawing is gone by half at this parameter T (18 + log10 t), about 600 °C in an hour, and
+# Cold drawing is gone by half at this parameter T (15 + log10 t), about 600 °C in an hour, and
 # from a tenth to nine tenths over twice this span (from memory of cold-drawn bar). [K]
-RECOVERED_K, RECOVERY_SPAN_K = 15700.0, 500.0
+RECOVERED_K, RECOVERY_SPAN_K = 13100.0, 420.0
 SOFT = frozenset({"annealed", "hot-rolled", "normalised"})
 
 

@@ -1,17 +1,18 @@
 """Hardness after tempering, at points of a part: by composition, or the steel's own curve."""
 
+from functools import cache
+
 import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
-from selector.hardening.as_quenched import by_composition
+from selector.hardening.as_quenched import OVER_HRC_PER_C, UNDER_HRC_PER_C, by_composition
 from selector.hardening.composition import Composition
-from selector.metallurgy.tempering import Structure, tempered_from_curve, tempered_hardness
+from selector.metallurgy.published_curve import curve_sd_hrc, for_heat, tempered_from_curve
+from selector.metallurgy.tempering import Structure, tempered_hardness
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
-
-CURVE_SD_HRC = 1.2
 
 
 def curve_reach_c(steel: Steel) -> float:
@@ -32,6 +33,42 @@ def curve_reach_c(steel: Steel) -> float:
     return steel.tempered.curve_hrc.points[-1][0]
 
 
+@cache
+def hardened_from(steel: Steel, heat_c: float) -> Steel:
+    """Return a steel whose tempering curve is that of a hardening temperature.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+    heat_c : float
+        Hardening temperature. [°C]
+
+    Returns
+    -------
+    Steel
+        The same, where no curves of several hardening temperatures are published.
+    """
+    curve, hardened = steel.tempered, steel.hardened
+    if curve is None or curve.hardened_c is None or not curve.heat:
+        return steel
+    others = [(other.hardened_c, other.curve_hrc.points) for other in curve.heat]
+    moved = for_heat(curve.curve_hrc.points, others, curve.hardened_c, heat_c)
+    points = tuple((float(c), float(hrc)) for c, hrc in moved)
+    moved_curve = curve.curve_hrc.model_copy(update={"points": points})
+    update: dict[str, object] = {
+        "tempered": curve.model_copy(update={"curve_hrc": moved_curve})
+    }
+    if hardened and hardened.as_quenched_hrc:
+        # What another heat leaves less hard is in the curve, so the quench has not missed it.
+        window, fresh = hardened.temperature_c, hardened.as_quenched_hrc
+        under, over = max(window.low - heat_c, 0.0), max(heat_c - window.high, 0.0)
+        top = fresh.middle - UNDER_HRC_PER_C * under - OVER_HRC_PER_C * over
+        fresh = fresh.model_copy(update={"min": top, "max": top})
+        update["hardened"] = hardened.model_copy(update={"as_quenched_hrc": fresh})
+    return steel.model_copy(update=update)
+
+
 def tempered(
     steel: Steel,
     composition: Composition,
@@ -42,17 +79,16 @@ def tempered(
 ) -> Floats:
     """Return the hardness after tempering, at points and over the samples. [HRC]."""
     own, family = normals["tempering"][:, None], normals["tempering_family"][:, None]
-    error = 0.8 * own + 0.6 * family
     curve = steel.tempered
     if curve is None or by_composition(steel):
         found = tempered_hardness(
             composition, temper_c, time_s, as_quenched_hrc=fresh_hrc, structure=Structure()
         )
-        return np.minimum(found.hrc + found.sd_hrc * error, fresh_hrc)
+        error_hrc = found.sd_steel_hrc * own + found.sd_laboratory_hrc * family
+        return np.minimum(found.hrc + error_hrc, fresh_hrc)
     points = np.array(curve.curve_hrc.points)
-    on_curve = tempered_from_curve(
-        points[:, 0], points[:, 1], curve.time_h * 3600, temper_c, time_s
-    )
+    drawn = (points[:, 0], points[:, 1], curve.time_h * 3600, temper_c, time_s)
+    on_curve = tempered_from_curve(*drawn)
     # The middle lies on the curve, else the temper is not offered; its hottest samples may pass
     # the end, and are held there.
     on_curve = np.where(np.isnan(on_curve), points[-1, 1], on_curve)
@@ -61,6 +97,7 @@ def tempered(
     # What the quench missed is missing after the temper too, but fades as it softens.
     missed = np.maximum(top - fresh_hrc, -2.0)
     kept = np.clip((on_curve - 20.0) / (top - 20.0), 0.0, 1.0)
-    hardness = on_curve - missed * kept + CURVE_SD_HRC * error
+    error_hrc = curve_sd_hrc(*drawn) * (0.8 * own + 0.6 * family)
+    hardness = on_curve - missed * kept + error_hrc
     secondary = points[:, 1].max() > points[0, 1] + 0.5
     return np.asarray(hardness if secondary else np.minimum(hardness, fresh_hrc))

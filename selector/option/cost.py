@@ -131,21 +131,23 @@ def _machining(treatment: Treatment, order: Order) -> float:
     return float(hours * prices.labour_per_h)
 
 
-def _treatment(treatment: Treatment, temper: Temper, order: Order) -> float:
-    """Return the cost of heat, quench and temper of one part."""
+def _treatment(treatment: Treatment, temper: Temper, order: Order, layer_h: float) -> float:
+    """Return the cost of heat, layer, quench and temper of one part."""
     prices, count = order.prices, order.part.quantity
     route = treatment.route
     labour = route.labour_h.value * prices.labour_per_h / count**0.3
     if route.place == "subcontract":
         minimum = prices.subcontract_minimum.get(route.slug, 80.0)
         by_mass = prices.subcontract_per_kg.get(route.slug, 5.0) * mass_kg(order.part)
-        return float(labour + max(minimum / count, by_mass) + prices.carriage / count)
+        by_hour = prices.subcontract_per_h.get(route.slug, 0.0) * layer_h / count
+        batch = max(minimum / count, by_mass) + by_hour
+        return float(labour + batch + prices.carriage / count)
     if route.process == "none":
         return 0.0
     source = treatment.source
     gas = source.gas_per_h_kg.value if source and source.gas_per_h_kg else 0.0
     practice = prices.practice
-    hours = practice.heat_by_flame_h if gas else practice.heat_by_furnace_h
+    hours = layer_h + (practice.heat_by_flame_h if gas else practice.heat_by_furnace_h)
     energy = hours * (gas * prices.gas_per_kg if gas else prices.furnace_per_h)
     if temper.means in {"oven", "furnace"}:
         energy += prices.furnace_per_h * temper.time_s * temper.cycles / 3600
@@ -180,13 +182,15 @@ def bill(
     temper: Temper,
     order: Order,
     mishaps: Mishaps | None = None,
+    layer_h: float = 0.0,
+    wrapped: bool = False,
 ) -> Bill:
-    """Return the cost of one good part and the days it takes."""
+    """Return the cost of one good part and its days: a layer by its hours, foil by the part."""
     prices, mishaps = order.prices, mishaps or Mishaps()
     practice = prices.practice
     material = _material(treatment, order)
     cut = _machining(treatment, order)
-    treat = _treatment(treatment, temper, order)
+    treat = _treatment(treatment, temper, order, layer_h) + prices.wrapping * wrapped
     coupon = _coupon(treatment, order, material, treat)
     heated = treatment.route.process != "none"
     inspect = practice.inspect_h * prices.labour_per_h * heated

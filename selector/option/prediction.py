@@ -19,10 +19,13 @@ from selector.job.treatment import Temper, Treatment
 from selector.mechanics.toughness import snap_likelihood
 from selector.option.cost import Bill, Mishaps, bill, order_of
 from selector.option.cracking import CrackSample
+from selector.option.layer import LayerRun, layer_run
 from selector.option.local_hardness import hard_ends_mm
 from selector.option.movement import Movement
 from selector.option.preparation import Prepared
-from selector.option.zone_hardness import ZoneHardness, working_radius_mm, zone_hardness
+from selector.option.skin import Skin, atmosphere, skin
+from selector.option.zone import ZoneHardness, working_radius_mm
+from selector.option.zone_hardness import zone_hardness
 
 Floats = NDArray[np.float64]
 TOUGHNESS = {
@@ -53,6 +56,8 @@ class Prediction:
     movement: Movement
     bill: Bill
     radius_mm: float
+    layer: LayerRun | None
+    skin: Skin | None
     hard_ends_mm: tuple[float, ...]
     provenance: dict[str, Provenance] = field(default_factory=dict)
 
@@ -76,13 +81,16 @@ def predict(ready: Prepared, temper: Temper) -> Prediction:
     """Return the prediction of one option."""
     job = ready.job
     treatment = ready.treatment
-    found = zone_hardness(ready, temper)
+    found, layer = zone_hardness(ready, temper), layer_run(job, treatment)
     chance, margin = _snap(ready, temper, found)
     inputs: dict[str, float | str] = {
         "steel": treatment.steel.name,
         "temper": temper.label,
         "target_c": ready.heat.target_c if ready.heat else "none",
     }
+
+    if layer is not None:
+        inputs["layer"] = f"{layer.medium}, {layer.words}"
 
     def told(unit: str) -> Provenance:
         return Provenance(unit, found.relation, found.source, inputs, found.validity)
@@ -99,8 +107,17 @@ def predict(ready: Prepared, temper: Temper) -> Prediction:
         snap_margin_hrc=margin,
         crack=ready.crack,
         movement=ready.movement,
-        bill=bill(treatment, temper, order_of(job), mishaps(ready, found.surface, job.leading)),
+        bill=bill(
+            treatment,
+            temper,
+            order_of(job),
+            mishaps(ready, found.surface, job.leading),
+            layer.hours if layer else 0.0,
+            wrapped=atmosphere(treatment, job.asked.workshop) == "pack",
+        ),
         radius_mm=working_radius_mm(job),
+        layer=layer,
+        skin=skin(job, ready.alike),
         hard_ends_mm=hard_ends_mm(ready) if treatment.route.extent == "local" else (),
         provenance={
             "surface": told("HRC"),

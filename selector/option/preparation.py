@@ -11,6 +11,7 @@ from selector.hardening.as_quenched import AsQuenched, as_quenched, start
 from selector.hardening.bath_response import Points, Start, cooled
 from selector.hardening.composition import Composition, middle, sampled
 from selector.hardening.stock import supply_hrc
+from selector.hardening.tempered import hardened_from
 from selector.heat.boiling import Quench
 from selector.job.geometry import as_cooled, like_rounds_mm
 from selector.job.job import Job, per_job
@@ -50,6 +51,14 @@ class Prepared:
     def one_heat(self) -> Torched | None:
         """The torched part in one heat: at the middle, or as far off it as the job is."""
         return None if self.torched is None else torched(self.job.one_heat(), self.alike)
+
+    @property
+    def steel_as_heated(self) -> Steel:
+        """The steel with the tempering curve of its heat; of a torch, that of its main one."""
+        steel = self.treatment.steel
+        if self.heat is None or self.torched is not None:
+            return steel
+        return hardened_from(steel, self.heat.target_c)
 
     @cached_property
     def crack(self) -> CrackSample:

@@ -17,10 +17,10 @@ from selector.job.demand import FOR_WEAR, Demand
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
+from selector.option.layer import case_softening_hrc
 from selector.option.prediction import embrittled
 from selector.option.preparation import Prepared, prepare
 from selector.option.set_up import at_torch
-from selector.option.zone_hardness import case_softening_hrc
 from selector.requirement import Requirement
 
 Floats = NDArray[np.float64]
@@ -65,7 +65,7 @@ def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
     for time_s, places in by_time.items():
         heats = np.array([[grid[place].temperature_c] for place in places])
         after = tempered(
-            ready.treatment.steel,
+            ready.steel_as_heated,
             ready.composition,
             surface.turned_hrc,
             heats,

@@ -6,28 +6,23 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
-from selector.hardening.as_quenched import AsQuenched, by_composition, cased_core
+from selector.hardening.as_quenched import AsQuenched, by_composition
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.composition import Composition
 from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.hardening.model_range import ranges_left
 from selector.hardening.tempered import tempered
-from selector.hardness_scale import hrc_from_hv
 from selector.job.job import Job, per_job
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper, Treatment
+from selector.option.layer import cased, nitrided
 from selector.option.local_hardness import beside, local_hardness
-from selector.option.preparation import Prepared, cooled_points, prepare
+from selector.option.preparation import Prepared, prepare
+from selector.option.skin import skinned
+from selector.option.zone import ZoneHardness, working_radius_mm
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
-
-
-def working_radius_mm(job: Job) -> float:
-    """Return half the thickness of the working zone's thickest section, or its wall. [mm]."""
-    sections = [job.asked.part.section[i] for i in job.leading.sections]
-    thickest = max(sections, key=lambda section: section.size)
-    return 0.5 * (thickest.size - (thickest.bore or 0.0))
 
 
 def _tempered_points(ready: Prepared, temper: Temper) -> AsQuenched:
@@ -49,7 +44,7 @@ def _tempered(job: Job, alike: Treatment, temper: Temper) -> AsQuenched:
         msg = f"{alike.label} has no quench"
         raise ValueError(msg)
     peak_c = temper_peak_c(temper, job.asked.workshop, ready.normals)
-    bar = alike.steel, ready.composition
+    bar = ready.steel_as_heated, ready.composition
     return after_temper(bar, ready.fresh, peak_c, temper, ready.normals)
 
 
@@ -65,20 +60,6 @@ def after_temper(
     time_s = temper.time_s * temper.cycles
     hrc = tempered(steel, composition, fresh.turned_hrc, peak_c, time_s, normals)
     return replace(fresh, turned_hrc=hrc)
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class ZoneHardness:
-    """Hardness of the working zone, its core, the shank and every section. [HRC]."""
-
-    surface: Floats
-    core: Floats
-    shank: Floats
-    depth_mm: Floats
-    sections: Floats
-    relation: str
-    source: str
-    validity: tuple[str, ...] = ()
 
 
 def _as_supplied(ready: Prepared) -> ZoneHardness:
@@ -198,81 +179,6 @@ def temper_validity(steel: Steel, temper: Temper) -> tuple[str, ...]:
     )
 
 
-def case_softening_hrc(temper: Temper) -> float:
-    """Return what a low temper takes off a carburised case, in HRC. [HRC]."""
-    # Common practice: about a point for each 30 °C above 150 °C.
-    return max(0.0, (temper.temperature_c - 150.0) * 0.035)
-
-
-def _cased(ready: Prepared, temper: Temper) -> ZoneHardness:
-    """Return the hardness of a case-hardened part: hard case, core of its own hardenability."""
-    job = ready.job
-    route = ready.treatment.route
-    normals = ready.normals
-    span, depth_span = route.surface_hrc, route.depth_mm
-    if span is None or depth_span is None:
-        msg = f"{route.slug} needs surface_hrc and depth_mm"
-        raise ValueError(msg)
-    hard = span.middle + 0.25 * (span.high - span.low) * normals["as_quenched"]
-    surface = np.clip(hard, span.low - 2, span.high + 2) - case_softening_hrc(temper)
-    ratio = np.sqrt(depth_span.high / max(depth_span.low, 0.02))
-    middle_mm = depth_span.low * ratio
-    depth = middle_mm * np.exp(0.5 * np.log(ratio) * np.clip(normals["depth"], -2, 2))
-    core_hrc = _core_hrc(ready)
-    return ZoneHardness(
-        surface,
-        core_hrc,
-        core_hrc,
-        depth,
-        np.repeat(core_hrc[:, None], len(job.asked.part.section), axis=1),
-        "published surface hardness and depth of the route; core by the end-quench curve",
-        span.source,
-        ranges_left("hardenability.heat_curve", ready.treatment.steel),
-    )
-
-
-def _core_hrc(ready: Prepared) -> Floats:
-    """Return the core hardness of a carburised steel after its quench. [HRC]."""
-    job = ready.job
-    sections = job.asked.part.section
-    thick = max(job.hard, key=lambda i: sections[i].size)
-    points = cooled_points(ready.treatment, job)
-    if points is None:
-        return ready.supply_hrc
-    centre = points.only(thick * len(POSITIONS) + len(POSITIONS) - 1)
-    steel, sold_hrc = ready.treatment.steel, ready.supply_hrc
-    found = cased_core(steel, ready.composition, centre, ready.normals, sold_hrc)
-    return found.turned_hrc[:, 0]
-
-
-def _nitrided(ready: Prepared) -> ZoneHardness:
-    """Return the hardness of a nitrided part: hard layer on the core as it was."""
-    job = ready.job
-    layer = ready.treatment.steel.nitrided
-    if layer is None:
-        msg = f"{ready.treatment.steel.slug} has no nitrided table"
-        raise ValueError(msg)
-    normals = ready.normals
-    vickers = layer.surface_hv.middle + 0.25 * (
-        layer.surface_hv.high - layer.surface_hv.low
-    ) * np.clip(normals["as_quenched"], -2, 2)
-    # A short nitrocarburise leaves the thin layer of its route, not a long nitride's depth.
-    route_span = ready.treatment.route.depth_mm
-    thin = route_span is not None and route_span.high < layer.depth_mm.low
-    span = route_span if route_span is not None and thin else layer.depth_mm
-    depth = span.middle + 0.25 * (span.high - span.low) * np.clip(normals["depth"], -2, 2)
-    core = ready.supply_hrc
-    return ZoneHardness(
-        np.asarray(hrc_from_hv(vickers, outside="extend")),
-        core,
-        core,
-        np.asarray(depth),
-        np.repeat(core[:, None], len(job.asked.part.section), axis=1),
-        "published hardness and depth of the nitrided layer; core as sold",
-        layer.surface_hv.source,
-    )
-
-
 def _aged(ready: Prepared, temper: Temper) -> ZoneHardness:
     """Return the hardness of an age-hardened part, even through its section."""
     job = ready.job
@@ -295,29 +201,18 @@ def _aged(ready: Prepared, temper: Temper) -> ZoneHardness:
     )
 
 
-def _ground(layer: ZoneHardness, job: Job) -> ZoneHardness:
-    """Return what grinding leaves of a layer: less of it, and the core where none is left."""
-    removed = job.asked.part.stock_removal
-    if not removed:
-        return layer
-    depth = np.maximum(layer.depth_mm - removed, 0.0)
-    surface = np.where(depth > 0, layer.surface, layer.core)
-    return replace(layer, depth_mm=depth, surface=surface)
-
-
 def zone_hardness(ready: Prepared, temper: Temper) -> ZoneHardness:
     """Return the hardness of the part by what its route does. [HRC]."""
-    job = ready.job
     process = ready.treatment.route.process
     if process == "case":
-        return _ground(_cased(ready, temper), job)
+        return cased(ready, temper)
     if process == "nitride":
-        return _ground(_nitrided(ready), job)
+        return nitrided(ready)
     if process == "age":
         return _aged(ready, temper)
     local = ready.torched is not None or ready.treatment.route.extent == "local"
-    if ready.fresh is not None and local:
-        return _local(ready, temper)
-    if ready.fresh is not None:
-        return _quenched(ready, temper)
-    return _as_supplied(ready)
+    if ready.fresh is None:
+        return _as_supplied(ready)
+    found = _local(ready, temper) if local else _quenched(ready, temper)
+    surface = skinned(found.surface, ready.job, ready.alike)
+    return replace(found, surface=surface)

@@ -82,7 +82,8 @@ class Section(Asked):
 class Feature(Asked):
     """A notch, hole, edge or the like; `at` is its distance from the working end, in mm.
 
-    `size` is the diameter of a hole, or the width of a slot or keyway, in mm.
+    `size` is the diameter of a hole, the width of a slot or keyway, or the thickness of a tooth
+    at half its height, in mm.
     """
 
     kind: FeatureKind

@@ -63,7 +63,10 @@ class Skill(Asked):
 
 
 class Workshop(Asked):
-    """What the workshop has. An empty list says it has none."""
+    """What the workshop has. An empty list says it has none.
+
+    `protect` is what work in an open furnace is wrapped in or coated with.
+    """
 
     heat: tuple[Heat, ...]
     bath: tuple[Bath, ...] = ()
@@ -74,6 +77,7 @@ class Workshop(Asked):
     machine: tuple[Label, ...] = ()
     turns_part: bool = False
     held_by: Literal["lathe", "drill-press", "tongs", "wire", "vice"] | None = None
+    protect: tuple[Literal["foil", "coat"], ...] = ()
     subcontract: bool = False
     only_stock: bool = False
     stock: tuple[Stock, ...] = ()

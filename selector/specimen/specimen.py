@@ -21,6 +21,7 @@ from selector.hardening.bath_response import POSITIONS, SIMULATED_MM, cooled, st
 from selector.hardening.composition import Composition, sampled
 from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.hardening.stock import supply_hrc
+from selector.hardening.tempered import hardened_from
 from selector.heat.boiling import Quench
 from selector.job.geometry import like_rounds_mm
 from selector.job.process import hardening_heat, quench
@@ -69,7 +70,9 @@ class Specimen:
     @property
     def bar(self) -> tuple[Steel, Composition]:
         """Steel and composition as a temper finds them."""
-        return self.steel, self.composition
+        if self.heat is None:
+            return self.steel, self.composition
+        return hardened_from(self.steel, self.heat.target_c), self.composition
 
     @property
     def inwards_mm(self) -> Floats:

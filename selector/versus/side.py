@@ -14,6 +14,7 @@ from selector.option.cost import Bill, bill, order_of
 from selector.option.prediction import Prediction, mishaps
 from selector.option.preparation import Prepared
 from selector.option.reference_bar import reference_cost
+from selector.option.skin import atmosphere
 from selector.option.temper_choice import Choice
 
 
@@ -59,7 +60,11 @@ class Pair:
         """Return the bill of one side made out anew."""
         paths = mishaps(side.ready, side.prediction.surface_hrc, self.job.leading)
         paths = replace(paths, crack_rate=side.prediction.crack.rate)
-        return bill(side.treatment, side.choice.temper, order_of(self.job), paths)
+        layer = side.prediction.layer
+        hours = layer.hours if layer else 0.0
+        wrapped = atmosphere(side.treatment, self.job.asked.workshop) == "pack"
+        order = order_of(self.job)
+        return bill(side.treatment, side.choice.temper, order, paths, hours, wrapped=wrapped)
 
     def options(self) -> tuple[Option, Option]:
         """Return both options judged and scored, their bills made out anew."""

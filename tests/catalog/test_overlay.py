@@ -90,7 +90,7 @@ FLAT = {
     **PLAIN,
     "part.section.0": {"shape": "flat", "size": "8 mm", "width": "150 mm", "length": "30 mm"},
 }
-SILVER, OIL_TOOL = ("115crv3",), ("100mncrw4",)
+SILVER, OIL_TOOL, COLD_TOOL = ("115crv3",), ("100mncrw4",), ("x153crmov12",)
 
 
 def bath(medium="oil", **of_it):
@@ -128,6 +128,12 @@ CASES: dict[str, Case] = {
         for name in ("curve_hrc", "time_h", "cycles")
     },
     **{
+        f"steels.tempered.{name}": Case("x153crmov12", QUIET, COLD_TOOL, values=values)
+        for name, values in (
+            ("hardened_c", (950.0,)), ("heat.hardened_c", (1200.0,)), ("heat.curve_hrc", ()),
+        )
+    },
+    **{
         f"steels.aged.{name}": Case(
             "x5crnicunb16-4", {**QUIET, "zone.0.hardness": {"min": "30 HRC"}},
             ("x5crnicunb16-4",), "age",
@@ -135,8 +141,8 @@ CASES: dict[str, Case] = {
         for name in ("curve_hrc", "time_h")
     },
     **{
-        f"steels.nitrided.{name}": Case("31crmo12", QUIET, ("31crmo12",), "nitride")
-        for name in ("surface_hv", "depth_mm")
+        f"steels.nitrided.{name}": Case("31crmo12", QUIET, ("31crmo12",), "nitride", values)
+        for name, values in (("surface_hv", ()), ("depth_mm", (span(0.05, 0.1),)))
     },
     **{
         f"steels.carbide_vol_pct.{name}": Case(
@@ -168,7 +174,12 @@ CASES: dict[str, Case] = {
     "routes.extent": Case("local-torch", TORCH, route="local-torch"),
     "routes.summary": Case("through-furnace", listing="routes"),
     "routes.temperature_c": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
-    "routes.depth_mm": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
+    "routes.depth_mm": Case(
+        "pack-carburise", {}, ("16mncr5",), "carburise", values=(span(5, 10),)
+    ),
+    "routes.time_h": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
+    "routes.temper": Case("through-furnace", {"zone.0.hardness": {"min": "30 HRC"}}),
+    "routes.carburiser": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
     "routes.surface_hrc": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
     "routes.place": Case("through-furnace", values=("subcontract",)),
     "media.name": Case("oil", bath(volume="0.5 l"), ("42crmo4",)),
@@ -203,6 +214,10 @@ CASES: dict[str, Case] = {
     "prices.practice.retemper_fraction": Case("", CHECKED),
     "prices.practice.order_days": Case("", SOFT, ("40crmnmo7",), "prehard"),
     "prices.practice.rare_days": Case("", QUIET, ("60wcrv8",)),
+    "prices.wrapping": Case("", QUIET, ("x100crmov5",)),
+    "prices.subcontract_per_h.*": Case(
+        "", QUIET, ("31crmo12",), "nitride", key="subcontract-nitride"
+    ),
     **{
         f"prices.{name}": Case("", PLAIN, ("linear-shaft",), "buy-hard-element")
         for name in ("hard_element_per_kg", "practice.removal_hard_factor")
@@ -369,7 +384,6 @@ UNREAD_VALUES = {
     },
     **{f"steels.temperature_c.{name}": (span(870, 880),) for name in ("anneal", "normalise")},
     "steels.hardened.soak_min": (span(5, 10),),
-    "routes.time_h": (span(1, 2),),
     "routes.section_mm": (span(1, 20),),
     "routes.held": (True,),
     "heat_sources.note": ([{"text": "Mine.", **ORIGIN}],),

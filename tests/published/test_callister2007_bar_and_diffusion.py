@@ -5,8 +5,8 @@ table of diffusion data. From memory.
 
 import pytest
 
-from selector.hazards.decarburisation import soft_skin
 from selector.heat.bar_equivalent import jominy_distance_mm
+from selector.metallurgy.carburising import carbon_diffusivity
 from tests.printed import agrees
 
 OTHER_CHART = pytest.mark.xfail(
@@ -27,6 +27,6 @@ def test_jominy_distance_across_a_50_mm_bar(position, printed):
     assert agrees(float(jominy_distance_mm(50.0, position, 1.05)), printed)
 
 
+@pytest.mark.xfail(strict=True, reason="Tibbetts's assessment gives 6.0e-12, a hundredth off")
 def test_carbon_in_austenite_at_900_degrees():
-    depth_m = float(soft_skin(900.0, 3600.0).soft_mm) * 1e-3
-    assert agrees((depth_m / 2) ** 2 / 3600.0, "5.9e-12")
+    assert agrees(1e-6 * float(carbon_diffusivity(0.0, 900.0)), "5.9e-12")

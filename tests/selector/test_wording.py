@@ -7,10 +7,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from selector.figure import Provenance, figure
-from selector.record import TemperOut, spread_out
+from selector.record import LayerOut, TemperOut, spread_out
 from selector.wording import (
+    hours_words,
     in_100,
     in_sentence,
+    layer_words,
     shown,
     shown_mm,
     shown_range,
@@ -127,3 +129,22 @@ def test_a_band_of_one_temperature_is_not_worth_saying():
 def test_cycles_are_said_and_returning_heat_has_no_time():
     assert "60 min × 2" in temper_words(temper(time_min=60.0, cycles=2))
     assert "min" not in temper_words(temper(means="residual", time_min=1.0))
+
+
+@pytest.mark.parametrize(
+    ("hours", "text"), [(0.15, "9 min"), (1.0, "1.0 h"), (5.46, "5.5 h"), (43.4, "43 h")]
+)
+def test_a_time_at_heat_is_told_in_minutes_or_hours(hours, text):
+    assert hours_words(hours) == text
+
+
+def test_a_layer_is_told_with_what_was_asked_and_how_it_is_grown():
+    layer = LayerOut(
+        medium="energised", temperature_c=925.0, hours=4.0, asked_mm=0.5, removed_mm=0.1,
+        depth_mm=0.69, falls_short=False,
+    )  # fmt: skip
+    assert layer_words(layer) == (
+        "0.69 mm for the 0.5 mm asked, 0.1 mm ground off: energised pack, 4.0 h at 925 °C"
+    )
+    plain = layer.model_copy(update={"asked_mm": 0.0, "removed_mm": 0.0, "medium": "liquid"})
+    assert layer_words(plain) == "0.69 mm: liquid, 4.0 h at 925 °C"

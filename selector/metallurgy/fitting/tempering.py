@@ -174,6 +174,35 @@ def leave_one_steel_out_hrc(
     )
 
 
+def leave_one_laboratory_out_hrc(
+    given: Readings, progress: Callable[[str, float], None] | None = None
+) -> Floats:
+    """Return the residual of each reading, its whole laboratory left out of the fit.
+
+    Parameters
+    ----------
+    given : Readings
+        Published readings of two sources or more. [-]
+    progress : callable, optional
+        Called with what is left out, and the share done so far. [-]
+
+    Returns
+    -------
+    ndarray
+        Predicted less published hardness. [HRC]
+
+    References
+    ----------
+    .. [1] M. Stone, Cross-validatory choice and assessment of statistical predictions, J. Royal
+       Statistical Society B 36, 1974, 111-147.
+    """
+    return leave_one_out(
+        given.source,
+        lambda out: residual_hrc(given.where(out), fit(given.where(~out))),
+        progress,
+    )
+
+
 def mean_error_hrc(given: Readings, miss_hrc: Floats) -> float:
     """Return the mean absolute error over readings on the Rockwell scale.
 

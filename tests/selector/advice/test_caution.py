@@ -35,6 +35,7 @@ def test_the_bath_of_a_leading_option_brings_its_own(advice):
 
 
 FURNACE_AND_WATER = {
+    "workshop.protect": ["coat"],
     "workshop.heat": [{"source": "muffle-furnace"}],
     "workshop.bath": [{"medium": "water"}],
 }

@@ -52,7 +52,9 @@ def test_an_option_against_itself_gains_nothing(advice):
 
 def test_reasons_name_hardness_and_both_ends(advice):
     for option in advice.options:
-        surface, best, worst = reasons(advice, option)
+        surface, *layer, best, worst = reasons(advice, option)
+        assert bool(layer) == (option.judged.prediction.layer is not None)
+        assert all(text.startswith("layer ") for text in layer)
         assert re.match(r"surface \d+ (HRC|HB) \(asked \d+ HRC or more\)", surface)
         merit = option.merit.mean(axis=0)
         assert best == f"best at: {_value_words(advice, option, CRITERIA[np.argmax(merit)])}"

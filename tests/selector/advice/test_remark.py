@@ -100,6 +100,26 @@ def test_a_life_out_of_reach_is_said(ratio, said):
     assert one_says(said_of({"zone.0.life_ratio": ratio}, "42crmo4"), "No option lasts") == said
 
 
+CASED = {
+    "workshop.heat": [{"source": "kiln"}, {"source": "kitchen-oven"}],
+    "zone.0.hardness": {"min": "57 HRC", "max": "62 HRC"},
+    "part.feature": [{"kind": "teeth", "at": "5 mm"}],
+}
+
+
+@pytest.mark.parametrize(("depth", "said"), [(0.2, True), (1.2, False)])
+def test_a_thin_case_is_not_for_a_rockwell_cone(depth, said):
+    sentences = said_of({**CASED, "zone.0.depth": depth}, "16mncr5")
+    assert one_says(sentences, "A Rockwell C cone reads the core") == said
+
+
+@pytest.mark.parametrize(("size", "said"), [(None, True), (8.0, False)])
+def test_a_case_says_what_teeth_it_is_for_unless_they_are_stated(size, said):
+    teeth = {"kind": "teeth", "at": "5 mm", **({"size": size} if size else {})}
+    sentences = said_of({**CASED, "part.feature": [teeth]}, "16mncr5")
+    assert one_says(sentences, "at half height or more (module") == said
+
+
 @pytest.mark.parametrize(("wear", "said"), [("abrasive", True), ("sliding", False)])
 def test_hard_carbides_are_said_where_grit_wears(wear, said):
     shop = {"workshop.subcontract": True, "zone.0.wear": wear, "part.feature": []}

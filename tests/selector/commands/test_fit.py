@@ -32,7 +32,8 @@ def test_the_coefficients_are_printed_as_toml_and_the_error_printed_apart(cli, t
     data = tomllib.loads(done.stdout)
     assert list(data) == ["form", "published_hv_per_wt_pct", "martensite", "multiplier"]
     assert len(data["martensite"]["base_hv"]) == len(data["form"]["node_k"])
-    assert "Steels left out are predicted within 0.99 HRC on average." in done.stderr
+    assert "Steels left out are predicted within 1.02 HRC on average." in done.stderr
+    assert "Readings of Hollomon and Jaffe 1945 left out are predicted" in done.stderr
 
 
 def test_the_shape_of_the_shipped_file_is_reproduced(cli, table):
@@ -45,7 +46,7 @@ def test_the_shape_of_the_shipped_file_is_reproduced(cli, table):
     assert "100 readings of 24 steels" in fitted
     kinds = [
         [line.split("=")[0] for line in text.splitlines() if not line.startswith("#   ")]
-        for text in (fitted.replace("100 readings", "932 readings"), shipped)
+        for text in (fitted.replace("100 readings", "1026 readings"), shipped)
     ]
     assert kinds[0] == kinds[1]
 

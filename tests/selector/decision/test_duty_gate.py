@@ -1,5 +1,4 @@
 import math
-from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -7,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalog import load_catalog
-from selector.decision.duty_gate import contact_factor, duty_gates, skin_mm
+from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.standard import standard_of
 from selector.duty.contact import blow_force_n
 from selector.job.job import resolved
@@ -125,11 +124,6 @@ FURNACE = {"route": "through-furnace", "source": "muffle-furnace"}
 FURNACED = {"workshop.heat": [{"source": "muffle-furnace"}]}
 
 
-def test_an_open_furnace_leaves_a_soft_skin_that_a_torch_does_not():
-    by_furnace, by_torch = skin_mm(work("c45", **FURNACE)), skin_mm(work("c45"))
-    assert by_furnace > 0.1 > 0.05 > by_torch > 0
-
-
 @pytest.mark.parametrize(
     ("changes", "said"),
     [
@@ -147,7 +141,18 @@ def test_a_soft_skin_left_on_a_wearing_face_is_said(changes, said):
         assert "foil" in gate.text
 
 
-@pytest.mark.parametrize("kind", ["salt-bath", "none"])
-def test_salt_and_no_heat_leave_no_skin(kind):
-    source = CATALOG.heat_sources["salt-bath"] if kind == "salt-bath" else None
-    assert skin_mm(replace(work("c45"), source=source)) == 0
+PINION = {"part.section.0.size": 30, "zone.0.wear": "rolling-contact"}
+
+
+@pytest.mark.parametrize(
+    ("depth", "tooth", "verdict"),
+    [(0.9, 2.36, "fail"), (0.45, 2.36, "marginal"), (0.3, 6.3, None), (0.9, None, None)],
+    ids=["module 1.5", "a thin case", "module 4", "tooth not stated"],
+)
+def test_a_case_that_goes_through_a_tooth_says_so(depth, tooth, verdict):
+    teeth = {"kind": "teeth", "at": 10, **({} if tooth is None else {"size": tooth})}
+    changes = {**PINION, "zone.0.depth": depth, "part.feature": [teeth]}
+    gate = gates(changes, "16mncr5", "pack-carburise", "oil", "forge").get("core")
+    assert (gate.verdict if gate else None) == verdict
+    if gate is not None:
+        assert "of tooth" in gate.text

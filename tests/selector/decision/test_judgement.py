@@ -112,6 +112,21 @@ def test_a_window_that_must_be_kept_is_judged_at_its_edges():
     assert kept.share < free.share
 
 
+@pytest.mark.parametrize(("protect", "said"), [([], True), (["foil"], False)])
+def test_what_a_bare_soak_costs_is_said_with_its_remedy(protect, said):
+    shop = {"workshop.heat": [{"source": "muffle-furnace"}], "workshop.protect": protect}
+    treatment = work("42crmo4", "through-furnace", "oil", "muffle-furnace")
+    text = gates(shop, treatment)["hard_enough"].text
+    assert ("lost to the bare heat: wrap it in foil" in text) == said
+
+
+def test_a_layer_says_how_long_it_is_grown():
+    shop = {"workshop.heat": [{"source": "kiln"}], "zone.0.depth": 0.5}
+    text = gates(shop, work("16mncr5", "pack-carburise", "oil", "kiln"))["depth"].text
+    assert text.startswith("needs 0.5 mm deep; predicted 0.")
+    assert " h at 925 °C" in text
+
+
 def test_movement_is_a_gate_only_where_a_limit_is_stated():
     assert "movement" not in gates()
     assert gates({"limit.runout": "0.01 mm"})["movement"].verdict == "fail"

@@ -49,9 +49,13 @@ def test_only_what_a_faster_quench_mends_counts(gate, fully):
     assert hardens_fully(work("42crmo4", medium="oil"), [PASS, gate]) is fully
 
 
-def test_a_quench_makes_no_case_deeper():
-    shallow = Gate("depth", "fail", "shallow", 0.1)
+def test_a_quench_makes_a_case_no_deeper_unless_it_has_none():
+    shallow, none = (
+        Gate("depth", "marginal", "shallow", 0.6),
+        Gate("depth", "fail", "none", 0.1),
+    )
     assert hardens_fully(work("16mncr5", "case-compound"), [PASS, shallow])
+    assert not hardens_fully(work("16mncr5", "case-compound"), [PASS, none])
     assert not hardens_fully(work("16mncr5", "through-torch"), [PASS, shallow])
 
 

@@ -9,6 +9,7 @@ from selector.metallurgy.fitting.reading import Readings, readings
 from selector.metallurgy.fitting.tempering import (
     as_toml,
     fit,
+    leave_one_laboratory_out_hrc,
     leave_one_steel_out_hrc,
     mean_error_hrc,
     residual_hrc,
@@ -56,6 +57,22 @@ def test_error_interval_holds_steels_left_out(hundred):
     for source in np.unique(hundred.source):
         chosen = hundred.source == source
         assert np.mean(np.abs(residual[chosen]) <= 1.645 * sd[chosen]) >= 0.8
+
+
+def test_a_laboratory_left_out_is_predicted_by_the_other_alone(hundred):
+    left_out = leave_one_laboratory_out_hrc(hundred)
+    first, second = np.unique(hundred.source)
+    out = hundred.source == first
+    by_the_other = fit(hundred.where(hundred.source == second))
+    assert left_out[out] == pytest.approx(residual_hrc(hundred.where(out), by_the_other))
+
+
+def test_error_interval_holds_most_of_a_laboratory_left_out(hundred):
+    left_out = leave_one_laboratory_out_hrc(hundred)
+    sd = tempered_hardness(
+        hundred.composition_wt_pct, hundred.temperature_c, hundred.time_s
+    ).sd_hrc
+    assert np.mean(np.abs(left_out) <= 1.645 * sd) >= 0.8
 
 
 def test_fit_keeps_published_increments_and_finds_multipliers_near_one(hundred):

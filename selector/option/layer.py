@@ -1,0 +1,302 @@
+"""Layers brought in from outside: carburised case and nitrided layer, grown by the hour.
+
+The depth asked for sets the hours, as far as the route goes; hours and heat set the depth.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from catalog.route import Route
+from catalog.steel import Steel
+from selector.hardening.as_quenched import cased_core
+from selector.hardening.bath_response import POSITIONS
+from selector.hardening.composition import middle
+from selector.hardening.model_range import ranges_left
+from selector.hardness_scale import hrc_from_hv
+from selector.job.job import Job, per_part
+from selector.job.treatment import Temper, Treatment
+from selector.metallurgy.carburising import (
+    MEDIA,
+    Carburiser,
+    carbon_at_depth,
+    carbon_potential,
+    depth_of_carbon,
+    time_to_depth_h,
+)
+from selector.metallurgy.case_curve import CASE_LIMIT_HV, CaseCurve, case_curve
+from selector.metallurgy.nitriding import (
+    COMPOUND_LOG_SD,
+    DEPTH_LOG_SD,
+    compound_layer,
+    nitrided_depth,
+)
+from selector.option.preparation import Prepared, cooled_points
+from selector.option.zone import ZoneHardness
+from selector.wording import hours_words
+
+Floats = NDArray[np.float64]
+Nitriding = Literal["gas nitriding", "nitrocarburising"]
+# A layer is aimed this many standard deviations deeper than asked, as firms aim at the middle
+# of "0.8 + 0.4 mm": nine in ten come out deep enough. Common practice.
+AIM_SD = 1.28
+# A low temper takes about this much off before a case is measured. [HRC]
+LOW_TEMPER_HRC = 1.0
+# Error of the hardness of a case by its carbon, as of the end-quench curves. [HRC]
+CASE_SD_HRC = 1.5
+# Above this heat a nitride route grows a compound layer, and is judged by that. [°C]
+COMPOUND_FROM_C = 550.0
+# A torch heats for three dips of 5 minutes at most. Common practice. [h]
+DIPPED_H = 0.25
+# Points a case is printed at, to a quarter past its total depth, where carbon is 0.07 % above
+# the core's (Harris 1943).
+PROFILE_POINTS, _TOTAL_WT_PCT = 9, 0.07
+# A furnace is not run up to its last degrees. Common practice. [°C]
+SPARE_C = 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class CasePoint:
+    """Carbon and hardness of a case at a depth under its own surface, at the middle."""
+
+    depth_mm: float
+    carbon_wt_pct: float
+    hrc: float
+
+
+@dataclass(frozen=True, slots=True)
+class LayerRun:
+    """How a layer is grown: heat [°C], hours [h], and the depth they give [mm], at the middle.
+
+    `asked_mm` is the depth wanted under the finished face, `removed_mm` what is ground off,
+    `depth_mm` what is left of the layer; `log_sd` its scatter.
+    """
+
+    medium: Carburiser | Nitriding
+    temperature_c: float
+    hours: float
+    asked_mm: float
+    removed_mm: float
+    depth_mm: float
+    log_sd: float
+    profile: tuple[CasePoint, ...] = ()
+
+    @property
+    def falls_short(self) -> bool:
+        """Whether the longest time of the route does not give the depth asked for."""
+        return self.depth_mm < self.asked_mm
+
+    @property
+    def words(self) -> str:
+        """The run in words, for instance "5.5 h at 925 °C"."""
+        return f"{hours_words(self.hours)} at {self.temperature_c:.0f} °C"
+
+
+def layer_run(job: Job, work: Treatment) -> LayerRun | None:
+    """Return how long a treatment's layer is grown, None where it brings none."""
+    if work.route.process == "case":
+        return _case_run(job, work)
+    return _nitride_run(job, work) if work.route.process == "nitride" else None
+
+
+def _medium(route: Route) -> Carburiser:
+    """Return what a route carburises in."""
+    if route.carburiser is None:
+        msg = f"{route.slug} needs a carburiser"
+        raise ValueError(msg)
+    return route.carburiser
+
+
+def _heat_c(work: Treatment) -> float:
+    """Return the heat a layer is grown at: the middle of the route's, as the furnace allows."""
+    span = work.route.temperature_c
+    if span is None:
+        msg = f"{work.route.slug} needs temperature_c"
+        raise ValueError(msg)
+    most = work.source.ceiling_c.value - SPARE_C if work.source else span.high
+    return min(span.middle, most)
+
+
+def _hours(route: Route, wanted_h: float) -> float:
+    """Return the time wanted, as far as the route goes."""
+    span = route.time_h
+    if span is None:
+        msg = f"{route.slug} needs time_h"
+        raise ValueError(msg)
+    return float(np.clip(wanted_h, span.low, span.high))
+
+
+def _held_h(work: Treatment) -> float:
+    """Return how long a heat source keeps a part at heat, of a torch over some dips. [h]."""
+    source = work.source
+    if source is None or source.kind != "flame":
+        return np.inf
+    return DIPPED_H
+
+
+def _core_wt_pct(steel: Steel) -> float:
+    """Return the carbon of a steel at the middle of its limits. [wt %]."""
+    return float(middle(steel)["C"].ravel()[0])
+
+
+@per_part
+def _case(job: Job, work: Treatment) -> CaseCurve | None:
+    """Return the hardness of a case by its carbon, in the leading section's quench."""
+    points = cooled_points(work, job)
+    if points is None:
+        return None
+    surface = points.distance_mm[:, job.lead_section * len(POSITIONS)]
+    contents = {name: float(v.ravel()[0]) for name, v in middle(work.steel).items()}
+    return case_curve(contents, float(np.median(surface)))
+
+
+def _limit_wt_pct(curve: CaseCurve | None) -> float | None:
+    """Return the carbon at which a case ends at 550 HV, None where none is so hard. [wt %]."""
+    ends_hrc = float(hrc_from_hv(CASE_LIMIT_HV)) + LOW_TEMPER_HRC
+    return curve.carbon_for(ends_hrc) if curve is not None else None
+
+
+@per_part
+def _case_run(job: Job, work: Treatment) -> LayerRun:
+    """Return how long a case is grown: by the depth asked for and what is ground off."""
+    medium, heat_c = _medium(work.route), _heat_c(work)
+    core, potential = _core_wt_pct(work.steel), float(carbon_potential(heat_c, medium))
+    asked, removed = job.leading.depth_mm, job.asked.part.stock_removal or 0.0
+    log_sd = MEDIA[medium].log_sd
+    curve = _case(job, work)
+    limit = _limit_wt_pct(curve)
+    if limit is None:
+        return LayerRun(medium, heat_c, _hours(work.route, 0.0), asked, removed, 0.0, log_sd)
+    aim = (asked + removed) * np.exp(AIM_SD * log_sd)
+    wanted_h = float(time_to_depth_h(aim, limit, core, potential, heat_c, medium))
+    # No deeper than is published of the route, nor longer than its heat is held.
+    deepest = work.route.depth_mm.high if work.route.depth_mm else np.inf
+    longest_h = time_to_depth_h(deepest, limit, core, potential, heat_c, medium)
+    hours = min(_hours(work.route, wanted_h), float(longest_h), _held_h(work))
+    grown = float(depth_of_carbon(limit, core, potential, heat_c, hours, medium))
+    total = depth_of_carbon(core + _TOTAL_WT_PCT, core, potential, heat_c, hours, medium)
+    depths = np.linspace(0.0, 1.25 * float(total), PROFILE_POINTS)
+    carbon = carbon_at_depth(depths, core, potential, heat_c, hours, medium)
+    hrc = curve.at(carbon) - LOW_TEMPER_HRC if curve is not None else np.zeros(depths.size)
+    profile = tuple(
+        CasePoint(*map(float, row)) for row in zip(depths, carbon, hrc, strict=True)
+    )
+    left = max(grown - removed, 0.0)
+    return LayerRun(medium, heat_c, hours, asked, removed, left, log_sd, profile)
+
+
+@per_part
+def _nitride_run(job: Job, work: Treatment) -> LayerRun:
+    """Return how long a layer is nitrided: by the depth asked for and what is ground off."""
+    heat_c, removed = _heat_c(work), job.asked.part.stock_removal or 0.0
+    asked, compound = job.leading.depth_mm, heat_c > COMPOUND_FROM_C
+    log_sd = COMPOUND_LOG_SD if compound else DEPTH_LOG_SD
+    of_one_hour = _nitrided_mm(work.steel, heat_c, 1.0)
+    wanted_h = ((asked + removed) * np.exp(AIM_SD * log_sd) / of_one_hour) ** 2
+    hours = _hours(work.route, float(wanted_h))
+    grown = _nitrided_mm(work.steel, heat_c, hours)
+    medium: Nitriding = "nitrocarburising" if compound else "gas nitriding"
+    return LayerRun(medium, heat_c, hours, asked, removed, max(grown - removed, 0.0), log_sd)
+
+
+def _nitrided_mm(steel: Steel, heat_c: float, hours: float) -> float:
+    """Return the depth of a nitrided steel, or of its compound layer. [mm]."""
+    # Not beyond what is published of the steel: past it the layer grows, but hardly hardens.
+    if heat_c > COMPOUND_FROM_C:
+        return float(compound_layer(heat_c, hours))
+    contents = {name: v.middle for name, v in steel.composition_wt_pct.items()}
+    depth = float(nitrided_depth(contents, heat_c, hours))
+    return min(depth, steel.nitrided.depth_mm.high) if steel.nitrided else depth
+
+
+def case_softening_hrc(temper: Temper) -> float:
+    """Return what a low temper takes off a carburised case, in HRC. [HRC]."""
+    # Common practice: about a point for each 30 °C above 150 °C.
+    return max(0.0, (temper.temperature_c - 150.0) * 0.035)
+
+
+def _deeper(run: LayerRun, ready: Prepared) -> Floats:
+    """Return how much deeper than at its middle the layer grows, over the samples. [-]."""
+    return np.asarray(np.exp(run.log_sd * np.clip(ready.normals["depth"], -2.5, 2.5)))
+
+
+def _left_mm(run: LayerRun, deeper: Floats) -> Floats:
+    """Return what grinding leaves of a layer. [mm]."""
+    if run.depth_mm <= 0.0:
+        return np.zeros(deeper.shape)
+    return np.maximum((run.depth_mm + run.removed_mm) * deeper - run.removed_mm, 0.0)
+
+
+def cased(ready: Prepared, temper: Temper) -> ZoneHardness:
+    """Return the hardness of a case-hardened part: case by its carbon, core by its own."""
+    job, work, normals = ready.job, ready.treatment, ready.normals
+    run, span, curve = _case_run(job, work), work.route.surface_hrc, _case(job, work)
+    if span is None:
+        msg = f"{work.route.slug} needs surface_hrc"
+        raise ValueError(msg)
+    deeper, core = _deeper(run, ready), _core_hrc(ready)
+    hard = span.middle + 0.25 * (span.high - span.low) * normals["as_quenched"]
+    hard = np.clip(hard, span.low - 2, span.high + 2)
+    if curve is not None:
+        # What the quench gives the carbon that is left under what is ground off.
+        medium, heat_c = _medium(work.route), run.temperature_c
+        carbon = carbon_at_depth(
+            run.removed_mm / deeper,
+            _core_wt_pct(work.steel),
+            carbon_potential(heat_c, medium),
+            heat_c,
+            run.hours,
+            medium,
+        )
+        hard = np.minimum(hard, curve.at(carbon) + CASE_SD_HRC * normals["hardenability"])
+    surface = np.maximum(hard - case_softening_hrc(temper), core)
+    return ZoneHardness(
+        surface,
+        core,
+        core,
+        _left_mm(run, deeper),
+        np.repeat(core[:, None], len(job.asked.part.section), axis=1),
+        f"carbon by diffusion, {run.words}; case and core by the end-quench curve",
+        span.source,
+        ranges_left("hardenability.heat_curve", work.steel),
+    )
+
+
+def _core_hrc(ready: Prepared) -> Floats:
+    """Return the core hardness of a carburised steel after its quench. [HRC]."""
+    job = ready.job
+    sections = job.asked.part.section
+    thick = max(job.hard, key=lambda i: sections[i].size)
+    points = cooled_points(ready.treatment, job)
+    if points is None:
+        return ready.supply_hrc
+    centre = points.only(thick * len(POSITIONS) + len(POSITIONS) - 1)
+    bar, sold_hrc = ready.treatment.steel, ready.supply_hrc
+    core = cased_core(bar, ready.composition, centre, ready.normals, sold_hrc)
+    return core.turned_hrc[:, 0]
+
+
+def nitrided(ready: Prepared) -> ZoneHardness:
+    """Return the hardness of a nitrided part: hard layer on the core as it was."""
+    job, layer = ready.job, ready.treatment.steel.nitrided
+    if layer is None:
+        msg = f"{ready.treatment.steel.slug} has no nitrided table"
+        raise ValueError(msg)
+    run = _nitride_run(job, ready.treatment)
+    span = layer.surface_hv
+    vickers = span.middle + 0.25 * (span.high - span.low) * np.clip(
+        ready.normals["as_quenched"], -2, 2
+    )
+    core, depth = ready.supply_hrc, _left_mm(run, _deeper(run, ready))
+    hard = np.asarray(hrc_from_hv(vickers, outside="extend"))
+    return ZoneHardness(
+        np.where(depth > 0, hard, core),
+        core,
+        core,
+        depth,
+        np.repeat(core[:, None], len(job.asked.part.section), axis=1),
+        f"published hardness of the layer, its depth by diffusion, {run.words}; core as sold",
+        span.source,
+    )

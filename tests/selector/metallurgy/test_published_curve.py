@@ -1,0 +1,52 @@
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from selector.metallurgy.published_curve import curve_sd_hrc, for_heat, tempered_from_curve
+
+HOUR_S = 3600.0
+MAIN = [(200.0, 60.0), (400.0, 58.0), (540.0, 55.0), (650.0, 40.0)]
+HOTTER = [(1065.0, [(200.0, 58.5), (400.0, 58.5), (525.0, 61.0)])]
+
+
+def hrc_at(points, temper_c):
+    return float(tempered_from_curve(points[:, 0], points[:, 1], HOUR_S, temper_c, HOUR_S))
+
+
+def test_the_heat_of_a_curve_gives_it_back():
+    points = for_heat(MAIN, HOTTER, 1010.0, 1010.0)
+    for temper_c, hrc in MAIN:
+        assert hrc_at(points, temper_c) == pytest.approx(hrc)
+
+
+def test_the_heat_of_another_curve_gives_that():
+    points = for_heat(MAIN, HOTTER, 1010.0, 1065.0)
+    for temper_c, hrc in HOTTER[0][1]:
+        assert hrc_at(points, temper_c) == pytest.approx(hrc)
+
+
+@given(st.floats(1010.0, 1065.0), st.floats(200.0, 640.0))
+def test_between_two_heats_lies_between_two_curves(heat_c, temper_c):
+    between, cold, hot = (
+        hrc_at(for_heat(MAIN, HOTTER, 1010.0, heat), temper_c)
+        for heat in (heat_c, 1010.0, 1065.0)
+    )
+    assert min(cold, hot) - 1e-9 <= between <= max(cold, hot) + 1e-9
+
+
+def test_a_heat_beyond_those_published_is_the_nearest():
+    far, near = (for_heat(MAIN, HOTTER, 1010.0, heat) for heat in (1200.0, 1065.0))
+    np.testing.assert_allclose(far, near)
+
+
+def test_a_short_curve_is_carried_on_as_far_from_the_main_one():
+    points = for_heat(MAIN, [(1100.0, [(540.0, 58.0)])], 1010.0, 1100.0)
+    assert hrc_at(points, 200.0) == pytest.approx(63.0)
+    assert hrc_at(points, 650.0) == pytest.approx(43.0)
+
+
+def test_the_error_is_wider_where_the_curve_is_steep():
+    temperatures_c, hrc = np.array(MAIN).T
+    flat, steep = curve_sd_hrc(temperatures_c, hrc, HOUR_S, [300.0, 600.0], HOUR_S)
+    assert steep > 1.2 * flat
