@@ -14,7 +14,8 @@ from selector.errors import Problem, SelectorError
 from selector.metallurgy.band_curve import Coefficients, Floats, coefficients
 from selector.metallurgy.fitting.left_out import leave_one_out
 from selector.metallurgy.fitting.table import rows_of
-from selector.metallurgy.hardenability import PRESUMED_WT_PCT, corrected_factors
+from selector.metallurgy.hardenability import PRESUMED_WT_PCT
+from selector.metallurgy.ideal_diameter import corrected_factors
 
 NUMBERS: Mapping[str, tuple[float, float]] = {
     "distance_mm": (1.0, 100.0),
