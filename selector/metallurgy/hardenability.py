@@ -67,11 +67,11 @@ def jominy_curve(
     Notes
     -----
     A fit, not a published formula: form, coefficients and provenance are in hardenability.toml
-    (14 coefficients, 32 bands, 477 points; boron apart). A family of grades left out, at mid
-    composition, it misses the band midline by 1.25 HRC on average and leaves the band at 0 %
-    of the points with residuals at usual practice (Cr 0.1, Ni 0.1, Mo 0.02, Cu 0.2 %), by 1.25
-    HRC and at 2 % where they are presumed, by 2.5 HRC and at 5 % where they are given as 0.
-    Eleven SAE bands from memory that took no part: 1.6 HRC, 1 %. Factors and dividers of [1]_
+    (14 coefficients, 49 bands, 582 points; boron apart). A grade left out, at mid composition,
+    it misses the band midline by 1.20 HRC on average with residuals presumed and by 1.34 where
+    they are named at usual practice (Cr 0.1, Ni 0.1, Mo 0.02, Cu 0.2 %), and leaves the band at
+    less than 1 % of the points. Seven SAE bands from memory that took no part: 1.7 and 1.3 HRC,
+    3 and 0 %, the curve 1.5 and 1.0 HRC too soft. Factors and dividers of [1]_
     miss by 2.4 HRC and leave the band at 7 %. The error is 1 HRC, joined by what 12 % of the
     product ([2]_: 10 to 15 %) make to either side at that place; it doubles outside C
     0.1-0.65, Mn 1.7, Si 2, Ni 4, Cr 2, Mo 0.6 %. Hardness rises with every element and falls
@@ -101,7 +101,7 @@ def heat_curve(
 ) -> JominyCurve:
     """Return the end-quench curve of one heat, steeper than the midline of its grade's band.
 
-    The product is that of `jominy_curve`, the shape fitted to both edges of the bands.
+    Its product and its shape are those of a heat, fitted to both edges of the bands.
 
     Parameters
     ----------
@@ -119,7 +119,8 @@ def heat_curve(
 
     Notes
     -----
-    A fit of Avrami's law [2]_: `[heat]` in hardenability.toml (10 coefficients, 1147 points). A
+    A fit of Avrami's law [2]_: `[heat]` in hardenability.toml (10 coefficients, 1147 points),
+    its product that of `[heat_power]`. A
     grade left out, it misses the edges by 1.8 and 1.7 HRC; the error is that of `jominy_curve`.
 
     References
