@@ -80,8 +80,8 @@ def bands(lines: Iterable[str]) -> Bands:
     """Return the bands in lines of comma-separated text with a heading.
 
     Columns: grade, distance_mm, hrc_min, hrc_max, c_wt, and for each further element its symbol
-    in lower case with `_wt`: the middle of what the grade allows, empty where it says nothing and the curve
-    presumes it.
+    in lower case with `_wt`: the middle of what the grade allows, empty where it says nothing
+    and the curve presumes it.
 
     Parameters
     ----------
