@@ -4,9 +4,8 @@ Grades of SAE J1268 from memory: those of the fit, and seven that took no part. 
 middle of the band at the middle of the analysis, residuals named at usual practice or presumed.
 """
 
-import numpy as np
-
 from selector.metallurgy.hardenability import jominy_curve
+from tests.benchmarks.calibration_bars import NORMAL
 from tests.benchmarks.calibration_reading import CalibrationReading
 from tests.published.test_sae1998_hardenability_bands import (
     FITTED,
@@ -19,7 +18,6 @@ from tests.published.test_sae1998_hardenability_bands import (
     points,
 )
 
-NORMAL = np.array([-1.6449, -0.6745, 0.0, 0.6745, 1.6449])
 SETS = [
     (FITTED_STEELS, FITTED, True),
     (MANGANESE_STEELS, MANGANESE, True),

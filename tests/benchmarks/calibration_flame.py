@@ -15,6 +15,7 @@ from selector.heat.boiling import Bath, Quench
 from selector.job.job import resolved
 from selector.metallurgy.hardening_heat import Heat
 from selector.option.preparation import prepare
+from tests.benchmarks.calibration_bars import NORMAL
 from tests.benchmarks.calibration_reading import CalibrationReading
 from tests.dog import asked, work
 from tests.published.test_is5517_flame_hardened_surface import TABLE
@@ -49,7 +50,6 @@ HALF_HRC = 54.0
 SHELL_ENDS_HRC = 55.0
 # The diameter goes about with this power of the critical time. [-]
 DIAMETER_POWER = 0.6
-NORMAL = np.array([-1.6449, -0.6745, 0.0, 0.6745, 1.6449])
 
 
 def readings() -> list[CalibrationReading]:

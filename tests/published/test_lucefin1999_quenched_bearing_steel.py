@@ -10,14 +10,8 @@ for oil.
 import numpy as np
 import pytest
 
-from catalog import load_catalog
-from selector.hardening.as_quenched import as_quenched, start
-from selector.hardening.bath_response import POSITIONS, cooled
-from selector.hardening.composition import middle
 from selector.hardening.quenched_bar import quenched_bar
-from selector.heat.boiling import Bath, Quench
-from selector.metallurgy.hardening_heat import Heat
-from selector.sampling import SHARED, STEEL
+from tests.rounds import PLACES, hrc_across
 
 # The middle of the card's limits. [wt %]
 CARD_WT_PCT = {"C": 0.99, "Si": 0.25, "Mn": 0.35, "Cr": 1.475}
@@ -42,13 +36,9 @@ def by_composition(diameter_mm):
 
 def by_catalogue(diameter_mm):
     """Return the hardness of the catalogue's steel, as the advice has it."""
-    steel, normals = load_catalog().steels["100cr6"], {n: np.zeros(1) for n in SHARED + STEEL}
-    quench = Quench(Bath("oil"), 1.0, 0.2, 1.0)
-    points = cooled(np.array([diameter_mm]), quench, start(steel), normals)
-    heat = Heat(HEAT_C, np.full((1, 1), HEAT_C), 1800.0, 0.2, "spheroidised", "oil")
-    hrc = as_quenched(steel, middle(steel), heat, points, normals).hrc[0]
+    hrc = hrc_across("100cr6", "oil", diameter_mm, HEAT_C)
     radius = [2.0 * r / diameter_mm for r, _ in CARD[diameter_mm]]
-    return np.interp(radius, POSITIONS[::-1], hrc[::-1])
+    return np.interp(radius, PLACES[::-1], hrc[::-1])
 
 
 def printed(diameter_mm):

@@ -7,28 +7,14 @@ and shells are those published; W1, O1 and C55 took no part.
 import numpy as np
 import pytest
 
-from catalog import load_catalog
-from selector.hardening.as_quenched import as_quenched, start
-from selector.hardening.bath_response import POSITIONS, cooled
-from selector.hardening.composition import middle
-from selector.heat.boiling import Bath, Quench
-from selector.metallurgy.hardening_heat import Heat, structure_of
-from selector.sampling import SHARED, STEEL
+from tests.rounds import FURNACE, PLACES, hrc_across
 
-CATALOG = load_catalog()
 HEATED_C_PER_S = 10.0
 
 
 def across(slug, medium, diameter_mm, heat_c, hold_s):
     """Return the hardness from rim to axis of an end that was held evenly at heat."""
-    steel, normals = CATALOG.steels[slug], {n: np.zeros(1) for n in SHARED + STEEL}
-    points = cooled(
-        np.array([diameter_mm]), Quench(Bath(medium), 1.0, 0.2, 1.0), start(steel), normals
-    )
-    met = structure_of("annealed", steel.composition_wt_pct["C"].middle)
-    peak_c = np.full((1, 1), heat_c)
-    heat = Heat(heat_c, peak_c, hold_s, HEATED_C_PER_S, met, medium)
-    return as_quenched(steel, middle(steel), heat, points, normals).hrc[0]
+    return hrc_across(slug, medium, diameter_mm, heat_c, (hold_s, HEATED_C_PER_S))
 
 
 @pytest.mark.parametrize("diameter_mm", [4.0, 6.0, 8.0, 12.0])
@@ -49,8 +35,8 @@ def test_no_c55_comes_out_harder_than_w1(diameter_mm, hold_s):
 
 
 def test_the_case_of_w1_at_25_mm_is_about_3_mm():
-    hrc = across("c105u", "water", 25.0, 785.0, 1800.0)
-    depth_mm = 12.5 * (1.0 - np.interp(55.0, hrc[::-1], POSITIONS[::-1]))
+    hrc = hrc_across("c105u", "water", 25.0, 785.0, FURNACE)
+    depth_mm = 12.5 * (1.0 - np.interp(55.0, hrc[::-1], PLACES[::-1]))
     assert depth_mm == pytest.approx(3.0, abs=0.5)
 
 
