@@ -135,7 +135,7 @@ def _rest_hv(ready: Prepared, bar: _Bar, tempered_s: Floats) -> Floats:
     softened = np.interp(np.log(tempered_s + TEMPERED_S[0]), np.log(TEMPERED_S), bar.softening)
     spread = RING_SD_ALLOY if _is_alloy(bar.stock) else RING_SD
     spread = spread if is_temper_known(bar.stock) else RING_SD_PREHARD
-    off = np.maximum(1.0 + spread * ready.normals["tempering"], 0.0)[:, None]
+    off = np.clip(1.0 + spread * ready.normals["tempering"], 0.0, 2.0)[:, None]
     return np.asarray(_sold_hv(ready) * np.exp(softened * off))
 
 
