@@ -20,6 +20,7 @@ from selector.hardening.bath_response import TIME_POWER, Points, Start, centre_s
 from selector.hardening.composition import Composition, middle
 from selector.hardening.model_range import ranges_left
 from selector.hardening.quenched_bar import (
+    BAR_LOG_SD,
     BLEND_WT_PCT,
     CRITICAL_LOG_SD,
     FERRITE_HV,
@@ -39,7 +40,6 @@ from selector.heat.boiling import Bath
 from selector.heat.steel_property import SteelClass
 from selector.metallurgy.austenite import Austenite, austenite
 from selector.metallurgy.hardenability import (
-    PRODUCT_SD,
     critical_cooling_time,
     heat_hardness,
     outside_range,
@@ -52,6 +52,9 @@ Floats = NDArray[np.float64]
 
 # Baths in which published section limits are meant: moderately stirred, still air.
 LIMIT_BATH = {"water": Bath("water"), "oil": Bath("oil"), "air": Bath("air", None, "none")}
+# How far a heat lies along the end-quench bar, beside what charts differ: together what bars
+# measured as quenched scatter by. As a logarithm. [-]
+HEAT_LOG_SD = float(np.sqrt(BAR_LOG_SD**2 - LOG_SD_JOMINY**2))
 # Scatter of published section limits between sources, as log sd of the critical time; estimate.
 # A limit carried to another class of medium is no better known than the critical time itself.
 LIMIT_SPREAD, CARRIED_SPREAD = 0.2, CRITICAL_LOG_SD
@@ -186,7 +189,7 @@ def _by_curve(state: Austenite, points: Points, normals: Normals) -> Floats:
     # The equivalence has an error of its own, and so have the response of the quench and the
     # product of the heat: all three along the end-quench bar, where its curve is steep or flat.
     own = np.hypot(LOG_SD_JOMINY, points.log_sd) * normals["section_limit"][:, None]
-    heat_sd = np.where(outside_range(state.dissolved_wt_pct), 2.0, 1.0) * PRODUCT_SD
+    heat_sd = np.where(outside_range(state.dissolved_wt_pct), 2.0, 1.0) * HEAT_LOG_SD
     distance = points.distance_mm * np.exp(own + heat_sd * normals["hardenability"][:, None])
     # Each sample is one heat, as a bar of known analysis is.
     hrc = heat_hardness(state.dissolved_wt_pct, distance, state.grain_size_astm)

@@ -10,14 +10,17 @@ from catalog import load_catalog
 from selector.hardening.as_quenched import as_quenched, start
 from selector.hardening.bath_response import POSITIONS, cooled
 from selector.hardening.composition import sampled
-from selector.hardening.quenched_bar import CRITICAL_LOG_SD, quenched_bar
+from selector.hardening.quenched_bar import CRITICAL_LOG_SD, LEVEL_SD_HRC, quenched_bar
 from selector.heat.boiling import Bath, Quench
 from selector.job.job import resolved
+from selector.metallurgy.hardenability import heat_hardness
 from selector.metallurgy.hardening_heat import Heat
 from selector.option.preparation import prepare
 from tests.benchmarks.calibration_bars import NORMAL
 from tests.benchmarks.calibration_reading import CalibrationReading
 from tests.dog import asked, work
+from tests.published.test_asm1991_flame_response import SKIN_MM
+from tests.published.test_asm1991_flame_response import TABLE as RESPONSE
 from tests.published.test_is5517_flame_hardened_surface import TABLE
 
 # Steels of the published table that the catalogue has, and their bath at a bench.
@@ -54,7 +57,7 @@ DIAMETER_POWER = 0.6
 
 def readings() -> list[CalibrationReading]:
     """Return every reading with its forecast."""
-    return [*_surfaces(), *_shells(), *_in_brine()]
+    return [*_surfaces(), *_skins(), *_shells(), *_in_brine()]
 
 
 def _surfaces():
@@ -74,6 +77,20 @@ def _surfaces():
                 fitted=False,
                 group={"steel": name, "section": f"{size_mm:.0f} mm", "medium": medium},
             )
+
+
+def _skins():
+    """Return skins under a spray, by end-quench curve, of a handbook's grades."""
+    for name, (steel, (low, high)) in RESPONSE.items():
+        points = float(heat_hardness(steel, SKIN_MM)) + LEVEL_SD_HRC * NORMAL
+        yield CalibrationReading(
+            "flame-hardened surface",
+            "HRC",
+            0.5 * (low + high),
+            *map(float, points),
+            fitted=False,
+            group={"steel": name, "section": "skin", "medium": "water"},
+        )
 
 
 def _shells():
