@@ -30,6 +30,7 @@ LENT = {
     "layer_forecast.py",
     "once.py",
     "printed.py",
+    "rounds.py",
     "tasks.py",
     "tempered_by_composition.py",
     "whole_requirement.py",

@@ -15,29 +15,36 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
+from selector.hardening.bar_cooling import rim_as_simulated, time_on_bar_s
 from selector.hardening.bath_response import TIME_POWER, Points, Start, centre_s, start_of
 from selector.hardening.composition import Composition, middle
 from selector.hardening.model_range import ranges_left
 from selector.hardening.quenched_bar import (
+    BAR_LOG_SD,
     BLEND_WT_PCT,
     CRITICAL_LOG_SD,
     FERRITE_HV,
     FURNACE_C_PER_S,
     HIGH_ALLOY_WT_PCT,
+    LEVEL_SD_HRC,
     SHORTEST_S,
     SOAK_S,
     STEEPNESS,
     mixed_hrc,
     pearlite_hrc,
-    rim_as_simulated,
-    time_on_bar_s,
+    steepness,
 )
 from selector.hardness_scale import hv_from_hrc
 from selector.heat.bar_equivalent import LOG_SD_JOMINY
 from selector.heat.boiling import Bath
 from selector.heat.steel_property import SteelClass
 from selector.metallurgy.austenite import Austenite, austenite
-from selector.metallurgy.hardenability import critical_cooling_time, heat_curve
+from selector.metallurgy.hardenability import (
+    critical_cooling_time,
+    heat_curve,
+    heat_hardness,
+    outside_range,
+)
 from selector.metallurgy.hardening_heat import Heat
 from selector.metallurgy.martensite import as_quenched as quenched_structure
 from selector.sampling import Normals
@@ -46,12 +53,20 @@ Floats = NDArray[np.float64]
 
 # Baths in which published section limits are meant: moderately stirred, still air.
 LIMIT_BATH = {"water": Bath("water"), "oil": Bath("oil"), "air": Bath("air", None, "none")}
+# How far a heat lies along the end-quench bar, beside what charts differ: together what bars
+# measured as quenched scatter by. As a logarithm. [-]
+HEAT_LOG_SD = float(np.sqrt(BAR_LOG_SD**2 - LOG_SD_JOMINY**2))
 # Scatter of published section limits between sources, as log sd of the critical time; estimate.
 # A limit carried to another class of medium is no better known than the critical time itself.
 LIMIT_SPREAD, CARRIED_SPREAD = 0.2, CRITICAL_LOG_SD
 # A high-alloy steel is published as hard right to the centre up to its section limit, some nine
 # tenths martensite: half takes this many times longer. Estimate. [-]
 DEEP_LIMIT_TO_HALF = 1.6
+# Martensite at the centre of the section limit. Of steel for water it is where a soft core
+# begins, half: so shells of silver steel and W1 meet the published 2.5 to 3.5 mm at 18 to 25 mm
+# in water, and silver steel hardens through in oil to about 8 mm. Steel for oil is published as
+# near full hardness there, within 3 to 4 HRC: three quarters. [-]
+LIMIT_SHARE, HARD_THROUGH = {"water": 0.5}, 0.75
 # What a high-alloy steel falls to where it does not harden: fine pearlite and bainite. [HRC]
 UNHARDENED_HRC = 38.0
 # Beyond its hardening range a high-alloy steel loses this much for each degree, below and
@@ -193,13 +208,15 @@ def _of_limit(steel: Steel) -> tuple[str, str, tuple[str, ...]]:
 
 def _by_curve(state: Austenite, points: Points, normals: Normals) -> Floats:
     """Return the hardness by the end-quench curve of what is dissolved. [HRC]."""
-    # The equivalence has an error of its own, and so has the response of the quench.
-    own = np.hypot(LOG_SD_JOMINY, points.log_sd)
-    distance = points.distance_mm * np.exp(own * normals["section_limit"][:, None])
+    # The equivalence has an error of its own, and so have the response of the quench and the
+    # product of the heat: all three along the end-quench bar, where its curve is steep or flat.
+    own = np.hypot(LOG_SD_JOMINY, points.log_sd) * normals["section_limit"][:, None]
+    heat_sd = np.where(outside_range(state.dissolved_wt_pct), 2.0, 1.0) * HEAT_LOG_SD
+    distance = points.distance_mm * np.exp(own + heat_sd * normals["hardenability"][:, None])
     # Each sample is one heat, as a bar of known analysis is.
-    curve = heat_curve(state.dissolved_wt_pct, distance, state.grain_size_astm)
-    error = curve.sd_hrc * normals["hardenability"][:, None]
-    return np.asarray(np.minimum(curve.hrc + error, HARDEST_HRC))
+    hrc = heat_hardness(state.dissolved_wt_pct, distance, state.grain_size_astm)
+    error = LEVEL_SD_HRC * normals["as_quenched"][:, None]
+    return np.asarray(np.minimum(hrc + error, HARDEST_HRC))
 
 
 def _by_critical_time(
@@ -214,11 +231,12 @@ def _by_critical_time(
     spent = time_on_bar_s(farther, points.time_s)
     critical = _critical_s(steel, state, heat.medium_class)
     beyond = spent / critical * np.exp(-spread * normals["section_limit"][:, None])
-    full = _full_hrc(steel, state, heat) + AS_QUENCHED_SD_HRC * normals["as_quenched"][:, None]
-    soft = np.minimum(
-        UNHARDENED_HRC if _is_high_alloy(steel) else pearlite_hrc(spent), full - 1.0
-    )
-    martensite = 1.0 / (1.0 + beyond**STEEPNESS)
+    level = normals["as_quenched"][:, None]
+    full = _full_hrc(steel, state, heat) + AS_QUENCHED_SD_HRC * level
+    high = _is_high_alloy(steel)
+    soft = UNHARDENED_HRC if high else pearlite_hrc(spent)
+    soft = np.minimum(soft + LEVEL_SD_HRC * level, full - 1.0)
+    martensite = 1.0 / (1.0 + beyond ** (STEEPNESS if high else steepness(critical)))
     full_hv, soft_hv = (hv_from_hrc(part, outside="extend") for part in (full, soft))
     hv = martensite * full_hv + (1.0 - martensite) * soft_hv
     return np.asarray(mixed_hrc(np.ones(1), hv, hv))
@@ -247,16 +265,21 @@ def _critical_s(steel: Steel, state: Austenite, medium_class: str) -> Floats:
         return np.full((1, 1), DEEP_LIMIT_TO_HALF * reach_s)
     # Too cold a heat dissolves no carbon, and nothing hardens in any time.
     critical = critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
-    factor = 1.0 if reach_s is None else reach_s / _soaked(steel)[0]
+    factor = 1.0 if reach_s is None else _half_s(steel, reach_s) / _soaked(steel)[0]
     return np.asarray(np.maximum(critical * factor, SHORTEST_S))
+
+
+def _half_s(steel: Steel, reach_s: float) -> float:
+    """Return the time at which half hardens, from that at the published section limit. [s]."""
+    made_for = steel.hardened.quench if steel.hardened else "water"
+    share = LIMIT_SHARE.get(made_for, HARD_THROUGH)
+    return reach_s * float((share / (1.0 - share)) ** (1.0 / steepness(np.array(reach_s))))
 
 
 @lru_cache(maxsize=512)
 def _limit_s(steel: Steel, medium_class: str) -> float | None:
     """Return the time at the centre of the published section limit, in its own quench. [s]."""
-    # The limit of the bath's own class counts, else the mean of those there are. Of shallow
-    # steel it is read as half martensite: so shells of silver steel and W1 meet the published
-    # 2.5 to 3.5 mm at 18 to 25 mm in water, and both harden through in oil to about 8 mm.
+    # The limit of the bath's own class counts, else the mean of those there are.
     limits = steel.hardened.section_limit_mm if steel.hardened else {}
     own = {name: limit for name, limit in limits.items() if name == medium_class} or limits
     begin = start(steel)

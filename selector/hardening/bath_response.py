@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.errors import demand
-from selector.hardening.quenched_bar import bar_cooling, time_on_bar_s
+from selector.hardening.bar_cooling import bar_cooling, time_on_bar_s
 from selector.heat.bar_equivalent import jominy_distance_mm
 from selector.heat.boiling import Bath, Quench
 from selector.heat.conduction import Plan, Stop

@@ -25,6 +25,12 @@ DRAWN_TO_SOFT = 0.85
 # Cold drawing is gone by half at this parameter T (15 + log10 t), about 600 °C in an hour, and
 # from a tenth to nine tenths over twice this span (from memory of cold-drawn bar). [K]
 RECOVERED_K, RECOVERY_SPAN_K = 13100.0, 420.0
+# Bar is sold hardened and tempered from 540 °C up (EN 10083-3, from memory), an hour or more.
+# Bar of 30 HRC that was all martensite was tempered near 650 °C, but thick bar was not: 4140 of
+# 50 to 100 mm comes out of its oil with 34 to 43 HRC at half radius (Bethlehem 3310, from
+# memory), and needs little tempering to 30. Which of the two a bar is nobody knows: it softens
+# half as much as either, in the logarithm. [°C], [s]
+COLDEST_TEMPER_C, TEMPERED_S = 540.0, 3600.0
 SOFT = frozenset({"annealed", "hot-rolled", "normalised"})
 
 
@@ -80,16 +86,36 @@ def bought_hrc(condition: Condition) -> float:
     return float(supply_hrc(condition, {"supply_hardness": np.zeros(1)})[0])
 
 
+def is_temper_known(stock: Stock) -> bool:
+    """Return whether the temper that a bar had before goes with its hardness."""
+    if stock.condition != "prehard":
+        return True
+    supply = float(hv_from_hrc(stock.supply_hrc, outside="extend"))
+    hottest, coldest = _earlier_k(stock.composition_wt_pct, supply)
+    return bool(hottest <= coldest)
+
+
+def _earlier_k(
+    composition_wt_pct: Mapping[str, float], supply_hv: float
+) -> tuple[Floats, Floats]:
+    """Return the parameters of the hottest and the coldest temper a bar may have had."""
+    hottest = prior_temper(composition_wt_pct, supply_hv)
+    return hottest, np.minimum(hottest, parameter_k(COLDEST_TEMPER_C, TEMPERED_S))
+
+
 def rest_hv(drawn_s: Floats, stock: Stock) -> Floats:
     """Return the hardness of what never turned: as bought, but tempered on the way up. [HV]."""
     supply = float(hv_from_hrc(stock.supply_hrc, outside="extend"))
     spent = np.maximum(drawn_s, 1e-6)
     if stock.condition == "prehard":
         composition = stock.composition_wt_pct
-        before = Tempered(prior_temper=prior_temper(composition, supply))
-        found = tempered_hardness(composition, REFERENCE_C, spent, structure=before)
-        fresh = tempered_hardness(composition, REFERENCE_C, 1e-6, structure=before)
-        return np.asarray(supply * found.hv / fresh.hv)
+        left = np.ones_like(spent)
+        for earlier_k in _earlier_k(composition, supply):
+            before = Tempered(prior_temper=earlier_k)
+            found = tempered_hardness(composition, REFERENCE_C, spent, structure=before)
+            fresh = tempered_hardness(composition, REFERENCE_C, 1e-6, structure=before)
+            left = left * np.sqrt(found.hv / fresh.hv)
+        return np.asarray(supply * left)
     if stock.condition == "cold-drawn":
         soft = float(hv_from_hrc(stock.softest_hrc, outside="extend"))
         beyond = (RECOVERED_K - parameter_k(REFERENCE_C, spent)) / RECOVERY_SPAN_K

@@ -38,7 +38,7 @@ DISSOLUTION_TIME_S: Mapping[str, tuple[float, float]] = {
     "quenched and tempered": (0.3, 1.0),
     "normalised": (0.6, 1.0),
     "ferrite-pearlite": (1.5, 1.0),
-    "spheroidised": (5.0, 6.0),
+    "spheroidised": (3.5, 6.0),
 }
 DISSOLUTION_ENERGY = 200e3  # [J/mol]
 

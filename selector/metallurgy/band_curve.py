@@ -129,7 +129,7 @@ def heat_coefficients() -> HeatCoefficients:
     Returns
     -------
     HeatCoefficients
-        The powers of `coefficients`, the shape of a heat. [-]
+        Powers and shape of a heat, as hardenability.toml holds them. [-]
 
     References
     ----------
@@ -137,7 +137,7 @@ def heat_coefficients() -> HeatCoefficients:
     .. [2] M. Avrami, Kinetics of phase change II, J. Chemical Physics 8, 1940, 212-224.
     """
     data = _table()
-    return HeatCoefficients(data["power"], data["heat"])
+    return HeatCoefficients(data["heat_power"], data["heat"])
 
 
 @cache

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from selector.metallurgy.hardenability import Composition, heat_curve
+from selector.metallurgy.hardenability import heat_curve
+from selector.metallurgy.ideal_diameter import Composition
 
 Floats = NDArray[np.float64]
 

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from selector.metallurgy.hardenability import Composition
+from selector.metallurgy.ideal_diameter import Composition
 
 Floats = NDArray[np.float64]
 

@@ -14,7 +14,7 @@ from selector.hardening.as_quenched import AsQuenched
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.heating_course import REFERENCE_C
 from selector.hardening.quenched_bar import FERRITE_HV
-from selector.hardening.stock import SOFT, Stock, rest_hv, stock_of
+from selector.hardening.stock import SOFT, Stock, is_temper_known, rest_hv, stock_of
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.job.job import Job, per_part
 from selector.job.process import temper_peak_c
@@ -35,8 +35,9 @@ RING_C_PER_S = 10.0
 # Temperings for which the bar's softening is worked out; straight in the logarithm between. [s]
 TEMPERED_S = np.geomspace(1e-6, 1e6, 37)
 # How far out the softening of a ring is, as sd of its share: documented for plain carbon only,
-# wider for alloy. Estimates. [-]
-RING_SD, RING_SD_ALLOY = 0.1, 0.2
+# wider for alloy; of bar whose earlier temper nobody knows, anything
+# from none to twice as much. Estimates. [-]
+RING_SD, RING_SD_ALLOY, RING_SD_PREHARD = 0.1, 0.2, 0.6
 THROUGH = 0.95
 OUTER = 3
 
@@ -133,7 +134,8 @@ def _rest_hv(ready: Prepared, bar: _Bar, tempered_s: Floats) -> Floats:
     """Return the hardness of what did not turn, over the samples. [HV]."""
     softened = np.interp(np.log(tempered_s + TEMPERED_S[0]), np.log(TEMPERED_S), bar.softening)
     spread = RING_SD_ALLOY if _is_alloy(bar.stock) else RING_SD
-    off = np.maximum(1.0 + spread * ready.normals["tempering"], 0.0)[:, None]
+    spread = spread if is_temper_known(bar.stock) else RING_SD_PREHARD
+    off = np.clip(1.0 + spread * ready.normals["tempering"], 0.0, 2.0)[:, None]
     return np.asarray(_sold_hv(ready) * np.exp(softened * off))
 
 

@@ -179,8 +179,10 @@ class AtTorch:
     def _worths(self, tried: list[SetUp]) -> Floats:
         """Return how good each set-up is: softest place of the zone and its depth. [HRC]."""
         off_c = BAD_CASE * float(np.hypot(self.error.bias_c, self.error.scatter_c))
-        # Each has to bear a heat stopped early, overshot or cut short, in one of twenty.
-        strays = [(0.0, 0.0), (-off_c, 0.0), (off_c, 0.0), (0.0, -BAD_CASE * HOLD_LOG_SD)]
+        # Each has to bear a heat stopped early, overshot, or cold and short, in one of twenty.
+        both = np.sqrt(0.5)
+        short = (-both * off_c, -both * BAD_CASE * HOLD_LOG_SD)
+        strays = [(0.0, 0.0), (-off_c, 0.0), (off_c, 0.0), short]
         shift_c = self.error.shift_c
         stop_c = np.array([way.heat_c + shift_c + off for way in tried for off, _ in strays])
         hold_s = np.array([way.hold_s * np.exp(log) for way in tried for _, log in strays])

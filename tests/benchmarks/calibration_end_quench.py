@@ -1,42 +1,50 @@
-"""End-quench curves beside hardenability bands that took no part in the fit.
+"""End-quench midlines beside what was forecast, for the calibration report.
 
-A band holds nine heats in ten or more of a grade; its two limits are taken as the 5 and 95 %
-ends. Forecast is the middle of the band, by mid composition.
+Grades of SAE J1268 from memory: those of the fit, and seven that took no part. A midline is the
+middle of the band at the middle of the analysis, residuals named at usual practice or presumed.
 """
 
 from selector.metallurgy.hardenability import jominy_curve
+from tests.benchmarks.calibration_bars import NORMAL
 from tests.benchmarks.calibration_reading import CalibrationReading
-from tests.benchmarks.calibration_tempering import QUANTILES, band
-from tests.published import test_cen2006_hardenability_bands as cen
-from tests.published import test_sae1998_hardenability_bands as sae
+from tests.published.test_sae1998_hardenability_bands import (
+    FITTED,
+    FITTED_STEELS,
+    MANGANESE,
+    MANGANESE_STEELS,
+    RESIDUAL,
+    UNSEEN,
+    UNSEEN_STEELS,
+    points,
+)
+
+SETS = [
+    (FITTED_STEELS, FITTED, True),
+    (MANGANESE_STEELS, MANGANESE, True),
+    (UNSEEN_STEELS, UNSEEN, False),
+]
 
 
-def _reading(grade, composition, distance_mm, limits, laboratory):
-    curve = jominy_curve(sae.RESIDUAL | composition, distance_mm)
-    low, high = limits
-    ends = float(curve.hrc) + float(curve.sd_hrc) * QUANTILES
-    group = {
-        "laboratory": laboratory,
-        "distance": band(distance_mm, (3, 7, 15, 30), "mm"),
-        "grade": grade,
-    }
-    return CalibrationReading(
-        "end quench, middle of a band", "HRC", 0.5 * (low + high), *map(float, ends), False,
-        group,
-    )  # fmt: skip
-
-
-def readings():
-    """Return the middle of every unseen band beside the forecast."""
+def readings() -> list[CalibrationReading]:
+    """Return every point of the bands with its forecast."""
     found = []
-    for grade, text in sae.UNSEEN.items():
-        words = text.replace(":", "").split()
-        for place, limits in zip(words[::2], words[1::2], strict=True):
-            edges = tuple(map(float, limits.split("-")))
-            distance_mm = float(place) * 25.4 / 16.0
-            composition = sae.UNSEEN_STEELS[grade]
-            found.append(_reading(grade, composition, distance_mm, edges, "SAE J1268"))
-    for grade, distance_mm, low, high in cen.BANDS:
-        edges = (float(low), float(high))
-        found.append(_reading(grade, cen.STEELS[grade], distance_mm, edges, "EN 10083, 10084"))
+    for steels, bands, fitted in SETS:
+        for grade, band in bands.items():
+            distance_mm, low, high = points(band)
+            for named, others in (("named", RESIDUAL), ("presumed", {})):
+                curve = jominy_curve(others | steels[grade], distance_mm)
+                for x, middle, hrc, sd in zip(
+                    distance_mm, 0.5 * (low + high), curve.hrc, curve.sd_hrc, strict=True
+                ):
+                    group = {
+                        "steel": grade,
+                        "residuals": named,
+                        "distance": "to 10 mm" if x <= 10.0 else "beyond 10 mm",
+                    }
+                    ends = map(float, hrc + sd * NORMAL)
+                    found.append(
+                        CalibrationReading(
+                            "end-quench midline", "HRC", float(middle), *ends, fitted, group
+                        )
+                    )
     return found

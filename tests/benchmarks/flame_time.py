@@ -13,7 +13,8 @@ from pathlib import Path
 
 from catalog import load_catalog
 from selector.flame.answer import flame_answer
-from selector.hardening.quenched_bar import bar_cooling, quenched_bar
+from selector.hardening.bar_cooling import bar_cooling
+from selector.hardening.quenched_bar import quenched_bar
 from selector.heat.boiling import Bath
 from selector.requirement import read_requirement
 

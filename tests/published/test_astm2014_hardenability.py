@@ -7,7 +7,7 @@ Cu, 0.05 V, grain size 7; and the table of initial hardness by carbon (from memo
 
 import pytest
 
-from selector.metallurgy.hardenability import ideal_diameter, multiplying_factors
+from selector.metallurgy.ideal_diameter import ideal_diameter, multiplying_factors
 from selector.metallurgy.martensite import hardness
 from tests.printed import agrees
 

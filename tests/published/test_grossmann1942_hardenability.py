@@ -4,7 +4,7 @@ Publication 1437, 1942, abstract. Stated accuracy of the method: 10 to 15 %.
 
 import pytest
 
-from selector.metallurgy.hardenability import multiplying_factors
+from selector.metallurgy.ideal_diameter import multiplying_factors
 from tests.printed import agrees
 
 

@@ -9,7 +9,7 @@ charts of different books differ by 10 to 25 %.
 import numpy as np
 import pytest
 
-from selector.hardening.quenched_bar import bar_cooling
+from selector.hardening.bar_cooling import bar_cooling
 from selector.heat.boiling import Bath
 from selector.heat.end_quench import equivalent_distance_mm
 from tests.printed import agrees

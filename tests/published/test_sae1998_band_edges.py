@@ -11,7 +11,8 @@ import numpy as np
 import pytest
 
 from selector.metallurgy.band_curve import heat_coefficients
-from selector.metallurgy.hardenability import PRESUMED_WT_PCT, corrected_factors
+from selector.metallurgy.hardenability import PRESUMED_WT_PCT
+from selector.metallurgy.ideal_diameter import corrected_factors
 
 OFF_THE_MIDDLE, TOWARD_THE_LIMIT, SCATTER_HRC = 0.27, 0.9, 1.25
 GRADES = {

@@ -2,10 +2,12 @@
 hardenability limits in sixteenths of an inch (from memory).
 
 Every point must lie inside the printed band at mid composition, with the elements the grade
-does not limit at residual practice and with them left to be presumed. `UNSEEN` grades took no
-part in the fit: 1, 4, 8, 12, 16, 24 and 32 sixteenths, where the band is given. Boron grades
-set one power, that of the boron factor; manganese grades how much more rich manganese counts
-than in ASTM A255, by whose factor they come out 3 HRC too soft on average.
+does not limit at residual practice and with them left to be presumed. `FITTED` grades took part
+in the fit: 1, 4, 8, 12, 16, 24 and 32 sixteenths, where the band is given; `UNSEEN` grades were
+recalled when its form stood, took no part, and showed only that it is better fitted at the
+residuals that it presumes. Boron grades set one power, that of the boron factor; manganese
+grades how much more rich manganese counts than in ASTM A255, by whose factor they come out 3
+HRC too soft on average.
 """
 
 import numpy as np
@@ -23,7 +25,7 @@ STEELS = {
     "8620H": {"C": 0.20, "Mn": 0.775, "Si": 0.25, "Ni": 0.55, "Cr": 0.5, "Mo": 0.2},
     "9310H": {"C": 0.10, "Mn": 0.55, "Si": 0.25, "Ni": 3.25, "Cr": 1.225, "Mo": 0.115},
 }
-UNSEEN_STEELS = {
+FITTED_STEELS = {
     "1038H": {"C": 0.385, "Mn": 0.75, "Si": 0.25},
     "1045H": {"C": 0.465, "Mn": 0.75, "Si": 0.25},
     "4145H": {"C": 0.455, "Mn": 0.875, "Si": 0.25, "Cr": 0.975, "Mo": 0.2},
@@ -36,7 +38,7 @@ UNSEEN_STEELS = {
     "8640H": {"C": 0.405, "Mn": 0.875, "Si": 0.25, "Ni": 0.55, "Cr": 0.5, "Mo": 0.2},
     "8645H": {"C": 0.455, "Mn": 0.875, "Si": 0.25, "Ni": 0.55, "Cr": 0.5, "Mo": 0.2},
 }
-UNSEEN = {
+FITTED = {
     "1038H": "1: 51-58 4: 23-37 8: 20-27",
     "1045H": "1: 55-62 4: 28-38 8: 25-30 12: 22-28 16: 20-26",
     "4145H": "1: 56-63 4: 54-62 8: 52-61 12: 48-59 16: 42-58 24: 36-55 32: 34-54",
@@ -48,6 +50,24 @@ UNSEEN = {
     "8617H": "1: 39-46 4: 24-38",
     "8640H": "1: 53-60 4: 51-59 8: 39-55 12: 31-49 16: 28-42 24: 25-38 32: 24-37",
     "8645H": "1: 56-63 4: 54-63 8: 45-59 12: 35-54 16: 31-48 24: 28-42 32: 27-41",
+}
+UNSEEN_STEELS = {
+    "4042H": {"C": 0.42, "Mn": 0.85, "Si": 0.25, "Mo": 0.25},
+    "4047H": {"C": 0.465, "Mn": 0.85, "Si": 0.25, "Mo": 0.25},
+    "4147H": {"C": 0.47, "Mn": 0.875, "Si": 0.25, "Cr": 0.975, "Mo": 0.2},
+    "4720H": {"C": 0.20, "Mn": 0.60, "Si": 0.25, "Ni": 1.05, "Cr": 0.45, "Mo": 0.2},
+    "5145H": {"C": 0.455, "Mn": 0.80, "Si": 0.25, "Cr": 0.8},
+    "8625H": {"C": 0.25, "Mn": 0.775, "Si": 0.25, "Ni": 0.55, "Cr": 0.5, "Mo": 0.2},
+    "8650H": {"C": 0.505, "Mn": 0.875, "Si": 0.25, "Ni": 0.55, "Cr": 0.5, "Mo": 0.2},
+}
+UNSEEN = {
+    "4042H": "1: 55-62 4: 40-55 8: 26-36 12: 23-31",
+    "4047H": "1: 57-64 4: 42-58 8: 28-43 12: 26-35 16: 25-32",
+    "4147H": "1: 57-64 4: 56-64 8: 54-63 12: 51-62 16: 45-60 24: 38-57 32: 36-55",
+    "4720H": "1: 41-48 4: 32-41 8: 21-34",
+    "5145H": "1: 56-63 4: 51-60 8: 35-56 12: 30-50",
+    "8625H": "1: 45-52 4: 32-46 8: 23-37",
+    "8650H": "1: 59-65 4: 57-64 8: 50-62 12: 39-59 16: 34-56 24: 31-50 32: 29-45",
 }
 BORON_STEELS = {
     "50B46H": {"C": 0.465, "Mn": 0.875, "Si": 0.25, "Cr": 0.28},
@@ -109,13 +129,32 @@ def test_inside_the_band(grade, sixteenths, low, high, others):
     assert float(low) <= float(curve.hrc) <= float(high)
 
 
+def together(steels, table, others):
+    """Return the misses of grades at all their points, and whether each is inside its band."""
+    pairs = [misses(others | steels[grade], band) for grade, band in table.items()]
+    return tuple(np.concatenate(column) for column in zip(*pairs, strict=True))
+
+
 @pytest.mark.parametrize("others", [RESIDUAL, {}], ids=["residuals named", "presumed"])
-def test_grades_that_took_no_part_in_the_fit(others):
-    pairs = [misses(others | UNSEEN_STEELS[grade], band) for grade, band in UNSEEN.items()]
-    miss, inside = (np.concatenate(column) for column in zip(*pairs, strict=True))
+def test_grades_of_the_fit(others):
+    miss, inside = together(FITTED_STEELS, FITTED, others)
     assert miss.size == 60
-    assert np.abs(miss).mean() <= 1.6
+    assert np.abs(miss).mean() <= 1.5
     assert inside.mean() >= 0.98
+
+
+def test_grades_that_took_no_part_in_the_fit():
+    miss, inside = together(UNSEEN_STEELS, UNSEEN, RESIDUAL)
+    assert miss.size == 33
+    assert np.abs(miss).mean() <= 1.5
+    assert inside.mean() >= 0.99
+
+
+def test_grades_that_took_no_part_in_the_fit_with_residuals_presumed():
+    """Presumed at three quarters of what ordinary bar holds, they come out too soft."""
+    miss, inside = together(UNSEEN_STEELS, UNSEEN, {})
+    assert np.abs(miss).mean() <= 1.75
+    assert inside.mean() >= 0.96
 
 
 @pytest.mark.parametrize("grade", BORON)

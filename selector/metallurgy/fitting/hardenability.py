@@ -14,7 +14,8 @@ from selector.errors import Problem, SelectorError
 from selector.metallurgy.band_curve import Coefficients, Floats, coefficients
 from selector.metallurgy.fitting.left_out import leave_one_out
 from selector.metallurgy.fitting.table import rows_of
-from selector.metallurgy.hardenability import PRESUMED_WT_PCT, corrected_factors
+from selector.metallurgy.hardenability import PRESUMED_WT_PCT
+from selector.metallurgy.ideal_diameter import corrected_factors
 
 NUMBERS: Mapping[str, tuple[float, float]] = {
     "distance_mm": (1.0, 100.0),
@@ -23,9 +24,6 @@ NUMBERS: Mapping[str, tuple[float, float]] = {
     "c_wt": (0.05, 0.7),
 }
 ELEMENTS = ("C", "Mn", "Si", "Ni", "Cr", "Mo", "V", "Cu")
-# Elements a grade does not limit are fitted at seven eighths of residual practice, which the
-# curve presumes at three quarters: neither question is then favoured.
-FITTED_TO_PRESUMED = 0.875 / 0.75
 
 # Where each coefficient starts, and how far it is let go.
 POWER: Mapping[str, tuple[float, float]] = {
@@ -82,7 +80,8 @@ def bands(lines: Iterable[str]) -> Bands:
     """Return the bands in lines of comma-separated text with a heading.
 
     Columns: grade, distance_mm, hrc_min, hrc_max, c_wt, and for each further element its symbol
-    in lower case with `_wt`: the middle of what the grade allows, empty where it says nothing.
+    in lower case with `_wt`: the middle of what the grade allows, empty where it says nothing
+    and the curve presumes it.
 
     Parameters
     ----------
@@ -116,8 +115,7 @@ def bands(lines: Iterable[str]) -> Bands:
     return Bands(
         grade=grade,
         composition_wt_pct={
-            e: column(f"{e.lower()}_wt", FITTED_TO_PRESUMED * PRESUMED_WT_PCT.get(e, 0.0))
-            for e in ELEMENTS
+            e: column(f"{e.lower()}_wt", PRESUMED_WT_PCT.get(e, 0.0)) for e in ELEMENTS
         },
         distance_mm=column("distance_mm"),
         low_hrc=column("hrc_min"),

@@ -5,8 +5,9 @@ from functools import partial
 import numpy as np
 import pytest
 
-from selector.hardening import quenched_bar as module
-from selector.hardening.quenched_bar import bar_cooling, quenched_bar
+from selector.hardening import bar_cooling as module
+from selector.hardening.bar_cooling import bar_cooling
+from selector.hardening.quenched_bar import quenched_bar
 from selector.heat.boiling import Bath
 
 RESIDUAL = {"Ni": 0.1, "Mo": 0.02, "Cu": 0.2}

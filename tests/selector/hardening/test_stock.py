@@ -1,8 +1,16 @@
 import numpy as np
 import pytest
 
-from selector.hardening.stock import bought_hrc, rest_hv, stock_of, supply_hrc
+from selector.hardening.heating_course import REFERENCE_C
+from selector.hardening.stock import (
+    bought_hrc,
+    is_temper_known,
+    rest_hv,
+    stock_of,
+    supply_hrc,
+)
 from selector.hardness_scale import hrc_from_hb, hrc_from_hv, hv_from_hrc
+from selector.metallurgy.tempering import equivalent_time
 from tests.dog import work
 
 SECONDS = np.geomspace(1e-6, 1e6, 25)
@@ -33,6 +41,21 @@ def test_a_prehard_bar_bears_an_hour_at_three_hundred():
     stock = bar("42crmo4", "prehard")
     spent = rest_hv(np.array([1e-6, 1e-3]), stock)
     assert hrc_from_hv(spent[1], outside="extend") > hrc_from_hv(spent[0]) - 0.5
+
+
+@pytest.mark.parametrize("steel", ["42crmo4", "41cr4", "4340", "40crmnmo7"])
+def test_bar_of_28_to_34_hrc_softens_some_hrc_beside_a_flame(steel):
+    """Common practice: a few HRC where it passed 10 s or a minute just below its Ac1."""
+    stock = bar(steel, "prehard")
+    passed_s = equivalent_time([[740.0, 740.0]] * 2, [[0.0, 10.0], [0.0, 60.0]], REFERENCE_C)
+    brief, long = stock.supply_hrc - hrc_from_hv(rest_hv(passed_s, stock), outside="extend")
+    assert 0.8 < brief < long < 6.0
+    assert not is_temper_known(stock)
+
+
+def test_the_temper_of_hard_strip_goes_with_its_hardness():
+    assert is_temper_known(bar("c75s", "prehard"))
+    assert is_temper_known(bar("c45", "cold-drawn"))
 
 
 def test_a_drawn_bar_knows_how_soft_it_gets():

@@ -9,11 +9,10 @@ from selector.metallurgy.austenite import austenite
 from selector.metallurgy.hardenability import (
     critical_cooling_time,
     heat_curve,
-    ideal_diameter,
     jominy_curve,
     martensite_fraction_at,
-    multiplying_factors,
 )
+from selector.metallurgy.ideal_diameter import ideal_diameter, multiplying_factors
 from selector.metallurgy.martensite import hardness
 
 PLAIN_1040 = {"C": 0.40, "Mn": 0.75, "Si": 0.2}

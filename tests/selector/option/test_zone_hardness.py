@@ -2,6 +2,7 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
+from selector.hardening.stock import stock_of
 from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.option.preparation import prepare
@@ -57,8 +58,11 @@ def test_a_local_torch_leaves_the_middle_of_a_thick_part_softer(medium):
     treatment = work("42crmo4", "local-torch", medium, "oxy-propane", "prehard")
     job = near({**THICK, "workshop.heat": [{"source": "oxy-propane", "gas_flow": 4}]})
     ready, found = hardness(treatment, job=job)
-    # What never turned was tempered on the way up, at most.
-    assert (found.core >= ready.supply_hrc - 8.0).all()
+    # What never turned was tempered on the way up, at most to what the steel is annealed; how
+    # far depends on a temper before that nobody knows.
+    softest = stock_of(treatment.steel, treatment.condition).softest_hrc
+    assert (found.core >= softest).all()
+    assert np.quantile(ready.supply_hrc - found.core, 0.95) < 8.0
     assert np.median(found.core) < np.median(found.surface) - 3
 
 

@@ -40,7 +40,7 @@ def option(slug, section, bath):
         ],
         "load.torque": "1 N m",
         "workshop.heat": [{"source": "muffle-furnace"}],
-        "workshop.protect": True,
+        "workshop.protect": ["foil"],
         "workshop.bath": [] if bath == "air" else [{"medium": bath}],
     }
     (found,) = advise(requirement_from(varied(part)), only(slug)).options
@@ -99,7 +99,7 @@ def test_advice_as_data_shows_the_same_hardness():
         "zone": [{"section": [1], "wear": "sliding", "hardness": {"min": "45 HRC"}}],
         "load.torque": "1 N m",
         "workshop.heat": [{"source": "muffle-furnace"}],
-        "workshop.protect": True,
+        "workshop.protect": ["foil"],
         "workshop.bath": [{"medium": bath}],
     }
     advice = advise(requirement_from(varied(part)), only("42crmo4"))

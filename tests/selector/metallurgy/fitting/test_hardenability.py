@@ -6,7 +6,6 @@ import pytest
 from selector.errors import SelectorError
 from selector.metallurgy.band_curve import coefficients
 from selector.metallurgy.fitting.hardenability import (
-    FITTED_TO_PRESUMED,
     POWER,
     SHAPE,
     bands,
@@ -40,7 +39,7 @@ def band_lines(shift_hrc=0.0):
             )
             if content
         }
-        steel = {e: FITTED_TO_PRESUMED * c for e, c in PRESUMED_WT_PCT.items()} | steel
+        steel = PRESUMED_WT_PCT | steel
         for x in (1.5, 5.0, 9.0, 15.0, 30.0, 50.0):
             hrc = float(jominy_curve(steel, x).hrc) + shift_hrc
             cells = (grade, x, hrc - 4.0, hrc + 4.0, *contents)
@@ -55,8 +54,8 @@ def given():
 
 def test_bands_are_read_with_unnamed_elements_as_they_are_fitted(given):
     assert given.grade.size == 42
-    assert given.composition_wt_pct["Cu"] == pytest.approx(np.full(42, 0.175))
-    assert given.composition_wt_pct["Cr"][0] == pytest.approx(0.0875)
+    assert given.composition_wt_pct["Cu"] == pytest.approx(np.full(42, 0.15))
+    assert given.composition_wt_pct["Cr"][0] == pytest.approx(0.075)
     assert given.composition_wt_pct["V"].tolist() == [0.0] * 42
     assert given.middle_hrc[0] == pytest.approx(given.low_hrc[0] + 4.0)
 
