@@ -34,8 +34,8 @@ FELT_HRC = 1.5
 RETEMPER_NORMAL = 0.674
 # What steels of each resistance do where it is severe.
 _SEVERE: Mapping[str, tuple[Verdict, str]] = {
-    "none": ("fail", "it rusts"),
-    "mild": ("fail", "it stands damp, no more"),
+    "none": ("fail", "severe corrosion: it rusts"),
+    "mild": ("fail", "severe corrosion: it stands damp, no more"),
     "good": ("marginal", "it stands weather and fresh water; brine and chlorides pit it"),
     "chloride": ("pass", "it stands brine and chlorides"),
 }

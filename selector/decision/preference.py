@@ -6,6 +6,7 @@ from selector.decision.option import Option
 from selector.duty.custom import rusts
 from selector.job.supply import at_hand
 from selector.job.treatment import Means, Treatment
+from selector.option.prediction import embrittled
 from selector.requirement import Requirement
 
 # Scores nearer than this are a tie: weights and ranges are not known better. Estimate. [-]
@@ -15,9 +16,11 @@ NAMED = 3
 # What one means of tempering must gain in score over the steadier one before it. An oven holds
 # its heat, a bar or plate heated from below is slow, a flame is quick and misread. [-]
 HANDICAP: dict[Means, float] = {
-    "none": 0.0, "furnace": 0.0, "oven": 0.0, "residual": 0.0, "plate": 0.04, "blaze": 0.06,
+    "none": 0.01, "furnace": 0.0, "oven": 0.0, "residual": 0.0, "plate": 0.04, "blaze": 0.06,
     "torch": 0.08,
 }  # fmt: skip
+# A temper that embrittles must gain so much more. [-]
+BRITTLE = 0.1
 # How much work a route is, from nothing to a day at the fire. Common practice.
 _WORK = {"none": 0, "normalise": 1, "quench": 1, "age": 1, "marquench": 2, "austemper": 2,
          "nitride": 2, "case": 3}  # fmt: skip
@@ -27,6 +30,12 @@ def work_of(treatment: Treatment) -> int:
     """Return how much work a treatment is, 0 where the bar is left as bought."""
     route = treatment.route
     return _WORK.get(route.process, 2) + (route.place == "subcontract")
+
+
+def handicap(option: Option) -> float:
+    """Return what a temper must gain in score over a steady and sound one. [-]."""
+    work, temper = option.treatment, option.choice.temper
+    return HANDICAP[temper.means] + BRITTLE * embrittled(work, temper)
 
 
 def stands_back(option: Option, asked: Requirement) -> bool:

@@ -7,7 +7,7 @@ from selector.decision.breaking_gate import is_bound_to_fail
 from selector.decision.heating_gate import heating_gates
 from selector.decision.judgement import judge
 from selector.decision.option import Option, Rejected, Scorer
-from selector.decision.preference import HANDICAP, in_order
+from selector.decision.preference import handicap, in_order
 from selector.errors import OutOfRangeError, limits_left
 from selector.gate import Gate
 from selector.job.candidates import Screened, like_conditions_merged
@@ -159,7 +159,7 @@ def _best(treatment: Treatment, chosen: Iterable[Choice], job: Job, scorer: Scor
     options = [weighed[choice] for choice in waiting if choice in weighed]
     return max(
         options,
-        key=lambda o: (-len(_failed(o)), o.score - HANDICAP[o.choice.temper.means]),
+        key=lambda o: (-len(_failed(o)), o.score - handicap(o)),
     )
 
 

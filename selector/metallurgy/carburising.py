@@ -352,6 +352,7 @@ def time_to_depth_h(
     """
     diffusivity, lag = _over_lag(core_wt_pct, potential_wt_pct, temperature_c, medium)
     share = np.clip(_share(carbon_wt_pct, core_wt_pct, potential_wt_pct), 0.0, 1.0)
-    free = np.sqrt((np.asarray(depth_mm, dtype=float) + lag) ** 2 - lag**2)
+    deep = np.maximum(np.asarray(depth_mm, dtype=float), 0.0)
+    free = np.sqrt((deep + lag) ** 2 - lag**2)
     spread = free * (_COLLIN_SHARE + share) / _COLLIN
     return np.asarray(spread**2 / diffusivity / 3600.0)

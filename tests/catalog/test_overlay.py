@@ -166,6 +166,10 @@ CASES: dict[str, Case] = {
     "steels.condition.length_mm": Case(
         "linear-shaft", PLAIN, ("linear-shaft",), "buy-hard-element", (span(5, 6),)
     ),
+    "steels.condition.sold_mm": Case(
+        "linear-shaft", PLAIN, ("linear-shaft",), "buy-hard-element",
+        ({"values": [99.0], **ORIGIN},),
+    ),
     "steels.limitation.process": Case("c45", values=("quench",)),
     "steels.limitation.verdict": Case("c45", route="carburise"),
     "steels.limitation.why": Case("c45", route="carburise"),
@@ -208,7 +212,7 @@ CASES: dict[str, Case] = {
     "prices.condition_factor.*": Case("", SOFT, ("42crmo4",), "prehard", key="prehard"),
     "prices.gas_per_kg": Case("", TORCH, route="through-torch"),
     "prices.practice.heat_by_flame_h": Case("", TORCH, route="through-torch"),
-    "prices.practice.skin_black_bar_h": Case("", SOFT, ("42crmo4",), "as-bought"),
+    "prices.practice.skin_black_bar_h": Case("", QUIET, ("42crmo4",)),
     "prices.practice.ground_bar_saves_h": Case("", PIN, SILVER),
     "prices.practice.removal_prehard_factor": Case("", SOFT, ("42crmo4",), "prehard"),
     "prices.practice.retemper_fraction": Case("", CHECKED),

@@ -17,6 +17,8 @@ UNITS = {
     "cost": r"\d+ [A-Z]{3} a good part",
     "operator_sensitivity": r"\d HRC for a colour misread by 25 °C",
     "days": r"\d days",
+    "custom": r"such parts|seldom used|nobody makes",
+    "at_hand": r"in the rack|every shop|to order|hard to get",
 }
 
 

@@ -25,7 +25,10 @@ CASES = {
     "pressed edge": {**EDGE, "zone.0.wear": "edge-impact", "load.impact": "none"},
     "cutting edge": {**EDGE, "zone.0.wear": "abrasive"},
     "grit": {"part.feature": [], "zone.0.wear": "abrasive"},
-    "gear": {"part.feature": [{"kind": "teeth", "at": "5 mm"}], "zone.0.wear": "rolling-contact"},
+    "gear": {
+        "part.feature": [{"kind": "teeth", "at": "5 mm"}],
+        "zone.0.wear": "rolling-contact",
+    },
     "rolling": {"part.feature": [], "zone.0.wear": "rolling-contact"},
     "sliding": {"part.feature": [], "zone.0.wear": "sliding", "zone.0.severity": "medium"},
     "spring": {"part.feature": [], "part.name": "Latch spring", "zone.0.wear": "none"},

@@ -72,7 +72,7 @@ def test_a_case_brings_its_own_carbon():
 
 @pytest.mark.parametrize(
     ("changes", "edged"),
-    [({}, True), ({"part.feature": []}, False), ({**STRUCK, "part.feature": []}, True)],
+    [({}, False), ({"part.feature": []}, False), ({**STRUCK, "part.feature": []}, True)],
     ids=["teeth", "plain", "struck"],
 )
 def test_what_has_an_edge(changes, edged):

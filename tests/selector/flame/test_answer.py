@@ -44,7 +44,7 @@ def test_what_must_not_go_wrong_is_looked_at_for_the_leading_families(answer):
 def test_the_right_steel_hardens():
     answer, verdict = best()
     assert answer.word in {"yes", "yes_if"}
-    assert median(verdict.option.judged.corrected_hrc) > 48.0
+    assert median(verdict.option.judged.prediction.surface_hrc) > 48.0
 
 
 @pytest.mark.parametrize("steel", ["S235JR", "11SMn30", "070M20"])

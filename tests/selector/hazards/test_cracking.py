@@ -3,6 +3,7 @@ from typing import get_args
 import pytest
 
 from selector.hazards.cracking import (
+    EDGE_POINTS,
     PROBABILITY,
     CrackShape,
     CrackSteel,
@@ -37,6 +38,14 @@ def test_silver_steel_in_water_cracks_some_and_with_a_hole_and_corners_high():
     assert crack_risk(SILVER, "water", holed).crack_class == "high"
 
 
+def test_a_thin_rod_of_silver_steel_with_its_edge_stands_water():
+    """What silver steel is made for: a D-bit of 6 mm, common practice."""
+    thin = crack_risk(SILVER, "water", CrackShape(features=("edge",), thickness_mm=6.0))
+    thick = crack_risk(SILVER, "water", CrackShape(features=("edge",), thickness_mm=20.0))
+    assert thin.crack_class == "some"
+    assert thin.score < thick.score
+
+
 @pytest.mark.parametrize("medium", ["warm-water", "polymer"])
 @pytest.mark.parametrize("steel", [C45, SILVER, CR_MO, O1, A2])
 def test_warm_water_and_polymer_lie_between_oil_and_water(medium, steel):
@@ -53,7 +62,7 @@ def test_a_steel_in_its_own_medium_is_low(steel, medium):
 def test_every_feature_adds_with_its_name_and_a_remedy(feature):
     plain = crack_risk(SILVER, "water", PLAIN)
     featured = crack_risk(SILVER, "water", CrackShape(features=(feature, feature)))
-    assert featured.score == plain.score + 1
+    assert featured.score == plain.score + (EDGE_POINTS if feature == "edge" else 1)
     assert feature in {reason.name for reason in featured.reasons}
     assert len(featured.mitigations) == len(featured.reasons)
     assert all(featured.mitigations)

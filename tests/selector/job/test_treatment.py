@@ -4,6 +4,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.job.treatment import (
+    CASE_CEILING_C,
     NO_TEMPER,
     Temper,
     is_torched,
@@ -80,7 +81,7 @@ def test_no_means_no_temper():
 
 def test_a_case_is_tempered_low_only():
     grid = tempers(work("s235", "case-compound"), {"furnace": 700.0})
-    assert max(temper.temperature_c for temper in grid) <= 220
+    assert max(temper.temperature_c for temper in grid) <= CASE_CEILING_C
 
 
 def test_residual_heat_needs_its_temper():

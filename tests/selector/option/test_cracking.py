@@ -23,7 +23,7 @@ def of(changes=None, **names):
     if treatment.route.extent == "local":
         return prepare(treatment, near).crack
     bar = sampled(treatment.steel, normals)
-    return crack_sample(treatment, near.asked.part, bar, normals, skin=False)
+    return crack_sample(treatment, near.asked.part, bar, normals, thickness_mm=20.0, skin=False)
 
 
 @pytest.mark.parametrize("route", ["as-bought", "subcontract-nitride"])
