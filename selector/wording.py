@@ -114,6 +114,16 @@ def shown_mm(length_mm: float) -> str:
     return f"{length_mm:.2f} mm" if length_mm >= 0.01 else "under 0.01 mm"
 
 
+def shown_time(seconds: float) -> str:
+    """Return a time at the bench for the reader: "40 s", "25 min" or "6 h"."""
+    if seconds < 90.0:
+        return f"{max(round(seconds), 1)} s"
+    minutes = seconds / 60.0
+    if minutes < 120.0:
+        return f"{minutes:.1f} min" if minutes < 5.0 and minutes % 1 else f"{minutes:.0f} min"
+    return f"{minutes / 60.0:.1f} h".replace(".0 h", " h")
+
+
 def temper_words(temper: TemperOut) -> str:
     """Return a temper for the reader: "250 °C, torch, 5 min (…); shows brown"."""
     if temper.temperature_c is None:

@@ -1,0 +1,178 @@
+"""The temper: at once, by what, how hot, how long, how often, and what it looks like."""
+
+from dataclasses import replace
+
+from selector.errors import OutOfRangeError
+from selector.heat.colour import temper_colour
+from selector.job.treatment import Means, temper_ceilings
+from selector.option.prediction import embrittled
+from selector.procedure.doing import Doing
+from selector.procedure.practice import (
+    COLOURS_TO_CR,
+    COMMON,
+    HEAT_UP_MIN_PER_MM,
+    QUENCH_OUT_FROM_C,
+)
+from selector.record import StepOut
+from selector.wording import shown_time
+
+# Names of the means where the workshop names none of its own.
+USUAL = {
+    "oven": "oven", "furnace": "furnace", "plate": "thick steel plate, heated from below",
+    "torch": "soft flame", "blaze": "the oil that is on it", "residual": "its own heat",
+}  # fmt: skip
+AGAIN_C = 25.0
+
+
+def tempering_steps(do: Doing) -> list[StepOut]:
+    """Return the temper of an option; none where it is left as it comes out of the bath."""
+    means = do.temper.means
+    if means == "none":
+        return []
+    if means == "residual":
+        return [run_back(do)]
+    return [tempered(do)]
+
+
+def means_name(do: Doing) -> str:
+    """Return the workshop's own thing that a temper is done with."""
+    means = do.temper.means
+    for source in do.job.bench.sources:
+        is_plate = source.kind == "oven" and "plate" in source.slug
+        fits = {
+            "oven": source.kind == "oven" and not is_plate,
+            "plate": is_plate,
+            "furnace": source.kind == "furnace",
+            "torch": source.kind == "flame",
+        }.get(means, False)
+        if fits:
+            return source.name[:1].lower() + source.name[1:]
+    return USUAL[means]
+
+
+def shown_colour(do: Doing) -> str | None:
+    """Return what a bright patch shows after the temper; none of high-alloy steel."""
+    chromium = do.steel.composition_wt_pct.get("Cr")
+    if chromium is not None and chromium.middle > COLOURS_TO_CR:
+        return None
+    try:
+        return temper_colour(do.temper.temperature_c, do.temper.time_s).name
+    except OutOfRangeError:
+        return None
+
+
+def times_words(do: Doing) -> str:
+    """Return how often and how long: "2 × 60 min"."""
+    each = shown_time(do.temper.time_s)
+    return f"{do.temper.cycles} × {each}" if do.temper.cycles > 1 else each
+
+
+def tempered(do: Doing) -> StepOut:
+    """Return a temper by oven, furnace, plate, flame or burning oil."""
+    temper, colour, name = do.temper, shown_colour(do), means_name(do)
+    at_c = temper.temperature_c
+    how = {
+        "oven": f"in the {name}",
+        "furnace": f"in the {name}",
+        "plate": f"on the {name}, turned over without a stop",
+        "torch": _by_flame(do),
+        "blaze": "by letting the oil on it take fire and burn off, out of doors",
+    }[temper.means]
+    action = f"At once, while hand-warm: temper {times_words(do)} at {at_c:.0f} °C {how}"
+    if temper.means in {"oven", "furnace"}:
+        up = max(HEAT_UP_MIN_PER_MM * do.thick_mm, 10.0)
+        action += f"; allow {5 * round(up / 5):.0f} min more to come to heat"
+    if temper.cycles > 1:
+        action += "; cold to the hand between"
+    return StepOut(
+        stage="temper",
+        action=action + _cooled(do),
+        short=f"temper {times_words(do)} at {at_c:.0f} °C {_short_how(do, name)}",
+        means=name,
+        check=_seen(do, colour),
+        otherwise=_again(do),
+        temperature_c=at_c,
+        band_c=do.choice.band_c,
+        colour=colour,
+        minutes=temper.time_s / 60.0,
+        times=temper.cycles,
+        source="chosen by the forecast of this option; times by " + COMMON,
+    )
+
+
+def _short_how(do: Doing, name: str) -> str:
+    """Return the means in a few words."""
+    words = {"torch": "with the flame", "blaze": "by burning the oil off",
+             "plate": "on a plate heated from below"}  # fmt: skip
+    return words.get(do.temper.means, f"in the {name}")
+
+
+def _by_flame(do: Doing) -> str:
+    """Return how a flame tempers: from the soft or thick part, never on the edge."""
+    if do.is_local and do.zone_end_mm < do.part.length_mm:
+        return "with the soft flame behind the zone, the colour let run into it and kept there"
+    if do.has_edge:
+        return "with the soft flame on the back, never on the edge, brought up slowly"
+    return "with the soft flame played over it, thick part first, brought up slowly"
+
+
+def _seen(do: Doing, colour: str | None) -> str:
+    """Return how the temper is checked, by its means."""
+    time = shown_time(do.temper.time_s)
+    shows = f"a bright patch shows {colour} after the {time}" if colour else None
+    if do.temper.means in {"oven", "furnace"}:
+        own = "oven-thermometer" in do.shop.measure
+        read = f"{'the oven' if own else 'a second'} thermometer beside the part agrees"
+        return f"{read}; {shows}" if shows else read
+    crayon = "a crayon mark for that heat melts" if "crayon" in do.shop.measure else None
+    return "; ".join(word for word in (shows, crayon) if word) or "crayon or thermocouple"
+
+
+def _cooled(do: Doing) -> str:
+    """Return how the part cools from its temper."""
+    if do.steel.embrittlement_c and do.temper.temperature_c >= QUENCH_OUT_FROM_C:
+        return "; then into oil or water, for slow cooling makes this steel brittle"
+    if do.temper.means in {"torch", "plate"}:
+        return "; then quench it out"
+    return "; cool in air"
+
+
+def hotter_c(do: Doing) -> float | None:
+    """Return the temper to try where the part stays too hard; none where that harms. [°C]."""
+    ceilings = temper_ceilings(do.shop, do.job.bench.sources)
+    again = replace(do.temper, temperature_c=do.temper.temperature_c + AGAIN_C)
+    means: Means = again.means
+    own = do.work.route.place != "workshop" or again.temperature_c <= ceilings.get(means, 0.0)
+    return again.temperature_c if own and not embrittled(do.work, again) else None
+
+
+def _again(do: Doing) -> str:
+    """Return what to do with a part that stays too hard."""
+    more = hotter_c(do)
+    if more is None:
+        return "too hard: leave it, the next heat up is beyond the means or makes it brittle"
+    return f"too hard: once more at {more:.0f} °C, same time"
+
+
+def run_back(do: Doing) -> StepOut:
+    """Return the temper by the heat left behind the dipped end."""
+    temper, colour = do.temper, shown_colour(do)
+    after_s = do.dip.colour_after_s(temper.temperature_c) if do.dip else None
+    when = f", about {shown_time(after_s)} after the dip" if after_s else ""
+    shown = colour or f"{temper.temperature_c:.0f} °C"
+    return StepOut(
+        stage="temper",
+        action=f"Rub the end bright with a stone, watch the colours run down; when {shown} "
+        f"({temper.temperature_c:.0f} °C) is at the edge{when}, quench all of it out",
+        short=f"let the colour run down, quench out at {shown} ({temper.temperature_c:.0f} °C)",
+        means="emery stick, the same bath",
+        check=f"{shown} at the edge, blue behind it",
+        otherwise="gone past: harden it again; stopped too soon: warm it from behind, never on "
+        "the edge",
+        temperature_c=temper.temperature_c,
+        band_c=do.choice.band_c,
+        colour=colour,
+        minutes=round((after_s or temper.time_s) / 60.0, 2),
+        times=1,
+        source="chosen by the forecast of this option",
+    )
