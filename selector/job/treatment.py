@@ -121,6 +121,14 @@ _CEILING_C: dict[Means, float] = {
 BLAZE_C, BLAZES, BLAZE_THIN_MM = 390.0, 3, 6.0
 TORCH_GUIDED_C = 600.0
 _LOWEST_C, _STEP_C = 150, 25
+# How often a kind of steel is tempered at least, as what austenite is left turns in cooling
+# from the first: tool steel producers' sheets (from memory); O1 gauge plate twice, and what is
+# struck of water-hardening steel too, by common practice.
+LEAST_TIMES: dict[str, int] = {
+    "high-speed": 3, "hot-work-tool": 2, "air-tool": 2, "oil-tool": 2,
+    "martensitic-stainless": 2,
+}  # fmt: skip
+STRUCK_TIMES: dict[str, int] = {"water-tool": 2, "shock-tool": 2}
 
 
 def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict[Means, float]:
@@ -160,8 +168,21 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
     return ceilings
 
 
+def temper_times(steel: Steel, *, struck: bool = False) -> int:
+    """Return how often a steel is tempered: as its sheet says, at least as the trade does."""
+    published = steel.tempered.cycles if steel.tempered else 1
+    trade = max(
+        LEAST_TIMES.get(steel.kind, 1), STRUCK_TIMES.get(steel.kind, 1) if struck else 1
+    )
+    return max(published, trade)
+
+
 def tempers(
-    treatment: Treatment, ceilings: dict[Means, float], *, thin: bool = False
+    treatment: Treatment,
+    ceilings: dict[Means, float],
+    *,
+    thin: bool = False,
+    struck: bool = False,
 ) -> tuple[Temper, ...]:
     """Return the tempers to try on a treatment, none included, rising for each means."""
     route = treatment.route
@@ -171,7 +192,7 @@ def tempers(
         return _agings(treatment)
     usual: dict[Means, float] = {"furnace": _CEILING_C["furnace"]}
     has = usual if route.place == "subcontract" else ceilings
-    cycles = treatment.steel.tempered.cycles if treatment.steel.tempered else 1
+    cycles = 1 if route.process == "case" else temper_times(treatment.steel, struck=struck)
     grid: list[Temper] = [] if "residual" in route.temper else [NO_TEMPER]
     for means in route.temper:
         if means == "blaze":

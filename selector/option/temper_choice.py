@@ -197,9 +197,10 @@ def choices(
     job = ready.job
     thin = heated_thickness(job.asked, ready.treatment) <= BLAZE_THIN_MM
     reach = curve_reach_c(ready.treatment.steel)
+    struck = job.asked.load.impact == "hammered"
     grid = tuple(
         temper
-        for temper in tempers(ready.treatment, dict(ceilings), thin=thin)
+        for temper in tempers(ready.treatment, dict(ceilings), thin=thin, struck=struck)
         if temper.temperature_c <= reach
     )
     lead_demand, lead = job.leading, job.lead_section
@@ -210,7 +211,6 @@ def choices(
     # Treatments that come out of the quench alike are tempered alike.
     hrc, slopes = _responses(job, ready.alike, grid, lead)
     heat_cost = 0.0 if points is None else _misread(job, ready.alike, lead, points)
-    struck = job.asked.load.impact == "hammered"
     least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
         places = [

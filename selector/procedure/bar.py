@@ -33,12 +33,14 @@ STAINLESS_CR = 10.0
 LARGEST_CORNER_MM = 3.0
 # In the bottom of a keyway or slot, as its cutter leaves it at best. Common practice. [mm]
 IN_CUT_MM = 0.3
+# A cutter thicker than this keeps its form and is left with stock on its faces. COMMON. [mm]
+THIN_EDGE_MM, FACE_MM = 8.0, 0.2
 
 
 def bar_steps(do: Doing) -> list[StepOut]:
     """Return how the bar is proved and brought to shape before it is hardened."""
     steps = [proved(do), *softened(do), *skimmed(do), *relieved(do), rounded(do)]
-    return [*steps, *plugged(do), *left_on(do)]
+    return [*steps, *plugged(do), *_left_on(do)]
 
 
 def proved(do: Doing) -> StepOut:
@@ -62,7 +64,7 @@ def proved(do: Doing) -> StepOut:
         "marking": f"Be sure it is {steel.spoken}: read the mark on the bar, then spark it",
         "receipt": f"Be sure it is {steel.spoken}: find the receipt, then spark it",
     }.get(stock.evidence, f"Prove that it is {steel.spoken}: spark it, then try a coupon")
-    check = "they agree" if stock.evidence == "certificate" else f"it throws {spark(steel)}"
+    check = "they agree" if stock.evidence == "certificate" else f"it throws {_spark(steel)}"
     return StepOut(
         stage="bar",
         action=action,
@@ -97,7 +99,7 @@ def bar_size(do: Doing) -> str:
     return f"Ø{least:.3g} or over"
 
 
-def spark(steel: Steel) -> str:
+def _spark(steel: Steel) -> str:
     """Return what a steel throws on the grinding wheel."""
     held = {name: span.middle for name, span in steel.composition_wt_pct.items()}
     if steel.kind == "high-speed" or held.get("W", 0.0) > 4.0:
@@ -176,7 +178,7 @@ def skimmed(do: Doing) -> list[StepOut]:
     ]
 
 
-def needs_relief(do: Doing) -> bool:
+def _needs_relief(do: Doing) -> bool:
     """Return whether the trade relieves this part of its stress before it is hardened."""
     limit_mm, thick = do.job.asked.limit.runout, max(s.size for s in do.part.section)
     fine = limit_mm is not None and limit_mm <= RELIEF_RUNOUT_MM
@@ -187,7 +189,7 @@ def needs_relief(do: Doing) -> bool:
 
 def relieved(do: Doing) -> list[StepOut]:
     """Return the stress relief of a part that must stay straight, where there is a furnace."""
-    if not needs_relief(do) or not do.furnaces or do.work.route.place != "workshop":
+    if not _needs_relief(do) or not do.furnaces or do.work.route.place != "workshop":
         return []
     prehard = do.work.condition.name == "prehard"
     at_c = RELIEF_PREHARD_C if prehard else RELIEF_C
@@ -229,8 +231,10 @@ def rounded(do: Doing) -> StepOut:
 
 def _blunt(do: Doing) -> str:
     """Return how a cutting edge is left for the heat."""
-    least = min(BLUNT_MM, 0.3 * do.thinnest_mm)
-    return f"; leave the cutting edge {max(least, 0.2):.1f} mm thick, to be formed when hard"
+    if do.thinnest_mm > THIN_EDGE_MM:
+        return f"; leave {FACE_MM:g} mm on the cutting faces, to be ground when hard"
+    least = max(min(BLUNT_MM, 0.3 * do.thinnest_mm), 0.2)
+    return f"; leave the cutting edge {least:.1f} mm thick, to be formed when hard"
 
 
 def _corner_mm(do: Doing) -> float:
@@ -257,7 +261,7 @@ def _sharp(do: Doing) -> list[str]:
             for kind in sorted(kinds)]  # fmt: skip
 
 
-def is_hot(do: Doing, feature: Feature) -> bool:
+def _is_hot(do: Doing, feature: Feature) -> bool:
     """Return whether a feature lies where the part comes to hardening heat."""
     if not do.is_local or feature.at is None:
         return True
@@ -270,7 +274,7 @@ def plugged(do: Doing) -> list[StepOut]:
     """Return how holes and threads that get hot are filled; a cold hole is left alone."""
     if not (do.work.hardens or do.work.route.process == "case"):
         return []
-    hot = [f for f in do.part.feature if f.kind in {"cross-hole", "thread"} and is_hot(do, f)]
+    hot = [f for f in do.part.feature if f.kind in {"cross-hole", "thread"} and _is_hot(do, f)]
     if not hot or do.work.route.place != "workshop":
         return []
     names = []
@@ -292,7 +296,7 @@ def plugged(do: Doing) -> list[StepOut]:
     ]
 
 
-def skin_left_mm(do: Doing) -> float:
+def _skin_left_mm(do: Doing) -> float:
     """Return the soft skin that the heat leaves in a bad case, scale included. [mm]."""
     set_up, source = do.set_up, do.work.source
     if set_up is None or source is None:
@@ -304,14 +308,15 @@ def skin_left_mm(do: Doing) -> float:
     return float(skin.soft_mm + 0.5 * skin.scale_mm) * 2.0
 
 
-def left_on(do: Doing) -> list[StepOut]:
+def _left_on(do: Doing) -> list[StepOut]:
     """Return what is left on working faces to finish when hard, where the shop can finish."""
     stock = do.part.stock_removal
     can = GRINDS & set(do.part.finish_after) or any("grind" in name for name in do.shop.machine)
     if stock is None:
-        if not can or not do.work.hardens or do.has_edge:
+        worn = do.job.asked.zone[do.lead.zone].wear not in {"none", "edge-impact"}
+        if not (can and worn and do.work.hardens) or do.has_edge:
             return []
-        stock = max(LEAST_STOCK_MM, round(skin_left_mm(do) / 0.05) * 0.05)
+        stock = max(LEAST_STOCK_MM, round(_skin_left_mm(do) / 0.05) * 0.05)
     if stock <= 0.0:
         return []
     return [

@@ -28,7 +28,7 @@ def cased_steps(do: Doing) -> list[StepOut]:
     """Return the steps of a part that is case-hardened in the workshop."""
     before = [proved(do), *skimmed(do), rounded(do), *plugged(do), spared(do)]
     long = do.work.route.kind == "carburise"
-    cased = [packed(), boxed(do), reheated(do)] if long else [fire(do), *dips(do)]
+    cased = [_packed(), _boxed(do), _reheated(do)] if long else [fire(do), *_dips(do)]
     after = [quenched_from(do), tested_case(do), *tempering_steps(do)]
     return [*before, *cased, *after, *checking_steps(do)]
 
@@ -54,13 +54,13 @@ def _source(do: Doing) -> str:
     return do.work.source.name if do.work.source else "furnace"
 
 
-def case_c(do: Doing) -> float:
+def _case_c(do: Doing) -> float:
     """Return the heat at which carbon is taken up. [°C]."""
     span = do.work.route.temperature_c
     return 10.0 * round((span.middle if span else 900.0) / 10.0)
 
 
-def case_colour(do: Doing, at_c: float) -> str | None:
+def _case_colour(do: Doing, at_c: float) -> str | None:
     """Return how a heat looks in the workshop's light; None where an instrument reads it."""
     source = do.work.source
     if source is None or source.control != "eye":
@@ -70,16 +70,16 @@ def case_colour(do: Doing, at_c: float) -> str | None:
 
 def _by_eye(do: Doing, at_c: float) -> str:
     """Return a heat in words, by colour where there is no instrument."""
-    colour = case_colour(do, at_c)
+    colour = _case_colour(do, at_c)
     return f"{at_c:.0f} °C" + (f", {colour} in {LIGHT[do.shop.light]}" if colour else "")
 
 
 def _read_by(do: Doing) -> str:
     """Return what the heat is read by."""
-    return "eye" if case_colour(do, case_c(do)) else "furnace"
+    return "eye" if _case_colour(do, _case_c(do)) else "furnace"
 
 
-def pack_h(do: Doing) -> tuple[float, str]:
+def _pack_h(do: Doing) -> tuple[float, str]:
     """Return the hours of a pack at its heat, and where they come from. [h]."""
     # A treatment that has hours of its own, by the depth that is asked, is taken at its word.
     own = getattr(do.work, "hours_h", None)
@@ -91,7 +91,7 @@ def pack_h(do: Doing) -> tuple[float, str]:
     return span.low + MIDDLE * (span.high - span.low), span.source
 
 
-def packed() -> StepOut:
+def _packed() -> StepOut:
     """Return how the box is packed."""
     return StepOut(
         stage="case",
@@ -105,10 +105,10 @@ def packed() -> StepOut:
     )
 
 
-def boxed(do: Doing) -> StepOut:
+def _boxed(do: Doing) -> StepOut:
     """Return the hours in the box."""
-    hours, source = pack_h(do)
-    at_c = case_c(do)
+    hours, source = _pack_h(do)
+    at_c = _case_c(do)
     depth_mm = do.work.route.depth_mm
     deep = do.lead.depth_mm or (depth_mm.low if depth_mm else 0.5)
     return StepOut(
@@ -120,7 +120,7 @@ def boxed(do: Doing) -> StepOut:
         check=f"quench and snap a pin: the fine rim is {deep:.2g} mm deep",
         otherwise="rim too thin: close it and go on",
         temperature_c=at_c,
-        colour=case_colour(do, at_c),
+        colour=_case_colour(do, at_c),
         read_by=_read_by(do),
         minutes=round(60.0 * hours),
         length_mm=round(deep, 2),
@@ -128,7 +128,7 @@ def boxed(do: Doing) -> StepOut:
     )
 
 
-def reheated(do: Doing) -> StepOut:
+def _reheated(do: Doing) -> StepOut:
     """Return the second heat, which makes the case fine before the quench."""
     hardened = do.steel.hardened
     at_c = hardened.temperature_c.middle if hardened else REHEAT_C
@@ -142,7 +142,7 @@ def reheated(do: Doing) -> StepOut:
         means=_source(do),
         check="even all over",
         temperature_c=at_c,
-        colour=case_colour(do, at_c),
+        colour=_case_colour(do, at_c),
         read_by=_read_by(do),
         minutes=minutes,
         source=hardened.temperature_c.source if hardened else COMMON,
@@ -161,16 +161,16 @@ def fire(do: Doing) -> StepOut:
     )
 
 
-def dips(do: Doing) -> list[StepOut]:
+def _dips(do: Doing) -> list[StepOut]:
     """Return the dips into compound, from red to red."""
-    at_c = case_c(do)
+    at_c = _case_c(do)
     own = getattr(do.work, "hours_h", None)
     if own is not None:
         minutes, times, source = 60.0 * float(own), 1, "by the depth that is asked"
     else:
         minutes, times, source = DIP_MIN, DIPS, "model engineering practice (from memory)"
     again = f", {times} times over" if times > 1 else ""
-    colour = case_colour(do, at_c)
+    colour = _case_colour(do, at_c)
     seen = f" ({colour} in {LIGHT[do.shop.light]})" if colour else ""
     heat = StepOut(
         stage="heat",
@@ -179,7 +179,7 @@ def dips(do: Doing) -> list[StepOut]:
         means="the eye",
         check="one colour all round",
         temperature_c=at_c,
-        colour=case_colour(do, at_c),
+        colour=_case_colour(do, at_c),
         read_by=_read_by(do),
         source=do.work.route.temperature_c.source if do.work.route.temperature_c else COMMON,
     )  # fmt: skip
@@ -192,7 +192,7 @@ def dips(do: Doing) -> list[StepOut]:
         check="a glassy crust all round",
         otherwise="bare spots stay soft: roll it again",
         temperature_c=at_c,
-        colour=case_colour(do, at_c),
+        colour=_case_colour(do, at_c),
         read_by=_read_by(do),
         minutes=round(minutes, 1),
         times=times,

@@ -10,6 +10,8 @@ from selector.wording import asked_words, shown_mm, shown_range
 
 # Rockwell C wants a case this deep under it. Common practice. [mm]
 ROCKWELL_MM = 0.7
+# A struck end is drawn to blue at least. Common practice. [°C]
+BLUE_C = 290.0
 
 
 def checking_steps(do: Doing) -> list[StepOut]:
@@ -99,8 +101,11 @@ def finished(do: Doing) -> list[StepOut]:
     else:
         text = "Brush the scale off, stone the working faces, oil it"
     if do.is_struck:
-        left = "leave it soft" if do.is_local else "draw it to blue, edge in wet rag"
-        text += f"; dress the struck end to a chamfer and {left}"
+        text += "; dress the struck end to a chamfer"
+        if do.is_local:
+            text += ", left soft"
+        elif do.temper.temperature_c < BLUE_C:
+            text += " and draw it to blue with a flame, the working end in a wet rag"
     return [
         StepOut(
             stage="finish",

@@ -21,7 +21,7 @@ LIGHT = {"dim": "dim light", "shade": "the shade", "daylight": "daylight", "sun"
 READ_BY = {
     "furnace": "the furnace's own instrument",
     "thermocouple": "a thermocouple on the part",
-    "crayon": "a crayon mark that melts",
+    "crayon": "a crayon",
     "infrared": "infrared on a scaled, dull face",
     "magnet": "magnet, then the eye",
     "eye": "the eye",
@@ -36,7 +36,7 @@ def heating_steps(do: Doing) -> list[StepOut]:
     """Return set-up, preheat, heat and hold of a part that is quenched in the workshop."""
     if do.set_up is None or do.work.source is None:
         return []
-    return [set_up(do), *preheated(do), heated(do, do.set_up), held(do, do.set_up)]
+    return [set_up(do), *_preheated(do), heated(do, do.set_up), held(do, do.set_up)]
 
 
 def set_up(do: Doing) -> StepOut:
@@ -61,10 +61,10 @@ def _rehearsed(do: Doing) -> str:
     medium, set_up = do.work.medium, do.set_up
     if medium is None or set_up is None or medium.severity_class == "air":
         return "rack or plates stand ready, dry and clear"
-    return f"dry run with the part cold: under the bath in {_within_s(set_up):.0f} s"
+    return f"dry run with the part cold: under the bath in {within_s(set_up):.0f} s"
 
 
-def _within_s(set_up: SetUpOut) -> float:
+def within_s(set_up: SetUpOut) -> float:
     """Return how soon the part must be under, as it was judged, in whole seconds. [s]."""
     return float(math.ceil(set_up.delay_s or 2.0))
 
@@ -146,7 +146,7 @@ def _furnace_laid(do: Doing) -> str:
     return f"{wrapped}; thermocouple beside the part{opening}"
 
 
-def preheated(do: Doing) -> list[StepOut]:
+def _preheated(do: Doing) -> list[StepOut]:
     """Return the preheats of steel that is hurt by going straight to its heat."""
     source, set_up = do.work.source, do.set_up
     if source is None or source.kind != "furnace" or set_up is None:
@@ -170,7 +170,7 @@ def preheated(do: Doing) -> list[StepOut]:
     ]
 
 
-def heat_words(set_up: SetUpOut) -> str:
+def _heat_words(set_up: SetUpOut) -> str:
     """Return a heat as the man at the fire reads it: "790 °C, cherry in the shade"."""
     words = f"{set_up.heat_c:.0f} °C"
     if set_up.colour and set_up.light:
@@ -180,7 +180,7 @@ def heat_words(set_up: SetUpOut) -> str:
     return words
 
 
-def magnet_words(set_up: SetUpOut) -> str | None:
+def _magnet_words(set_up: SetUpOut) -> str | None:
     """Return what the magnet says of a heat read by eye: a floor, never the target."""
     if set_up.read_by == "furnace":
         return None
@@ -194,9 +194,9 @@ def magnet_words(set_up: SetUpOut) -> str | None:
 
 def heated(do: Doing, set_up: SetUpOut) -> StepOut:
     """Return the step that brings the part to its hardening heat."""
-    magnet = magnet_words(set_up)
+    magnet = _magnet_words(set_up)
     fire = do.work.source is not None and do.work.source.kind in FIRES
-    action = f"Heat to {heat_words(set_up)}" + (f", {magnet}" if magnet else "")
+    action = f"Heat to {_heat_words(set_up)}" + (f", {magnet}" if magnet else "")
     if set_up.to_heat_s:
         action += f"; about {shown_time(max(5.0 * round(set_up.to_heat_s / 5.0), 5.0))}"
     if fire and set_up.past_zone_mm is not None and do.is_local:
@@ -209,7 +209,9 @@ def heated(do: Doing, set_up: SetUpOut) -> StepOut:
         stage="heat",
         action=action,
         short=short,
-        means=READ_BY[set_up.read_by],
+        means=f"{set_up.heat_c:.0f} °C crayon: its mark melts"
+        if set_up.read_by == "crayon"
+        else READ_BY[set_up.read_by],
         check=_even(set_up),
         otherwise=_misread(set_up),
         temperature_c=set_up.heat_c,

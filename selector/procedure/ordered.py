@@ -29,9 +29,9 @@ def ordered_steps(do: Doing) -> list[StepOut]:
     return [
         proved(do),
         *skimmed(do),
-        *relieved_first(do),
+        *_relieved_first(do),
         rounded(do),
-        made_ready(do),
+        _made_ready(do),
         order(do),
         hardness(do),
         *truth(do),
@@ -40,7 +40,7 @@ def ordered_steps(do: Doing) -> list[StepOut]:
     ]
 
 
-def relieved_first(do: Doing) -> list[StepOut]:
+def _relieved_first(do: Doing) -> list[StepOut]:
     """Return the stress relief of a part that must run true, before its last cut."""
     move = do.prediction.movement
     if not move.stated or move.permitted_mm > RELIEF_RUNOUT_MM:
@@ -62,7 +62,7 @@ def relieved_first(do: Doing) -> list[StepOut]:
     ]
 
 
-def made_ready(do: Doing) -> StepOut:
+def _made_ready(do: Doing) -> StepOut:
     """Return how the part is made before it goes out."""
     process, stock = do.work.route.process, do.part.stock_removal
     nitro = do.work.route.slug == "subcontract-nitrocarburise"
@@ -98,14 +98,14 @@ def order(do: Doing) -> StepOut:
         means=do.work.route.name[:1].lower() + do.work.route.name[1:],
         check="the firm writes steel, window and place of test back to you",
         otherwise="a firm that does not ask for the steel is not the one",
-        hardness_hrc=window_hrc(do),
+        hardness_hrc=_window_hrc(do),
         length_mm=_depth_mm(do),
         temperature_c=_their_temper_c(do),
         source=COMMON,
     )
 
 
-def window_hrc(do: Doing) -> tuple[float, float]:
+def _window_hrc(do: Doing) -> tuple[float, float]:
     """Return the hardness window of an order: what is asked where it is, else the forecast."""
     low, high = do.surface_hrc
     asked_low, asked_high = do.lead.low_hrc, do.lead.high_hrc
@@ -117,9 +117,9 @@ def window_hrc(do: Doing) -> tuple[float, float]:
     return round(low, 1), round(high + short, 1)
 
 
-def window_words(do: Doing) -> str:
+def _window_words(do: Doing) -> str:
     """Return the window with its method: "54 to 58 HRC", or Vickers of a thin hard layer."""
-    low, high = window_hrc(do)
+    low, high = _window_hrc(do)
     if do.work.route.process == NITRIDES or high > VICKERS_FROM_HRC:
         vickers = float(hv_from_hrc(low, outside="extend"))
         return f"at least {10 * round(vickers / 10.0):.0f} HV 1 at the surface"
@@ -139,7 +139,7 @@ def _depth_mm(do: Doing) -> float | None:
 def _asked(do: Doing) -> list[str]:
     """Return the lines of an order that say what is to be done."""
     process, slug = do.work.route.process, do.work.route.slug
-    window, depth = window_words(do), _depth_mm(do)
+    window, depth = _window_words(do), _depth_mm(do)
     if slug == "subcontract-induction":
         ends = f"{do.zone_start_mm:g} to {do.zone_end_mm:g} mm from the marked end"
         return [
@@ -190,9 +190,8 @@ def _sparing(do: Doing) -> list[str]:
     if do.is_local:
         lines.append("do not heat the rest")
     if do.prediction.movement.stated:
-        lines.append(
-            f"straight within {do.prediction.movement.permitted_mm:.2f} mm, hang upright"
-        )
+        hung = ", hung upright" if do.is_slender else ""
+        lines.append(f"true within {do.prediction.movement.permitted_mm:.2f} mm{hung}")
     return [*lines, f"{do.part.quantity} off, paper with the readings"]
 
 

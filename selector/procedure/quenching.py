@@ -5,7 +5,7 @@ from selector.job.geometry import mass_kg
 from selector.job.process import OIL_L_PER_KG
 from selector.procedure.bar import is_plate
 from selector.procedure.doing import Doing
-from selector.procedure.heating import _within_s
+from selector.procedure.heating import within_s
 from selector.procedure.practice import (
     BATH_MIN,
     COMMON,
@@ -34,13 +34,13 @@ def quenching_steps(do: Doing) -> list[StepOut]:
         return [dipped(do)]
     medium = do.work.medium
     if medium.severity_class == "air":
-        return [cooled_in_air(do), tested(do)]
+        return [_cooled_in_air(do), tested(do)]
     if medium.kind == "hot-salt":
-        return [into_salt(do), tested(do)]
+        return [_into_salt(do), tested(do)]
     return [quenched(do), tested(do)]
 
 
-def bath_words(do: Doing) -> str:
+def _bath_words(do: Doing) -> str:
     """Return the bath as the workshop has it: "oil, 15 l at 50 °C"."""
     slug = do.work.medium.slug if do.work.medium else "air"
     kind = do.work.medium.kind if do.work.medium else "air"
@@ -56,11 +56,11 @@ def bath_c(do: Doing) -> float:
     if kept is not None and kept.temperature is not None:
         return kept.temperature
     if set_up is not None and set_up.bath_c is not None:
-        return set_up.bath_c
+        return 5.0 * round(set_up.bath_c / 5.0)
     return 20.0
 
 
-def bath_l(do: Doing) -> float | None:
+def _bath_l(do: Doing) -> float | None:
     """Return the volume of the bath, or what the part needs where none is given. [l]."""
     kept, medium = do.kept_bath, do.work.medium
     if kept is not None and kept.volume is not None:
@@ -70,7 +70,7 @@ def bath_l(do: Doing) -> float | None:
     return round(max(OIL_L_PER_KG * mass_kg(do.part), 1.0), 1)
 
 
-def entry_words(do: Doing) -> str:
+def _entry_words(do: Doing) -> str:
     """Return how the part goes in, so that it stays straight."""
     tube = all(section.bore for section in do.part.section)
     flat = all(section.shape == "flat" for section in do.part.section)
@@ -92,7 +92,8 @@ def _until(do: Doing) -> tuple[str, float]:
     plates = medium is not None and medium.kind == "plates"
     rate, least = BATH_MIN["plates" if plates else kind]
     low, high = HAND_WARM_C
-    minutes = float(round(max(rate * do.thick_mm, least) * 2.0) / 2.0)
+    minutes = max(rate * do.thick_mm, least)
+    minutes = 5.0 * round(minutes / 5.0) if minutes >= 10.0 else round(minutes * 2.0) / 2.0
     hot_bath = kind != "air" and bath_c(do) > low
     until = "until it is as warm as the bath" if hot_bath else (
         f"until it can just be held ({low:.0f} to {high:.0f} °C)"
@@ -103,12 +104,12 @@ def _until(do: Doing) -> tuple[str, float]:
 def quenched(do: Doing) -> StepOut:
     """Return the quench of a part in a liquid."""
     set_up = do.set_up
-    within_s = _within_s(set_up) if set_up is not None else None
+    seconds = within_s(set_up) if set_up is not None else 2.0
     until, minutes = _until(do)
-    bath, entry = bath_words(do), entry_words(do)
+    bath, entry = _bath_words(do), _entry_words(do)
     moved = "up and down, never sideways" if do.is_slender or do.thinnest_mm < 5.0 else "about"
     action = (
-        f"Into the {bath} within {within_s:.0f} s: {entry}, all of it under; keep it moving "
+        f"Into the {bath} within {seconds:.0f} s: {entry}, all of it under; keep it moving "
         f"{moved} {until}, about {shown_time(60 * minutes)}"
     )
     return StepOut(
@@ -121,8 +122,8 @@ def quenched(do: Doing) -> StepOut:
         otherwise=_straighten(do),
         temperature_c=bath_c(do),
         minutes=minutes,
-        within_s=within_s,
-        volume_l=bath_l(do),
+        within_s=seconds,
+        volume_l=_bath_l(do),
         source=f"time from hand to bath as judged; the rest {COMMON}",
     )  # fmt: skip
 
@@ -134,7 +135,7 @@ def _straighten(do: Doing) -> str | None:
     return "bent: straighten it in the minute while it is over 200 °C, or warm in the temper"
 
 
-def cooled_in_air(do: Doing) -> StepOut:
+def _cooled_in_air(do: Doing) -> StepOut:
     """Return the quench of a part in air or between plates."""
     until, minutes = _until(do)
     plates = do.work.medium is not None and do.work.medium.kind == "plates"
@@ -154,7 +155,7 @@ def cooled_in_air(do: Doing) -> StepOut:
     )
 
 
-def into_salt(do: Doing) -> StepOut:
+def _into_salt(do: Doing) -> StepOut:
     """Return the quench into hot salt, to equalise or to turn to bainite there."""
     span, hours = do.work.route.temperature_c, do.work.route.time_h
     at_c = do.kept_bath.temperature if do.kept_bath and do.kept_bath.temperature else (
@@ -184,20 +185,20 @@ def dipped(do: Doing) -> StepOut:
         msg = f"{do.work.label} has no dip that leaves heat behind the end"
         raise ValueError(msg)
     action = (
-        f"Dip {dip.under_mm:.0f} mm of the end in {bath_words(do)}, up and down by 5 mm so "
+        f"Dip {dip.under_mm:.0f} mm of the end in {_bath_words(do)}, up and down by 5 mm so "
         f"that no line stands, for {dip.dip_s:.0f} s; the rest stays red"
     )
     return StepOut(
         stage="quench",
         action=action,
-        short=f"dip {dip.under_mm:.0f} mm of the end in {bath_words(do)} for {dip.dip_s:.0f} s",
-        means=bath_words(do),
+        short=f"dip {dip.under_mm:.0f} mm of the end in {_bath_words(do)}, {dip.dip_s:.0f} s",
+        means=_bath_words(do),
         check="the end is black, a drop of water on it stays; behind it still glows or hisses",
         otherwise="all of it cold: temper it on a plate or in the flame from behind instead",
         temperature_c=bath_c(do),
         minutes=round(dip.dip_s / 60.0, 2),
         length_mm=round(dip.under_mm),
-        volume_l=bath_l(do),
+        volume_l=_bath_l(do),
         source="chosen by the forecast of this option",
     )
 
@@ -206,6 +207,8 @@ def tested(do: Doing) -> StepOut:
     """Return the test right after the quench, and what each result means."""
     hrc = do.quenched_hrc
     means, good = hardness_test(do, hrc)
+    slow = do.work.medium is not None and do.work.medium.severity_class == "air"
+    why = "too short a soak" if slow else "too slow into the bath"
     where = "the zone" if do.is_local else "a working face"
     return StepOut(
         stage="test",
@@ -213,7 +216,7 @@ def tested(do: Doing) -> StepOut:
         means=means,
         check=good,
         otherwise="too soft: file 0.2 mm deeper; hard below, it was skin; soft below, it was "
-        "too cool or too slow into the bath: heat it again, slowly through the reds",
+        f"too cool or {why}: heat it again, slowly through the reds",
         hardness_hrc=None if hrc is None else (round(hrc - 2.0, 1), round(hrc + 2.0, 1)),
         source=COMMON,
     )
@@ -261,7 +264,7 @@ def file_words(hrc: float) -> str:
 def quenched_from(do: Doing) -> StepOut:
     """Return the quench of a cased part, straight from its heat."""
     until, minutes = _until(do)
-    bath, entry = bath_words(do), entry_words(do)
+    bath, entry = _bath_words(do), _entry_words(do)
     return StepOut(
         stage="quench",
         action=f"Into the {bath} within 2 s: {entry}, all of it under; keep it moving {until}, "
@@ -272,7 +275,7 @@ def quenched_from(do: Doing) -> StepOut:
         temperature_c=bath_c(do),
         minutes=minutes,
         within_s=2.0,
-        volume_l=bath_l(do),
+        volume_l=_bath_l(do),
         source=COMMON,
     )
 

@@ -34,7 +34,7 @@ def tempering_steps(do: Doing) -> list[StepOut]:
     return [tempered(do)]
 
 
-def means_name(do: Doing) -> str:
+def _means_name(do: Doing) -> str:
     """Return the workshop's own thing that a temper is done with."""
     means = do.temper.means
     for source in do.job.bench.sources:
@@ -50,7 +50,7 @@ def means_name(do: Doing) -> str:
     return USUAL[means]
 
 
-def shown_colour(do: Doing) -> str | None:
+def _shown_colour(do: Doing) -> str | None:
     """Return what a bright patch shows after the temper; none of high-alloy steel."""
     chromium = do.steel.composition_wt_pct.get("Cr")
     if chromium is not None and chromium.middle > COLOURS_TO_CR:
@@ -61,7 +61,7 @@ def shown_colour(do: Doing) -> str | None:
         return None
 
 
-def times_words(do: Doing) -> str:
+def _times_words(do: Doing) -> str:
     """Return how often and how long: "2 × 60 min"."""
     each = shown_time(do.temper.time_s)
     return f"{do.temper.cycles} × {each}" if do.temper.cycles > 1 else each
@@ -69,7 +69,7 @@ def times_words(do: Doing) -> str:
 
 def tempered(do: Doing) -> StepOut:
     """Return a temper by oven, furnace, plate, flame or burning oil."""
-    temper, colour, name = do.temper, shown_colour(do), means_name(do)
+    temper, colour, name = do.temper, _shown_colour(do), _means_name(do)
     at_c = temper.temperature_c
     how = {
         "oven": f"in the {name}",
@@ -78,7 +78,7 @@ def tempered(do: Doing) -> StepOut:
         "torch": _by_flame(do),
         "blaze": "by letting the oil on it take fire and burn off, out of doors",
     }[temper.means]
-    action = f"At once, while hand-warm: temper {times_words(do)} at {at_c:.0f} °C {how}"
+    action = f"At once, while hand-warm: temper {_times_words(do)} at {at_c:.0f} °C {how}"
     if temper.means in {"oven", "furnace"}:
         up = max(HEAT_UP_MIN_PER_MM * do.thick_mm, 10.0)
         action += f"; allow {5 * round(up / 5):.0f} min more to come to heat"
@@ -87,7 +87,7 @@ def tempered(do: Doing) -> StepOut:
     return StepOut(
         stage="temper",
         action=action + _cooled(do),
-        short=f"temper {times_words(do)} at {at_c:.0f} °C {_short_how(do, name)}",
+        short=f"temper {_times_words(do)} at {at_c:.0f} °C {_short_how(do, name)}",
         means=name,
         check=_seen(do, colour),
         otherwise=_again(do),
@@ -137,7 +137,7 @@ def _cooled(do: Doing) -> str:
     return "; cool in air"
 
 
-def hotter_c(do: Doing) -> float | None:
+def _hotter_c(do: Doing) -> float | None:
     """Return the temper to try where the part stays too hard; none where that harms. [°C]."""
     ceilings = temper_ceilings(do.shop, do.job.bench.sources)
     again = replace(do.temper, temperature_c=do.temper.temperature_c + AGAIN_C)
@@ -148,7 +148,7 @@ def hotter_c(do: Doing) -> float | None:
 
 def _again(do: Doing) -> str:
     """Return what to do with a part that stays too hard."""
-    more = hotter_c(do)
+    more = _hotter_c(do)
     if more is None:
         return "too hard: leave it, the next heat up is beyond the means or makes it brittle"
     return f"too hard: once more at {more:.0f} °C, same time"
@@ -156,7 +156,7 @@ def _again(do: Doing) -> str:
 
 def run_back(do: Doing) -> StepOut:
     """Return the temper by the heat left behind the dipped end."""
-    temper, colour = do.temper, shown_colour(do)
+    temper, colour = do.temper, _shown_colour(do)
     after_s = do.dip.colour_after_s(temper.temperature_c) if do.dip else None
     when = f", about {shown_time(after_s)} after the dip" if after_s else ""
     shown = colour or f"{temper.temperature_c:.0f} °C"
