@@ -29,6 +29,7 @@ LENT = {
     "form.py",
     "once.py",
     "printed.py",
+    "procedure.py",
     "tasks.py",
     "whole_requirement.py",
 }

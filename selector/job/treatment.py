@@ -184,7 +184,8 @@ def tempers(
     thin: bool = False,
     struck: bool = False,
 ) -> tuple[Temper, ...]:
-    """Return the tempers to try on a treatment, none included, rising for each means."""
+    """Return the tempers to try on a treatment, rising for each means it can have."""
+    # Nobody leaves what he has quenched untempered who can temper it.
     route = treatment.route
     if route.process in {"none", "nitride", "normalise", "austemper"}:
         return (NO_TEMPER,)
@@ -193,7 +194,7 @@ def tempers(
     usual: dict[Means, float] = {"furnace": _CEILING_C["furnace"]}
     has = usual if route.place == "subcontract" else ceilings
     cycles = 1 if route.process == "case" else temper_times(treatment.steel, struck=struck)
-    grid: list[Temper] = [] if "residual" in route.temper else [NO_TEMPER]
+    grid: list[Temper] = []
     for means in route.temper:
         if means == "blaze":
             oily = treatment.medium is not None and "oil" in treatment.medium.slug
@@ -205,7 +206,7 @@ def tempers(
             Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)
             for heat in range(_LOWEST_C, int(top) + 1, _STEP_C)
         ]
-    return tuple(grid)
+    return tuple(grid) or (() if "residual" in route.temper else (NO_TEMPER,))
 
 
 def _agings(treatment: Treatment) -> tuple[Temper, ...]:

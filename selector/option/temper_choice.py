@@ -217,7 +217,7 @@ def choices(
             k
             for k, t in enumerate(grid)
             if t.means == "none" or any(abs(t.temperature_c - s) < 1 for s in _SAMPLES_C)
-        ]
+        ] or [len(grid) - 1]
         window = (-100.0, 100.0)
     else:
         window = (

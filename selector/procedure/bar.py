@@ -39,7 +39,7 @@ THIN_EDGE_MM, FACE_MM = 8.0, 0.2
 
 def bar_steps(do: Doing) -> list[StepOut]:
     """Return how the bar is proved and brought to shape before it is hardened."""
-    steps = [proved(do), *softened(do), *skimmed(do), *relieved(do), rounded(do)]
+    steps = [proved(do), *softened(do), *skimmed(do), *_relieved(do), rounded(do)]
     return [*steps, *plugged(do), *_left_on(do)]
 
 
@@ -122,6 +122,7 @@ def softened(do: Doing) -> list[StepOut]:
             StepOut(
                 stage="prepare",
                 action="Strip the plating off, out of doors, before any heat",
+                means="stripper for that plating, or a lathe",
                 check="bare steel all over",
                 source=COMMON,
             )
@@ -187,7 +188,7 @@ def _needs_relief(do: Doing) -> bool:
     return do.work.hardens and (fine or (slender and drawn))
 
 
-def relieved(do: Doing) -> list[StepOut]:
+def _relieved(do: Doing) -> list[StepOut]:
     """Return the stress relief of a part that must stay straight, where there is a furnace."""
     if not _needs_relief(do) or not do.furnaces or do.work.route.place != "workshop":
         return []

@@ -12,7 +12,7 @@ from selector.procedure.practice import (
     DIPS,
     PACKED_MM,
 )
-from selector.procedure.quenching import quenched_from, tested_case
+from selector.procedure.quenching import case_tried, quenched_from
 from selector.procedure.tempering import tempering_steps
 from selector.record import StepOut
 from selector.wording import shown_time
@@ -26,14 +26,14 @@ REHEAT_MIN = 15.0
 
 def cased_steps(do: Doing) -> list[StepOut]:
     """Return the steps of a part that is case-hardened in the workshop."""
-    before = [proved(do), *skimmed(do), rounded(do), *plugged(do), spared(do)]
+    before = [proved(do), *skimmed(do), rounded(do), *plugged(do), _spared(do)]
     long = do.work.route.kind == "carburise"
     cased = [_packed(), _boxed(do), _reheated(do)] if long else [fire(do), *_dips(do)]
-    after = [quenched_from(do), tested_case(do), *tempering_steps(do)]
+    after = [quenched_from(do), case_tried(do), *tempering_steps(do)]
     return [*before, *cased, *after, *checking_steps(do)]
 
 
-def spared(do: Doing) -> StepOut:
+def _spared(do: Doing) -> StepOut:
     """Return what keeps the carbon off what must stay soft."""
     soft = sorted({f.kind for f in do.part.feature} & {"thread", "keyway", "cross-hole"})
     bored = ["bore"] if any(section.bore for section in do.part.section) else []

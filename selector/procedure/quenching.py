@@ -34,10 +34,10 @@ def quenching_steps(do: Doing) -> list[StepOut]:
         return [dipped(do)]
     medium = do.work.medium
     if medium.severity_class == "air":
-        return [_cooled_in_air(do), tested(do)]
+        return [_cooled_in_air(do), tried(do)]
     if medium.kind == "hot-salt":
-        return [_into_salt(do), tested(do)]
-    return [quenched(do), tested(do)]
+        return [_into_salt(do), tried(do)]
+    return [quenched(do), tried(do)]
 
 
 def _bath_words(do: Doing) -> str:
@@ -47,6 +47,8 @@ def _bath_words(do: Doing) -> str:
     words, kept = BATHS.get(slug, BATHS[kind]), do.kept_bath
     if kept is not None and kept.volume is not None:
         words += f", {kept.volume:.3g} l"
+    elif do.work.medium is not None and do.work.medium.is_oil:
+        words += f", {_bath_l(do):.3g} l or more,"
     return f"{words} at {bath_c(do):.0f} °C"
 
 
@@ -203,7 +205,7 @@ def dipped(do: Doing) -> StepOut:
     )
 
 
-def tested(do: Doing) -> StepOut:
+def tried(do: Doing) -> StepOut:
     """Return the test right after the quench, and what each result means."""
     hrc = do.quenched_hrc
     means, good = hardness_test(do, hrc)
@@ -280,7 +282,7 @@ def quenched_from(do: Doing) -> StepOut:
     )
 
 
-def tested_case(do: Doing) -> StepOut:
+def case_tried(do: Doing) -> StepOut:
     """Return the file test of a case."""
     means = "a new file" if "file" in do.shop.check or not do.shop.check else do.shop.check[0]
     return StepOut(

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from selector.errors import OutOfRangeError
 from selector.heat.colour import temper_colour
-from selector.job.treatment import Means, temper_ceilings
+from selector.job.treatment import Means, Temper, temper_ceilings
 from selector.option.prediction import embrittled
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
@@ -22,6 +22,9 @@ USUAL = {
     "torch": "soft flame", "blaze": "the oil that is on it", "residual": "its own heat",
 }  # fmt: skip
 AGAIN_C = 25.0
+# By what a part is tempered hotter than its own means goes.
+SLOW_FIRST: tuple[Means, ...] = ("furnace", "plate", "torch")
+_WITH = {"furnace": "in the furnace", "plate": "on the plate", "torch": "with a soft flame"}
 
 
 def tempering_steps(do: Doing) -> list[StepOut]:
@@ -137,21 +140,24 @@ def _cooled(do: Doing) -> str:
     return "; cool in air"
 
 
-def _hotter_c(do: Doing) -> float | None:
-    """Return the temper to try where the part stays too hard; none where that harms. [°C]."""
-    ceilings = temper_ceilings(do.shop, do.job.bench.sources)
+def _hotter(do: Doing) -> Temper | None:
+    """Return the temper to try where the part stays too hard; none where that harms."""
     again = replace(do.temper, temperature_c=do.temper.temperature_c + AGAIN_C)
-    means: Means = again.means
-    own = do.work.route.place != "workshop" or again.temperature_c <= ceilings.get(means, 0.0)
-    return again.temperature_c if own and not embrittled(do.work, again) else None
+    ceilings = temper_ceilings(do.shop, do.job.bench.sources)
+    allowed = [do.temper.means, *(m for m in SLOW_FIRST if m in do.work.route.temper)]
+    reach = [m for m in allowed if ceilings.get(m, 0.0) >= again.temperature_c]
+    if not reach or embrittled(do.work, again):
+        return None
+    return replace(again, means=reach[0])
 
 
 def _again(do: Doing) -> str:
     """Return what to do with a part that stays too hard."""
-    more = _hotter_c(do)
-    if more is None:
+    again = _hotter(do)
+    if again is None:
         return "too hard: leave it, the next heat up is beyond the means or makes it brittle"
-    return f"too hard: once more at {more:.0f} °C, same time"
+    other = "" if again.means == do.temper.means else f" {_WITH[again.means]}"
+    return f"too hard: once more at {again.temperature_c:.0f} °C{other}"
 
 
 def run_back(do: Doing) -> StepOut:

@@ -1,0 +1,39 @@
+import pytest
+
+from selector.procedure.tempering import tempering_steps
+from tests.procedure import KILN, doing
+
+LOCAL = ("42crmo4", "local-torch", "oil")
+OVEN = {"workshop.heat": [{"source": "oxy-propane"}, {"source": "kitchen-oven"}]}
+
+
+def test_a_temper_says_means_degrees_minutes_times_and_colour_with_its_time():
+    (step,) = tempering_steps(doing(*LOCAL))
+    assert step.temperature_c >= 200
+    assert step.times == 1
+    assert step.action.startswith("At once, while hand-warm: temper ")
+    assert f"shows {step.colour} after the" in step.check
+
+
+def test_a_flame_tempers_from_behind_the_zone():
+    do = doing(*LOCAL, {"workshop.heat": [{"source": "oxy-propane"}]})
+    assert do.temper.means == "torch"
+    assert "behind the zone" in tempering_steps(do)[0].action
+
+
+def test_rust_free_steel_shows_no_colour_to_go_by():
+    kiln = {"workshop.heat": [{"source": "kiln"}]}
+    (step,) = tempering_steps(doing("x30cr13", "through-furnace", "air", kiln))
+    assert step.colour is None
+
+
+def test_what_stays_too_hard_is_tempered_hotter_unless_that_makes_it_brittle():
+    (alloyed,) = tempering_steps(doing(*LOCAL, OVEN))
+    (plain,) = tempering_steps(doing("c45", "through-furnace", "water", KILN))
+    assert "brittle" in alloyed.otherwise
+    assert f"once more at {plain.temperature_c + 25:.0f} °C in the furnace" in plain.otherwise
+
+
+@pytest.mark.parametrize("route", ["as-bought", "subcontract-nitride"])
+def test_what_has_no_temper_has_no_such_step(route):
+    assert tempering_steps(doing("42crmo4", route, None)) == []
