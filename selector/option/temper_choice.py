@@ -103,6 +103,11 @@ def _response(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> tuple[Flo
     return hrc, np.abs(then - hrc) * np.array(share)
 
 
+def section_hrc(ready: Prepared, grid: tuple[Temper, ...], section: int) -> Floats:
+    """Return the hardness under the surface of one section for each temper. [HRC]."""
+    return _grid_hrc(ready, grid, section)
+
+
 @per_job
 def _responses(
     job: Job, alike: Treatment, grid: tuple[Temper, ...], lead: int

@@ -271,12 +271,21 @@ def _is_hot(do: Doing, feature: Feature) -> bool:
     return first - near <= feature.at <= max([do.zone_end_mm, *ends]) + near
 
 
+def _is_packed(do: Doing, feature: Feature) -> bool:
+    """Return whether a feature is packed: a hot thread, or a hot hole deeper than wide."""
+    if feature.kind not in {"cross-hole", "thread"} or not _is_hot(do, feature):
+        return False
+    through_mm = do.part.section[do.part.place(feature)].narrowest_mm
+    return feature.kind == "thread" or feature.size is None or feature.size < through_mm
+
+
 def plugged(do: Doing) -> list[StepOut]:
     """Return how holes and threads that get hot are filled; a cold hole is left alone."""
     if not (do.work.hardens or do.work.route.process == "case"):
         return []
-    hot = [f for f in do.part.feature if f.kind in {"cross-hole", "thread"} and _is_hot(do, f)]
-    if not hot or do.work.route.place != "workshop":
+    hot = [f for f in do.part.feature if _is_packed(do, f)]
+    dry = do.work.medium is not None and do.work.medium.severity_class == "air"
+    if not hot or dry or do.work.route.place != "workshop":
         return []
     names = []
     for feature in hot:

@@ -37,13 +37,14 @@ def _spared(do: Doing) -> StepOut:
     """Return what keeps the carbon off what must stay soft."""
     soft = sorted({f.kind for f in do.part.feature} & {"thread", "keyway", "cross-hole"})
     bored = ["bore"] if any(section.bore for section in do.part.section) else []
-    where = " and ".join([*bored, *(kind.replace("-", " ") for kind in soft)])
-    where = where or "what is to stay soft"
+    where = " and ".join([*bored, *(kind.replace("cross-", "") for kind in soft)])
+    coat = f"; coat {where} with fireclay or copper" if where else ""
+    if where and do.work.route.kind == "carburise":
+        coat += ", or leave 1 mm on to turn off before the quench"
     return StepOut(
         stage="prepare",
-        action=f"Degrease; coat {where} with fireclay or copper, or leave 1 mm on to turn off "
-        "before the quench",
-        means="fireclay or copper plate",
+        action=f"Degrease it in hot soda water{coat}; then no bare hands",
+        means="washing soda" + (", fireclay or copper plate" if where else ""),
         check="clean bare steel where the case is to come",
         source=COMMON,
     )
@@ -136,7 +137,7 @@ def _reheated(do: Doing) -> StepOut:
     minutes = max(REHEAT_MIN, 5.0 * round(do.thick_mm / 5.0))
     return StepOut(
         stage="heat",
-        action=f"Brush it clean, turn off what is to stay soft, heat again to "
+        action="Brush it clean, turn off what was left on to stay soft, heat again to "
         f"{_by_eye(do, at_c)}, hold {shown_time(60.0 * minutes)}",
         short=f"reheat to {at_c:.0f} °C, {shown_time(60.0 * minutes)}",
         means=_source(do),

@@ -55,6 +55,9 @@ def truth(do: Doing) -> list[StepOut]:
         return []
     on = "between centres, dial gauge" if "lathe" in do.shop.machine else "V-blocks, dial gauge"
     flat = all(section.shape == "flat" for section in do.part.section)
+    bent = "straighten it at its tempering heat, little by little, never cold"
+    if do.work.route.process == "nitride":
+        bent = "nothing straightens a nitrided part: relieve the next one before its last cut"
     return [
         StepOut(
             stage="check",
@@ -62,7 +65,7 @@ def truth(do: Doing) -> list[StepOut]:
             + ("" if move.stated else ", as an ordinary part should be"),
             means="surface plate, feelers" if flat else on,
             check=f"expect {shown_mm(typical)}, {shown_mm(bad)} in a bad case",
-            otherwise="bent: straighten it at its tempering heat, little by little, never cold",
+            otherwise=f"bent: {bent}",
             length_mm=move.permitted_mm,
             source="forecast of this option",
         )
@@ -74,7 +77,7 @@ def cracks(do: Doing) -> list[StepOut]:
     if not (do.work.hardens or do.work.route.process == "case"):
         return []
     places = [f.kind.replace("-", " ") for f in do.part.feature]
-    if len(do.part.section) > 1:
+    if len({section.size for section in do.part.section}) > 1:
         places.insert(0, "shoulder")
     where = f"at {', '.join(dict.fromkeys(places))}" if places else "at edges and ends"
     return [

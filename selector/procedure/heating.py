@@ -170,9 +170,14 @@ def _preheated(do: Doing) -> list[StepOut]:
     ]
 
 
+def to_five(heat_c: float) -> float:
+    """Return a heat to the five degrees that anybody can keep. [°C]."""
+    return 5.0 * round(heat_c / 5.0)
+
+
 def _heat_words(set_up: SetUpOut) -> str:
     """Return a heat as the man at the fire reads it: "790 °C, cherry in the shade"."""
-    words = f"{set_up.heat_c:.0f} °C"
+    words = f"{to_five(set_up.heat_c):.0f} °C"
     if set_up.colour and set_up.light:
         words += f", {set_up.colour} in {LIGHT[set_up.light]}"
     elif set_up.read_by == "furnace":
@@ -184,7 +189,7 @@ def _magnet_words(set_up: SetUpOut) -> str | None:
     """Return what the magnet says of a heat read by eye: a floor, never the target."""
     if set_up.read_by == "furnace":
         return None
-    more_c = set_up.heat_c - MAGNET_LOST_C
+    more_c = to_five(set_up.heat_c) - MAGNET_LOST_C
     if more_c > JUST_PAST_C:
         return f"past where the magnet lets go (770 °C): {more_c:.0f} °C more"
     if more_c >= -JUST_PAST_C:
@@ -201,7 +206,8 @@ def heated(do: Doing, set_up: SetUpOut) -> StepOut:
         action += f"; about {shown_time(max(5.0 * round(set_up.to_heat_s / 5.0), 5.0))}"
     if fire and set_up.past_zone_mm is not None and do.is_local:
         action += f". Zone and {set_up.past_zone_mm:.0f} mm past it"
-    short = f"heat to {set_up.heat_c:.0f} °C"
+    heat_c = to_five(set_up.heat_c)
+    short = f"heat to {heat_c:.0f} °C"
     if set_up.colour and set_up.light:
         past = ", past where the magnet lets go" if magnet and magnet.startswith("past") else ""
         short += f" ({set_up.colour} in {LIGHT[set_up.light]}{past})"
@@ -209,12 +215,12 @@ def heated(do: Doing, set_up: SetUpOut) -> StepOut:
         stage="heat",
         action=action,
         short=short,
-        means=f"{set_up.heat_c:.0f} °C crayon: its mark melts"
+        means=f"{heat_c:.0f} °C crayon: its mark melts"
         if set_up.read_by == "crayon"
         else READ_BY[set_up.read_by],
         check=_even(set_up),
         otherwise=_misread(set_up),
-        temperature_c=set_up.heat_c,
+        temperature_c=heat_c,
         band_c=_hardening_band(do),
         colour=set_up.colour,
         read_by=set_up.read_by,
@@ -270,7 +276,7 @@ def held(do: Doing, set_up: SetUpOut) -> StepOut:
         short=f"{'soak' if furnace else 'hold'} {shown_time(seconds)}",
         means="clock",
         check=check,
-        temperature_c=set_up.heat_c,
+        temperature_c=to_five(set_up.heat_c),
         colour=set_up.colour,
         read_by=set_up.read_by,
         minutes=round(seconds / 60.0, 2),

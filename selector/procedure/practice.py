@@ -36,7 +36,7 @@ CORNER_MM, BROKEN_MM, BLUNT_MM = 1.0, 0.3, 0.5
 LEAST_STOCK_MM = 0.1
 # A bath takes out what it can in so many minutes a millimetre, and at least the second. COMMON.
 BATH_MIN = MappingProxyType(
-    {"water": (0.05, 0.5), "oil": (0.1, 1.0), "air": (1.5, 10.0), "plates": (0.5, 3.0)}
+    {"water": (0.05, 0.5), "oil": (0.1, 1.0), "air": (1.5, 5.0), "plates": (0.5, 3.0)}
 )
 # Equalising in hot salt: ASM, martempering 1 to 10 min. [min/mm], least, most [min]
 SALT_MIN_PER_MM, SALT_LEAST_MIN, SALT_MOST_MIN = 0.2, 2.0, 10.0

@@ -5,7 +5,7 @@ from selector.job.geometry import mass_kg
 from selector.job.process import OIL_L_PER_KG
 from selector.procedure.bar import is_plate
 from selector.procedure.doing import Doing
-from selector.procedure.heating import within_s
+from selector.procedure.heating import to_five, within_s
 from selector.procedure.practice import (
     BATH_MIN,
     COMMON,
@@ -58,7 +58,7 @@ def bath_c(do: Doing) -> float:
     if kept is not None and kept.temperature is not None:
         return kept.temperature
     if set_up is not None and set_up.bath_c is not None:
-        return 5.0 * round(set_up.bath_c / 5.0)
+        return to_five(set_up.bath_c)
     return 20.0
 
 

@@ -2,10 +2,15 @@
 
 from dataclasses import replace
 
+import numpy as np
+
 from selector.errors import OutOfRangeError
 from selector.heat.colour import temper_colour
+from selector.job.demand import Demand
 from selector.job.treatment import Means, Temper, temper_ceilings
 from selector.option.prediction import embrittled
+from selector.option.preparation import prepare
+from selector.option.temper_choice import section_hrc
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
     COLOURS_TO_CR,
@@ -22,6 +27,8 @@ USUAL = {
     "torch": "soft flame", "blaze": "the oil that is on it", "residual": "its own heat",
 }  # fmt: skip
 AGAIN_C = 25.0
+# A zone is drawn further by flame in this time. Common practice. [s]
+FLAME_S = 300.0
 # By what a part is tempered hotter than its own means goes.
 SLOW_FIRST: tuple[Means, ...] = ("furnace", "plate", "torch")
 _WITH = {"furnace": "in the furnace", "plate": "on the plate", "torch": "with a soft flame"}
@@ -34,7 +41,7 @@ def tempering_steps(do: Doing) -> list[StepOut]:
         return []
     if means == "residual":
         return [run_back(do)]
-    return [tempered(do)]
+    return [tempered(do), *_drawn_further(do)]
 
 
 def _means_name(do: Doing) -> str:
@@ -55,11 +62,16 @@ def _means_name(do: Doing) -> str:
 
 def _shown_colour(do: Doing) -> str | None:
     """Return what a bright patch shows after the temper; none of high-alloy steel."""
+    return _colour_of(do, do.temper)
+
+
+def _colour_of(do: Doing, temper: Temper) -> str | None:
+    """Return what a bright patch of this steel shows after any temper."""
     chromium = do.steel.composition_wt_pct.get("Cr")
     if chromium is not None and chromium.middle > COLOURS_TO_CR:
         return None
     try:
-        return temper_colour(do.temper.temperature_c, do.temper.time_s).name
+        return temper_colour(temper.temperature_c, temper.time_s).name
     except OutOfRangeError:
         return None
 
@@ -85,6 +97,8 @@ def tempered(do: Doing) -> StepOut:
     if temper.means in {"oven", "furnace"}:
         up = max(HEAT_UP_MIN_PER_MM * do.thick_mm, 10.0)
         action += f"; allow {5 * round(up / 5):.0f} min more to come to heat"
+    if temper.means in {"oven", "furnace"} and _is_clamped(do):
+        action += ", clamped between two flat plates"
     if temper.cycles > 1:
         action += "; cold to the hand between"
     return StepOut(
@@ -101,6 +115,69 @@ def tempered(do: Doing) -> StepOut:
         times=temper.cycles,
         source="chosen by the forecast of this option; times by " + COMMON,
     )
+
+
+def _is_clamped(do: Doing) -> bool:
+    """Return whether a flat part is straightened by plates in its temper, as was judged."""
+    flat = all(section.shape == "flat" for section in do.part.section)
+    move = do.prediction.movement
+    return flat and bool(np.quantile(move.raw_mm, 0.5) > move.permitted_mm)
+
+
+def _drawn_further(do: Doing) -> list[StepOut]:
+    """Return the second temper of a zone that must be softer, as was judged of it."""
+    ceilings = temper_ceilings(do.shop, do.job.bench.sources)
+    flames = [s.name for s in do.job.bench.sources if s.kind == "flame"]
+    steps = []
+    for demand in do.job.demands:
+        hard = [k for k in demand.sections if k in do.job.hard or not do.is_local]
+        top, hrc = demand.ceiling_hrc, do.prediction.section_hrc
+        if demand is do.lead or top is None or not hard or not flames:
+            continue
+        if float(np.median(hrc[:, hard].max(axis=1))) <= top:
+            continue
+        heat = _softening(do, (top, max(hard)), ceilings.get("torch", 0.0))
+        if heat is not None:
+            steps.append(_by_zone(do, demand, (heat, flames[0])))
+    return steps
+
+
+def _softening(do: Doing, zone: tuple[float, int], top_c: float) -> Temper | None:
+    """Return the mildest temper by flame that brings a section under its ceiling."""
+    ceiling_hrc, section = zone
+    first = int(do.temper.temperature_c + AGAIN_C)
+    grid = tuple(
+        Temper("torch", float(at_c), FLAME_S) for at_c in range(first, int(top_c) + 1, 25)
+    )
+    if not grid:
+        return None
+    hrc = section_hrc(prepare(do.work, do.job.middle()), grid, section)
+    fits = [t for t, h in zip(grid, hrc, strict=True) if h <= ceiling_hrc]
+    return next((t for t in fits if not embrittled(do.work, t)), None)
+
+
+def _by_zone(do: Doing, demand: Demand, by: tuple[Temper, str]) -> StepOut:
+    """Return the step that draws one zone further and keeps the working end cool."""
+    temper, flame = by
+    zone = do.job.asked.zone[demand.zone]
+    name = f"the {zone.name}" if zone.name else f"zone {demand.zone + 1}"
+    colour = _colour_of(do, temper)
+    shown = f", {colour}" if colour else ""
+    return StepOut(
+        stage="temper",
+        action=f"Draw {name} further with a soft flame: {temper.temperature_c:.0f} °C{shown}, "
+        f"{shown_time(temper.time_s)}, the working end in a wet rag or in water",
+        short=f"draw {name} to {temper.temperature_c:.0f} °C with the flame",
+        means=flame[:1].lower() + flame[1:],
+        check=f"the working end stays bright; {name} shows {colour}" if colour else
+        "a crayon mark for that heat melts; the working end stays cool",
+        otherwise="the colour runs into the working end: temper is lost, harden it again",
+        temperature_c=temper.temperature_c,
+        colour=colour,
+        minutes=temper.time_s / 60.0,
+        times=1,
+        source="forecast of this option",
+    )  # fmt: skip
 
 
 def _short_how(do: Doing, name: str) -> str:

@@ -76,13 +76,18 @@ def test_every_heat_has_degrees_and_a_colour_or_an_instrument():
 
 
 def test_every_temper_has_degrees_minutes_and_times_as_judged():
-    for option, step in each_step():
+    for _, step in each_step():
         if step.stage == "temper":
-            assert step.temperature_c == option.temper.temperature_c
-            assert step.times == option.temper.cycles
+            assert step.temperature_c
             assert step.minutes
+            assert step.times
+    for option in every():
+        first = next((s for s in option.procedure if s.stage == "temper"), None)
+        if first is not None:
+            assert first.temperature_c == option.temper.temperature_c
+            assert first.times == option.temper.cycles
             if option.temper.means != "residual":
-                assert step.minutes == option.temper.time_min
+                assert first.minutes == option.temper.time_min
 
 
 def test_what_is_quenched_here_is_tempered():
@@ -95,7 +100,7 @@ def test_the_heat_and_hold_are_those_that_were_judged():
     for option in every():
         if option.route in QUENCHED and option.set_up is not None:
             heat, hold = [s for s in option.procedure if s.stage == "heat"][-2:]
-            assert heat.temperature_c == option.set_up.heat_c
+            assert heat.temperature_c == pytest.approx(option.set_up.heat_c, abs=2.5)
             assert hold.minutes == pytest.approx(option.set_up.hold_s / 60.0, abs=0.01)
 
 
@@ -138,7 +143,7 @@ def test_heat_runs_back_only_from_mass_behind_the_zone():
 def test_rich_steel_is_tempered_more_than_once():
     for option, step in each_step():
         kind = KNOWN.steels[option.steel_slug].kind
-        if step.stage == "temper" and kind in RICH:
+        if step.stage == "temper" and kind in RICH and "further" not in step.action:
             assert step.times >= 2, option.id
 
 

@@ -19,8 +19,8 @@ def test_run_out_is_checked_where_it_is_asked():
 
 
 def test_a_crack_is_looked_for_where_it_starts():
-    (step,) = cracks(doing(*LOCAL))
-    assert "shoulder" in step.action
+    (step,) = cracks(doing(*LOCAL, {"part.section.1.size": 20.0}))
+    assert "first at shoulder, teeth" in step.action
     assert cracks(doing("c45", "as-bought", None)) == []
 
 

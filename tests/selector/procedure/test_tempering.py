@@ -37,3 +37,25 @@ def test_what_stays_too_hard_is_tempered_hotter_unless_that_makes_it_brittle():
 @pytest.mark.parametrize("route", ["as-bought", "subcontract-nitride"])
 def test_what_has_no_temper_has_no_such_step(route):
     assert tempering_steps(doing("42crmo4", route, None)) == []
+
+
+def test_a_struck_body_hardened_with_its_end_is_drawn_further_by_flame():
+    crayon = {"workshop.measure": ["crayon"]}
+    struck = {**crayon, "load.impact": "hammered", "zone.1.name": "body"}
+    first, further = tempering_steps(doing("100cr6", "through-torch", "oil", struck))
+    assert further.temperature_c > first.temperature_c
+    assert "Draw the body further with a soft flame" in further.action
+    assert "wet rag" in further.action
+    assert len(tempering_steps(doing("100cr6", "through-torch", "oil", crayon))) == 1
+
+
+def test_a_thin_flat_is_clamped_in_its_temper_where_that_was_reckoned_with():
+    blade = {
+        "part.section": [{"shape": "flat", "size": 2.0, "width": 25.0, "length": 180.0}],
+        "part.feature": [],
+        "zone": [{"section": [1], "wear": "sliding", "severity": "medium"}],
+        "load": {"impact": "none", "cycles": "static"},
+        "workshop.heat": [{"source": "kiln"}],
+    }
+    (step,) = tempering_steps(doing("100mncrw4", "through-furnace", "oil", blade))
+    assert "clamped between two flat plates" in step.action
