@@ -1,5 +1,6 @@
 """The first steps: be sure of the bar, and bring it to the shape that may go into the heat."""
 
+import math
 from itertools import accumulate, pairwise
 
 from catalog.steel import Steel
@@ -94,9 +95,14 @@ def bar_size(do: Doing) -> str:
     if all(section.shape == "flat" for section in sections):
         thick = max(section.size for section in sections) + skin_mm
         wide = max(section.width or section.size for section in sections) + skin_mm
-        return f"flat {thick:.3g} × {wide:.3g} mm or over"
+        return f"flat {_half_up(thick):g} × {_half_up(wide):g} mm or over"
     least = max(blank(do.part).diameter_mm + skin_mm, do.work.condition.size_mm.low)
-    return f"Ø{least:.3g} or over"
+    return f"Ø{_half_up(least):g} or over"
+
+
+def _half_up(size_mm: float) -> float:
+    """Return a size rounded up to half a millimetre, as bar is asked for. [mm]."""
+    return math.ceil(2.0 * size_mm - 1e-6) / 2.0
 
 
 def _spark(steel: Steel) -> str:

@@ -10,6 +10,15 @@ from selector.wording import asked_words, shown_mm, shown_range
 
 # Rockwell C wants a case this deep under it. Common practice. [mm]
 ROCKWELL_MM = 0.7
+TOO_SOFT = {
+    "quench": "too soft after the temper: it must be hardened again",
+    "marquench": "too soft after the temper: it must be hardened again",
+    "austemper": "too soft: the salt was too hot; too hard: too cool, or out of it too soon",
+    "case": "too soft: the case is thin or the heat was low",
+    "nitride": "too soft: too thin a layer, ask the firm for its reading",
+    "age": "too soft: too hot or too long; too hard: age it again, hotter by 15 °C",
+    "normalise": "not even: heat it again",
+}
 # A struck end is drawn to blue at least. Common practice. [°C]
 BLUE_C = 290.0
 
@@ -40,8 +49,7 @@ def hardness(do: Doing) -> StepOut:
         f"{asked_words(do.lead)} is asked",
         means=means,
         check=good,
-        otherwise="too soft after the temper: it must be hardened again" if do.work.hardens else
-        "too soft: the case is thin or the heat was low",
+        otherwise=TOO_SOFT[do.work.route.process],
         hardness_hrc=(low, high),
         source="forecast of this option",
     )  # fmt: skip

@@ -109,7 +109,7 @@ def _window_hrc(do: Doing) -> tuple[float, float]:
     """Return the hardness window of an order: what is asked where it is, else the forecast."""
     low, high = do.surface_hrc
     asked_low, asked_high = do.lead.low_hrc, do.lead.high_hrc
-    if do.work.route.process == NITRIDES:
+    if do.work.route.process in {NITRIDES, "age"}:
         return low, high
     low = asked_low if asked_low is not None else low
     high = asked_high if asked_high is not None else max(high, low + LEAST_WINDOW_HRC)
@@ -144,7 +144,7 @@ def _asked(do: Doing) -> list[str]:
         ends = f"{do.zone_start_mm:g} to {do.zone_end_mm:g} mm from the marked end"
         return [
             f"induction harden {ends} to {window}",
-            f"depth {depth:g} mm to 80 % of that hardness (ISO 18203)",
+            f"depth {depth:g} mm or more to 80 % of that hardness (ISO 18203)",
             f"temper at once, {do.temper.temperature_c:.0f} °C or as the window needs",
             "run out well clear of shoulder and holes, or carry it past",
         ]

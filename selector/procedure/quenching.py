@@ -1,5 +1,7 @@
 """Into the bath, and what says at once whether it took."""
 
+import math
+
 from selector.hardness_scale import LOWEST_HRC
 from selector.job.geometry import mass_kg
 from selector.job.process import OIL_L_PER_KG
@@ -36,7 +38,8 @@ def quenching_steps(do: Doing) -> list[StepOut]:
     if medium.severity_class == "air":
         return [_cooled_in_air(do), tried(do)]
     if medium.kind == "hot-salt":
-        return [_into_salt(do), tried(do)]
+        bainite = do.work.route.process == "austemper"
+        return [_into_salt(do)] if bainite else [_into_salt(do), tried(do)]
     return [quenched(do), tried(do)]
 
 
@@ -165,7 +168,9 @@ def _into_salt(do: Doing) -> StepOut:
     )  # fmt: skip
     bainite = do.work.route.process == "austemper"
     equal = min(max(SALT_MIN_PER_MM * do.thick_mm, SALT_LEAST_MIN), SALT_MOST_MIN)
-    minutes = 60.0 * hours.high if bainite and hours else equal
+    minutes = equal
+    if bainite and hours:
+        minutes = max(5.0 * round(12.0 * math.sqrt(hours.low * hours.high)), 5.0)
     then = "wash in hot water" if bainite else "then hang in still air to hand-warm, and wash"
     return StepOut(
         stage="quench",

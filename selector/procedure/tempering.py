@@ -249,7 +249,7 @@ def run_back(do: Doing) -> StepOut:
         f"({temper.temperature_c:.0f} °C) is at the edge{when}, quench all of it out",
         short=f"let the colour run down, quench out at {shown} ({temper.temperature_c:.0f} °C)",
         means="emery stick, the same bath",
-        check=f"{shown} at the edge, blue behind it",
+        check=f"{shown} at the edge, all colours behind it gone by",
         otherwise="gone past: harden it again; stopped too soon: warm it from behind, never on "
         "the edge",
         temperature_c=temper.temperature_c,

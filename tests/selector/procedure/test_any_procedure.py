@@ -111,6 +111,12 @@ def test_no_furnace_soak_at_an_open_flame():
             assert (step.minutes or 0.0) <= 10.0, (option.id, step.action)
 
 
+def test_an_hour_at_heat_is_for_an_instrument():
+    for option, step in each_step():
+        if step.stage in {"heat", "case"} and (step.minutes or 0.0) >= 60.0:
+            assert step.read_by == "furnace", (option.id, step.action)
+
+
 def test_the_magnet_is_a_floor_and_never_the_target():
     for option, step in each_step():
         said = f"{step.action} {step.short}"
