@@ -1,5 +1,7 @@
 """Case hardening in the workshop: by dips into compound, or for hours in a sealed box."""
 
+from typing import Protocol
+
 from selector.heat.colour import heat_colour
 from selector.procedure.bar import plugged, proved, rounded, skimmed
 from selector.procedure.checking import checking_steps
@@ -17,11 +19,29 @@ from selector.procedure.tempering import tempering_steps
 from selector.record import StepOut
 from selector.wording import shown_time
 
+BY_DEPTH = "by the depth that is asked, as judged"
+# Longer than this a part is buried, not dipped. Model engineering practice (from memory). [h]
+MOST_DIPPED_H = 0.3
 # A pack that nobody reckoned is left in for the middle of its route's hours.
 MIDDLE = 0.5
 # What hardens without a heat of its own catalogued is quenched from here: ASM. [°C]
 REHEAT_C = 790.0
 REHEAT_MIN = 15.0
+
+
+class Grown(Protocol):
+    """How a case is grown: heat [°C], hours [h], depth left and ground off [mm]."""
+
+    temperature_c: float
+    hours: float
+    depth_mm: float
+    removed_mm: float
+
+
+def _grown(prediction: object) -> Grown | None:
+    """Return how the case of an option was reckoned to grow; None where nobody reckoned it."""
+    run: Grown | None = getattr(prediction, "layer", None)
+    return run
 
 
 def cased_steps(do: Doing) -> list[StepOut]:
@@ -57,8 +77,9 @@ def _source(do: Doing) -> str:
 
 def _case_c(do: Doing) -> float:
     """Return the heat at which carbon is taken up. [°C]."""
-    span = do.work.route.temperature_c
-    return 10.0 * round((span.middle if span else 900.0) / 10.0)
+    run, span = _grown(do.prediction), do.work.route.temperature_c
+    at_c = run.temperature_c if run else span.middle if span else 900.0
+    return 10.0 * round(at_c / 10.0)
 
 
 def _case_colour(do: Doing, at_c: float) -> str | None:
@@ -82,10 +103,9 @@ def _read_by(do: Doing) -> str:
 
 def _pack_h(do: Doing) -> tuple[float, str]:
     """Return the hours of a pack at its heat, and where they come from. [h]."""
-    # A treatment that has hours of its own, by the depth that is asked, is taken at its word.
-    own = getattr(do.work, "hours_h", None)
-    if own is not None:
-        return float(own), "by the depth that is asked"
+    run = _grown(do.prediction)
+    if run is not None:
+        return run.hours, BY_DEPTH
     span = do.work.route.time_h
     if span is None:
         return 6.0, COMMON
@@ -112,6 +132,9 @@ def _boxed(do: Doing) -> StepOut:
     at_c = _case_c(do)
     depth_mm = do.work.route.depth_mm
     deep = do.lead.depth_mm or (depth_mm.low if depth_mm else 0.5)
+    run = _grown(do.prediction)
+    if run is not None:
+        deep = run.depth_mm + run.removed_mm
     return StepOut(
         stage="case",
         action=f"Hold the box at {_by_eye(do, at_c)}, {hours:.3g} h counted from when the box "
@@ -165,11 +188,12 @@ def fire(do: Doing) -> StepOut:
 def _dips(do: Doing) -> list[StepOut]:
     """Return the dips into compound, from red to red."""
     at_c = _case_c(do)
-    own = getattr(do.work, "hours_h", None)
-    if own is not None:
-        minutes, times, source = 60.0 * float(own), 1, "by the depth that is asked"
-    else:
-        minutes, times, source = DIP_MIN, DIPS, "model engineering practice (from memory)"
+    run, times = _grown(do.prediction), DIPS
+    minutes, source = DIP_MIN, "model engineering practice (from memory)"
+    if run is not None:
+        # More than a few dips is a part buried in the compound, in a tin.
+        times = DIPS if run.hours <= MOST_DIPPED_H else 1
+        minutes, source = 60.0 * run.hours / times, BY_DEPTH
     again = f", {times} times over" if times > 1 else ""
     colour = _case_colour(do, at_c)
     seen = f" ({colour} in {LIGHT[do.shop.light]})" if colour else ""
@@ -189,7 +213,7 @@ def _dips(do: Doing) -> list[StepOut]:
         action=f"Roll it in the compound till it is coated, back in the flame, "
         f"{shown_time(60.0 * minutes)} at heat under the crust{again}",
         short=f"roll in compound, {shown_time(60.0 * minutes)} at heat{again}",
-        means="cyanide-free compound",
+        means="case-hardening compound, no cyanide",
         check="a glassy crust all round",
         otherwise="bare spots stay soft: roll it again",
         temperature_c=at_c,

@@ -2,12 +2,14 @@
 
 import math
 
-from selector.heat.colour import MAGNET_LOST_C
+from selector.heat.colour import MAGNET_LOST_C, heat_colour
+from selector.job.geometry import section_ratio
 from selector.job.soak import soak_min, soak_source
 from selector.option.protection import protection
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
     COMMON,
+    LATEST_S,
     PREHEAT_C,
     PREHEAT_FROM_MM,
     PREHEAT_MIN,
@@ -28,6 +30,9 @@ READ_BY = {
 }
 # The magnet says no more of a heat this near above where it lets go. [°C]
 JUST_PAST_C = 8.0
+# A fire brings touchy steel up to here slowly; sections so unlike count as touchy. COMMON.
+# [°C], [-]
+DULL_RED_C, UNEVEN = 650.0, 2.0
 # Foil of the usual kind stands this; the better kind 1230. Foil makers (from memory). [°C]
 FOIL_C = 1090.0
 
@@ -66,7 +71,7 @@ def _rehearsed(do: Doing) -> str:
 
 def within_s(set_up: SetUpOut) -> float:
     """Return how soon the part must be under, as it was judged, in whole seconds. [s]."""
-    return float(math.ceil(set_up.delay_s or 2.0))
+    return min(float(math.ceil(set_up.delay_s or 2.0)), LATEST_S)
 
 
 def _reach_mm(do: Doing) -> float | None:
@@ -149,8 +154,10 @@ def _furnace_laid(do: Doing) -> str:
 def _preheated(do: Doing) -> list[StepOut]:
     """Return the preheats of steel that is hurt by going straight to its heat."""
     source, set_up = do.work.source, do.set_up
-    if source is None or source.kind != "furnace" or set_up is None:
+    if source is None or set_up is None:
         return []
+    if source.kind in FIRES:
+        return [_brought_up(do)] if _is_touchy(do) else []
     steps = () if do.thick_mm < PREHEAT_FROM_MM and do.steel.kind == "oil-tool" else (
         PREHEAT_C.get(do.steel.kind, ())
     )  # fmt: skip
@@ -168,6 +175,29 @@ def _preheated(do: Doing) -> list[StepOut]:
         )
         for at_c in heats
     ]
+
+
+def _is_touchy(do: Doing) -> bool:
+    """Return whether a part is brought up slowly at a fire: rich and thick, or uneven."""
+    thick = do.thick_mm >= PREHEAT_FROM_MM and do.steel.kind in PREHEAT_C
+    return thick or (not do.is_local and section_ratio(do.part) >= UNEVEN)
+
+
+def _brought_up(do: Doing) -> StepOut:
+    """Return the slow first heat at a fire, below where the steel turns."""
+    colour = heat_colour(DULL_RED_C).name
+    return StepOut(
+        stage="heat",
+        action=f"Bring it up slowly, thick part first, to {colour} ({DULL_RED_C:.0f} °C) all "
+        "round",
+        means=do.work.source.name if do.work.source else None,
+        check="the thin part is no brighter than the thick",
+        otherwise="thin part ahead: take the flame off it and wait",
+        temperature_c=DULL_RED_C,
+        colour=colour,
+        read_by="eye",
+        source=COMMON,
+    )
 
 
 def to_five(heat_c: float) -> float:

@@ -49,6 +49,8 @@ COLOURS_TO_CR = 3.0
 # Steel cools out of a low temper anyhow; of an embrittled grade it goes into water or oil from
 # here up. ASM. [°C]
 QUENCH_OUT_FROM_C = 375.0
+# Nobody is told to be slower than this from the heat into the bath. COMMON. [s]
+LATEST_S = 4.0
 # Packing round a part, and the share of carbonate in charcoal. COMMON. [mm], [%]
 PACKED_MM, CARBONATE_PCT = 25.0, 10.0
 # A dip into compound: how long at heat, how often. Model engineering practice (from memory).

@@ -1,6 +1,6 @@
 import pytest
 
-from selector.procedure.heating import heated, held, set_up, within_s
+from selector.procedure.heating import heated, heating_steps, held, set_up, within_s
 from tests.procedure import KILN, at, doing, steps_of
 
 O1 = ("100mncrw4", "through-furnace", "oil")
@@ -53,3 +53,23 @@ def test_the_magnet_of_a_cool_hardening_steel_is_where_it_just_lets_go():
     do = doing("115crv3", "through-torch", "water", changes)
     cool = do.set_up.model_copy(update={"heat_c": 770.0})
     assert "just lets go" in heated(do, cool).action
+
+
+def test_thick_tool_steel_is_brought_up_slowly_at_a_fire():
+    thick, thin = (
+        doing(
+            "100mncrw4",
+            "through-torch",
+            "oil",
+            {"part.section.0.size": size} | {"part.section.1.size": size},
+        )
+        for size in (25.0, 8.0)
+    )
+    assert "dull red (650 °C)" in heating_steps(thick)[1].action
+    assert "dull red" not in heating_steps(thin)[1].action
+
+
+def test_nobody_is_told_to_be_slow():
+    do = doing("c45", "through-torch", "oil", {"workshop.skill": {"delay": 5.0}})
+    assert do.set_up.delay_s > 7
+    assert within_s(do.set_up) == 4
