@@ -9,6 +9,7 @@ from selector.job.geometry import as_cooled, blank
 from selector.option.cost import bark_mm
 from selector.option.protection import protection
 from selector.procedure.doing import Doing
+from selector.procedure.first_heat import softened
 from selector.procedure.practice import (
     ASM,
     BLUNT_MM,
@@ -21,8 +22,6 @@ from selector.procedure.practice import (
     RELIEF_PREHARD_C,
     RELIEF_RUNOUT_MM,
     RELIEF_SLENDER,
-    SOFTEN_C,
-    SOFTEN_MIN,
 )
 from selector.record import StepOut
 from selector.requirement.part import Feature
@@ -118,47 +117,6 @@ def _spark(steel: Steel) -> str:
     if carbon < 0.65:
         return "long rays with forked bursts"
     return "a thick bush of bursts close to the wheel"
-
-
-def softened(do: Doing) -> list[StepOut]:
-    """Return what is done first to a part that is hard, plated or welded already."""
-    condition = do.part.condition
-    if condition == "plated":
-        return [
-            StepOut(
-                stage="prepare",
-                action="Strip the plating off, out of doors, before any heat",
-                means="stripper for that plating, or a lathe",
-                check="bare steel all over",
-                source=COMMON,
-            )
-        ]
-    if condition != "hard" or not do.work.hardens:
-        return []
-    span = do.steel.temperature_c.get("anneal")
-    at_c = SOFTEN_C if span is None else min(span.middle, SOFTEN_C)
-    return [
-        StepOut(
-            stage="prepare",
-            action=f"Soften it first: {at_c:.0f} °C, {SOFTEN_MIN:.0f} min, then as slowly as "
-            "fire or furnace cools",
-            means=_heater(do),
-            check="a file cuts it freely all over",
-            otherwise="soften it again: hard steel heated to harden cracks",
-            temperature_c=at_c,
-            minutes=SOFTEN_MIN,
-            read_by="furnace" if do.furnaces else "eye",
-            colour=None if do.furnaces else "dull red, short of where the magnet lets go",
-            source=ASM,
-        )
-    ]
-
-
-def _heater(do: Doing) -> str:
-    """Return what softens a hard part: a furnace where there is one."""
-    if do.furnaces:
-        return do.furnaces[0].name
-    return do.work.source.name if do.work.source else "forge, left to die down"
 
 
 def _bark(do: Doing) -> float:

@@ -29,6 +29,8 @@ RELIEF_PREHARD_C = 540.0
 RELIEF_RUNOUT_MM, RELIEF_SLENDER = 0.05, 10.0
 # Softening what is hard already, below the transformation: ASM. [°C], [min]
 SOFTEN_C, SOFTEN_MIN = 700.0, 60.0
+# Normalising where a steel names no heat of its own: ASM. [°C]
+NORMALISE_C = 870.0
 # Inside corners, as large as the part allows; edges broken; a cutting edge left blunt until it
 # is hard. COMMON. [mm]
 CORNER_MM, BROKEN_MM, BLUNT_MM = 1.0, 0.3, 0.5

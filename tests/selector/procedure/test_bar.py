@@ -1,5 +1,5 @@
 from catalog import load_catalog
-from selector.procedure.bar import bar_size, is_plate, proved, rounded, skimmed, softened
+from selector.procedure.bar import bar_size, is_plate, proved, rounded, skimmed
 from tests.procedure import doing, steps_of
 
 STEELS = load_catalog().steels
@@ -12,15 +12,6 @@ def test_a_hole_that_stays_cold_is_not_plugged_and_one_in_the_zone_is():
     )
     assert not any("Pack" in step.action for step in cold)
     assert any("Pack the hole Ø6 at 9 mm" in step.action for step in hot)
-
-
-def test_hard_and_plated_parts_are_made_ready_first():
-    soft, plated = (
-        steps_of("42crmo4", "through-torch", "oil", {"part.condition": condition})
-        for condition in ("hard", "plated")
-    )
-    assert any("Soften it first: 700 °C" in step.action for step in soft)
-    assert any("Strip the plating" in step.action for step in plated)
 
 
 def test_the_evidence_says_how_the_bar_is_proved():
@@ -46,5 +37,4 @@ def test_a_shoulder_gets_the_radius_of_the_drawing():
 def test_a_disc_is_told_from_a_bar():
     do = doing("c45", "through-torch", "oil")
     assert not is_plate(do)
-    assert softened(do) == []
     assert bar_size(do) == "Ø27 or over"
