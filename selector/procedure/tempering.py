@@ -99,6 +99,9 @@ def tempered(do: Doing) -> StepOut:
         action += f"; allow {5 * round(up / 5):.0f} min more to come to heat"
     if temper.means in {"oven", "furnace"} and _is_clamped(do):
         action += ", clamped between two flat plates"
+    source = do.work.source
+    if temper.means == "furnace" and source is not None and source.kind == "furnace":
+        action += "; till the furnace is down to that, keep the part in boiling water"
     if temper.cycles > 1:
         action += "; cold to the hand between"
     return StepOut(

@@ -4,6 +4,7 @@ from selector.procedure.tempering import tempering_steps
 from tests.procedure import KILN, doing
 
 LOCAL = ("42crmo4", "local-torch", "oil")
+KILN_ALONE = {"workshop.heat": [{"source": "kiln"}]}
 OVEN = {"workshop.heat": [{"source": "oxy-propane"}, {"source": "kitchen-oven"}]}
 
 
@@ -59,3 +60,10 @@ def test_a_thin_flat_is_clamped_in_its_temper_where_that_was_reckoned_with():
     }
     (step,) = tempering_steps(doing("100mncrw4", "through-furnace", "oil", blade))
     assert "clamped between two flat plates" in step.action
+
+
+def test_a_part_waits_in_boiling_water_for_the_one_furnace_to_cool():
+    (step,) = tempering_steps(doing("c45", "through-furnace", "water", KILN_ALONE))
+    assert "in the pottery kiln" in step.action
+    assert "in boiling water" in step.action
+    assert "boiling water" not in tempering_steps(doing(*LOCAL, OVEN))[0].action
