@@ -156,22 +156,25 @@ def _relieved(do: Doing) -> list[StepOut]:
     """Return the stress relief of a part that must stay straight, where there is a furnace."""
     if not _needs_relief(do) or not do.furnaces or do.work.route.place != "workshop":
         return []
+    return [relief(do)]
+
+
+def relief(do: Doing) -> StepOut:
+    """Return a stress relief between roughing out and the last cuts."""
     prehard = do.work.condition.name == "prehard"
     at_c = RELIEF_PREHARD_C if prehard else RELIEF_C
-    return [
-        StepOut(
-            stage="prepare",
-            action=f"Rough out to 0.5 mm a side, relieve at {at_c:.0f} °C for "
-            f"{RELIEF_MIN:.0f} min, leave it in to cool, then finish",
-            means=do.furnaces[0].name,
-            check="runs as true after as before",
-            otherwise="true it up now, not after it is hard",
-            temperature_c=at_c,
-            minutes=RELIEF_MIN,
-            read_by="furnace",
-            source=ASM,
-        )
-    ]
+    return StepOut(
+        stage="prepare",
+        action=f"Rough out to 0.5 mm a side, relieve at {at_c:.0f} °C for "
+        f"{RELIEF_MIN:.0f} min, leave it in to cool, then finish",
+        means=do.furnaces[0].name if do.furnaces else "the firm",
+        check="runs as true after as before",
+        otherwise="true it up now, not after it is hard",
+        temperature_c=at_c,
+        minutes=RELIEF_MIN,
+        read_by="furnace",
+        source=ASM,
+    )
 
 
 def rounded(do: Doing) -> StepOut:

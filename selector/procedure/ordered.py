@@ -1,17 +1,13 @@
 """What is sent out: the part made ready, the order, what is tried when it is back."""
 
 from selector.hardness_scale import hv_from_hrc
-from selector.procedure.bar import proved, rounded, skimmed
+from selector.procedure.bar import proved, relief, rounded, skimmed
 from selector.procedure.checking import cracks, finished, hardness, truth
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
-    ASM,
     COMMON,
     NITRIDE_GROWTH_MM,
     NITROCARBURISE_GROWTH_MM,
-    RELIEF_C,
-    RELIEF_MIN,
-    RELIEF_PREHARD_C,
     RELIEF_RUNOUT_MM,
 )
 from selector.record import StepOut
@@ -45,21 +41,7 @@ def _relieved_first(do: Doing) -> list[StepOut]:
     move = do.prediction.movement
     if not move.stated or move.permitted_mm > RELIEF_RUNOUT_MM:
         return []
-    prehard = do.work.condition.name == "prehard"
-    at_c = RELIEF_PREHARD_C if prehard else RELIEF_C
-    return [
-        StepOut(
-            stage="prepare",
-            action=f"Rough out to 0.5 mm a side, have it relieved at {at_c:.0f} °C for "
-            f"{RELIEF_MIN:.0f} min, then take the last cuts",
-            means=do.furnaces[0].name if do.furnaces else "the firm",
-            check="runs as true after as before",
-            temperature_c=at_c,
-            minutes=RELIEF_MIN,
-            read_by="furnace",
-            source=ASM,
-        )
-    ]
+    return [relief(do)]
 
 
 def _made_ready(do: Doing) -> StepOut:

@@ -270,21 +270,8 @@ def file_words(hrc: float) -> str:
 
 def quenched_from(do: Doing) -> StepOut:
     """Return the quench of a cased part, straight from its heat."""
-    until, minutes = _until(do)
-    bath, entry = _bath_words(do), _entry_words(do)
-    return StepOut(
-        stage="quench",
-        action=f"Into the {bath} within 2 s: {entry}, all of it under; keep it moving {until}, "
-        f"about {shown_time(60 * minutes)}",
-        short=f"{bath}, {entry.split(',')[0]}, moving",
-        means=bath,
-        check="the crust or scale flies off and leaves it grey",
-        temperature_c=bath_c(do),
-        minutes=minutes,
-        within_s=2.0,
-        volume_l=_bath_l(do),
-        source=COMMON,
-    )
+    shows = "the crust or scale flies off and leaves it grey"
+    return quenched(do).model_copy(update={"check": shows})
 
 
 def case_tried(do: Doing) -> StepOut:
