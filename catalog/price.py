@@ -46,8 +46,8 @@ class Prices(Record):
     """What things cost, in one currency.
 
     Steel prices are per kg of cut bar by steel slug, `default_per_kg` for the rest, times the
-    factor of the supply condition. Foil is per m² of foil, coating per m² of skin. Subcontract
-    charges are by route slug. `invented` prices say so wherever they are shown.
+    factor of the supply condition. Subcontract charges are by route slug. `invented` prices say
+    so wherever they are shown.
     """
 
     currency: Text
@@ -63,9 +63,6 @@ class Prices(Record):
     gas_per_kg: Positive
     furnace_per_h: Positive
     consumables_per_batch: Positive
-    # Stainless tool wrap, and anti-scale coating, over a square metre.
-    foil_per_m2: Positive = 40.0
-    paste_per_m2: Positive = 25.0
     carriage: Positive
     subcontract_minimum: dict[str, Positive]
     subcontract_per_kg: dict[str, Positive]

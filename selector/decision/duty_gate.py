@@ -18,12 +18,10 @@ from selector.hardness_scale import hv_from_hrc
 from selector.hazards.decarburisation import Atmosphere, soft_skin
 from selector.job.demand import Demand
 from selector.job.geometry import area_mm2
-from selector.job.process import held_s
-from selector.job.screening import heated_thickness
+from selector.job.process import HOLD_S
 from selector.job.treatment import Treatment
 from selector.mechanics.strength import strength
 from selector.option.prediction import Prediction
-from selector.option.protection import protection
 from selector.requirement import Requirement
 from selector.requirement.part import Part
 from selector.wording import shown
@@ -128,16 +126,13 @@ def _notches(part: Part) -> Iterator[tuple[float, float, str]]:
             )
 
 
-def skin_mm(work: Treatment, asked: Requirement) -> float:
+def skin_mm(work: Treatment) -> float:
     """Return the soft skin that the hardening heat leaves, before grinding. [mm]."""
-    # Foil or coating is part of the procedure and of the bill.
     hardened, source = work.steel.hardened, work.source
     if hardened is None or source is None or not work.hardens or source.kind == "salt-bath":
         return 0.0
     kind: Atmosphere = "flame" if source.kind in {"flame", "fire"} else "open-furnace"
-    if protection(work, asked.part) != "none":
-        kind = "pack"
-    hold_s = held_s(work.steel, source.kind, heated_thickness(asked, work))
+    hold_s = HOLD_S.get(source.kind, 600.0)
     return float(soft_skin(hardened.temperature_c.middle, hold_s, kind).soft_mm)
 
 
@@ -146,7 +141,7 @@ def _skin_gate(work: Treatment, lead: Demand, asked: Requirement) -> Gate | None
     part, zone = asked.part, asked.zone[lead.zone]
     if zone.wear == "none" or lead.floor_hrc is None:
         return None
-    skin = skin_mm(work, asked)
+    skin = skin_mm(work)
     left = skin - (part.stock_removal or 0.0)
     if left < _SKIN_MM:
         return None

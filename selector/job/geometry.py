@@ -44,24 +44,6 @@ def area_mm2(section: Section) -> float:
     return float(full - np.pi / 4 * (section.bore or 0.0) ** 2)
 
 
-def skin_mm2(part: Part) -> float:
-    """Return the outer skin of the part, ends included and bores left out. [mm²]."""
-
-    def girth_mm(section: Section) -> float:
-        size = section.size
-        return {
-            "round": np.pi * size,
-            "tube": np.pi * size,
-            "square": 4 * size,
-            "hexagon": 2 * 3**0.5 * size,
-            "flat": 2 * (size + (section.width or size)),
-        }[section.shape]
-
-    first, last = part.section[0], part.section[-1]
-    sides = sum(girth_mm(section) * section.length for section in part.section)
-    return float(sides + area_mm2(first) + area_mm2(last))
-
-
 def mass_kg(part: Part, sections: Iterable[int] | None = None) -> float:
     """Return the mass of the finished part, or of some of its sections counted from 0. [kg]."""
     counted = part.section if sections is None else [part.section[i] for i in sections]

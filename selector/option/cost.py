@@ -17,7 +17,6 @@ from selector.hazards.decarburisation import bar_allowance_mm
 from selector.job.geometry import DENSITY_KG_PER_MM3, Blank, blank, mass_kg
 from selector.job.job import Job
 from selector.job.treatment import Temper, Treatment
-from selector.option.protection import protection_cost
 from selector.requirement.part import Part
 
 Floats = NDArray[np.float64]
@@ -142,8 +141,7 @@ def _treatment(treatment: Treatment, temper: Temper, order: Order) -> float:
     energy = hours * (gas * prices.gas_per_kg if gas else prices.furnace_per_h)
     if temper.means in {"oven", "furnace"}:
         energy += prices.furnace_per_h * temper.time_s * temper.cycles / 3600
-    shared = (energy + prices.consumables_per_batch) / count**0.7
-    return float(labour + shared + protection_cost(treatment, order.part, prices))
+    return float(labour + (energy + prices.consumables_per_batch) / count**0.7)
 
 
 def _coupon(treatment: Treatment, order: Order, material: float, treat: float) -> float:

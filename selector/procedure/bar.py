@@ -7,7 +7,6 @@ from catalog.steel import Steel
 from selector.hazards.decarburisation import Atmosphere, soft_skin
 from selector.job.geometry import as_cooled, blank
 from selector.option.cost import bark_mm
-from selector.option.protection import protection
 from selector.procedure.doing import Doing
 from selector.procedure.first_heat import softened
 from selector.procedure.practice import (
@@ -23,6 +22,7 @@ from selector.procedure.practice import (
     RELIEF_RUNOUT_MM,
     RELIEF_SLENDER,
 )
+from selector.procedure.protection import protection
 from selector.record import StepOut
 from selector.requirement.part import Feature
 
@@ -273,13 +273,13 @@ def plugged(do: Doing) -> list[StepOut]:
     ]
 
 
-def _skin_left_mm(do: Doing) -> float:
+def skin_left_mm(do: Doing) -> float:
     """Return the soft skin that the heat leaves in a bad case, scale included. [mm]."""
     set_up, source = do.set_up, do.work.source
     if set_up is None or source is None:
         return 0.0
     kind: Atmosphere = "open-furnace" if source.kind == "furnace" else "flame"
-    if source.kind == "furnace" and protection(do.work, do.part) != "none":
+    if protection(do) in {"foil", "coat"}:
         kind = "pack"
     skin = soft_skin(set_up.heat_c, set_up.hold_s + (set_up.to_heat_s or 0.0) / 4.0, kind)
     return float(skin.soft_mm + 0.5 * skin.scale_mm) * 2.0
@@ -293,7 +293,7 @@ def _left_on(do: Doing) -> list[StepOut]:
         worn = do.job.asked.zone[do.lead.zone].wear not in {"none", "edge-impact"}
         if not (can and worn and do.work.hardens) or do.has_edge:
             return []
-        stock = max(LEAST_STOCK_MM, round(_skin_left_mm(do) / 0.05) * 0.05)
+        stock = max(LEAST_STOCK_MM, round(skin_left_mm(do) / 0.05) * 0.05)
     if stock <= 0.0:
         return []
     return [

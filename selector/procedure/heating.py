@@ -5,7 +5,7 @@ import math
 from selector.heat.colour import MAGNET_LOST_C, heat_colour
 from selector.job.geometry import section_ratio
 from selector.job.soak import soak_min, soak_source
-from selector.option.protection import protection
+from selector.procedure.bar import skin_left_mm
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
     COMMON,
@@ -15,6 +15,7 @@ from selector.procedure.practice import (
     PREHEAT_MIN,
     SHEETS,
 )
+from selector.procedure.protection import protection
 from selector.record import SetUpOut, StepOut
 from selector.wording import shown_time
 
@@ -136,19 +137,23 @@ def _turning(do: Doing) -> str:
 
 def _furnace_laid(do: Doing) -> str:
     """Return how a furnace is loaded, with foil or coating where the skin needs it."""
-    kept = protection(do.work, do.part)
+    kept = protection(do)
     hot_c = do.set_up.heat_c if do.set_up else 0.0
-    wrapped = "Stand it on a ceramic rest, clear of walls and elements"
+    laid = "Stand it on a ceramic rest, clear of walls and elements"
     if kept == "foil":
         which = "309 stainless foil" if hot_c > FOIL_C else "stainless tool foil"
-        wrapped = f"Wrap it in {which}, every fold doubled, a scrap of paper inside"
-    elif kept == "paste":
-        wrapped = (
-            "Warm it, coat it all over with anti-scale compound, let that dry; ceramic rest"
+        laid = f"Wrap it in {which}, every fold doubled, a scrap of paper inside"
+    elif kept == "coat":
+        laid = "Warm it, coat it all over with anti-scale compound, let that dry; ceramic rest"
+    elif kept == "bare":
+        skin_mm = max(round(skin_left_mm(do), 2), 0.01)
+        laid += (
+            f"; bare, it gets a soft skin of up to {skin_mm:.2f} mm, to be ground off: "
+            "anti-scale compound or a lump of charcoal beside it saves most of that"
         )
-    opening = "; power off before the lid is lifted" if do.work.source and (
-        do.work.source.slug == "kiln") else ""  # fmt: skip
-    return f"{wrapped}; thermocouple beside the part{opening}"
+    kiln = do.work.source is not None and do.work.source.slug == "kiln"
+    opening = "; power off before the lid is lifted" if kiln else ""
+    return f"{laid}; thermocouple beside the part{opening}"
 
 
 def _preheated(do: Doing) -> list[StepOut]:

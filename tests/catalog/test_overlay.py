@@ -123,7 +123,6 @@ CASES: dict[str, Case] = {
     ),
     "steels.hardened.soak_min": Case("100mncrw4", PIN, OIL_TOOL, values=(span(5, 10),)),
     "routes.time_h": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
-    "prices.foil_per_m2": Case("", {}, ("x153crmov12",)),
     "steels.hardened.as_quenched_hrc": Case("115crv3", QUIET, SILVER, values=(span(58, 60),)),
     "steels.hardened.section_limit_mm.water": Case(
         "115crv3", {**PIN, **bath("water")}, SILVER

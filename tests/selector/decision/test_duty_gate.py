@@ -122,19 +122,12 @@ def test_what_is_hardened_whole_ends_nowhere():
 
 
 FURNACE = {"route": "through-furnace", "source": "muffle-furnace"}
-FORGED = {"workshop.heat": [{"source": "forge"}]}
+FURNACED = {"workshop.heat": [{"source": "muffle-furnace"}]}
 
 
-def test_a_coating_keeps_the_skin_that_a_long_soak_would_take():
-    furnaced = work("c45", **FURNACE)
-    coated, bare = (
-        skin_mm(furnaced, asked({"part.stock_removal": stock})) for stock in (0.0, 0.3)
-    )
-    assert bare > 0.1 > 0.05 > coated > 0
-
-
-def test_a_torch_takes_little_of_the_skin():
-    assert 0.05 > skin_mm(work("c45"), asked()) > 0
+def test_an_open_furnace_leaves_a_soft_skin_that_a_torch_does_not():
+    by_furnace, by_torch = skin_mm(work("c45", **FURNACE)), skin_mm(work("c45"))
+    assert by_furnace > 0.1 > 0.05 > by_torch > 0
 
 
 @pytest.mark.parametrize(
@@ -147,7 +140,7 @@ def test_a_torch_takes_little_of_the_skin():
     ids=["finished", "ground", "no wear"],
 )
 def test_a_soft_skin_left_on_a_wearing_face_is_said(changes, said):
-    gate = gates({**FORGED, **changes}, "60wcrv8", source="forge").get("skin")
+    gate = gates({**FURNACED, **changes}, "c45", **FURNACE).get("skin")
     assert (gate is not None) == said
     if gate is not None:
         assert gate.verdict == "marginal"
@@ -157,4 +150,4 @@ def test_a_soft_skin_left_on_a_wearing_face_is_said(changes, said):
 @pytest.mark.parametrize("kind", ["salt-bath", "none"])
 def test_salt_and_no_heat_leave_no_skin(kind):
     source = CATALOG.heat_sources["salt-bath"] if kind == "salt-bath" else None
-    assert skin_mm(replace(work("c45"), source=source), asked()) == 0
+    assert skin_mm(replace(work("c45"), source=source)) == 0

@@ -13,7 +13,6 @@ from selector.job.geometry import (
     notch_factor,
     notches,
     section_ratio,
-    skin_mm2,
 )
 from selector.requirement.part import Feature, Part, Section
 
@@ -140,10 +139,3 @@ def test_ratio_of_neighbours_does_not_care_for_the_direction():
     row = (section(size=10), section(size=30), section(size=20))
     assert section_ratio(part(*row)) == section_ratio(part(*reversed(row))) == 3
     assert section_ratio(part(section())) == 1
-
-
-def test_skin_is_that_of_the_outside():
-    part = Part(name="bar", section=(section(length=100.0),))
-    assert skin_mm2(part) == pytest.approx(math.pi * 20.0 * 100.0 + 2 * math.pi / 4 * 20.0**2)
-    flat = Part(name="flat", section=(section("flat", 4.0, 50.0, width=20.0),))
-    assert skin_mm2(flat) == pytest.approx(2 * (4 * 20 + 4 * 50 + 20 * 50))

@@ -151,11 +151,3 @@ def test_tool_steel_bar_has_the_thicker_bark():
     assert bark_mm(steels["c45"], 20.0) == 1.0
     assert bark_mm(steels["x153crmov12"], 20.0) == pytest.approx(1.143)
     assert bark_mm(steels["x153crmov12"], 60.0) > bark_mm(steels["x153crmov12"], 20.0)
-
-
-def test_foil_for_air_hardening_steel_is_paid_for():
-    furnace = {"route": "through-furnace", "source": "muffle-furnace"}
-    foil = CATALOG.prices.model_copy(update={"foil_per_m2": 80.0})
-    steel = work("x153crmov12", medium="air", **furnace)
-    dearer = of(treatment=steel, catalog=replace(CATALOG, prices=foil)).items["treatment"]
-    assert dearer > of(treatment=steel).items["treatment"]

@@ -8,7 +8,7 @@ O1 = ("100mncrw4", "through-furnace", "oil")
 
 def test_gauge_plate_is_soaked_coated_and_tempered_twice():
     steps = steps_of(*O1, KILN)
-    assert "coat it all over" in at(steps, "set-up")[0].action
+    assert "anti-scale compound" in at(steps, "set-up")[0].action
     preheat, heat, soak = at(steps, "heat")
     assert (preheat.temperature_c, heat.temperature_c, soak.minutes) == (650, 800, 25)
     assert heat.read_by == "furnace"
