@@ -195,6 +195,14 @@ def _dips(do: Doing) -> list[StepOut]:
         times = DIPS if run.hours <= MOST_DIPPED_H else 1
         minutes, source = 60.0 * run.hours / times, BY_DEPTH
     again = f", {times} times over" if times > 1 else ""
+    hold = shown_time(60.0 * minutes)
+    action = f"Roll it in the compound till it is coated, back in the flame, {hold} at heat "
+    action += f"under the crust{again}"
+    if times == 1:
+        action = (
+            f"Bury it in the compound in a lidded steel tin, {hold} from when the tin is as "
+        )
+        action += "hot through"
     colour = _case_colour(do, at_c)
     seen = f" ({colour} in {LIGHT[do.shop.light]})" if colour else ""
     heat = StepOut(
@@ -210,9 +218,8 @@ def _dips(do: Doing) -> list[StepOut]:
     )  # fmt: skip
     dip = StepOut(
         stage="case",
-        action=f"Roll it in the compound till it is coated, back in the flame, "
-        f"{shown_time(60.0 * minutes)} at heat under the crust{again}",
-        short=f"roll in compound, {shown_time(60.0 * minutes)} at heat{again}",
+        action=action,
+        short=f"{'roll' if times > 1 else 'bury'} in compound, {hold} at heat{again}",
         means="case-hardening compound, no cyanide",
         check="a glassy crust all round",
         otherwise="bare spots stay soft: roll it again",
