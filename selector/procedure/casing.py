@@ -128,7 +128,9 @@ def _packed() -> StepOut:
 
 def _boxed(do: Doing) -> StepOut:
     """Return the hours in the box."""
-    hours, source = _pack_h(do)
+    reckoned_h, source = _pack_h(do)
+    # Nobody keeps a pack to the minute.
+    hours = max(round(4.0 * reckoned_h) / 4.0, 0.25)
     at_c = _case_c(do)
     depth_mm = do.work.route.depth_mm
     deep = do.lead.depth_mm or (depth_mm.low if depth_mm else 0.5)
