@@ -19,13 +19,10 @@ _NOTE = "a remark for whoever reads the file"
 UNREAD: Mapping[str, str] = MappingProxyType(
     {
         **{f"steels.temperature_c.{name}": _CRITICAL for name in ("ac1", "ac3", "ms")},
-        "steels.temperature_c.anneal": "no answer plans an anneal by its temperature",
-        "steels.temperature_c.normalise": "the normalising heat is that of the route",
         **{
             f"steels.composition_wt_pct.{element}": _TRACE
             for element in ("P", "S", "N", "Pb", "Al", "B", "Ti", "Nb", "Co")
         },
-        "steels.hardened.soak_min": "that a soak is given counts, not how long it is",
         "routes.held": "how long a part is held at heat goes by its steel and source",
         "routes.section_mm": "what a route can heat goes by its heat source",
         "routes.note": _NOTE,

@@ -150,6 +150,38 @@ class LayerOut(Plain):
     profile: tuple[CasePointOut, ...] = ()
 
 
+class StepOut(Plain):
+    """One step of the work, in the order it is done; a figure that it does not have is absent.
+
+    `stage` is one of bar, prepare, set-up, heat, case, quench, test, temper, finish, check and
+    order. `action` says what to do, `check` when it is right, `otherwise` what to do when it
+    is not, `short` the same in a few words. `means` is what the workshop does it with,
+    `colour` how the heat looks in its light, or what a bright patch shows after the temper.
+    `length_mm` is a radius, an allowance, a depth or a reach, as the action says. `cautions`
+    are those that belong to this step, `source` where its figures come from.
+    """
+
+    stage: str
+    action: str
+    number: int = 0
+    short: str | None = None
+    means: str | None = None
+    check: str | None = None
+    otherwise: str | None = None
+    temperature_c: float | None = None
+    band_c: tuple[float, float] | None = None
+    colour: str | None = None
+    read_by: str | None = None
+    minutes: float | None = None
+    times: int | None = None
+    within_s: float | None = None
+    length_mm: float | None = None
+    volume_l: float | None = None
+    hardness_hrc: tuple[float, float] | None = None
+    cautions: tuple[str, ...] = ()
+    source: str | None = None
+
+
 class OptionOut(Plain):
     """One ranked option: the best of its family and route."""
 
@@ -168,6 +200,7 @@ class OptionOut(Plain):
     source: str | None
     set_up: SetUpOut | None
     layer: LayerOut | None
+    procedure: tuple[StepOut, ...]
     temper: TemperOut
     gates: tuple[GateOut, ...]
     verdict: str

@@ -135,6 +135,16 @@ def hours_words(hours: float) -> str:
     return f"{hours:.1f} h" if hours < 10.0 else f"{hours:.0f} h"
 
 
+def shown_time(seconds: float) -> str:
+    """Return a time at the bench for the reader: "40 s", "25 min" or "6 h"."""
+    if seconds < 90.0:
+        return f"{max(round(seconds), 1)} s"
+    minutes = seconds / 60.0
+    if minutes < 120.0:
+        return f"{minutes:.1f} min" if minutes < 5.0 and minutes % 1 else f"{minutes:.0f} min"
+    return f"{minutes / 60.0:.1f} h".replace(".0 h", " h")
+
+
 def temper_words(temper: TemperOut) -> str:
     """Return a temper for the reader: "250 °C, torch, 5 min (…); shows brown"."""
     if temper.temperature_c is None:

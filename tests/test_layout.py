@@ -30,6 +30,7 @@ LENT = {
     "layer_forecast.py",
     "once.py",
     "printed.py",
+    "procedure.py",
     "rounds.py",
     "tasks.py",
     "tempered_by_composition.py",

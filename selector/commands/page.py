@@ -7,6 +7,7 @@ from rich.markup import escape
 
 from selector.advice.record import AdviceOut, MethodOut, RejectedOut
 from selector.commands.terminal import print_figure, print_section
+from selector.procedure.lines import short_lines
 from selector.record import OptionOut
 from selector.wording import (
     condition_words,
@@ -38,6 +39,7 @@ def _rows(option: OptionOut) -> list[tuple[str, str]]:
     core, shank = (shown_spread(s) for s in (option.hardness.core, option.hardness.shank))
     rows = [
         *([("layer", layer_words(option.layer))] if option.layer else []),
+        *(("do", line) for line in short_lines(option.procedure)),
         ("temper", temper_words(option.temper)),
         ("surface", f"{shown_spread(option.hardness.surface)}, {deep}"),
         ("core", f"{core}; shank {shank}"),

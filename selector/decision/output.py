@@ -16,6 +16,7 @@ from selector.option.cost import Bill
 from selector.option.layer import LayerRun
 from selector.option.movement import Movement
 from selector.option.temper_choice import Choice
+from selector.procedure.steps import procedure
 from selector.record import (
     CasePointOut,
     CostOut,
@@ -178,6 +179,7 @@ def option_out(
 ) -> OptionOut:
     """Return one option as plain data."""
     work, outcome = option.treatment, option.judged.prediction
+    set_up = set_up_out(job, work)
     low, high = np.quantile(option.scores, (0.05, 0.95))
     return OptionOut(
         id=option.id,
@@ -193,8 +195,9 @@ def option_out(
         route_kind=work.route.kind,
         medium=work.medium.slug if work.medium else None,
         source=work.source.slug if work.source else None,
-        set_up=set_up_out(job, work),
+        set_up=set_up,
         layer=layer_out(outcome.layer),
+        procedure=procedure(job, outcome, option.choice, set_up),
         temper=temper_out(option.choice),
         gates=tuple(gate_out(gate) for gate in option.judged.gates),
         verdict=option.judged.verdict,

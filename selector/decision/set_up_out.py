@@ -8,6 +8,7 @@ from selector.heat.colour import heat_colour
 from selector.heat.operator import READING_C
 from selector.job.job import Job
 from selector.job.process import hardening_heat, reading_error
+from selector.job.screening import heated_thickness
 from selector.job.treatment import Treatment, is_torched
 from selector.option.set_up import bath_of
 from selector.option.torched import meant_torched
@@ -24,7 +25,8 @@ def set_up_out(job: Job, work: Treatment) -> SetUpOut | None:
     # None where nothing is hardened by a quench. Of a torch or fire it is the set-up that was
     # forecast.
     shop = job.asked.workshop
-    heat = hardening_heat(work, shop, job.middle().shared())
+    thick_mm = heated_thickness(job.asked, work)
+    heat = hardening_heat(work, shop, job.middle().shared(), thick_mm)
     if heat is None:
         return None
     error, bath = reading_error(work, shop), bath_of(work, shop, job.mass_kg)

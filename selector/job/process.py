@@ -8,10 +8,12 @@ from numpy.typing import NDArray
 
 from catalog import load_catalog
 from catalog.medium import Agitation, Medium
+from catalog.steel import Steel
 from catalog.values import Span
 from selector.heat.boiling import DELAY_S, Bath, Quench, bath_temperature_c, hottest_in_use_c
 from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
+from selector.job.soak import soak_min
 from selector.job.treatment import CHARTED, Means, Temper, Treatment
 from selector.metallurgy.hardening_heat import Heat, structure_of
 from selector.requirement.workshop import Bath as KeptBath
@@ -22,11 +24,13 @@ Floats = NDArray[np.float64]
 
 # Heating rate and time at heat by kind of source, common practice, no source. [°C/s], [s]
 RATE_C_PER_S = {"flame": 6.0, "fire": 2.0, "furnace": 0.2, "salt-bath": 3.0, "induction": 100.0}
-HOLD_S = {"flame": 90.0, "fire": 180.0, "furnace": 1500.0, "salt-bath": 600.0, "induction": 2.0}
+HOLD_S = {"flame": 90.0, "fire": 180.0, "salt-bath": 600.0, "induction": 2.0}
 # Steel rich in carbon is held as long as its heat allows, up to this: carbide takes time to
 # dissolve. Common practice, no source. [s]
 RICH_HOLD_S = 600.0
 HOT_PART_C = 850.0
+# A thickness that stands for one that nobody states. [mm]
+USUAL_MM = 25.0
 # Oil for the steel that goes into it hot: ASM Handbook vol. 4, heat treating (from memory), as
 # the catalogue's oils say. [l/kg]
 OIL_L_PER_KG = 8.0
@@ -67,8 +71,16 @@ def reading_error(treatment: Treatment, workshop: Workshop) -> ReadingError:
     return ReadingError(read.bias_c * skill.bias, read.scatter_c * skill.scatter, read.shift_c)
 
 
-def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -> Heat | None:
+def held_s(steel: Steel, kind: str, thick_mm: float) -> float:
+    """Return how long a steel is held at its hardening heat, by kind of source. [s]."""
+    return 60.0 * soak_min(steel, thick_mm) if kind == "furnace" else HOLD_S.get(kind, 600.0)
+
+
+def hardening_heat(
+    treatment: Treatment, workshop: Workshop, normals: Normals, thick_mm: float = USUAL_MM
+) -> Heat | None:
     """Return the hardening heat as this workshop gives it, None where nothing is quenched."""
+    # A furnace soaks by steel and thickness, what else there is by its kind.
     hardened = treatment.steel.hardened
     if not treatment.hardens or hardened is None:
         return None
@@ -82,8 +94,8 @@ def hardening_heat(treatment: Treatment, workshop: Workshop, normals: Normals) -
         kind = "induction"
     carbon = treatment.steel.composition_wt_pct.get("C")
     structure = structure_of(treatment.condition.name, carbon.middle if carbon else 0.0)
-    hold_s = HOLD_S.get(kind, 600.0)
-    if structure == "spheroidised" and treatment.source and kind != "induction":
+    hold_s = held_s(treatment.steel, kind, thick_mm)
+    if structure == "spheroidised" and treatment.source and kind in {"flame", "fire"}:
         hold_s = max(hold_s, min(RICH_HOLD_S, 60.0 * treatment.source.soak_max_min.value))
     return Heat(
         target_c=target,

@@ -123,6 +123,14 @@ TORCH_GUIDED_C = 600.0
 # A case is tempered no hotter, or it is soft for nothing. Common practice. [°C]
 CASE_CEILING_C = 225.0
 _LOWEST_C, _STEP_C = 150, 25
+# How often a kind of steel is tempered at least, as what austenite is left turns in cooling
+# from the first: tool steel producers' sheets (from memory); O1 gauge plate twice, and what is
+# struck of water-hardening steel too, by common practice.
+LEAST_TIMES: dict[str, int] = {
+    "high-speed": 3, "hot-work-tool": 2, "air-tool": 2, "oil-tool": 2,
+    "martensitic-stainless": 2,
+}  # fmt: skip
+STRUCK_TIMES: dict[str, int] = {"water-tool": 2, "shock-tool": 2}
 
 
 def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict[Means, float]:
@@ -164,10 +172,24 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
     return ceilings
 
 
+def temper_times(steel: Steel, *, struck: bool = False) -> int:
+    """Return how often a steel is tempered: as its sheet says, at least as the trade does."""
+    published = steel.tempered.cycles if steel.tempered else 1
+    trade = max(
+        LEAST_TIMES.get(steel.kind, 1), STRUCK_TIMES.get(steel.kind, 1) if struck else 1
+    )
+    return max(published, trade)
+
+
 def tempers(
-    treatment: Treatment, ceilings: dict[Means, float], *, thin: bool = False
+    treatment: Treatment,
+    ceilings: dict[Means, float],
+    *,
+    thin: bool = False,
+    struck: bool = False,
 ) -> tuple[Temper, ...]:
-    """Return the tempers to try on a treatment, none included, rising for each means."""
+    """Return the tempers to try on a treatment, rising for each means it can have."""
+    # Nobody leaves what he has quenched untempered who can temper it.
     route = treatment.route
     if route.process in {"none", "nitride", "normalise", "austemper"}:
         return (NO_TEMPER,)
@@ -175,8 +197,8 @@ def tempers(
         return _agings(treatment)
     usual: dict[Means, float] = {"furnace": _CEILING_C["furnace"]}
     has = usual if route.place == "subcontract" else ceilings
-    cycles = treatment.steel.tempered.cycles if treatment.steel.tempered else 1
-    grid: list[Temper] = [] if "residual" in route.temper else [NO_TEMPER]
+    cycles = 1 if route.process == "case" else temper_times(treatment.steel, struck=struck)
+    grid: list[Temper] = []
     for means in route.temper:
         if means == "blaze":
             oily = treatment.medium is not None and "oil" in treatment.medium.slug
@@ -192,7 +214,7 @@ def tempers(
             Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)
             for heat in range(_LOWEST_C, int(top) + 1, _STEP_C)
         ]
-    return tuple(grid)
+    return tuple(grid) or (() if "residual" in route.temper else (NO_TEMPER,))
 
 
 def _agings(treatment: Treatment) -> tuple[Temper, ...]:

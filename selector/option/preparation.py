@@ -16,6 +16,7 @@ from selector.heat.boiling import Quench
 from selector.job.geometry import as_cooled, like_rounds_mm
 from selector.job.job import Job, per_job
 from selector.job.process import hardening_heat
+from selector.job.screening import heated_thickness
 from selector.job.treatment import Treatment, is_torched
 from selector.metallurgy.hardening_heat import Heat
 from selector.option.cracking import CrackSample, crack_sample
@@ -113,7 +114,8 @@ def _composition(job: Job, steel: Steel) -> Composition:
 def _fresh(job: Job, work: Treatment) -> AsQuenched | None:
     """Return the as-quenched hardness of a treatment, place by place; None of no quench."""
     normals = job.of_steel(work.steel.slug)
-    heat = hardening_heat(work, job.asked.workshop, normals)
+    thick_mm = heated_thickness(job.asked, work)
+    heat = hardening_heat(work, job.asked.workshop, normals, thick_mm)
     if heat is None:
         return None
     composition = _composition(job, work.steel)
@@ -137,7 +139,9 @@ def prepare(treatment: Treatment, job: Job) -> Prepared:
         job,
         same,
         _composition(job, treatment.steel),
-        hardening_heat(treatment, job.asked.workshop, normals),
+        hardening_heat(
+            treatment, job.asked.workshop, normals, heated_thickness(job.asked, treatment)
+        ),
         _fresh(job, same),
         supply_hrc(treatment.condition, normals),
         normals,

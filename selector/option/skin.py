@@ -13,7 +13,7 @@ from selector.hazards.decarburisation import (
     soft_skin,
 )
 from selector.job.job import Job, per_job, per_part
-from selector.job.process import HOLD_S
+from selector.job.process import USUAL_MM, held_s
 from selector.job.treatment import FLAMES, Treatment
 from selector.metallurgy.martensite import hardness
 from selector.requirement.part import Part
@@ -85,7 +85,8 @@ def skin_mm(work: Treatment, shop: Workshop) -> float:
 
 def _hold_s(work: Treatment) -> float:
     """Return how long a part is held at its hardening heat. [s]."""
-    return HOLD_S.get(work.source.kind, 600.0) if work.source else 600.0
+    kind = work.source.kind if work.source else ""
+    return held_s(work.steel, kind, USUAL_MM)
 
 
 def _thickness_mm(job: Job) -> float:

@@ -109,6 +109,11 @@ def _response(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> tuple[Flo
     return hrc, np.abs(then - hrc) * np.array(share)
 
 
+def section_hrc(ready: Prepared, grid: tuple[Temper, ...], section: int) -> Floats:
+    """Return the hardness under the surface of one section for each temper. [HRC]."""
+    return _grid_hrc(ready, grid, section)
+
+
 @per_job
 def _responses(
     job: Job, alike: Treatment, grid: tuple[Temper, ...], lead: int
@@ -214,9 +219,10 @@ def choices(
     job = ready.job
     thin = heated_thickness(job.asked, ready.treatment) <= BLAZE_THIN_MM
     reach = curve_reach_c(ready.treatment.steel)
+    struck = job.asked.load.impact == "hammered"
     grid = tuple(
         temper
-        for temper in tempers(ready.treatment, dict(ceilings), thin=thin)
+        for temper in tempers(ready.treatment, dict(ceilings), thin=thin, struck=struck)
         if temper.temperature_c <= reach
     )
     lead_demand, lead = job.leading, job.lead_section
@@ -227,14 +233,13 @@ def choices(
     # Treatments that come out of the quench alike are tempered alike.
     hrc, slopes = _responses(job, ready.alike, grid, lead)
     heat_cost = 0.0 if points is None else _misread(job, ready.alike, lead, points)
-    struck = job.asked.load.impact == "hammered"
     least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
         places = {
             k: True
             for k, t in enumerate(grid)
             if t.means == "none" or any(abs(t.temperature_c - s) < 1 for s in _SAMPLES_C)
-        }
+        } or {len(grid) - 1: True}
         window = (-100.0, 100.0)
     else:
         window = (

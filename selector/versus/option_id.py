@@ -54,7 +54,8 @@ def _tempers(treatment: Treatment, job: Job) -> tuple[Temper, ...]:
     """Return every temper this workshop can give a treatment."""
     thin = heated_thickness(job.asked, treatment) <= BLAZE_THIN_MM
     ceilings = temper_ceilings(job.asked.workshop, job.bench.sources)
-    return tempers(treatment, ceilings, thin=thin)
+    struck = job.asked.load.impact == "hammered"
+    return tempers(treatment, ceilings, thin=thin, struck=struck)
 
 
 def _unknown(name: str, label: str, known: list[str]) -> NoReturn:

@@ -115,6 +115,14 @@ CASES: dict[str, Case] = {
         )
     },
     "steels.temperature_c.transition": Case("42crmo4", COLD, ("42crmo4",), "prehard"),
+    "steels.temperature_c.anneal": Case(
+        "c55", {"part.condition": "hard"}, ("c55",), values=(span(650, 660),)
+    ),
+    "steels.temperature_c.normalise": Case(
+        "c55", SOFT, ("c55",), "normalise", (span(870, 880),)
+    ),
+    "steels.hardened.soak_min": Case("100mncrw4", PIN, OIL_TOOL, values=(span(5, 10),)),
+    "routes.time_h": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
     "steels.hardened.as_quenched_hrc": Case("115crv3", QUIET, SILVER, values=(span(58, 60),)),
     "steels.hardened.section_limit_mm.water": Case(
         "115crv3", {**PIN, **bath("water")}, SILVER
@@ -181,7 +189,6 @@ CASES: dict[str, Case] = {
     "routes.depth_mm": Case(
         "pack-carburise", {}, ("16mncr5",), "carburise", values=(span(5, 10),)
     ),
-    "routes.time_h": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
     "routes.temper": Case("through-furnace", {"zone.0.hardness": {"min": "30 HRC"}}),
     "routes.carburiser": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
     "routes.surface_hrc": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
@@ -386,8 +393,6 @@ UNREAD_VALUES = {
         f"steels.composition_wt_pct.{name}": (span(0.001, 0.01),)
         for name in ELEMENT_MOST_WT_PCT
     },
-    **{f"steels.temperature_c.{name}": (span(870, 880),) for name in ("anneal", "normalise")},
-    "steels.hardened.soak_min": (span(5, 10),),
     "routes.section_mm": (span(1, 20),),
     "routes.held": (True,),
     "heat_sources.note": ([{"text": "Mine.", **ORIGIN}],),

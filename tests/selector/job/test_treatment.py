@@ -10,11 +10,13 @@ from selector.job.treatment import (
     is_torched,
     knows,
     temper_ceilings,
+    temper_times,
     tempers,
 )
 from tests.dog import asked, work
 
-SOURCES = load_catalog().heat_sources
+CATALOG = load_catalog()
+SOURCES = CATALOG.heat_sources
 
 
 def ceilings(*slugs, **shop):
@@ -68,8 +70,7 @@ def test_a_stated_ceiling_stands():
 @pytest.mark.parametrize("top", [140.0, 150.0, 230.0, 700.0])
 def test_tempers_rise_and_keep_below_the_ceiling(top):
     grid = tempers(work(), {"oven": top})
-    assert grid[0] is NO_TEMPER
-    heats = [temper.temperature_c for temper in grid[1:]]
+    heats = [temper.temperature_c for temper in grid if temper is not NO_TEMPER]
     assert heats == sorted(set(heats))
     assert all(heat <= top for heat in heats)
     assert bool(heats) == (top >= 150)
@@ -77,6 +78,28 @@ def test_tempers_rise_and_keep_below_the_ceiling(top):
 
 def test_no_means_no_temper():
     assert tempers(work(), {}) == (NO_TEMPER,)
+    assert tempers(work(route="residual-heat", medium="water"), {}) == ()
+
+
+def test_what_can_be_tempered_is():
+    assert NO_TEMPER not in tempers(work(), {"oven": 250.0})
+
+
+@pytest.mark.parametrize(
+    ("steel", "struck", "times"),
+    [
+        ("c45", True, 1),
+        ("100mncrw4", False, 2),
+        ("115crv3", False, 1),
+        ("115crv3", True, 2),
+        ("x153crmov12", False, 2),
+        ("hs6-5-2", False, 3),
+    ],
+)
+def test_rich_steel_is_tempered_twice_or_thrice(steel, struck, times):
+    assert temper_times(CATALOG.steels[steel], struck=struck) == times
+    cased = tempers(work(steel), {"oven": 250.0}, struck=struck)
+    assert {temper.cycles for temper in cased} == {times}
 
 
 def test_a_case_is_tempered_low_only():

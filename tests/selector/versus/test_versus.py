@@ -79,7 +79,7 @@ def test_the_curve_falls_with_quantity():
 
 
 def test_unknown_toughness_leaves_the_chance_of_failing_unknown():
-    raw = "c45/cold-drawn/through-torch.oil/none"
+    raw = "c45/cold-drawn/through-torch.oil/torch-150c-5min"
     comparison = versus(asked(), CAREFUL, raw, CATALOG)
     assert comparison.second.failing.p50 is None
     turn = comparison.swaps[-1]

@@ -1,0 +1,314 @@
+"""The first steps: be sure of the bar, and bring it to the shape that may go into the heat."""
+
+import math
+from itertools import accumulate, pairwise
+
+from catalog.steel import Steel
+from selector.hazards.decarburisation import Atmosphere, soft_skin
+from selector.job.geometry import as_cooled, blank
+from selector.option.cost import bark_mm
+from selector.procedure.doing import Doing
+from selector.procedure.first_heat import softened
+from selector.procedure.practice import (
+    ASM,
+    BLUNT_MM,
+    BROKEN_MM,
+    COMMON,
+    CORNER_MM,
+    LEAST_STOCK_MM,
+    RELIEF_C,
+    RELIEF_MIN,
+    RELIEF_PREHARD_C,
+    RELIEF_RUNOUT_MM,
+    RELIEF_SLENDER,
+)
+from selector.procedure.protection import protection
+from selector.record import StepOut
+from selector.requirement.part import Feature
+
+# What a file or stone takes off; a grinder or lap leaves a truer face.
+GRINDS = frozenset({"toolpost-grinder", "surface-grinder", "lap", "oilstone"})
+STAINLESS_CR = 10.0
+# A fillet up to this, or a tenth of the smaller section. Common practice. [mm]
+LARGEST_CORNER_MM = 3.0
+# In the bottom of a keyway or slot, as its cutter leaves it at best. Common practice. [mm]
+IN_CUT_MM = 0.3
+# A cutter thicker than this keeps its form and is left with stock on its faces. COMMON. [mm]
+THIN_EDGE_MM, FACE_MM = 8.0, 0.2
+
+
+def bar_steps(do: Doing) -> list[StepOut]:
+    """Return how the bar is proved and brought to shape before it is hardened."""
+    steps = [proved(do), *softened(do), *skimmed(do), *_relieved(do), rounded(do)]
+    return [*steps, *plugged(do), *_left_on(do)]
+
+
+def proved(do: Doing) -> StepOut:
+    """Return how to be sure that the bar is what it is said to be."""
+    steel, stock = do.steel, do.work.stock
+    if stock is None:
+        action = f"Buy {steel.spoken}, {do.work.condition.name}, {bar_size(do)}, with its paper"
+        return StepOut(
+            stage="bar",
+            action=action,
+            means="dealer",
+            check="the name is stamped or painted on the bar: paint it on the offcut too",
+            otherwise=_coupon(do),
+            source=COMMON,
+        )
+    means = {"certificate": "certificate", "marking": "the mark", "receipt": "receipt"}.get(
+        stock.evidence, "spark, coupon"
+    )
+    action = {
+        "certificate": f"Be sure it is {steel.spoken}: number on the bar against its paper",
+        "marking": f"Be sure it is {steel.spoken}: read the mark on the bar, then spark it",
+        "receipt": f"Be sure it is {steel.spoken}: find the receipt, then spark it",
+    }.get(stock.evidence, f"Prove that it is {steel.spoken}: spark it, then try a coupon")
+    check = "they agree" if stock.evidence == "certificate" else f"it throws {_spark(steel)}"
+    return StepOut(
+        stage="bar",
+        action=action,
+        means=means,
+        check=check,
+        otherwise=_coupon(do),
+        source=COMMON,
+    )
+
+
+def _coupon(do: Doing) -> str:
+    """Return what to do where the bar is in doubt."""
+    if do.work.route.process == "case":
+        return "in doubt case a pin of the same bar first, and snap it: hard rim, fibrous core"
+    if not do.work.hardens:
+        return "in doubt ask for the paper; a coupon quenched from red and filed tells"
+    return (
+        "in doubt saw a coupon off the same bar and harden it first, as below: it must skate a "
+        "new file and break fine and grey"
+    )
+
+
+def bar_size(do: Doing) -> str:
+    """Return the bar that the part is cut from, skin to come off included."""
+    sections = do.part.section
+    skin_mm = 2 * _bark(do) if do.work.condition.surface == "black" else 0.0
+    if all(section.shape == "flat" for section in sections):
+        thick = max(section.size for section in sections) + skin_mm
+        wide = max(section.width or section.size for section in sections) + skin_mm
+        return f"flat {_half_up(thick):g} × {_half_up(wide):g} mm or over"
+    least = max(blank(do.part).diameter_mm + skin_mm, do.work.condition.size_mm.low)
+    return f"Ø{_half_up(least):g} or over"
+
+
+def _half_up(size_mm: float) -> float:
+    """Return a size rounded up to half a millimetre, as bar is asked for. [mm]."""
+    return math.ceil(2.0 * size_mm - 1e-6) / 2.0
+
+
+def _spark(steel: Steel) -> str:
+    """Return what a steel throws on the grinding wheel."""
+    held = {name: span.middle for name, span in steel.composition_wt_pct.items()}
+    if steel.kind == "high-speed" or held.get("W", 0.0) > 4.0:
+        return "short dull red rays and hardly a burst"
+    if held.get("Cr", 0.0) >= 4.0:
+        return "short orange rays with few bursts"
+    carbon = held.get("C", 0.0)
+    if carbon < 0.25:
+        return "long straight rays with few forks"
+    if carbon < 0.65:
+        return "long rays with forked bursts"
+    return "a thick bush of bursts close to the wheel"
+
+
+def _bark(do: Doing) -> float:
+    """Return the skin of black bar. [mm a side]."""
+    return bark_mm(do.steel, max(section.size for section in do.part.section))
+
+
+def skimmed(do: Doing) -> list[StepOut]:
+    """Return how black bar loses its skin where it is to be hard."""
+    if do.work.condition.surface != "black" or do.work.route.process == "none":
+        return []
+    skin_mm = round(_bark(do), 1)
+    where = "over the zone and a diameter past it" if do.is_local else "all over"
+    return [
+        StepOut(
+            stage="prepare",
+            action=f"Skim the black skin off {where}, {skin_mm:g} mm a side",
+            means="lathe or mill" if do.shop.machine else "grinder, file",
+            check="bright, no pits",
+            otherwise="what stays black stays soft",
+            length_mm=skin_mm,
+            source="Diehl Steel, minimum allowances; carbon and alloy bar: " + COMMON,
+        )
+    ]
+
+
+def _needs_relief(do: Doing) -> bool:
+    """Return whether the trade relieves this part of its stress before it is hardened."""
+    limit_mm, thick = do.job.asked.limit.runout, max(s.size for s in do.part.section)
+    fine = limit_mm is not None and limit_mm <= RELIEF_RUNOUT_MM
+    slender = do.part.length_mm >= RELIEF_SLENDER * thick
+    drawn = do.work.condition.name == "cold-drawn"
+    return do.work.hardens and (fine or (slender and drawn))
+
+
+def _relieved(do: Doing) -> list[StepOut]:
+    """Return the stress relief of a part that must stay straight, where there is a furnace."""
+    if not _needs_relief(do) or not do.furnaces or do.work.route.place != "workshop":
+        return []
+    return [relief(do)]
+
+
+def relief(do: Doing) -> StepOut:
+    """Return a stress relief between roughing out and the last cuts."""
+    prehard = do.work.condition.name == "prehard"
+    at_c = RELIEF_PREHARD_C if prehard else RELIEF_C
+    return StepOut(
+        stage="prepare",
+        action=f"Rough out to 0.5 mm a side, relieve at {at_c:.0f} °C for "
+        f"{RELIEF_MIN:.0f} min, leave it in to cool, then finish",
+        means=do.furnaces[0].name if do.furnaces else "the firm",
+        check="runs as true after as before",
+        otherwise="true it up now, not after it is hard",
+        temperature_c=at_c,
+        minutes=RELIEF_MIN,
+        read_by="furnace",
+        source=ASM,
+    )
+
+
+def rounded(do: Doing) -> StepOut:
+    """Return what is done to corners, edges and marks before the heat."""
+    shoulders, cuts = _shoulders(do), _sharp(do)
+    given = [s.fillet for s in do.part.section if s.fillet]
+    radius = max(given) if given else _corner_mm(do)
+    corners = [f"{words} to R{radius:g}" for words in shoulders]
+    corners += [f"{words} to R{IN_CUT_MM:g}" for words in cuts]
+    words = f"Round {', '.join(corners)}, break" if corners else "Break"
+    return StepOut(
+        stage="prepare",
+        action=f"{words} every edge {BROKEN_MM:g} mm, polish out scratches lengthwise"
+        + (_blunt(do) if do.has_edge else ""),
+        means="file, emery",
+        check="no line catches a fingernail",
+        otherwise="a scratch or sharp corner is where it cracks",
+        length_mm=radius if shoulders else BROKEN_MM,
+        source=COMMON,
+    )
+
+
+def _blunt(do: Doing) -> str:
+    """Return how a cutting edge is left for the heat."""
+    if do.thinnest_mm > THIN_EDGE_MM:
+        return f"; leave {FACE_MM:g} mm on the cutting faces, to be ground when hard"
+    least = max(min(BLUNT_MM, 0.3 * do.thinnest_mm), 0.2)
+    return f"; leave the cutting edge {least:.1f} mm thick, to be formed when hard"
+
+
+def _corner_mm(do: Doing) -> float:
+    """Return the radius of an inside corner that the drawing leaves open. [mm]."""
+    tenth = 0.1 * min(section.size for section in do.part.section)
+    return round(min(max(tenth, 0.3), max(CORNER_MM, tenth), LARGEST_CORNER_MM), 1)
+
+
+def _shoulders(do: Doing) -> list[str]:
+    """Return the shoulders of the part in words."""
+    ends = accumulate(section.length for section in do.part.section)
+    pairs = pairwise(do.part.section)
+    steps = [at for at, (a, b) in zip(ends, pairs, strict=False) if a.size != b.size]
+    if not steps:
+        return []
+    places = " and ".join(f"{at:g}" for at in steps[:3])
+    return [f"the shoulder{'s' if len(steps) > 1 else ''} at {places} mm"]
+
+
+def _sharp(do: Doing) -> list[str]:
+    """Return keyways, slots and corners in words."""
+    kinds = {f.kind for f in do.part.feature} & {"keyway", "slot", "sharp-corner", "groove"}
+    return [f"the {kind.replace('-', ' ')} corners".replace("corner corners", "corners")
+            for kind in sorted(kinds)]  # fmt: skip
+
+
+def _is_hot(do: Doing, feature: Feature) -> bool:
+    """Return whether a feature lies where the part comes to hardening heat."""
+    if not do.is_local or feature.at is None:
+        return True
+    ends, near = do.prediction.hard_ends_mm, 0.5 * do.thick_mm
+    first = min([do.zone_start_mm, *ends]) if do.zone_start_mm > 0.0 else 0.0
+    return first - near <= feature.at <= max([do.zone_end_mm, *ends]) + near
+
+
+def _is_packed(do: Doing, feature: Feature) -> bool:
+    """Return whether a feature is packed: a hot thread, or a hot hole deeper than wide."""
+    if feature.kind not in {"cross-hole", "thread"} or not _is_hot(do, feature):
+        return False
+    through_mm = do.part.section[do.part.place(feature)].narrowest_mm
+    return feature.kind == "thread" or feature.size is None or feature.size < through_mm
+
+
+def plugged(do: Doing) -> list[StepOut]:
+    """Return how holes and threads that get hot are filled; a cold hole is left alone."""
+    if not (do.work.hardens or do.work.route.process == "case"):
+        return []
+    hot = [f for f in do.part.feature if _is_packed(do, f)]
+    dry = do.work.medium is not None and do.work.medium.severity_class == "air"
+    if not hot or dry or do.work.route.place != "workshop":
+        return []
+    names = []
+    for feature in hot:
+        size = f" Ø{feature.size:g}" if feature.size and feature.kind == "cross-hole" else ""
+        at = f" at {feature.at:g} mm" if feature.at is not None else ""
+        names.append(f"{feature.kind.replace('cross-', '')}{size}{at}")
+    with_what = (
+        "fireclay, and leave it dry" if do.work.source is not None else "steel wool and clay"
+    )
+    return [
+        StepOut(
+            stage="prepare",
+            action=f"Pack the {', '.join(dict.fromkeys(names))} with {with_what}",
+            means="fireclay",
+            check="dry right through: wet clay spits",
+            source=COMMON,
+        )
+    ]
+
+
+def skin_left_mm(do: Doing) -> float:
+    """Return the soft skin that the heat leaves in a bad case, scale included. [mm]."""
+    set_up, source = do.set_up, do.work.source
+    if set_up is None or source is None:
+        return 0.0
+    kind: Atmosphere = "open-furnace" if source.kind == "furnace" else "flame"
+    if protection(do) in {"foil", "coat"}:
+        kind = "pack"
+    skin = soft_skin(set_up.heat_c, set_up.hold_s + (set_up.to_heat_s or 0.0) / 4.0, kind)
+    return float(skin.soft_mm + 0.5 * skin.scale_mm) * 2.0
+
+
+def _left_on(do: Doing) -> list[StepOut]:
+    """Return what is left on working faces to finish when hard, where the shop can finish."""
+    stock = do.part.stock_removal
+    can = GRINDS & set(do.part.finish_after) or any("grind" in name for name in do.shop.machine)
+    if stock is None:
+        worn = do.job.asked.zone[do.lead.zone].wear not in {"none", "edge-impact"}
+        if not (can and worn and do.work.hardens) or do.has_edge:
+            return []
+        stock = max(LEAST_STOCK_MM, round(skin_left_mm(do) / 0.05) * 0.05)
+    if stock <= 0.0:
+        return []
+    return [
+        StepOut(
+            stage="prepare",
+            action=f"Leave {stock:.2f} mm a side on working faces, to be ground when hard; the "
+            "rest to size",
+            means=", ".join(do.part.finish_after) or "grinder",
+            check="measured and written down",
+            length_mm=round(stock, 2),
+            source=COMMON,
+        )
+    ]
+
+
+def is_plate(do: Doing) -> bool:
+    """Return whether the part is shorter than it is thick, as a disc or a gear is."""
+    return as_cooled(do.part) != do.part.section

@@ -1,0 +1,130 @@
+"""The last steps: hardness, truth and cracks, then finishing what was left on."""
+
+import numpy as np
+
+from selector.procedure.doing import Doing
+from selector.procedure.practice import COMMON
+from selector.procedure.quenching import file_words, hardness_test
+from selector.record import StepOut
+from selector.wording import asked_words, shown_mm, shown_range
+
+# Rockwell C wants a case this deep under it. Common practice. [mm]
+ROCKWELL_MM = 0.7
+TOO_SOFT = {
+    "quench": "too soft after the temper: it must be hardened again",
+    "marquench": "too soft after the temper: it must be hardened again",
+    "austemper": "too soft: the salt was too hot; too hard: too cool, or out of it too soon",
+    "case": "too soft: the case is thin or the heat was low",
+    "nitride": "too soft: too thin a layer, ask the firm for its reading",
+    "age": "too soft: too hot or too long; too hard: age it again, hotter by 15 °C",
+    "normalise": "not even: heat it again",
+}
+# A struck end is drawn to blue at least. Common practice. [°C]
+BLUE_C = 290.0
+
+
+def checking_steps(do: Doing) -> list[StepOut]:
+    """Return how a hardened part is looked over and finished."""
+    return [hardness(do), *truth(do), *cracks(do), *finished(do)]
+
+
+def hardness(do: Doing) -> StepOut:
+    """Return the last hardness test, with what it should say."""
+    low, high = do.surface_hrc
+    middle = float(np.median(do.prediction.surface_hrc))
+    means, good = hardness_test(do, middle)
+    thin = float(np.median(do.prediction.depth_mm)) < ROCKWELL_MM
+    cased = do.work.route.process in {"case", "nitride"}
+    if cased and thin and middle >= 55.0:
+        means, good = (
+            "a new file",
+            f"{file_words(middle)}: a Rockwell point goes through the skin",
+        )
+    where = "on the zone, and once behind it" if do.is_local else "on the working face"
+    if do.is_local and do.prediction.hard_ends_mm:
+        good += f"; soft beyond {max(do.prediction.hard_ends_mm):.0f} mm"
+    return StepOut(
+        stage="check",
+        action=f"Try {means} {where}: {shown_range(low, high)} is what to expect, "
+        f"{asked_words(do.lead)} is asked",
+        means=means,
+        check=good,
+        otherwise=TOO_SOFT[do.work.route.process],
+        hardness_hrc=(low, high),
+        source="forecast of this option",
+    )  # fmt: skip
+
+
+def truth(do: Doing) -> list[StepOut]:
+    """Return the run-out check, where one is asked or the part is likely to bow."""
+    move = do.prediction.movement
+    typical, bad = (float(q) for q in np.quantile(move.moved_mm, (0.5, 0.95)))
+    if not move.stated and (do.is_struck or bad < 0.5 * move.permitted_mm):
+        return []
+    on = "between centres, dial gauge" if "lathe" in do.shop.machine else "V-blocks, dial gauge"
+    flat = all(section.shape == "flat" for section in do.part.section)
+    bent = "straighten it at its tempering heat, little by little, never cold"
+    if do.work.route.process == "nitride":
+        bent = "nothing straightens a nitrided part: relieve the next one before its last cut"
+    return [
+        StepOut(
+            stage="check",
+            action=f"{'Flat' if flat else 'Runs true'} within {move.permitted_mm:.2f} mm"
+            + ("" if move.stated else ", as an ordinary part should be"),
+            means="surface plate, feelers" if flat else on,
+            check=f"expect {shown_mm(typical)}, {shown_mm(bad)} in a bad case",
+            otherwise=f"bent: {bent}",
+            length_mm=move.permitted_mm,
+            source="forecast of this option",
+        )
+    ]
+
+
+def cracks(do: Doing) -> list[StepOut]:
+    """Return the look for cracks, after whatever was quenched or cased."""
+    if not (do.work.hardens or do.work.route.process == "case"):
+        return []
+    places = [f.kind.replace("-", " ") for f in do.part.feature]
+    if len({section.size for section in do.part.section}) > 1:
+        places.insert(0, "shoulder")
+    where = f"at {', '.join(dict.fromkeys(places))}" if places else "at edges and ends"
+    return [
+        StepOut(
+            stage="check",
+            action=f"Oil it, wipe it dry, chalk it; look after 10 min, first {where}",
+            means="chalk, or dye penetrant",
+            check="no dark line",
+            otherwise="a line is a crack: scrap it",
+            minutes=10.0,
+            source=COMMON,
+        )
+    ]
+
+
+def finished(do: Doing) -> list[StepOut]:
+    """Return what is ground, stoned or formed when all is hard."""
+    stock = do.part.stock_removal
+    if do.has_edge:
+        text = "Form the edge now, on a cool wheel or stone, dipped often"
+    elif stock or do.part.finish_after:
+        how = ", ".join(tool.replace("-", " ") for tool in do.part.finish_after) or "grinder"
+        text = f"Finish the working faces by {how}, in light cuts, cool"
+    else:
+        text = "Brush the scale off, stone the working faces, oil it"
+    if do.is_struck:
+        text += "; dress the struck end to a chamfer"
+        if do.is_local:
+            text += ", left soft"
+        elif do.temper.temperature_c < BLUE_C:
+            text += " and draw it to blue with a flame, the working end in a wet rag"
+    return [
+        StepOut(
+            stage="finish",
+            action=text,
+            means=", ".join(do.part.finish_after) or "oilstone",
+            check="no temper colour comes up, no burnt smell",
+            otherwise="a blue spot is soft: grind below it or temper all again",
+            length_mm=stock or None,
+            source=COMMON,
+        )
+    ]

@@ -1,0 +1,182 @@
+"""What is sent out: the part made ready, the order, what is tried when it is back."""
+
+from selector.hardness_scale import hv_from_hrc
+from selector.procedure.bar import proved, relief, rounded, skimmed
+from selector.procedure.checking import cracks, finished, hardness, truth
+from selector.procedure.doing import Doing
+from selector.procedure.practice import (
+    COMMON,
+    NITRIDE_GROWTH_MM,
+    NITROCARBURISE_GROWTH_MM,
+    RELIEF_RUNOUT_MM,
+)
+from selector.record import StepOut
+from selector.wording import shown_range
+
+# No window is narrower than this on an order: a firm cannot keep it. Common practice. [HRC]
+LEAST_WINDOW_HRC = 4.0
+# Above here Rockwell C says little of a thin layer, and Vickers is written. [HRC]
+VICKERS_FROM_HRC = 65.0
+NITRIDES = "nitride"
+
+
+def ordered_steps(do: Doing) -> list[StepOut]:
+    """Return the steps of an option that a firm heat-treats."""
+    return [
+        proved(do),
+        *skimmed(do),
+        *_relieved_first(do),
+        rounded(do),
+        _made_ready(do),
+        order(do),
+        hardness(do),
+        *truth(do),
+        *cracks(do),
+        *(finished(do) if do.work.route.process != NITRIDES else []),
+    ]
+
+
+def _relieved_first(do: Doing) -> list[StepOut]:
+    """Return the stress relief of a part that must run true, before its last cut."""
+    move = do.prediction.movement
+    if not move.stated or move.permitted_mm > RELIEF_RUNOUT_MM:
+        return []
+    return [relief(do)]
+
+
+def _made_ready(do: Doing) -> StepOut:
+    """Return how the part is made before it goes out."""
+    process, stock = do.work.route.process, do.part.stock_removal
+    nitro = do.work.route.slug == "subcontract-nitrocarburise"
+    if process == NITRIDES:
+        growth = NITROCARBURISE_GROWTH_MM if nitro else NITRIDE_GROWTH_MM
+        micron = f"{1000 * growth:.0f} µm"
+        action = f"Finish to size less up to {micron} a face, for it grows; clean, no grease"
+        return _ready(action, growth)
+    if stock:
+        return _ready(f"Leave {stock:.2f} mm a side on working faces; the rest to size", stock)
+    return _ready("Machine to size; nothing is left to grind off; clean and dry", None)
+
+
+def _ready(action: str, length_mm: float | None) -> StepOut:
+    """Return the last step at the bench before the post."""
+    return StepOut(
+        stage="prepare",
+        action=action,
+        means="micrometer",
+        check="measured, written down, name of the steel wired to the part",
+        length_mm=length_mm,
+        source=COMMON,
+    )
+
+
+def order(do: Doing) -> StepOut:
+    """Return what is written on the order."""
+    lines = [f"steel {do.steel.spoken}, {do.work.condition.name}", *_asked(do), *_sparing(do)]
+    return StepOut(
+        stage="order",
+        action="Write on the order: " + "; ".join(lines),
+        short=f"order: {_asked(do)[0]}",
+        means=do.work.route.name[:1].lower() + do.work.route.name[1:],
+        check="the firm writes steel, window and place of test back to you",
+        otherwise="a firm that does not ask for the steel is not the one",
+        hardness_hrc=_window_hrc(do),
+        length_mm=_depth_mm(do),
+        temperature_c=_their_temper_c(do),
+        source=COMMON,
+    )
+
+
+def _window_hrc(do: Doing) -> tuple[float, float]:
+    """Return the hardness window of an order: what is asked where it is, else the forecast."""
+    low, high = do.surface_hrc
+    asked_low, asked_high = do.lead.low_hrc, do.lead.high_hrc
+    if do.work.route.process in {NITRIDES, "age"}:
+        return low, high
+    low = asked_low if asked_low is not None else low
+    high = asked_high if asked_high is not None else max(high, low + LEAST_WINDOW_HRC)
+    short = max(LEAST_WINDOW_HRC - (high - low), 0.0)
+    return round(low, 1), round(high + short, 1)
+
+
+def _window_words(do: Doing) -> str:
+    """Return the window with its method: "54 to 58 HRC", or Vickers of a thin hard layer."""
+    low, high = _window_hrc(do)
+    if do.work.route.process == NITRIDES or high > VICKERS_FROM_HRC:
+        vickers = float(hv_from_hrc(low, outside="extend"))
+        return f"at least {10 * round(vickers / 10.0):.0f} HV 1 at the surface"
+    return f"{shown_range(low, high)}, Rockwell" if low >= 20.0 else shown_range(low, high)
+
+
+def _depth_mm(do: Doing) -> float | None:
+    """Return the depth that is ordered: what is asked, within what the route gives. [mm]."""
+    route = do.work.route
+    span = route.depth_mm
+    if span is None:
+        return None
+    stock = do.part.stock_removal or 0.0
+    return round(min(max(do.lead.depth_mm + stock, span.low), span.high), 3)
+
+
+def _asked(do: Doing) -> list[str]:
+    """Return the lines of an order that say what is to be done."""
+    process, slug = do.work.route.process, do.work.route.slug
+    window, depth = _window_words(do), _depth_mm(do)
+    if slug == "subcontract-induction":
+        ends = f"{do.zone_start_mm:g} to {do.zone_end_mm:g} mm from the marked end"
+        return [
+            f"induction harden {ends} to {window}",
+            f"depth {depth:g} mm or more to 80 % of that hardness (ISO 18203)",
+            f"temper at once, {do.temper.temperature_c:.0f} °C or as the window needs",
+            "run out well clear of shoulder and holes, or carry it past",
+        ]
+    if process == "case":
+        return [
+            f"carburise, harden and temper to {window} at the surface",
+            f"case {depth:g} to {(depth or 0.0) + 0.2:.1f} mm to 550 HV (ISO 18203), "
+            "after grinding" if do.part.stock_removal else
+            f"case {depth:g} to {(depth or 0.0) + 0.2:.1f} mm to 550 HV (ISO 18203)",
+            f"temper about {do.temper.temperature_c:.0f} °C",
+        ]  # fmt: skip
+    if process == NITRIDES:
+        return _nitriding(do, window, depth)
+    if process == "age":
+        hold_h = do.temper.time_s / 3600.0
+        return [f"age {do.temper.temperature_c:.0f} °C, {hold_h:g} h, to {window}"]
+    twice = f", {do.temper.cycles} times" if do.temper.cycles > 1 else ""
+    tempered = f"temper about {do.temper.temperature_c:.0f} °C{twice}: hardness goes first"
+    if do.temper.means == "none":
+        tempered = "temper as the window needs"
+    return [f"harden and temper to {window}", tempered]
+
+
+def _nitriding(do: Doing, window: str, depth: float | None) -> list[str]:
+    """Return the lines of an order to nitride or nitrocarburise."""
+    if do.work.route.slug == "subcontract-nitrocarburise":
+        return [
+            f"nitrocarburise, {window}",
+            f"compound layer {1000 * (depth or 0.01):.0f} µm or more, polished and oiled after",
+        ]
+    return [
+        f"gas or plasma nitride to {window}",
+        f"depth {depth:g} mm to core + 50 HV (ISO 18203), compound layer thin",
+    ]
+
+
+def _sparing(do: Doing) -> list[str]:
+    """Return the lines of an order that say what to spare and where to test."""
+    lines = [f"test on {'the zone at the marked end' if do.is_local else 'the marked face'}"]
+    threads = [f.kind for f in do.part.feature if f.kind == "thread"]
+    if threads and do.work.route.process in {"case", NITRIDES}:
+        lines.append("mask the thread")
+    if do.is_local:
+        lines.append("do not heat the rest")
+    if do.prediction.movement.stated:
+        hung = ", hung upright" if do.is_slender else ""
+        lines.append(f"true within {do.prediction.movement.permitted_mm:.2f} mm{hung}")
+    return [*lines, f"{do.part.quantity} off, paper with the readings"]
+
+
+def _their_temper_c(do: Doing) -> float | None:
+    """Return the temper that the firm is told, where there is one. [°C]."""
+    return None if do.temper.means == "none" else do.temper.temperature_c

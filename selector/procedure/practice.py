@@ -1,0 +1,61 @@
+"""The bench figures of the trade that no simulation rests on, each with where it comes from.
+
+Figures that an option was judged by are not here: they are read from it.
+"""
+
+from types import MappingProxyType
+
+COMMON = "common practice, no source"
+SHEETS = "tool steel producers' sheets (from memory)"
+ASM = "ASM Handbook vol. 4, heat treating (from memory)"
+
+# Preheats by kind of steel, before its hardening heat. [°C]
+PREHEAT_C = MappingProxyType(
+    {
+        "high-speed": (550.0, 850.0),
+        "hot-work-tool": (650.0, 850.0),
+        "air-tool": (650.0,),
+        "shock-tool": (650.0,),
+        "martensitic-stainless": (650.0, 850.0),
+        "oil-tool": (650.0,),
+    }
+)
+# Held at each until even; thinner oil-hardening steel goes straight to its heat. SHEETS. [min]
+PREHEAT_MIN, PREHEAT_FROM_MM = 15.0, 12.0
+# Stress relief of machined steel, prehard bar below its own temper: ASM. [°C], [min]
+RELIEF_C, RELIEF_MIN = 620.0, 60.0
+RELIEF_PREHARD_C = 540.0
+# Run-out this fine, or a part so many times longer than thick, is relieved first. COMMON.
+RELIEF_RUNOUT_MM, RELIEF_SLENDER = 0.05, 10.0
+# Softening what is hard already, below the transformation: ASM. [°C], [min]
+SOFTEN_C, SOFTEN_MIN = 700.0, 60.0
+# Normalising where a steel names no heat of its own: ASM. [°C]
+NORMALISE_C = 870.0
+# Inside corners, as large as the part allows; edges broken; a cutting edge left blunt until it
+# is hard. COMMON. [mm]
+CORNER_MM, BROKEN_MM, BLUNT_MM = 1.0, 0.3, 0.5
+# Soft skin and scale off a wearing face after a flame, least. COMMON: 0.1 to 0.25. [mm]
+LEAST_STOCK_MM = 0.1
+# A bath takes out what it can in so many minutes a millimetre, and at least the second. COMMON.
+BATH_MIN = MappingProxyType(
+    {"water": (0.05, 0.5), "oil": (0.1, 1.0), "air": (1.5, 5.0), "plates": (0.5, 3.0)}
+)
+# Equalising in hot salt: ASM, martempering 1 to 10 min. [min/mm], least, most [min]
+SALT_MIN_PER_MM, SALT_LEAST_MIN, SALT_MOST_MIN = 0.2, 2.0, 10.0
+# Into the temper from here, never colder for rich steel. SHEETS. [°C]
+HAND_WARM_C = (50.0, 65.0)
+# A part takes so long to come to an oven's or plate's heat, before its minutes count. COMMON.
+HEAT_UP_MIN_PER_MM = 1.0
+# Temper colours are those of plain and low-alloy steel. COMMON. [wt %]
+COLOURS_TO_CR = 3.0
+# Steel cools out of a low temper anyhow; of an embrittled grade it goes into water or oil from
+# here up. ASM. [°C]
+QUENCH_OUT_FROM_C = 375.0
+# Nobody is told to be slower than this from the heat into the bath. COMMON. [s]
+LATEST_S = 4.0
+# Packing round a part, and the share of carbonate in charcoal. COMMON. [mm], [%]
+PACKED_MM, CARBONATE_PCT = 25.0, 10.0
+# A dip into compound: how long at heat, how often. Model engineering practice (from memory).
+DIP_MIN, DIPS = 4.0, 3
+# Nitriding grows a surface by this at most; growth of a nitrocarburised one. ASM. [mm]
+NITRIDE_GROWTH_MM, NITROCARBURISE_GROWTH_MM = 0.025, 0.01

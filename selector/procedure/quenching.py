@@ -1,0 +1,287 @@
+"""Into the bath, and what says at once whether it took."""
+
+import math
+
+from selector.hardness_scale import LOWEST_HRC
+from selector.job.geometry import mass_kg
+from selector.job.process import OIL_L_PER_KG
+from selector.procedure.bar import is_plate
+from selector.procedure.doing import Doing
+from selector.procedure.heating import to_five, within_s
+from selector.procedure.practice import (
+    BATH_MIN,
+    COMMON,
+    HAND_WARM_C,
+    SALT_LEAST_MIN,
+    SALT_MIN_PER_MM,
+    SALT_MOST_MIN,
+)
+from selector.record import StepOut
+from selector.wording import shown_range, shown_time
+
+BATHS = {
+    "water": "water", "warm-water": "warm water", "brine": "brine", "oil": "oil",
+    "fast-oil": "fast oil", "vegetable-oil": "vegetable oil", "polymer": "polymer quench",
+    "hot-salt": "hot salt", "air": "air", "plates": "the plates",
+}  # fmt: skip
+# Hardness files as they are sold. [HRC]
+FILES = (40, 45, 50, 55, 60, 65)
+
+
+def quenching_steps(do: Doing) -> list[StepOut]:
+    """Return the quench and the test that follows it."""
+    if do.work.medium is None or do.set_up is None:
+        return []
+    if do.dip is not None:
+        return [dipped(do)]
+    medium = do.work.medium
+    if medium.severity_class == "air":
+        return [_cooled_in_air(do), tried(do)]
+    if medium.kind == "hot-salt":
+        bainite = do.work.route.process == "austemper"
+        return [_into_salt(do)] if bainite else [_into_salt(do), tried(do)]
+    return [quenched(do), tried(do)]
+
+
+def _bath_words(do: Doing) -> str:
+    """Return the bath as the workshop has it: "oil, 15 l at 50 °C"."""
+    slug = do.work.medium.slug if do.work.medium else "air"
+    kind = do.work.medium.kind if do.work.medium else "air"
+    words, kept = BATHS.get(slug, BATHS[kind]), do.kept_bath
+    if kept is not None and kept.volume is not None:
+        words += f", {kept.volume:.3g} l"
+    elif do.work.medium is not None and do.work.medium.is_oil:
+        words += f", {_bath_l(do):.3g} l or more,"
+    return f"{words} at {bath_c(do):.0f} °C"
+
+
+def bath_c(do: Doing) -> float:
+    """Return how warm the bath is when the part goes in. [°C]."""
+    kept, set_up = do.kept_bath, do.set_up
+    if kept is not None and kept.temperature is not None:
+        return kept.temperature
+    if set_up is not None and set_up.bath_c is not None:
+        return to_five(set_up.bath_c)
+    return 20.0
+
+
+def _bath_l(do: Doing) -> float | None:
+    """Return the volume of the bath, or what the part needs where none is given. [l]."""
+    kept, medium = do.kept_bath, do.work.medium
+    if kept is not None and kept.volume is not None:
+        return kept.volume
+    if medium is None or medium.severity_class == "air":
+        return None
+    return round(max(OIL_L_PER_KG * mass_kg(do.part), 1.0), 1)
+
+
+def _entry_words(do: Doing) -> str:
+    """Return how the part goes in, so that it stays straight."""
+    tube = all(section.bore for section in do.part.section)
+    flat = all(section.shape == "flat" for section in do.part.section)
+    if is_plate(do):
+        return "on edge, straight down" + (", bore across the stream" if tube else "")
+    if do.is_local:
+        return "hot end first, straight down"
+    if flat and not do.is_slender:
+        return "on edge, straight down"
+    if flat:
+        return "point first, straight down" if do.has_edge else "end first, straight down"
+    return "end first, straight down" + (", bore upright" if tube else "")
+
+
+def _until(do: Doing) -> tuple[str, float]:
+    """Return until what the part stays in, and about how long. [min]."""
+    medium = do.work.medium
+    kind = "oil" if medium is None else medium.severity_class
+    plates = medium is not None and medium.kind == "plates"
+    rate, least = BATH_MIN["plates" if plates else kind]
+    low, high = HAND_WARM_C
+    minutes = max(rate * do.thick_mm, least)
+    minutes = 5.0 * round(minutes / 5.0) if minutes >= 10.0 else round(minutes * 2.0) / 2.0
+    hot_bath = kind != "air" and bath_c(do) > low
+    until = "until it is as warm as the bath" if hot_bath else (
+        f"until it can just be held ({low:.0f} to {high:.0f} °C)"
+    )  # fmt: skip
+    return until, minutes
+
+
+def quenched(do: Doing) -> StepOut:
+    """Return the quench of a part in a liquid."""
+    set_up = do.set_up
+    seconds = within_s(set_up) if set_up is not None else 2.0
+    until, minutes = _until(do)
+    bath, entry = _bath_words(do), _entry_words(do)
+    moved = "up and down, never sideways" if do.is_slender or do.thinnest_mm < 5.0 else "about"
+    action = (
+        f"Into the {bath} within {seconds:.0f} s: {entry}, all of it under; keep it moving "
+        f"{moved} {until}, about {shown_time(60 * minutes)}"
+    )
+    return StepOut(
+        stage="quench",
+        action=action,
+        short=f"{bath}, {entry.split(',')[0]}, moving",
+        means=bath,
+        check="no flame stands on the oil" if do.work.medium and do.work.medium.is_oil else
+        "it hisses evenly, no bubble stands on it",
+        otherwise=_straighten(do),
+        temperature_c=bath_c(do),
+        minutes=minutes,
+        within_s=seconds,
+        volume_l=_bath_l(do),
+        source=f"time from hand to bath as judged; the rest {COMMON}",
+    )  # fmt: skip
+
+
+def _straighten(do: Doing) -> str | None:
+    """Return when a bent part may be straightened."""
+    if do.work.medium is None or do.work.medium.severity_class == "water":
+        return "bent: leave it; straighten warm, in the temper"
+    return "bent: straighten it in the minute while it is over 200 °C, or warm in the temper"
+
+
+def _cooled_in_air(do: Doing) -> StepOut:
+    """Return the quench of a part in air or between plates."""
+    until, minutes = _until(do)
+    plates = do.work.medium is not None and do.work.medium.kind == "plates"
+    action = "Out, foil and all, and clamp it between the plates" if plates else (
+        "Out, foil and all, and hang it in still air"
+    )  # fmt: skip
+    return StepOut(
+        stage="quench",
+        action=f"{action} {until}, about {shown_time(60 * minutes)}",
+        short=f"cool {'between plates' if plates else 'in air'} to hand-warm",
+        means="aluminium plates" if plates else "wire hook or rack, foil left on",
+        check="no draught on one side" if not plates else "clamped within 10 s",
+        otherwise="bent: straighten it while it is over 200 °C, never cold",
+        temperature_c=bath_c(do),
+        minutes=minutes,
+        source=COMMON,
+    )
+
+
+def _into_salt(do: Doing) -> StepOut:
+    """Return the quench into hot salt, to equalise or to turn to bainite there."""
+    span, hours = do.work.route.temperature_c, do.work.route.time_h
+    at_c = do.kept_bath.temperature if do.kept_bath and do.kept_bath.temperature else (
+        span.middle if span else 250.0
+    )  # fmt: skip
+    bainite = do.work.route.process == "austemper"
+    equal = min(max(SALT_MIN_PER_MM * do.thick_mm, SALT_LEAST_MIN), SALT_MOST_MIN)
+    minutes = equal
+    if bainite and hours:
+        minutes = max(5.0 * round(12.0 * math.sqrt(hours.low * hours.high)), 5.0)
+    then = "wash in hot water" if bainite else "then hang in still air to hand-warm, and wash"
+    return StepOut(
+        stage="quench",
+        action=f"Straight into the salt at {at_c:.0f} °C, bone dry, all of it under; hold "
+        f"{shown_time(60 * minutes)}, {then}",
+        short=f"into salt at {at_c:.0f} °C for {shown_time(60 * minutes)}",
+        means="salt pot",
+        check="salt clear and stirred; pot back at its heat within a minute",
+        temperature_c=at_c,
+        minutes=round(minutes, 1),
+        source=span.source if span else None,
+    )
+
+
+def dipped(do: Doing) -> StepOut:
+    """Return the dip of the end alone, with heat left behind it."""
+    dip = do.dip
+    if dip is None:
+        msg = f"{do.work.label} has no dip that leaves heat behind the end"
+        raise ValueError(msg)
+    action = (
+        f"Dip {dip.under_mm:.0f} mm of the end in {_bath_words(do)}, up and down by 5 mm so "
+        f"that no line stands, for {dip.dip_s:.0f} s; the rest stays red"
+    )
+    return StepOut(
+        stage="quench",
+        action=action,
+        short=f"dip {dip.under_mm:.0f} mm of the end in {_bath_words(do)}, {dip.dip_s:.0f} s",
+        means=_bath_words(do),
+        check="the end is black, a drop of water on it stays; behind it still glows or hisses",
+        otherwise="all of it cold: temper it on a plate or in the flame from behind instead",
+        temperature_c=bath_c(do),
+        minutes=round(dip.dip_s / 60.0, 2),
+        length_mm=round(dip.under_mm),
+        volume_l=_bath_l(do),
+        source="chosen by the forecast of this option",
+    )
+
+
+def tried(do: Doing) -> StepOut:
+    """Return the test right after the quench, and what each result means."""
+    hrc = do.quenched_hrc
+    means, good = hardness_test(do, hrc)
+    slow = do.work.medium is not None and do.work.medium.severity_class == "air"
+    why = "too short a soak" if slow else "too slow into the bath"
+    where = "the zone" if do.is_local else "a working face"
+    return StepOut(
+        stage="test",
+        action=f"Wipe it and try {where} with {means}, before the temper",
+        means=means,
+        check=good,
+        otherwise="too soft: file 0.2 mm deeper; hard below, it was skin; soft below, it was "
+        f"too cool or {why}: heat it again, slowly through the reds",
+        hardness_hrc=None if hrc is None else (round(hrc - 2.0, 1), round(hrc + 2.0, 1)),
+        source=COMMON,
+    )
+
+
+def hardness_test(do: Doing, hrc: float | None) -> tuple[str, str]:
+    """Return what the workshop tests hardness with, and what it says of a hardness. [HRC]."""
+    has = do.shop.check
+    if hrc is None:
+        return "a new file", "it bites as it did before"
+    if "tester" in has or "rebound" in has:
+        name = "the hardness tester" if "tester" in has else "the rebound tester"
+        return name, f"it reads {shown_range(hrc - 2.0, hrc + 2.0)}"
+    if "hardness-files" in has:
+        return "the hardness files", _by_files(hrc)
+    if "glass" in has and "file" not in has and hrc >= 55.0:
+        return "a piece of glass", "a corner scratches it"
+    return "a new file", file_words(hrc)
+
+
+def _by_files(hrc: float) -> str:
+    """Return between which hardness files a part lies."""
+    softer = [file for file in FILES if file < hrc - 1.0]
+    harder = [file for file in FILES if file > hrc + 1.0]
+    if not softer:
+        return f"the {FILES[0]} file bites"
+    if not harder:
+        return f"the {softer[-1]} file slides"
+    return f"the {softer[-1]} file slides, the {harder[0]} file bites"
+
+
+def file_words(hrc: float) -> str:
+    """Return how a new file takes on a hardness. [HRC]."""
+    if hrc >= 60.0:
+        return "it skates"
+    if hrc >= 55.0:
+        return "it skates, or just marks when pressed hard"
+    if hrc >= 48.0:
+        return "it bites a little, pressed hard"
+    if hrc >= 38.0:
+        return "it cuts with effort"
+    return "it cuts freely" if hrc >= LOWEST_HRC else "it cuts as easily as before"
+
+
+def quenched_from(do: Doing) -> StepOut:
+    """Return the quench of a cased part, straight from its heat."""
+    shows = "the crust or scale flies off and leaves it grey"
+    return quenched(do).model_copy(update={"check": shows})
+
+
+def case_tried(do: Doing) -> StepOut:
+    """Return the file test of a case."""
+    means = "a new file" if "file" in do.shop.check or not do.shop.check else do.shop.check[0]
+    return StepOut(
+        stage="test",
+        action=f"Wash it in hot water, dry it, try the case with {means}",
+        means=means,
+        check="it skates all over; on what was spared it bites",
+        otherwise="it bites: not enough carbon or too cool; case it again before the temper",
+        source=COMMON,
+    )

@@ -1,0 +1,107 @@
+"""Options without heat: bar as bought, bar bought prehard, elements bought hard."""
+
+from selector.procedure.bar import bar_size, proved, rounded
+from selector.procedure.doing import Doing
+from selector.procedure.practice import COMMON
+from selector.record import StepOut
+from selector.wording import condition_words, shown_range
+
+
+def supplied_steps(do: Doing) -> list[StepOut]:
+    """Return the steps of a part that no heat touches."""
+    kind = do.work.condition.name
+    if kind == "hard-element":
+        return [_hard_bought(do), _hard_fitted(do), _sized(do)]
+    return [proved(do), _proved_hard(do), _machined(do), rounded(do), _sized(do)]
+
+
+def _sold(do: Doing) -> str:
+    """Return the hardness of the bar as it is sold, in one scale."""
+    return shown_range(*do.surface_hrc)
+
+
+def _proved_hard(do: Doing) -> StepOut:
+    """Return the test of the bar as it is bought."""
+    condition = do.work.condition.name
+    prehard = condition == "prehard"
+    has_tester = {"tester", "rebound"} & set(do.shop.check)
+    means = "the hardness tester" if has_tester else "a new file"
+    good = "it reads that" if has_tester else (
+        "it cuts, with more effort than mild steel" if prehard else "it cuts freely"
+    )  # fmt: skip
+    return StepOut(
+        stage="bar",
+        action=f"Try the bar with {means}: {_sold(do)}, {condition_words(condition)}",
+        means=means,
+        check=good,
+        otherwise="softer or harder than that: it is another bar, ask the dealer",
+        hardness_hrc=do.surface_hrc,
+        source=COMMON,
+    )
+
+
+def _machined(do: Doing) -> StepOut:
+    """Return how the bar is machined to size, in its condition."""
+    condition = do.work.condition.name
+    action = {
+        "prehard": "Machine it to size as it is, carbide or slow high-speed steel, with oil",
+        "cold-drawn": "Machine it to size, equal cuts from opposite sides: it bows when one "
+        "side alone is cut",
+    }.get(condition, "Machine it to size as it is; no heat")
+    left = "Leave it as bought" if condition != "prehard" else "Use it as it is, prehard"
+    return StepOut(
+        stage="finish",
+        action=action,
+        short=f"{left[:1].lower()}{left[1:]} ({_sold(do)}): machine to size, no heat",
+        means=", ".join(do.shop.machine) or "lathe, file",
+        check="to size and drawing",
+        otherwise="no torch, weld or blue grinding mark on it: that undoes its hardness"
+        if condition == "prehard" else None,
+        source=COMMON,
+    )  # fmt: skip
+
+
+def _sized(do: Doing) -> StepOut:
+    """Return the last check of size and truth."""
+    move = do.prediction.movement
+    runs = f"runs true within {move.permitted_mm:.2f} mm" if move.stated else "to drawing"
+    finish = ", then oil it against rust" if do.steel.corrosion == "none" else ""
+    return StepOut(
+        stage="check",
+        action=f"Measure it: {runs}{finish}",
+        means="micrometer, dial gauge",
+        check="goes together by hand or as the fit asks",
+        length_mm=move.permitted_mm if move.stated else None,
+        source=COMMON,
+    )
+
+
+def _hard_bought(do: Doing) -> StepOut:
+    """Return what is written on the order of a ready-hard element."""
+    size = bar_size(do).replace(" or over", "")
+    return StepOut(
+        stage="order",
+        action=f"Order {do.steel.spoken}, {size} × {do.part.length_mm:g} mm or the next "
+        f"length, {_sold(do)} on the paper, ground to h6 or m6",
+        short=f"buy it hard ({_sold(do)})",
+        means="bearing or tool dealer",
+        check="a new file skates on it",
+        otherwise="it bites: it is soft shaft, send it back",
+        hardness_hrc=do.surface_hrc,
+        source=COMMON,
+    )
+
+
+def _hard_fitted(do: Doing) -> StepOut:
+    """Return how a hard element is cut and fitted into its soft body."""
+    del do
+    return StepOut(
+        stage="finish",
+        action="Cut it with a thin abrasive disc, dipped often, dress the end; ream the body, "
+        "press or glue it in cold",
+        short="cut it cool with a disc, press or glue it in cold",
+        means="cutting disc, face shield",
+        check="no blue at the cut",
+        otherwise="blue is soft: cut that off",
+        source=COMMON,
+    )

@@ -1,0 +1,40 @@
+from catalog import load_catalog
+from selector.procedure.bar import bar_size, is_plate, proved, rounded, skimmed
+from tests.procedure import doing, steps_of
+
+STEELS = load_catalog().steels
+
+
+def test_a_hole_that_stays_cold_is_not_plugged_and_one_in_the_zone_is():
+    cold, hot = (
+        steps_of("42crmo4", "local-torch", "oil", {"part.feature": [hole]})
+        for hole in ({"kind": "cross-hole", "at": at_mm, "size": 6.0} for at_mm in (110.0, 9.0))
+    )
+    assert not any("Pack" in step.action for step in cold)
+    assert any("Pack the hole Ø6 at 9 mm" in step.action for step in hot)
+
+
+def test_the_evidence_says_how_the_bar_is_proved():
+    bought = proved(doing("42crmo4", "local-torch", "oil"))
+    assert bought.action.startswith("Buy 42CrMo4, annealed, Ø27 or over")
+    assert "coupon" in bought.otherwise
+
+
+def test_black_bar_is_skimmed_where_it_hardens_and_bright_is_not():
+    (black,) = skimmed(doing("42crmo4", "local-torch", "oil"))
+    assert black.length_mm == 1
+    assert "over the zone" in black.action
+    assert skimmed(doing("c45", "local-torch", "water", None, "cold-drawn")) == []
+    assert skimmed(doing("c45", "as-bought", None, None, "hot-rolled")) == []
+
+
+def test_a_shoulder_gets_the_radius_of_the_drawing():
+    stepped = {"part.section.1.size": 20.0, "part.section.1.fillet": 2.0}
+    do = doing("c45", "local-torch", "oil", stepped)
+    assert "the shoulder at 30 mm to R2" in rounded(do).action
+
+
+def test_a_disc_is_told_from_a_bar():
+    do = doing("c45", "through-torch", "oil")
+    assert not is_plate(do)
+    assert bar_size(do) == "Ø27 or over"

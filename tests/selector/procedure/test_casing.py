@@ -1,0 +1,62 @@
+from dataclasses import dataclass, replace
+
+import pytest
+
+from catalog import load_catalog
+from selector.procedure.casing import cased_steps
+from tests.procedure import KILN, at, doing, steps_of
+
+ROUTES = load_catalog().routes
+
+
+def test_a_pack_has_its_hours_and_a_second_heat():
+    steps = steps_of("16mncr5", "pack-carburise", "oil", KILN)
+    pack, hours = at(steps, "case")
+    assert "never barium" in pack.action
+    assert hours.temperature_c == pytest.approx(920)
+    span = ROUTES["pack-carburise"].time_h
+    assert 60 * span.low <= hours.minutes <= 60 * span.high
+    assert at(steps, "heat")[0].temperature_c == 800
+    assert "barium-poison" in pack.cautions
+
+
+def test_compound_is_dipped_red_and_outdoors():
+    steps = steps_of("070m20", "case-compound", "water")
+    assert "out of doors" in at(steps, "set-up")[0].action
+    (dip,) = at(steps, "case")
+    assert dip.times == 3
+    assert "cyanide-refused" in dip.cautions
+
+
+@dataclass(frozen=True)
+class Run:
+    temperature_c: float = 930.0
+    hours: float = 5.5
+    depth_mm: float = 0.6
+    removed_mm: float = 0.1
+
+
+class Reckoned:
+    """A prediction whose case was grown by the hour."""
+
+    def __init__(self, prediction, run):
+        self._prediction, self.layer = prediction, run
+
+    def __getattr__(self, name):
+        return getattr(self._prediction, name)
+
+
+@pytest.mark.parametrize(
+    ("treatment", "run", "said"),
+    [
+        (("16mncr5", "pack-carburise", "oil", KILN), Run(), ("5.5 h", "930 °C", "0.7 mm deep")),
+        (("070m20", "case-compound", "water"), Run(hours=0.25), ("5 min", "3 times over")),
+        (("070m20", "case-compound", "water"), Run(hours=1.0), ("60 min", "lidded steel tin")),
+    ],
+)
+def test_a_case_that_was_reckoned_gives_its_own_hours(treatment, run, said):
+    do = doing(*treatment)
+    steps = cased_steps(replace(do, prediction=Reckoned(do.prediction, run)))
+    case = at(steps, "case")[-1]
+    assert all(words in f"{case.action} {case.check}" for words in said)
+    assert case.minutes * (case.times or 1) == pytest.approx(60 * run.hours)

@@ -1,0 +1,31 @@
+from selector.procedure.checking import cracks, finished, hardness, truth
+from tests.procedure import doing
+
+LOCAL = ("42crmo4", "local-torch", "oil")
+
+
+def test_the_check_says_what_to_expect_and_what_is_asked():
+    do = doing(*LOCAL)
+    step = hardness(do)
+    assert "50 HRC (48 with slack) is asked" in step.action
+    assert step.hardness_hrc == do.surface_hrc
+    assert "soft beyond" in step.check
+
+
+def test_run_out_is_checked_where_it_is_asked():
+    (step,) = truth(doing(*LOCAL, {"limit.runout": 0.1}))
+    assert "0.10 mm" in step.action
+    assert truth(doing(*LOCAL, {"limit.runout": None, "load.impact": "hammered"})) == []
+
+
+def test_a_crack_is_looked_for_where_it_starts():
+    (step,) = cracks(doing(*LOCAL, {"part.section.1.size": 20.0}))
+    assert "first at shoulder, teeth" in step.action
+    assert cracks(doing("c45", "as-bought", None)) == []
+
+
+def test_a_struck_end_is_left_soft_and_an_edge_formed_at_last():
+    struck = {"load.impact": "hammered", "part.feature": [{"kind": "edge", "at": 0.0}]}
+    (step,) = finished(doing(*LOCAL, struck))
+    assert "Form the edge now" in step.action
+    assert "left soft" in step.action

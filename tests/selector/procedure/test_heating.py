@@ -1,0 +1,75 @@
+import pytest
+
+from selector.procedure.heating import heated, heating_steps, held, set_up, within_s
+from tests.procedure import KILN, at, doing, steps_of
+
+O1 = ("100mncrw4", "through-furnace", "oil")
+
+
+def test_gauge_plate_is_soaked_coated_and_tempered_twice():
+    steps = steps_of(*O1, KILN)
+    assert "anti-scale compound" in at(steps, "set-up")[0].action
+    preheat, heat, soak = at(steps, "heat")
+    assert (preheat.temperature_c, heat.temperature_c, soak.minutes) == (650, 800, 25)
+    assert heat.read_by == "furnace"
+    (temper,) = at(steps, "temper")
+    assert temper.times == 2
+
+
+def test_air_hardening_steel_is_wrapped_preheated_and_hung():
+    steps = steps_of("x153crmov12", "through-furnace", "air", KILN)
+    assert "stainless tool foil" in at(steps, "set-up")[0].action
+    assert at(steps, "heat")[0].temperature_c == 650
+    assert "still air" in at(steps, "quench")[0].action
+
+
+def test_high_speed_steel_is_preheated_twice_and_tempered_thrice():
+    hot = {"workshop.heat": [{"source": "kiln", "ceiling": "1280 degC"}]}
+    steps = steps_of("hs6-5-2", "through-furnace", "air", hot)
+    assert [s.temperature_c for s in at(steps, "heat")] == [550, 850, 1210, 1210]
+    assert at(steps, "temper")[0].times == 3
+    assert at(steps, "temper")[0].colour is None
+
+
+def test_the_flame_is_laid_and_the_move_rehearsed():
+    do = doing("42crmo4", "local-torch", "oil")
+    laid = set_up(do)
+    assert "heating nozzle" in laid.action
+    assert f"{within_s(do.set_up):.0f} s" in laid.check
+    assert laid.length_mm > 18
+
+
+@pytest.mark.parametrize("light", ["dim", "sun"])
+def test_the_colour_is_that_of_the_light(light):
+    do = doing("42crmo4", "local-torch", "oil", {"workshop.light": light})
+    step = heated(do, do.set_up)
+    words = {"dim": "in dim light", "sun": "in the sun"}[light]
+    assert f"{step.colour} {words}" in step.action
+    assert held(do, do.set_up).minutes < 3
+
+
+def test_the_magnet_of_a_cool_hardening_steel_is_where_it_just_lets_go():
+    changes = {"workshop.measure": ["magnet"]}
+    do = doing("115crv3", "through-torch", "water", changes)
+    cool = do.set_up.model_copy(update={"heat_c": 770.0})
+    assert "just lets go" in heated(do, cool).action
+
+
+def test_thick_tool_steel_is_brought_up_slowly_at_a_fire():
+    thick, thin = (
+        doing(
+            "100mncrw4",
+            "through-torch",
+            "oil",
+            {"part.section.0.size": size} | {"part.section.1.size": size},
+        )
+        for size in (25.0, 8.0)
+    )
+    assert "dull red (650 °C)" in heating_steps(thick)[1].action
+    assert "dull red" not in heating_steps(thin)[1].action
+
+
+def test_nobody_is_told_to_be_slow():
+    do = doing("c45", "through-torch", "oil", {"workshop.skill": {"delay": 5.0}})
+    assert do.set_up.delay_s > 7
+    assert within_s(do.set_up) == 4

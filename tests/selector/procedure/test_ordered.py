@@ -1,0 +1,34 @@
+import pytest
+
+from selector.procedure.ordered import order
+from tests.procedure import at, doing, steps_of
+
+
+@pytest.mark.parametrize(
+    ("steel", "route", "medium", "said"),
+    [
+        ("42crmo4", "subcontract-nitride", None, ("nitride to at least", "HV 1", "core + 50")),
+        ("42crmo4", "subcontract-induction", "polymer", ("0 to 30 mm", "80 %", "do not heat")),
+        ("16mncr5", "subcontract-carburise", "oil", ("case", "550 HV", "temper about")),
+        ("x153crmov12", "subcontract-vacuum", "air", ("Rockwell", "2 times", "marked face")),
+    ],
+)  # fmt: skip
+def test_an_order_says_all_that_a_firm_must_know(steel, route, medium, said):
+    prehard = "prehard" if route == "subcontract-nitride" else None
+    steps = steps_of(steel, route, medium, {"workshop.subcontract": True}, prehard)
+    (order,) = at(steps, "order")
+    assert order.action.startswith("Write on the order: steel ")
+    for words in said:
+        assert words in order.action
+    assert not at(steps, "temper")
+
+
+def test_a_window_on_an_order_is_four_points_wide_at_least():
+    narrow = {
+        "zone.0.hardness": {"min": "54 HRC", "max": "55 HRC"},
+        "workshop.subcontract": True,
+    }
+    step = order(doing("x153crmov12", "subcontract-vacuum", "air", narrow))
+    low, high = step.hardness_hrc
+    assert low == pytest.approx(54, abs=0.1)
+    assert high - low >= 4

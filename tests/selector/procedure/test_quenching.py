@@ -1,0 +1,52 @@
+import pytest
+
+from selector.procedure.quenching import bath_c, file_words, hardness_test, quenched, tried
+from tests.procedure import KILN, at, doing, steps_of
+
+
+def test_salt_is_held_minutes_and_a_normalised_part_hangs_in_air():
+    salt = {**KILN, "workshop.bath": [{"medium": "hot-salt", "temperature": "220 degC"}]}
+    (quench,) = at(steps_of("42crmo4", "marquench", "hot-salt", salt), "quench")
+    assert quench.temperature_c == 220
+    assert 1 <= quench.minutes <= 10
+    assert "still air" in at(steps_of("c45", "normalise", "air", KILN), "quench")[0].action
+
+
+def test_a_run_back_is_told_by_dip_and_colour():
+    quiet = {"load.impact": "none"}
+    steps = steps_of("c45", "residual-heat", "water", quiet)
+    (dip,), (temper,) = at(steps, "quench"), at(steps, "temper")
+    assert dip.length_mm < 128
+    assert "Dip" in dip.action
+    assert "quench all of it out" in temper.action
+    assert temper.colour in temper.action
+
+
+def test_the_bath_is_the_workshops_own():
+    kept = {"medium": "oil", "volume": "7 l", "temperature": "45 degC"}
+    do = doing("42crmo4", "local-torch", "oil", {"workshop.bath": [kept]})
+    assert bath_c(do) == 45
+    step = quenched(do)
+    assert (step.volume_l, step.temperature_c) == (7, 45)
+    assert "oil, 7 l at 45 °C" in step.action
+
+
+@pytest.mark.parametrize(
+    ("has", "hrc", "words"),
+    [
+        (["file"], 62.0, "it skates"),
+        (["hardness-files"], 57.0, "the 55 file slides, the 60 file bites"),
+        (["tester"], 57.0, "it reads 55 to 59 HRC"),
+        (["glass"], 62.0, "a corner scratches it"),
+        (["hardness-files"], 30.0, "the 40 file bites"),
+    ],
+)
+def test_hardness_is_tried_with_what_the_workshop_has(has, hrc, words):
+    do = doing("42crmo4", "local-torch", "oil", {"workshop.check": has})
+    assert hardness_test(do, hrc)[1] == words
+    assert tried(do).stage == "test"
+
+
+def test_a_file_says_less_the_softer_the_steel():
+    said = [file_words(hrc) for hrc in (64, 57, 50, 42, 25, 5)]
+    assert len(set(said)) == len(said)
