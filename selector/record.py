@@ -126,7 +126,11 @@ class SetUpOut(Plain):
 
 
 class OptionOut(Plain):
-    """One ranked option: the best of its family and route."""
+    """One ranked option: the best of its family and route.
+
+    `passing_all` is how often it comes out right, `within_budget` how often it costs no more
+    than the budget (absent without one): two shares, never multiplied.
+    """
 
     id: str
     place: int
@@ -149,6 +153,7 @@ class OptionOut(Plain):
     score_p05: float
     score_p95: float
     passing_all: float
+    within_budget: float | None
     hardness: HardnessOut
     movement_mm: Spread
     permitted_movement_mm: float

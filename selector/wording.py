@@ -109,6 +109,25 @@ def times_in_100(share: float) -> str:
     return "over 99 times in 100" if whole > 99 else f"{whole} times in 100"
 
 
+def right_words(right: float, within_budget: float | None) -> str:
+    """Return how often an option comes out right, and how often inside the budget.
+
+    Parameters
+    ----------
+    right, within_budget : float
+        Shares of the sample; the second None without a budget. [-]
+
+    Returns
+    -------
+    str
+        For instance "comes out right 99 times in 100; inside the budget 40 times in 100".
+    """
+    text = f"comes out right {times_in_100(right)}"
+    if within_budget is None:
+        return text
+    return f"{text}; inside the budget {times_in_100(within_budget)}"
+
+
 def shown_mm(length_mm: float) -> str:
     """Return a movement for the reader: "0.05 mm", or "under 0.01 mm"."""
     return f"{length_mm:.2f} mm" if length_mm >= 0.01 else "under 0.01 mm"

@@ -21,7 +21,7 @@ from selector.advice.record import (
 from selector.advice.remark import remarks
 from selector.decision.comparison import Comparison
 from selector.decision.option import Option, Rejected
-from selector.decision.output import option_out, zone_out
+from selector.decision.output import option_out, rounded_share, zone_out
 from selector.decision.second_opinion import second_opinion
 from selector.record import CautionOut, OptionOut
 from selector.requirement.priority import CRITERIA
@@ -55,6 +55,7 @@ def _rejected(item: Rejected) -> RejectedOut:
         verdict=item.gate.verdict,
         text=item.gate.text,
         share=round(item.share, 4),
+        within_budget=rounded_share(item.within_budget),
         find_out=FIND_OUT.get(item.gate.name) if item.gate.verdict == "unknown" else None,
     )
 

@@ -17,6 +17,7 @@ class RejectedOut(Plain):
     verdict: str
     text: str
     share: float
+    within_budget: float | None
     find_out: str | None = None
 
 

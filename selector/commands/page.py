@@ -11,9 +11,9 @@ from selector.record import OptionOut
 from selector.wording import (
     condition_words,
     in_bath,
+    right_words,
     shown_spread,
     temper_words,
-    times_in_100,
 )
 
 if TYPE_CHECKING:
@@ -44,7 +44,7 @@ def _rows(option: OptionOut) -> list[tuple[str, str]]:
     if failing is not None and failing.p50 is not None and failing.p50 >= LEAST_FAILING:
         rows.append(("failing", f"{failing.p50:.0f} {option.cost.currency} a part in use"))
     score = f"{option.score:.2f} ({option.score_p05:.2f}–{option.score_p95:.2f})"
-    passing = f"comes out right {times_in_100(option.passing_all)}"
+    passing = right_words(option.passing_all, option.within_budget)
     rows.append(("score", f"{score}; {passing}"))
     narrow = [
         gate.text
@@ -93,7 +93,7 @@ def _nearest(advice: AdviceOut) -> list[str]:
     near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
     return [
         f"{item.steel} ({item.condition}), {item.route}: {item.text} "
-        f"(comes out right {times_in_100(item.share)})"
+        f"({right_words(item.share, item.within_budget)})"
         for item in near
         if item.share > 0
     ] or ["nothing comes near: see the gates below"]

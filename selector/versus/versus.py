@@ -7,6 +7,7 @@ from selector.decision.output import (
     failing_out,
     failure_cost_out,
     movement_out,
+    rounded_share,
     temper_out,
 )
 from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
@@ -124,6 +125,7 @@ def _side_out(option: Option, asked: Requirement) -> SideOut:
         days=prediction.bill.days,
         score=round(option.score, 4),
         passing_all=round(option.judged.passing_all, 4),
+        within_budget=rounded_share(option.judged.within_budget),
         crack_class=crack.risk.crack_class if crack.risk else None,
         crack_rate=sampled_out(
             crack.rate, "-", "log-uniform in its class", "hazards.cracking, estimated"
