@@ -51,11 +51,19 @@ class TemperOut(Plain):
 
 
 class CautionOut(Plain):
-    """One caution of the list, with the step of the work it belongs to."""
+    """One caution of the list, with the step of the work it belongs to.
+
+    `harm` is the worst it warns of: it kills (or blinds), injures, or spoils the part. The few
+    of the first screen are marked, `rank` 1 the worst; `brief` is their line there.
+    """
 
     id: str
     text: str
+    brief: str
     step: str
+    harm: str
+    first_screen: bool
+    rank: int | None
 
 
 class HardnessOut(Plain):

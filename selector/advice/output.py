@@ -6,7 +6,7 @@ import numpy as np
 
 from selector.advice.advise import PAIRED, Advice, expected_merits
 from selector.advice.assumption import assumptions
-from selector.advice.caution import advice_cautions
+from selector.advice.caution import cautions_shown
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
@@ -23,7 +23,7 @@ from selector.decision.comparison import Comparison
 from selector.decision.option import Option, Rejected
 from selector.decision.output import option_out, rounded_share, zone_out
 from selector.decision.second_opinion import second_opinion
-from selector.record import CautionOut, OptionOut
+from selector.record import OptionOut
 from selector.requirement.priority import CRITERIA
 
 SCHEMA_VERSION = 1
@@ -121,10 +121,7 @@ def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False)
         zones=tuple(zone_out(d) for d in advice.job.demands),
         remarks=remarks(advice),
         assumptions=assumptions(advice),
-        cautions=tuple(
-            CautionOut(id=key, text=caution.fact.text, step=caution.step)
-            for key, caution in advice_cautions(advice)
-        ),
+        cautions=cautions_shown(advice),
         coupon=coupon_plan(advice),
         ranges=tuple(
             RangeOut(

@@ -200,5 +200,5 @@ def option_out(
         days=outcome.bill.days,
         criteria=_criteria(ranges, option),
         reasons=reasons,
-        cautions=tuple(of_option(job.asked, outcome)),
+        cautions=tuple(of_option(job, outcome)),
     )  # fmt: skip

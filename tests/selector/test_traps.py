@@ -495,7 +495,7 @@ def test_nothing_is_finished_to_size_and_then_hardened():
     assert said(found.remarks, "Do not finish to size first", "0.1 to 0.25 mm", "lap or grind")
     assert "finish-after-heat" in cautions(found)
     (text,) = [item.text for item in found.cautions if item.id == "finish-after-heat"]
-    assert "keep growing for about a year" in text
+    assert "creeps by microns for months" in text
     bought = ask({"zone.0.wear": "none"}, steels=("c45",), route="as-bought")
     assert "finish-after-heat" not in cautions(bought)
 
