@@ -85,6 +85,49 @@ def in_bath(route: str, medium: str | None) -> str:
     return f"{route}, {how} in {medium.replace('-', ' ')}"
 
 
+def quenched_words(medium: str, what: str = "") -> str:
+    """Return a quench as an instruction: "quench in warm water", "cool in air".
+
+    Parameters
+    ----------
+    medium : str
+        Slug of the bath.
+    what : str
+        What goes into it; nothing where it is plain.
+
+    Returns
+    -------
+    str
+        Without a capital or a stop.
+    """
+    verb = "cool" if medium in {"air", "plates"} else "quench"
+    where = "between plates" if medium == "plates" else f"in {medium.replace('-', ' ')}"
+    return f"{verb} {what} {where}" if what else f"{verb} {where}"
+
+
+def chance_words(right: float, within_budget: float | None, budget: str = "budget") -> str:
+    """Return how often it comes out right and inside the budget, short: "right 99 in 100".
+
+    Parameters
+    ----------
+    right, within_budget : float
+        Shares of the sample; the second None without a budget. [-]
+    budget : str
+        What the budget is called.
+
+    Returns
+    -------
+    str
+        For instance "right 99 in 100, inside the budget 40 in 100".
+    """
+    text = f"right {in_100(right)}"
+    return (
+        text
+        if within_budget is None
+        else f"{text}, inside the {budget} {in_100(within_budget)}"
+    )
+
+
 def either(names: Iterable[str]) -> str:
     """Return things of which one is needed: "furnace, kiln or forge"."""
     *first, last = dict.fromkeys(names)
@@ -126,6 +169,14 @@ def right_words(right: float, within_budget: float | None) -> str:
     if within_budget is None:
         return text
     return f"{text}; inside the budget {times_in_100(within_budget)}"
+
+
+def minutes_words(time_s: float) -> str:
+    """Return a time for the reader, in whole minutes from two on: "45 s", "20 min", "2 h"."""
+    if time_s < 120:
+        return f"{time_s:.0f} s"
+    minutes = round(time_s / 60)
+    return f"{minutes} min" if minutes < 120 else f"{minutes / 60:.1f} h".replace(".0 h", " h")
 
 
 def shown_mm(length_mm: float) -> str:

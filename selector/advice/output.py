@@ -5,11 +5,13 @@ from typing import Any
 import numpy as np
 
 from selector.advice.advise import PAIRED, Advice, expected_merits
+from selector.advice.alternative import alternatives
 from selector.advice.assumption import assumptions
 from selector.advice.caution import cautions_shown
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
+from selector.advice.rack import rack
 from selector.advice.record import (
     AdviceOut,
     ComparisonOut,
@@ -19,6 +21,7 @@ from selector.advice.record import (
     ShareOut,
 )
 from selector.advice.remark import remarks
+from selector.advice.would_change import would_change
 from selector.decision.comparison import Comparison
 from selector.decision.option import Option, Rejected
 from selector.decision.output import option_out, rounded_share, zone_out
@@ -116,6 +119,9 @@ def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False)
         why_first=why_before(advice, *first_two) if len(first_two) == 2 else None,
         as_bought=plain.id if plain else None,
         options=tuple(_option(advice, o, place) for place, o in enumerate(shown, start=1)),
+        alternatives=alternatives(advice),
+        rack=rack(advice),
+        would_change=would_change(advice),
         rejected=tuple(_rejected(item) for item in advice.rejected),
         apart=tuple(_rejected(item) for item in advice.apart),
         zones=tuple(zone_out(d) for d in advice.job.demands),

@@ -1,17 +1,21 @@
-"""The advice on a terminal page."""
+"""The advice on one terminal page: what to do, how, what else, and what would change it."""
 
-from collections import Counter
+from dataclasses import dataclass, replace
+from textwrap import wrap
 from typing import TYPE_CHECKING
 
 from rich.markup import escape
 
-from selector.advice.record import AdviceOut, MethodOut, RejectedOut
-from selector.commands.terminal import print_figure, print_section
-from selector.record import OptionOut
+from selector.advice.record import AdviceOut, AlternativeOut
+from selector.commands.full_page import caution_texts, nearest_misses, rejected_lines
+from selector.commands.terminal import print_section
+from selector.record import OptionOut, SetUpOut, Spread
 from selector.wording import (
+    chance_words,
     condition_words,
-    in_bath,
-    right_words,
+    minutes_words,
+    quenched_words,
+    shown_mm,
     shown_spread,
     temper_words,
 )
@@ -19,88 +23,59 @@ from selector.wording import (
 if TYPE_CHECKING:
     from rich.console import Console
 
-# Gates that turn a treatment down mostly before anything is predicted.
-SCREENED = frozenset({"safety", "equipment", "stock", "response", "medium", "shape"})
-# A smaller cost of failures in use, a part, is not worth a line.
-LEAST_FAILING = 1.0
-# Lines of what is out: of what was predicted, and in all.
-PREDICTED, SHOWN = 6, 14
+# What is not read is not printed: so many lines in all.
+MOST_LINES = 60
+INDENT, FURTHER = 3, 5
+# Heats are set and read to this step. [°C]
+STEP_C = 5
+REST = (
+    "The rest: --all (every option, what is out and why, assumptions, cautions in full); "
+    "--explain; --json"
+)
+ASK = (
+    "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
+    "firm that certifies its work, and the engineer or insurer who answers for the part."
+)
+UNHARDENED = frozenset({"as-bought", "prehard"})
 
 
-def _rows(option: OptionOut) -> list[tuple[str, str]]:
-    """Return the figures of one option, each with its name."""
-    cost = option.cost.spread
-    money = f"{cost.p05:.0f}–{cost.p95:.0f} {option.cost.currency}"
-    depth, failing = option.hardness.depth_mm, option.failure_cost
-    deep = "hard through" if option.hardness.through else f"hard to {depth.p50:.1f} mm"
-    core, shank = (shown_spread(s) for s in (option.hardness.core, option.hardness.shank))
-    rows = [
-        ("temper", temper_words(option.temper)),
-        ("surface", f"{shown_spread(option.hardness.surface)}, {deep}"),
-        ("core", f"{core}; shank {shank}"),
-        ("risk", option.chief_risk),
-        ("cost", f"{money} a good part, {option.days:g} days"),
-    ]
-    if failing is not None and failing.p50 is not None and failing.p50 >= LEAST_FAILING:
-        rows.append(("failing", f"{failing.p50:.0f} {option.cost.currency} a part in use"))
-    score = f"{option.score:.2f} ({option.score_p05:.2f}–{option.score_p95:.2f})"
-    passing = right_words(option.passing_all, option.within_budget)
-    rows.append(("score", f"{score}; {passing}"))
-    narrow = [
-        gate.text
-        for gate in option.gates
-        if gate.verdict == "marginal" and gate.text != option.chief_risk
-    ]
-    if narrow:
-        rows.append(("narrow", "; ".join(narrow)))
-    return [*rows, ("id", option.id)]
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Paragraphs under a head, at most so many lines of them, and so many a paragraph."""
+
+    head: str
+    texts: tuple[str, ...]
+    most: int
+    each: int = 3
+    indent: int = INDENT
+
+    def lines(self, width: int) -> list[str]:
+        """Return the paragraphs as lines of a width, what is too long ending in dots."""
+        lines: list[str] = []
+        for number, text in enumerate(self.texts):
+            filled = _clipped(self._filled(text, width), self.each)
+            left = len(self.texts) - number
+            if lines and len(lines) + len(filled) + (left > 1) > self.most:
+                return [*lines, f"{' ' * self.indent}and {left} more: --all"]
+            lines += filled
+        return _clipped(lines, self.most)
+
+    def _filled(self, text: str, width: int) -> list[str]:
+        """Return one paragraph as lines, later ones further in."""
+        later = " " * (self.indent + FURTHER - INDENT) if self.indent else ""
+        return wrap(
+            text, width, initial_indent=" " * self.indent, subsequent_indent=later,
+            break_on_hyphens=False, break_long_words=False,
+        )  # fmt: skip
 
 
-def _print_option(option: OptionOut, out: "Console") -> None:
-    """Print one option of the short list."""
-    route = in_bath(option.route_name, option.medium)
-    out.print(
-        f"[bold]{option.place}. {escape(option.spoken)}[/bold], "
-        f"{condition_words(option.condition)}: {escape(route)}"
-    )
-    for name, text in _rows(option):
-        print_figure(name, text, out)
-    out.print()
+def _clipped(lines: list[str], most: int) -> list[str]:
+    """Return at most so many lines, the last one ending in dots where more were there."""
+    return lines if len(lines) <= most else [*lines[: most - 1], f"{lines[most - 1]} …"]
 
 
-def _rejected_lines(
-    rejected: tuple[RejectedOut, ...], options: set[tuple[str, str]]
-) -> list[str]:
-    """Return what is out, a line a gate and reason: what was predicted first, then the rest."""
-    out: dict[tuple[str, str], Counter[str]] = {}
-    for item in rejected:
-        if (item.family, item.route) in options:
-            continue
-        out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
-    rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
-    # What was computed for this part says more than that there is no furnace.
-    predicted = [row for row in rows if row[0][0] not in SCREENED][:PREDICTED]
-    screened = [row for row in rows if row[0][0] in SCREENED]
-    lines = []
-    for (gate, text), steels in [*predicted, *screened][:SHOWN]:
-        names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
-        lines.append(f"{gate}: {text} ({names})")
-    return lines
-
-
-def _nearest(advice: AdviceOut) -> list[str]:
-    """Return the nearest misses where no option is left."""
-    near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
-    return [
-        f"{item.steel} ({item.condition}), {item.route}: {item.text} "
-        f"({right_words(item.share, item.within_budget)})"
-        for item in near
-        if item.share > 0
-    ] or ["nothing comes near: see the gates below"]
-
-
-def print_advice(advice: AdviceOut, out: "Console") -> None:
-    """Print the advice.
+def print_advice(advice: AdviceOut, out: "Console", *, every_caution: bool = False) -> None:
+    """Print the advice on one page.
 
     Parameters
     ----------
@@ -108,51 +83,177 @@ def print_advice(advice: AdviceOut, out: "Console") -> None:
         The advice as plain data.
     out : Console
         Where to.
+    every_caution : bool
+        Whether to print every caution in full after the page.
     """
-    out.print(f"[bold]{escape(advice.part)}[/bold]")
-    out.print(f"{escape(advice.headline)}\n")
-    for option in advice.options:
-        _print_option(option, out)
-    kept = {(option.family, option.route) for option in advice.options}
-    apart = sorted({(item.steel, item.text, item.find_out or "") for item in advice.apart})
-    why = [advice.why_first] if advice.why_first else []
-    sections = (
-        ("Why the first stands before the second", why),
-        ("Nearest misses", _nearest(advice) if advice.verdict == "no_option" else []),
-        ("Out, and by which gate", _rejected_lines(advice.rejected, kept)),
-        (
-            "Apart: cannot be judged yet",
-            [
-                f"{steel}: {text}. Find out {how}."
-                for steel, text, how in apart
-                if advice.coupon
-            ],
-        ),
-        ("Worth knowing", advice.remarks),
-        ("Coupon first", [f"{n}. {step}" for n, step in enumerate(advice.coupon, start=1)]),
-        ("How firm is this?", _methods(advice.other_methods)),
-        ("By methods of other families", _compared(advice)),
-        ("Assumed", advice.assumptions),
-        ("Cautions", [f"{item.step}: {item.text} [{item.id}]" for item in advice.cautions]),
+    out.print(f"[bold]{escape(advice.part)}[/bold]", soft_wrap=True)
+    for block in _fitted(_blocks(advice), out.width):
+        if block.head:
+            out.print(block.head, style="bold")
+        out.print("\n".join(block.lines(out.width)), markup=False, soft_wrap=True)
+        out.print()
+    out.print(REST, style="dim", soft_wrap=True)
+    if every_caution:
+        out.print()
+        print_section("Cautions, by step of the work", caution_texts(advice), out)
+
+
+def _fitted(blocks: list[Block], width: int) -> list[Block]:
+    """Return blocks that fit the page: the longest below the answer loses lines first."""
+    kept = [block for block in blocks if block.texts]
+    while _length(kept, width) > MOST_LINES - 2:
+        longest = max(range(1, len(kept)), key=lambda k: len(kept[k].lines(width)))
+        shorter = len(kept[longest].lines(width)) - 1
+        if shorter < 1:
+            break
+        kept[longest] = replace(kept[longest], most=shorter)
+    return kept
+
+
+def _length(blocks: list[Block], width: int) -> int:
+    """Return how many lines blocks take, each with its head and a blank line after."""
+    return sum(len(block.lines(width)) + bool(block.head) + 1 for block in blocks)
+
+
+def _blocks(advice: AdviceOut) -> list[Block]:
+    """Return the blocks of a page in their order; empty ones are not printed."""
+    top = Block("", (advice.headline, *_figures(advice)), 9, 5, 0)
+    if advice.verdict == "safety_referral":
+        return [top, *_referral(advice), _cautions(advice)]
+    first = advice.options[0] if advice.options else None
+    nearest = nearest_misses(advice) if advice.verdict == "no_option" else []
+    out = rejected_lines(advice.rejected, set()) if advice.verdict == "no_option" else []
+    plan = [f"{n}. {step}" for n, step in enumerate(advice.coupon, start=1)]
+    coupon = Block("Coupon first", tuple(plan) if first is None else (), 16)
+    return [
+        top,
+        Block("How", procedure_lines(first) if first else (), 7, 4),
+        coupon,
+        Block("What came nearest", tuple(nearest), 8, 2),
+        Block("What binds", tuple(out), 12, 2),
+        Block("Instead", tuple(_instead(item) for item in advice.alternatives), 12, 4),
+        Block("On your rack", tuple(_racked(advice)), 8, 2),
+        Block("What would change the answer", _changes(advice), 7, 2),
+        _cautions(advice),
+    ]
+
+
+def _figures(advice: AdviceOut) -> tuple[str, ...]:
+    """Return what comes out of the first option, what it costs, and its id."""
+    if not advice.options or advice.verdict == "safety_referral":
+        return ()
+    first = advice.options[0]
+    hard, move = first.hardness, first.movement_mm.p50 or 0.0
+    parts = [f"Surface {shown_spread(hard.surface)}"]
+    if not hard.through and hard.depth_mm.p50:
+        parts[0] += f", {hard.depth_mm.p50:.1f} mm deep"
+    if shown_spread(hard.core) != shown_spread(hard.surface):
+        parts.append(f"core {shown_spread(hard.core)}")
+    if shown_spread(hard.shank) not in {shown_spread(hard.core), shown_spread(hard.surface)}:
+        parts.append(f"beside it {shown_spread(hard.shank)}")
+    if move > 0:
+        parts.append(f"bows {shown_mm(move)}")
+    money = _money(first.cost.spread, first.cost.currency)
+    return (
+        f"{'; '.join(parts)}.",
+        f"{money} a good part, {first.days:g} days. Chief risk: {first.chief_risk}.",
+        f"id {first.id}",
     )
-    for head, texts in sections:
-        print_section(head, texts, out)
 
 
-def _methods(methods: tuple[MethodOut, ...]) -> list[str]:
-    """Return which other methods would put another option first."""
-    return [f"{method.method}: {_first_by(method)}" for method in methods]
+def _money(cost: Spread, currency: str) -> str:
+    """Return a cost with its range, whole."""
+    low, high = f"{cost.p05:.0f}", f"{cost.p95:.0f}"
+    return f"{low} {currency}" if low == high else f"{low} to {high} {currency}"
 
 
-def _first_by(method: MethodOut) -> str:
-    """Return which option a method puts first, and beside how many."""
-    first = "the same first" if method.agrees_on_first else f"first {method.order[0]}"
-    others = method.share_first - 1
-    return first if not others else f"{first}, level with {others} more"
+def procedure_lines(option: OptionOut) -> tuple[str, ...]:
+    """Return how an option is carried out, in two or three lines.
+
+    Parameters
+    ----------
+    option : OptionOut
+        One option as plain data.
+
+    Returns
+    -------
+    tuple of str
+        Heat, quench and temper as far as they are known here.
+    """
+    lines = [_heating(option.set_up)] if option.set_up is not None else []
+    if option.temper.temperature_c is not None:
+        lines.append(f"Temper: {temper_words(option.temper)}.")
+    return tuple(lines)
 
 
-def _compared(advice: AdviceOut) -> list[str]:
-    """Return what methods of other families say, where they were asked."""
-    if advice.comparison is None:
-        return []
-    return [*_methods(advice.comparison.methods), advice.comparison.remark]
+def _heating(done: SetUpOut) -> str:
+    """Return to which heat and colour, how long, and into which bath how."""
+    heat_c = STEP_C * round(done.heat_c / STEP_C)
+    text = f"Heat to {heat_c:.0f} °C"
+    if done.colour is not None:
+        text += f", {done.colour} in {done.light}"
+    if done.past_zone_mm:
+        text += f", {done.past_zone_mm:.0f} mm past the zone"
+    if done.hold_s:
+        text += f"; hold {minutes_words(done.hold_s)}"
+    if done.medium is None:
+        return f"{text}."
+    warm = f" at {STEP_C * round(done.bath_c / STEP_C):.0f} °C" if done.bath_c else ""
+    way = f": {done.way_in}" if done.way_in and done.medium not in {"air", "plates"} else ""
+    return f"{text}; {quenched_words(done.medium)}{warm}{way}."
+
+
+def _instead(item: AlternativeOut) -> str:
+    """Return an alternative in a paragraph: what, cost, work, chance, risk, why not first."""
+    hours = f"{item.work_h:.1f}".removesuffix(".0") if item.work_h >= 0.1 else "under 0.1"
+    return (
+        f"{item.kind_words}: {item.bar}: {item.doing}; {item.surface}. "
+        f"{_money(item.cost, item.currency)}, {hours} h of your work, {item.days:g} days; "
+        f"{chance_words(item.passing_all, item.within_budget)}; risk: {item.risk}. "
+        f"Not first: {item.why_not_first}."
+    )
+
+
+def _racked(advice: AdviceOut) -> list[str]:
+    """Return the bars of the rack, each with its place or what stopped it."""
+    lines = []
+    for bar in advice.rack:
+        if bar.place == 1:
+            lines.append(f"{bar.bar}: first, as above.")
+        elif bar.place is not None:
+            lines.append(f"{bar.bar}: number {bar.place}: {bar.why}.")
+        else:
+            lines.append(f"{bar.bar}: out: {bar.why}.")
+    return lines
+
+
+def _changes(advice: AdviceOut) -> tuple[str, ...]:
+    """Return what would change the answer; a bar nobody knows wants its coupon."""
+    plan = ("The unknown bar: what a coupon of it shows (the plan stands under --all).",)
+    return (*(plan if advice.coupon and advice.options else ()), *advice.would_change)
+
+
+def _referral(advice: AdviceOut) -> list[Block]:
+    """Return certified bar that would fit, a bar of the rack first, and whom to ask."""
+    racked = {bar.id for bar in advice.rack if bar.id is not None}
+    fit = [option for option in advice.options if option.route_kind in UNHARDENED]
+    fit.sort(key=lambda option: (option.id not in racked, option.place))
+    bars = tuple(
+        f"{option.spoken}, {condition_words(option.condition)}: "
+        f"{shown_spread(option.hardness.surface)}" + " (on your rack)" * (option.id in racked)
+        for option in fit[:3]
+    )
+    return [
+        Block("Bar of a fitting kind, with a certificate", bars, 6),
+        Block("Whom to ask", (ASK,), 3),
+    ]
+
+
+def _cautions(advice: AdviceOut) -> Block:
+    """Return the cautions of the first screen, the worst first, and how many more there are."""
+    first = sorted((c for c in advice.cautions if c.first_screen), key=lambda c: c.rank or 0)
+    texts = [item.brief for item in first]
+    more = len(advice.cautions) - len(first)
+    if more:
+        texts.append(f"{more} more, each at its step: --cautions all")
+    return Block("Cautions", tuple(texts), 14, 2)

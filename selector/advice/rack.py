@@ -1,0 +1,96 @@
+"""The rack first: every bar on it, what it is best for here, and the reason for its place."""
+
+from selector.advice.advise import Advice
+from selector.advice.doing import doing_words
+from selector.advice.order import why_not_first
+from selector.advice.record import RackOut
+from selector.decision.option import Option, Rejected
+from selector.figure import median
+from selector.job.supply import Racked
+from selector.wording import shown
+
+# Gates that turn a treatment down before anything is predicted, in the order of what they tell.
+BEFORE_PREDICTION = frozenset({"safety", "equipment", "stock", "shape"})
+
+
+def rack(advice: Advice) -> tuple[RackOut, ...]:
+    """Return every bar on the rack with its best option, or the gate that stopped it.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of RackOut
+        In the order of the rack; a bar whose name means several steels stands last.
+    """
+    known = tuple(_of_bar(advice, racked) for racked in advice.job.bench.stock)
+    unclear = tuple(
+        RackOut(
+            bar=item.bar.steel,
+            steel=None,
+            place=None,
+            id=None,
+            why="may be any of "
+            + ", ".join(steel.spoken for steel in item.steels)
+            + ": make sure which",
+        )
+        for item in advice.job.bench.unclear
+    )
+    return (*known, *unclear)
+
+
+def _label(racked: Racked) -> str:
+    """Return a bar as the user calls it."""
+    size = f" {racked.bar.size:g} mm" if racked.bar.size is not None else ""
+    return f"{racked.bar.steel}{size}"
+
+
+def _of_bar(advice: Advice, racked: Racked) -> RackOut:
+    """Return one bar with its best option, or with what stopped it."""
+    for place, option in enumerate(advice.options, start=1):
+        if _is_of(option, racked):
+            return RackOut(
+                bar=_label(racked),
+                steel=racked.steel.name,
+                place=place,
+                id=option.id,
+                why=_reason(advice, option, place),
+            )
+    return RackOut(
+        bar=_label(racked), steel=racked.steel.name, place=None, id=None,
+        why=_stopped(advice, racked),
+    )  # fmt: skip
+
+
+def _is_of(option: Option, racked: Racked) -> bool:
+    """Return whether an option is made of a bar of the rack."""
+    work = option.treatment
+    return work.steel is racked.steel and work.stock == racked.bar
+
+
+def _reason(advice: Advice, option: Option, place: int) -> str:
+    """Return what a bar is best for and why it stands where it does."""
+    hrc = shown(median(option.judged.prediction.surface_hrc))
+    text = f"{doing_words(advice, option)}; {hrc}"
+    return text if place == 1 else f"{text}. Not first: {why_not_first(advice, option)}"
+
+
+def _stopped(advice: Advice, racked: Racked) -> str:
+    """Return the gate that stopped the best that could be made of a bar."""
+    mine = [
+        item
+        for item in (*advice.rejected, *advice.apart)
+        if item.treatment.steel is racked.steel and item.treatment.stock == racked.bar
+    ]
+    if not mine:
+        return f"another {racked.steel.family.replace('-', ' ')} steel does the same better"
+    return max(mine, key=_nearness).gate.text
+
+
+def _nearness(item: Rejected) -> tuple[float, bool, bool]:
+    """Return how near a treatment came: by its share, then by how far it was looked at."""
+    unknown = item.gate.verdict == "unknown"
+    return (item.share, unknown, item.gate.name not in BEFORE_PREDICTION)

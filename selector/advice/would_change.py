@@ -1,0 +1,117 @@
+"""What would change the answer: the nearest rival, the narrow demand, what was assumed."""
+
+from collections.abc import Callable
+
+from selector.advice.advise import Advice
+from selector.advice.alternative import kind_of
+from selector.advice.doing import bar_words
+from selector.duty.strength import has_load
+from selector.wording import in_100, shown_range, times_in_100
+
+# A rival that beats the first in so many samples is near. [-]
+NEAR = 0.25
+# A first option that is right less often is worth a change. [-]
+SURE = 0.80
+
+
+def _rival(advice: Advice) -> str | None:
+    """Say which option most often beats the first, and what it pays for that."""
+    first = advice.options[0]
+    rivals = [
+        (share, place, option)
+        for place, option in enumerate(advice.options[1:8], start=2)
+        if (share := advice.shares.get((option.id, first.id), 0.0)) >= NEAR
+    ]
+    if not rivals:
+        return None
+    share, place, option = max(rivals, key=lambda row: row[0])
+    text = f"Number {place}, {bar_words(option)}, beats the first {times_in_100(share)}"
+    fails = first.judged.passing_all - option.judged.passing_all
+    if share > 0.5 and fails > 0:
+        return (
+            f"{text} where it comes out right, but it is right only "
+            f"{in_100(option.judged.passing_all)}: better on a good day, worse on average."
+        )
+    return f"{text}: they are close."
+
+
+def _narrow(advice: Advice) -> str | None:
+    """Say which demand the first option meets least often, where that is worth a change."""
+    first = advice.options[0].judged
+    sampled = [g for g in first.gates if g.share is not None and g.name != "budget"]
+    worst = min(sampled, key=lambda gate: gate.share or 0.0, default=None)
+    if worst is None or first.passing_all >= SURE:
+        return None
+    return (
+        f"The first is right only {in_100(first.passing_all)}; what stops it most often: "
+        f"{worst.text} (met {in_100(worst.share or 0.0)})."
+    )
+
+
+def _window(advice: Advice) -> str | None:
+    """Say that the hardness window was derived, where it was."""
+    lead = advice.job.leading
+    if not lead.derived or lead.low_hrc is None or lead.high_hrc is None:
+        return None
+    return (
+        f"Another hardness: {shown_range(lead.low_hrc, lead.high_hrc)} was taken from the duty "
+        "(zone.hardness sets it)."
+    )
+
+
+def _loads(advice: Advice) -> str | None:
+    """Say that strength was not judged, where no load is given."""
+    if has_load(advice.asked.load):
+        return None
+    return "A torque, bending or axial load: none is given, so strength is not judged."
+
+
+def _money(advice: Advice) -> str | None:
+    """Say that prices are invented, or that no budget was given."""
+    if advice.job.catalog.prices.invented:
+        return "Your own prices (prices.toml): the ones used are invented for demonstration."
+    return None
+
+
+def _methods(advice: Advice) -> str | None:
+    """Say how many other ways of weighing put another option first, and which."""
+    other = [c for c in advice.comparisons if c.places[0] != 1]
+    if not other:
+        return None
+    firsts = {bar_words(advice.options[c.places.index(1)]): None for c in other}
+    return (
+        f"Weighed another way: {len(other)} of {len(advice.comparisons)} methods put "
+        f"{' or '.join(firsts)} first."
+    )
+
+
+def _kept_out(advice: Advice) -> str | None:
+    """Say that nothing is to be sent out, where a firm would be another kind of answer."""
+    sent = any(kind_of(option) == "sent_out" for option in advice.options)
+    if advice.asked.workshop.subcontract or sent:
+        return None
+    return "Sending it out: the workshop says no (workshop.subcontract), so no firm is weighed."
+
+
+_RULES: tuple[Callable[[Advice], str | None], ...] = (
+    _narrow, _rival, _methods, _window, _loads, _kept_out, _money,
+)  # fmt: skip
+
+
+def would_change(advice: Advice) -> tuple[str, ...]:
+    """Return what would change the answer, in sentences, what weighs most first.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of str
+        None where there is no first option to change.
+    """
+    if not advice.options:
+        return ()
+    said = (rule(advice) for rule in _RULES)
+    return tuple(sentence for sentence in said if sentence is not None)
