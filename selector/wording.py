@@ -69,7 +69,16 @@ def in_sentence(name: str) -> str:
     return name[:1].lower() + name[1:]
 
 
-_CONDITIONS = {"hard-element": "bought ready hard"}
+_CONDITIONS = {"hard-element": "bought ready hard", "prehard": "pre-hardened"}
+# How a temper is given, in the words of the bench.
+_BY_MEANS = {
+    "oven": "in the oven",
+    "furnace": "in the furnace",
+    "plate": "on the hot plate",
+    "torch": "by torch",
+    "blaze": "by blazing off the oil",
+    "residual": "by the heat left behind",
+}
 
 
 def condition_words(condition: str) -> str:
@@ -184,11 +193,16 @@ def shown_mm(length_mm: float) -> str:
     return f"{length_mm:.2f} mm" if length_mm >= 0.01 else "under 0.01 mm"
 
 
+def means_words(means: str) -> str:
+    """Return the means of a temper as the bench says it: "in the oven", "by torch"."""
+    return _BY_MEANS.get(means, f"by {means}")
+
+
 def temper_words(temper: TemperOut) -> str:
-    """Return a temper for the reader: "250 °C, torch, 5 min (…); shows brown"."""
+    """Return a temper for the reader: "250 °C by torch, 5 min (…); shows brown"."""
     if temper.temperature_c is None:
         return "none"
-    text = f"{temper.temperature_c:.0f} °C, {temper.means}"
+    text = f"{temper.temperature_c:.0f} °C {means_words(temper.means)}"
     if temper.time_min is not None and temper.means != "residual":
         text += f", {temper.time_min:.0f} min" + (f" × {temper.cycles}" * (temper.cycles > 1))
     if temper.band_c and temper.band_c[0] < temper.band_c[1]:

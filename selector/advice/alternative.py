@@ -6,11 +6,13 @@ from selector.advice.advise import Advice
 from selector.advice.doing import bar_words, doing_words
 from selector.advice.order import why_not_first
 from selector.advice.record import AlternativeOut
-from selector.decision.option import Option
+from selector.decision.option import Option, Rejected
 from selector.decision.output import cost_out, rounded_share
 from selector.decision.risk import chief_risk
 from selector.figure import median
-from selector.wording import shown
+from selector.hardness_scale import hv_from_hb, hv_from_hrc
+from selector.job.treatment import Treatment
+from selector.wording import in_100, shown
 
 Kind = Literal["cheap", "better", "as_bought", "bought_hard", "sent_out"]
 KIND_WORDS: dict[Kind, str] = {
@@ -31,9 +33,8 @@ PLACES: tuple[tuple[Kind, ...], ...] = (
 SHOWN = 3
 
 
-def kind_of(option: Option) -> Kind:
+def kind_of(work: Treatment) -> Kind:
     """Return of what kind an answer is."""
-    work = option.treatment
     if work.route.place == "subcontract":
         return "sent_out"
     if work.condition.name == "hard-element":
@@ -67,12 +68,58 @@ def alternatives(advice: Advice) -> tuple[AlternativeOut, ...]:
     return tuple(_out(advice, kind, *best[kind]) for kind in KIND_WORDS if kind in kinds)
 
 
+def barred(advice: Advice) -> tuple[str, ...]:
+    """Return why a kind of answer that nothing is left of is out, a sentence a kind.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of str
+        With the gate that stopped what came nearest; empty where there is no first option.
+    """
+    if not advice.options:
+        return ()
+    there = {kind_of(option.treatment) for option in advice.options}
+    gone = [kind for kinds in PLACES if there.isdisjoint(kinds) for kind in kinds]
+    said = ((kind, _stopped(advice, kind)) for kind in gone)
+    return tuple(
+        f"{KIND_WORDS[kind]}: not open: {why}" for kind, why in said if why is not None
+    )
+
+
+def _stopped(advice: Advice, kind: Kind) -> str | None:
+    """Return what stopped the nearest of a kind; None where nothing of it was looked at."""
+    if kind == "sent_out" and not advice.asked.workshop.subcontract:
+        return "the workshop says no (workshop.subcontract)"
+    mine = [item for item in advice.rejected if kind_of(item.treatment) == kind]
+    if not mine:
+        return None
+    nearest = max(mine, key=_nearness)
+    text = f"{nearest.gate.text.rstrip('.')} ({nearest.treatment.steel.spoken}"
+    return f"{text}, right {in_100(nearest.share)})" if nearest.share > 0 else f"{text})"
+
+
+def _nearness(item: Rejected) -> tuple[float, float, bool]:
+    """Return how near a treatment came: by its share, a soft bar by how hard it is bought."""
+    bought, hv = item.treatment.condition, 0.0
+    if bought.hardness_hrc is not None:
+        hv = float(hv_from_hrc(bought.hardness_hrc.high, outside="extend"))
+    elif bought.hardness_hb is not None:
+        hv = float(hv_from_hb(bought.hardness_hb.high, outside="extend"))
+    soft = item.treatment.route.process == "none"
+    return (item.share, hv if soft else 0.0, item.treatment.stock is not None)
+
+
 def _best_of_kinds(advice: Advice, first: Option) -> dict[Kind, tuple[int, Option]]:
     """Return the best option of each kind with its place; none like the first in all."""
     best: dict[Kind, tuple[int, Option]] = {}
-    own = (kind_of(first), first.treatment.steel.family)
+    own = (kind_of(first.treatment), first.treatment.steel.family)
     for place, option in enumerate(advice.options[1:], start=2):
-        kind = kind_of(option)
+        kind = kind_of(option.treatment)
         if (kind, option.treatment.steel.family) != own:
             best.setdefault(kind, (place, option))
     return best

@@ -5,16 +5,9 @@ from collections.abc import Callable
 from selector.advice.advise import Advice
 from selector.decision.option import Option
 from selector.decision.output import temper_out
-from selector.job.treatment import Means, Treatment
-from selector.wording import condition_words, in_sentence, quenched_words
+from selector.job.treatment import Treatment
+from selector.wording import condition_words, in_sentence, means_words, quenched_words
 
-BY_MEANS: dict[Means, str] = {
-    "oven": "in the oven",
-    "furnace": "in the furnace",
-    "plate": "on the hot plate",
-    "torch": "by torch",
-    "blaze": "by blazing off the oil",
-}
 # Tempers are read and set to this step. [°C]
 STEP_C = 5
 
@@ -24,7 +17,7 @@ def bar_words(option: Option) -> str:
     work = option.treatment
     condition = work.condition.name
     rack = " from the rack" if work.stock is not None else ""
-    if condition == "prehard" and work.route.kind == "prehard":
+    if condition == "prehard":
         return f"pre-hardened {work.steel.spoken}{rack}"
     if condition == "hard-element":
         return f"{work.steel.spoken}{rack}"
@@ -52,7 +45,7 @@ def _temper(option: Option) -> str:
     )
     if option.treatment.route.place == "subcontract":
         return f", tempered at {heat_c:.0f} °C{again}"
-    return f", temper at {heat_c:.0f} °C {BY_MEANS[temper.means]}{again}"
+    return f", temper at {heat_c:.0f} °C {means_words(temper.means)}{again}"
 
 
 def _quench(work: Treatment) -> str:

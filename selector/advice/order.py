@@ -59,8 +59,9 @@ def why_before(advice: Advice, first: Option, second: Option) -> str:
     return text + "."
 
 
-# A difference that rounds to less than this is no reason: HRC, mm, currency, days, times.
-_LEAST = 0.5
+# A smaller difference is no reason: currency or days, HRC, mm, times.
+_LEAST, _LEAST_HRC = 0.5, 1.5
+_IN_HRC = frozenset({"hardness", "snap_margin", "operator_sensitivity"})
 _LEAST_MM, _LEAST_TIMES = 0.01, 0.05
 
 
@@ -108,6 +109,11 @@ def _fewer(first: Option, other: Option) -> list[str]:
     return said
 
 
+def _days(days: float) -> str:
+    """Return a wait in words."""
+    return "a day" if days == 1 else f"{days:g} days"
+
+
 def _difference(
     advice: Advice, first: Option, other: Option, criterion: Criterion
 ) -> str | None:
@@ -128,7 +134,7 @@ def _difference(
             return None
         return f"{what} {there:.1f} against {here:.1f} times what you ask"
     size = abs(more)
-    if size < _LEAST:
+    if size < (_LEAST_HRC if criterion in _IN_HRC else _LEAST):
         return None
     currency = advice.job.catalog.prices.currency
     words: dict[str, tuple[str, str]] = {
@@ -143,7 +149,7 @@ def _difference(
             f"a misread colour costs {size:.0f} HRC more",
             f"a misread colour costs {size:.0f} HRC less",
         ),
-        "days": (f"{size:g} days longer", f"{size:g} days sooner"),
+        "days": (f"{_days(size)} longer", f"{_days(size)} sooner"),
     }  # fmt: skip
     named = words.get(criterion)
     return None if named is None else named[0 if more > 0 else 1]

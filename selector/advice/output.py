@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 
 from selector.advice.advise import PAIRED, Advice, expected_merits
-from selector.advice.alternative import alternatives
+from selector.advice.alternative import alternatives, barred
 from selector.advice.assumption import assumptions
 from selector.advice.caution import cautions_shown
 from selector.advice.coupon import coupon_plan
@@ -120,6 +120,7 @@ def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False)
         as_bought=plain.id if plain else None,
         options=tuple(_option(advice, o, place) for place, o in enumerate(shown, start=1)),
         alternatives=alternatives(advice),
+        barred=barred(advice),
         rack=rack(advice),
         would_change=would_change(advice),
         rejected=tuple(_rejected(item) for item in advice.rejected),

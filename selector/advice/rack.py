@@ -33,6 +33,7 @@ def rack(advice: Advice) -> tuple[RackOut, ...]:
             steel=None,
             place=None,
             id=None,
+            verdict="unknown",
             why="may be any of "
             + ", ".join(steel.spoken for steel in item.steels)
             + ": make sure which",
@@ -44,7 +45,7 @@ def rack(advice: Advice) -> tuple[RackOut, ...]:
 
 def _label(racked: Racked) -> str:
     """Return a bar as the user calls it."""
-    size = f" {racked.bar.size:g} mm" if racked.bar.size is not None else ""
+    size = f" {racked.bar.size:.3g} mm" if racked.bar.size is not None else ""
     return f"{racked.bar.steel}{size}"
 
 
@@ -57,11 +58,13 @@ def _of_bar(advice: Advice, racked: Racked) -> RackOut:
                 steel=racked.steel.name,
                 place=place,
                 id=option.id,
+                verdict=option.judged.verdict,
                 why=_reason(advice, option, place),
             )
+    verdict, why = _stopped(advice, racked)
     return RackOut(
         bar=_label(racked), steel=racked.steel.name, place=None, id=None,
-        why=_stopped(advice, racked),
+        verdict=verdict, why=why,
     )  # fmt: skip
 
 
@@ -78,16 +81,18 @@ def _reason(advice: Advice, option: Option, place: int) -> str:
     return text if place == 1 else f"{text}. Not first: {why_not_first(advice, option)}"
 
 
-def _stopped(advice: Advice, racked: Racked) -> str:
-    """Return the gate that stopped the best that could be made of a bar."""
+def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
+    """Return the verdict and the gate that stopped the best that could be made of a bar."""
     mine = [
         item
         for item in (*advice.rejected, *advice.apart)
         if item.treatment.steel is racked.steel and item.treatment.stock == racked.bar
     ]
-    if not mine:
-        return f"another {racked.steel.family.replace('-', ' ')} steel does the same better"
-    return max(mine, key=_nearness).gate.text
+    if mine:
+        gate = max(mine, key=_nearness).gate
+        return gate.verdict, gate.text
+    kin = f"another {racked.steel.family.replace('-', ' ')} steel does the same better"
+    return "fail", kin
 
 
 def _nearness(item: Rejected) -> tuple[float, bool, bool]:

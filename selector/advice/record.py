@@ -61,6 +61,7 @@ class RackOut(Plain):
     steel: str | None
     place: int | None
     id: str | None
+    verdict: str
     why: str
 
 
@@ -100,6 +101,7 @@ class AdviceOut(Plain):
     as_bought: str | None
     options: tuple[OptionOut, ...]
     alternatives: tuple[AlternativeOut, ...]
+    barred: tuple[str, ...]
     rack: tuple[RackOut, ...]
     would_change: tuple[str, ...]
     rejected: tuple[RejectedOut, ...]

@@ -3,7 +3,6 @@
 from collections.abc import Callable
 
 from selector.advice.advise import Advice
-from selector.advice.alternative import kind_of
 from selector.advice.doing import bar_words
 from selector.duty.strength import has_load
 from selector.wording import in_100, shown_range, times_in_100
@@ -80,21 +79,13 @@ def _methods(advice: Advice) -> str | None:
         return None
     firsts = {bar_words(advice.options[c.places.index(1)]): None for c in other}
     return (
-        f"Weighed another way: {len(other)} of {len(advice.comparisons)} methods put "
+        f"{len(other)} of {len(advice.comparisons)} other ways of weighing put "
         f"{' or '.join(firsts)} first."
     )
 
 
-def _kept_out(advice: Advice) -> str | None:
-    """Say that nothing is to be sent out, where a firm would be another kind of answer."""
-    sent = any(kind_of(option) == "sent_out" for option in advice.options)
-    if advice.asked.workshop.subcontract or sent:
-        return None
-    return "Sending it out: the workshop says no (workshop.subcontract), so no firm is weighed."
-
-
 _RULES: tuple[Callable[[Advice], str | None], ...] = (
-    _narrow, _rival, _methods, _window, _loads, _kept_out, _money,
+    _narrow, _rival, _methods, _window, _loads, _money,
 )  # fmt: skip
 
 

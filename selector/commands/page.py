@@ -28,6 +28,7 @@ MOST_LINES = 60
 INDENT, FURTHER = 3, 5
 # Heats are set and read to this step. [°C]
 STEP_C = 5
+LIGHT = {"dim": "dim light", "shade": "the shade", "sun": "the sun"}
 REST = (
     "The rest: --all (every option, what is out and why, assumptions, cautions in full); "
     "--explain; --json"
@@ -37,6 +38,11 @@ ASK = (
     "firm that certifies its work, and the engineer or insurer who answers for the part."
 )
 UNHARDENED = frozenset({"as-bought", "prehard"})
+AS_IT_COMES = {
+    "as-bought": "Machine it to size as it comes: nothing to heat, nothing to temper.",
+    "prehard": "Machine it to size as it comes: nothing to heat, nothing to temper.",
+    "buy-hard-element": "Buy it to size; cut it to length behind a guard and dress the end.",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +137,7 @@ def _blocks(advice: AdviceOut) -> list[Block]:
         coupon,
         Block("What came nearest", tuple(nearest), 8, 2),
         Block("What binds", tuple(out), 12, 2),
-        Block("Instead", tuple(_instead(item) for item in advice.alternatives), 12, 4),
+        Block("Instead", _instead(advice), 13, 4),
         Block("On your rack", tuple(_racked(advice)), 8, 2),
         Block("What would change the answer", _changes(advice), 7, 2),
         _cautions(advice),
@@ -146,7 +152,7 @@ def _figures(advice: AdviceOut) -> tuple[str, ...]:
     hard, move = first.hardness, first.movement_mm.p50 or 0.0
     parts = [f"Surface {shown_spread(hard.surface)}"]
     if not hard.through and hard.depth_mm.p50:
-        parts[0] += f", {hard.depth_mm.p50:.1f} mm deep"
+        parts[0] += f", hard {hard.depth_mm.p50:.1f} mm deep"
     if shown_spread(hard.core) != shown_spread(hard.surface):
         parts.append(f"core {shown_spread(hard.core)}")
     if shown_spread(hard.shank) not in {shown_spread(hard.core), shown_spread(hard.surface)}:
@@ -180,6 +186,8 @@ def procedure_lines(option: OptionOut) -> tuple[str, ...]:
     tuple of str
         Heat, quench and temper as far as they are known here.
     """
+    if option.route_kind in AS_IT_COMES:
+        return (AS_IT_COMES[option.route_kind],)
     lines = [_heating(option.set_up)] if option.set_up is not None else []
     if option.temper.temperature_c is not None:
         lines.append(f"Temper: {temper_words(option.temper)}.")
@@ -191,7 +199,7 @@ def _heating(done: SetUpOut) -> str:
     heat_c = STEP_C * round(done.heat_c / STEP_C)
     text = f"Heat to {heat_c:.0f} °C"
     if done.colour is not None:
-        text += f", {done.colour} in {done.light}"
+        text += f", {done.colour} in {LIGHT.get(done.light or '', done.light)}"
     if done.past_zone_mm:
         text += f", {done.past_zone_mm:.0f} mm past the zone"
     if done.hold_s:
@@ -203,7 +211,12 @@ def _heating(done: SetUpOut) -> str:
     return f"{text}; {quenched_words(done.medium)}{warm}{way}."
 
 
-def _instead(item: AlternativeOut) -> str:
+def _instead(advice: AdviceOut) -> tuple[str, ...]:
+    """Return the answers of another kind, then why the kinds that are missing are out."""
+    return (*map(_alternative, advice.alternatives), *(f"{text}." for text in advice.barred))
+
+
+def _alternative(item: AlternativeOut) -> str:
     """Return an alternative in a paragraph: what, cost, work, chance, risk, why not first."""
     hours = f"{item.work_h:.1f}".removesuffix(".0") if item.work_h >= 0.1 else "under 0.1"
     return (
@@ -223,7 +236,8 @@ def _racked(advice: AdviceOut) -> list[str]:
         elif bar.place is not None:
             lines.append(f"{bar.bar}: number {bar.place}: {bar.why}.")
         else:
-            lines.append(f"{bar.bar}: out: {bar.why}.")
+            stopped = "not judged yet" if bar.verdict == "unknown" else "out"
+            lines.append(f"{bar.bar}: {stopped}: {bar.why}.")
     return lines
 
 

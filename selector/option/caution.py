@@ -148,7 +148,7 @@ def _has_hot_hole(job: Job, work: Treatment) -> bool:
 def _of_heat(asked: Requirement, work: Treatment) -> list[str]:
     """Return the caution ids of making a part hot in the workshop."""
     ids = ["phosgene", "burn-first-aid"]
-    if any(section.shape == "tube" or section.bore for section in asked.part.section):
+    if is_welded(asked) and any(section.bore for section in asked.part.section):
         ids.append("sealed-hollow")
     if work.source is not None and work.source.kind in FLAMES:
         ids.append("hot-on-concrete")

@@ -10,6 +10,10 @@ from selector.option.prediction import Prediction
 from selector.record import CautionOut
 
 HARMS = get_args(Harm)
+# Said of everything, or of what some do afterwards and this option does not ask for.
+NEVER_FIRST = frozenset(
+    {"local-codes", "burn-first-aid", "deep-cold", "blacking-salt", "grinding-dust"}
+)
 # Nobody reads more: so many in all, and so many of each harm.
 MOST = 6
 MOST_OF = {"kills": 3, "injures": 2, "spoils": MOST}
@@ -44,8 +48,7 @@ def first_screen(job: Job, outcome: Prediction | None) -> tuple[str, ...]:
 def _worst(ids: set[str], job: Job) -> tuple[str, ...]:
     """Return the worst cautions: by harm, and within a harm by the order of the list."""
     known = job.catalog.cautions
-    # Deference to local codes is said of everything, so it says nothing here.
-    ranked = [key for key in known if key in ids and key != "local-codes"]
+    ranked = [key for key in known if key in ids - NEVER_FIRST]
     kept: list[str] = []
     for harm in HARMS:
         of_harm = [key for key in ranked if known[key].harm == harm]

@@ -113,7 +113,7 @@ def temper(**changes):
 
 def test_heat_means_time_band_and_colour_are_said():
     words = temper_words(temper())
-    assert words == "250 °C, torch, 5 min (200 to 250 °C serves); shows brown"
+    assert words == "250 °C by torch, 5 min (200 to 250 °C serves); shows brown"
 
 
 def test_no_temper_is_none():
