@@ -31,6 +31,8 @@ PLACES: tuple[tuple[Kind, ...], ...] = (
     ("cheap",), ("better",), ("as_bought", "bought_hard", "sent_out"),
 )  # fmt: skip
 SHOWN = 3
+# Gates that turn a bar down before it is asked what it would do.
+NOT_LOOKED_AT = frozenset({"stock", "shape", "equipment"})
 
 
 def kind_of(work: Treatment) -> Kind:
@@ -86,9 +88,7 @@ def barred(advice: Advice) -> tuple[str, ...]:
     there = {kind_of(option.treatment) for option in advice.options}
     gone = [kind for kinds in PLACES if there.isdisjoint(kinds) for kind in kinds]
     said = ((kind, _stopped(advice, kind)) for kind in gone)
-    return tuple(
-        f"{KIND_WORDS[kind]}: not open: {why}" for kind, why in said if why is not None
-    )
+    return tuple(f"{KIND_WORDS[kind]}: not open: {why}" for kind, why in said if why)
 
 
 def _stopped(advice: Advice, kind: Kind) -> str | None:
@@ -103,7 +103,7 @@ def _stopped(advice: Advice, kind: Kind) -> str | None:
     return f"{text}, right {in_100(nearest.share)})" if nearest.share > 0 else f"{text})"
 
 
-def _nearness(item: Rejected) -> tuple[float, float, bool]:
+def _nearness(item: Rejected) -> tuple[float, bool, float, bool]:
     """Return how near a treatment came: by its share, a soft bar by how hard it is bought."""
     bought, hv = item.treatment.condition, 0.0
     if bought.hardness_hrc is not None:
@@ -111,7 +111,8 @@ def _nearness(item: Rejected) -> tuple[float, float, bool]:
     elif bought.hardness_hb is not None:
         hv = float(hv_from_hb(bought.hardness_hb.high, outside="extend"))
     soft = item.treatment.route.process == "none"
-    return (item.share, hv if soft else 0.0, item.treatment.stock is not None)
+    looked_at = item.gate.name not in NOT_LOOKED_AT
+    return (item.share, looked_at, hv if soft else 0.0, item.treatment.stock is not None)
 
 
 def _best_of_kinds(advice: Advice, first: Option) -> dict[Kind, tuple[int, Option]]:

@@ -98,7 +98,7 @@ def print_advice(advice: AdviceOut, out: "Console", *, every_caution: bool = Fal
             out.print(block.head, style="bold")
         out.print("\n".join(block.lines(out.width)), markup=False, soft_wrap=True)
         out.print()
-    out.print(REST, style="dim", soft_wrap=True)
+    out.print("\n".join(wrap(REST, out.width)), style="dim", soft_wrap=True)
     if every_caution:
         out.print()
         print_section("Cautions, by step of the work", caution_texts(advice), out)
