@@ -20,7 +20,7 @@ _LEAST_CHANCE = 0.03
 def _value_words(advice: Advice, option: Option, criterion: Criterion) -> str:
     """Return the value of one criterion of an option, in words."""
     value = option.judged.value(criterion)
-    off = f"{value:.1f} HRC off the window or its edge" if value > 0.05 else "in the window"
+    off = f"{value:.0f} HRC off the window or its edge" if value >= 0.5 else "in the window"
     life = f"{value:.1f} times the wear life wanted"
     words: dict[Criterion, str] = {
         "hardness": off if advice.leading_zone.life_ratio is None else life,

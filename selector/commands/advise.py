@@ -12,7 +12,6 @@ if TYPE_CHECKING:
 
 NO_OPTION = 1
 TOP = 8
-Cautions = Literal["first", "all"]
 
 
 def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
@@ -24,7 +23,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         bool, typer.Option("--all", help="The whole page: every part of the advice.")
     ] = False,
     cautions: Annotated[
-        Cautions, typer.Option(help="The worst few, or all of them in full.")
+        Literal["first", "all"], typer.Option(help="The worst few, or all of them in full.")
     ] = "first",
     steel: Annotated[str | None, typer.Option(help="Only this steel, by any name.")] = None,
     route: Annotated[str | None, typer.Option(help="Only this route, by slug or kind.")] = None,

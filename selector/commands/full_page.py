@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from rich.markup import escape
 
 from selector.advice.record import AdviceOut, MethodOut, RejectedOut
+from selector.commands.caution import in_full
 from selector.commands.terminal import print_figure, print_section
 from selector.record import OptionOut
 from selector.wording import (
@@ -99,11 +100,6 @@ def nearest_misses(advice: AdviceOut) -> list[str]:
     ] or ["nothing comes near: see the gates below"]
 
 
-def caution_texts(advice: AdviceOut) -> list[str]:
-    """Return every caution in full, at its step."""
-    return [f"{item.step}: {item.text} [{item.id}]" for item in advice.cautions]
-
-
 def print_whole(advice: AdviceOut, out: "Console") -> None:
     """Print the whole advice.
 
@@ -138,7 +134,7 @@ def print_whole(advice: AdviceOut, out: "Console") -> None:
         ("How firm is this?", _methods(advice.other_methods)),
         ("By methods of other families", _compared(advice)),
         ("Assumed", advice.assumptions),
-        ("Cautions", caution_texts(advice)),
+        ("Cautions", in_full(advice.cautions)),
     )
     for head, texts in sections:
         print_section(head, texts, out)

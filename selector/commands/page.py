@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from rich.markup import escape
 
 from selector.advice.record import AdviceOut, AlternativeOut
-from selector.commands.full_page import caution_texts, nearest_misses, rejected_lines
+from selector.commands.caution import first_lines, in_full
+from selector.commands.full_page import nearest_misses, rejected_lines
 from selector.commands.terminal import print_section
 from selector.record import OptionOut, SetUpOut, Spread
 from selector.wording import (
@@ -101,7 +102,7 @@ def print_advice(advice: AdviceOut, out: "Console", *, every_caution: bool = Fal
     out.print("\n".join(wrap(REST, out.width)), style="dim", soft_wrap=True)
     if every_caution:
         out.print()
-        print_section("Cautions, by step of the work", caution_texts(advice), out)
+        print_section("Cautions, by step of the work", in_full(advice.cautions), out)
 
 
 def _fitted(blocks: list[Block], width: int) -> list[Block]:
@@ -125,7 +126,7 @@ def _blocks(advice: AdviceOut) -> list[Block]:
     """Return the blocks of a page in their order; empty ones are not printed."""
     top = Block("", (advice.headline, *_figures(advice)), 9, 5, 0)
     if advice.verdict == "safety_referral":
-        return [top, *_referral(advice), _cautions(advice)]
+        return [top, *_referral(advice), Block("Cautions", first_lines(advice.cautions), 14, 2)]
     first = advice.options[0] if advice.options else None
     nearest = nearest_misses(advice) if advice.verdict == "no_option" else []
     out = rejected_lines(advice.rejected, set()) if advice.verdict == "no_option" else []
@@ -140,7 +141,7 @@ def _blocks(advice: AdviceOut) -> list[Block]:
         Block("Instead", _instead(advice), 13, 4),
         Block("On your rack", tuple(_racked(advice)), 8, 2),
         Block("What would change the answer", _changes(advice), 7, 2),
-        _cautions(advice),
+        Block("Cautions", first_lines(advice.cautions), 14, 2),
     ]
 
 
@@ -261,13 +262,3 @@ def _referral(advice: AdviceOut) -> list[Block]:
         Block("Bar of a fitting kind, with a certificate", bars, 6),
         Block("Whom to ask", (ASK,), 3),
     ]
-
-
-def _cautions(advice: AdviceOut) -> Block:
-    """Return the cautions of the first screen, the worst first, and how many more there are."""
-    first = sorted((c for c in advice.cautions if c.first_screen), key=lambda c: c.rank or 0)
-    texts = [item.brief for item in first]
-    more = len(advice.cautions) - len(first)
-    if more:
-        texts.append(f"{more} more, each at its step: --cautions all")
-    return Block("Cautions", tuple(texts), 14, 2)

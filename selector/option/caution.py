@@ -59,7 +59,7 @@ BY_SHAPE = {"coil-spring": ("spring-under-load", "hardened-spring-reheat")}
 GRINDERS = frozenset({"toolpost-grinder", "surface-grinder"})
 
 
-def is_welded(asked: Requirement) -> bool:
+def _is_welded(asked: Requirement) -> bool:
     """Return whether a part is or will be welded."""
     return asked.part.condition == "welded" or any(f.kind == "weld" for f in asked.part.feature)
 
@@ -93,7 +93,7 @@ def of_steel(work: Treatment, temper: Temper, *, welded: bool) -> list[str]:
 def of_option(job: Job, prediction: Prediction) -> list[str]:
     """Return the caution ids that an option brings with it."""
     asked, work, temper = job.asked, prediction.treatment, prediction.temper
-    ids = [*work.route.cautions, *of_steel(work, temper, welded=is_welded(asked))]
+    ids = [*work.route.cautions, *of_steel(work, temper, welded=_is_welded(asked))]
     if work.source is not None:
         ids += work.source.cautions
     if work.medium is not None and work.route.place == "workshop":
@@ -148,7 +148,7 @@ def _has_hot_hole(job: Job, work: Treatment) -> bool:
 def _of_heat(asked: Requirement, work: Treatment) -> list[str]:
     """Return the caution ids of making a part hot in the workshop."""
     ids = ["phosgene", "burn-first-aid"]
-    if is_welded(asked) and any(section.bore for section in asked.part.section):
+    if _is_welded(asked) and any(section.bore for section in asked.part.section):
         ids.append("sealed-hollow")
     if work.source is not None and work.source.kind in FLAMES:
         ids.append("hot-on-concrete")
@@ -208,11 +208,11 @@ def of_part(asked: Requirement) -> list[str]:
         ids.append("struck-head-chips")
     if asked.limit.runout is not None and asked.limit.runout <= FINE_RUNOUT_MM:
         ids.append("bar-out-of-round")
-    if is_welded(asked):
+    if _is_welded(asked):
         ids.append("weld-hardened")
     # What is threaded and welded or hard already may well be a bolt.
     threaded = any(feature.kind == "thread" for feature in asked.part.feature)
-    if threaded and (is_welded(asked) or asked.part.condition in BOLT_LIKE):
+    if threaded and (_is_welded(asked) or asked.part.condition in BOLT_LIKE):
         ids.append("welding-high-strength-bolt")
     return ids
 
@@ -226,7 +226,7 @@ def of_stock(asked: Requirement, stock: Iterable[Steel]) -> list[str]:
             for limit in steel.limitation
             if limit.caution is not None
             and limit.caution not in FROM_TEMPER_C
-            and (limit.process != "weld" or is_welded(asked))
+            and (limit.process != "weld" or _is_welded(asked))
         ]
         if steel.kind == "unknown":
             ids += OF_SCRAP
