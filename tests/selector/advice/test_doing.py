@@ -2,7 +2,7 @@ import pytest
 
 from selector.advice.advise import advise
 from selector.advice.doing import bar_words, doing_words
-from tests.dog import GONE, asked, only
+from tests.dog import asked, only
 from tests.once import advised
 
 
@@ -13,7 +13,7 @@ def said(changes, route, *steels):
 
 OIL = {"workshop.bath": [{"medium": "oil"}]}
 FURNACE = {**OIL, "workshop.heat": [{"source": "muffle-furnace"}]}
-PACK = {**FURNACE, "load.torque": "20 N m", "zone.1": GONE, "load.impact": "none"}
+PACK = {**FURNACE, "load.torque": "20 N m", "zone.0.hardness": {"min": "55 HRC"}}
 
 
 @pytest.mark.parametrize(
