@@ -3,16 +3,15 @@
 from typing import Literal
 
 from selector.advice.advise import Advice
-from selector.advice.doing import bar_words, doing_words
+from selector.advice.doing import bar_words, doing_words, surface_words
 from selector.advice.order import why_not_first
 from selector.advice.record import AlternativeOut
 from selector.decision.option import Option, Rejected
 from selector.decision.output import cost_out, rounded_share
 from selector.decision.risk import chief_risk
-from selector.figure import median
 from selector.hardness_scale import hv_from_hb, hv_from_hrc
 from selector.job.treatment import Treatment
-from selector.wording import in_100, shown
+from selector.wording import in_100
 
 Kind = Literal["cheap", "better", "as_bought", "bought_hard", "sent_out"]
 KIND_WORDS: dict[Kind, str] = {
@@ -41,7 +40,7 @@ def kind_of(work: Treatment) -> Kind:
         return "sent_out"
     if work.condition.name == "hard-element":
         return "bought_hard"
-    if work.route.process == "none":
+    if work.route.process in {"none", "normalise"}:
         return "as_bought"
     return "cheap" if work.steel.kind in CHEAP_STEEL else "better"
 
@@ -150,7 +149,7 @@ def _out(advice: Advice, kind: Kind, place: int, option: Option) -> AlternativeO
         id=option.id,
         bar=bar_words(option),
         doing=doing_words(advice, option),
-        surface=shown(median(judged.prediction.surface_hrc)),
+        surface=surface_words(option),
         cost=cost_out(bill),
         currency=bill.currency,
         days=bill.days,

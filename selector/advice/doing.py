@@ -6,7 +6,7 @@ from selector.advice.advise import Advice
 from selector.decision.option import Option
 from selector.decision.output import temper_out
 from selector.job.treatment import Treatment
-from selector.wording import condition_words, in_sentence, means_words, quenched_words
+from selector.wording import condition_words, in_sentence, means_words, quenched_words, shown
 
 # Tempers are read and set to this step. [°C]
 STEP_C = 5
@@ -22,6 +22,11 @@ def bar_words(option: Option) -> str:
     if condition == "hard-element":
         return f"{work.steel.spoken}{rack}"
     return f"{work.steel.spoken}, {condition_words(condition)}{',' * bool(rack)}{rack}"
+
+
+def surface_words(option: Option) -> str:
+    """Return how hard the surface comes out, in whole numbers: the middle of its figure."""
+    return shown(option.judged.prediction.figures()["surface"].value)
 
 
 def doing_words(advice: Advice, option: Option) -> str:

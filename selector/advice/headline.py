@@ -1,11 +1,11 @@
 """The first lines of an advice: what to do, and how often it comes out right."""
 
 from selector.advice.advise import Advice
-from selector.advice.doing import bar_words, doing_words
+from selector.advice.doing import bar_words, doing_words, surface_words
 from selector.decision.option import Option
 from selector.figure import median
 from selector.job.demand import Demand
-from selector.wording import in_100, right_words, shown, shown_range
+from selector.wording import in_100, right_words, shown_range
 
 
 def name(advice: Advice, option: Option) -> str:
@@ -35,7 +35,7 @@ def headline(advice: Advice) -> str:
     best = advice.options[0]
     if advice.toss_up and advice.as_bought is not best:
         return _toss_up(advice, best, advice.options[1])
-    hrc = shown(median(best.judged.prediction.surface_hrc))
+    hrc = surface_words(best)
     text = f"{name(advice, best)}; {hrc}{_off(best, advice.job.leading)}. {_chances(best)}."
     if advice.as_bought is best:
         return f"No hardening needed. {_capital(text)}"

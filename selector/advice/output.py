@@ -49,9 +49,11 @@ def _rejected(item: Rejected) -> RejectedOut:
     return RejectedOut(
         steel=work.steel.name,
         steel_slug=work.steel.slug,
+        spoken=work.steel.spoken,
         family=work.steel.family,
         condition=work.condition.name,
         route=work.route.slug,
+        route_name=work.route.name,
         route_kind=work.route.kind,
         medium=work.medium.slug if work.medium else None,
         gate=item.gate.name,

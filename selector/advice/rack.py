@@ -1,13 +1,12 @@
 """The rack first: every bar on it, what it is best for here, and the reason for its place."""
 
 from selector.advice.advise import Advice
-from selector.advice.doing import doing_words
+from selector.advice.doing import doing_words, surface_words
 from selector.advice.order import why_not_first
 from selector.advice.record import RackOut
 from selector.decision.option import Option, Rejected
-from selector.figure import median
 from selector.job.supply import Racked
-from selector.wording import shown
+from selector.wording import in_sentence
 
 # Gates that turn a treatment down before anything is predicted, in the order of what they tell.
 BEFORE_PREDICTION = frozenset({"safety", "equipment", "stock", "shape"})
@@ -76,8 +75,7 @@ def _is_of(option: Option, racked: Racked) -> bool:
 
 def _reason(advice: Advice, option: Option, place: int) -> str:
     """Return what a bar is best for and why it stands where it does."""
-    hrc = shown(median(option.judged.prediction.surface_hrc))
-    text = f"{doing_words(advice, option)}; {hrc}"
+    text = f"{doing_words(advice, option)}; {surface_words(option)}"
     return text if place == 1 else f"{text}. Not first: {why_not_first(advice, option)}"
 
 
@@ -90,9 +88,12 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
     ]
     if mine:
         gate = max(mine, key=_nearness).gate
-        return gate.verdict, gate.text
-    kin = f"another {racked.steel.family.replace('-', ' ')} steel does the same better"
-    return "fail", kin
+        return gate.verdict, gate.text.rstrip(".")
+    bars = [other for other in advice.job.bench.stock if other.steel is racked.steel]
+    if bars[0].bar != racked.bar:
+        return "pass", f"the same steel as {_label(bars[0])}"
+    family = in_sentence(advice.job.catalog.families[racked.steel.family].name)
+    return "fail", f"a steel of its kind ({family}) does the same better"
 
 
 def _nearness(item: Rejected) -> tuple[float, bool, bool]:

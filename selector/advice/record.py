@@ -8,9 +8,11 @@ class RejectedOut(Plain):
 
     steel: str
     steel_slug: str
+    spoken: str
     family: str
     condition: str
     route: str
+    route_name: str
     route_kind: str
     medium: str | None
     gate: str

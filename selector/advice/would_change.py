@@ -11,6 +11,8 @@ from selector.wording import in_100, shown_range, times_in_100
 NEAR = 0.25
 # A first option that is right less often is worth a change. [-]
 SURE = 0.80
+# Gates that are no part of coming out right: the money, and the heat as a means.
+APART = frozenset({"budget", "heating"})
 
 
 def _rival(advice: Advice) -> str | None:
@@ -37,7 +39,7 @@ def _rival(advice: Advice) -> str | None:
 def _narrow(advice: Advice) -> str | None:
     """Say which demand the first option meets least often, where that is worth a change."""
     first = advice.options[0].judged
-    sampled = [g for g in first.gates if g.share is not None and g.name != "budget"]
+    sampled = [g for g in first.gates if g.share is not None and g.name not in APART]
     worst = min(sampled, key=lambda gate: gate.share or 0.0, default=None)
     if worst is None or first.passing_all >= SURE:
         return None

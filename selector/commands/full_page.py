@@ -12,6 +12,7 @@ from selector.record import OptionOut
 from selector.wording import (
     condition_words,
     in_bath,
+    in_sentence,
     right_words,
     shown_spread,
     temper_words,
@@ -93,7 +94,8 @@ def nearest_misses(advice: AdviceOut) -> list[str]:
     """Return the nearest misses where no option is left."""
     near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
     return [
-        f"{item.steel} ({item.condition}), {item.route}: {item.text} "
+        f"{item.spoken}, {condition_words(item.condition)}: "
+        f"{in_bath(in_sentence(item.route_name), item.medium)}: {item.text} "
         f"({right_words(item.share, item.within_budget)})"
         for item in near
         if item.share > 0

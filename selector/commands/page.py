@@ -237,8 +237,8 @@ def _racked(advice: AdviceOut) -> list[str]:
         elif bar.place is not None:
             lines.append(f"{bar.bar}: number {bar.place}: {bar.why}.")
         else:
-            stopped = "not judged yet" if bar.verdict == "unknown" else "out"
-            lines.append(f"{bar.bar}: {stopped}: {bar.why}.")
+            stopped = {"unknown": "not judged yet: ", "pass": ""}.get(bar.verdict, "out: ")
+            lines.append(f"{bar.bar}: {stopped}{bar.why}.")
     return lines
 
 

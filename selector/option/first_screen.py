@@ -14,6 +14,13 @@ HARMS = get_args(Harm)
 NEVER_FIRST = frozenset(
     {"local-codes", "burn-first-aid", "deep-cold", "blacking-salt", "grinding-dust"}
 )
+# What harms only where the part is made hot.
+OF_HEAT = frozenset(
+    {
+        "plated-stock-strip", "zinc-fume", "chrome-fume", "cadmium", "lead-fume",
+        "hardened-spring-reheat", "anneal-before-requench", "stainless-temper-window",
+    }
+)  # fmt: skip
 # Nobody reads more: so many in all, and so many of each harm.
 MOST = 6
 MOST_OF = {"kills": 3, "injures": 2, "spoils": MOST}
@@ -40,6 +47,8 @@ def first_screen(job: Job, outcome: Prediction | None) -> tuple[str, ...]:
         ids += of_stock(asked, [bar.steel for bar in job.bench.stock])
     else:
         ids += of_option(job, outcome)
+        if outcome.treatment.route.process == "none":
+            ids = [key for key in ids if key not in OF_HEAT]
         if outcome.treatment.steel.kind == "unknown":
             ids += of_stock(asked, [outcome.treatment.steel])
     return _worst(set(ids), job)
