@@ -71,7 +71,10 @@ def _print_option(option: OptionOut, out: "Console") -> None:
 
 
 def rejected_lines(
-    rejected: tuple[RejectedOut, ...], options: set[tuple[str, str]]
+    rejected: tuple[RejectedOut, ...],
+    options: set[tuple[str, str]],
+    *,
+    coded: bool = True,
 ) -> list[str]:
     """Return what is out, a line a gate and reason: what was predicted first, then the rest."""
     out: dict[tuple[str, str], Counter[str]] = {}
@@ -86,7 +89,7 @@ def rejected_lines(
     lines = []
     for (gate, text), steels in [*predicted, *screened][:SHOWN]:
         names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
-        lines.append(f"{gate}: {text} ({names})")
+        lines.append(f"{gate}: {text} ({names})" if coded else f"{text.rstrip('.')} ({names})")
     return lines
 
 

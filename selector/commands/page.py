@@ -129,14 +129,16 @@ def _blocks(advice: AdviceOut) -> list[Block]:
         return [top, *_referral(advice), Block("Cautions", first_lines(advice.cautions), 14, 2)]
     first = advice.options[0] if advice.options else None
     nearest = nearest_misses(advice) if advice.verdict == "no_option" else []
-    out = rejected_lines(advice.rejected, set()) if advice.verdict == "no_option" else []
+    out: list[str] = []
+    if advice.verdict == "no_option":
+        out = rejected_lines(advice.rejected, set(), coded=False)
     plan = [f"{n}. {step}" for n, step in enumerate(advice.coupon, start=1)]
     coupon = Block("Coupon first", tuple(plan) if first is None else (), 16)
     return [
         top,
         Block("How", procedure_lines(first) if first else (), 7, 4),
         coupon,
-        Block("What came nearest", tuple(nearest), 8, 2),
+        Block("What came nearest", tuple(nearest), 10, 3),
         Block("What binds", tuple(out), 12, 2),
         Block("Instead", _instead(advice), 13, 4),
         Block("On your rack", tuple(_racked(advice)), 8, 2),
