@@ -25,3 +25,17 @@ def test_a_poor_chance_names_the_demand_that_is_met_least():
     poor = replace(first, judged=replace(first.judged, right=right))
     text = would_change(replace(sure, options=(poor, *others)))[0]
     assert "right only 50 in 100; what stops it most often" in text
+
+
+def test_a_rival_that_wins_more_often_than_not_has_its_drawback_named(advice):
+    first, second, *others = advice.options
+    shares = {**dict.fromkeys(advice.shares, 0.0), (second.id, first.id): 0.7}
+    right = np.arange(len(second.judged.right)) % 3 == 0
+    poor = replace(second, judged=replace(second.judged, right=right))
+    rivals = replace(advice, shares=shares, options=(first, poor, *others))
+    assert any("it is right only 33 in 100" in text for text in would_change(rivals))
+    every = np.ones_like(right)
+    dear = replace(second, judged=replace(second.judged, right=every, affordable=right))
+    sound = replace(first, judged=replace(first.judged, right=every, affordable=every))
+    rivals = replace(advice, shares=shares, options=(sound, dear, *others))
+    assert any("inside the budget only 33 in 100" in text for text in would_change(rivals))
