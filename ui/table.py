@@ -250,6 +250,12 @@ def ranges(advice: AdviceOut) -> pd.DataFrame:
     )
 
 
+def first_screen(advice: AdviceOut) -> list[str]:
+    """Return the lines of the few worst cautions of the first option, the worst first."""
+    first = [caution for caution in advice.cautions if caution.first_screen]
+    return [caution.brief for caution in sorted(first, key=lambda c: c.rank or 0)]
+
+
 def by_step(advice: AdviceOut) -> dict[str, list[str]]:
     """Return the cautions by the step of the work, in their order."""
     steps: dict[str, list[str]] = {}
