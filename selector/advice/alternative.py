@@ -3,7 +3,7 @@
 from typing import Literal
 
 from selector.advice.advise import Advice
-from selector.advice.doing import bar_words, doing_words, surface_words
+from selector.advice.doing import bar_words, bought_as, doing_words, surface_words
 from selector.advice.order import why_not_first
 from selector.advice.record import AlternativeOut
 from selector.decision.option import Option, Rejected
@@ -98,7 +98,7 @@ def _stopped(advice: Advice, kind: Kind) -> str | None:
     if not mine:
         return None
     nearest = max(mine, key=_nearness)
-    text = f"{nearest.gate.text.rstrip('.')} ({nearest.treatment.steel.spoken}"
+    text = f"{nearest.gate.text.rstrip('.')} ({bought_as(advice, nearest.treatment.steel)}"
     return f"{text}, right {in_100(nearest.share)})" if nearest.share > 0 else f"{text})"
 
 
@@ -147,7 +147,7 @@ def _out(advice: Advice, kind: Kind, place: int, option: Option) -> AlternativeO
         kind_words=KIND_WORDS[kind],
         place=place,
         id=option.id,
-        bar=bar_words(option),
+        bar=bar_words(advice, option),
         doing=doing_words(advice, option),
         surface=surface_words(option),
         cost=cost_out(bill),

@@ -2,26 +2,38 @@
 
 from collections.abc import Callable
 
+from catalog.steel import Steel
 from selector.advice.advise import Advice
 from selector.decision.option import Option
 from selector.decision.output import temper_out
 from selector.job.treatment import Treatment
 from selector.wording import condition_words, in_sentence, means_words, quenched_words, shown
 
+# Where steel is bought by its AISI number.
+AMERICAN = frozenset({"USD", "US$", "$", "CAD"})
 # Tempers are read and set to this step. [°C]
 STEP_C = 5
 
 
-def bar_words(option: Option) -> str:
+def bought_as(advice: Advice, steel: Steel) -> str:
+    """Return what a steel is bought by where the user pays: "4140 (42CrMo4)" in dollars."""
+    currency = advice.asked.limit.currency or advice.job.catalog.prices.currency
+    names = steel.designations.aisi
+    if currency.upper() not in AMERICAN or not names or steel.name in names:
+        return steel.spoken
+    return f"{names[0]} ({steel.name})"
+
+
+def bar_words(advice: Advice, option: Option) -> str:
     """Return the bar of an option: what it is bought by, its condition, whether it is there."""
-    work = option.treatment
+    work, name = option.treatment, bought_as(advice, option.treatment.steel)
     condition = work.condition.name
     rack = " from the rack" if work.stock is not None else ""
     if condition == "prehard":
-        return f"pre-hardened {work.steel.spoken}{rack}"
+        return f"pre-hardened {name}{rack}"
     if condition == "hard-element":
-        return f"{work.steel.spoken}{rack}"
-    return f"{work.steel.spoken}, {condition_words(condition)}{',' * bool(rack)}{rack}"
+        return f"{name}{rack}"
+    return f"{name}, {condition_words(condition)}{',' * bool(rack)}{rack}"
 
 
 def surface_words(option: Option) -> str:

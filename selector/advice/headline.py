@@ -10,7 +10,7 @@ from selector.wording import in_100, right_words, shown_range
 
 def name(advice: Advice, option: Option) -> str:
     """Return an option in words: bar, what is done to it, and temper."""
-    return f"{bar_words(option)}: {doing_words(advice, option)}"
+    return f"{bar_words(advice, option)}: {doing_words(advice, option)}"
 
 
 def headline(advice: Advice) -> str:

@@ -27,7 +27,7 @@ def _rival(advice: Advice) -> str | None:
     if not rivals:
         return None
     share, place, option = max(rivals, key=lambda row: row[0])
-    text = f"Number {place}, {bar_words(option)}, beats the first {times_in_100(share)}"
+    text = f"Number {place}, {bar_words(advice, option)}, beats the first {times_in_100(share)}"
     if share <= 0.5:
         return f"{text}: they are close."
     return f"{text}, but {_drawback(first, option)}: better on a good day, worse on average."
@@ -87,7 +87,7 @@ def _methods(advice: Advice) -> str | None:
     other = [c for c in advice.comparisons if c.places[0] != 1]
     if not other:
         return None
-    firsts = {bar_words(advice.options[c.places.index(1)]): None for c in other}
+    firsts = {bar_words(advice, advice.options[c.places.index(1)]): None for c in other}
     return (
         f"{len(other)} of {len(advice.comparisons)} other ways of weighing put "
         f"{' or '.join(firsts)} first."

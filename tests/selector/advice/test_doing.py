@@ -1,7 +1,7 @@
 import pytest
 
 from selector.advice.advise import advise
-from selector.advice.doing import bar_words, doing_words
+from selector.advice.doing import bar_words, bought_as, doing_words
 from tests.dog import asked, only
 from tests.once import advised
 
@@ -39,7 +39,8 @@ def test_an_end_that_tempers_itself_is_quenched_out_at_its_colour():
 
 def test_a_bar_is_called_by_what_it_is_bought_by_and_the_rack_is_named():
     rack = {"workshop.stock": [{"steel": "EN24", "condition": "annealed"}]}
-    words = [bar_words(option) for option in advised(rack, "817m40").options]
+    found = advised(rack, "817m40")
+    words = [bar_words(found, option) for option in found.options]
     assert words
     assert any(text == "EN24 (817M40), annealed, from the rack" for text in words)
 
@@ -47,5 +48,17 @@ def test_a_bar_is_called_by_what_it_is_bought_by_and_the_rack_is_named():
 def test_a_pre_hardened_bar_is_called_so():
     soft = {"zone.0.hardness": {"min": "28 HRC"}, "zone.0.wear": "none"}
     found = advised(soft, "42crmo4", "817m40")
-    kinds = {option.treatment.condition.name: bar_words(option) for option in found.options}
+    kinds = {
+        option.treatment.condition.name: bar_words(found, option) for option in found.options
+    }
     assert kinds["prehard"].startswith("pre-hardened ")
+
+
+@pytest.mark.parametrize(
+    ("currency", "name"),
+    [("EUR", "EN19 (42CrMo4)"), ("GBP", "EN19 (42CrMo4)"), ("USD", "4140 (42CrMo4)")],
+)
+def test_a_steel_is_named_as_it_is_bought_where_the_user_pays(currency, name):
+    found = advised({"limit.currency": currency}, "42crmo4")
+    assert bought_as(found, found.options[0].treatment.steel) == name
+    assert name in bar_words(found, found.options[0])
