@@ -17,10 +17,10 @@ TOP = 8
 def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
     top: Annotated[
-        int | None, typer.Option(min=1, help="The whole page, with so many options.")
+        int | None, typer.Option(min=1, help="The list of options, so many of them.")
     ] = None,
     show_all: Annotated[
-        bool, typer.Option("--all", help="The whole page: every part of the advice.")
+        bool, typer.Option("--all", help="Everything: the page, the list, what is out.")
     ] = False,
     cautions: Annotated[
         Literal["first", "all"], typer.Option(help="The worst few, or all of them in full.")
@@ -75,7 +75,8 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
         typer.echo(option_table(shown).to_csv(index=False), nl=False)
     else:
-        _print(shown, whole=show_all or compare or top is not None, every=cautions == "all")
+        listed = compare or top is not None
+        _print(shown, whole=show_all, listed=listed, every=cautions == "all")
         if explain:
             from selector.commands.origin import print_origins  # noqa: PLC0415
 
@@ -84,12 +85,14 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         raise typer.Exit(NO_OPTION)
 
 
-def _print(shown: "AdviceOut", *, whole: bool, every: bool) -> None:
-    """Print the whole advice, or its one page with the worst cautions or every one."""
+def _print(shown: "AdviceOut", *, whole: bool, listed: bool, every: bool) -> None:
+    """Print everything, or the list of options with what is out, or the one page."""
     from selector.commands.full_page import print_whole  # noqa: PLC0415
-    from selector.commands.page import print_advice  # noqa: PLC0415
+    from selector.commands.page import print_advice, print_all  # noqa: PLC0415
 
     if whole:
+        print_all(shown, console())
+    elif listed:
         print_whole(shown, console())
     else:
         print_advice(shown, console(), every_caution=every)

@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 SCREENED = frozenset({"safety", "equipment", "stock", "response", "medium", "shape"})
 # A smaller cost of failures in use, a part, is not worth a line.
 LEAST_FAILING = 1.0
+# Routes that leave the bar as it is sold.
+UNHARDENED = frozenset({"as-bought", "prehard"})
 # Lines of what is out: of what was predicted, and in all.
 PREDICTED, SHOWN = 6, 14
 
@@ -105,7 +107,7 @@ def nearest_misses(advice: AdviceOut) -> list[str]:
     ] or ["nothing comes near: see the gates below"]
 
 
-def print_whole(advice: AdviceOut, out: "Console") -> None:
+def print_whole(advice: AdviceOut, out: "Console", *, titled: bool = True) -> None:
     """Print the whole advice.
 
     Parameters
@@ -114,11 +116,17 @@ def print_whole(advice: AdviceOut, out: "Console") -> None:
         The advice as plain data.
     out : Console
         Where to.
+    titled : bool
+        Whether part and headline are printed first.
     """
-    out.print(f"[bold]{escape(advice.part)}[/bold]")
-    out.print(f"{escape(advice.headline)}\n")
+    if titled:
+        out.print(f"[bold]{escape(advice.part)}[/bold]")
+        out.print(f"{escape(advice.headline)}\n")
+    refers = advice.verdict == "safety_referral"
     for option in advice.options:
-        _print_option(option, out)
+        # A referral ranks nothing that would be hardened.
+        if not refers or option.route_kind in UNHARDENED:
+            _print_option(option, out)
     kept = {(option.family, option.route) for option in advice.options}
     apart = sorted({(item.steel, item.text, item.find_out or "") for item in advice.apart})
     why = [advice.why_first] if advice.why_first else []

@@ -8,7 +8,7 @@ from rich.markup import escape
 
 from selector.advice.record import AdviceOut, AlternativeOut
 from selector.commands.caution import first_lines, in_full
-from selector.commands.full_page import nearest_misses, rejected_lines
+from selector.commands.full_page import UNHARDENED, nearest_misses, print_whole, rejected_lines
 from selector.commands.terminal import print_section
 from selector.record import OptionOut, SetUpOut, Spread
 from selector.wording import (
@@ -26,6 +26,9 @@ if TYPE_CHECKING:
 
 # What is not read is not printed: so many lines in all.
 MOST_LINES = 60
+# Blocks that stand in full further down where everything is printed; no end of lines there.
+ALSO_BELOW = frozenset({"Cautions", "Coupon first", "What came nearest", "What binds"})
+EVERY = 1000
 INDENT, FURTHER = 3, 5
 # Heats are set and read to this step. [°C]
 STEP_C = 5
@@ -38,7 +41,6 @@ ASK = (
     "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
     "firm that certifies its work, and the engineer or insurer who answers for the part."
 )
-UNHARDENED = frozenset({"as-bought", "prehard"})
 AS_IT_COMES = {
     "as-bought": "Machine it to size as it comes: nothing to heat, nothing to temper.",
     "prehard": "Machine it to size as it comes: nothing to heat, nothing to temper.",
@@ -60,12 +62,12 @@ class Block:
         """Return the paragraphs as lines of a width, what is too long ending in dots."""
         lines: list[str] = []
         for number, text in enumerate(self.texts):
-            filled = _clipped(self._filled(text, width), self.each)
+            filled = _clipped(self._filled(text, width), self.each, width)
             left = len(self.texts) - number
             if lines and len(lines) + len(filled) + (left > 1) > self.most:
                 return [*lines, f"{' ' * self.indent}and {left} more: --all"]
             lines += filled
-        return _clipped(lines, self.most)
+        return _clipped(lines, self.most, width)
 
     def _filled(self, text: str, width: int) -> list[str]:
         """Return one paragraph as lines, later ones further in."""
@@ -76,9 +78,39 @@ class Block:
         )  # fmt: skip
 
 
-def _clipped(lines: list[str], most: int) -> list[str]:
+def _clipped(lines: list[str], most: int, width: int) -> list[str]:
     """Return at most so many lines, the last one ending in dots where more were there."""
-    return lines if len(lines) <= most else [*lines[: most - 1], f"{lines[most - 1]} …"]
+    if len(lines) <= most:
+        return lines
+    last = lines[most - 1]
+    while len(last) + 2 > width and " " in last.strip():
+        last = last.rsplit(" ", 1)[0]
+    return [*lines[: most - 1], f"{last} …"]
+
+
+def print_all(advice: AdviceOut, out: "Console") -> None:
+    """Print the page with nothing cut short, then every option and all that is out.
+
+    Parameters
+    ----------
+    advice : AdviceOut
+        The advice as plain data.
+    out : Console
+        Where to.
+    """
+    out.print(f"[bold]{escape(advice.part)}[/bold]", soft_wrap=True)
+    for block in _blocks(advice):
+        if block.texts and block.head not in ALSO_BELOW:
+            _print_block(replace(block, most=EVERY, each=EVERY), out)
+    print_whole(advice, out, titled=False)
+
+
+def _print_block(block: Block, out: "Console") -> None:
+    """Print a block with its head and a blank line after."""
+    if block.head:
+        out.print(block.head, style="bold")
+    out.print("\n".join(block.lines(out.width)), markup=False, soft_wrap=True)
+    out.print()
 
 
 def print_advice(advice: AdviceOut, out: "Console", *, every_caution: bool = False) -> None:
@@ -95,10 +127,7 @@ def print_advice(advice: AdviceOut, out: "Console", *, every_caution: bool = Fal
     """
     out.print(f"[bold]{escape(advice.part)}[/bold]", soft_wrap=True)
     for block in _fitted(_blocks(advice), out.width):
-        if block.head:
-            out.print(block.head, style="bold")
-        out.print("\n".join(block.lines(out.width)), markup=False, soft_wrap=True)
-        out.print()
+        _print_block(block, out)
     out.print("\n".join(wrap(REST, out.width)), style="dim", soft_wrap=True)
     if every_caution:
         out.print()

@@ -73,6 +73,8 @@ def test_the_page_leaves_the_rest_to_all(run):
     page, whole = run().stdout, run("--all").stdout
     assert page.count("42crmo4/") == 1
     assert whole.count("   id   ") > 1
+    assert whole.count("\nHow\n") == whole.count("\nCautions\n") == 1
+    assert "--all" not in whole
     assert "[oil-fire]" in whole
     assert "[oil-fire]" not in page
 

@@ -8,7 +8,7 @@ from rich.console import Console
 from catalog.example import example_names, example_text
 from selector.advice.advise import advise
 from selector.advice.output import advice_out
-from selector.commands.page import MOST_LINES, print_advice, procedure_lines
+from selector.commands.page import MOST_LINES, Block, print_advice, procedure_lines
 from selector.requirement import read_requirement
 from tests.dog import asked, only
 from tests.whole_requirement import catalog_for, requirement_number
@@ -101,6 +101,15 @@ def test_misses_and_gates_are_said_where_nothing_is_left():
     hard = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
     text = page(advice_out(advise(asked(hard), only("c45", "42crmo4"))))
     assert {"What came nearest", "What binds"} <= set(sections(text))
+
+
+def test_a_long_paragraph_is_cut_inside_the_width():
+    block = Block("", ("word " * 60,), 2, 2)
+    for width in range(20, 60):
+        lines = block.lines(width)
+        assert len(lines) == 2
+        assert lines[-1].endswith(" …")
+        assert max(map(len, lines)) <= width
 
 
 def test_a_narrow_terminal_is_kept_to(record):
