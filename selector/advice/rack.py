@@ -44,8 +44,9 @@ def rack(advice: Advice) -> tuple[RackOut, ...]:
 
 def _label(racked: Racked) -> str:
     """Return a bar as the user calls it."""
-    size = f" {racked.bar.size:.3g} mm" if racked.bar.size is not None else ""
-    return f"{racked.bar.steel}{size}"
+    if racked.bar.size is None:
+        return racked.bar.steel
+    return f"{racked.bar.steel} {racked.bar.size:.1f}".removesuffix(".0") + " mm"
 
 
 def _of_bar(advice: Advice, racked: Racked) -> RackOut:

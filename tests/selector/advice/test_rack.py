@@ -45,3 +45,12 @@ def test_what_was_assumed_may_change_the_answer(changes, word):
     assert any(word in text for text in would_change(found))
     if changes:
         assert not any(word in text for text in would_change(advised({}, "42crmo4", "c45")))
+
+
+@pytest.mark.parametrize(
+    ("size", "label"), [("1000 mm", "C45 1000 mm"), ("3/8 in", "C45 9.5 mm"), (None, "C45")]
+)
+def test_a_bar_is_called_by_its_size_in_plain_figures(size, label):
+    rack_of = {"steel": "C45"} if size is None else {"steel": "C45", "size": size}
+    (bar,) = rack(advised({"workshop.stock": [rack_of]}, "c45"))
+    assert bar.bar == label
