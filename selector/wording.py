@@ -114,15 +114,13 @@ def quenched_words(medium: str, what: str = "") -> str:
     return f"{verb} {what} {where}" if what else f"{verb} {where}"
 
 
-def chance_words(right: float, within_budget: float | None, budget: str = "budget") -> str:
+def chance_words(right: float, within_budget: float | None) -> str:
     """Return how often it comes out right and inside the budget, short: "right 99 in 100".
 
     Parameters
     ----------
     right, within_budget : float
         Shares of the sample; the second None without a budget. [-]
-    budget : str
-        What the budget is called.
 
     Returns
     -------
@@ -131,9 +129,7 @@ def chance_words(right: float, within_budget: float | None, budget: str = "budge
     """
     text = f"right {in_100(right)}"
     return (
-        text
-        if within_budget is None
-        else f"{text}, inside the {budget} {in_100(within_budget)}"
+        text if within_budget is None else f"{text}, inside the budget {in_100(within_budget)}"
     )
 
 
