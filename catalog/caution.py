@@ -10,11 +10,17 @@ from catalog.values import Fact, Record, Text
 Step = Literal["before work", "heating", "quenching", "tempering", "finishing", "in service"]
 
 
+# The worst that a caution warns of: it kills or blinds, injures, or spoils the part.
+Harm = Literal["kills", "injures", "spoils"]
+
+
 class Caution(Record):
-    """One caution. `step` names the moment of the work at which it is shown."""
+    """One caution: `brief` is its line on the first screen, `step` where it stands in full."""
 
     hazard: Text
+    harm: Harm
     step: Step
+    brief: Annotated[Text, Field(max_length=105)]
     fact: Fact
 
 

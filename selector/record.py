@@ -51,11 +51,19 @@ class TemperOut(Plain):
 
 
 class CautionOut(Plain):
-    """One caution of the list, with the step of the work it belongs to."""
+    """One caution of the list, with the step of the work it belongs to.
+
+    `harm` is the worst it warns of: it kills (or blinds), injures, or spoils the part. The few
+    of the first screen are marked, `rank` 1 the worst; `brief` is their line there.
+    """
 
     id: str
     text: str
+    brief: str
     step: str
+    harm: str
+    first_screen: bool
+    rank: int | None
 
 
 class HardnessOut(Plain):
@@ -183,7 +191,11 @@ class StepOut(Plain):
 
 
 class OptionOut(Plain):
-    """One ranked option: the best of its family and route."""
+    """One ranked option: the best of its family and route.
+
+    `passing_all` is how often it comes out right, `within_budget` how often it costs no more
+    than the budget (absent without one): two shares, never multiplied.
+    """
 
     id: str
     place: int
@@ -208,6 +220,7 @@ class OptionOut(Plain):
     score_p05: float
     score_p95: float
     passing_all: float
+    within_budget: float | None
     hardness: HardnessOut
     movement_mm: Spread
     permitted_movement_mm: float

@@ -69,7 +69,16 @@ def in_sentence(name: str) -> str:
     return name[:1].lower() + name[1:]
 
 
-_CONDITIONS = {"hard-element": "bought ready hard"}
+_CONDITIONS = {"hard-element": "bought ready hard", "prehard": "pre-hardened"}
+# How a temper is given, in the words of the bench.
+_BY_MEANS = {
+    "oven": "in the oven",
+    "furnace": "in the furnace",
+    "plate": "on the hot plate",
+    "torch": "by torch",
+    "blaze": "by blazing off the oil",
+    "residual": "by the heat left behind",
+}
 
 
 def condition_words(condition: str) -> str:
@@ -83,6 +92,45 @@ def in_bath(route: str, medium: str | None) -> str:
         return route
     how = "cooled" if medium == "air" else "quenched"
     return f"{route}, {how} in {medium.replace('-', ' ')}"
+
+
+def quenched_words(medium: str, what: str = "") -> str:
+    """Return a quench as an instruction: "quench in warm water", "cool in air".
+
+    Parameters
+    ----------
+    medium : str
+        Slug of the bath.
+    what : str
+        What goes into it; nothing where it is plain.
+
+    Returns
+    -------
+    str
+        Without a capital or a stop.
+    """
+    verb = "cool" if medium in {"air", "plates"} else "quench"
+    where = "between plates" if medium == "plates" else f"in {medium.replace('-', ' ')}"
+    return f"{verb} {what} {where}" if what else f"{verb} {where}"
+
+
+def chance_words(right: float, within_budget: float | None) -> str:
+    """Return how often it comes out right and inside the budget, short: "right 99 in 100".
+
+    Parameters
+    ----------
+    right, within_budget : float
+        Shares of the sample; the second None without a budget. [-]
+
+    Returns
+    -------
+    str
+        For instance "right 99 in 100, inside the budget 40 in 100".
+    """
+    text = f"right {in_100(right)}"
+    return (
+        text if within_budget is None else f"{text}, inside the budget {in_100(within_budget)}"
+    )
 
 
 def either(names: Iterable[str]) -> str:
@@ -107,6 +155,33 @@ def times_in_100(share: float) -> str:
     if whole == 1:
         return "once in 100"
     return "over 99 times in 100" if whole > 99 else f"{whole} times in 100"
+
+
+def right_words(right: float, within_budget: float | None) -> str:
+    """Return how often an option comes out right, and how often inside the budget.
+
+    Parameters
+    ----------
+    right, within_budget : float
+        Shares of the sample; the second None without a budget. [-]
+
+    Returns
+    -------
+    str
+        For instance "comes out right 99 times in 100; inside the budget 40 times in 100".
+    """
+    text = f"comes out right {times_in_100(right)}"
+    if within_budget is None:
+        return text
+    return f"{text}; inside the budget {times_in_100(within_budget)}"
+
+
+def minutes_words(time_s: float) -> str:
+    """Return a time for the reader, in whole minutes from two on: "45 s", "20 min", "2 h"."""
+    if time_s < 120:
+        return f"{time_s:.0f} s"
+    minutes = round(time_s / 60)
+    return f"{minutes} min" if minutes < 120 else f"{minutes / 60:.1f} h".replace(".0 h", " h")
 
 
 def shown_mm(length_mm: float) -> str:
@@ -145,11 +220,16 @@ def shown_time(seconds: float) -> str:
     return f"{minutes / 60.0:.1f} h".replace(".0 h", " h")
 
 
+def means_words(means: str) -> str:
+    """Return the means of a temper as the bench says it: "in the oven", "by torch"."""
+    return _BY_MEANS.get(means, f"by {means}")
+
+
 def temper_words(temper: TemperOut) -> str:
-    """Return a temper for the reader: "250 °C, torch, 5 min (…); shows brown"."""
+    """Return a temper for the reader: "250 °C by torch, 5 min (…); shows brown"."""
     if temper.temperature_c is None:
         return "none"
-    text = f"{temper.temperature_c:.0f} °C, {temper.means}"
+    text = f"{temper.temperature_c:.0f} °C {means_words(temper.means)}"
     if temper.time_min is not None and temper.means != "residual":
         text += f", {temper.time_min:.0f} min" + (f" × {temper.cycles}" * (temper.cycles > 1))
     if temper.band_c and temper.band_c[0] < temper.band_c[1]:

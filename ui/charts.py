@@ -17,7 +17,7 @@ _PALETTE = ("#0072b2", "#b34700", "#00734c", "#8a3f74", "#1d2327", "#7d6608")
 _SHAPES = ("circle", "square", "triangle-up", "diamond", "cross", "triangle-down")
 NAMED = 6
 AGAINST: Mapping[Against, str] = {
-    "chance": "Chance to meet every demand",
+    "chance": "Chance to come out right",
     "hardness": "Surface hardness",
 }
 ALT = (
@@ -42,7 +42,7 @@ _TOOLTIP = [
     alt.Tooltip("route:N", title="Route"),
     alt.Tooltip("temper:N", title="Temper"),
     alt.Tooltip("hardness_text:N", title="Surface hardness"),
-    alt.Tooltip("chance_text:N", title="Meets every demand"),
+    alt.Tooltip("chance_text:N", title="Comes out right"),
     alt.Tooltip("cost_text:N", title="Cost of a good part"),
 ]
 
@@ -87,7 +87,7 @@ def points(options: Iterable[OptionOut]) -> pd.DataFrame:
 def trade_off(
     options: Iterable[OptionOut], zones: Iterable[ZoneOut], against: Against
 ) -> alt.LayerChart:
-    """Return cost against the chance to meet every demand, or against surface hardness.
+    """Return cost against the chance to come out right, or against surface hardness.
 
     Bars reach from 5 to 95 in 100; the hardness aimed at is shaded.
 

@@ -121,9 +121,9 @@ def money(cost: CostOut) -> str:
     return span(cost.spread)
 
 
-def share(fraction: float | None) -> str:
-    """Return a chance: "98 in 100", never broken between lines."""
-    return "not sampled" if fraction is None else f"{100 * fraction:.0f}\u00a0in\u00a0100"
+def share(fraction: float | None, absent: str = "not sampled") -> str:
+    """Return a chance: "98 in 100", never broken between lines, or what stands for none."""
+    return absent if fraction is None else f"{100 * fraction:.0f}\u00a0in\u00a0100"
 
 
 def route(option: OptionOut, media: Mapping[str, str]) -> str:

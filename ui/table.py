@@ -40,7 +40,8 @@ def ranking(options: Iterable[OptionOut], media: Mapping[str, str]) -> pd.DataFr
             "Route": labels.route(option, media),
             "Temper": temper_words(option.temper),
             "Surface hardness": shown_spread(option.hardness.surface),
-            "Meets every demand": labels.share(option.passing_all),
+            "Comes out right": labels.share(option.passing_all),
+            "Inside the budget": labels.share(option.within_budget, "no budget"),
             "Cost of a good part": labels.money(option.cost),
             "In hand after": f"{option.days:g} days",
             "Score": f"{option.score:.2f}",
@@ -227,7 +228,7 @@ def nearest(advice: AdviceOut) -> pd.DataFrame:
             "Steel": f"{item.steel}, {item.condition}",
             "Route": labels.words(item.route),
             "Misses": f"{labels.words(item.gate)}: {labels.plain(item.text)}",
-            "Meets every demand": labels.share(item.share),
+            "Comes out right": labels.share(item.share),
         }
         for item in near
         if item.share > 0
@@ -247,6 +248,12 @@ def ranges(advice: AdviceOut) -> pd.DataFrame:
         }
         for row in advice.ranges
     )
+
+
+def first_screen(advice: AdviceOut) -> list[str]:
+    """Return the lines of the few worst cautions of the first option, the worst first."""
+    first = [caution for caution in advice.cautions if caution.first_screen]
+    return [caution.brief for caution in sorted(first, key=lambda c: c.rank or 0)]
 
 
 def by_step(advice: AdviceOut) -> dict[str, list[str]]:

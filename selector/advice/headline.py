@@ -1,53 +1,26 @@
-"""The first lines of an advice: what to do, in a sentence."""
+"""The first lines of an advice: what to do, and how often it comes out right."""
 
 from selector.advice.advise import Advice
+from selector.advice.doing import bar_words, doing_words, surface_words
 from selector.decision.option import Option
-from selector.decision.output import temper_out
 from selector.figure import median
 from selector.job.demand import Demand
-from selector.job.treatment import Means
-from selector.wording import condition_words, in_bath, in_sentence, shown, shown_range
-
-_BY_MEANS: dict[Means, str] = {
-    "oven": "in the oven",
-    "furnace": "in the furnace",
-    "plate": "on the hot plate",
-    "torch": "by torch",
-    "blaze": "by blazing off the oil",
-}
+from selector.wording import in_100, right_words, shown_range
 
 
-def name(option: Option) -> str:
-    """Return an option in words: steel, what is done to it, and temper."""
-    work, temper = option.treatment, option.choice.temper
-    bar = f"{work.steel.spoken}, {condition_words(work.condition.name)}"
-    if temper.means == "residual":
-        return f"{bar}: {_end_words(option)}"
-    medium = work.medium if work.route.place == "workshop" else None
-    text = in_bath(in_sentence(work.route.name), medium.slug if medium else None)
-    text = f"{bar}: {text}"
-    if temper.means == "none":
-        return text
-    return f"{text}, tempered at {temper.temperature_c:.0f} °C {_BY_MEANS[temper.means]}"
-
-
-def _end_words(option: Option) -> str:
-    """Return how an end is quenched and tempered by the heat left behind it."""
-    medium, temper = option.treatment.medium, temper_out(option.choice)
-    shade = temper.colour or f"{temper.temperature_c:.0f} °C"
-    end = in_bath("the end", medium.slug if medium else None)
-    return f"{end}, the colour let run down and quenched out at {shade}"
+def name(advice: Advice, option: Option) -> str:
+    """Return an option in words: bar, what is done to it, and temper."""
+    return f"{bar_words(advice, option)}: {doing_words(advice, option)}"
 
 
 def headline(advice: Advice) -> str:
-    """Return what to do, in one or two sentences."""
+    """Return what to do, in a few sentences; only what stands first is named."""
     verdict = advice.verdict
     if verdict == "safety_referral":
         use = advice.asked.safety_use
-        first = f" If bar will do: {name(advice.options[0])}." if advice.options else ""
         return (
             f"{use[0].upper()}{use[1:]} part: not a home job. Have it designed and treated by "
-            f"qualified people, from certified bar.{first}"
+            "qualified people, from certified bar."
         )
     if verdict == "coupon_first":
         known = all(item.gate.name == "model" for item in advice.apart)
@@ -60,16 +33,39 @@ def headline(advice: Advice) -> str:
             "Nothing in this workshop meets every demand; see what binds and what came nearest."
         )
     best = advice.options[0]
-    hrc = shown(median(best.judged.prediction.surface_hrc))
+    if advice.toss_up and advice.as_bought is not best:
+        return _toss_up(advice, best, advice.options[1])
+    hrc = surface_words(best)
+    text = f"{name(advice, best)}; {hrc}{_off(best, advice.job.leading)}. {_chances(best)}."
+    if advice.as_bought is best:
+        return f"No hardening needed. {_capital(text)}"
     if advice.as_bought is not None:
-        plain = advice.as_bought
-        text = f"It meets every demand without hardening: {name(plain)}."
-        if plain is not best:
-            text += f" Scored first, though: {name(best)} ({hrc})."
-        return text
-    if advice.toss_up:
-        return f"A toss-up between {name(best)} and {name(advice.options[1])}."
-    return f"{name(best)}; gives {hrc}{_off(best, advice.job.leading)}.{_brittle(best)}"
+        text += " It would do without hardening too: see below."
+    return _capital(text) + _brittle(best)
+
+
+def _toss_up(advice: Advice, first: Option, second: Option) -> str:
+    """Return two options that are level, with how often each comes out right."""
+    shares = " and ".join(in_100(o.judged.passing_all) for o in (first, second))
+    budgets = [o.judged.within_budget for o in (first, second)]
+    text = (
+        f"A toss-up: {name(advice, first)}; or {name(advice, second)}. They come out right "
+        f"{shares}"
+    )
+    if None not in budgets:
+        text += f", inside the budget {' and '.join(in_100(b or 0.0) for b in budgets)}"
+    return f"{text}."
+
+
+def _chances(option: Option) -> str:
+    """Return how often an option comes out right, and inside the budget."""
+    return _capital(right_words(option.judged.passing_all, option.judged.within_budget))
+
+
+def _capital(text: str) -> str:
+    """Return a sentence with its first letter large, unless it is a designation."""
+    first = text.split(" ", 1)[0].rstrip(",:;")
+    return text if any(letter.isdigit() for letter in first) else text[:1].upper() + text[1:]
 
 
 def _off(option: Option, demand: Demand) -> str:

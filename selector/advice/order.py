@@ -23,7 +23,7 @@ _LEAST_CHANCE = 0.03
 def _value_words(advice: Advice, option: Option, criterion: Criterion) -> str:
     """Return the value of one criterion of an option, in words."""
     value = option.judged.value(criterion)
-    off = f"{value:.1f} HRC off the window or its edge" if value > 0.05 else "in the window"
+    off = f"{value:.0f} HRC off the window or its edge" if value >= 0.5 else "in the window"
     life = f"{value:.1f} times the wear life wanted"
     words: dict[Criterion, str] = {
         "hardness": off if advice.leading_zone.life_ratio is None else life,
@@ -62,6 +62,102 @@ def why_before(advice: Advice, first: Option, second: Option) -> str:
     if passed > _LEAST_CHANCE:
         text += f". It comes out right more often ({100 * passed:.0f} more in 100)"
     return text + "."
+
+
+# A smaller difference is no reason: currency or days, HRC, mm, times.
+_LEAST, _LEAST_HRC = 0.5, 1.5
+_IN_HRC = frozenset({"hardness", "snap_margin", "operator_sensitivity"})
+_LEAST_MM, _LEAST_TIMES = 0.01, 0.05
+
+
+def why_not_first(advice: Advice, other: Option) -> str:
+    """Return why an option does not stand first, and what it has before the first.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+    other : Option
+        Any but its first.
+
+    Returns
+    -------
+    str
+        Differences that matter with their size, or that there is none.
+    """
+    first = advice.options[0]
+    against = _fewer(first, other)
+    weights = np.array([advice.weights[name] for name in CRITERIA])
+    lead = weights * (first.merit.mean(axis=0) - other.merit.mean(axis=0))
+    worse = [CRITERIA[k] for k in np.argsort(-lead) if lead[k] > _LEAST_LEAD]
+    better = [CRITERIA[k] for k in np.argsort(lead) if lead[k] < -_LEAST_LEAD]
+    against += [t for name in worse if (t := _difference(advice, first, other, name))]
+    gains = [t for name in better if (t := _difference(advice, first, other, name))]
+    more = 100 * (other.judged.passing_all - first.judged.passing_all)
+    if more >= 100 * _LEAST_CHANCE:
+        gains.insert(0, f"{more:.0f} more in 100 come out right")
+    if not against and not gains:
+        return "nothing between them"
+    text = "; ".join(against[:2]) or "no single reason: a little less good all round"
+    return f"{text}; but {gains[0]}" if gains else text
+
+
+def _fewer(first: Option, other: Option) -> list[str]:
+    """Return by how many in 100 an option comes out right, or inside the budget, less often."""
+    said = []
+    fewer = 100 * (first.judged.passing_all - other.judged.passing_all)
+    if fewer >= 100 * _LEAST_CHANCE:
+        said.append(f"{fewer:.0f} fewer in 100 come out right")
+    within, beside = first.judged.within_budget, other.judged.within_budget
+    if within is not None and beside is not None and within - beside > _LEAST_CHANCE:
+        said.append(f"{100 * (within - beside):.0f} fewer in 100 inside the budget")
+    return said
+
+
+def _days(days: float) -> str:
+    """Return a wait in words."""
+    return "a day" if days == 1 else f"{days:g} days"
+
+
+def _difference(
+    advice: Advice, first: Option, other: Option, criterion: Criterion
+) -> str | None:
+    """Return how an option differs from the first by one criterion, in the reader's unit."""
+    here, there = (option.judged.value(criterion) for option in (first, other))
+    more = there - here
+    if criterion == "movement":
+        move = [median(o.judged.prediction.movement.moved_mm) for o in (first, other)]
+        more = move[1] - move[0]
+        if abs(more) < _LEAST_MM:
+            return None
+        return f"bows {abs(more):.2f} mm {'more' if more > 0 else 'less'}"
+    if criterion == "strength" or (
+        criterion == "hardness" and advice.leading_zone.life_ratio is not None
+    ):
+        what = "bears" if criterion == "strength" else "lasts"
+        if abs(more) < _LEAST_TIMES:
+            return None
+        return f"{what} {there:.1f} against {here:.1f} times what you ask"
+    size = abs(more)
+    if size < (_LEAST_HRC if criterion in _IN_HRC else _LEAST):
+        return None
+    currency = advice.job.catalog.prices.currency
+    words: dict[str, tuple[str, str]] = {
+        "hardness": (
+            f"{size:.0f} HRC further off the window", f"{size:.0f} HRC nearer the window",
+        ),
+        "snap_margin": (
+            f"{size:.0f} HRC further from chipping", f"{size:.0f} HRC nearer to chipping",
+        ),
+        "cost": (f"{size:.0f} {currency} dearer", f"{size:.0f} {currency} cheaper"),
+        "operator_sensitivity": (
+            f"a misread colour costs {size:.0f} HRC more",
+            f"a misread colour costs {size:.0f} HRC less",
+        ),
+        "days": (f"{_days(size)} longer", f"{_days(size)} sooner"),
+    }  # fmt: skip
+    named = words.get(criterion)
+    return None if named is None else named[0 if more > 0 else 1]
 
 
 def reasons(advice: Advice, option: Option) -> tuple[str, ...]:

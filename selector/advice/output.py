@@ -5,11 +5,13 @@ from typing import Any
 import numpy as np
 
 from selector.advice.advise import PAIRED, Advice, expected_merits
+from selector.advice.alternative import alternatives, barred
 from selector.advice.assumption import assumptions
-from selector.advice.caution import advice_cautions
+from selector.advice.caution import cautions_shown
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
+from selector.advice.rack import rack
 from selector.advice.record import (
     AdviceOut,
     ComparisonOut,
@@ -19,11 +21,12 @@ from selector.advice.record import (
     ShareOut,
 )
 from selector.advice.remark import remarks
+from selector.advice.would_change import would_change
 from selector.decision.comparison import Comparison
 from selector.decision.option import Option, Rejected
-from selector.decision.output import option_out, zone_out
+from selector.decision.output import option_out, rounded_share, zone_out
 from selector.decision.second_opinion import second_opinion
-from selector.record import CautionOut, OptionOut
+from selector.record import OptionOut
 from selector.requirement.priority import CRITERIA
 
 SCHEMA_VERSION = 1
@@ -46,15 +49,18 @@ def _rejected(item: Rejected) -> RejectedOut:
     return RejectedOut(
         steel=work.steel.name,
         steel_slug=work.steel.slug,
+        spoken=work.steel.spoken,
         family=work.steel.family,
         condition=work.condition.name,
         route=work.route.slug,
+        route_name=work.route.name,
         route_kind=work.route.kind,
         medium=work.medium.slug if work.medium else None,
         gate=item.gate.name,
         verdict=item.gate.verdict,
         text=item.gate.text,
         share=round(item.share, 4),
+        within_budget=rounded_share(item.within_budget),
         find_out=FIND_OUT.get(item.gate.name) if item.gate.verdict == "unknown" else None,
     )
 
@@ -115,15 +121,16 @@ def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False)
         why_first=why_before(advice, *first_two) if len(first_two) == 2 else None,
         as_bought=plain.id if plain else None,
         options=tuple(_option(advice, o, place) for place, o in enumerate(shown, start=1)),
+        alternatives=alternatives(advice),
+        barred=barred(advice),
+        rack=rack(advice),
+        would_change=would_change(advice),
         rejected=tuple(_rejected(item) for item in advice.rejected),
         apart=tuple(_rejected(item) for item in advice.apart),
         zones=tuple(zone_out(d) for d in advice.job.demands),
         remarks=remarks(advice),
         assumptions=assumptions(advice),
-        cautions=tuple(
-            CautionOut(id=key, text=caution.fact.text, step=caution.step)
-            for key, caution in advice_cautions(advice)
-        ),
+        cautions=cautions_shown(advice),
         coupon=coupon_plan(advice),
         ranges=tuple(
             RangeOut(

@@ -1,6 +1,6 @@
 """The shape of the advice as plain data: what `temperwright schema` prints."""
 
-from selector.record import CautionOut, OptionOut, Plain, ZoneOut
+from selector.record import CautionOut, OptionOut, Plain, Spread, ZoneOut
 
 
 class RejectedOut(Plain):
@@ -8,15 +8,18 @@ class RejectedOut(Plain):
 
     steel: str
     steel_slug: str
+    spoken: str
     family: str
     condition: str
     route: str
+    route_name: str
     route_kind: str
     medium: str | None
     gate: str
     verdict: str
     text: str
     share: float
+    within_budget: float | None
     find_out: str | None = None
 
 
@@ -31,6 +34,37 @@ class RangeOut(Plain):
     scale: str
     basis: str
     weight: float
+
+
+class AlternativeOut(Plain):
+    """An answer of another kind than the first, and why it is not first."""
+
+    kind: str
+    kind_words: str
+    place: int
+    id: str
+    bar: str
+    doing: str
+    surface: str
+    cost: Spread
+    currency: str
+    days: float
+    work_h: float
+    passing_all: float
+    within_budget: float | None
+    risk: str
+    why_not_first: str
+
+
+class RackOut(Plain):
+    """A bar on the rack: its best option and the reason for its place, or what stopped it."""
+
+    bar: str
+    steel: str | None
+    place: int | None
+    id: str | None
+    verdict: str
+    why: str
 
 
 class ShareOut(Plain):
@@ -68,6 +102,10 @@ class AdviceOut(Plain):
     why_first: str | None
     as_bought: str | None
     options: tuple[OptionOut, ...]
+    alternatives: tuple[AlternativeOut, ...]
+    barred: tuple[str, ...]
+    rack: tuple[RackOut, ...]
+    would_change: tuple[str, ...]
     rejected: tuple[RejectedOut, ...]
     apart: tuple[RejectedOut, ...]
     zones: tuple[ZoneOut, ...]

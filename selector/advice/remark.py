@@ -20,6 +20,8 @@ from selector.wording import shown_mm, times_in_100
 MOSTLY = 0.6
 # Nine in ten of a normal sample lie between these standard deviations.
 MIDDLE_NINETY = (-1.645, 1.645)
+# A growth that no workshop measures. [mm]
+LEAST_GROWTH_MM = 0.01
 DRIVE_SQUARE_LEAST_HRC = 39.0
 
 
@@ -117,9 +119,10 @@ def _finish(advice: Advice) -> str | None:
     if first is None or not first.treatment.hardens:
         return None
     growth = first.judged.prediction.movement.growth_mm
+    grows = "hardly grows" if growth < LEAST_GROWTH_MM else f"grows about {shown_mm(growth)}"
     return (
-        f"Do not finish to size first: it grows about {shown_mm(growth)} across the working "
-        "section and scales. Leave 0.1 to 0.25 mm a side where it must fit, and lap or grind "
+        f"Do not finish to size first: it {grows} across the working section, but scales and "
+        "loses its skin. Leave 0.1 to 0.25 mm a side where it must fit, and lap or grind "
         "it after."
     )
 

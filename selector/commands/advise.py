@@ -1,19 +1,31 @@
 """`temperwright advise`: the main job."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
 from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, refusing_bad_input
 
+if TYPE_CHECKING:
+    from selector.advice.record import AdviceOut
+
 NO_OPTION = 1
+TOP = 8
 
 
 def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
-    top: Annotated[int, typer.Option(min=1, help="How many options to show.")] = 8,
+    top: Annotated[
+        int | None, typer.Option(min=1, help="The list of options, so many of them.")
+    ] = None,
+    show_all: Annotated[
+        bool, typer.Option("--all", help="Everything: the page, the list, what is out.")
+    ] = False,
+    cautions: Annotated[
+        Literal["first", "all"], typer.Option(help="The worst few, or all of them in full.")
+    ] = "first",
     steel: Annotated[str | None, typer.Option(help="Only this steel, by any name.")] = None,
     route: Annotated[str | None, typer.Option(help="Only this route, by slug or kind.")] = None,
     catalog: CatalogFolders = None,
@@ -54,7 +66,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         known_route(route, known)
         with bar() as progress:
             advice = run(asked, known, steel=steel, route=route, progress=progress)
-        shown = advice_out(advice, None if as_json or as_csv else top, compare=compare)
+        shown = advice_out(advice, None if as_json or as_csv else top or TOP, compare=compare)
     if as_json:
         print_json(shown.model_dump_json(indent=2))
     elif as_csv:
@@ -62,12 +74,24 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
         typer.echo(option_table(shown).to_csv(index=False), nl=False)
     else:
-        from selector.commands.page import print_advice  # noqa: PLC0415
-
-        print_advice(shown, console())
+        listed = compare or top is not None
+        _print(shown, whole=show_all, listed=listed, every=cautions == "all")
         if explain:
             from selector.commands.origin import print_origins  # noqa: PLC0415
 
             print_origins(shown, console())
     if shown.verdict == "no_option":
         raise typer.Exit(NO_OPTION)
+
+
+def _print(shown: "AdviceOut", *, whole: bool, listed: bool, every: bool) -> None:
+    """Print everything, or the list of options with what is out, or the one page."""
+    from selector.commands.full_page import print_whole  # noqa: PLC0415
+    from selector.commands.page import print_advice, print_all  # noqa: PLC0415
+
+    if whole:
+        print_all(shown, console())
+    elif listed:
+        print_whole(shown, console())
+    else:
+        print_advice(shown, console(), every_caution=every)

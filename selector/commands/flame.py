@@ -2,7 +2,7 @@
 
 import json
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
@@ -20,6 +20,9 @@ def flame(
     plot: Annotated[
         Path | None, typer.Option(help="Write the hardness map there: .png, .svg or .pdf.")
     ] = None,
+    cautions: Annotated[
+        Literal["first", "all"], typer.Option(help="The worst few, or all of them in full.")
+    ] = "first",
     as_json: AsJson = False,
 ) -> None:
     """Say whether local torch hardening will do, with the hardness map.
@@ -49,7 +52,7 @@ def flame(
         return
     from selector.commands.flame_page import print_flame  # noqa: PLC0415
 
-    print_flame(shown, answer, console())
+    print_flame(shown, answer, console(), every_caution=cautions == "all")
 
 
 def _save(answer: "FlameAnswer", path: Path) -> None:

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from rich.markup import escape
 
+from selector.commands.caution import first_lines, in_full
 from selector.commands.terminal import print_figure, print_paragraph, print_section
 from selector.flame.answer import FlameAnswer
 from selector.flame.output import map_of, stretch_of
@@ -28,7 +29,9 @@ NO_CHANGE = "no single one serves: a furnace, another steel, or send it out"
 ALL_OF_IT = 0.95
 
 
-def print_flame(flame: FlameOut, answer: FlameAnswer, out: "Console") -> None:
+def print_flame(
+    flame: FlameOut, answer: FlameAnswer, out: "Console", *, every_caution: bool = False
+) -> None:
     """Print the verdict, the figures and the map of the best family, then the others.
 
     Parameters
@@ -39,6 +42,8 @@ def print_flame(flame: FlameOut, answer: FlameAnswer, out: "Console") -> None:
         For the map.
     out : Console
         Where to.
+    every_caution : bool
+        Whether to print every caution in full; otherwise the worst few.
     """
     out.print(f"[bold]{escape(flame.part)}[/bold]")
     out.print(f"Flame hardening: {_why(flame)}\n")
@@ -57,7 +62,8 @@ def print_flame(flame: FlameOut, answer: FlameAnswer, out: "Console") -> None:
     if led or len(families) > 1:  # the only steel of all stands in the first line
         _print_others("Other steels" if led else "Steels", families[led:], out)
     print_section("Assumed", list(flame.assumptions), out)
-    print_section("Cautions", [f"{c.step}: {c.text} [{c.id}]" for c in flame.cautions], out)
+    said = in_full(flame.cautions) if every_caution else first_lines(flame.cautions)
+    print_section("Cautions", said, out)
 
 
 def _bar(family: FamilyOut) -> str:

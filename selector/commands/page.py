@@ -1,111 +1,91 @@
-"""The advice on a terminal page."""
+"""The advice on one terminal page: what to do, how, what else, and what would change it."""
 
-from collections import Counter
+from dataclasses import dataclass, replace
+from textwrap import wrap
 from typing import TYPE_CHECKING
 
 from rich.markup import escape
 
-from selector.advice.record import AdviceOut, MethodOut, RejectedOut
-from selector.commands.terminal import print_figure, print_section
+from selector.advice.record import AdviceOut, AlternativeOut
+from selector.commands.caution import first_lines, in_full
+from selector.commands.full_page import UNHARDENED, nearest_misses, print_whole, rejected_lines
+from selector.commands.terminal import print_section
 from selector.procedure.lines import short_lines
-from selector.record import OptionOut
+from selector.record import OptionOut, Spread
 from selector.wording import (
+    chance_words,
     condition_words,
-    in_bath,
     layer_words,
+    shown_mm,
     shown_spread,
-    temper_words,
-    times_in_100,
 )
 
 if TYPE_CHECKING:
     from rich.console import Console
 
-# Gates that turn a treatment down mostly before anything is predicted.
-SCREENED = frozenset({"safety", "equipment", "stock", "response", "medium", "shape"})
-# A smaller cost of failures in use, a part, is not worth a line.
-LEAST_FAILING = 1.0
-# Lines of what is out: of what was predicted, and in all.
-PREDICTED, SHOWN = 6, 14
+# What is not read is not printed: so many lines in all.
+MOST_LINES = 60
+# Blocks that stand in full further down where everything is printed; no end of lines there.
+ALSO_BELOW = frozenset({"Cautions", "Coupon first", "What came nearest", "What binds"})
+EVERY = 1000
+INDENT, FURTHER = 3, 5
+REST = (
+    "The rest: --all (every option, what is out and why, assumptions, cautions in full); "
+    "--explain; --json"
+)
+ASK = (
+    "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
+    "firm that certifies its work, and the engineer or insurer who answers for the part."
+)
+AS_IT_COMES = {
+    "as-bought": "Machine it to size as it comes: nothing to heat, nothing to temper.",
+    "prehard": "Machine it to size as it comes: nothing to heat, nothing to temper.",
+    "buy-hard-element": "Buy it to size; cut it to length behind a guard and dress the end.",
+}
 
 
-def _rows(option: OptionOut) -> list[tuple[str, str]]:
-    """Return the figures of one option, each with its name."""
-    cost = option.cost.spread
-    money = f"{cost.p05:.0f}–{cost.p95:.0f} {option.cost.currency}"
-    depth, failing = option.hardness.depth_mm, option.failure_cost
-    places = 2 if option.layer else 1
-    deep = "hard through" if option.hardness.through else f"hard to {depth.p50:.{places}f} mm"
-    core, shank = (shown_spread(s) for s in (option.hardness.core, option.hardness.shank))
-    rows = [
-        *([("layer", layer_words(option.layer))] if option.layer else []),
-        *(("do", line) for line in short_lines(option.procedure)),
-        ("temper", temper_words(option.temper)),
-        ("surface", f"{shown_spread(option.hardness.surface)}, {deep}"),
-        ("core", f"{core}; shank {shank}"),
-        ("risk", option.chief_risk),
-        ("cost", f"{money} a good part, {option.days:g} days"),
-    ]
-    if failing is not None and failing.p50 is not None and failing.p50 >= LEAST_FAILING:
-        rows.append(("failing", f"{failing.p50:.0f} {option.cost.currency} a part in use"))
-    score = f"{option.score:.2f} ({option.score_p05:.2f}–{option.score_p95:.2f})"
-    passing = f"comes out right {times_in_100(option.passing_all)}"
-    rows.append(("score", f"{score}; {passing}"))
-    narrow = [
-        gate.text
-        for gate in option.gates
-        if gate.verdict == "marginal" and gate.text != option.chief_risk
-    ]
-    if narrow:
-        rows.append(("narrow", "; ".join(narrow)))
-    return [*rows, ("id", option.id)]
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Paragraphs under a head, at most so many lines of them, and so many a paragraph."""
+
+    head: str
+    texts: tuple[str, ...]
+    most: int
+    each: int = 3
+    indent: int = INDENT
+
+    def lines(self, width: int) -> list[str]:
+        """Return the paragraphs as lines of a width, what is too long ending in dots."""
+        lines: list[str] = []
+        for number, text in enumerate(self.texts):
+            filled = _clipped(self._filled(text, width), self.each, width)
+            left = len(self.texts) - number
+            if lines and len(lines) + len(filled) + (left > 1) > self.most:
+                return [*lines, f"{' ' * self.indent}and {left} more: --all"]
+            lines += filled
+        return _clipped(lines, self.most, width)
+
+    def _filled(self, text: str, width: int) -> list[str]:
+        """Return one paragraph as lines, later ones further in."""
+        later = " " * (self.indent + FURTHER - INDENT) if self.indent else ""
+        return wrap(
+            text, width, initial_indent=" " * self.indent, subsequent_indent=later,
+            break_on_hyphens=False, break_long_words=False,
+        )  # fmt: skip
 
 
-def _print_option(option: OptionOut, out: "Console") -> None:
-    """Print one option of the short list."""
-    route = in_bath(option.route_name, option.medium)
-    out.print(
-        f"[bold]{option.place}. {escape(option.spoken)}[/bold], "
-        f"{condition_words(option.condition)}: {escape(route)}"
-    )
-    for name, text in _rows(option):
-        print_figure(name, text, out)
-    out.print()
+def _clipped(lines: list[str], most: int, width: int) -> list[str]:
+    """Return at most so many lines, the last one ending in dots where more were there."""
+    if len(lines) <= most:
+        return lines
+    last = lines[most - 1]
+    while len(last) + 2 > width and " " in last.strip():
+        last = last.rsplit(" ", 1)[0]
+    return [*lines[: most - 1], f"{last} …"]
 
 
-def _rejected_lines(
-    rejected: tuple[RejectedOut, ...], options: set[tuple[str, str]]
-) -> list[str]:
-    """Return what is out, a line a gate and reason: what was predicted first, then the rest."""
-    out: dict[tuple[str, str], Counter[str]] = {}
-    for item in rejected:
-        if (item.family, item.route) in options:
-            continue
-        out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
-    rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
-    # What was computed for this part says more than that there is no furnace.
-    predicted = [row for row in rows if row[0][0] not in SCREENED][:PREDICTED]
-    screened = [row for row in rows if row[0][0] in SCREENED]
-    lines = []
-    for (gate, text), steels in [*predicted, *screened][:SHOWN]:
-        names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
-        lines.append(f"{gate}: {text} ({names})")
-    return lines
-
-
-def _nearest(advice: AdviceOut) -> list[str]:
-    """Return the nearest misses where no option is left."""
-    near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
-    return [
-        f"{item.steel} ({item.condition}), {item.route}: {item.text} "
-        f"(comes out right {times_in_100(item.share)})"
-        for item in near
-        if item.share > 0
-    ] or ["nothing comes near: see the gates below"]
-
-
-def print_advice(advice: AdviceOut, out: "Console") -> None:
-    """Print the advice.
+def print_all(advice: AdviceOut, out: "Console") -> None:
+    """Print the page with nothing cut short, then every option and all that is out.
 
     Parameters
     ----------
@@ -114,50 +94,180 @@ def print_advice(advice: AdviceOut, out: "Console") -> None:
     out : Console
         Where to.
     """
-    out.print(f"[bold]{escape(advice.part)}[/bold]")
-    out.print(f"{escape(advice.headline)}\n")
-    for option in advice.options:
-        _print_option(option, out)
-    kept = {(option.family, option.route) for option in advice.options}
-    apart = sorted({(item.steel, item.text, item.find_out or "") for item in advice.apart})
-    why = [advice.why_first] if advice.why_first else []
-    sections = (
-        ("Why the first stands before the second", why),
-        ("Nearest misses", _nearest(advice) if advice.verdict == "no_option" else []),
-        ("Out, and by which gate", _rejected_lines(advice.rejected, kept)),
-        (
-            "Apart: cannot be judged yet",
-            [
-                f"{steel}: {text}. Find out {how}."
-                for steel, text, how in apart
-                if advice.coupon
-            ],
-        ),
-        ("Worth knowing", advice.remarks),
-        ("Coupon first", [f"{n}. {step}" for n, step in enumerate(advice.coupon, start=1)]),
-        ("How firm is this?", _methods(advice.other_methods)),
-        ("By methods of other families", _compared(advice)),
-        ("Assumed", advice.assumptions),
-        ("Cautions", [f"{item.step}: {item.text} [{item.id}]" for item in advice.cautions]),
+    out.print(f"[bold]{escape(advice.part)}[/bold]", soft_wrap=True)
+    for block in _blocks(advice):
+        if block.texts and block.head not in ALSO_BELOW:
+            _print_block(replace(block, most=EVERY, each=EVERY), out)
+    print_whole(advice, out, titled=False)
+
+
+def _print_block(block: Block, out: "Console") -> None:
+    """Print a block with its head and a blank line after."""
+    if block.head:
+        out.print(block.head, style="bold")
+    out.print("\n".join(block.lines(out.width)), markup=False, soft_wrap=True)
+    out.print()
+
+
+def print_advice(advice: AdviceOut, out: "Console", *, every_caution: bool = False) -> None:
+    """Print the advice on one page.
+
+    Parameters
+    ----------
+    advice : AdviceOut
+        The advice as plain data.
+    out : Console
+        Where to.
+    every_caution : bool
+        Whether to print every caution in full after the page.
+    """
+    out.print(f"[bold]{escape(advice.part)}[/bold]", soft_wrap=True)
+    for block in _fitted(_blocks(advice), out.width):
+        _print_block(block, out)
+    out.print("\n".join(wrap(REST, out.width)), style="dim", soft_wrap=True)
+    if every_caution:
+        out.print()
+        print_section("Cautions, by step of the work", in_full(advice.cautions), out)
+
+
+def _fitted(blocks: list[Block], width: int) -> list[Block]:
+    """Return blocks that fit the page: the longest below the answer loses lines first."""
+    kept = [block for block in blocks if block.texts]
+    while _length(kept, width) > MOST_LINES - 2:
+        longest = max(range(1, len(kept)), key=lambda k: len(kept[k].lines(width)))
+        shorter = len(kept[longest].lines(width)) - 1
+        if shorter < 1:
+            break
+        kept[longest] = replace(kept[longest], most=shorter)
+    return kept
+
+
+def _length(blocks: list[Block], width: int) -> int:
+    """Return how many lines blocks take, each with its head and a blank line after."""
+    return sum(len(block.lines(width)) + bool(block.head) + 1 for block in blocks)
+
+
+def _blocks(advice: AdviceOut) -> list[Block]:
+    """Return the blocks of a page in their order; empty ones are not printed."""
+    top = Block("", (advice.headline, *_figures(advice)), 9, 5, 0)
+    if advice.verdict == "safety_referral":
+        return [top, *_referral(advice), Block("Cautions", first_lines(advice.cautions), 14, 2)]
+    first = advice.options[0] if advice.options else None
+    nearest = nearest_misses(advice) if advice.verdict == "no_option" else []
+    out: list[str] = []
+    if advice.verdict == "no_option":
+        out = rejected_lines(advice.rejected, set(), coded=False)
+    plan = [f"{n}. {step}" for n, step in enumerate(advice.coupon, start=1)]
+    coupon = Block("Coupon first", tuple(plan) if first is None else (), 16)
+    return [
+        top,
+        Block("How", procedure_lines(first) if first else (), 7, 4),
+        coupon,
+        Block("What came nearest", tuple(nearest), 10, 3),
+        Block("What binds", tuple(out), 12, 2),
+        Block("Instead", _instead(advice), 13, 4),
+        Block("On your rack", tuple(_racked(advice)), 8, 2),
+        Block("What would change the answer", _changes(advice), 7, 2),
+        Block("Cautions", first_lines(advice.cautions), 14, 2),
+    ]
+
+
+def _figures(advice: AdviceOut) -> tuple[str, ...]:
+    """Return what comes out of the first option, what it costs, and its id."""
+    if not advice.options or advice.verdict == "safety_referral":
+        return ()
+    first = advice.options[0]
+    hard, move = first.hardness, first.movement_mm.p50 or 0.0
+    parts = [f"Surface {shown_spread(hard.surface)}"]
+    if not hard.through and hard.depth_mm.p50:
+        parts[0] += f", hard {hard.depth_mm.p50:.1f} mm deep"
+    if shown_spread(hard.core) != shown_spread(hard.surface):
+        parts.append(f"core {shown_spread(hard.core)}")
+    if shown_spread(hard.shank) not in {shown_spread(hard.core), shown_spread(hard.surface)}:
+        parts.append(f"beside it {shown_spread(hard.shank)}")
+    if move > 0:
+        parts.append(f"bows {shown_mm(move)}")
+    money = _money(first.cost.spread, first.cost.currency)
+    return (
+        f"{'; '.join(parts)}.",
+        f"{money} a good part, {first.days:g} days. Chief risk: {first.chief_risk}.",
+        f"id {first.id}",
     )
-    for head, texts in sections:
-        print_section(head, texts, out)
 
 
-def _methods(methods: tuple[MethodOut, ...]) -> list[str]:
-    """Return which other methods would put another option first."""
-    return [f"{method.method}: {_first_by(method)}" for method in methods]
+def _money(cost: Spread, currency: str) -> str:
+    """Return a cost with its range, whole."""
+    low, high = f"{cost.p05:.0f}", f"{cost.p95:.0f}"
+    return f"{low} {currency}" if low == high else f"{low} to {high} {currency}"
 
 
-def _first_by(method: MethodOut) -> str:
-    """Return which option a method puts first, and beside how many."""
-    first = "the same first" if method.agrees_on_first else f"first {method.order[0]}"
-    others = method.share_first - 1
-    return first if not others else f"{first}, level with {others} more"
+def procedure_lines(option: OptionOut) -> tuple[str, ...]:
+    """Return how an option is carried out, in two or three lines.
+
+    Parameters
+    ----------
+    option : OptionOut
+        One option as plain data.
+
+    Returns
+    -------
+    tuple of str
+        Heat and quench, then the temper; how a layer is grown before them.
+    """
+    grown = [layer_words(option.layer)] if option.layer else []
+    lines = [*grown, *short_lines(option.procedure)]
+    if not lines and option.route_kind in AS_IT_COMES:
+        return (AS_IT_COMES[option.route_kind],)
+    return tuple(f"{line[0].upper()}{line[1:].rstrip('.')}." for line in lines)
 
 
-def _compared(advice: AdviceOut) -> list[str]:
-    """Return what methods of other families say, where they were asked."""
-    if advice.comparison is None:
-        return []
-    return [*_methods(advice.comparison.methods), advice.comparison.remark]
+def _instead(advice: AdviceOut) -> tuple[str, ...]:
+    """Return the answers of another kind, then why the kinds that are missing are out."""
+    return (*map(_alternative, advice.alternatives), *(f"{text}." for text in advice.barred))
+
+
+def _alternative(item: AlternativeOut) -> str:
+    """Return an alternative in a paragraph: what, cost, work, chance, risk, why not first."""
+    hours = f"{item.work_h:.1f}".removesuffix(".0") if item.work_h >= 0.1 else "under 0.1"
+    return (
+        f"{item.kind_words}: {item.bar}: {item.doing}; {item.surface}. "
+        f"{_money(item.cost, item.currency)}, {hours} h of your work, {item.days:g} days; "
+        f"{chance_words(item.passing_all, item.within_budget)}; risk: {item.risk}. "
+        f"Not first: {item.why_not_first}."
+    )
+
+
+def _racked(advice: AdviceOut) -> list[str]:
+    """Return the bars of the rack, each with its place or what stopped it."""
+    lines = []
+    for bar in advice.rack:
+        if bar.place == 1:
+            lines.append(f"{bar.bar}: first, as above.")
+        elif bar.place is not None:
+            lines.append(f"{bar.bar}: number {bar.place}: {bar.why}.")
+        else:
+            stopped = {"unknown": "not judged yet: ", "pass": ""}.get(bar.verdict, "out: ")
+            lines.append(f"{bar.bar}: {stopped}{bar.why}.")
+    return lines
+
+
+def _changes(advice: AdviceOut) -> tuple[str, ...]:
+    """Return what would change the answer; a bar nobody knows wants its coupon."""
+    plan = ("The unknown bar: what a coupon of it shows (the plan stands under --all).",)
+    return (*(plan if advice.coupon and advice.options else ()), *advice.would_change)
+
+
+def _referral(advice: AdviceOut) -> list[Block]:
+    """Return certified bar that would fit, a bar of the rack first, and whom to ask."""
+    racked = {bar.id for bar in advice.rack if bar.id is not None}
+    fit = [option for option in advice.options if option.route_kind in UNHARDENED]
+    fit.sort(key=lambda option: (option.id not in racked, option.place))
+    bars = tuple(
+        f"{option.spoken}, {condition_words(option.condition)}: "
+        f"{shown_spread(option.hardness.surface)}" + " (on your rack)" * (option.id in racked)
+        for option in fit[:3]
+    )
+    return [
+        Block("Bar of a fitting kind, with a certificate", bars, 6),
+        Block("Whom to ask", (ASK,), 3),
+    ]

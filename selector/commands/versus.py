@@ -60,10 +60,10 @@ def _rows(side: "SideOut") -> dict[str, str]:
     """Return one side as rows of the table."""
     from selector.wording import (  # noqa: PLC0415
         condition_words,
+        right_words,
         shown_mm,
         shown_spread,
         temper_words,
-        times_in_100,
     )
 
     cost, move = side.cost, side.movement_mm
@@ -78,7 +78,7 @@ def _rows(side: "SideOut") -> dict[str, str]:
         "cost": f"{cost.p05:.0f}–{cost.p95:.0f} {cost.unit}",
         "of that": ", ".join(f"{k} {v:.0f}" for k, v in side.items.items() if v >= 0.5),
         "days": f"{side.days:g}",
-        "score": f"{side.score:.2f}; comes out right {times_in_100(side.passing_all)}",
+        "score": f"{side.score:.2f}; {right_words(side.passing_all, side.within_budget)}",
         "needs": "; ".join(side.needs),
         "risks": "; ".join(side.risks) or "none above 1 in 200",
         "cautions": ", ".join(side.cautions) or "none of its own",

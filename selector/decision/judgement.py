@@ -48,7 +48,8 @@ class Judged:
     prediction: Prediction
     gates: tuple[Gate, ...]
     values: Floats
-    passing: Bools
+    right: Bools
+    affordable: Bools | None
     failing: Floats
 
     @property
@@ -57,9 +58,19 @@ class Judged:
         return worst(self.gates)
 
     @property
+    def passing(self) -> Bools:
+        """Which part of the sample comes out right and inside the budget, if one is given."""
+        return self.right if self.affordable is None else self.right & self.affordable
+
+    @property
     def passing_all(self) -> float:
-        """The share of the sample that meets every demand of the leading zone at once."""
-        return float(np.mean(self.passing))
+        """The share of the sample that comes out right, whatever it costs."""
+        return float(np.mean(self.right))
+
+    @property
+    def within_budget(self) -> float | None:
+        """The share of the sample inside the budget; None where no budget is given."""
+        return None if self.affordable is None else float(np.mean(self.affordable))
 
     @property
     def failing_all(self) -> float:
@@ -74,6 +85,7 @@ class Judged:
 def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
     """Return an option with its gates and criteria."""
     standard, move, bill = standard_of(job), prediction.movement, prediction.bill
+    limit = standard.asked.limit
     hrc = prediction.surface_hrc
     factor = least_factor(prediction.section_hrc, standard.bears, standard.normals["load"])
     in_hand = np.minimum(factor, contact_factor(hrc, standard))
@@ -85,7 +97,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
         *breaking_gates(prediction, standard.asked.load),
         *_bearing_gates(prediction, standard, factor),
         *duty_gates(prediction, hrc, standard),
-        *_limit_gates(prediction, standard.asked.limit),
+        *_limit_gates(prediction, limit),
     )
     values: dict[Criterion, Floats | float] = {
         "hardness": _wearing(prediction, hrc, standard),
@@ -103,6 +115,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
         gates,
         np.stack([np.broadcast_to(values[name], hrc.shape) for name in CRITERIA], axis=1),
         _together(hrc, prediction, standard, in_hand),
+        None if limit.budget is None else np.asarray(bill.cost <= limit.budget),
         failing=1 - (in_hand >= 1.0) * (1 - prediction.snapped),
     )
 
@@ -230,8 +243,8 @@ def _other_zones(prediction: Prediction, standard: Standard) -> list[Gate]:
 def _together(
     hrc: Floats, prediction: Prediction, standard: Standard, in_hand: Floats
 ) -> Bools:
-    """Return which part of the sample meets every sampled demand at once."""
-    demand, move, limit = standard.lead, prediction.movement, standard.asked.limit
+    """Return which part of the sample meets every sampled demand at once, the budget apart."""
+    demand, move = standard.lead, prediction.movement
     good = ~prediction.crack.cracked & (in_hand >= 1.0)
     good &= np.nan_to_num(prediction.snap_margin_hrc, nan=1.0) > 0
     if demand.floor_hrc is not None:
@@ -241,8 +254,6 @@ def _together(
         good &= hrc <= ceiling
     if move.stated:
         good &= move.moved_mm <= move.permitted_mm
-    if limit.budget is not None:
-        good &= prediction.bill.cost <= limit.budget
     return np.asarray(good & _others_met(prediction, standard))
 
 

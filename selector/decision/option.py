@@ -52,8 +52,13 @@ class Rejected:
 
     @property
     def share(self) -> float:
-        """Share of samples that pass all gates; 0 where nothing was sampled."""
+        """Share of samples that come out right; 0 where nothing was sampled."""
         return self.option.judged.passing_all if self.option else 0.0
+
+    @property
+    def within_budget(self) -> float | None:
+        """Share of samples inside the budget; None without one, or where none was sampled."""
+        return self.option.judged.within_budget if self.option else None
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -78,6 +78,11 @@ def colour_shown(temper: Temper) -> str | None:
         return None
 
 
+def rounded_share(share: float | None) -> float | None:
+    """Return a share rounded, None where there is none."""
+    return None if share is None else round(share, 4)
+
+
 def cost_out(money: Bill) -> Spread:
     """Return the cost of a good part, its items at the middle as inputs."""
     relation, source = "sum over good, reworked, scrapped", "price list"
@@ -205,6 +210,7 @@ def option_out(
         score_p05=round(float(low), 4),
         score_p95=round(float(high), 4),
         passing_all=round(option.judged.passing_all, 4),
+        within_budget=rounded_share(option.judged.within_budget),
         hardness=HardnessOut(
             **{k: spread_out(v) for k, v in outcome.figures().items()},
             through=outcome.hard_through,
@@ -224,5 +230,5 @@ def option_out(
         days=outcome.bill.days,
         criteria=_criteria(ranges, option),
         reasons=reasons,
-        cautions=tuple(of_option(job.asked, outcome)),
+        cautions=tuple(of_option(job, outcome)),
     )  # fmt: skip

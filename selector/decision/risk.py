@@ -11,7 +11,6 @@ _WORDS = {
     "cracking": "quench crack",
     "snap": "snaps or chips in use",
     "movement": "bows too far",
-    "budget": "over the budget",
     "heating": "at the end of the heat source's reach",
 }
 

@@ -29,9 +29,9 @@ from selector.heat.operator import seen_cell
 from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.option.caution import cautions
+from selector.option.first_screen import cautions_out
 from selector.option.hardness_map import hardness_map
 from selector.option.torched import meant_torched
-from selector.record import CautionOut
 from selector.torch.hardness_map import HardnessMap
 from selector.torch.part import Stretch
 from selector.torch.reading import hard_stretch_mm, softest_place
@@ -62,10 +62,7 @@ def flame_out(answer: FlameAnswer) -> FlameOut:
         residual_heat=None if answer.residual is None else _family(answer, answer.residual, 1),
         map=None if best is None or best.option is None else _map(job, best.option),
         assumptions=() if best is None else flame_assumptions(best.treatment, job),
-        cautions=tuple(
-            CautionOut(id=key, text=caution.fact.text, step=caution.step)
-            for key, caution in listed
-        ),
+        cautions=cautions_out(job, leading, listed),
     )
 
 

@@ -1,15 +1,17 @@
 """The cautions that an option brings with it, each from the one list, by step of the work."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import accumulate
 from typing import get_args
 
 from catalog.caution import Caution, Step
-from catalog.steel import Steel
+from catalog.steel import Limitation, Steel
 from selector.figure import median
 from selector.job.job import Job
-from selector.job.treatment import Temper, Treatment
+from selector.job.treatment import FLAMES, Temper, Treatment, is_torched
 from selector.option.mildest_bath import is_too_harsh
 from selector.option.prediction import Prediction, embrittled
+from selector.option.torched import meant_torched
 from selector.requirement import Requirement
 
 STEPS = get_args(Step)
@@ -20,9 +22,18 @@ FROM_TEMPER_C = {"temper-embrittlement-slow-cool": 375.0}
 HYDROGEN_FROM_HRC = 39.0
 # Steels that keep their hardness at the heat of cutting.
 HOT_HARD = frozenset({"high-speed", "hot-work-tool"})
+# Steels that keep austenite when hardened, which some cool below zero for.
+KEEPS_AUSTENITE = frozenset({"air-tool", "bearing", "martensitic-stainless"})
 # A thinner edge or wall overheats in a moment as it is tempered. Common practice. [mm]
 THIN_MM = 4.0
-TOO_HARSH = "water-for-oil-steel"
+# A part from this mass up is hard to get right under in one go. Common practice. [kg]
+MASSIVE_KG = 0.5
+# Steels hardened from higher up look orange at their right heat. [°C]
+RED_HEAT_C = 900.0
+# So far past a place that is heated by another than a known flame it still gets hot. [mm]
+NEAR_MM = 10.0
+TOO_HARSH, OWN_BATH_HARSH = "water-for-oil-steel", "harsh-bath"
+AT_WATER_LINE, OIL_FIRE = "keep-moving-at-water-line", "oil-fire"
 BY_MEANS = {
     "oven": ("kitchen-oven-fumes",),
     "blaze": ("oil-fire", "fire-extinguisher"),
@@ -36,51 +47,126 @@ BY_CONDITION = {
     "welded": ("weld-hardened",),
     "finished": ("grinding-cracks",),
 }
+# A bar nobody can name may be any of these.
+OF_SCRAP = (
+    "unknown-steel-coupon", "chrome-fume", "cadmium", "cast-iron-quench", "scrap-sealed",
+)  # fmt: skip
 # A part that must run as true as this is lapped or ground to a fit, which a bar as sold is not
 # sure to have. Common practice. [mm]
 FINE_RUNOUT_MM = 0.02
 BOLT_LIKE = frozenset({"hard", "welded"})
 BY_SHAPE = {"coil-spring": ("spring-under-load", "hardened-spring-reheat")}
+GRINDERS = frozenset({"toolpost-grinder", "surface-grinder"})
 
 
-def of_steel(steel: Steel, temper: Temper | None = None) -> list[str]:
-    """Return the caution ids of a steel, at its temper if it has one."""
-    tempered_c = temper.temperature_c if temper is not None and temper.means != "none" else -1.0
+def _is_welded(asked: Requirement) -> bool:
+    """Return whether a part is or will be welded."""
+    return asked.part.condition == "welded" or any(f.kind == "weld" for f in asked.part.feature)
+
+
+def _concerns(limit: Limitation, work: Treatment, *, welded: bool) -> bool:
+    """Return whether a limitation of a steel is about what an option does with it."""
+    flamed = work.source is not None and work.source.kind in FLAMES
+    return {
+        "any": True,
+        "torch": work.hardens and flamed,
+        "quench": work.hardens,
+        "case": work.route.process == "case",
+        "nitride": work.route.process == "nitride",
+        "weld": welded,
+        "cold-work": False,
+    }[limit.process]
+
+
+def of_steel(work: Treatment, temper: Temper, *, welded: bool) -> list[str]:
+    """Return the caution ids of a steel that belong to what is done with it."""
+    tempered_c = temper.temperature_c if temper.means != "none" else -1.0
     return [
         limit.caution
-        for limit in steel.limitation
-        if limit.caution is not None and tempered_c >= FROM_TEMPER_C.get(limit.caution, -1.0)
+        for limit in work.steel.limitation
+        if limit.caution is not None
+        and _concerns(limit, work, welded=welded)
+        and tempered_c >= FROM_TEMPER_C.get(limit.caution, -1.0)
     ]
 
 
-def of_option(asked: Requirement, prediction: Prediction) -> list[str]:
+def of_option(job: Job, prediction: Prediction) -> list[str]:
     """Return the caution ids that an option brings with it."""
-    work, temper = prediction.treatment, prediction.temper
-    ids = [*work.route.cautions]
-    if work.medium is not None and work.route.place == "workshop":
-        ids += work.medium.cautions
+    asked, work, temper = job.asked, prediction.treatment, prediction.temper
+    ids = [*work.route.cautions, *of_steel(work, temper, welded=_is_welded(asked))]
     if work.source is not None:
         ids += work.source.cautions
-    ids += of_steel(work.steel, temper)
-    if is_too_harsh(work.steel, work.medium):
-        ids.append(TOO_HARSH)
+    if work.medium is not None and work.route.place == "workshop":
+        ids += _of_bath(job, work)
     if embrittled(work, temper) or (work.steel.embrittlement_c and work.hardens):
         ids.append("temper-window-alloy")
     if work.hardens or asked.load.cycles == "fatigue":
         ids.append("sharp-notch-quench")
     if work.hardens:
         ids += _of_hardening(asked, work)
-    if _takes_hydrogen(asked, prediction):
-        ids.append("hydrogen-embrittlement")
-    return [*ids, *BY_MEANS.get(temper.means, ())]
+    if work.route.place == "workshop":
+        ids += _of_heat(asked, work)
+    ids += _of_finish(asked, prediction)
+    return list(dict.fromkeys([*ids, *BY_MEANS.get(temper.means, ())]))
+
+
+def _of_bath(job: Job, work: Treatment) -> list[str]:
+    """Return the caution ids of a workshop's bath that belong to how the part goes into it."""
+    assert work.medium is not None  # noqa: S101 - the caller has looked
+    ids, oily = list(work.medium.cautions), OIL_FIRE in work.medium.cautions
+    local, ends = work.route.extent == "local", "residual" in work.route.temper
+    if not local and AT_WATER_LINE in ids:
+        ids.remove(AT_WATER_LINE)
+    if oily and ends:
+        # "Right under" is no advice for an end that is quenched by itself.
+        ids[ids.index(OIL_FIRE)] = "end-dip-oil"
+    elif oily and job.mass_kg >= MASSIVE_KG:
+        ids.append("half-dip-oil")
+    if is_too_harsh(work.steel, work.medium):
+        ids.append(OWN_BATH_HARSH)
+    if work.hardens and _has_hot_hole(job, work):
+        ids.append("plug-holes")
+    return ids
+
+
+def _has_hot_hole(job: Job, work: Treatment) -> bool:
+    """Return whether a cross-hole lies where the part is heated."""
+    holes = [f for f in job.asked.part.feature if f.kind == "cross-hole"]
+    if work.route.extent == "whole":
+        return bool(holes)
+    past_mm = meant_torched(job, work).set_up.past_mm if is_torched(work) else NEAR_MM
+    ends = [0.0, *accumulate(section.length for section in job.asked.part.section)]
+    heated = [(ends[n] - past_mm, ends[n + 1] + past_mm) for n in job.hard]
+    return any(
+        job.asked.part.place(hole) in job.hard
+        if hole.at is None
+        else any(low <= hole.at <= high for low, high in heated)
+        for hole in holes
+    )
+
+
+def _of_heat(asked: Requirement, work: Treatment) -> list[str]:
+    """Return the caution ids of making a part hot in the workshop."""
+    ids = ["phosgene", "burn-first-aid"]
+    if _is_welded(asked) and any(section.bore for section in asked.part.section):
+        ids.append("sealed-hollow")
+    if work.source is not None and work.source.kind in FLAMES:
+        ids.append("hot-on-concrete")
+    if work.hardens and work.steel.kind in KEEPS_AUSTENITE:
+        ids.append("deep-cold")
+    return ids
 
 
 def _of_hardening(asked: Requirement, work: Treatment) -> list[str]:
     """Return the caution ids of shaping, heating and tempering a part that is hardened."""
-    ids = ["finish-after-heat"]
+    ids, shop = ["finish-after-heat"], asked.workshop
+    known = work.steel.hardened
     if work.by_eye:
-        ids.append("dim-light")
-    if work.source is not None and work.source.kind in {"flame", "fire"}:
+        ids += ["dim-light"] if shop.light != "dim" else []
+        ids += ["curie-not-target"] if "magnet" in shop.measure else []
+        if known is not None and known.temperature_c.high <= RED_HEAT_C:
+            ids.append("overheated-grain")
+    if work.source is not None and work.source.kind in FLAMES:
         ids.append("shield-the-flame")
     thin = min(section.size for section in asked.part.section) <= THIN_MM
     if len(asked.zone) > 1 or thin or work.route.extent == "local":
@@ -91,12 +177,15 @@ def _of_hardening(asked: Requirement, work: Treatment) -> list[str]:
     return ids
 
 
-def _takes_hydrogen(asked: Requirement, prediction: Prediction) -> bool:
-    """Return whether hard steel is stripped of plating, or likely to be plated against rust."""
-    steel = prediction.treatment.steel
-    rusts = asked.limit.corrosion != "none" and steel.corrosion == "none"
-    hrc = median(prediction.surface_hrc)
-    return hrc > HYDROGEN_FROM_HRC and (asked.part.condition == "plated" or rusts)
+def _of_finish(asked: Requirement, prediction: Prediction) -> list[str]:
+    """Return the caution ids of grinding, pickling, plating and blacking a part after heat."""
+    work, part = prediction.treatment, asked.part
+    rusts = asked.limit.corrosion != "none" and work.steel.corrosion == "none"
+    hard = median(prediction.surface_hrc) > HYDROGEN_FROM_HRC
+    ids = ["hydrogen-embrittlement"] if hard and (part.condition == "plated" or rusts) else []
+    ids += ["blacking-salt"] if rusts else []
+    grinds = bool(GRINDERS & set(part.finish_after))
+    return ids + (["grinding-dust", "grinding-cracks"] if hard and grinds else [])
 
 
 def by_step(
@@ -107,7 +196,7 @@ def by_step(
     return tuple(sorted(once.items(), key=lambda item: STEPS.index(item[1].step)))
 
 
-def _of_part(asked: Requirement) -> list[str]:
+def of_part(asked: Requirement) -> list[str]:
     """Return the caution ids that part and use bring with them."""
     ids = [
         *BY_CONDITION.get(asked.part.condition, ()),
@@ -119,36 +208,45 @@ def _of_part(asked: Requirement) -> list[str]:
         ids.append("struck-head-chips")
     if asked.limit.runout is not None and asked.limit.runout <= FINE_RUNOUT_MM:
         ids.append("bar-out-of-round")
-    features = {feature.kind for feature in asked.part.feature}
-    if "weld" in features:
+    if _is_welded(asked):
         ids.append("weld-hardened")
     # What is threaded and welded or hard already may well be a bolt.
-    if "thread" in features and ("weld" in features or asked.part.condition in BOLT_LIKE):
+    threaded = any(feature.kind == "thread" for feature in asked.part.feature)
+    if threaded and (_is_welded(asked) or asked.part.condition in BOLT_LIKE):
         ids.append("welding-high-strength-bolt")
     return ids
 
 
-def _of_stock(stock: Iterable[Steel]) -> list[str]:
-    """Return the caution ids that the bars in the rack bring with them."""
+def of_stock(asked: Requirement, stock: Iterable[Steel]) -> list[str]:
+    """Return the caution ids that bars bring with them, whatever is done with them."""
     ids: list[str] = []
     for steel in stock:
-        ids += of_steel(steel)
+        ids += [
+            limit.caution
+            for limit in steel.limitation
+            if limit.caution is not None
+            and limit.caution not in FROM_TEMPER_C
+            and (limit.process != "weld" or _is_welded(asked))
+        ]
         if steel.kind == "unknown":
-            ids += ["unknown-steel-coupon", "chrome-fume", "cast-iron-quench"]
+            ids += OF_SCRAP
     return ids
 
 
 def cautions(
     job: Job, outcomes: Sequence[Prediction], refused: Iterable[Steel] = ()
 ) -> tuple[tuple[str, Caution], ...]:
-    """Return the cautions of a part and of some options for it, by step of the work."""
-    known, racked = job.catalog.cautions, [bar.steel for bar in job.bench.stock]
+    """Return the cautions of a part, its rack and some options for it, by step of the work."""
+    asked, racked = job.asked, [bar.steel for bar in job.bench.stock]
     steels = [*racked, *(outcome.treatment.steel for outcome in outcomes), *refused]
-    ids = [*_of_part(job.asked), *_of_stock(racked)]
+    ids = [*of_part(asked), *of_stock(asked, racked)]
     # A water bath that is at hand for a steel not meant for it tempts.
     if any(is_too_harsh(steel, medium) for steel in steels for medium in job.bench.media):
         ids.append(TOO_HARSH)
     for outcome in outcomes:
-        ids += of_option(job.asked, outcome)
+        ids += of_option(job, outcome)
+    # What one option is advised to do is not warned of in the next line.
+    if OWN_BATH_HARSH in ids and TOO_HARSH in ids:
+        ids.remove(TOO_HARSH)
     ids.append("local-codes")
-    return by_step(ids, known)
+    return by_step(ids, job.catalog.cautions)

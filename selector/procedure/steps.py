@@ -72,7 +72,7 @@ def procedure(
         Numbered from 1, each with the cautions that belong to it.
     """
     steps = _steps(Doing(job, prediction, choice, set_up))
-    cautions = placed(steps, of_option(job.asked, prediction), job.catalog.cautions)
+    cautions = placed(steps, of_option(job, prediction), job.catalog.cautions)
     return tuple(
         step.model_copy(update={"number": number, "cautions": cautions.get(number, ())})
         for number, step in enumerate(steps, start=1)

@@ -25,6 +25,7 @@ class SideOut(Plain):
     days: float
     score: float
     passing_all: float
+    within_budget: float | None
     crack_class: str | None
     crack_rate: Spread
     failing: Spread

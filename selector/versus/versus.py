@@ -7,6 +7,7 @@ from selector.decision.output import (
     failing_out,
     failure_cost_out,
     movement_out,
+    rounded_share,
     temper_out,
 )
 from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
@@ -58,7 +59,7 @@ def versus(
     wider = _sending_out(asked, (first, second), known)
     job = resolved(wider, known)
     pair = Pair(_side(first, job), _side(second, job), job)
-    one, other = (_side_out(option, wider) for option in pair.options())
+    one, other = (_side_out(option, job) for option in pair.options())
     turns, bills = tuple(swaps(pair)), [pair.of_quantity(n).bills() for n in QUANTITIES]
     prices = job.catalog.prices
     return VersusOut(
@@ -104,7 +105,7 @@ def _side(name: str, job: Job) -> Side:
         raise RequirementError(Problem(FIELD, rule, got, step)) from error
 
 
-def _side_out(option: Option, asked: Requirement) -> SideOut:
+def _side_out(option: Option, job: Job) -> SideOut:
     """Return one side as plain data."""
     work, prediction = option.treatment, option.judged.prediction
     figures = {name: spread_out(value) for name, value in prediction.figures().items()}
@@ -124,16 +125,17 @@ def _side_out(option: Option, asked: Requirement) -> SideOut:
         days=prediction.bill.days,
         score=round(option.score, 4),
         passing_all=round(option.judged.passing_all, 4),
+        within_budget=rounded_share(option.judged.within_budget),
         crack_class=crack.risk.crack_class if crack.risk else None,
         crack_rate=sampled_out(
             crack.rate, "-", "log-uniform in its class", "hazards.cracking, estimated"
         ),
         failing=failing_out(option),
-        failure_cost=failure_cost_out(option, asked),
+        failure_cost=failure_cost_out(option, job.asked),
         gates=tuple(gate_out(gate) for gate in option.judged.gates),
-        needs=_needs(option, asked.workshop),
+        needs=_needs(option, job.asked.workshop),
         risks=_risks(option),
-        cautions=tuple(dict.fromkeys(of_option(asked, prediction))),
+        cautions=tuple(of_option(job, prediction)),
     )
 
 

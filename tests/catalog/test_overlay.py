@@ -181,7 +181,9 @@ CASES: dict[str, Case] = {
     "steels.limitation.process": Case("c45", values=("quench",)),
     "steels.limitation.verdict": Case("c45", route="carburise"),
     "steels.limitation.why": Case("c45", route="carburise"),
-    "steels.limitation.caution": Case("c45", values=("oil-fire",)),
+    "steels.limitation.caution": Case(
+        "115crv3", PIN, SILVER, values=("spring-under-load",)
+    ),
     "routes.conditions": Case("through-furnace", steels=("42crmo4",)),
     "routes.extent": Case("local-torch", TORCH, route="local-torch"),
     "routes.summary": Case("through-furnace", listing="routes"),

@@ -9,10 +9,15 @@ from hypothesis import strategies as st
 from selector.figure import Provenance, figure
 from selector.record import LayerOut, TemperOut, spread_out
 from selector.wording import (
+    chance_words,
     hours_words,
     in_100,
     in_sentence,
     layer_words,
+    means_words,
+    minutes_words,
+    quenched_words,
+    right_words,
     shown,
     shown_mm,
     shown_range,
@@ -115,7 +120,7 @@ def temper(**changes):
 
 def test_heat_means_time_band_and_colour_are_said():
     words = temper_words(temper())
-    assert words == "250 °C, torch, 5 min (200 to 250 °C serves); shows brown"
+    assert words == "250 °C by torch, 5 min (200 to 250 °C serves); shows brown"
 
 
 def test_no_temper_is_none():
@@ -148,3 +153,47 @@ def test_a_layer_is_told_with_what_was_asked_and_how_it_is_grown():
     )
     plain = layer.model_copy(update={"asked_mm": 0.0, "removed_mm": 0.0, "medium": "liquid"})
     assert layer_words(plain) == "0.69 mm: liquid, 4.0 h at 925 °C"
+
+
+def test_right_and_inside_the_budget_are_two_chances():
+    assert right_words(0.99, None) == "comes out right 99 times in 100"
+    assert right_words(0.99, 0.4).endswith("; inside the budget 40 times in 100")
+    assert chance_words(0.5, None) == "right 50 in 100"
+    assert chance_words(0.999, 0.001) == (
+        "right over 99 in 100, inside the budget under 1 in 100"
+    )
+
+
+@pytest.mark.parametrize(
+    ("medium", "what", "words"),
+    [
+        ("warm-water", "", "quench in warm water"),
+        ("water", "the end", "quench the end in water"),
+        ("air", "", "cool in air"),
+        ("plates", "", "cool between plates"),
+    ],
+)
+def test_a_quench_is_an_instruction(medium, what, words):
+    assert quenched_words(medium, what) == words
+
+
+@pytest.mark.parametrize(
+    ("time_s", "words"),
+    [
+        (20, "20 s"),
+        (119, "119 s"),
+        (120, "2 min"),
+        (1500, "25 min"),
+        (7200, "2 h"),
+        (9000, "2.5 h"),
+    ],
+)
+def test_a_time_is_whole_minutes(time_s, words):
+    assert minutes_words(time_s) == words
+
+
+def test_the_means_of_a_temper_are_those_of_the_bench():
+    assert means_words("oven") == "in the oven"
+    assert means_words("torch") == "by torch"
+    assert means_words("residual") == "by the heat left behind"
+    assert means_words("sand") == "by sand"

@@ -56,7 +56,7 @@ def test_a_temper_tells_band_time_cycles_and_colour():
         band_c=(175.0, 225.0), colour="straw",
     )  # fmt: skip
     assert temper_words(advice) == (
-        "200 °C, oven, 60 min × 2 (175 to 225 °C serves); shows straw"
+        "200 °C in the oven, 60 min × 2 (175 to 225 °C serves); shows straw"
     )
     none = advice.model_copy(update={"temperature_c": None})
     assert temper_words(none) == "none"

@@ -11,6 +11,10 @@ if advice.coupon:
     st.markdown(
         "\n".join(f"{n}. {labels.plain(text)}" for n, text in enumerate(advice.coupon, start=1))
     )
+worst = table.first_screen(advice)
+if worst:
+    st.header("The worst first")
+    piece.bullets(worst)
 for step, cautions in table.by_step(advice).items():
     st.header(labels.words(step))
     piece.bullets(cautions)

@@ -1,5 +1,7 @@
 from dataclasses import replace
 
+import numpy as np
+
 from selector.advice.headline import headline, name
 from tests.once import advised
 
@@ -8,24 +10,42 @@ def of(changes, *steels):
     return advised(changes, *steels, "42crmo4")
 
 
-def test_an_option_in_words_names_steel_condition_route_and_temper(advice):
+def test_an_option_in_words_names_steel_condition_bath_and_temper(advice):
     for option in advice.options:
-        text = name(option)
-        condition = option.treatment.condition.name
-        bar = "bought ready hard" if condition == "hard-element" else condition
-        assert text.startswith(f"{option.treatment.steel.spoken}, {bar}: ")
+        text, work = name(advice, option), option.treatment
+        assert work.steel.spoken in text
+        if work.condition.name not in {"hard-element", "prehard"}:
+            assert text.startswith(f"{work.steel.spoken}, {work.condition.name}")
         temper = option.choice.temper
         by_heat = temper.means not in {"none", "residual"}
-        assert (f"tempered at {temper.temperature_c:.0f} °C" in text) is by_heat
-        assert ("let run down and quenched out at" in text) is (temper.means == "residual")
-        if option.treatment.route.place == "supplier":
-            assert " in " not in text
+        assert (f"temper at {temper.temperature_c:.0f} °C" in text) is by_heat
+        assert ("let the colour run down, quench out at" in text) is (
+            temper.means == "residual"
+        )
+        if work.medium is not None and work.route.place == "workshop":
+            assert f"in {work.medium.slug.replace('-', ' ')}" in text
 
 
-def test_it_says_what_to_do_and_how_hard(advice):
+def test_it_says_what_to_do_how_hard_and_how_often_it_comes_out_right(advice):
     text = headline(advice)
-    assert name(advice.options[0]) in text
+    assert name(advice, advice.options[0]) in text
     assert "HRC" in text or advice.toss_up
+    right = round(100 * advice.options[0].judged.passing_all)
+    assert f"{min(right, 99)} " in text
+
+
+def test_no_option_is_named_but_the_first_unless_two_are_level(advice):
+    text = headline(replace(advice, shares=dict.fromkeys(advice.shares, 1.0)))
+    for option in advice.options[1:]:
+        assert name(advice, option) not in text
+
+
+def test_a_poor_chance_is_said_and_the_budget_apart():
+    plain = of({}, "c45")
+    middle = float(np.median(plain.options[0].judged.prediction.bill.cost))
+    text = headline(of({"limit.budget": middle}, "c45"))
+    assert "inside the budget" in text
+    assert "ome out right" in text or "omes out right" in text
 
 
 def test_a_toss_up_names_both(advice):
@@ -34,7 +54,7 @@ def test_a_toss_up_names_both(advice):
     text = headline(even)
     assert "toss-up" in text
     for option in advice.options[:2]:
-        assert name(option) in text
+        assert name(advice, option) in text
 
 
 def test_lives_at_stake_come_first():
@@ -64,8 +84,12 @@ def test_a_bought_bar_that_does_is_said_first():
     }
     answer = of(soft, "c45")
     text = headline(answer)
-    assert text.startswith("It meets every demand without hardening: ")
-    assert name(answer.as_bought) in text
+    best = answer.options[0]
+    assert name(answer, best) in text
+    if answer.as_bought is best:
+        assert text.startswith("No hardening needed. ")
+    else:
+        assert "would do without hardening too" in text
 
 
 BLUE = {

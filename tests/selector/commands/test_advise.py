@@ -62,8 +62,27 @@ def test_toml_is_read_too(cli, tmp_path):
 def test_exit_is_one_where_no_option_is_left_and_the_misses_are_said(run):
     done = run(changes=NO_STEEL_DOES_THIS)
     assert done.exit_code == 1
-    assert "Nearest misses" in done.stdout
-    assert "Out, and by which gate" in done.stdout
+    assert "What came nearest" in done.stdout
+    assert "What binds" in done.stdout
+    whole = run("--all", changes=NO_STEEL_DOES_THIS).stdout
+    assert "Nearest misses" in whole
+    assert "Out, and by which gate" in whole
+
+
+def test_the_page_leaves_the_rest_to_all(run):
+    page, whole = run().stdout, run("--all").stdout
+    assert page.count("42crmo4/") == 1
+    assert whole.count("   id   ") > 1
+    assert whole.count("\nHow\n") == whole.count("\nCautions\n") == 1
+    assert "--all" not in whole
+    assert "[oil-fire]" in whole
+    assert "[oil-fire]" not in page
+
+
+def test_every_caution_is_printed_on_demand(run):
+    answer = AdviceOut.model_validate_json(run("--json").stdout)
+    said = run("--cautions", "all").stdout
+    assert all(f"[{item.id}]" in said for item in answer.cautions)
 
 
 def test_exit_is_nought_for_a_referral_and_for_a_coupon_plan(run):

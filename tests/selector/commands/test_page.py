@@ -1,96 +1,128 @@
 import io
 import re
+from pathlib import Path
 
 import pytest
 from rich.console import Console
 
+from catalog.example import example_names, example_text
 from selector.advice.advise import advise
 from selector.advice.output import advice_out
-from selector.commands.page import print_advice
+from selector.commands.page import MOST_LINES, Block, print_advice, procedure_lines
+from selector.requirement import read_requirement
 from tests.dog import asked, only
+from tests.whole_requirement import catalog_for, requirement_number
+
+WIDTH = 110
 
 
-def page(answer, width=100):
+def page(record, width=WIDTH, **more):
     written = io.StringIO()
-    print_advice(answer, Console(file=written, width=width))
+    print_advice(record, Console(file=written, width=width), **more)
     return written.getvalue()
 
 
 @pytest.fixture(scope="module")
 def record(advice):
-    return advice_out(advice, 4)
+    return advice_out(advice, 8)
 
 
-def test_every_option_shown_has_its_lines_in_order(record):
+def sections(text):
+    return re.findall(r"^([A-Z][^.\n]*)$(?=\n {3})", text, re.MULTILINE)
+
+
+def test_the_parts_of_a_page_stand_in_their_order(record):
+    heads = sections(page(record))
+    order = ["How", "Instead", "On your rack", "What would change the answer", "Cautions"]
+    assert [head for head in order if head in heads] == [h for h in heads if h in order]
+    assert {"How", "Instead", "What would change the answer", "Cautions"} <= set(heads)
+
+
+def test_the_id_of_the_first_alone_is_printed_and_no_id_of_a_caution(record):
     text = page(record)
-    places = [text.index(f"{option.place}. {option.spoken}") for option in record.options]
+    assert f"id {record.options[0].id}" in text
+    assert not any(option.id in text for option in record.options[1:])
+    assert not any(f"[{item.id}]" in text for item in record.cautions)
+
+
+def test_the_cautions_of_the_first_screen_are_printed_the_worst_first(record):
+    text = page(record)
+    first = sorted((c for c in record.cautions if c.first_screen), key=lambda c: c.rank)
+    places = [text.index(item.brief) for item in first]
     assert places == sorted(places)
-    assert text.count("   surface ") == text.count("   cost ") == 4
-    for option in record.options:
-        assert option.id in text
+    assert f"{len(record.cautions) - len(first)} more, each at its step" in text
 
 
-def with_core(record, **ends):
-    """Return the record with one option whose core hardness has these ends."""
-    first = record.options[0]
-    core = first.hardness.core.model_copy(update=ends)
-    hardness = first.hardness.model_copy(update={"core": core})
-    option = first.model_copy(update={"hardness": hardness})
-    return record.model_copy(update={"options": (option,)})
+def test_every_caution_in_full_is_printed_on_demand(record):
+    text = page(record, 2000, every_caution=True)
+    assert all(item.text in text for item in record.cautions)
 
 
-def test_a_hardness_below_the_c_scale_is_shown_in_brinell(record):
-    text = page(with_core(record, p05=8.0, p50=14.0, p95=22.0))
-    assert re.search(r"core {7}\d{3} HB \(\d{3} to \d{3} HB\)", text)
+@pytest.mark.parametrize("name", example_names())
+def test_the_examples_fit_one_page(name, tmp_path):
+    path = tmp_path / f"{name}.toml"
+    path.write_text(example_text(name), encoding="utf-8")
+    check(advice_out(advise(read_requirement(Path(path))), 8))
 
 
-def test_unknown_hardness_is_said_not_printed_as_a_number(record):
-    assert "core       unknown" in page(with_core(record, p05=None, p50=None, p95=None))
+@pytest.mark.parametrize("number", range(30))
+def test_any_part_fits_one_page(number):
+    part = requirement_number(number)
+    check(advice_out(advise(part, catalog_for(part, number, 12)), 8))
 
 
-def test_every_caution_and_assumption_is_there(record):
-    text = page(record, width=2000)
-    for caution in record.cautions:
-        assert f"[{caution.id}]" in text
-    for assumption in record.assumptions:
-        assert assumption in text
+def check(record):
+    lines = page(record).rstrip("\n").split("\n")
+    assert len(lines) <= MOST_LINES == 60
+    assert max(map(len, lines)) <= WIDTH
+    first = [c for c in record.cautions if c.first_screen]
+    assert len(first) <= 6
+    assert sum(c.harm == "kills" for c in first) <= 3
+    assert not any("nan" in line.split() for line in lines)
+
+
+def test_a_referral_ranks_nothing_and_says_whom_to_ask():
+    found = advise(asked({"safety_use": "lifting"}), only("42crmo4", "817m40", "c45"))
+    text = page(advice_out(found))
+    heads = sections(text)
+    assert "Whom to ask" in heads
+    assert not {"How", "Instead", "On your rack"} & set(heads)
+    assert "inspection certificate" in text
+
+
+def test_an_unknown_bar_gets_its_coupon_plan_and_no_procedure():
+    rack = {"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}
+    text = page(advice_out(advise(asked(rack), only("unknown"))))
+    assert "Coupon first" in sections(text)
+    assert "How" not in sections(text)
+
+
+def test_misses_and_gates_are_said_where_nothing_is_left():
+    hard = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
+    text = page(advice_out(advise(asked(hard), only("c45", "42crmo4"))))
+    assert {"What came nearest", "What binds"} <= set(sections(text))
+
+
+def test_a_long_paragraph_is_cut_inside_the_width():
+    block = Block("", ("word " * 60,), 2, 2)
+    for width in range(20, 60):
+        lines = block.lines(width)
+        assert len(lines) == 2
+        assert lines[-1].endswith(" …")
+        assert max(map(len, lines)) <= width
+
+
+def test_a_narrow_terminal_is_kept_to(record):
+    assert max(map(len, page(record, 80).split("\n"))) <= 80
 
 
 @pytest.mark.parametrize("name", ["[/x]", "[bold]", "[/]", "a [red]b", "🔧 日本", "C[45]"])
 def test_brackets_in_a_name_are_only_brackets(record, name):
-    option = record.options[0].model_copy(update={"steel": name, "chief_risk": name})
-    out = record.rejected[0].model_copy(update={"text": name, "steel": name})
-    odd = {"part": name, "headline": name, "why_first": name, "rejected": (out,)}
-    text = page(record.model_copy(update={**odd, "options": (option,)}))
-    assert text.count(name) >= 6
+    text = page(record.model_copy(update={"part": name, "headline": name}))
+    assert text.count(name) >= 2
 
 
-def test_a_coupon_plan_is_numbered_and_says_what_to_find_out():
-    rack = {"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}
-    answer = advice_out(advise(asked(rack), only("c45", "unknown")))
-    text = page(answer, width=2000)
-    assert "1. " in text
-    assert "Apart: cannot be judged yet" in text
-    assert "Find out the grade" in text
-
-
-def test_misses_are_said_where_nothing_is_left():
-    hard = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
-    text = page(advice_out(advise(asked(hard), only("c45", "42crmo4"))))
-    assert "Nearest misses" in text
-    assert "Out, and by which gate" in text
-
-
-def test_what_was_predicted_is_said_before_what_is_not_there():
-    """Of 30 silver steel in oil its owner wants to know that it stays soft."""
-    rack = {
-        "zone.0.hardness": {"min": "60 HRC"},
-        "workshop.bath": [{"medium": "oil"}],
-        "workshop.only_stock": True,
-        "workshop.stock": [{"steel": "115CrV3", "evidence": "receipt"}],
-    }
-    text = page(advice_out(advise(asked(rack))), width=2000)
-    first = text.split("Out, and by which gate\n")[1].splitlines()[:3]
-    assert all(line.startswith("   hard_enough: ") for line in first)
-    assert all("115CrV3" in line for line in first)
-    assert sum("reaches about " in line for line in first) == 2
+def test_a_bar_as_bought_is_only_machined(record):
+    as_bought = record.options[0].model_copy(update={"route_kind": "as-bought"})
+    (line,) = procedure_lines(as_bought)
+    assert "nothing to heat" in line

@@ -91,9 +91,24 @@ def test_passing_all_is_never_more_than_passing_one(steel):
     shares = [
         g.share
         for g in judged.gates
-        if g.share is not None and g.text not in zone_2 and g.name != "heating"
+        if g.share is not None and g.text not in zone_2 and g.name not in {"heating", "budget"}
     ]
     assert judged.passing_all <= min(shares) + 1e-9
+
+
+def test_coming_out_right_and_staying_inside_the_budget_are_told_apart():
+    answer, job = case({"limit.budget": None}, work("42crmo4"))
+    free = judge(answer, 0.0, job)
+    assert free.within_budget is None
+    assert (free.passing == free.right).all()
+    middle = float(np.median(answer.bill.cost))
+    answer, job = case({"limit.budget": middle}, work("42crmo4"))
+    tight = judge(answer, 0.0, job)
+    assert tight.passing_all == free.passing_all
+    assert 0.4 < tight.within_budget < 0.6
+    budget = next(gate for gate in tight.gates if gate.name == "budget")
+    assert budget.share == tight.within_budget
+    assert tight.passing.mean() < tight.passing_all
 
 
 def test_too_soft_is_judged_by_the_floor_and_too_hard_by_the_ceiling():

@@ -63,7 +63,7 @@ def test_what_is_not_known_counts_nothing(advice):
     values = option.judged.values.copy()
     values[:5, 0] = np.nan
     passing = np.ones(len(values), dtype=bool)
-    scores = scorer.option(replace(option.judged, values=values, passing=passing), None).scores
+    scores = scorer.option(replace(option.judged, values=values, right=passing), None).scores
     assert not scores[:5].any()
     assert (scores[5:] > 0).all()
 

@@ -6,10 +6,13 @@ def test_each_caution_stands_under_its_step(advised, advice):
     advised.switch_page("views/cautions.py").run()
     titles = [header.value for header in advised.header]
     assert [labels.words(step) for step in dict.fromkeys(c.step for c in advice.cautions)] == [
-        title for title in titles if title != "A test piece first"
+        title for title in titles if title not in {"A test piece first", "The worst first"}
     ]
     written = "\n".join(text.value for text in advised.markdown)
     assert all(labels.plain(caution.text) in written for caution in advice.cautions)
+    worst = min((c for c in advice.cautions if c.first_screen), key=lambda c: c.rank)
+    assert titles[0] == "The worst first"
+    assert labels.plain(worst.brief) in written
 
 
 def test_an_unknown_bar_gets_the_plan_of_a_test_piece(with_claw):

@@ -1,0 +1,161 @@
+"""What could be done instead: three answers that differ in kind, and why they are not first."""
+
+from typing import Literal
+
+from selector.advice.advise import Advice
+from selector.advice.doing import bar_words, bought_as, doing_words, surface_words
+from selector.advice.order import why_not_first
+from selector.advice.record import AlternativeOut
+from selector.decision.option import Option, Rejected
+from selector.decision.output import cost_out, rounded_share
+from selector.decision.risk import chief_risk
+from selector.hardness_scale import hv_from_hb, hv_from_hrc
+from selector.job.treatment import Treatment
+from selector.wording import in_100
+
+Kind = Literal["cheap", "better", "as_bought", "bought_hard", "sent_out"]
+KIND_WORDS: dict[Kind, str] = {
+    "cheap": "Cheap steel, with care",
+    "better": "Better steel, simple treatment",
+    "as_bought": "No hardening",
+    "bought_hard": "Buy it ready hard",
+    "sent_out": "Send it out",
+}
+# What costs little by the kilogram and asks for a careful heat and quench.
+CHEAP_STEEL = frozenset(
+    {"mild", "free-cutting", "medium-carbon", "high-carbon", "case-hardening", "spring"}
+)
+# Three places: the cheap way, the easy way, and the way round hardening at home.
+PLACES: tuple[tuple[Kind, ...], ...] = (
+    ("cheap",), ("better",), ("as_bought", "bought_hard", "sent_out"),
+)  # fmt: skip
+SHOWN = 3
+# Gates that turn a bar down before it is asked what it would do.
+NOT_LOOKED_AT = frozenset({"stock", "shape", "equipment"})
+
+
+def kind_of(work: Treatment) -> Kind:
+    """Return of what kind an answer is."""
+    if work.route.place == "subcontract":
+        return "sent_out"
+    if work.condition.name == "hard-element":
+        return "bought_hard"
+    if work.route.process in {"none", "normalise"}:
+        return "as_bought"
+    return "cheap" if work.steel.kind in CHEAP_STEEL else "better"
+
+
+def alternatives(advice: Advice) -> tuple[AlternativeOut, ...]:
+    """Return up to three answers that differ in kind, the best of each.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of AlternativeOut
+        Never the first option itself; none where there is no first.
+    """
+    if not advice.options:
+        return ()
+    first = advice.options[0]
+    best = _best_of_kinds(advice, first)
+    chosen = [k for k in (_first_of(kinds, best) for kinds in PLACES) if k is not None]
+    # Where one way is barred, another way round hardening at home takes its place.
+    spare = [kind for kind in best if kind not in chosen]
+    kinds = [*chosen, *spare][:SHOWN]
+    return tuple(_out(advice, kind, *best[kind]) for kind in KIND_WORDS if kind in kinds)
+
+
+def barred(advice: Advice) -> tuple[str, ...]:
+    """Return why a kind of answer that nothing is left of is out, a sentence a kind.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of str
+        With the gate that stopped what came nearest; empty where there is no first option.
+    """
+    if not advice.options:
+        return ()
+    there = {kind_of(option.treatment) for option in advice.options}
+    gone = [kind for kinds in PLACES if there.isdisjoint(kinds) for kind in kinds]
+    said = ((kind, _stopped(advice, kind)) for kind in gone)
+    return tuple(f"{KIND_WORDS[kind]}: not open: {why}" for kind, why in said if why)
+
+
+def _stopped(advice: Advice, kind: Kind) -> str | None:
+    """Return what stopped the nearest of a kind; None where nothing of it was looked at."""
+    if kind == "sent_out" and not advice.asked.workshop.subcontract:
+        return "the workshop says no (workshop.subcontract)"
+    mine = [item for item in advice.rejected if kind_of(item.treatment) == kind]
+    if not mine:
+        return None
+    nearest = max(mine, key=_nearness)
+    text = f"{nearest.gate.text.rstrip('.')} ({bought_as(advice, nearest.treatment.steel)}"
+    return f"{text}, right {in_100(nearest.share)})" if nearest.share > 0 else f"{text})"
+
+
+def _nearness(item: Rejected) -> tuple[float, bool, float, bool]:
+    """Return how near a treatment came: by its share, a soft bar by how hard it is bought."""
+    bought, hv = item.treatment.condition, 0.0
+    if bought.hardness_hrc is not None:
+        hv = float(hv_from_hrc(bought.hardness_hrc.high, outside="extend"))
+    elif bought.hardness_hb is not None:
+        hv = float(hv_from_hb(bought.hardness_hb.high, outside="extend"))
+    soft = item.treatment.route.process == "none"
+    looked_at = item.gate.name not in NOT_LOOKED_AT
+    return (item.share, looked_at, hv if soft else 0.0, item.treatment.stock is not None)
+
+
+def _best_of_kinds(advice: Advice, first: Option) -> dict[Kind, tuple[int, Option]]:
+    """Return the best option of each kind with its place; none like the first in all."""
+    best: dict[Kind, tuple[int, Option]] = {}
+    own = (kind_of(first.treatment), first.treatment.steel.family)
+    for place, option in enumerate(advice.options[1:], start=2):
+        kind = kind_of(option.treatment)
+        if (kind, option.treatment.steel.family) != own:
+            best.setdefault(kind, (place, option))
+    return best
+
+
+def _first_of(kinds: tuple[Kind, ...], best: dict[Kind, tuple[int, Option]]) -> Kind | None:
+    """Return which of some kinds stands highest; None where none is left."""
+    there = [kind for kind in kinds if kind in best]
+    return min(there, key=lambda kind: best[kind][0], default=None)
+
+
+def work_h(advice: Advice, option: Option) -> float:
+    """Return the hours of one's own work on a part: machining, treatment, checking. [h]."""
+    items, prices = option.judged.prediction.bill.items, advice.job.catalog.prices
+    bench = sum(items[name] for name in ("machining", "inspection", "straightening"))
+    heat_h = option.treatment.route.labour_h.value / advice.asked.part.quantity**0.3
+    return float(bench / prices.labour_per_h + heat_h)
+
+
+def _out(advice: Advice, kind: Kind, place: int, option: Option) -> AlternativeOut:
+    """Return an alternative as plain data."""
+    bill, judged = option.judged.prediction.bill, option.judged
+    return AlternativeOut(
+        kind=kind,
+        kind_words=KIND_WORDS[kind],
+        place=place,
+        id=option.id,
+        bar=bar_words(advice, option),
+        doing=doing_words(advice, option),
+        surface=surface_words(option),
+        cost=cost_out(bill),
+        currency=bill.currency,
+        days=bill.days,
+        work_h=round(work_h(advice, option), 2),
+        passing_all=round(judged.passing_all, 4),
+        within_budget=rounded_share(judged.within_budget),
+        risk=chief_risk(option),
+        why_not_first=why_not_first(advice, option),
+    )

@@ -1,0 +1,103 @@
+"""The rack first: every bar on it, what it is best for here, and the reason for its place."""
+
+from selector.advice.advise import Advice
+from selector.advice.doing import doing_words, surface_words
+from selector.advice.order import why_not_first
+from selector.advice.record import RackOut
+from selector.decision.option import Option, Rejected
+from selector.job.supply import Racked
+from selector.wording import in_sentence
+
+# Gates that turn a treatment down before anything is predicted, in the order of what they tell.
+BEFORE_PREDICTION = frozenset({"safety", "equipment", "stock", "shape"})
+
+
+def rack(advice: Advice) -> tuple[RackOut, ...]:
+    """Return every bar on the rack with its best option, or the gate that stopped it.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of RackOut
+        In the order of the rack; a bar whose name means several steels stands last.
+    """
+    known = tuple(_of_bar(advice, racked) for racked in advice.job.bench.stock)
+    unclear = tuple(
+        RackOut(
+            bar=item.bar.steel,
+            steel=None,
+            place=None,
+            id=None,
+            verdict="unknown",
+            why="may be any of "
+            + ", ".join(steel.spoken for steel in item.steels)
+            + ": make sure which",
+        )
+        for item in advice.job.bench.unclear
+    )
+    return (*known, *unclear)
+
+
+def _label(racked: Racked) -> str:
+    """Return a bar as the user calls it."""
+    if racked.bar.size is None:
+        return racked.bar.steel
+    return f"{racked.bar.steel} {racked.bar.size:.1f}".removesuffix(".0") + " mm"
+
+
+def _of_bar(advice: Advice, racked: Racked) -> RackOut:
+    """Return one bar with its best option, or with what stopped it."""
+    for place, option in enumerate(advice.options, start=1):
+        if _is_of(option, racked):
+            return RackOut(
+                bar=_label(racked),
+                steel=racked.steel.name,
+                place=place,
+                id=option.id,
+                verdict=option.judged.verdict,
+                why=_reason(advice, option, place),
+            )
+    verdict, why = _stopped(advice, racked)
+    return RackOut(
+        bar=_label(racked), steel=racked.steel.name, place=None, id=None,
+        verdict=verdict, why=why,
+    )  # fmt: skip
+
+
+def _is_of(option: Option, racked: Racked) -> bool:
+    """Return whether an option is made of a bar of the rack."""
+    work = option.treatment
+    return work.steel is racked.steel and work.stock == racked.bar
+
+
+def _reason(advice: Advice, option: Option, place: int) -> str:
+    """Return what a bar is best for and why it stands where it does."""
+    text = f"{doing_words(advice, option)}; {surface_words(option)}"
+    return text if place == 1 else f"{text}. Not first: {why_not_first(advice, option)}"
+
+
+def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
+    """Return the verdict and the gate that stopped the best that could be made of a bar."""
+    mine = [
+        item
+        for item in (*advice.rejected, *advice.apart)
+        if item.treatment.steel is racked.steel and item.treatment.stock == racked.bar
+    ]
+    if mine:
+        gate = max(mine, key=_nearness).gate
+        return gate.verdict, gate.text.rstrip(".")
+    bars = [other for other in advice.job.bench.stock if other.steel is racked.steel]
+    if bars[0].bar != racked.bar:
+        return "pass", f"the same steel as {_label(bars[0])}"
+    family = in_sentence(advice.job.catalog.families[racked.steel.family].name)
+    return "fail", f"a steel of its kind ({family}) does the same better"
+
+
+def _nearness(item: Rejected) -> tuple[float, bool, bool]:
+    """Return how near a treatment came: by its share, then by how far it was looked at."""
+    unknown = item.gate.verdict == "unknown"
+    return (item.share, unknown, item.gate.name not in BEFORE_PREDICTION)

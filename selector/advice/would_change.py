@@ -1,0 +1,118 @@
+"""What would change the answer: the nearest rival, the narrow demand, what was assumed."""
+
+from collections.abc import Callable
+
+from selector.advice.advise import Advice
+from selector.advice.doing import bar_words
+from selector.decision.option import Option
+from selector.duty.strength import has_load
+from selector.wording import in_100, shown_range, times_in_100
+
+# A rival that beats the first in so many samples is near. [-]
+NEAR = 0.25
+# A first option that is right less often is worth a change. [-]
+SURE = 0.80
+# Gates that are no part of coming out right: the money, and the heat as a means.
+APART = frozenset({"budget", "heating"})
+
+
+def _rival(advice: Advice) -> str | None:
+    """Say which option most often beats the first, and what it pays for that."""
+    first = advice.options[0]
+    rivals = [
+        (share, place, option)
+        for place, option in enumerate(advice.options[1:8], start=2)
+        if (share := advice.shares.get((option.id, first.id), 0.0)) >= NEAR
+    ]
+    if not rivals:
+        return None
+    share, place, option = max(rivals, key=lambda row: row[0])
+    text = f"Number {place}, {bar_words(advice, option)}, beats the first {times_in_100(share)}"
+    if share <= 0.5:
+        return f"{text}: they are close."
+    return f"{text}, but {_drawback(first, option)}: better on a good day, worse on average."
+
+
+def _drawback(first: Option, rival: Option) -> str:
+    """Return what costs a rival its place though it beats the first in most samples."""
+    here, there = first.judged, rival.judged
+    if there.passing_all < here.passing_all:
+        return f"it is right only {in_100(there.passing_all)}"
+    within, beside = here.within_budget, there.within_budget
+    if within is not None and beside is not None and beside < within:
+        return f"it is inside the budget only {in_100(beside)}"
+    return "where it loses it loses more"
+
+
+def _narrow(advice: Advice) -> str | None:
+    """Say which demand the first option meets least often, where that is worth a change."""
+    first = advice.options[0].judged
+    sampled = [g for g in first.gates if g.share is not None and g.name not in APART]
+    worst = min(sampled, key=lambda gate: gate.share or 0.0, default=None)
+    if worst is None or first.passing_all >= SURE:
+        return None
+    return (
+        f"The first is right only {in_100(first.passing_all)}; what stops it most often: "
+        f"{worst.text} (met {in_100(worst.share or 0.0)})."
+    )
+
+
+def _window(advice: Advice) -> str | None:
+    """Say that the hardness window was derived, where it was."""
+    lead = advice.job.leading
+    if not lead.derived or lead.low_hrc is None or lead.high_hrc is None:
+        return None
+    return (
+        f"Another hardness: {shown_range(lead.low_hrc, lead.high_hrc)} was taken from the duty "
+        "(zone.hardness sets it)."
+    )
+
+
+def _loads(advice: Advice) -> str | None:
+    """Say that strength was not judged, where no load is given."""
+    if has_load(advice.asked.load):
+        return None
+    return "A torque, bending or axial load: none is given, so strength is not judged."
+
+
+def _money(advice: Advice) -> str | None:
+    """Say that prices are invented, or that no budget was given."""
+    if advice.job.catalog.prices.invented:
+        return "Your own prices (prices.toml): the ones used are invented for demonstration."
+    return None
+
+
+def _methods(advice: Advice) -> str | None:
+    """Say how many other ways of weighing put another option first, and which."""
+    other = [c for c in advice.comparisons if c.places[0] != 1]
+    if not other:
+        return None
+    firsts = {bar_words(advice, advice.options[c.places.index(1)]): None for c in other}
+    return (
+        f"{len(other)} of {len(advice.comparisons)} other ways of weighing put "
+        f"{' or '.join(firsts)} first."
+    )
+
+
+_RULES: tuple[Callable[[Advice], str | None], ...] = (
+    _narrow, _rival, _methods, _window, _loads, _money,
+)  # fmt: skip
+
+
+def would_change(advice: Advice) -> tuple[str, ...]:
+    """Return what would change the answer, in sentences, what weighs most first.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of str
+        None where there is no first option to change.
+    """
+    if not advice.options:
+        return ()
+    said = (rule(advice) for rule in _RULES)
+    return tuple(sentence for sentence in said if sentence is not None)

@@ -1,0 +1,64 @@
+import pytest
+
+from selector.advice.advise import advise
+from selector.advice.doing import bar_words, bought_as, doing_words
+from tests.dog import asked, only
+from tests.once import advised
+
+
+def said(changes, route, *steels):
+    found = advise(asked(changes), only(*steels), route=route)
+    return {doing_words(found, option) for option in found.options}
+
+
+OIL = {"workshop.bath": [{"medium": "oil"}]}
+FURNACE = {**OIL, "workshop.heat": [{"source": "muffle-furnace"}]}
+PACK = {**FURNACE, "load.torque": "20 N m", "zone.0.hardness": {"min": "55 HRC"}}
+
+
+@pytest.mark.parametrize(
+    ("changes", "route", "steel", "words"),
+    [
+        (OIL, "through-torch", "42crmo4", "heat all over by torch, quench in oil, temper at"),
+        (OIL, "local-torch", "42crmo4", "heat the end alone by torch, quench in oil"),
+        (FURNACE, "through-furnace", "42crmo4", "heat all over in the furnace, quench in oil"),
+        (PACK, "pack-carburise", "16mncr5", "pack-carburise in the furnace, quench in oil"),
+        ({"workshop.subcontract": True}, "subcontract-vacuum", "42crmo4", "send out to harden"),
+    ],
+)
+def test_what_is_done_is_said_as_at_the_bench(changes, route, steel, words):
+    found = said(changes, route, steel)
+    assert found
+    assert all(text.startswith(words) for text in found)
+
+
+def test_an_end_that_tempers_itself_is_quenched_out_at_its_colour():
+    for text in said({"workshop.bath": [{"medium": "warm-water"}]}, "residual-heat", "c45"):
+        assert text.startswith("quench the end in warm water, let the colour run down, quench")
+
+
+def test_a_bar_is_called_by_what_it_is_bought_by_and_the_rack_is_named():
+    rack = {"workshop.stock": [{"steel": "EN24", "condition": "annealed"}]}
+    found = advised(rack, "817m40")
+    words = [bar_words(found, option) for option in found.options]
+    assert words
+    assert any(text == "EN24 (817M40), annealed, from the rack" for text in words)
+
+
+def test_a_pre_hardened_bar_is_called_so():
+    soft = {"zone.0.hardness": {"min": "28 HRC"}, "zone.0.wear": "none"}
+    found = advised(soft, "42crmo4", "817m40")
+    kinds = {
+        option.treatment.condition.name: bar_words(found, option) for option in found.options
+    }
+    assert kinds["prehard"].startswith("pre-hardened ")
+
+
+@pytest.mark.parametrize(
+    ("currency", "name"),
+    [("EUR", "EN19 (42CrMo4)"), ("GBP", "EN19 (42CrMo4)"), ("USD", "4140 (42CrMo4)")],
+)
+def test_a_steel_is_named_as_it_is_bought_where_the_user_pays(currency, name):
+    found = advised({"limit.currency": currency}, "42crmo4")
+    assert bought_as(found, found.options[0].treatment.steel) == name
+    assert name in bar_words(found, found.options[0])

@@ -1,0 +1,56 @@
+import pytest
+
+from selector.advice.rack import rack
+from selector.advice.would_change import would_change
+from tests.once import advised
+
+
+def bars(*steels):
+    return {"workshop.stock": [{"steel": s, "size": "30 mm"} for s in steels]}
+
+
+def test_every_bar_has_its_place_or_what_stopped_it():
+    found = advised(bars("42CrMo4", "304", "unknown"), "42crmo4", "x5crni18-10", "unknown")
+    one, two, three = rack(found)
+    assert one.bar == "42CrMo4 30 mm"
+    assert found.options[one.place - 1].id == one.id
+    assert two.place is None
+    assert two.verdict == "fail"
+    assert two.why
+    assert three.verdict == "unknown"
+    assert "coupon" in three.why or "file" in three.why
+
+
+def test_a_name_that_means_several_steels_is_asked_back():
+    found = advised(bars("drill rod"), "c105u", "100mncrw4", "x100crmov5")
+    (bar,) = rack(found)
+    assert bar.place is None
+    assert "make sure which" in bar.why
+
+
+def test_an_empty_rack_says_nothing():
+    assert rack(advised({}, "42crmo4")) == ()
+
+
+@pytest.mark.parametrize(
+    ("changes", "word"),
+    [
+        ({"load.torque": None}, "none is given, so strength is not judged"),
+        ({"zone.0.hardness": None}, "was taken from the duty"),
+        ({}, "Your own prices"),
+    ],
+)
+def test_what_was_assumed_may_change_the_answer(changes, word):
+    found = advised(changes, "42crmo4", "c45")
+    assert any(word in text for text in would_change(found))
+    if changes:
+        assert not any(word in text for text in would_change(advised({}, "42crmo4", "c45")))
+
+
+@pytest.mark.parametrize(
+    ("size", "label"), [("1000 mm", "C45 1000 mm"), ("3/8 in", "C45 9.5 mm"), (None, "C45")]
+)
+def test_a_bar_is_called_by_its_size_in_plain_figures(size, label):
+    rack_of = {"steel": "C45"} if size is None else {"steel": "C45", "size": size}
+    (bar,) = rack(advised({"workshop.stock": [rack_of]}, "c45"))
+    assert bar.bar == label
