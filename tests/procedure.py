@@ -15,8 +15,8 @@ SOURCES = {"through-furnace": "kiln", "marquench": "kiln", "pack-carburise": "ki
            "age-harden": "kiln", "normalise": "kiln"}  # fmt: skip
 
 
-def doing(steel, route, medium, changes=None, condition=None):
-    """Return one treatment of the dog as it is done."""
+def doing(steel, route, medium, changes=None, condition=None, means=None):
+    """Return one treatment of the dog as it is done, tempered by some means if one is named."""
     job = resolved(asked(changes), load_catalog())
     local = route.startswith("subcontract") or route in {
         "as-bought", "prehard-bar", "buy-hard-element"
@@ -27,7 +27,8 @@ def doing(steel, route, medium, changes=None, condition=None):
     ceilings = temper_ceilings(job.asked.workshop, job.bench.sources)
     once = prepare(treatment, job.middle())
     found = choices(once, ceilings, cooled_points(treatment, job.middle()))
-    choice = next((c for c in found if c.temper.temperature_c >= 200.0), found[0])
+    fit = [c for c in found if means in {None, c.temper.means}]
+    choice = next((c for c in fit if c.temper.temperature_c >= 200.0), found[0])
     return Doing(job, predict(ready, choice.temper), choice, set_up_out(job, treatment))
 
 

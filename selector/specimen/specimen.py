@@ -25,6 +25,7 @@ from selector.hardening.tempered import hardened_from
 from selector.heat.boiling import Quench
 from selector.job.geometry import like_rounds_mm
 from selector.job.process import hardening_heat, quench
+from selector.job.screening import section_like
 from selector.job.treatment import Treatment
 from selector.metallurgy.hardening_heat import Heat
 from selector.requirement.part import Section
@@ -135,7 +136,7 @@ def specimen(
     work = Treatment(steel, _condition(steel, route), route, medium, furnace)
     normals = sampling.with_shared(steel.slug)
     bath, bar = quench(medium, SHOP, 0.0), sampled(steel, normals)
-    heat = _heat(work, normals, heat_c)
+    heat = _heat(work, normals, heat_c, section_like(section))
     rounds_mm = like_rounds_mm([section], bath.severity)
     low, high = SIMULATED_MM
     if not low <= rounds_mm[0] <= high:
@@ -165,9 +166,11 @@ def _condition(steel: Steel, route: Route) -> Condition:
     return (*soft, *steel.condition)[0]
 
 
-def _heat(work: Treatment, normals: Normals, heat_c: float | None) -> Heat | None:
+def _heat(
+    work: Treatment, normals: Normals, heat_c: float | None, thick_mm: float
+) -> Heat | None:
     """Return the hardening heat, moved to the one asked for; None for a core as it comes."""
-    heat = hardening_heat(work, SHOP, normals)
+    heat = hardening_heat(work, SHOP, normals, thick_mm)
     if heat is None or heat_c is None:
         return heat if hardening(work.steel) == "itself" else None
     return replace(heat, target_c=heat_c, peak_c=heat.peak_c + (heat_c - heat.target_c))

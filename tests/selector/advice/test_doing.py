@@ -12,7 +12,11 @@ def said(changes, route, *steels):
 
 
 OIL = {"workshop.bath": [{"medium": "oil"}]}
-FURNACE = {**OIL, "workshop.heat": [{"source": "muffle-furnace"}]}
+FURNACE = {
+    **OIL,
+    "workshop.heat": [{"source": "muffle-furnace"}],
+    "workshop.protect": ["foil"],
+}
 PACK = {**FURNACE, "load.torque": "20 N m", "zone.0.hardness": {"min": "55 HRC"}}
 
 

@@ -64,8 +64,9 @@ def test_prehard_bar_is_offered_where_hardening_leads_and_it_would_do():
 
 
 def test_a_temper_in_the_window_is_owned_up_to():
-    window = {"min": "51 HRC", "max": "52 HRC"}
-    answer = said_of({"zone.0.hardness": window, "load.impact": "light"}, "42crmo4")
+    window = {"min": "46 HRC", "max": "50 HRC"}
+    shop = {"workshop.heat": [{"source": "oxy-propane"}], "workshop.measure": ["eye"]}
+    answer = said_of({**shop, "zone.0.hardness": window, "load.impact": "light"}, "42crmo4")
     assert one_says(answer, "embrittlement window of 42CrMo4")
 
 

@@ -39,7 +39,7 @@ def test_a_steel_that_no_quench_hardens_ends_with_one(run, tmp_path):
     path = tmp_path / "plot.png"
     done = run("S235", "--plot", str(path))
     assert done.exit_code == 1
-    assert "S235JR is not hardened by a quench." in done.stdout
+    assert "mild steel (S235JR) is not hardened by a quench." in done.stdout
     assert "No plot is written" in done.stderr
     assert not path.exists()
     found = json.loads(run("X5CrNi18-10", "--json").stdout)

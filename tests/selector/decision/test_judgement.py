@@ -4,8 +4,7 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.decision.judgement import corrected, judge
-from selector.decision.standard import standard_of
+from selector.decision.judgement import judge
 from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
 from selector.option.prediction import predict
@@ -33,44 +32,14 @@ def gates(changes=None, treatment=None, temper=None):
     return {gate.name: gate for gate in judge(answer, 1.0, job).gates}
 
 
-def test_check_and_second_temper_only_lower_what_reads_too_hard():
-    changes = {**TESTER, "zone.0.hardness": {"min": "50 HRC", "max": "53 HRC"}}
-    answer, job = case(changes)
-    hrc = corrected(answer, standard_of(job))
-    assert (hrc <= answer.surface_hrc).all()
-    lowered = hrc < answer.surface_hrc
-    assert lowered.any()
-    assert (~lowered).any()
-    # Nothing far below the top is touched: the tester is not that wrong.
-    assert not lowered[answer.surface_hrc < 53 - 4].any()
-    assert np.mean(hrc <= 53 + 2) > np.mean(answer.surface_hrc <= 53 + 2)
-
-
-def test_a_soft_part_is_not_made_harder_by_checking_it():
-    changes = {**TESTER, "zone.0.hardness": {"min": "60 HRC", "max": "64 HRC"}}
-    answer, job = case(changes)
-    hrc = corrected(answer, standard_of(job))
-    np.testing.assert_array_equal(hrc, answer.surface_hrc)
-
-
-@pytest.mark.parametrize(
-    ("changes", "temper"),
-    [({"workshop.check": ["file"]}, oven(200)), (TESTER, NO_TEMPER)],
-    ids=["a file parts only soft from hard", "no temper"],
-)
-def test_nothing_is_tempered_again_without_a_reading_or_a_temper(changes, temper):
-    answer, job = case(changes, temper=temper)
-    assert corrected(answer, standard_of(job)) is answer.surface_hrc
-
-
-def test_a_better_check_brings_more_of_the_hard_ones_into_the_window():
+def test_a_tool_for_checking_changes_no_physics():
+    """What is judged is the temper that is printed, whatever reads it."""
     window = {"zone.0.hardness": {"min": "48 HRC", "max": "51 HRC"}}
-    inside = {}
-    for check in ("tester", "rebound", "hardness-files"):
-        answer, job = case({**window, "workshop.check": [check]})
-        hrc = corrected(answer, standard_of(job))[answer.surface_hrc > 51]
-        inside[check] = np.mean((hrc >= 48) & (hrc <= 51))
-    assert inside["tester"] > inside["rebound"] > inside["hardness-files"]
+    shares = {
+        check: gates({**window, "workshop.check": [check]})["not_too_hard"].share
+        for check in ("file", "tester")
+    }
+    assert shares["file"] == shares["tester"]
 
 
 def test_a_value_for_each_criterion_and_place_in_the_sample():
@@ -159,7 +128,10 @@ def test_service_heat_must_stay_below_the_temper():
     assert gates({"limit.service_temperature": 100})["service_heat"].verdict == "pass"
 
 
-@pytest.mark.parametrize(("steel", "verdict"), [("c45", "fail"), ("x5crni18-10", "pass")])
+@pytest.mark.parametrize(
+    ("steel", "verdict"),
+    [("c45", "fail"), ("x5crni18-10", "marginal"), ("x5crnimo17-12-2", "pass")],
+)
 def test_severe_corrosion_wants_a_resistant_steel(steel, verdict):
     plain = work(steel, "as-bought", None, None)
     answer = gates({"limit.corrosion": "severe"}, plain, NO_TEMPER)

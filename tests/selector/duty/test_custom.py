@@ -10,6 +10,7 @@ from selector.duty.custom import (
     custom,
     custom_words,
     duty_of,
+    make_of,
     rusts,
 )
 from selector.job.bench import bench
@@ -66,6 +67,20 @@ def test_custom_says_what_such_a_part_is_made_of(duty, made, merit):
     wanted = asked(CASES[duty])
     zone = resolved(wanted, CATALOG).leading
     assert custom(work(*made), zone, wanted) == merit
+
+
+@pytest.mark.parametrize(
+    ("made", "make"),
+    [
+        (("s235", "as-bought"), "as bought"),
+        (("42crmo4", "subcontract-induction"), "skin"),
+        (("16mncr5", "pack-carburise"), "case"),
+        (("31crmo12", "subcontract-nitride"), "nitrided"),
+        (("c45", "local-torch"), "hardened"),
+    ],
+)
+def test_what_is_made_of_a_bar_has_its_rough_name(made, make):
+    assert make_of(work(*made)) == make
 
 
 def test_a_smithy_chisel_wants_half_a_percent_of_carbon():

@@ -6,7 +6,14 @@ from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER
 from selector.option.prediction import embrittled
 from selector.option.preparation import cooled_points, prepare
-from selector.option.temper_choice import STRUCK_LEAST_TEMPER_C, choice_of, choices
+from selector.option.temper_choice import (
+    STRUCK_AIM,
+    STRUCK_LEAST_TEMPER_C,
+    WEARING_AIM,
+    aim_of,
+    choice_of,
+    choices,
+)
 from tests.dog import asked, work
 
 CATALOG = load_catalog()
@@ -144,3 +151,17 @@ def test_a_case_is_chosen_by_its_own_hardness_not_by_that_of_the_bar():
     softest = max(drawn, key=lambda choice: choice.temper.temperature_c)
     assert softest.middle_hrc == min(choice.middle_hrc for choice in drawn)
     assert all(choice.sensitivity_hrc > 0 for choice in drawn)
+
+
+@pytest.mark.parametrize(
+    ("changes", "aim"),
+    [
+        ({"zone.0.wear": "abrasive", "load.impact": "none"}, WEARING_AIM),
+        ({"zone.0.wear": "abrasive", "load.impact": "light"}, 0.5),
+        ({"zone.0.wear": "edge-impact", "load.impact": "hammered"}, STRUCK_AIM),
+    ],
+    ids=["wears", "knocked", "struck"],
+)
+def test_wear_is_tempered_at_the_hard_end_and_blows_at_the_tough_one(changes, aim):
+    wanted = asked(changes)
+    assert aim_of(wanted, resolved(wanted, CATALOG).leading) == aim

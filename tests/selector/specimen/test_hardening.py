@@ -28,7 +28,14 @@ def test_what_a_quench_hardens(slug, what):
 @pytest.mark.parametrize(
     ("slug", "words"),
     [
-        ("s235", ("S235JR is not hardened by a quench", "too little carbon", "takes a case")),
+        (
+            "s235",
+            (
+                "mild steel (S235JR) is not hardened by a quench",
+                "too little carbon",
+                "takes a case",
+            ),
+        ),
         ("x3nicomoti18-9-5", ("hardens by ageing", "Aged 3 h: ", "54 HRC at 480 °C")),
         ("dowel-pin", ("Already hard", "bought ready hard, 58 to 64 HRC (din-6325)")),
         ("x5crni18-10", ("Austenitic",)),

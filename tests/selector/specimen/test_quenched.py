@@ -59,7 +59,7 @@ def test_a_bath_too_mild_is_an_answer():
 
 def test_what_never_softens_inside_hardens_over_all_that_is_tried():
     said = through_words(made("x30cr13", bath="air"))[1]
-    assert said == "rounds of over 400 mm harden through"
+    assert "over 400 mm" in said
 
 
 def test_a_heat_outside_the_range_of_the_steel_is_said_and_may_harden_nothing():
@@ -83,7 +83,7 @@ def test_a_case_hardening_steel_shows_its_core():
 def test_a_steel_that_no_quench_hardens_has_no_points():
     found = made("s235")
     assert (found.points, found.origin, found.assumed) == ((), None, ())
-    assert found.headline.startswith("S235JR is not hardened by a quench.")
+    assert found.headline.startswith("mild steel (S235JR) is not hardened by a quench.")
     assert through_words(found) == []
 
 

@@ -1,0 +1,40 @@
+import pytest
+
+from catalog import load_catalog
+from selector.advice.advise import advise
+from selector.decision.preference import NEAR, in_order, spoils_mate, stands_back
+from tests.dog import asked, only
+
+MATE = {"material": "shaft", "hardness": "30 HRC", "should_wear": "part"}
+
+
+@pytest.fixture(scope="module")
+def options():
+    return advise(asked(), only("c45", "42crmo4", "115crv3", "c60")).options
+
+
+def test_nothing_stands_far_below_what_comes_after(options):
+    for place, option in enumerate(options):
+        later = [other.score for other in options[place + 1 :]]
+        assert not later or option.score >= max(later) - NEAR
+
+
+def test_the_order_does_not_hang_on_the_order_given(options):
+    assert in_order(options[::-1], asked()) == list(options)
+
+
+def test_a_bar_in_the_rack_goes_before_a_near_tie():
+    known = only("41cr4", "42crmo4")
+    free = advise(asked(), known, route="local-torch").options
+    rack = {"workshop.stock": [{"steel": "41Cr4"}]}
+    racked = advise(asked(rack), known, route="local-torch").options
+    assert free[0].treatment.steel.slug == "42crmo4"
+    assert racked[0].treatment.steel.slug == "41cr4"
+
+
+def test_where_the_dear_mate_would_wear_an_option_stands_back():
+    found = advise(asked({"zone.0.mate": MATE}), only("42crmo4", "c45")).options
+    back = [stands_back(option, asked()) for option in found]
+    assert back == [spoils_mate(option) for option in found]
+    assert back == sorted(back)
+    assert load_catalog().steels
