@@ -51,10 +51,11 @@ def spoils_mate(option: Option) -> bool:
 
 def certified(options: tuple[Option, ...]) -> tuple[Option, ...]:
     """Return what is left to name where lives depend on it: bar of a fitting kind, few."""
-    # Bar with a certificate in the rack before all else.
-    held = [option for option in options if _is_certified(option)]
-    others = [option for option in options if not _is_certified(option)]
-    return tuple([*held, *others][:NAMED])
+    # Bar with a certificate in the rack before all else; the work of a firm where no bar does.
+    bars = [option for option in options if option.treatment.route.process == "none"]
+    held = [option for option in bars if _is_certified(option)]
+    others = [option for option in bars if not _is_certified(option)]
+    return tuple(([*held, *others] or list(options))[:NAMED])
 
 
 def _is_certified(option: Option) -> bool:

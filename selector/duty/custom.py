@@ -235,6 +235,9 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     thick_mm, kind = _thickest_mm(asked), work.steel.kind
     if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and thick_mm > LARGE_MM:
         return merit * 0.5
+    if thick_mm <= SLENDER_MM and kind in _TOOL_KINDS and make_of(work) == "as bought":
+        # A short end of ground rod is no waste.
+        return max(merit, SELDOM) if duty != "key" else merit
     slender = duty == "sliding" and kind == "medium-carbon" and thick_mm <= SLENDER_MM
     return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
 
@@ -257,7 +260,9 @@ def _carbon(work: Treatment) -> float:
 
 def rusts(work: Treatment, asked: Requirement) -> bool:
     """Return whether a part would rust in use that is too small to be saved by paint."""
-    return _must_not_rust(asked) and work.steel.corrosion == "none"
+    # Where lives depend on it, strength goes before rust.
+    critical = asked.safety_critical
+    return not critical and _must_not_rust(asked) and work.steel.corrosion == "none"
 
 
 def _must_not_rust(asked: Requirement) -> bool:

@@ -179,8 +179,8 @@ def _carbon(asked: Requirement, work: Treatment) -> Gate | None:
 
 
 def _safety(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object to all but bar as certified for what lives depend on."""
-    if asked.safety_critical and work.route.process != "none":
+    """Object to hardening at home what lives depend on."""
+    if asked.safety_critical and work.route.place == "workshop":
         text = f"{asked.safety_use}: have it treated by qualified people, or use certified bar"
         return Gate("safety", "fail", text)
     return None
@@ -321,7 +321,8 @@ def _wall(asked: Requirement, work: Treatment) -> Gate | None:
         (s.size - s.bore) / 2 if s.bore else s.size
         for s in (asked.part.section[i] for i in hard_sections(asked))
     )
-    if thin < 12 * depth.low or thin < 3.0:
+    # From both sides the thinnest case this route grows takes a third.
+    if thin < 6 * depth.low or thin < 3.0:
         text = f"on {thin:g} mm the case takes most of the section: brittle right through"
         return Gate("core", "fail", text)
     return None

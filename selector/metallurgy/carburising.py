@@ -353,6 +353,6 @@ def time_to_depth_h(
     diffusivity, lag = _over_lag(core_wt_pct, potential_wt_pct, temperature_c, medium)
     share = np.clip(_share(carbon_wt_pct, core_wt_pct, potential_wt_pct), 0.0, 1.0)
     deep = np.maximum(np.asarray(depth_mm, dtype=float), 0.0)
-    free = np.sqrt((deep + lag) ** 2 - lag**2)
+    free = np.sqrt(deep * (deep + 2.0 * lag))
     spread = free * (_COLLIN_SHARE + share) / _COLLIN
     return np.asarray(spread**2 / diffusivity / 3600.0)

@@ -1,7 +1,8 @@
 import pytest
 
 from catalog import load_catalog
-from selector.decision.preference import work_of
+from selector.advice.advise import advise
+from selector.decision.preference import NAMED, work_of
 from selector.duty.custom import (
     ALSO,
     NEVER,
@@ -16,7 +17,7 @@ from selector.duty.custom import (
 from selector.job.bench import bench
 from selector.job.candidates import screened
 from selector.job.job import resolved
-from tests.dog import asked, work
+from tests.dog import asked, only, work
 
 CATALOG = load_catalog()
 
@@ -116,4 +117,7 @@ def test_only_bar_is_left_where_lives_depend_on_it():
     going = [i.treatment for i in screened(wanted, CATALOG, bench(wanted, CATALOG))
              if i.gate is None]  # fmt: skip
     assert going
-    assert {item.route.process for item in going} == {"none"}
+    assert all(item.route.place != "workshop" for item in going)
+    named = advise(wanted, only("42crmo4", "c45", "16mncr5")).options
+    assert {option.treatment.route.process for option in named} == {"none"}
+    assert len(named) <= NAMED
