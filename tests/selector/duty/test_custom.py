@@ -113,7 +113,7 @@ def test_bar_as_bought_is_least_work_and_a_case_sent_out_most():
 
 
 def test_only_bar_is_left_where_lives_depend_on_it():
-    wanted = asked({"safety_use": "lifting"})
+    wanted = asked({"safety_use": "lifting", "zone.0.hardness": None})
     going = [i.treatment for i in screened(wanted, CATALOG, bench(wanted, CATALOG))
              if i.gate is None]  # fmt: skip
     assert going
