@@ -74,7 +74,7 @@ _CONDITIONS = {"hard-element": "bought ready hard", "prehard": "pre-hardened"}
 _BY_MEANS = {
     "oven": "in the oven",
     "furnace": "in the furnace",
-    "plate": "on the hot plate",
+    "plate": "on a plate heated from below",
     "torch": "by torch",
     "blaze": "by blazing off the oil",
     "residual": "by the heat left behind",

@@ -23,6 +23,16 @@ class RejectedOut(Plain):
     find_out: str | None = None
 
 
+class WhyOut(Plain):
+    """One way to use a steel or to go a route: its place, or the gate that stops it."""
+
+    treatment: str
+    place: int | None
+    gate: str | None
+    text: str
+    share: float
+
+
 class RangeOut(Plain):
     """One row of the range table of the criteria."""
 

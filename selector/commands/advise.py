@@ -1,5 +1,6 @@
 """`temperwright advise`: the main job."""
 
+import json
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Literal
 
@@ -9,7 +10,9 @@ from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, refusing_bad_input
 
 if TYPE_CHECKING:
-    from selector.advice.record import AdviceOut
+    from catalog import Catalog
+    from selector.advice.record import AdviceOut, WhyOut
+    from selector.requirement import Requirement
 
 NO_OPTION = 1
 TOP = 8
@@ -28,6 +31,13 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     ] = "first",
     steel: Annotated[str | None, typer.Option(help="Only this steel, by any name.")] = None,
     route: Annotated[str | None, typer.Option(help="Only this route, by slug or kind.")] = None,
+    why: Annotated[
+        str | None, typer.Option(help="How this steel or route stands, and what stops it.")
+    ] = None,
+    without: Annotated[
+        str | None,
+        typer.Option(help="What this piece of the workshop is worth: advise without it."),
+    ] = None,
     catalog: CatalogFolders = None,
     as_json: AsJson = False,
     as_csv: Annotated[bool, typer.Option("--csv", help="The ranked options as CSV.")] = False,
@@ -58,14 +68,22 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     with refusing_bad_input():
         from selector import advise as run  # noqa: PLC0415
         from selector.advice.output import advice_out  # noqa: PLC0415
+        from selector.advice.piece import without as without_piece  # noqa: PLC0415
+        from selector.advice.why import why as why_of  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
 
         asked = read_requirement(part)
         known = checked_catalog(catalog or ())
         known_steel(steel, known)
         known_route(route, known)
+        if without is not None:
+            _print_worth(asked, known, without)
+            asked = without_piece(asked, without)
         with bar() as progress:
             advice = run(asked, known, steel=steel, route=route, progress=progress)
+        if why is not None:
+            _print_why(why_of(advice, why), as_json=as_json)
+            return
         shown = advice_out(advice, None if as_json or as_csv else top or TOP, compare=compare)
     if as_json:
         print_json(shown.model_dump_json(indent=2))
@@ -82,6 +100,27 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
             print_origins(shown, console())
     if shown.verdict == "no_option":
         raise typer.Exit(NO_OPTION)
+
+
+def _print_worth(asked: "Requirement", known: "Catalog", name: str) -> None:
+    """Print what a piece of the workshop does for a part; to the side, as the rest is data."""
+    from selector import advise as run  # noqa: PLC0415
+    from selector.advice.piece import without, worth  # noqa: PLC0415
+
+    less = without(asked, name)
+    typer.echo(worth(run(asked, known), run(less, known), name) + "\n", err=True)
+
+
+def _print_why(ways: "tuple[WhyOut, ...]", *, as_json: bool) -> None:
+    """Print how a steel or route stands: a paragraph for each way."""
+    if as_json:
+        print_json(json.dumps([way.model_dump() for way in ways], indent=2))
+        return
+    for way in ways:
+        stands = f"number {way.place}" if way.place else f"out by {way.gate}"
+        console().print(f"{way.treatment}: {stands}. {way.text}.\n", markup=False)
+    if not ways:
+        console().print("Nothing of this kind was thought of for this part.")
 
 
 def _print(shown: "AdviceOut", *, whole: bool, listed: bool, every: bool) -> None:

@@ -157,3 +157,20 @@ def test_advice_is_given_without_loading_the_library_of_methods(tmp_path):
     )
     loaded = [line for line in done.stderr.splitlines() if line in {"False", "True"}]
     assert loaded == ["False", "True"]
+
+
+def test_why_not_is_answered_in_words_and_as_data(run):
+    said = run("--why", "EN19")
+    assert said.exit_code == 0
+    assert "number 1" in said.stdout
+    data = json.loads(run("--why", "EN19", "--json").stdout)
+    assert {"treatment", "place", "gate", "text", "share"} == set(data[0])
+
+
+def test_the_worth_of_a_piece_goes_beside_the_advice_without_it(run):
+    done = run("--without", "file", "--json")
+    assert "file makes no difference" in done.stderr
+    assert json.loads(done.stdout)["options"]
+    wrong = run("--without", "kiln")
+    assert wrong.exit_code == 2
+    assert "It has" in wrong.stderr

@@ -1,0 +1,83 @@
+"""Why not this one: a steel or a route by its place, or by the gate that stops it."""
+
+from catalog import Catalog
+from selector.advice.advise import Advice
+from selector.advice.doing import bar_words, doing_words, surface_words
+from selector.advice.order import why_not_first
+from selector.advice.record import WhyOut
+from selector.decision.option import Rejected
+from selector.errors import Problem, RequirementError
+from selector.job.treatment import Treatment
+from selector.wording import condition_words, in_bath, in_sentence, times_in_100
+
+# So many of the ways in which it was thought of are worth a line.
+SHOWN = 8
+
+
+def why(advice: Advice, name: str) -> tuple[WhyOut, ...]:
+    """Return how each way to use a steel or to go a route stands, the nearest first.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+    name : str
+        Any designation of a steel, or slug or kind of a route.
+
+    Returns
+    -------
+    tuple of WhyOut
+        Its options by place, then what stopped the others, at most `SHOWN`.
+
+    Raises
+    ------
+    RequirementError
+        When the name means no steel and no route.
+    """
+    steels = {steel.slug for steel in advice.job.catalog.find(name)}
+    if not steels and name not in _routes(advice.job.catalog):
+        step = "`temperwright steels` and `temperwright routes` list them."
+        raise RequirementError(Problem("--why", "a known steel or route", repr(name), step))
+
+    def meant(work: Treatment) -> bool:
+        named = name in {work.route.slug, work.route.kind}
+        return work.steel.slug in steels if steels else named
+
+    ranked = [
+        WhyOut(
+            treatment=f"{bar_words(advice, option)}: {doing_words(advice, option)}",
+            place=place,
+            gate=None,
+            text=f"{surface_words(option)}. "
+            + (f"Not first: {why_not_first(advice, option)}" if place > 1 else "It is first"),
+            share=option.judged.passing_all,
+        )
+        for place, option in enumerate(advice.options, start=1)
+        if meant(option.treatment)
+    ]
+    stopped = [item for item in (*advice.rejected, *advice.apart) if meant(item.treatment)]
+    # One line a reason: what stops a bar in one bath mostly stops it in the next.
+    once = {item.gate.text: item for item in sorted(stopped, key=lambda item: item.share)}
+    nearest = sorted(once.values(), key=lambda item: -item.share)
+    return tuple([*ranked, *map(_stopped, nearest)][:SHOWN])
+
+
+def _routes(catalog: Catalog) -> set[str]:
+    """Return what routes are called by."""
+    return {name for route in catalog.routes.values() for name in (route.slug, route.kind)}
+
+
+def _stopped(item: Rejected) -> WhyOut:
+    """Return what stopped a treatment, and how often it would have come out right."""
+    work = item.treatment
+    route = in_bath(in_sentence(work.route.name), work.medium.slug if work.medium else None)
+    text = item.gate.text.rstrip(".")
+    if item.share > 0.0:
+        text += f"; it would come out right {times_in_100(item.share)}"
+    return WhyOut(
+        treatment=f"{work.steel.spoken}, {condition_words(work.condition.name)}: {route}",
+        place=None,
+        gate=item.gate.name,
+        text=text,
+        share=item.share,
+    )
