@@ -8,6 +8,7 @@ from selector.advice.advise import PAIRED, Advice, expected_merits
 from selector.advice.alternative import alternatives, barred
 from selector.advice.assumption import assumptions
 from selector.advice.caution import cautions_shown
+from selector.advice.change import changes
 from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
@@ -92,7 +93,9 @@ def _comparison(advice: Advice) -> ComparisonOut:
     return ComparisonOut(methods=_methods(advice, opinion.orders), remark=opinion.remark)
 
 
-def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False) -> AdviceOut:
+def advice_out(
+    advice: Advice, top: int | None = None, *, compare: bool = False, changed: bool = False
+) -> AdviceOut:
     """Return the advice as plain data.
 
     Parameters
@@ -103,6 +106,8 @@ def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False)
         How many options to hold; all if absent.
     compare : bool, optional
         Whether to ask methods of other families too, by a library slow to load.
+    changed : bool, optional
+        Whether to weigh the smallest changes too, where little comes right.
 
     Returns
     -------
@@ -125,6 +130,7 @@ def advice_out(advice: Advice, top: int | None = None, *, compare: bool = False)
         barred=barred(advice),
         rack=rack(advice),
         would_change=would_change(advice),
+        changes=changes(advice) if changed else (),
         rejected=tuple(_rejected(item) for item in advice.rejected),
         apart=tuple(_rejected(item) for item in advice.apart),
         zones=tuple(zone_out(d) for d in advice.job.demands),

@@ -23,6 +23,14 @@ class RejectedOut(Plain):
     find_out: str | None = None
 
 
+class ChangeOut(Plain):
+    """A change of workshop or demand, and the option that is first after it."""
+
+    text: str
+    id: str
+    passing_all: float
+
+
 class WhyOut(Plain):
     """One way to use a steel or to go a route: its place, or the gate that stops it."""
 
@@ -116,6 +124,7 @@ class AdviceOut(Plain):
     barred: tuple[str, ...]
     rack: tuple[RackOut, ...]
     would_change: tuple[str, ...]
+    changes: tuple[ChangeOut, ...] = ()
     rejected: tuple[RejectedOut, ...]
     apart: tuple[RejectedOut, ...]
     zones: tuple[ZoneOut, ...]

@@ -84,7 +84,8 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         if why is not None:
             _print_why(why_of(advice, why), as_json=as_json)
             return
-        shown = advice_out(advice, None if as_json or as_csv else top or TOP, compare=compare)
+        count = None if as_json or as_csv else top or TOP
+        shown = advice_out(advice, count, compare=compare, changed=True)
     if as_json:
         print_json(shown.model_dump_json(indent=2))
     elif as_csv:

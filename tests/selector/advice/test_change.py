@@ -1,0 +1,47 @@
+import pytest
+
+from selector.advice.advise import advise
+from selector.advice.change import GAIN, SURE, TOLD, changes
+from selector.advice.output import advice_out
+from tests.dog import asked, only
+
+# A hardness that lies where 42CrMo4 turns brittle, by eye: a crayon gets past it.
+SPRING_HARD = {
+    "zone.0.hardness": {"min": "44 HRC", "max": "48 HRC", "must": True},
+    "workshop.heat": [{"source": "oxy-propane"}],
+    "workshop.measure": ["eye"],
+    "load.impact": "none",
+}
+
+
+@pytest.fixture(scope="module")
+def stuck():
+    return advise(asked(SPRING_HARD), only("42crmo4"))
+
+
+def test_a_change_says_what_comes_of_it(stuck):
+    found = changes(stuck)
+    assert found
+    assert len(found) <= TOLD
+    assert any(change.text.startswith("With a temperature crayon: ") for change in found)
+    shares = [change.passing_all for change in found]
+    assert shares == sorted(shares, reverse=True)
+
+
+def test_a_change_helps_by_enough_or_is_not_told(stuck):
+    before = stuck.options[0].judged.passing_all if stuck.options else 0.0
+    assert before < SURE
+    assert all(change.passing_all >= before + GAIN for change in changes(stuck))
+
+
+def test_what_comes_right_is_left_alone():
+    assert changes(advise(asked(), only("42crmo4"))) == ()
+
+
+def test_where_lives_depend_on_it_nothing_is_eased():
+    assert changes(advise(asked({**SPRING_HARD, "safety_use": "brake"}), only("42crmo4"))) == ()
+
+
+def test_changes_are_weighed_where_they_are_asked_for(stuck):
+    assert advice_out(stuck).changes == ()
+    assert advice_out(stuck, changed=True).changes == changes(stuck)
