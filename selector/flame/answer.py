@@ -78,7 +78,7 @@ def flame_answer(
     scorer = scorer_of(job, reference_cost(job))
     wanted = None if steel is None else {s.slug for s in catalog.find(steel)}
     if asked.safety_critical or job.leading.floor_hrc is None:
-        word, why = _unheated(asked, job.leading)
+        word, why = _unheated(asked, job.leading, catalog)
         return FlameAnswer(job, scorer.ranges, word, why, ())
     route = WHOLE if len(job.hard) == len(asked.part.section) else LOCAL
     weighed = weigh(job, _pool(job, route, wanted), scorer, progress or silent)
@@ -94,11 +94,30 @@ def flame_answer(
     return FlameAnswer(job, scorer.ranges, best.word, best.why, tuple(verdicts), back)
 
 
-def _unheated(asked: Requirement, lead: Demand) -> tuple[FlameWord, str]:
+def _prehard_hrc(catalog: Catalog) -> float:
+    """Return how hard alloy bar is sold hardened and tempered, the hardest of it. [HRC]."""
+    return max(
+        (
+            bought_hrc(condition)
+            for steel in catalog.steels.values()
+            if steel.kind == "alloy"
+            for condition in steel.condition
+            if condition.name == "prehard"
+        ),
+        default=0.0,
+    )
+
+
+def _unheated(asked: Requirement, lead: Demand, catalog: Catalog) -> tuple[FlameWord, str]:
     """Return the word for a part that nobody here hardens, and why."""
+    needless = lead.floor_hrc is None or lead.floor_hrc <= _prehard_hrc(catalog)
     if asked.safety_critical:
-        text = "have it hardened by qualified people, or use certified bar"
-        return "no", f"{asked.safety_use}: {text}"
+        text = (
+            "use certified bar"
+            if needless
+            else ("have it hardened by qualified people, or use certified bar")
+        )
+        return "not_needed" if needless else "no", f"{asked.safety_use}: {text}"
     return "not_needed", f"no zone asks for hardness ({lead.reason})"
 
 

@@ -134,3 +134,10 @@ def test_a_struck_end_may_be_tempered_by_the_heat_behind_it():
     if answer.word in {"yes", "yes_if"}:
         assert answer.residual is not None
         assert answer.residual.treatment.route.slug == "residual-heat"
+
+
+def test_what_bar_is_sold_hard_enough_for_needs_no_flame_where_lives_depend_on_it():
+    window = {"zone.0.hardness": {"min": "28 HRC", "max": "34 HRC"}, "safety_use": "lifting"}
+    answer = flame_once(asked(window), only(*FEW))
+    assert answer.word == "not_needed"
+    assert "certified bar" in answer.why
