@@ -19,9 +19,11 @@ from hypothesis import settings
 
 from selector.advice.advise import Advice, advise
 from selector.advice.output import advice_out
+from selector.decision.preference import stands_back
 from selector.flame.answer import flame_answer
 from selector.flame.output import flame_out
 from selector.need.need import need
+from selector.option.temper_choice import STRUCK_LEAST_TEMPER_C
 from selector.versus.versus import versus
 from tests.whole_requirement import KNOWN, catalog_for, requirement_number
 
@@ -103,6 +105,20 @@ def test_any_part_is_advised_on(number):
 @pytest.mark.parametrize("number", WHOLE)
 def test_any_part_is_advised_on_among_all_steels(number):
     assert_sound(advise(requirement_number(number), KNOWN))
+
+
+@pytest.mark.parametrize("number", NUMBERS)
+def test_no_rule_of_the_trade_is_broken_by_any_part(number):
+    advice = advice_on(number)
+    struck = advice.asked.load.impact == "hammered"
+    for option in advice.options:
+        work, temper = option.treatment, option.choice.temper
+        hard = work.hardens or work.route.process == "case"
+        assert not (struck and hard) or temper.temperature_c >= STRUCK_LEAST_TEMPER_C, option.id
+        if temper.means == "residual":
+            assert len(advice.job.hard) < len(advice.asked.part.section), option.id
+    back = [stands_back(option, advice.asked) for option in advice.options]
+    assert back == sorted(back)
 
 
 @pytest.mark.parametrize("number", NUMBERS)
