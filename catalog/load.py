@@ -21,7 +21,9 @@ from catalog.steel import Steel, plain
 from catalog.text import RULE, is_steady
 from catalog.values import Record
 
-_CONDITION_LETTER = re.compile(r"(en\d+[a-e]?)[p-w]")
+_CONDITION_LETTER = re.compile(r"(en\d+[a-e]?|\d{3}[amh]\d{2})[p-z]")
+# A condition after a plus sign, as EN standards write it, or in letters: C45+C, 1018 CD.
+_CONDITION_MARK = re.compile(r"(\s*\+\s*(?:qt|ar|sh|c|n|a)|\s+cd)\s*$", re.IGNORECASE)
 # What people write before a designation to say whose it is: "AISI 4140", "W.Nr. 1.2210",
 # "BS 970 708M40", "JIS G4053 SCM440". In the spelling of `plain`.
 _SYSTEM = re.compile(
@@ -72,7 +74,7 @@ class Catalog:
         tuple of Steel
             Empty when no steel has this name; more than one when the name means several.
         """
-        key = plain(name)
+        key = plain(_CONDITION_MARK.sub("", name))
         system = _SYSTEM.match(key)
         bare = key[system.end() :] if system else key
         # An old EN number may carry its strength condition as a last letter: EN16T, EN24U.

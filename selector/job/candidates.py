@@ -17,7 +17,7 @@ from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
 # An old EN number with its strength condition: EN16T is pre-hardened bar, not nitrided.
-CONDITION_LETTER = re.compile(r"^\s*en\s?-?\d+[a-e]?\s?[p-w]\s*$", re.IGNORECASE)
+CONDITION_LETTER = re.compile(r"^\s*en\s?-?\d+[a-e]?\s?[p-z]\s*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

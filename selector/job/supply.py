@@ -1,5 +1,6 @@
 """In which supply condition of its steel a bar of the rack is taken to be."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import get_args
@@ -17,12 +18,23 @@ class Racked:
     steel: Steel
 
 
+# What a bar is in by its name: an old EN or BS number with its strength letter, or a mark of
+# the stockholder. Standards EN 10083 (+QT, +N, +A), EN 10277 (+C), BS 970 (P to Z).
+_MARKS: tuple[tuple[str, ConditionName], ...] = (
+    (r"^\s*(en\s?-?\d+[a-e]?|\d{3}[amh]\d{2})\s?[p-z]\s*$", "prehard"),
+    (r"(\+\s*qt|\bph|\d\s*ph|\bht|\d\s*ht|pre-?hard)\s*$", "prehard"),
+    (r"(\+\s*c|\s+cd)\s*$", "cold-drawn"),
+    (r"\+\s*n\s*$", "normalised"),
+    (r"\+\s*a\s*$", "annealed"),
+)
 SOFT: tuple[ConditionName, ...] = ("normalised", "hot-rolled", "annealed", "cold-drawn")
 
 
 def stated(bar: Stock) -> set[ConditionName]:
-    """Return the conditions that the label of a bar names; none where it names no known one."""
-    return {name for name in get_args(ConditionName) if bar.condition and name in bar.condition}
+    """Return the conditions that a bar is said to be in, or that its name carries: EN24T."""
+    if bar.condition:
+        return {name for name in get_args(ConditionName) if name in bar.condition}
+    return {name for mark, name in _MARKS if re.search(mark, bar.steel, re.IGNORECASE)}
 
 
 def taken_as(bar: Stock, steel: Steel) -> tuple[ConditionName, ...]:

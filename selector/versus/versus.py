@@ -13,6 +13,7 @@ from selector.decision.output import (
 from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
 from selector.job.job import Job, resolved
 from selector.job.process import reading_error
+from selector.job.supply import at_hand_words
 from selector.option.caution import of_option
 from selector.option.cracking import crack_words
 from selector.option.prediction import predict
@@ -142,7 +143,7 @@ def _side_out(option: Option, job: Job) -> SideOut:
 def _needs(option: Option, shop: Workshop) -> tuple[str, ...]:
     """Return what an option takes: bar, heat, bath, temper, firm."""
     work, temper = option.treatment, option.choice.temper
-    needs = [f"{work.steel.name} bar, {work.condition.name} ({work.condition.availability})"]
+    needs = [f"{work.steel.name} bar, {work.condition.name} ({at_hand_words(work)})"]
     if work.source is not None:
         error = reading_error(work, shop)
         needs.append(f"{work.source.name}, heat known to about ±{error.bias_c:.0f} °C")

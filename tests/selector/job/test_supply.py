@@ -1,8 +1,18 @@
+from dataclasses import replace
+
 import pytest
 
 from catalog import load_catalog
-from selector.job.supply import Racked, presumed, stated, taken_as
+from selector.job.supply import (
+    Racked,
+    at_hand,
+    at_hand_words,
+    presumed,
+    stated,
+    taken_as,
+)
 from selector.requirement.workshop import Stock
+from tests.dog import work
 
 STEELS = load_catalog().steels
 
@@ -47,3 +57,31 @@ def test_every_steel_with_a_soft_condition_takes_every_soft_bar():
 def test_what_is_judged_in_another_condition_is_said():
     stock = [Racked(bar(name), STEELS["c45"]) for name in ("normalised", "cold-drawn")]
     assert presumed(stock) == ["C45 normalised: judged as hot-rolled bar."]
+
+
+@pytest.mark.parametrize(
+    ("name", "condition"),
+    [
+        ("EN24T", "prehard"),
+        ("817M40T", "prehard"),
+        ("4140PH", "prehard"),
+        ("42CrMo4+QT", "prehard"),
+        ("C45+C", "cold-drawn"),
+        ("1018 CD", "cold-drawn"),
+        ("EN16U", "prehard"),
+    ],
+)
+def test_a_bar_named_by_its_condition_is_in_it(name, condition):
+    (steel,) = load_catalog().find(name)
+    assert taken_as(Stock(steel=name), steel) == (condition,)
+
+
+def test_what_a_bar_is_said_to_be_goes_before_its_name():
+    (steel,) = load_catalog().find("EN24T")
+    assert taken_as(Stock(steel="EN24T", condition="annealed"), steel) == ("annealed",)
+
+
+def test_a_bar_at_hand_is_had_before_any():
+    racked = replace(work("60wcrv8"), stock=Stock(steel="60WCrV8"))
+    assert at_hand(racked) > at_hand(work("c45")) > at_hand(work("60wcrv8"))
+    assert at_hand_words(racked) == "in the rack"
