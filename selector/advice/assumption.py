@@ -2,7 +2,7 @@
 
 from selector.advice.advise import Advice
 from selector.duty.strength import has_load
-from selector.job.demand import Demand
+from selector.job.demand import Demand, is_key
 from selector.job.geometry import cut_mm
 from selector.job.supply import presumed
 from selector.option.movement import permitted_movement
@@ -40,7 +40,21 @@ def assumptions(advice: Advice) -> tuple[str, ...]:
         said += _of_cuts(asked.part)
     if asked.part.shape_class != "plain":
         said.append(f"Shape class {asked.part.shape_class}: shape not simulated.")
+    said += _of_kind(asked)
     return (*said, *_of_models(advice), *_of_money(advice), *_of_workshop(advice))
+
+
+def _of_kind(asked: Requirement) -> list[str]:
+    """Return what a part is taken as by its name or form."""
+    said = [
+        f"Zone {number}: taken as a key, which shears along its length: the torque does not "
+        "twist it."
+        for number, zone in enumerate(asked.zone, start=1)
+        if is_key(asked, zone)
+    ]
+    if asked.is_spring and asked.part.shape_class != "coil-spring":
+        said.append("Taken as a spring, because it is called one.")
+    return said
 
 
 def _of_cuts(part: Part) -> list[str]:

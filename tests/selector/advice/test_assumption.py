@@ -64,3 +64,14 @@ def test_a_hole_without_a_size_is_presumed_and_told():
     sized = {"part.feature": [{**hole, "size": 5}]}
     assert "no size given" not in said(sized)
     assert "no size given" not in said({"part.feature": [hole], "load.torque": GONE})
+
+
+def test_what_a_part_is_taken_as_by_its_name_or_form_is_said():
+    nothing_wears = {"zone.0.wear": "none", "zone.0.hardness": GONE}
+    named = said({**nothing_wears, "part.name": "Latch spring"})
+    assert "Taken as a spring, because it is called one." in named
+    assert "Taken as a spring" not in said(nothing_wears)
+    square = {"shape": "square", "size": "8 mm", "length": "30 mm"}
+    zone = {"section": [1], "wear": "none"}
+    key = {"part.section": [square], "part.feature": [], "zone": [zone]}
+    assert "Zone 1: taken as a key" in said(key)
