@@ -20,7 +20,7 @@ from selector.wording import in_100, shown
 
 # A first option that is right less often is worth a change, and a change so much more. [-]
 SURE, GAIN = 0.80, 0.10
-# So many changes are told, and so many steels looked at for each: those that came nearest.
+# So many changes are shown, and so many steels looked at for each: those that came nearest.
 TOLD, STEELS = 5, 6
 # How far a demand is given way to: loads by a tenth, run-out and days twofold, hardness by two
 # points, the budget by a quarter.
