@@ -29,7 +29,7 @@ def accepted(option, part):
 
 
 def main(only):
-    """Print a line a part, then how many are right at first, among three, and how many anger."""
+    """Print a line a part, then how many first choices are right, and how many anger."""
     known, count = load_catalog(), np.zeros(4, dtype=int)
     for line in PARTS.read_text(encoding="utf-8").splitlines():
         part = json.loads(line)
@@ -40,8 +40,10 @@ def main(only):
         angry = bool(options and re.search(part["never"], options[0].id))
         count += [1, good[0], any(good[:3]), angry]
         shown = ", ".join(option.id for option in options[:3])
-        print(f"{part['name']:18} {'first' * good[0]:6}{'ANGRY ' * angry}{shown}")
-    print("{} parts: first choice right {}, one of three {}, angry {}".format(*count))
+        sys.stdout.write(f"{part['name']:18} {'first' * good[0]:6}{'ANGRY ' * angry}{shown}\n")
+    sys.stdout.write(
+        "{} parts: first choice right {}, one of three {}, angry {}\n".format(*count)
+    )
 
 
 if __name__ == "__main__":
