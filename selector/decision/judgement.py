@@ -213,8 +213,8 @@ def _wearing(prediction: Prediction, hrc: Floats, standard: Standard) -> Floats:
     if wanted is not None:
         return life(work, hrc, lead, asked, normals) / wanted
     low = -np.inf if lead.low_hrc is None else lead.low_hrc
-    open_above = lead.high_hrc is None or _ceiling_hrc(prediction, lead) is None
-    high = np.inf if open_above or lead.high_hrc is None else lead.high_hrc
+    capped = _ceiling_hrc(prediction, lead) is not None
+    high = lead.high_hrc if capped and lead.high_hrc is not None else np.inf
     off = np.maximum(low - hrc, 0.0) + np.maximum(hrc - high, 0.0)
     return np.asarray(off + edge_loss_hrc(work, lead, asked, normals))
 

@@ -66,17 +66,20 @@ def _is_certified(option: Option) -> bool:
 
 def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
     """Return options, best first; near ties by what is at hand, then by the least work."""
-    back = {id(option): stands_back(option, asked) for option in options}
-    left = sorted(options, key=lambda o: (back[id(o)], -o.score, o.id))
+    # A score is a mean over the samples: each is taken once.
+    rows = [(stands_back(option, asked), -option.score, option) for option in options]
+    left = sorted(rows, key=lambda row: (*row[:2], row[2].id))
     ordered: list[Option] = []
     while left:
-        leader = left[0]
-        tied = [
-            option
-            for option in left
-            if option.score >= leader.score - NEAR and back[id(option)] == back[id(leader)]
-        ]
-        best = min(tied, key=lambda o: (-at_hand(o.treatment), work_of(o.treatment), -o.score))
-        ordered.append(best)
+        back, least, _ = left[0]
+        tied = [row for row in left if row[0] == back and row[1] <= least + NEAR]
+        best = min(tied, key=_ease)
+        ordered.append(best[2])
         left.remove(best)
     return ordered
+
+
+def _ease(row: tuple[bool, float, Option]) -> tuple[float, int, float]:
+    """Return what decides between near ties: what is at hand, the least work, the score."""
+    _, score, option = row
+    return (-at_hand(option.treatment), work_of(option.treatment), score)

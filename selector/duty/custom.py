@@ -205,9 +205,8 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     """Return how usual a treatment is for a zone's duty, 1 usual, 0 not made so. [-]."""
     if asked.safety_critical:
         return _CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER)
-    merit = _by_size(
-        _by_duty(duty_of(demand, asked), work), duty_of(demand, asked), work, asked
-    )
+    duty = duty_of(demand, asked)
+    merit = _by_size(_by_duty(duty, work), duty, work, asked)
     return _where_wet(merit, work, asked)
 
 
