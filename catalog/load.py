@@ -82,6 +82,10 @@ class Catalog:
         spellings = (key, bare, letter[1] if letter else bare)
         return next((steels for k in spellings if (steels := self._named(k))), ())
 
+    def route_names(self) -> set[str]:
+        """Return what routes are called by: slugs and kinds."""
+        return {name for route in self.routes.values() for name in (route.slug, route.kind)}
+
     def _named(self, key: str) -> tuple[Steel, ...]:
         """Return the steels that carry a plain name."""
         return tuple(

@@ -1,6 +1,5 @@
 """Why not this one: a steel or a route by its place, or by the gate that stops it."""
 
-from catalog import Catalog
 from selector.advice.advise import Advice
 from selector.advice.doing import bar_words, doing_words, surface_words
 from selector.advice.order import why_not_first
@@ -35,7 +34,7 @@ def why(advice: Advice, name: str) -> tuple[WhyOut, ...]:
         When the name means no steel and no route.
     """
     steels = {steel.slug for steel in advice.job.catalog.find(name)}
-    if not steels and name not in _routes(advice.job.catalog):
+    if not steels and name not in advice.job.catalog.route_names():
         step = "`temperwright steels` and `temperwright routes` list them."
         raise RequirementError(Problem("--why", "a known steel or route", repr(name), step))
 
@@ -60,11 +59,6 @@ def why(advice: Advice, name: str) -> tuple[WhyOut, ...]:
     once = {item.gate.text: item for item in sorted(stopped, key=lambda item: item.share)}
     nearest = sorted(once.values(), key=lambda item: -item.share)
     return tuple([*ranked, *map(_stopped, nearest)][:SHOWN])
-
-
-def _routes(catalog: Catalog) -> set[str]:
-    """Return what routes are called by."""
-    return {name for route in catalog.routes.values() for name in (route.slug, route.kind)}
 
 
 def _stopped(item: Rejected) -> WhyOut:

@@ -70,7 +70,6 @@ def known_route(name: str | None, catalog: Catalog) -> None:
     RequirementError
         When no route has this slug or kind.
     """
-    names = {n for route in catalog.routes.values() for n in (route.slug, route.kind)}
-    if name is not None and name not in names:
+    if name is not None and name not in catalog.route_names():
         step = "`temperwright routes` lists them."
         raise RequirementError(Problem("--route", "a known route", repr(name), step))
