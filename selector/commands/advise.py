@@ -11,6 +11,7 @@ from selector.commands.terminal import console, print_json, refusing_bad_input
 
 if TYPE_CHECKING:
     from catalog import Catalog
+    from selector.advice.advise import Advice
     from selector.advice.record import AdviceOut, WhyOut
     from selector.requirement import Requirement
 
@@ -63,12 +64,9 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         known_route,
         known_steel,
     )
-    from selector.commands.progress import bar  # noqa: PLC0415
 
     with refusing_bad_input():
-        from selector import advise as run  # noqa: PLC0415
         from selector.advice.output import advice_out  # noqa: PLC0415
-        from selector.advice.piece import without as without_piece  # noqa: PLC0415
         from selector.advice.why import why as why_of  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
 
@@ -76,11 +74,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         known = checked_catalog(catalog or ())
         known_steel(steel, known)
         known_route(route, known)
-        if without is not None:
-            _print_worth(asked, known, without)
-            asked = without_piece(asked, without)
-        with bar() as progress:
-            advice = run(asked, known, steel=steel, route=route, progress=progress)
+        advice = _advised(asked, known, (steel, route), without)
         if why is not None:
             _print_why(why_of(advice, why), as_json=as_json)
             return
@@ -103,13 +97,27 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         raise typer.Exit(NO_OPTION)
 
 
-def _print_worth(asked: "Requirement", known: "Catalog", name: str) -> None:
-    """Print what a piece of the workshop does for a part; to the side, as the rest is data."""
+def _advised(
+    asked: "Requirement",
+    known: "Catalog",
+    only: tuple[str | None, str | None],
+    piece: str | None,
+) -> "Advice":
+    """Return the advice; without a piece of the workshop, where one is named, and its worth."""
     from selector import advise as run  # noqa: PLC0415
     from selector.advice.piece import without, worth  # noqa: PLC0415
+    from selector.commands.progress import bar  # noqa: PLC0415
 
-    less = without(asked, name)
-    typer.echo(worth(run(asked, known), run(less, known), name) + "\n", err=True)
+    steel, route = only
+    less = None if piece is None else without(asked, piece)
+    with bar() as progress:
+        advice = run(asked, known, steel=steel, route=route, progress=progress)
+    if less is None or piece is None:
+        return advice
+    left = run(less, known, steel=steel, route=route)
+    # To the side, as the rest may be data.
+    typer.echo(worth(advice, left, piece) + "\n", err=True)
+    return left
 
 
 def _print_why(ways: "tuple[WhyOut, ...]", *, as_json: bool) -> None:
