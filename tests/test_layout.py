@@ -32,6 +32,7 @@ LENT = {
     "printed.py",
     "procedure.py",
     "rounds.py",
+    "svg_text.py",
     "tasks.py",
     "tempered_by_composition.py",
     "whole_requirement.py",
