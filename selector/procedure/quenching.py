@@ -15,6 +15,7 @@ from selector.procedure.practice import (
     SALT_LEAST_MIN,
     SALT_MIN_PER_MM,
     SALT_MOST_MIN,
+    WASH_C,
 )
 from selector.record import StepOut
 from selector.wording import shown_range, shown_time
@@ -280,9 +281,10 @@ def case_tried(do: Doing) -> StepOut:
     means = "a new file" if "file" in do.shop.check or not do.shop.check else do.shop.check[0]
     return StepOut(
         stage="test",
-        action=f"Wash it in hot water, dry it, try the case with {means}",
+        action=f"Wash it in water at {WASH_C:.0f} °C, dry it, try the case with {means}",
         means=means,
         check="it skates all over; on what was spared it bites",
+        temperature_c=WASH_C,
         otherwise="it bites: not enough carbon or too cool; case it again before the temper",
         source=COMMON,
     )
