@@ -13,12 +13,17 @@ def check(
 ) -> None:
     """Check that every file of the catalogue is sound, and say what of yours nothing reads."""
     with refusing_bad_input():
-        from catalog import load_catalog  # noqa: PLC0415
+        from catalog import CatalogError, load_catalog  # noqa: PLC0415
         from catalog.audit import audit  # noqa: PLC0415
         from catalog.text import visible  # noqa: PLC0415
         from catalog.unread import unread  # noqa: PLC0415
 
-        known = load_catalog(*([folder] if folder else []))
+        try:
+            known = load_catalog(*([folder] if folder else []))
+        except CatalogError as error:
+            # What the sound files break among themselves is said in the same breath.
+            more = audit(error.rest, whole=False) if error.rest is not None else ()
+            raise CatalogError((*error.problems, *more)) from error
         faults = audit(known)
     for fault in faults:
         typer.echo(visible(fault), err=True)
