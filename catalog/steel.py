@@ -147,8 +147,8 @@ class Tempered(Record):
     curve_hrc: Curve
     hardened_c: float | None = Field(default=None, gt=700, le=1300)
     heat: Annotated[tuple[HeatCurve, ...], Field(strict=False)] = ()
-    time_h: float = Field(gt=0, le=48)
-    cycles: int = Field(default=1, ge=1, le=4)
+    time_h: Number
+    cycles: Number | None = None
 
     @model_validator(mode="after")
     def _heats(self) -> Self:
@@ -157,12 +157,17 @@ class Tempered(Record):
             raise ValueError(msg)
         return self
 
+    @property
+    def times(self) -> int:
+        """How often a part of this steel is tempered: once, where nothing else is published."""
+        return 1 if self.cycles is None else round(self.cycles.value)
+
 
 class Aged(Record):
     """Published hardness against ageing temperature, HRC over °C."""
 
     curve_hrc: Curve
-    time_h: float = Field(gt=0, le=48)
+    time_h: Number
 
 
 class Nitrided(Record):
