@@ -12,7 +12,7 @@ from selector.job.supply import Racked, racked
 from selector.requirement import Requirement
 from selector.requirement.workshop import Stock, Workshop
 
-AIR = "air"
+AIR, SALT = "air", "hot-salt"
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +62,7 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
     shop = requirement.workshop
     problems: list[Problem] = []
     sources = _sources(shop, catalog, problems)
-    media = _media(shop, catalog, problems)
+    media = _media(shop, sources, catalog, problems)
     problems += bath_problems(shop, catalog.media)
     stock, unclear = _stock(shop, catalog, problems)
     if problems:
@@ -88,8 +88,13 @@ def _sources(
     return tuple(sources)
 
 
-def _media(shop: Workshop, catalog: Catalog, problems: list[Problem]) -> tuple[Medium, ...]:
-    """Return the media of the baths, and air, which every workshop has."""
+def _media(
+    shop: Workshop,
+    sources: tuple[HeatSource, ...],
+    catalog: Catalog,
+    problems: list[Problem],
+) -> tuple[Medium, ...]:
+    """Return the media of the baths, what a salt pot holds, and air, which everybody has."""
     media = []
     for number, bath in enumerate(shop.bath, start=1):
         medium = catalog.media.get(bath.medium)
@@ -98,7 +103,10 @@ def _media(shop: Workshop, catalog: Catalog, problems: list[Problem]) -> tuple[M
             problems.append(_unknown(field, bath.medium, "medium", known))
         else:
             media.append(medium)
-    if AIR not in {medium.slug for medium in media}:
+    had = {medium.slug for medium in media}
+    if SALT not in had and any(source.kind == "salt-bath" for source in sources):
+        media.append(catalog.media[SALT])
+    if AIR not in had:
         media.append(catalog.media[AIR])
     return tuple(media)
 

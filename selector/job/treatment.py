@@ -154,7 +154,12 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
     ceilings: dict[Means, float] = {}
     for source in sources:
         if source.kind == "furnace":
-            ceilings["furnace"] = _CEILING_C["furnace"]
+            hotter = ceilings.get("furnace", 0.0)
+            ceilings["furnace"] = max(_CEILING_C["furnace"], hotter)
+        elif source.kind == "salt-bath":
+            # A pot of nitrate salt tempers as evenly as a furnace, up to its own ceiling.
+            hotter = ceilings.get("furnace", 0.0)
+            ceilings["furnace"] = max(source.ceiling_c.value, hotter)
         elif source.kind == "oven":
             means: Means = "plate" if "plate" in source.slug else "oven"
             ceilings[means] = min(source.ceiling_c.value, 400.0)
