@@ -139,7 +139,7 @@ def test_a_slack_quench_fades_in_the_temper_but_does_not_vanish(heat_c, least_hr
 def test_a_steel_with_secondary_hardening_may_rise_in_the_temper():
     steel = STEELS["x20cr13"]
     points = np.array(steel.tempered.curve_hrc.points)
-    time_s = steel.tempered.time_h * 3600
+    time_s = steel.tempered.time_h.value * 3600
     fresh, composition, normals = quenched("x20cr13", "oil", [10.0], [0.98])
     peak = int(np.argmax(points[:, 1]))
     low, high = (
