@@ -4,7 +4,9 @@ from dataclasses import dataclass, replace
 
 from catalog import Catalog
 from selector.advice.advise import Advice, advise
+from selector.advice.coupon import coupon_plan
 from selector.advice.headline import headline
+from selector.advice.would_change import would_change
 from selector.decision.option import Option, scorer_of
 from selector.decision.output import option_out
 from selector.decision.weighing import Progress
@@ -32,6 +34,13 @@ class Chosen:
     record: OptionOut | None
     headline: str
     advice: Advice | None = None
+
+    @property
+    def instead(self) -> tuple[str, ...]:
+        """What helps where there is no option: a coupon first, or what would change it."""
+        if self.advice is None or self.option is not None or self.asked.safety_critical:
+            return ()
+        return (*coupon_plan(self.advice), *would_change(self.advice))
 
     @property
     def asked(self) -> Requirement:
