@@ -17,7 +17,7 @@ from selector.procedure.practice import (
     SALT_MOST_MIN,
 )
 from selector.record import StepOut
-from selector.wording import shown_range, shown_time
+from selector.wording import in_sentence, shown_range, shown_time
 
 BATHS = {
     "water": "water", "warm-water": "warm water", "brine": "brine", "oil": "oil",
@@ -45,9 +45,8 @@ def quenching_steps(do: Doing) -> list[StepOut]:
 
 def _bath_words(do: Doing) -> str:
     """Return the bath as the workshop has it: "oil, 15 l at 50 °C"."""
-    slug = do.work.medium.slug if do.work.medium else "air"
-    kind = do.work.medium.kind if do.work.medium else "air"
-    words, kept = BATHS.get(slug, BATHS[kind]), do.kept_bath
+    medium, kept = do.work.medium, do.kept_bath
+    words = BATHS["air"] if medium is None else BATHS.get(medium.slug, in_sentence(medium.name))
     if kept is not None and kept.volume is not None:
         words += f", {kept.volume:.3g} l"
     elif do.work.medium is not None and do.work.medium.is_oil:
