@@ -65,6 +65,7 @@ def weigh(
         else:
             stopped.append(weighed)
     stopped = _by_result(options, stopped)
+    job.forget_samples()
     unknown = tuple(item for item in stopped if item.gate.verdict == "unknown")
     rejected = tuple(item for item in stopped if item.gate.verdict != "unknown")
     ordered = in_order(options, job.asked)
