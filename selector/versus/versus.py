@@ -16,6 +16,7 @@ from selector.job.process import reading_error
 from selector.job.supply import at_hand_words
 from selector.option.caution import of_option
 from selector.option.cracking import crack_words
+from selector.option.first_screen import first_screen
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import choice_of
@@ -137,6 +138,7 @@ def _side_out(option: Option, job: Job) -> SideOut:
         needs=_needs(option, job.asked.workshop),
         risks=_risks(option),
         cautions=tuple(of_option(job, prediction)),
+        warned=tuple(job.catalog.cautions[key].brief for key in first_screen(job, prediction)),
     )
 
 
