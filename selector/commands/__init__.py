@@ -18,6 +18,7 @@ from selector.commands.routes import routes
 from selector.commands.schema import schema
 from selector.commands.steels import steels
 from selector.commands.temper import temper
+from selector.commands.trial import trial
 from selector.commands.versus import versus
 
 cli = typer.Typer(
@@ -66,6 +67,7 @@ cli.command()(check)
 cli.command()(schema)
 cli.command()(fit)
 cli.command()(flame)
+cli.add_typer(trial)
 cli.command(name="app")(app_command)
 
 
