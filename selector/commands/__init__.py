@@ -12,6 +12,7 @@ from selector.commands.ending import run
 from selector.commands.example import example
 from selector.commands.fit import fit
 from selector.commands.flame import flame
+from selector.commands.letter import letter
 from selector.commands.need import need
 from selector.commands.quench import quench
 from selector.commands.routes import routes
@@ -67,6 +68,7 @@ cli.command()(check)
 cli.command()(schema)
 cli.command()(fit)
 cli.command()(flame)
+cli.command()(letter)
 cli.add_typer(trial)
 cli.command(name="app")(app_command)
 

@@ -12,7 +12,7 @@ from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Temper, Treatment, temper_ceilings, tempers
 from selector.requirement import Requirement
 
-FIELD = "option"
+FIELD, BREAK = "option", "\u200b"
 
 
 def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
@@ -35,7 +35,8 @@ def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
     RequirementError
         When this workshop cannot attempt the option, or no such option exists.
     """
-    label, _, last = name.strip().rpartition("/")
+    # A sheet lets an id break anywhere, and copied from there it holds those places.
+    label, _, last = name.replace(BREAK, "").strip().rpartition("/")
     pool = {item.treatment.label: item for item in screened(job.asked, job.catalog, job.bench)}
     if label not in pool:
         _unknown(name, label or last, list(pool))

@@ -10,13 +10,13 @@ from selector.decision.judgement import judge
 from selector.decision.option import Option, Scorer, scorer_of
 from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
 from selector.job.job import Job
-from selector.job.treatment import Treatment
+from selector.job.treatment import Treatment, temper_ceilings
 from selector.option.cost import Bill, bill, order_of
 from selector.option.prediction import Prediction, mishaps, predict
 from selector.option.preparation import Prepared, cooled_points, prepare
 from selector.option.reference_bar import reference_cost
 from selector.option.skin import atmosphere
-from selector.option.temper_choice import Choice, choice_of
+from selector.option.temper_choice import Choice, choice_of, choices
 from selector.versus.option_id import FIELD, option_of
 
 
@@ -90,8 +90,17 @@ def judged_option(name: str, job: Job) -> Option:
         The same as in the advice, where it stands there.
     """
     side = side_of(name, job)
-    judged = judge(side.prediction, side.choice.sensitivity_hrc, job)
-    return scorer_of(job, reference_cost(job)).option(judged, side.choice)
+    choice = _with_band(side, job.middle())
+    judged = judge(side.prediction, choice.sensitivity_hrc, job)
+    return scorer_of(job, reference_cost(job)).option(judged, choice)
+
+
+def _with_band(side: Side, middle: Job) -> Choice:
+    """Return the temper of an option with the band that serves as well, as `advise` has it."""
+    ceilings = temper_ceilings(middle.asked.workshop, middle.bench.sources)
+    points = cooled_points(side.treatment, middle)
+    weighed = choices(prepare(side.treatment, middle), ceilings, points)
+    return next((c for c in weighed if c.temper == side.choice.temper), side.choice)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
