@@ -31,7 +31,7 @@ HEADS = {
 }
 HEADS_OF_WAYS = {1: "Another way", 2: "Two other ways"}
 # How many sentences of a section a brief letter has.
-_BRIEF = {"duty": 1, "proposal": 2, "difference": 3, "check": 1, "rests": 5}
+_BRIEF = {"duty": 1, "proposal": 2, "difference": 4, "check": 1, "rests": 5}
 _LOADS = (
     ("torque", "{:.3g} N m of torque"),
     ("bending", "{:.3g} N m of bending"),
@@ -171,7 +171,8 @@ def _window(demand: ZoneOut) -> tuple[str, ...]:
     else:
         span = f"{shown(low)} or more" if low is not None else f"{shown(high or 0.0)} or less"
     text = f"For that it wants {span}" if demand.derived else f"You asked for {span}"
-    return (f"{text}, {demand.depth_mm:g} mm deep." if demand.depth_mm > 0 else f"{text}.",)
+    deep = low is not None and demand.depth_mm > 0
+    return (f"{text}, {demand.depth_mm:g} mm deep." if deep else f"{text}.",)
 
 
 def _proposal(advice: AdviceOut, option: OptionOut, zone: Zone) -> tuple[str, ...]:
@@ -243,6 +244,14 @@ def _rests(asked: Requirement, advice: AdviceOut, option: OptionOut) -> tuple[st
         said.append(
             f"{option.steel} is outside the range our figures were made for; the trial piece "
             "decides."
+        )
+    if asked.limit.budget is not None and asked.limit.currency not in {
+        None,
+        option.cost.currency,
+    }:
+        said.append(
+            f"Your limit is in {asked.limit.currency}, our prices in {option.cost.currency}: they "
+            "are set side by side as they stand."
         )
     if asked.part.shape_class != "plain":
         said.append(f"Its shape, {asked.part.shape_class.replace('-', ' ')}, is not reckoned.")

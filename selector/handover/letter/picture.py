@@ -6,6 +6,7 @@ from selector.decision.option import Option
 from selector.figure import median
 from selector.handover.drawing.bracket import Bracket
 from selector.handover.drawing.look import PAPER
+from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.part_drawing import Drawing, drawn
 from selector.handover.option_marks import option_marks
 from selector.job.job import Job
@@ -49,14 +50,11 @@ def picture(job: Job, option: Option) -> Drawing:
     Drawing
         Without sizes, strips and heat.
     """
-    marks = replace(
-        option_marks(job, option),
-        said=(),
-        notes=(),
-        heated_mm=None,
-        heat_words="",
-        water_mm=None,
-    )
+    marks = option_marks(job, option)
+    if option.treatment.route.process == "none":
+        # Nothing is asked to be hard, so no step of hardness is told from another.
+        marks = replace(marks, limits_hrc=Marks().limits_hrc)
+    marks = replace(marks, said=(), notes=(), heated_mm=None, heat_words="", water_mm=None)
     return drawn(job.asked.part, marks, LOOK, brackets(job, option))
 
 

@@ -143,6 +143,12 @@ def one_in(share: float) -> str:
     return f"about one time in {_NUMBERS[min(round(1.0 / share), 20) - 1]}"
 
 
+def goes_wrong(share: float) -> str:
+    """Return that something goes wrong so often: "seldom goes wrong"."""
+    often = one_in(share)
+    return f"{often} goes wrong" if share < RARE else f"goes wrong {often}"
+
+
 def pieces(count: int) -> str:
     """Return how many parts are made, in words."""
     return "one piece" if count == 1 else f"{count} pieces"

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from selector.advice.record import AdviceOut
 from selector.handover.letter.record import Row, Table, Way
 from selector.handover.letter.said import (
+    goes_wrong,
     is_hardened,
     is_sent_out,
     one_in,
@@ -24,6 +25,8 @@ _KIND = {
     "sent_out": "sent out",
     "first": "first in the advice",
 }
+# What is longer than this is a finding of the bench, not a word for a customer.
+FEW_LETTERS = 24
 # A smaller difference in price or chance is none to a reader.
 SAME_MONEY, SAME_CHANCE, SAME_HRC = 0.5, 0.03, 1.5
 
@@ -146,7 +149,7 @@ def _against(first: OptionOut, other: OptionOut) -> str:
     said = []
     fewer = first.passing_all - other.passing_all
     if fewer >= SAME_CHANCE:
-        said.append(f"goes wrong {one_in(1.0 - other.passing_all)}: {_risk(other)}")
+        said.append(f"{goes_wrong(1.0 - other.passing_all)}{_risk(other)}")
     within, beside = first.within_budget, other.within_budget
     if within is not None and beside is not None and within - beside >= SAME_CHANCE:
         said.append("oftener over your limit")
@@ -166,8 +169,9 @@ def _longer(first: OptionOut, other: OptionOut) -> list[str]:
 
 
 def _risk(option: OptionOut) -> str:
-    """Return the likeliest fault without its chance, which stands before it."""
-    return option.chief_risk.split(" (")[0]
+    """Return the likeliest fault, where it is said in a few words."""
+    risk = option.chief_risk.split(" (")[0]
+    return f": {risk}" if len(risk) <= FEW_LETTERS else ""
 
 
 def _hrc(option: OptionOut) -> str:
@@ -216,9 +220,7 @@ def difference(seen: Sequence[Way], advice: AdviceOut, *, life: bool) -> tuple[s
 def _chance(option: OptionOut) -> str:
     """Return how often it goes wrong, in words and in 100."""
     wrong = 1.0 - option.passing_all
-    return (
-        f"It comes out right {times_in_100(option.passing_all)} and goes wrong {one_in(wrong)}."
-    )
+    return f"It comes out right {times_in_100(option.passing_all)} and {goes_wrong(wrong)}."
 
 
 def _bought(first: OptionOut, cheapest: OptionOut) -> list[str]:
@@ -226,10 +228,10 @@ def _bought(first: OptionOut, cheapest: OptionOut) -> list[str]:
     here, there = first.passing_all, cheapest.passing_all
     if here - there >= SAME_CHANCE:
         instead = f"{times_in_100(here)} instead of {times_in_100(there)}"
-        wrong, other = one_in(1.0 - here), one_in(1.0 - there)
+        wrong, other = goes_wrong(1.0 - here), goes_wrong(1.0 - there)
         return [
             f"For that it comes out right {instead}.",
-            f"This one goes wrong {wrong}, the cheapest {other}.",
+            f"This one {wrong}, the cheapest {other}.",
         ]
     if there - here >= SAME_CHANCE:
         return [f"The cheapest comes out right more often: {times_in_100(there)}."]

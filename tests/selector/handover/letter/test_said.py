@@ -7,6 +7,7 @@ from selector.handover.letter.said import (
     check_words,
     done_words,
     duty_words,
+    goes_wrong,
     is_hardened,
     is_sent_out,
     one_in,
@@ -35,6 +36,7 @@ ZONE = Zone(section=(1,), wear="edge-impact", name="claws")
 )
 def test_chances_in_words(share, words):
     assert one_in(share) == words
+    assert goes_wrong(share) in {f"{words} goes wrong", f"goes wrong {words}"}
 
 
 @pytest.mark.parametrize("wear", ["none", "sliding", "abrasive", "rolling-contact"])
@@ -79,6 +81,8 @@ def test_a_letter_of_one_section_makes_a_document():
     told = {
         **letter.model_dump(), "title": "t", "author": "a", "logo": None, "sender": None,
         "terms": [], "sign": ["s"], "picture": None, "small_print": [],
-        "sections": [{"key": "own", "head": "h", "paragraphs": [[{"text": "p", "marked": True}]]}],
+        "sections": [
+            {"key": "own", "head": "h", "paragraphs": [[{"text": "p", "marked": True}]]}
+        ],
     }  # fmt: skip
     assert document(told).startswith(b"PK")
