@@ -183,6 +183,7 @@ def fire(do: Doing) -> StepOut:
         "beside it; plain water for the wash, no acid near",
         means=_source(do),
         check="dry run from hearth to tin to bath",
+        temperature_c=_case_c(do),
         source=COMMON,
     )
 

@@ -226,7 +226,8 @@ def tried(do: Doing) -> StepOut:
         means=means,
         check=good,
         otherwise="too soft: file 0.2 mm deeper; hard below, it was skin; soft below, it was "
-        f"too cool or {why}: heat it again, slowly through the reds",
+        f"too cool or {why}: heat it again, slowly through the reds; soft in spots: scale or "
+        "steam clung there: brush it bare, heat it again, move it more in the bath",
         hardness_hrc=None if hrc is None else (round(hrc - 2.0, 1), round(hrc + 2.0, 1)),
         source=COMMON,
     )

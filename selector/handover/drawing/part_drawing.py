@@ -29,7 +29,10 @@ HATCH_CLOSE, HATCH_WIDE, HATCH_LINE = 0.45, 0.85, 0.14
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """An SVG, what it shows in a sentence, its size, and its scale in words."""
+    """An SVG, what it shows in a sentence, its size, and its scale in words.
+
+    `free` is a corner at the lower right that nothing is drawn in: its width and height.
+    """
 
     svg: str
     alt: str
@@ -37,6 +40,7 @@ class Drawing:
     height: float
     scale: str
     broken: bool
+    free: tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,16 +91,19 @@ def drawn(part: Part, marks: Marks, look: Look, brackets: tuple[Bracket, ...] = 
         low = draw_brackets(canvas, side, brackets, low)
     if look.strips:
         draw_strip(canvas, side, marks, low + 0.5 * look.em)
+    under = low
     if fit.column:
         canvas.edge = look.width
         x = 0.5 * (axis.right + look.sides * look.em + look.width)
-        _draw_end_view(canvas, part, marks, (x, max(middle, room + 0.6 * look.em)), fit)
+        level = max(middle, room + 0.6 * look.em)
+        _draw_end_view(canvas, part, marks, (x, level), fit)
+        under = level + 0.5 * high_mm * fit.end_scale + 3.0 * look.em
     height = canvas.low + 0.3 * look.em
     words = scale_words(fit.scale, look)
     alt = _alt(part, marks, words)
-    return Drawing(
-        _svg(canvas, height, alt), alt, look.width, height, words, len(axis.pieces) > 1
-    )
+    svg, broken = _svg(canvas, height, alt), len(axis.pieces) > 1
+    free = look.width - axis.right - look.sides * look.em, max(height - under, 0.0)
+    return Drawing(svg, alt, look.width, height, words, broken, free)
 
 
 def _known(marks: Marks) -> object:

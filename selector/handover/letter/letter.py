@@ -250,8 +250,8 @@ def _rests(asked: Requirement, advice: AdviceOut, option: OptionOut) -> tuple[st
         option.cost.currency,
     }:
         said.append(
-            f"Your limit is in {asked.limit.currency}, our prices in {option.cost.currency}: they "
-            "are set side by side as they stand."
+            f"Your limit is in {asked.limit.currency}, our prices in {option.cost.currency}: "
+            "they are set side by side as they stand."
         )
     if asked.part.shape_class != "plain":
         said.append(f"Its shape, {asked.part.shape_class.replace('-', ' ')}, is not reckoned.")
