@@ -19,6 +19,7 @@ from selector.commands.quench import quench
 from selector.commands.routes import routes
 from selector.commands.schema import schema
 from selector.commands.steels import steels
+from selector.commands.take_in import take_in
 from selector.commands.temper import temper
 from selector.commands.trial import trial
 from selector.commands.versus import versus
@@ -67,6 +68,7 @@ cli.command()(steels)
 cli.command()(routes)
 cli.command()(example)
 cli.command()(check)
+cli.command("import")(take_in)
 cli.command()(schema)
 cli.command()(fit)
 cli.command()(flame)

@@ -1,6 +1,7 @@
 """The bench card as data: what a stranger needs to do one option, read from its record."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -21,6 +22,9 @@ from selector.wording import condition_words, in_bath, shown
 MARGIN_MM = 8.0
 # The part itself is drawn no higher than this on paper. [mm]
 PART_MM = 36.0
+# Nor higher than this where the work does not fit on the side with it. [mm]
+SMALL_MM = 18.0
+MM_PER_INCH = 25.4
 # The stages of the work as the card groups them.
 GROUPS: Mapping[str, str] = {
     "bar": "bar", "prepare": "bar", "order": "order", "set-up": "set", "heat": "heat",
@@ -72,9 +76,8 @@ def card(made_for: Chosen, paper: Paper, today: date, version: str) -> dict[str,
         "author": f"temperwright {version}",
         "foot": foot,
     }
-    picture = _picture(made_for, paper)
     if made_for.record is None or template_of(made_for) == "paragraph":
-        return {**data, **_paragraphs(made_for), "picture": picture}
+        return {**data, **_paragraphs(made_for), "picture": _picture(made_for, paper)}
     record = made_for.record
     known = made_for.job.catalog.cautions
     top = _dangers(made_for)
@@ -86,8 +89,9 @@ def card(made_for: Chosen, paper: Paper, today: date, version: str) -> dict[str,
         "chances": f"comes out right {round(100 * record.passing_all)} times in 100"
         if 0.01 < record.passing_all < 0.995 else "comes out right nearly always",
         "dangers": [{"name": _name(key), "text": known[key].brief} for key in top],
-        "picture": picture,
-        "sizes": _sizes(made_for, record),
+        "picture": _picture(made_for, paper),
+        "small": _picture(made_for, paper, SMALL_MM),
+        "sizes": _sizes(made_for, record, paper),
         "features": _features(made_for),
         "groups": _groups(record.procedure, known, top),
         "mends": _mends(record.procedure),
@@ -100,11 +104,13 @@ def _id(made_for: Chosen) -> str:
     return made_for.record.id if made_for.record else "no option"
 
 
-def _picture(made_for: Chosen, paper: Paper) -> dict[str, Any]:
-    """Return the drawing for a sheet."""
+def _picture(made_for: Chosen, paper: Paper, most_mm: float = PART_MM) -> dict[str, Any]:
+    """Return the drawing for a sheet, the part in it no higher than `most_mm`."""
     job, option = made_for.job, made_for.option
     marks = asked_marks(job) if option is None else option_marks(job, option)
-    look = for_paper(PAPERS_MM[paper][0] - 2.0 * MARGIN_MM, PART_MM)
+    look = for_paper(PAPERS_MM[paper][0] - 2.0 * MARGIN_MM, most_mm)
+    if most_mm < PART_MM:
+        look = replace(look, places=False)
     made = drawn(job.asked.part, marks, look)
     lay = (
         "Full size: lay the part on it."
@@ -144,21 +150,16 @@ def _name(key: str) -> str:
     return key.replace("-", " ").capitalize()
 
 
-def _sizes(made_for: Chosen, record: OptionOut) -> list[dict[str, str]]:
+def _sizes(made_for: Chosen, record: OptionOut, paper: Paper) -> list[dict[str, str]]:
     """Return each section with its size before the heat and what is left on it."""
     part, lead = made_for.asked.part, made_for.job.leading.sections
-    left = next(
-        (
-            s.length_mm
-            for s in record.procedure
-            if s.action.startswith("Leave ") and s.length_mm
-        ),
-        0.0,
+    left = part.stock_removal or next(
+        (s.length_mm for s in record.procedure if s.action.startswith("Leave ")), 0.0
     )
     return [
         {
             "name": s.section.name or f"section {number}",
-            "size": _size(s),
+            "size": _size(s) + (_inches(s) if paper == "letter" else ""),
             "leave": f"+{left:.2f} a side" if left and number - 1 in lead else "to size",
         }
         for number, s in enumerate(stretches_of(part), start=1)
@@ -171,6 +172,12 @@ def _size(stretch: Stretch) -> str:
     wide = f" × {shown_size(section.width)}" if section.width is not None else ""
     bore = f", bore Ø{shown_size(section.bore)}" if section.bore else ""
     return f"{across}{wide} × {shown_size(section.length)}{bore}"
+
+
+def _inches(stretch: Stretch) -> str:
+    """Return the same in inches, for those who print on Letter."""
+    size, length = (v / MM_PER_INCH for v in (stretch.section.size, stretch.section.length))
+    return f" ({size:.3f} × {length:.3f} in)"
 
 
 def _features(made_for: Chosen) -> list[str]:

@@ -56,8 +56,8 @@ def _amounts(step: StepOut) -> list[str]:
     if step.hardness_hrc is not None:
         said.append(shown_range(*step.hardness_hrc))
     if step.length_mm is not None:
-        over = "over " if step.stage in {"heat", "case"} else ""
-        said.append(f"{over}{step.length_mm:g} mm")
+        over = "over " if step.stage == "heat" else ""
+        said.append(f"{over}{round(step.length_mm, 3):g} mm")
     if step.volume_l is not None:
         said.append(f"{step.volume_l:g} l")
     return said

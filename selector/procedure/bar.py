@@ -191,7 +191,7 @@ def rounded(do: Doing) -> StepOut:
     """Return what is done to corners, edges and marks before the heat."""
     shoulders, cuts = _shoulders(do), _sharp(do)
     given = [s.fillet for s in do.part.section if s.fillet]
-    radius = max(given) if given else _corner_mm(do)
+    radius = round(max(given), 2) if given else _corner_mm(do)
     corners = [f"{words} to R{radius:g}" for words in shoulders]
     corners += [f"{words} to R{IN_CUT_MM:g}" for words in cuts]
     words = f"Round {', '.join(corners)}, break" if corners else "Break"
@@ -278,6 +278,7 @@ def plugged(do: Doing) -> list[StepOut]:
             action=f"Pack the {', '.join(dict.fromkeys(names))} with {with_what}",
             means="fireclay",
             check="dry right through: wet clay spits",
+            length_mm=hot[0].size or do.part.section[do.part.place(hot[0])].narrowest_mm,
             source=COMMON,
         )
     ]

@@ -31,6 +31,10 @@ class Requirement(Asked):
     workshop: Workshop
     priorities: Priorities = Priorities()
 
+    def __hash__(self) -> int:
+        """Return the hash of its part: equal requirements have equal ones, and it is quick."""
+        return hash(self.part)
+
     @model_validator(mode="after")
     def _zones_on_part(self) -> Self:
         count = len(self.part.section)

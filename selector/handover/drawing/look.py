@@ -14,8 +14,9 @@ class Look:
 
     `em` is the height of its letters, `height` the most that the part itself takes. `steps`
     colours hardness from soft to hard, `hot` the hottest a place got; with `hatched` the
-    steps are drawn as hatching, closer where harder. `sides` is the room at either side of
-    the side view, for sizes, in heights of a letter.
+    steps are drawn as hatching, closer where harder. Without `places` the features are
+    labelled and not sized from the end. `sides` is the room at either side of the side view,
+    for sizes, in heights of a letter.
     """
 
     unit: str
@@ -38,6 +39,7 @@ class Look:
     sizes: bool = True
     end_view: bool = True
     strips: bool = True
+    places: bool = True
     labels: bool = True
     sides: float = 4.6
 

@@ -147,7 +147,8 @@ def _shown(part: Part, marks: Marks) -> tuple[tuple[float, float], ...]:
     for band in marks.bands:
         places += [band.from_mm, band.to_mm]
     places += [*(marks.heated_mm or ()), *(note.at_mm for note in marks.notes)]
-    thick = max(end_extent_mm(part)[1], 1e-3)
+    # A blade is as long as it is beside its width, not its thickness.
+    thick = max(*end_extent_mm(part), 1e-3)
     return stretches(places, part.length_mm, thick)
 
 
@@ -198,7 +199,7 @@ def _draw_side(canvas: Canvas, side: Side, part: Part, marks: Marks, *, said: bo
         draw_said(canvas, side, marks)
     if look.sizes:
         draw_across(canvas, side)
-    walls = size_walls(side, named) if look.sizes else []
+    walls = size_walls(side, named, sized=look.places) if look.sizes else []
     if look.labels:
         low = draw_labels(canvas, side, [*named, *fillets(side)], walls, low)
     if look.sizes:
@@ -214,7 +215,9 @@ def _draw_hard(canvas: Canvas, side: Side, marks: Marks) -> None:
         for low, high, name in ((limits[2], 1e3, "hard"), (limits[0], limits[2], "soft")):
             fill = f"url(#{canvas.key}-{name})"
             path = cut_paths(side, marks, low, high)
-            canvas.path(path, fill=fill, style=' fill-rule="evenodd"')
+            # A case thinner than the lines of the hatching stand apart is filled.
+            thin = name == "hard" and _is_thin(side, marks, look)
+            canvas.path(path, fill=look.ink if thin else fill, style=' fill-rule="evenodd"')
         return
     bounds = (-1e3, *limits, 1e3)
     for step in range(1, 6):
@@ -227,6 +230,13 @@ def _draw_hard(canvas: Canvas, side: Side, marks: Marks) -> None:
             corners = ((start, 0.0), (end, 0.0), (end, -half), (start, -half))
             path = "M" + " L".join(side.at(x, y) for x, y in corners) + " Z"
             canvas.path(path, fill=look.steps[step])
+
+
+def _is_thin(side: Side, marks: Marks, look: Look) -> bool:
+    """Return whether all that is hard is a layer too thin to be hatched."""
+    depths = [band.depth_mm for band in marks.bands]
+    most = HATCH_CLOSE * look.em / side.axis.scale
+    return marks.field is None and all(d is not None and d < most for d in depths)
 
 
 def _draw_end_view(

@@ -40,7 +40,7 @@ def text_of(content: bytes) -> str:
 
 def bare(text: str) -> str:
     """Return a text without blanks, as a line may break anywhere."""
-    return re.sub(r"\s+", "", text)
+    return re.sub(r"[\s\u200b]+", "", text)
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
