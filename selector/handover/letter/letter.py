@@ -208,7 +208,7 @@ def _check(option: OptionOut, zone: Zone) -> tuple[str, ...]:
     checks = [
         words
         for step in option.procedure
-        if step.stage in {"check", "order"} and (words := check_words(step, zone))
+        if step.stage == "check" and (words := check_words(step, zone))
     ]
     checks = list(dict.fromkeys(checks))
     said = []

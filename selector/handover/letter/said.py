@@ -105,7 +105,8 @@ def done_words(option: OptionOut, zone: Zone) -> str:
     if not is_hardened(option):
         return f"It is {words.removeprefix('not hardened: ')}; nothing is hardened."
     if is_sent_out(option):
-        return f"A hardening firm does it: {words.removeprefix('it ')}{_let_down(option)}."
+        verb = "gives it" if words.startswith("a ") else "hardens"
+        return f"A firm {verb} {words}{_let_down(option).replace('let it', 'lets it')}."
     text = f"We harden {words}" if "case" not in words and "skin" not in words else (
         f"We give it {words}"
     )  # fmt: skip

@@ -13,7 +13,7 @@ from selector.handover.letter.said import (
 )
 from selector.record import OptionOut
 from selector.requirement.zone import Zone
-from selector.wording import condition_words, shown, times_in_100
+from selector.wording import condition_words, in_sentence, shown, times_in_100
 
 # So many ways beside the proposed one.
 OTHERS = 2
@@ -129,7 +129,8 @@ def _head(first: OptionOut, way: Way) -> str:
         return "Proposed"
     more = price(way.option) - price(first)
     by = "Cheaper" if more <= -SAME_MONEY else "Dearer" if more >= SAME_MONEY else "As dear"
-    return f"{by}, {_KIND[way.kind]}"
+    alike = is_sent_out(first) and is_sent_out(way.option)
+    return f"{by}, {'another steel' if alike else _KIND[way.kind]}"
 
 
 def _for(options: Sequence[OptionOut]) -> str:
@@ -164,7 +165,10 @@ def _against(first: OptionOut, other: OptionOut) -> str:
 def _longer(first: OptionOut, other: OptionOut) -> list[str]:
     """Return how the days of another way compare."""
     if other.days - first.days >= SAME_MONEY:
-        return ["takes longer" + (", out of our hands" if is_sent_out(other) else "")]
+        return [
+            "takes longer"
+            + (", out of our hands" if is_sent_out(other) and not is_sent_out(first) else "")
+        ]
     return ["is ready sooner"] if first.days - other.days >= SAME_MONEY else []
 
 
@@ -199,8 +203,7 @@ def difference(seen: Sequence[Way], advice: AdviceOut, *, life: bool) -> tuple[s
     first, others = seen[0].option, [way.option for way in seen[1:]]
     said = []
     if not others:
-        gone = " ".join(f"{line}." for line in advice.barred[:OTHERS])
-        return (f"No other way is open. {gone}".strip(), *_in_use(first))
+        return (f"No other way is open.{_barred(advice)}", *_in_use(first))
     cheapest = min(others, key=price)
     if price(cheapest) <= price(first) - SAME_MONEY:
         said.append(f"It costs {money(first)} against {money(cheapest)} for the cheapest.")
@@ -213,8 +216,14 @@ def difference(seen: Sequence[Way], advice: AdviceOut, *, life: bool) -> tuple[s
     if advice.toss_up and advice.options and first.id == advice.options[0].id:
         said.append("The two ways that stand first are level within what we can tell.")
     if len(others) < OTHERS and advice.barred:
-        said.append(f"{advice.barred[0]}.")
+        said.append(_barred(advice).strip())
     return (*said, *_in_use(first))
+
+
+def _barred(advice: AdviceOut) -> str:
+    """Return which ways are not open; why is said in the advice, in words of the bench."""
+    kinds = [in_sentence(line.split(": ", maxsplit=1)[0]) for line in advice.barred]
+    return f" Not open here: {'; '.join(kinds)}." if kinds else ""
 
 
 def _chance(option: OptionOut) -> str:
