@@ -29,12 +29,14 @@ LENT = {
     "form.py",
     "layer_forecast.py",
     "once.py",
+    "overlay_case.py",
     "printed.py",
     "procedure.py",
     "rounds.py",
     "svg_text.py",
     "tasks.py",
     "tempered_by_composition.py",
+    "traps.py",
     "whole_requirement.py",
 }
 

@@ -64,6 +64,8 @@ def allowed(requirement, out, option) -> dict[str, set[str]]:
     ]
     mm = [z.depth_mm for z in out.zones] + [option.permitted_movement_mm]
     mm += [option.hardness.depth_mm.p50 or 0, 0.01]
+    # The weakest place is named by its size, which the part itself gives.
+    mm += [section.size for section in requirement.part.section]
     mm += [v or 0 for v in (option.movement_mm.p50, option.movement_mm.p95)]
     chances = [o.passing_all for o in options] + [o.within_budget or 0 for o in options]
     chances += [option.failing.p95 or 0, *(1 - o.passing_all for o in options)]
