@@ -11,9 +11,9 @@ from selector.duty.pair import left_open
 from selector.duty.stiffness import stiffness
 from selector.duty.wear import carbide_gain
 from selector.figure import median
-from selector.job.candidates import CONDITION_LETTER
 from selector.option.cost import bark_mm
 from selector.option.prediction import embrittled
+from selector.requirement.pairwise import CONSISTENT
 from selector.wording import shown_mm, times_in_100
 
 # Share of the sample in which an option must beat the first to be named. [-]
@@ -23,6 +23,7 @@ MIDDLE_NINETY = (-1.645, 1.645)
 # A growth that no workshop measures. [mm]
 LEAST_GROWTH_MM = 0.01
 DRIVE_SQUARE_LEAST_HRC = 39.0
+BS_LETTERS = frozenset("PQRSTUVWXYZ")
 
 
 def _stiffness(advice: Advice) -> str | None:
@@ -43,11 +44,11 @@ def _square(advice: Advice) -> str | None:
 
 def _letter(advice: Advice) -> str | None:
     """Say what the letter after an EN number means."""
-    for bar in advice.asked.workshop.stock:
-        if CONDITION_LETTER.match(bar.steel):
+    for held in advice.job.bench.stock:
+        if held.mark is not None and held.mark in BS_LETTERS:
             return (
-                f"The letter in {bar.steel} is a strength condition (quenched and tempered), "
-                "not nitriding; it is taken as pre-hardened bar."
+                f"The letter in {held.bar.steel} is a strength condition (quenched and "
+                "tempered), not nitriding; it is taken as pre-hardened bar."
             )
     return None
 
@@ -243,7 +244,20 @@ def _carbides(advice: Advice) -> str | None:
     return None
 
 
+def contradictory(advice: Advice) -> str | None:
+    """Say that the comparisons of criteria contradict each other."""
+    given = advice.asked.priorities
+    if given.inconsistency <= CONSISTENT:
+        return None
+    return (
+        f"Your comparisons of criteria contradict each other (consistency ratio "
+        f"{given.inconsistency:.2f}; up to {CONSISTENT:.2f} is usual): look first at "
+        f"{' against '.join(given.oddest)}."
+    )
+
+
 _RULES: tuple[Callable[[Advice], str | None], ...] = (
+    contradictory,
     _outvoted,
     _prehard_instead,
     _letter,

@@ -70,10 +70,13 @@ LIMIT_SHARE, HARD_THROUGH = {"water": 0.5}, 0.75
 # What a high-alloy steel falls to where it does not harden: fine pearlite and bainite. [HRC]
 UNHARDENED_HRC = 38.0
 # Beyond its hardening range a high-alloy steel loses this much for each degree, below and
-# above; the range leaves room, so it forms austenite down to 30 °C below and none from 60 °C.
-# Estimates.
-UNDER_HRC_PER_C, OVER_HRC_PER_C = 0.06, 0.03
-FORMED_FULL_C, FORMED_NONE_C = 30.0, 60.0
+# above, as less carbide dissolves: M2 of a sheet 4 HRC over 138 °C, below. Above, an estimate.
+UNDER_HRC_PER_C, OVER_HRC_PER_C = 0.03, 0.03
+# Its austenite forms just above Ac1, which lies 145 °C (A2) to 350 °C (M2) below the range; so
+# all of it has turned to 100 °C below, none from 150 °C, the least of them. From memory.
+FORMED_FULL_C, FORMED_NONE_C = 100.0, 150.0
+# How far under its range a heat is let pass, whatever the steel: estimate. [°C]
+RANGE_BEARS_C = 30.0
 AS_QUENCHED_SD_HRC = 0.8
 HARDEST_HRC = 68.0
 

@@ -8,6 +8,7 @@ from selector.requirement.quantity import (
     NOT_BOOL,
     Asked,
     GasKgPerH,
+    HardnessHv,
     Label,
     LengthMm,
     TemperatureC,
@@ -45,13 +46,45 @@ class TemperMeans(Asked):
     ceiling: TemperatureC | None = None
 
 
+# More carbon is cast iron. [wt %]
+_WtPct = Annotated[float, Field(ge=0, le=30), NOT_BOOL]
+_CarbonWtPct = Annotated[float, Field(ge=0, le=2.5), NOT_BOOL]
+
+
+class Analysis(Asked):
+    """What a certificate or a test says is in a bar, in wt %; what it leaves out is unknown."""
+
+    C: _CarbonWtPct | None = None
+    Si: _WtPct | None = None
+    Mn: _WtPct | None = None
+    P: _WtPct | None = None
+    S: _WtPct | None = None
+    Cr: _WtPct | None = None
+    Mo: _WtPct | None = None
+    Ni: _WtPct | None = None
+    V: _WtPct | None = None
+    Cu: _WtPct | None = None
+    W: _WtPct | None = None
+    Co: _WtPct | None = None
+    Al: _WtPct | None = None
+
+    def held_wt_pct(self) -> dict[str, float]:
+        """Return the elements it names, with their content. [wt %]."""
+        return {name: content for name, content in self if content is not None}
+
+
 class Stock(Asked):
-    """A bar in the rack. An unmarked one is named "unknown"."""
+    """A bar in the rack. An unmarked one is named "unknown".
+
+    `analysis` and `hardness` are of this very bar: they narrow what is forecast of it.
+    """
 
     steel: Label
     condition: Label | None = None
     size: LengthMm | None = None
     evidence: Literal["certificate", "marking", "receipt", "none"] = "none"
+    analysis: Analysis | None = None
+    hardness: HardnessHv | None = None
 
 
 class Skill(Asked):
