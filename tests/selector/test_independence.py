@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 
 from catalog import Catalog
-from selector.advice.advise import advise
 from tests.dog import asked, only
+from tests.once import advise_whole
 from tests.whole_requirement import KNOWN, requirement_number
 
 # Spheroidised, soft and pre-hardened bar, for oil, water and air, some alike but for carbon.
@@ -21,7 +21,7 @@ ALSO_RAN = "c60"
 PARTS = {
     "dog": asked(),
     "thin dog": asked({f"part.section.{n}.size": "8 mm" for n in range(2)}),
-    "number 11": requirement_number(11),
+    "number 32": requirement_number(32),
 }
 
 
@@ -57,7 +57,7 @@ def numbers(advice):
 @cache
 def whole(part):
     """Return the numbers of a part with all steels."""
-    return numbers(advise(PARTS[part], only(*STEELS)))
+    return numbers(advise_whole(PARTS[part], only(*STEELS)))
 
 
 def assert_equal(few, part):
@@ -77,7 +77,7 @@ def test_each_steel_alone(part):
     known = only(*STEELS)
     alone = {}
     for slug, steel in known.steels.items():
-        alone |= numbers(advise(PARTS[part], known, steel=steel.name))
+        alone |= numbers(advise_whole(PARTS[part], known, steel=steel.name))
         assert all(option.startswith(f"{slug}/") for option in alone if slug in option)
     assert alone.keys() >= whole(part).keys()
     assert_equal(alone, part)
@@ -87,15 +87,15 @@ def test_each_steel_alone(part):
 def test_beside_an_also_ran_and_in_another_order_of_the_catalogue(part):
     known = only(*STEELS, ALSO_RAN)
     slugs = [*list(known.steels)[1::2], *list(known.steels)[::2]]
-    grown = numbers(advise(PARTS[part], in_order(known, slugs)))
+    grown = numbers(advise_whole(PARTS[part], in_order(known, slugs)))
     assert any(option.startswith(f"{ALSO_RAN}/") for option in grown)
     assert grown.keys() >= whole(part).keys()
     assert_equal(grown, part)
 
 
 def test_the_whole_catalogue_backwards():
-    forth = numbers(advise(asked(), KNOWN))
-    back = numbers(advise(asked(), in_order(KNOWN, list(KNOWN.steels)[::-1])))
+    forth = numbers(advise_whole(asked(), KNOWN))
+    back = numbers(advise_whole(asked(), in_order(KNOWN, list(KNOWN.steels)[::-1])))
     assert forth.keys() == back.keys()
     for option, values in forth.items():
         for name, there in values.items():

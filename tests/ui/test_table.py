@@ -8,7 +8,10 @@ def test_the_ranking_shows_what_the_selector_found(advice):
     frame = table.ranking(advice.options, {"oil": "Some oil"})
     first = advice.options[0]
     assert list(frame["No."]) == [option.place for option in advice.options]
-    assert frame["Steel, as bought"][0] == f"**{first.spoken}**, {condition_words(first.condition)}"
+    assert (
+        frame["Steel, as bought"][0]
+        == f"**{first.spoken}**, {condition_words(first.condition)}"
+    )
     assert frame["Score"][0] == f"{first.score:.2f}"
     assert "some oil" in frame["Route"][0]
     assert not frame.isna().any().any()
