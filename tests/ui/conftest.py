@@ -8,10 +8,12 @@ import pytest
 from streamlit.components.v2 import manifest_scanner
 from streamlit.testing.v1 import AppTest
 
-from selector import advise
+from catalog import load_catalog
 from selector.advice.output import advice_out
 from selector.requirement import requirement_from
 from tests.dog import TEXT
+from tests.once import advise_once
+from ui import cached
 
 APP = Path(__file__).parents[2] / "ui" / "app.py"
 CLAW = TEXT.replace("drive dog", "claw")
@@ -23,6 +25,14 @@ def scanned_once():
     with pytest.MonkeyPatch.context() as patch:
         scan = cache(manifest_scanner.scan_component_manifests)
         patch.setattr(manifest_scanner, "scan_component_manifests", scan)
+        yield
+
+
+@pytest.fixture(scope="session", autouse=True)
+def asked_once():
+    """The page and the tests ask the selector the same: it answers once."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(cached, "advise", advise_once)
         yield
 
 
@@ -39,7 +49,7 @@ def claw():
 @pytest.fixture(scope="session")
 def advice():
     """The advice on the claw, straight from the selector."""
-    return advice_out(advise(requirement_from(tomllib.loads(CLAW))))
+    return advice_out(advise_once(requirement_from(tomllib.loads(CLAW)), load_catalog()))
 
 
 @pytest.fixture
