@@ -33,9 +33,11 @@ _PRESETS: dict[Preset, tuple[float, ...]] = {
 class Priorities(Asked):
     """Weights of the nine criteria; at most one of preset, order, points."""
 
-    preset: Preset | None = None
-    order: tuple[Criterion, ...] | None = None
-    points: dict[Criterion, Annotated[float, Field(ge=0, le=1000), NOT_BOOL]] | None = None
+    preset: Preset | None = Field(default=None, title="Weighing")
+    order: tuple[Criterion, ...] | None = Field(default=None, title="Order")
+    points: dict[Criterion, Annotated[float, Field(ge=0, le=1000), NOT_BOOL]] | None = Field(
+        default=None, title="Points"
+    )
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
