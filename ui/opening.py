@@ -1,0 +1,82 @@
+"""What a part starts from: a blank sheet, a shipped example, a file of the visitor's own."""
+
+from catalog.example import example_text
+from selector.errors import RequirementError
+from selector.requirement.read import parsed
+from ui import form, session
+from ui.draft import Draft, blank, unfit
+
+# So many faults of a file are told one by one.
+_TOLD = 12
+
+
+def blank_part(aim: str) -> None:
+    """Take up a blank part; its answer is sought in the view `aim`."""
+    session.start(blank(), aim=aim)
+
+
+def example(name: str) -> Draft:
+    """Return a shipped example without its safety use, which each user must answer.
+
+    Parameters
+    ----------
+    name : str
+        One of the shipped names.
+
+    Returns
+    -------
+    dict
+        A draft of the form.
+    """
+    data = parsed(f"{name}.toml", example_text(name).encode())
+    data.pop("safety_use", None)
+    return data
+
+
+def take_file(name: str, content: bytes) -> bool:
+    """Take up the part in a file, or keep why it was not taken.
+
+    Parameters
+    ----------
+    name : str
+        Name of the file.
+    content : bytes
+        All of it.
+
+    Returns
+    -------
+    bool
+        Whether it was taken: answers that break a rule are, to be mended in the form.
+    """
+    try:
+        data = _answered(parsed(name, content))
+    except RequirementError as error:
+        session.refuse(error.problems)
+        return False
+    problems = unfit(data)
+    session.refuse(problems)
+    if not problems:
+        session.start(data, tried=True)
+    return not problems
+
+
+def _answered(table: Draft) -> Draft:
+    """Return a table without its nulls, which answer nothing."""
+    kept: Draft = {}
+    for key, value in table.items():
+        if isinstance(value, dict):
+            kept[key] = _answered(value)
+        elif isinstance(value, list):
+            kept[key] = [_answered(v) if isinstance(v, dict) else v for v in value]
+        elif value is not None:
+            kept[key] = value
+    return kept
+
+
+def why_refused() -> list[str]:
+    """Return every reason why the last file was not taken, each with the key of its field."""
+    problems = session.refused()
+    said = [f"Not taken. {form.sentence(problem)}" for problem in problems[:_TOLD]]
+    if len(problems) > _TOLD:
+        said.append(f"and {len(problems) - _TOLD} faults more.")
+    return said

@@ -1,0 +1,5 @@
+"""At the bench."""
+
+import streamlit as st
+
+st.title("At the bench", anchor=False)

@@ -1,0 +1,5 @@
+"""For the customer."""
+
+import streamlit as st
+
+st.title("For the customer", anchor=False)

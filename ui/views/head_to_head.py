@@ -1,0 +1,5 @@
+"""Head to head."""
+
+import streamlit as st
+
+st.title("Head to head", anchor=False)

@@ -1,0 +1,5 @@
+"""Steels."""
+
+import streamlit as st
+
+st.title("Steels", anchor=False)
