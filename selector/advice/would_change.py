@@ -3,8 +3,8 @@
 from collections.abc import Callable
 
 from selector.advice.advise import Advice
+from selector.advice.against import behind_because
 from selector.advice.doing import bar_words
-from selector.decision.option import Option
 from selector.duty.strength import has_load
 from selector.wording import in_100, shown_range, times_in_100
 
@@ -30,18 +30,7 @@ def _rival(advice: Advice) -> str | None:
     text = f"Number {place}, {bar_words(advice, option)}, beats the first {times_in_100(share)}"
     if share <= 0.5:
         return f"{text}: they are close."
-    return f"{text}, but {_drawback(first, option)}: better on a good day, worse on average."
-
-
-def _drawback(first: Option, rival: Option) -> str:
-    """Return what costs a rival its place though it beats the first in most samples."""
-    here, there = first.judged, rival.judged
-    if there.passing_all < here.passing_all:
-        return f"it is right only {in_100(there.passing_all)}"
-    within, beside = here.within_budget, there.within_budget
-    if within is not None and beside is not None and beside < within:
-        return f"it is inside the budget only {in_100(beside)}"
-    return "where it loses it loses more"
+    return f"{text}, but {behind_because(advice, first, option)}."
 
 
 def _narrow(advice: Advice) -> str | None:

@@ -39,6 +39,9 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         str | None,
         typer.Option(help="What this piece of the workshop is worth: advise without it."),
     ] = None,
+    firm: Annotated[
+        bool, typer.Option("--firm", help="How firm the choice is: shares, weights, prices.")
+    ] = False,
     catalog: CatalogFolders = None,
     as_json: AsJson = False,
     as_csv: Annotated[bool, typer.Option("--csv", help="The ranked options as CSV.")] = False,
@@ -79,13 +82,17 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
             _print_why(why_of(advice, why), as_json=as_json)
             return
         count = None if as_json or as_csv else top or TOP
-        shown = advice_out(advice, count, compare=compare, changed=True)
+        shown = advice_out(advice, count, compare=compare, changed=True, firmly=True)
     if as_json:
         print_json(shown.model_dump_json(indent=2))
     elif as_csv:
         from selector.advice.table import option_table  # noqa: PLC0415
 
         typer.echo(option_table(shown).to_csv(index=False), nl=False)
+    elif firm:
+        from selector.commands.firm_page import print_firm  # noqa: PLC0415
+
+        print_firm(shown, console())
     else:
         listed = compare or top is not None
         _print(shown, whole=show_all, listed=listed, every=cautions == "all")

@@ -254,7 +254,8 @@ def _racked(advice: AdviceOut) -> list[str]:
 def _changes(advice: AdviceOut) -> tuple[str, ...]:
     """Return what would change the answer; a bar nobody knows wants its coupon."""
     plan = ("The unknown bar: what a coupon of it shows (the plan stands under --all).",)
-    ways = (*(change.text for change in advice.changes), *advice.would_change)
+    firm = (advice.firm.sentence,) if advice.firm else ()
+    ways = (*(change.text for change in advice.changes), *firm, *advice.would_change)
     return (*(plan if advice.coupon and advice.options else ()), *ways)
 
 

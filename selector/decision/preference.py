@@ -79,7 +79,12 @@ def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
     return ordered
 
 
-def _ease(row: tuple[bool, float, Option]) -> tuple[float, int, float]:
-    """Return what decides between near ties: what is at hand, the least work, the score."""
+def ease(treatment: Treatment) -> tuple[float, int]:
+    """Return what decides between near ties, least first: what is at hand, the least work."""
+    return (-at_hand(treatment), work_of(treatment))
+
+
+def _ease(row: tuple[bool, float, Option]) -> tuple[tuple[float, int], float]:
+    """Return what decides between near ties, and between equals of these the score."""
     _, score, option = row
-    return (-at_hand(option.treatment), work_of(option.treatment), score)
+    return (ease(option.treatment), score)
