@@ -57,7 +57,7 @@ def compute(requirement: Requirement) -> bool:
 
 
 def asked() -> Requirement:
-    """Return the requirement whose answers are shown; without one, lead to the form and stop."""
+    """Return what the answers shown are of; without any, lead to the form and stop."""
     visit = session.here()
     requirement = None if visit.asked is None else checked(visit.asked, cached.catalog())[0]
     if requirement is None:

@@ -51,7 +51,8 @@ def band(low: float, high: float, spans: list[Span], marks: dict[str, float], sa
             )
             continue
         parts.append(
-            f"<rect class='b-{span.kind}' x='{left:.0f}' y='38' width='{wide:.0f}' height='22'/>"
+            f"<rect class='b-{span.kind}' x='{left:.0f}' y='38' width='{wide:.0f}' "
+            "height='22'/>"
         )
         inside = len(span.text) * 7.2 < wide
         parts.append(

@@ -9,8 +9,10 @@ from catalog import Catalog, load_catalog
 from catalog.example import FIRST, example_text
 from selector import Requirement, advise
 from selector.advice.advise import Advice
+from selector.advice.firm import firm
 from selector.advice.output import advice_out
-from selector.advice.record import AdviceOut
+from selector.advice.record import AdviceOut, ComparisonOut, FirmOut
+from selector.decision.standing import Standing, standing_of
 from selector.flame.answer import flame_answer
 from selector.flame.output import flame_out
 from selector.flame.record import FlameOut
@@ -80,6 +82,25 @@ def advice(requirement: Requirement, _progress: Progress | None = None) -> Advic
         All that the views show.
     """
     return advice_out(weighed(requirement, _progress), changed=True)
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
+def standing(requirement: Requirement) -> Standing:
+    """Return what the order of an advice is made from, to be weighed otherwise."""
+    known = weighed(requirement)
+    return standing_of(known.options, known.asked, known.ranges)
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
+def firmness(requirement: Requirement) -> FirmOut | None:
+    """Return how firm an advice is; None where there is nothing to be firm about."""
+    return firm(weighed(requirement))
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner="Asking the other methods")
+def opinions(requirement: Requirement) -> ComparisonOut | None:
+    """Return what methods of other families say; their library is slow to load."""
+    return advice_out(weighed(requirement), compare=True).comparison
 
 
 @st.cache_resource(max_entries=64, show_spinner=False)

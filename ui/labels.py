@@ -41,6 +41,14 @@ _WORDS = {
     "safe hands": "Surest",
     "wear": "Longest wear",
     "toughness": "Toughest",
+    "own": "My own",
+    # criteria
+    "snap_margin": "Not snapping",
+    "movement": "Staying true",
+    "operator_sensitivity": "Forgiving the eye",
+    "days": "Soon in hand",
+    "custom": "As the trade does it",
+    "at_hand": "At hand",
     # demands
     "hard_enough": "Hard enough",
     "not_too_hard": "Not too hard",

@@ -4,11 +4,10 @@ import streamlit as st
 
 from selector.errors import SelectorError
 from selector.need.record import NeedOut
-from selector.wording import shown, shown_range
 from ui import cached, piece
-from ui.draft import Draft
+from ui.draft import Draft, read
 from ui.labels import plain, upper
-from ui.picture import so_far
+from ui.picture import so_far, window
 
 
 def show(draft: Draft, drawing: str) -> None:
@@ -29,7 +28,7 @@ def show(draft: Draft, drawing: str) -> None:
         found = _need(draft)
         if found is not None:
             st.markdown(f"**{plain(found.headline)}**")
-            piece.markup(_lines(found))
+            piece.markup(_lines(found, draft))
 
 
 def _need(draft: Draft) -> NeedOut | None:
@@ -43,10 +42,10 @@ def _need(draft: Draft) -> NeedOut | None:
         return None
 
 
-def _lines(found: NeedOut) -> str:
+def _lines(found: NeedOut, draft: Draft) -> str:
     """Return what zones and sections ask as the lines of a table."""
     rows = [
-        (f"zone {zone.zone}", _window(zone.low_hrc or zone.floor_hrc, zone.high_hrc),
+        (_zone_name(draft, zone.zone), window(zone),
          f"{zone.depth_mm:g} mm deep" if zone.depth_mm else "")
         for zone in found.zones
     ]  # fmt: skip
@@ -62,10 +61,9 @@ def _lines(found: NeedOut) -> str:
     return f"<table class='tw-lines'>{cells}</table><ul class='tw-said'>{said}</ul>"
 
 
-def _window(low: float | None, high: float | None) -> str:
-    """Return a hardness window, either end open."""
-    if low is None and high is None:
-        return "no hardness asked"
-    if low is None:
-        return f"at most {shown(high or 0.0)}"
-    return f"{shown(low)} or more" if high is None else shown_range(low, high)
+def _zone_name(draft: Draft, number: int) -> str:
+    """Return what a zone is called: its name, else the names of its sections."""
+    given = read(draft, f"zone.{number}.name")
+    sections = read(draft, f"zone.{number}.section") or []
+    names = [str(read(draft, f"part.section.{n}.name") or f"section {n}") for n in sections]
+    return str(given or " and ".join(names) or f"zone {number}")

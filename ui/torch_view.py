@@ -89,7 +89,9 @@ def demands(option: OptionOut, figures: FiguresOut | None) -> str:
             "Even all round", f"{figures.side_to_side_k:.0f} °C from side to side", ""
         )
         rows += _line(
-            "Strong enough", f"{figures.soft_ring.torque_nm:.0f} N m at {figures.soft_ring.weakest}", ""
+            "Strong enough",
+            f"{figures.soft_ring.torque_nm:.0f} N m at {figures.soft_ring.weakest}",
+            "",
         )  # fmt: skip
     return f"<table class='tw-lines tw-three'>{rows}</table>"
 

@@ -4,7 +4,7 @@ import streamlit as st
 
 from selector.advice.record import AdviceOut
 from selector.advice.table import option_table
-from ui import answer, change, figures, frame, picture, why_not
+from ui import answer, change, figures, frame, weights, why_not
 from ui.labels import plain
 from ui.piece import bullets, download, markup, small
 from ui.words import first_sentence
@@ -24,7 +24,6 @@ if not advice.options:
     st.stop()
 first = advice.options[0]
 markup(figures.four(first, advice.zones, requirement.limit.budget))
-picture.panel(requirement, first)
 change.show(requirement, advice)
 st.header("Ways that differ in kind", anchor=False)
 by_id = {option.id: option for option in advice.options}
@@ -33,6 +32,7 @@ cards.insert(1 if len(cards) > 1 else 0, figures.card_of_first(first, advice.why
 markup("<div class='tw-cards'>", *cards, "</div>")
 bullets(advice.barred)
 bullets(answer.swaps(requirement, advice))
+weights.show(requirement, advice)
 if advice.rack:
     st.header("What your rack could do", anchor=False)
     markup(figures.rack_cards(advice.rack))

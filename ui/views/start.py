@@ -42,7 +42,7 @@ def _examples() -> None:
         with column:
             draft = opening.example(name)
             st.subheader(plain(draft["part"]["name"]), anchor=False)
-            markup(picture.of_draft(draft, f"example-{name}"))
+            markup(picture.of_draft(draft, plain=True))
             if st.button("Take this one", key=f"example/{name}"):
                 session.start(draft)
                 frame.go("part")

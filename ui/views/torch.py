@@ -3,7 +3,7 @@
 import streamlit as st
 
 from selector.errors import SelectorError
-from ui import answer, cached, figures, picture, torch_view
+from ui import answer, cached, figures, torch_view
 from ui.labels import plain, upper
 from ui.piece import bullets, markup
 
@@ -32,7 +32,6 @@ if best is not None and best.option is not None:
             + (torch_view.hard_stretch(best.figures) if best.figures else "")
         )
     )
-    picture.torch_panel(requirement, found)
     left, right = st.columns(2, border=True)
     if first.set_up is not None:
         said, drawn = torch_view.heat_window(first.set_up, best.figures)
