@@ -132,7 +132,7 @@ def _widget(
     kind = "choice" if choices is not None and asked.kind == "text" else asked.kind
     place = without_rows(path)
     known = choices or {answer: labels.words(answer, place) for answer in asked.answers}
-    shown = asked.default if value is None and kind in {"choice", "many", "tick"} else value
+    shown = asked.default if value is None and kind in {"choice", "many", "tick", "count"} else value
     key = session.widget(path, _as_shown(kind, shown, known))
     back: Any = {"key": key, "on_change": _keep, "args": (key, path, kind)}
     match kind:

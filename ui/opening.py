@@ -1,11 +1,18 @@
 """What a part starts from: a blank sheet, a shipped example, a file of the visitor's own."""
 
+from pydantic import TypeAdapter, ValidationError
+
 from catalog.example import example_text
 from selector.errors import RequirementError
+from selector.requirement.question import question
 from selector.requirement.read import parsed
 from ui import form, session
 from ui.draft import Draft, blank, unfit
 
+# What the widgets of some kinds hold.
+_HELD: dict[str, TypeAdapter[int] | TypeAdapter[float] | TypeAdapter[bool]] = {
+    "count": TypeAdapter(int), "number": TypeAdapter(float), "tick": TypeAdapter(bool),
+}  # fmt: skip
 # So many faults of a file are told one by one.
 _TOLD = 12
 
@@ -60,17 +67,30 @@ def take_file(name: str, content: bytes) -> bool:
     return not problems
 
 
-def _answered(table: Draft) -> Draft:
-    """Return a table without its nulls, which answer nothing."""
+def _answered(table: Draft, path: str = "") -> Draft:
+    """Return a table without its nulls, which answer nothing, its numbers no longer texts."""
     kept: Draft = {}
     for key, value in table.items():
+        at = f"{path}.{key}" if path else key
         if isinstance(value, dict):
-            kept[key] = _answered(value)
+            kept[key] = _answered(value, at)
         elif isinstance(value, list):
-            kept[key] = [_answered(v) if isinstance(v, dict) else v for v in value]
+            kept[key] = [_answered(v, at) if isinstance(v, dict) else v for v in value]
         elif value is not None:
-            kept[key] = value
+            kept[key] = _as_widget_holds(at, value)
     return kept
+
+
+def _as_widget_holds(path: str, value: object) -> object:
+    """Return an answer that the requirement takes as text too as the number or tick it is."""
+    asked = question(path)
+    kind = _HELD.get(asked.kind) if asked is not None else None
+    if kind is None or isinstance(value, bool):
+        return value
+    try:
+        return kind.validate_python(value)
+    except ValidationError:
+        return value
 
 
 def why_refused() -> list[str]:

@@ -52,7 +52,7 @@ def _section(number: int, draft: Draft, *, alone: bool) -> None:
         ask(f"{path}.length", width=128)
         if given.get("shape") == "flat" or "width" in given:
             ask(f"{path}.width", width=104)
-        if given.get("shape") == "tube" or "bore" in given:
+        if _is_bored(draft, path):
             ask(f"{path}.bore", width=104)
         if not alone:
             st.button(
@@ -61,6 +61,12 @@ def _section(number: int, draft: Draft, *, alone: bool) -> None:
             )  # fmt: skip
     for text in form.shown_at(path):
         st.markdown(f":red[{labels.plain(text)}]")
+
+
+def _is_bored(draft: Draft, path: str) -> bool:
+    """Return whether a section is asked for its bore in its own line."""
+    given = drafts.read(draft, path) or {}
+    return given.get("shape") == "tube" or "bore" in given
 
 
 def _duty(section: int, draft: Draft) -> None:
@@ -188,7 +194,7 @@ def _more_of_section(number: int, draft: Draft) -> None:
     st.markdown(f"**{labels.plain(str(name))}**")
     with st.container(horizontal=True):
         ask(f"{path}.fillet", width=130)
-        if drafts.read(draft, f"{path}.shape") != "tube":
+        if not _is_bored(draft, path):
             ask(f"{path}.bore", width=130)
         zone = drafts.zone_of(draft, number)
         if zone is not None and number == min(drafts.read(draft, f"zone.{zone}.section")):
