@@ -86,7 +86,10 @@ PLAIN = Type()
 
 @dataclass(slots=True)
 class Canvas:
-    """The elements of a drawing in order, the boxes of its texts, and those of its lines."""
+    """The elements of a drawing in order, the boxes of its texts, and those of its lines.
+
+    No text is tried beyond `edge`, which the side view sets where the end view begins.
+    """
 
     look: Look
     key: str
@@ -94,6 +97,10 @@ class Canvas:
     texts: list[Box] = field(default_factory=list)
     lines: list[Box] = field(default_factory=list)
     low: float = 0.0
+    edge: float = 0.0
+
+    def __post_init__(self) -> None:
+        self.edge = self.look.width
 
     def add(self, element: str) -> None:
         """Add an element that takes no place."""
@@ -143,7 +150,7 @@ class Canvas:
 
     def is_free(self, box: Box, *, lines: bool = True) -> bool:
         """Return whether a place is on the drawing and taken by nothing."""
-        if box.left < 0.0 or box.right > self.look.width:
+        if box.left < 0.0 or box.right > self.edge:
             return False
         pad = 0.12 * self.look.em
         taken = (*self.texts, *(self.lines if lines else ()))

@@ -77,12 +77,15 @@ def drawn(part: Part, marks: Marks, look: Look) -> Drawing:
     room = max(half, 0.5 * high_mm * fit.end_scale if look.end_view else 0.0)
     middle = top + (half if _is_heated(marks) else room) + 0.4 * look.em
     side = Side(axis, middle, stretched)
+    if fit.column:
+        canvas.edge = axis.right + AT_SIDES * look.em
     low = _draw_side(canvas, side, part, marks, said=inside)
-    if look.end_view:
-        x = look.width - 0.5 * fit.column + 0.5 * look.em
-        _draw_end_view(canvas, part, marks, (x, max(middle, room + 0.6 * look.em)), fit)
     if look.strips:
         draw_strip(canvas, side, marks, low + 0.5 * look.em)
+    if fit.column:
+        canvas.edge = look.width
+        x = 0.5 * (axis.right + AT_SIDES * look.em + look.width)
+        _draw_end_view(canvas, part, marks, (x, max(middle, room + 0.6 * look.em)), fit)
     height = canvas.low + 0.3 * look.em
     words = scale_words(fit.scale, look)
     alt = _alt(part, marks, words)
@@ -152,11 +155,10 @@ def _fitted(part: Part, marks: Marks, look: Look) -> _Fit:
         column = max(end * wide_mm, least) + AT_END * look.em if look.end_view else 0.0
         if length_mm * scale + gaps + column <= look.width:
             return _Fit(scale, end, column)
-    # Whatever is asked, it is drawn: smaller than any scale of the list.
-    column = least + AT_END * look.em if look.end_view else 0.0
-    room = max(look.width - gaps - column, 0.2 * look.width)
+    # Whatever is asked, it is drawn: smaller than any scale of the list, without an end view.
+    room = max(look.width - gaps, 0.2 * look.width)
     scale = min(room / length_mm, look.height / high_mm)
-    return _Fit(scale, min(scale, least / wide_mm) if least else scale, column)
+    return _Fit(scale, scale, 0.0)
 
 
 def _is_heated(marks: Marks) -> bool:
@@ -223,9 +225,11 @@ def _draw_end_view(
     y = middle[1] + 0.5 * end_extent_mm(part)[1] * fit.end_scale + 1.9 * em
     caption = CAPTION
     how = Type(anchor="middle", colour=look.grey)
-    canvas.text(caption, middle[0], y, how)
     if fit.end_scale != fit.scale:
-        canvas.text(f"{scale_words(fit.end_scale, look)}", middle[0], y + 1.25 * em, how)
+        caption += f", {scale_words(fit.end_scale, look)}"
+    half = 0.5 * text_width(caption, em)
+    x = min(max(middle[0], half), look.width - half)
+    canvas.try_text(caption, x, y, how)
 
 
 def _alt(part: Part, marks: Marks, scale: str) -> str:

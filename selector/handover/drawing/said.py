@@ -170,7 +170,7 @@ def _draw_heat(canvas: Canvas, axis: Axis, marks: Marks, top: float) -> float:
 def draw_water(canvas: Canvas, side: Side, at_mm: float) -> Named:
     """Draw how far the part is dipped as a wavy line across it."""
     look, em = canvas.look, canvas.look.em
-    half = side.half_at(at_mm) + 0.9 * em / side.axis.scale
+    half = side.half_at(at_mm) + 0.45 * em / side.axis.scale
     x, top, low = side.axis.x(at_mm), side.y(half), side.y(-half)
     count = max(int((low - top) / (0.5 * em)), 2)
     step = (low - top) / count

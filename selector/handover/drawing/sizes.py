@@ -43,7 +43,7 @@ def draw_labels(
     wanted = [
         Label(side.axis.x(n.at_mm), n.words, text_width(n.words, em)) for n in named if n.words
     ]
-    placed = slots(wanted, walls, (0.0, canvas.look.width), 0.35 * em)
+    placed = slots(wanted, walls, (0.0, canvas.edge), 0.35 * em)
     by_label = {id(label): item for label, item in zip(wanted, (n for n in named if n.words),
                                                        strict=True)}  # fmt: skip
     for slot in placed:

@@ -1,7 +1,5 @@
 """Strips under the side view: hardness along the surface, and how hot it got, on one axis."""
 
-import math
-
 from selector.handover.drawing.canvas import Canvas, Type, number, text_width
 from selector.handover.drawing.fields import surface_runs
 from selector.handover.drawing.marks import Marks
@@ -38,7 +36,7 @@ def _draw_notes(canvas: Canvas, side: Side, marks: Marks, top: float) -> float:
         )
         for number, note in enumerate(marks.notes)
     ]
-    placed = slots(wanted, (), (0.0, canvas.look.width), 0.3 * em)
+    placed = slots(wanted, (), (0.0, canvas.edge), 0.3 * em)
     rows = max((slot.row + 1 for slot in placed), default=0)
     low = top + rows * row
     for slot in placed:
@@ -57,41 +55,49 @@ def _draw_hardness(canvas: Canvas, side: Side, marks: Marks, y: float) -> None:
         step = marks.step_of(hrc)
         _rectangle(canvas, (side.axis.x(start), y, side.axis.x(end), high), look.steps[step])
     _frame(canvas, side, y, high)
-    for start, end, hrc in _stretches(side, marks):
-        x0, x1 = side.axis.x(start), side.axis.x(end)
-        step = marks.step_of(hrc)
-        words = _words(marks, start, end)
-        how = Type(anchor="middle", bold=step >= 2, colour=_over(look.steps[step], look.ink))
-        for text in words:
-            if text_width(text, em, bold=how.bold) + 0.6 * em <= x1 - x0:
-                # A note's leader may come down into the strip.
-                canvas.try_text(text, 0.5 * (x0 + x1), y + 1.2 * em, how)
-                break
+    for band in marks.bands:
+        _write(canvas, side, marks, (band.from_mm, band.to_mm), y, (band.words,))
+    for start, end in _soft_stretches(side, marks):
+        short = marks.rest.split("·", maxsplit=1)[0].strip()
+        _write(canvas, side, marks, (start, end), y, (marks.rest, short))
     canvas.reach(y + high)
 
 
-def _stretches(side: Side, marks: Marks) -> list[tuple[float, float, float]]:
-    """Return runs joined where they are all hard enough, or all not: from, to, hardness."""
-    least = marks.limits_hrc[2]
-    joined: list[tuple[float, float, float]] = []
+def _write(
+    canvas: Canvas,
+    side: Side,
+    marks: Marks,
+    ends: tuple[float, float],
+    y: float,
+    tried: tuple[str, ...],
+) -> None:
+    """Write the first words that have room amid a stretch of the strip, if any have."""
+    em, look = canvas.look.em, canvas.look
+    x0, x1 = (side.axis.x(at) for at in ends)
+    middle = 0.5 * sum(ends)
+    hrc = next((h for a, b, h in surface_runs(side, marks) if a <= middle <= b), 0.0)
+    step = marks.step_of(hrc)
+    how = Type(anchor="middle", bold=step >= 2, colour=_over(look.steps[step], look.ink))
+    crossed = any(x0 < left < x1 for left, _ in side.axis.breaks)
+    for text in tried:
+        fits = text_width(text, em, bold=how.bold) + 0.6 * em <= x1 - x0
+        # A note's leader may come down into the strip.
+        clear = text and fits and not crossed
+        if clear and canvas.try_text(text, 0.5 * (x0 + x1), y + 1.2 * em, how):
+            return
+
+
+def _soft_stretches(side: Side, marks: Marks) -> list[tuple[float, float]]:
+    """Return the stretches that are as bought, a piece of the part at a time. [mm]."""
+    joined: list[tuple[float, float]] = []
     for start, end, hrc in surface_runs(side, marks):
-        same = joined and (joined[-1][2] >= least) == (hrc >= least)
-        near = joined and start - joined[-1][1] < 1e-3
-        alike = joined and abs(joined[-1][2] - hrc) < 4.0
-        if same and near and alike:
-            joined[-1] = (joined[-1][0], end, max(joined[-1][2], hrc))
+        if hrc >= marks.limits_hrc[0]:
+            continue
+        if joined and start - joined[-1][1] < 1e-3:
+            joined[-1] = (joined[-1][0], end)
         else:
-            joined.append((start, end, hrc))
+            joined.append((start, end))
     return joined
-
-
-def _words(marks: Marks, start: float, end: float) -> tuple[str, ...]:
-    """Return what may be written in a stretch of the strip, the longest first."""
-    middle = 0.5 * (start + end)
-    band = next((b for b in marks.bands if b.from_mm <= middle <= b.to_mm), None)
-    if band is not None:
-        return (band.words, band.words.split(",", maxsplit=1)[0]) if band.words else ()
-    return marks.rest, marks.rest.split("·", maxsplit=1)[0].strip()
 
 
 def _over(ground: str, ink: str) -> str:
@@ -104,20 +110,31 @@ def _over(ground: str, ink: str) -> str:
 
 
 def _draw_hottest(canvas: Canvas, side: Side, marks: Marks, y: float) -> None:
-    """Draw how hot each place of the surface got, a figure where there is room."""
+    """Draw how hot each place of the surface got, figures where there is room."""
     look, em = canvas.look, canvas.look.em
-    high, last = 1.7 * em, -math.inf
-    for start, end, peak_c in surface_runs(side, marks, hottest=True):
-        step = sum(peak_c >= bound for bound in HOT_BOUNDS_C)
-        x0, x1 = side.axis.x(start), side.axis.x(end)
-        _rectangle(canvas, (x0, y, x1, high), look.hot[step])
-        text = f"{5 * round(peak_c / 5):.0f}"
-        middle, wide = 0.5 * (x0 + x1), text_width(text, em)
-        if middle - 0.5 * wide > last + 2.0 * em and x1 - middle < 4 * em:
-            how = Type(anchor="middle", colour=_over(look.hot[step], look.ink))
-            if canvas.try_text(text, middle, y + 1.2 * em, how):
-                last = middle + 0.5 * wide
+    high, runs = 1.7 * em, surface_runs(side, marks, hottest=True)
+    for start, end, peak_c in runs:
+        ends = side.axis.x(start), y, side.axis.x(end), high
+        _rectangle(canvas, ends, look.hot[_hot_step(peak_c)])
     _frame(canvas, side, y, high)
+    last = side.axis.left - 2.0 * em
+    for start, end, peak_c in runs:
+        text, middle = (
+            f"{5 * round(peak_c / 5):.0f}",
+            0.5 * (side.axis.x(start) + side.axis.x(end)),
+        )
+        half = 0.5 * text_width(text, em)
+        if middle - half < max(last + 2.5 * em, side.axis.left + 0.3 * em):
+            continue
+        how = Type(anchor="middle", colour=_over(look.hot[_hot_step(peak_c)], look.ink))
+        fits = middle + half < side.axis.right - 0.3 * em
+        if fits and canvas.try_text(text, middle, y + 1.2 * em, how):
+            last = middle + half
+
+
+def _hot_step(peak_c: float) -> int:
+    """Return which of the six steps of heat a temperature lies in, from 0."""
+    return sum(peak_c >= bound for bound in HOT_BOUNDS_C)
 
 
 def _rectangle(canvas: Canvas, box: tuple[float, float, float, float], fill: str) -> None:

@@ -20,7 +20,7 @@ LOOKS = (PAPER, LIGHT, DARK, for_screen(340, 90), for_paper(120, 25))
 
 def marks_number(number: int, length_mm: float) -> Marks:
     """Return marks by number: none, bands, or a field; heated, dipped, noted or not."""
-    dice = random.Random(number)
+    dice = random.Random(number)  # noqa: S311 - nothing here is secret
     at = sorted(round(dice.uniform(0.0, length_mm), 2) for _ in range(4))
     marks = Marks(
         bands=(Band(at[0], at[2], dice.choice((None, 0.3, 2.0)), 54.0, "54 HRC, hard"),),
@@ -29,7 +29,9 @@ def marks_number(number: int, length_mm: float) -> Marks:
         rest="as bought, 216 HB · a file cuts it",
     )
     if dice.random() < 0.5:
-        marks = replace(marks, heated_mm=(at[0], at[3]), heat_words="FLAME 0–25 mm: " + "x" * 60)
+        marks = replace(
+            marks, heated_mm=(at[0], at[3]), heat_words="FLAME 0–25 mm: " + "x" * 60
+        )
     if dice.random() < 0.3:
         marks = replace(marks, water_mm=at[1])
     if dice.random() < 0.5:
