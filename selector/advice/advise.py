@@ -25,6 +25,8 @@ from selector.undisturbed import undisturbed
 
 Floats = NDArray[np.float64]
 TOSS_UP = 0.60
+# A first option that comes right less often is worth a change. [-]
+SURE = 0.80
 # So many leading options are set against each other, and given to the other methods.
 PAIRED, COMPARED = 8, 40
 

@@ -1,6 +1,6 @@
 """The first lines of an advice: what to do, and how often it comes out right."""
 
-from selector.advice.advise import Advice
+from selector.advice.advise import SURE, Advice
 from selector.advice.doing import bar_words, doing_words, surface_words
 from selector.decision.option import Option
 from selector.figure import median
@@ -29,9 +29,26 @@ def headline(advice: Advice) -> str:
             why = "What is left goes beyond what is modelled: harden a like coupon first"
         return f"{why}; no procedure before that result."
     if verdict == "no_option":
-        return (
-            "Nothing in this workshop meets every demand; see what binds and what came nearest."
-        )
+        where = "on this rack" if advice.asked.workshop.only_stock else "in this workshop"
+        return f"Nothing {where} meets every demand; see what binds and what came nearest."
+    return _best(advice) + _of_rack(advice)
+
+
+def _of_rack(advice: Advice) -> str:
+    """Return whether the best of the rack is good enough, where the rack alone may be used."""
+    if not advice.asked.workshop.only_stock:
+        return ""
+    right = advice.options[0].judged.passing_all
+    if right >= SURE:
+        return " It is the best of your rack, and good enough."
+    return (
+        " It is the best of your rack, and not good enough to count on: "
+        f"{in_100(1.0 - right)} are spoilt."
+    )
+
+
+def _best(advice: Advice) -> str:
+    """Return what stands first, and what it leads to."""
     best = advice.options[0]
     if advice.toss_up and advice.as_bought is not best:
         return _toss_up(advice, best, advice.options[1])

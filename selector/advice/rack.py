@@ -90,7 +90,7 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
     if mine:
         gate = max(mine, key=_nearness).gate
         return gate.verdict, gate.text.rstrip(".")
-    bars = [other for other in advice.job.bench.stock if other.steel is racked.steel]
+    bars = [o for o in advice.job.bench.stock if o.steel.slug == racked.steel.slug]
     if bars[0].bar != racked.bar:
         return "pass", f"the same steel as {_label(bars[0])}"
     family = in_sentence(advice.job.catalog.families[racked.steel.family].name)

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from selector.advice.advise import Advice
+from selector.advice.advise import SURE, Advice
 from selector.advice.against import behind_because
 from selector.advice.doing import bar_words
 from selector.duty.strength import has_load
@@ -10,8 +10,6 @@ from selector.wording import in_100, shown_range, times_in_100
 
 # A rival that beats the first in so many samples is near. [-]
 NEAR = 0.25
-# A first option that is right less often is worth a change. [-]
-SURE = 0.80
 # Gates that are no part of coming out right: the money, and the heat as a means.
 APART = frozenset({"budget", "heating"})
 

@@ -39,6 +39,13 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         str | None,
         typer.Option(help="What this piece of the workshop is worth: advise without it."),
     ] = None,
+    weights: Annotated[
+        str | None,
+        typer.Option(
+            help='What matters most: "wear", "hardness > cost", "hardness=40, cost=20", '
+            '"hardness/cost=3".'
+        ),
+    ] = None,
     firm: Annotated[
         bool, typer.Option("--firm", help="How firm the choice is: shares, weights, prices.")
     ] = False,
@@ -73,7 +80,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         from selector.advice.why import why as why_of  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
 
-        asked = read_requirement(part)
+        asked = _weighed(read_requirement(part), weights)
         known = checked_catalog(catalog or ())
         known_steel(steel, known)
         known_route(route, known)
@@ -81,6 +88,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         if why is not None:
             _print_why(why_of(advice, why), as_json=as_json)
             return
+        _warn(advice)
         count = None if as_json or as_csv else top or TOP
         shown = advice_out(advice, count, compare=compare, changed=True, firmly=True)
     if as_json:
@@ -104,6 +112,15 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         raise typer.Exit(NO_OPTION)
 
 
+def _weighed(asked: "Requirement", weights: str | None) -> "Requirement":
+    """Return a requirement with its weights, or with others where they are given."""
+    if weights is None:
+        return asked
+    from selector.requirement.argument import priorities  # noqa: PLC0415
+
+    return asked.model_copy(update={"priorities": priorities("--weights", weights)})
+
+
 def _advised(
     asked: "Requirement",
     known: "Catalog",
@@ -125,6 +142,16 @@ def _advised(
     # To the side, as the rest may be data.
     typer.echo(worth(advice, left, piece) + "\n", err=True)
     return left
+
+
+def _warn(advice: "Advice") -> None:
+    """Say to the side that comparisons of criteria contradict each other."""
+    from selector.advice.remark import contradictory  # noqa: PLC0415
+
+    said = contradictory(advice)
+    if said is not None:
+        # To the side, as the rest may be data.
+        typer.echo(said + "\n", err=True)
 
 
 def _print_why(ways: "tuple[WhyOut, ...]", *, as_json: bool) -> None:

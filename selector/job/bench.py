@@ -8,6 +8,7 @@ from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.errors import Problem, RequirementError
 from selector.job.bath_check import bath_problems
+from selector.job.certificate import certified, not_of
 from selector.job.supply import Racked, stated, taken_as
 from selector.requirement import Requirement
 from selector.requirement.workshop import Stock, Workshop
@@ -127,5 +128,6 @@ def _stock(
         elif bar.condition and stated(bar) and not taken_as(bar, steels[0]):
             problems.append(_not_listed(number, bar.condition, steels[0]))
         else:
-            clear.append(Racked(bar, steels[0]))
+            problems += not_of(number, bar, steels[0])
+            clear.append(Racked(bar, certified(steels[0], bar)))
     return tuple(clear), tuple(unclear)

@@ -8,11 +8,12 @@ from catalog import Catalog
 from catalog.heat_source import HeatSource
 from catalog.medium import Medium
 from catalog.route import Route
-from catalog.steel import Steel
+from catalog.steel import Condition, Steel
 from selector.gate import Gate
 from selector.job.bench import Bench
+from selector.job.certificate import measured
 from selector.job.screening import RULES
-from selector.job.supply import taken_as
+from selector.job.supply import Racked, taken_as
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
@@ -106,18 +107,26 @@ def _treatments(
 ) -> Iterator[Treatment]:
     """Yield the treatments of one steel: condition × route × medium."""
     routes = [route for route in catalog.routes.values() if wanted(steel, route)]
-    bars = [racked.bar for racked in on.stock if racked.steel.slug == steel.slug]
+    bars = [racked for racked in on.stock if racked.steel.slug == steel.slug]
     for condition in steel.condition:
-        bar = next((bar for bar in bars if condition.name in taken_as(bar, steel)), None)
+        own = next((r for r in bars if condition.name in taken_as(r.bar, steel)), None)
         for route in routes:
             if condition.name not in route.conditions and steel.kind != "unknown":
                 continue
-            work = Treatment(steel, condition, route, source=_best_source(route, on), stock=bar)
+            work = _of_bar(steel, condition, route, own)
+            work = replace(work, source=_best_source(route, on))
             media = _media(route, on, catalog)
             if not media:
                 yield work
             for medium in media:
                 yield replace(work, medium=medium)
+
+
+def _of_bar(steel: Steel, condition: Condition, route: Route, own: Racked | None) -> Treatment:
+    """Return a route of a steel; of a bar in the rack as its certificate has it."""
+    if own is None:
+        return Treatment(steel, condition, route)
+    return Treatment(own.steel, measured(condition, own.bar), route, stock=own.bar)
 
 
 def _best_source(route: Route, on: Bench) -> HeatSource | None:

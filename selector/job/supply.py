@@ -5,7 +5,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import get_args
 
-from catalog.steel import ConditionName, Steel
+from catalog.steel import Condition, ConditionName, Steel
+from selector.hardness_scale import hv_from_hb, hv_from_hrc
 from selector.job.treatment import Treatment
 from selector.requirement.workshop import Stock
 
@@ -57,11 +58,36 @@ def taken_as(bar: Stock, steel: Steel) -> tuple[ConditionName, ...]:
     listed = [condition.name for condition in steel.condition]
     names = stated(bar)
     if not names:
-        return tuple(name for name in listed if name != "hard-element")
+        sold = [condition for condition in steel.condition if condition.name != "hard-element"]
+        return tuple(condition.name for condition in _as_hard(bar, sold))
     same = tuple(name for name in listed if name in names)
     if same or not names & set(SOFT):
         return same
     return next(((name,) for name in SOFT if name in listed), ())
+
+
+def _as_hard(bar: Stock, sold: list[Condition]) -> list[Condition]:
+    """Return the conditions that a bar's hardness fits best, all where it is not known."""
+    if bar.hardness is None:
+        return sold
+    off = [_off_hardness(condition, bar.hardness) for condition in sold]
+    return [condition for condition, by in zip(sold, off, strict=True) if by == min(off)]
+
+
+def _off_hardness(condition: Condition, hardness_hv: float) -> float:
+    """Return how far a hardness lies outside what a condition is sold in. [HV]."""
+    brinell, rockwell = condition.hardness_hb, condition.hardness_hrc
+    if rockwell is not None:
+        low, high = (
+            float(hv_from_hrc(end, outside="extend")) for end in (rockwell.low, rockwell.high)
+        )
+    elif brinell is not None:
+        # A maximum alone bounds the soft ones from above.
+        low = 0.0 if brinell.min is None else float(hv_from_hb(brinell.min, outside="extend"))
+        high = float(hv_from_hb(brinell.high, outside="extend"))
+    else:
+        return 0.0
+    return max(low - hardness_hv, hardness_hv - high, 0.0)
 
 
 def presumed(stock: Iterable[Racked]) -> list[str]:

@@ -8,6 +8,7 @@ from selector.requirement.quantity import (
     NOT_BOOL,
     Asked,
     GasKgPerH,
+    HardnessHv,
     Label,
     LengthMm,
     TemperatureC,
@@ -57,8 +58,38 @@ class TemperMeans(Asked):
     )
 
 
+# More carbon is cast iron. [wt %]
+_WtPct = Annotated[float, Field(ge=0, le=30), NOT_BOOL]
+_CarbonWtPct = Annotated[float, Field(ge=0, le=2.5), NOT_BOOL]
+
+
+class Analysis(Asked):
+    """What a certificate or a test says is in a bar, in wt %; what it leaves out is unknown."""
+
+    C: _CarbonWtPct | None = None
+    Si: _WtPct | None = None
+    Mn: _WtPct | None = None
+    P: _WtPct | None = None
+    S: _WtPct | None = None
+    Cr: _WtPct | None = None
+    Mo: _WtPct | None = None
+    Ni: _WtPct | None = None
+    V: _WtPct | None = None
+    Cu: _WtPct | None = None
+    W: _WtPct | None = None
+    Co: _WtPct | None = None
+    Al: _WtPct | None = None
+
+    def held_wt_pct(self) -> dict[str, float]:
+        """Return the elements it names, with their content. [wt %]."""
+        return {name: content for name, content in self if content is not None}
+
+
 class Stock(Asked):
-    """A bar in the rack. An unmarked one is named "unknown"."""
+    """A bar in the rack. An unmarked one is named "unknown".
+
+    `analysis` and `hardness` are of this very bar: they narrow what is forecast of it.
+    """
 
     steel: Label = Field(
         title="Steel",
@@ -70,6 +101,12 @@ class Stock(Asked):
     size: LengthMm | None = Field(default=None, title="Size", description="30 mm, 1 1/4 in.")
     evidence: Literal["certificate", "marking", "receipt", "none"] = Field(
         default="none", title="Known by"
+    )
+    analysis: Analysis | None = Field(
+        default=None, title="Analysis", description="Of this very bar, in wt %."
+    )
+    hardness: HardnessHv | None = Field(
+        default=None, title="Hardness", description="Of this very bar: 200 HB, 30 HRC."
     )
 
 

@@ -112,3 +112,20 @@ def test_a_sound_temper_inside_the_window_needs_no_excuse():
     text = headline(of(crayon))
     assert "brittle" not in text
     assert "aimed at" not in text
+
+
+def of_the_rack(bar, **more):
+    shop = {"workshop.stock": [bar], "workshop.only_stock": True}
+    return headline(advised({**shop, **more}, "42crmo4", "c45"))
+
+
+def test_the_rack_alone_is_answered_by_whether_its_best_is_good_enough():
+    assert "best of your rack, and good enough" in of_the_rack({"steel": "42CrMo4"})
+    said = of_the_rack({"steel": "C45", "analysis": {"C": 0.43}})
+    assert "best of your rack, and not good enough to count on" in said
+    assert "Nothing on this rack" in of_the_rack(
+        {"steel": "C45"}, **{"zone.0.hardness": {"min": "66 HRC", "must": True}}
+    )
+    assert "best of your rack" not in headline(
+        advised({"workshop.stock": [{"steel": "C45"}]}, "c45")
+    )

@@ -174,3 +174,38 @@ def test_the_worth_of_a_piece_goes_beside_the_advice_without_it(run):
     wrong = run("--without", "kiln")
     assert wrong.exit_code == 2
     assert "It has" in wrong.stderr
+
+
+def test_how_firm_is_a_page_of_its_own_and_a_line_of_the_advice(run):
+    firm, page = run("--firm").stdout, run().stdout
+    assert "over outcomes and weights" in firm
+    assert "in three" in firm
+    assert "over outcomes and weights" in page
+    assert "in three" not in page
+
+
+def test_weights_of_the_command_line_take_the_place_of_those_of_the_file(run):
+    plain = AdviceOut.model_validate_json(run("--json").stdout)
+    other = AdviceOut.model_validate_json(run("--json", "--weights", "cost=1").stdout)
+    weighs = [{row.criterion: row.weight for row in answer.ranges} for answer in (plain, other)]
+    assert weighs[0]["hardness"] > 0.0
+    assert weighs[1] == {name: float(name == "cost") for name in weighs[0]}
+
+
+def test_weights_that_cannot_be_read_are_refused(run):
+    done = run("--weights", "beauty")
+    assert done.exit_code == 2
+    assert "--weights must be a preset" in " ".join(done.output.split())
+
+
+def test_comparisons_that_contradict_each_other_are_warned_of(run):
+    circle = "hardness/cost=3, cost/days=3, days/hardness=3"
+    done = run("--weights", circle)
+    assert done.exit_code == 0
+    assert "contradict each other" in done.stderr
+    assert "contradict each other" not in done.stdout
+
+
+def test_csv_holds_shares_and_regret(run):
+    head = run("--csv").stdout.splitlines()[0].split(",")
+    assert {"first_fraction", "top_three_fraction", "regret_eur"} <= set(head)
