@@ -13,7 +13,7 @@ from selector.advice.firm import firm
 from selector.advice.output import advice_out
 from selector.advice.record import AdviceOut, ComparisonOut, FirmOut
 from selector.decision.standing import Standing, standing_of
-from selector.flame.answer import flame_answer
+from selector.flame.answer import FlameAnswer, flame_answer
 from selector.flame.output import flame_out
 from selector.flame.record import FlameOut
 from selector.need.need import need as need_of
@@ -110,9 +110,15 @@ def need(requirement: Requirement) -> NeedOut:
 
 
 @st.cache_resource(max_entries=_ADVICES, show_spinner=False)
+def torched(requirement: Requirement, steel: str | None) -> FlameAnswer:
+    """Return whether a torch will do, for one steel or the best, with its samples."""
+    return flame_answer(requirement, catalog(), steel)
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
 def flame(requirement: Requirement, steel: str | None) -> FlameOut:
-    """Return whether a torch will do, for one steel or the best."""
-    return flame_out(flame_answer(requirement, catalog(), steel))
+    """Return whether a torch will do as plain data."""
+    return flame_out(torched(requirement, steel))
 
 
 @st.cache_resource(max_entries=16, show_spinner=False)

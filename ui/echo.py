@@ -14,7 +14,21 @@ _OTHER: dict[str, tuple[str, str, float, float, int]] = {
     "gas flow": ("kg/h", "lb/h", 2.20462, 0.0, 2),
 }
 # How a figure in the other unit ends.
-_OTHERWISE = ("in", '"', "″", "thou", "mil", "ft", "lb", "lbf", "gal", "f", "pound", "inch", "foot")
+_OTHERWISE = (
+    "in",
+    '"',
+    "″",
+    "thou",
+    "mil",
+    "ft",
+    "lb",
+    "lbf",
+    "gal",
+    "f",
+    "pound",
+    "inch",
+    "foot",
+)
 
 
 def echo(value: object, kind: str) -> str:

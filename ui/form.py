@@ -15,6 +15,7 @@ from ui.echo import echo
 Width = int | Literal["stretch"]
 # The names of what the catalogue holds are chosen from, beside the closed sets of the models.
 Choices = Mapping[Any, str]
+_HAVE_DEFAULTS = frozenset({"choice", "many", "tick", "count"})
 
 
 def faults(problems: Iterable[Problem]) -> dict[str, list[str]]:
@@ -132,7 +133,7 @@ def _widget(
     kind = "choice" if choices is not None and asked.kind == "text" else asked.kind
     place = without_rows(path)
     known = choices or {answer: labels.words(answer, place) for answer in asked.answers}
-    shown = asked.default if value is None and kind in {"choice", "many", "tick", "count"} else value
+    shown = asked.default if value is None and kind in _HAVE_DEFAULTS else value
     key = session.widget(path, _as_shown(kind, shown, known))
     back: Any = {"key": key, "on_change": _keep, "args": (key, path, kind)}
     match kind:

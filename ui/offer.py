@@ -3,10 +3,18 @@
 import streamlit as st
 
 from selector.advice.record import AdviceOut
+from selector.record import CostOut
 from selector.wording import condition_words, shown_spread
 from ui.figures import days_words
 from ui.labels import upper
 from ui.piece import download
+
+
+def shown_cost(cost: CostOut) -> str:
+    """Return a cost with its range."""
+    spread = cost.spread
+    ends = f"{spread.p05 or 0:.0f} to {spread.p95 or 0:.0f}"
+    return f"{spread.p50 or 0:.0f} {cost.currency} ({ends})"
 
 
 def letter(advice: AdviceOut) -> str:
@@ -23,15 +31,13 @@ def letter(advice: AdviceOut) -> str:
         Paragraphs.
     """
     first = advice.options[0]
-    cost = first.cost.spread
     lines = [
         advice.part,
         f"We propose {first.spoken}, {condition_words(first.condition)}. {advice.headline}",
-        f"It comes out at {shown_spread(first.hardness.surface)} where it works, and is in hand "
-        f"in {days_words(first.days)} days.",
+        f"It comes out at {shown_spread(first.hardness.surface)} where it works.",
+        f"In hand in {days_words(first.days)} days.",
         "Why: " + "; ".join(first.reasons) + ".",
-        f"A good part costs us {cost.p50 or 0:.0f} {first.cost.currency} "
-        f"({cost.p05 or 0:.0f} to {cost.p95 or 0:.0f}).",
+        f"A good part costs us {shown_cost(first.cost)}.",
     ]
     lines += [
         f"Instead: {way.bar}, {way.doing}. {upper(way.why_not_first)}."

@@ -1,23 +1,31 @@
 """The part as a drawing, in the colours of the page, with what is asked or what comes out."""
 
 from dataclasses import replace
+from itertools import pairwise
 
+import streamlit as st
+
+from catalog import Catalog
 from selector import Requirement
+from selector.decision.option import Option
 from selector.errors import SelectorError
 from selector.handover.drawing.look import Look, for_screen
-from selector.handover.drawing.marks import Band, Marks
+from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.part_drawing import drawn
+from selector.handover.option_marks import asked_marks, option_marks
+from selector.job.job import Job, resolved
 from selector.record import ZoneOut
 from selector.requirement import requirement_from
 from selector.wording import shown, shown_range
-from ui import cached
 from ui.draft import Draft, tentative
+from ui.piece import e
 
-_HOT = ("--t0", "--t1", "--t2", "--t3", "--t4", "--t5")
+# The step of hardness that lies in the window asked for.
+_ASKED_STEP = 4
 
 
 def look(width: float, height: float, *, plain: bool = False) -> Look:
-    """Return how a drawing looks here: its colours are the page's, light and dark alike.
+    """Return how a drawing looks on this visitor's screen, light or dark.
 
     Parameters
     ----------
@@ -31,30 +39,25 @@ def look(width: float, height: float, *, plain: bool = False) -> Look:
     Look
         For `drawn`.
     """
+    dark = st.context.theme.type == "dark"
     return replace(
-        for_screen(width, height),
-        ink="var(--ink)",
-        grey="var(--grey)",
-        ground="var(--panel)",
-        soft="var(--h0)",
-        accent="var(--blue)",
-        heat="var(--red)",
+        for_screen(width, height, dark=dark),
         font="inherit",
-        steps=tuple(f"var(--h{n})" for n in range(6)),
-        hot=tuple(f"var({name})" for name in _HOT),
         sizes=not plain,
         end_view=not plain,
         strips=False,
     )
 
 
-def of_draft(draft: Draft, *, plain: bool = False) -> str:
+def of_draft(draft: Draft, catalog: Catalog, *, plain: bool = False) -> str:
     """Return the drawing of a part that is still being described, as SVG.
 
     Parameters
     ----------
     draft : dict
         The form.
+    catalog : Catalog
+        What is known.
     plain : bool
         Whether it is drawn small, without sizes.
 
@@ -67,11 +70,10 @@ def of_draft(draft: Draft, *, plain: bool = False) -> str:
     if requirement is None:
         return ""
     try:
-        zones = cached.need(requirement).zones
+        marks = asked_marks(resolved(requirement, catalog))
     except SelectorError:
-        zones = ()
+        marks = Marks(rest="")
     size = look(360, 90, plain=True) if plain else look(560, 150)
-    marks = Marks(bands=_asked(requirement, zones), rest="")
     return drawn(requirement.part, marks, size).svg
 
 
@@ -83,17 +85,49 @@ def so_far(draft: Draft) -> Requirement | None:
         return None
 
 
-def _asked(requirement: Requirement, zones: tuple[ZoneOut, ...]) -> tuple[Band, ...]:
-    """Return where hardness is asked, a band for each section of a zone that asks it."""
-    ends = [0.0]
-    for section in requirement.part.section:
-        ends.append(ends[-1] + section.length)
-    return tuple(
-        Band(ends[number - 1], ends[number], found.depth_mm or None, None, window(found))
-        for zone, found in zip(requirement.zone, zones, strict=False)
-        if found.floor_hrc is not None
-        for number in zone.section
+def of_option(job: Job, option: Option, *, small: bool = False) -> str:
+    """Return the part with what an option makes of it: where it is hard, soft and heated.
+
+    Parameters
+    ----------
+    job : Job
+        Part and workshop.
+    option : Option
+        What is done.
+    small : bool
+        Whether it is drawn for a card, without sizes.
+
+    Returns
+    -------
+    str
+        SVG; large, one for a wide and one for a narrow screen.
+    """
+    part, marks = job.asked.part, option_marks(job, option)
+    bare = replace(
+        marks, said=(), notes=(), heated_mm=None, heat_words="", water_mm=None, rest=""
     )
+    if small:
+        return drawn(part, bare, look(360, 90, plain=True)).svg
+    wide = drawn(part, marks, replace(look(1180, 210), strips=True)).svg
+    # On a narrow screen the large one would be too small to read.
+    narrow = drawn(part, bare, replace(look(380, 130, plain=True), strips=True)).svg
+    return f"<div class='tw-wide'>{wide}</div><div class='tw-narrow'>{narrow}</div>"
+
+
+def key(marks_of: Job) -> str:
+    """Return what each step of hardness is drawn like, with the hardness it stands for."""
+    limits = asked_marks(marks_of).limits_hrc
+    ends = [f"under {limits[0]:.0f}"]
+    ends += [f"{low:.0f} to {high:.0f}" for low, high in pairwise(limits)]
+    ends += [f"over {limits[-1]:.0f}"]
+    asked = marks_of.leading.floor_hrc is not None
+    cells = "".join(
+        f"<li><svg viewBox='0 0 24 14' width='24' height='14' aria-hidden='true'>"
+        f"<rect width='24' height='14' fill='var(--h{step})'/></svg> {e(text)}"
+        f"{' asked' if asked and step == _ASKED_STEP else ''}</li>"
+        for step, text in enumerate(ends)
+    )
+    return f"<ul class='tw-key' aria-label='Hardness, HRC'>{cells}<li>HRC</li></ul>"
 
 
 def window(zone: ZoneOut) -> str:

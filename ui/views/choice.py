@@ -4,7 +4,7 @@ import streamlit as st
 
 from selector.advice.record import AdviceOut
 from selector.advice.table import option_table
-from ui import answer, change, figures, frame, weights, why_not
+from ui import answer, cached, change, figures, frame, picture, weights, why_not
 from ui.labels import plain
 from ui.piece import bullets, download, markup, small
 from ui.words import first_sentence
@@ -23,12 +23,27 @@ if not advice.options:
     bullets(advice.assumptions)
     st.stop()
 first = advice.options[0]
+known = cached.weighed(requirement)
+job, ranked = known.job, known.options
 markup(figures.four(first, advice.zones, requirement.limit.budget))
+st.header("Where it is hard", anchor=False)
+markup(
+    "<div class='tw-panel'>", picture.of_option(job, ranked[0]),
+    picture.key(job), "</div>",
+)  # fmt: skip
 change.show(requirement, advice)
 st.header("Ways that differ in kind", anchor=False)
 by_id = {option.id: option for option in advice.options}
-cards = [figures.card_of(way, by_id.get(way.id)) for way in advice.alternatives]
-cards.insert(1 if len(cards) > 1 else 0, figures.card_of_first(first, advice.why_first))
+cards = [
+    figures.card_of(
+        way, by_id.get(way.id), picture.of_option(job, ranked[way.place - 1], small=True)
+    )
+    for way in advice.alternatives
+]
+own = figures.card_of_first(
+    first, advice.why_first, picture.of_option(job, ranked[0], small=True)
+)
+cards.insert(1 if len(cards) > 1 else 0, own)
 markup("<div class='tw-cards'>", *cards, "</div>")
 bullets(advice.barred)
 bullets(answer.swaps(requirement, advice))

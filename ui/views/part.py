@@ -36,7 +36,7 @@ with left:
     part_form.head(6, "More, where it matters")
     part_form.the_rest()
 with right, st.container(key="beside"):
-    needed.show(visit.draft, picture.of_draft(visit.draft))
+    needed.show(visit.draft, picture.of_draft(visit.draft, cached.catalog()))
 with st.bottom, st.container(horizontal=True, vertical_alignment="center", key="ask"):
     go = st.button(
         "Advise",

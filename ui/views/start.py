@@ -3,7 +3,7 @@
 import streamlit as st
 
 from catalog.example import example_names
-from ui import frame, opening, picture, session, store
+from ui import cached, frame, going_on, opening, picture, session
 from ui.labels import plain
 from ui.piece import markup, small
 
@@ -42,7 +42,7 @@ def _examples() -> None:
         with column:
             draft = opening.example(name)
             st.subheader(plain(draft["part"]["name"]), anchor=False)
-            markup(picture.of_draft(draft, plain=True))
+            markup(picture.of_draft(draft, cached.catalog(), plain=True))
             if st.button("Take this one", key=f"example/{name}"):
                 session.start(draft)
                 frame.go("part")
@@ -60,17 +60,6 @@ def _file() -> None:
         st.error(plain(text))
 
 
-def _going_on() -> None:
-    """Offer the parts that were worked on last."""
-    parts = store.latest_parts(5)
-    if not parts:
-        return
-    st.header("Go on with", anchor=False)
-    for key, kept in parts:
-        name = str(kept.get("draft", {}).get("part", {}).get("name") or "a part without a name")
-        st.page_link(frame.PAGES["part"], label=plain(name), query_params={"part": key})
-
-
 st.title("What steel, and how do you harden it?", anchor=False)
 st.markdown(
     "Describe a part and your workshop as it is. You get a steel, a way to treat it by what "
@@ -82,6 +71,6 @@ with st.container(horizontal=True):
         opening.blank_part("choice")
         frame.go("part")
     frame.link("workshop", "Your workshop first")
-_going_on()
+going_on.show()
 _examples()
 _file()

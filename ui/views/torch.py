@@ -3,7 +3,7 @@
 import streamlit as st
 
 from selector.errors import SelectorError
-from ui import answer, cached, figures, torch_view
+from ui import answer, cached, figures, picture, torch_view
 from ui.labels import plain, upper
 from ui.piece import bullets, markup
 
@@ -32,6 +32,13 @@ if best is not None and best.option is not None:
             + (torch_view.hard_stretch(best.figures) if best.figures else "")
         )
     )
+    answered = cached.torched(requirement, name or None)
+    heated = next((v.option for v in answered.verdicts if v.option is not None), None)
+    if heated is not None:
+        markup(
+            "<div class='tw-panel'>", picture.of_option(answered.job, heated),
+            picture.key(answered.job), "</div>",
+        )  # fmt: skip
     left, right = st.columns(2, border=True)
     if first.set_up is not None:
         said, drawn = torch_view.heat_window(first.set_up, best.figures)
