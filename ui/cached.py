@@ -1,6 +1,8 @@
 """What is computed once and kept: the catalogue, and the answers of recent requirements."""
 
+import os
 from collections.abc import Callable
+from pathlib import Path
 from threading import Thread
 
 import streamlit as st
@@ -30,8 +32,9 @@ _ADVICES = 6
 
 @st.cache_resource(show_spinner="Reading the catalogue")
 def catalog() -> Catalog:
-    """Return the shipped catalogue."""
-    return load_catalog()
+    """Return the shipped catalogue under the folders that the page was started with."""
+    folders = os.environ.get("TEMPERWRIGHT_CATALOG", "")
+    return load_catalog(*(Path(folder) for folder in folders.split(os.pathsep) if folder))
 
 
 @st.cache_resource(show_spinner=False)

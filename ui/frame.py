@@ -22,15 +22,21 @@ _VIEWS = (
     ("workshop", "Your workshop"),
     ("steels", "Steels"),
 )
-PAGES: dict[str, StreamlitPage] = {
-    name: st.Page(
-        f"views/{name}.py",
-        title=title,
-        url_path=name.replace("_", "-"),
-        default=name == "start",
-    )
-    for name, title in _VIEWS
-}
+
+
+def pages() -> dict[str, StreamlitPage]:
+    """Return every view by the name of its file."""
+    return {
+        name: st.Page(
+            file(name), title=title, url_path=name.replace("_", "-"), default=name == "start"
+        )
+        for name, title in _VIEWS
+    }
+
+
+def file(name: str) -> str:
+    """Return the file of a view, from that of the page."""
+    return f"views/{name}.py"
 
 
 def link(name: str, label: str | None = None) -> None:
@@ -43,12 +49,12 @@ def link(name: str, label: str | None = None) -> None:
     label : str, optional
         Instead of its title.
     """
-    st.page_link(PAGES[name], label=label, query_params=_address())
+    st.page_link(file(name), label=label, query_params=_address())
 
 
 def go(name: str) -> None:
     """Change to a view of the part at hand; nothing after this runs."""
-    st.switch_page(PAGES[name], query_params=_address())
+    st.switch_page(file(name), query_params=_address())
 
 
 def _address() -> dict[str, str]:
@@ -61,10 +67,9 @@ def head(view: StreamlitPage) -> None:
     """Show the look and the way between the views."""
     st.html(_STYLE)
     with st.container(horizontal=True, key="way", gap="small", vertical_alignment="center"):
-        for name, page in PAGES.items():
-            with st.container(
-                key=f"way/{name}/{'here' if page is view else 'there'}", width="content"
-            ):
+        for name, title in _VIEWS:
+            stands = "here" if view.title == title else "there"
+            with st.container(key=f"way/{name}/{stands}", width="content"):
                 link(name)
     if session.parted():
         st.info(

@@ -14,4 +14,4 @@ def show() -> None:
     st.header("Go on with", anchor=False)
     for key, kept in parts:
         name = str(kept.get("draft", {}).get("part", {}).get("name") or "a part without a name")
-        st.page_link(frame.PAGES["part"], label=plain(name), query_params={"part": key})
+        st.page_link(frame.file("part"), label=plain(name), query_params={"part": key})

@@ -1,12 +1,14 @@
 """What a part starts from: a blank sheet, a shipped example, a file of the visitor's own."""
 
+from pathlib import Path
+
 from pydantic import TypeAdapter, ValidationError
 
 from catalog.example import example_text
 from selector.errors import RequirementError
 from selector.requirement.question import question
-from selector.requirement.read import parsed
-from ui import form, session
+from selector.requirement.read import parsed, parsed_file
+from ui import form, session, store
 from ui.draft import Draft, blank, unfit
 
 # What the widgets of some kinds hold.
@@ -40,6 +42,13 @@ def example(name: str) -> Draft:
     return data
 
 
+def kept_file(path: Path) -> str:
+    """Return the id of a part kept from a file, before any visitor is there."""
+    key = store.new_id()
+    store.keep_part(key, {"draft": answered(parsed_file(path)), "tried": True})
+    return key
+
+
 def take_file(name: str, content: bytes) -> bool:
     """Take up the part in a file, or keep why it was not taken.
 
@@ -56,7 +65,7 @@ def take_file(name: str, content: bytes) -> bool:
         Whether it was taken: answers that break a rule are, to be mended in the form.
     """
     try:
-        data = _answered(parsed(name, content))
+        data = answered(parsed(name, content))
     except RequirementError as error:
         session.refuse(error.problems)
         return False
@@ -67,15 +76,15 @@ def take_file(name: str, content: bytes) -> bool:
     return not problems
 
 
-def _answered(table: Draft, path: str = "") -> Draft:
+def answered(table: Draft, path: str = "") -> Draft:
     """Return a table without its nulls, which answer nothing, its numbers no longer texts."""
     kept: Draft = {}
     for key, value in table.items():
         at = f"{path}.{key}" if path else key
         if isinstance(value, dict):
-            kept[key] = _answered(value, at)
+            kept[key] = answered(value, at)
         elif isinstance(value, list):
-            kept[key] = [_answered(v, at) if isinstance(v, dict) else v for v in value]
+            kept[key] = [answered(v, at) if isinstance(v, dict) else v for v in value]
         elif value is not None:
             kept[key] = _as_widget_holds(at, value)
     return kept

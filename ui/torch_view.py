@@ -108,7 +108,18 @@ def _line(head: str, text: str, end: str) -> str:
 
 
 def others(families: tuple[FamilyOut, ...]) -> str:
-    """Return the verdict of each family, with a disc that says it again."""
+    """Return the verdict of each family, with a disc that says it again; the noes folded."""
+    open_ = [family for family in families if family.verdict != "no"] or list(families[:1])
+    rest = [family for family in families if family not in open_]
+    html = _table(open_)
+    if rest:
+        noes = f"<summary>{len(rest)} that it will not do</summary>"
+        html += f"<details>{noes}{_table(rest)}</details>"
+    return html
+
+
+def _table(families: list[FamilyOut]) -> str:
+    """Return families as the lines of a table."""
     rows = "".join(
         f"<tr><td class='c-disc' aria-hidden='true'>{_DISCS[family.verdict]}</td>"
         f"<td class='c-word'>{e(words(family.verdict))}</td>"

@@ -137,7 +137,7 @@ _KINDS[_hardness] = "hardness"
 
 
 def kind_read_by(validator: object) -> str | None:
-    """Return the kind of quantity that a validator of a field reads, None where it reads none."""
+    """Return the kind of quantity that a validator reads, None where it reads none."""
     return _KINDS.get(validator.func) if isinstance(validator, BeforeValidator) else None
 
 

@@ -21,7 +21,7 @@ _ROW = re.compile(r"\.\d+(?=\.|$)")
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """One field in the words of the user; `unit_kind` is the quantity it holds, if it is one."""
+    """One field in the words of the user; `unit_kind` is the quantity it holds, if any."""
 
     title: str
     text: str

@@ -203,6 +203,22 @@ def parsed(name: str, content: bytes) -> dict[str, Any]:
     return data
 
 
+def parsed_file(path: Path) -> dict[str, Any]:
+    """Return what the file at a path holds, not yet checked.
+
+    Parameters
+    ----------
+    path : Path
+        A `.json` file is read as JSON, any other as TOML.
+
+    Returns
+    -------
+    dict
+        Plain data; what cannot be read raises RequirementError.
+    """
+    return parsed(path.name, _content(path))
+
+
 def _loaded(text: str, *, as_json: bool) -> object:
     """Return what a text holds; raise what reading it raises, and quickly."""
     if not as_json and any(line.count(".") > _MOST_DOTS for line in text.splitlines()):
@@ -261,5 +277,4 @@ def read_requirement(path: str | Path) -> Requirement:
     RequirementError
         When the file cannot be read or any field breaks a rule; all are listed.
     """
-    path = Path(path)
-    return requirement_from(parsed(path.name, _content(path)))
+    return requirement_from(parsed_file(Path(path)))

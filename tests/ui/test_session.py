@@ -2,9 +2,10 @@
 
 from streamlit.testing.v1 import AppTest
 
+from catalog import load_catalog
 from tests.form import field, said
 from tests.ui.conftest import APP
-from ui import store
+from ui import going_on, part_form, shop, steel_view, store
 
 
 def another_tab(page):
@@ -86,3 +87,24 @@ def test_a_workshop_is_asked_once_and_kept_by_name(with_claw):
     other.button(key="start/blank").click().run()
     assert other.session_state["visit"].shop == "shed"
     assert "EN 8" in said(other)
+
+
+def test_a_reader_of_the_shop_finds_what_it_has(with_claw):
+    lines = shop.summary(with_claw.session_state["visit"].draft["workshop"])
+    assert "oxy-propane" in lines["Heat"]
+    assert lines["Baths"].count(",") == 1
+    assert part_form.bench_choices(load_catalog())["medium"]["oil"]
+
+
+def test_a_steel_is_matched_by_part_of_any_name():
+    found = steel_view.matching(load_catalog(), "silver")
+    assert [steel.slug for steel in found] == ["115crv3"]
+    assert len(steel_view.matching(load_catalog(), "")) == len(load_catalog().steels)
+
+
+def test_parts_of_before_are_offered(blank):
+    type_in(blank, "part.name", "bit")
+    blank.switch_page("views/start.py").run()
+    labels = [link.proto.label for link in blank.get("page_link")]
+    assert "bit" in labels
+    assert going_on.show is not None

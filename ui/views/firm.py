@@ -8,6 +8,8 @@ from ui.figures import in_short
 from ui.labels import plain, upper
 from ui.piece import bullets, e, markup
 
+# So many options are told: beyond them hardly any is ever first.
+TOLD = 8
 requirement = answer.asked()
 st.title("How firm is this?", anchor=False)
 advice = answer.shown(requirement)
@@ -24,7 +26,7 @@ rows = "".join(
     f"<td>{e(in_100(row.first))}</td><td>{e(in_100(row.first_by_outcome))}</td>"
     f"<td>{e(in_100(row.first_by_weights))}</td>"
     f"<td>{row.regret_money:.0f} {e(currency)}</td></tr>"
-    for row in found.options
+    for row in found.options[:TOLD]
     if row.id in by_id
 )
 heads = ("option", "both", "outcomes", "weights", "costs you on average")

@@ -38,13 +38,7 @@ with left:
 with right, st.container(key="beside"):
     needed.show(visit.draft, picture.of_draft(visit.draft, cached.catalog()))
 with st.bottom, st.container(horizontal=True, vertical_alignment="center", key="ask"):
-    go = st.button(
-        "Advise",
-        type="primary",
-        key="part/advise",
-        on_click=session.attempt,
-        shortcut="Ctrl+Enter",
-    )
+    go = st.button("Advise", type="primary", key="part/advise", on_click=session.attempt)
     st.markdown(form.summary(told))
 if go and requirement is not None:
     with st.bottom:

@@ -2,6 +2,7 @@
 
 import streamlit as st
 
+from catalog.text import RULE, is_steady
 from ui import cached, form, frame, part_form, session, store
 from ui.draft import checked, ready
 from ui.form import ask
@@ -16,12 +17,12 @@ if visit.shop is None:
     st.write("Say once what there is, and keep it under a name: each new part starts in it.")
     with st.container(horizontal=True, vertical_alignment="bottom"):
         name = st.text_input("Name", key="workshop/name", width=320, max_chars=80)
-        if (
-            st.button("Keep this workshop", type="primary", key="workshop/keep")
-            and name.strip()
-        ):
-            session.name_workshop(name.strip())
-            st.rerun()
+        asked = st.button("Keep this workshop", type="primary", key="workshop/keep")
+    if asked and not (name.strip() and is_steady(name)):
+        st.markdown(f":red[Give it a name of {RULE}.]")
+    elif asked:
+        session.name_workshop(name.strip())
+        st.rerun()
 else:
     with st.container(horizontal=True, vertical_alignment="center"):
         st.markdown(f"**{plain(visit.shop)}** is kept at every change.")
