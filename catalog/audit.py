@@ -9,8 +9,9 @@ from itertools import chain, pairwise
 from typing import get_args
 
 from catalog.load import Catalog, load_catalog
+from catalog.mark import ConditionName
 from catalog.quantity import sourced
-from catalog.steel import ConditionName, Quench, Steel, SteelClass, plain
+from catalog.steel import Quench, Steel, SteelClass, plain
 from catalog.values import Record
 
 LEAST_STEELS = 30
@@ -31,20 +32,23 @@ def _of(steel: Steel, key: str, rule: str, got: str) -> str:
     return _fault(f"{steel.slug}.toml", key, rule, got)
 
 
-def audit(catalog: Catalog) -> tuple[str, ...]:
+def audit(catalog: Catalog, *, whole: bool = True) -> tuple[str, ...]:
     """Return every fault that shows only when the files are held against each other.
 
     Parameters
     ----------
     catalog : Catalog
         A loaded catalogue, so each file is sound by itself.
+    whole : bool, optional
+        Whether no file is missing from it; what lies idle is looked for only then.
 
     Returns
     -------
     tuple of str
         Lines of the form "file: key.path: rule (got value)"; empty when all is well.
     """
-    return tuple(fault for rule in RULES for fault in rule(catalog))
+    idle = () if whole else (_source_used, _family_used)
+    return tuple(fault for rule in RULES if rule not in idle for fault in rule(catalog))
 
 
 def _files(catalog: Catalog) -> Iterator[tuple[str, Record]]:
@@ -67,6 +71,9 @@ def _used_sources(catalog: Catalog) -> Iterator[tuple[str, str, str]]:
             yield file, key, value.source
     for slug, caution in catalog.cautions.items():
         yield "cautions.toml", f"{slug}.fact", caution.fact.source
+    for mark, said in catalog.marks.items():
+        if said.hardness_hb is not None:
+            yield "marks.toml", f"{mark}.hardness_hb", said.hardness_hb.source
 
 
 def _source_exists(catalog: Catalog) -> Iterator[str]:

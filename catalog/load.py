@@ -1,9 +1,8 @@
 """TOML files into one frozen catalogue; every failure says file, key, rule and value."""
 
-import re
 import tomllib
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
@@ -13,22 +12,16 @@ from pydantic import ValidationError
 
 from catalog.caution import Caution, Family, Source
 from catalog.heat_source import HeatSource
+from catalog.look_up import Found, look_up
+from catalog.mark import Mark
 from catalog.medium import Medium
 from catalog.price import Prices
 from catalog.quantity import implausible
 from catalog.route import Route
-from catalog.steel import Steel, plain
+from catalog.steel import Steel
 from catalog.text import RULE, is_steady
 from catalog.values import Record
 
-_CONDITION_LETTER = re.compile(r"(en\d+[a-e]?|\d{3}[amh]\d{2})[p-z]")
-# A condition after a plus sign, as EN standards write it, or in letters: C45+C, 1018 CD.
-_CONDITION_MARK = re.compile(r"(\s*\+\s*(?:qt|ar|sh|c|n|a)|\s+cd)\s*$", re.IGNORECASE)
-# What people write before a designation to say whose it is: "AISI 4140", "W.Nr. 1.2210",
-# "BS 970 708M40", "JIS G4053 SCM440". In the spelling of `plain`.
-_SYSTEM = re.compile(
-    r"(?:aisi|sae|astm|uns|din|iso|jis(?:g\d{4})?|bs(?:970)?|(?:werkstoff|mat|w)nr)+"
-)
 SHIPPED = Path(__file__).parent
 R = TypeVar("R", bound=Record)
 
@@ -40,10 +33,13 @@ class CatalogError(Exception):
     ----------
     problems : tuple of str
         Lines of the form "file: key.path: rule (got value)".
+    rest : Catalog, optional
+        The catalogue without the files that broke one, for whoever looks for more faults.
     """
 
-    def __init__(self, problems: tuple[str, ...]) -> None:
+    def __init__(self, problems: tuple[str, ...], rest: "Catalog | None" = None) -> None:
         self.problems = problems
+        self.rest = rest
         super().__init__("\n".join(problems))
 
 
@@ -58,10 +54,15 @@ class Catalog:
     families: MappingProxyType[str, Family]
     cautions: MappingProxyType[str, Caution]
     sources: MappingProxyType[str, Source]
+    marks: MappingProxyType[str, Mark]
     prices: Prices
 
+    def look_up(self, name: str) -> Found:
+        """Return what a written name means, or what it may have meant; see `look_up`."""
+        return look_up(name, self.steels.values())
+
     def find(self, name: str) -> tuple[Steel, ...]:
-        """Return the steels that carry `name` in any naming system, by exact designation.
+        """Return the steels that carry `name` in any naming system.
 
         Parameters
         ----------
@@ -72,36 +73,64 @@ class Catalog:
         Returns
         -------
         tuple of Steel
-            Empty when no steel has this name; more than one when the name means several.
+            Empty when no steel has this name; more than one when the name means several. Each
+            has the composition that the name stands for.
         """
-        key = plain(_CONDITION_MARK.sub("", name))
-        system = _SYSTEM.match(key)
-        bare = key[system.end() :] if system else key
-        # An old EN number may carry its strength condition as a last letter: EN16T, EN24U.
-        letter = _CONDITION_LETTER.fullmatch(bare)
-        spellings = (key, bare, letter[1] if letter else bare)
-        return next((steels for k in spellings if (steels := self._named(k))), ())
+        return self.look_up(name).steels
+
+    def assuming(self, name: str | None) -> "Catalog":
+        """Return the catalogue with the composition that a name stands for.
+
+        Parameters
+        ----------
+        name : str or None
+            A designation; None, or one without a window of its own, changes nothing.
+
+        Returns
+        -------
+        Catalog
+            Itself, or a copy with the steels of this name as it means them.
+        """
+        meant = {steel.slug: steel for steel in self.find(name)} if name else {}
+        if all(self.steels[slug] is steel for slug, steel in meant.items()):
+            return self
+        return replace(self, steels=MappingProxyType({**self.steels, **meant}))
 
     def route_names(self) -> set[str]:
         """Return what routes are called by: slugs and kinds."""
         return {name for route in self.routes.values() for name in (route.slug, route.kind)}
 
-    def _named(self, key: str) -> tuple[Steel, ...]:
-        """Return the steels that carry a plain name."""
-        return tuple(
-            steel
-            for steel in self.steels.values()
-            if key == plain(steel.slug) or key in {plain(other) for other in steel.names()}
-        )
+
+# What pydantic says of a fault, in the words of a rule; others stand as it says them.
+_RULES = {
+    "missing": "must be given",
+    "string_too_short": "must not be empty",
+    "too_short": "must not be empty",
+    "extra_forbidden": "must be a field of this file",
+    "float_type": "must be a number",
+    "int_type": "must be a whole number",
+    "string_type": "must be text in quotes",
+    "bool_type": "must be true or false",
+    "tuple_type": "must be a list in square brackets",
+}
 
 
 def _problems_of(path: Path, entry: str, error: ValidationError) -> Iterator[str]:
     """Yield one line for each fault pydantic lists for `path`, or in one entry of it."""
-    for fault in error.errors(include_url=False):
-        places = [part for part in (entry, *map(str, fault["loc"])) if part]
+    faults = error.errors(include_url=False)
+    for fault in faults:
+        place = fault["loc"]
+        inner = any(other["loc"][: len(place)] == place for other in faults if other != fault)
+        if fault["type"] == "too_short" and inner:
+            continue  # empty only because what stands in it is faulty
+        places = [part for part in (entry, *map(str, place)) if part]
         key = ".".join(places) or "(whole file)"
-        rule = fault["msg"].removeprefix("Value error, ")
-        yield f"{path.name}: {key}: {rule} (got {fault['input']!r:.80})"
+        rule = _RULES.get(fault["type"], fault["msg"].removeprefix("Value error, "))
+        rule = rule.replace("Input should be a valid", "must be a valid").replace(
+            "Input should", "must"
+        )
+        got = "nothing" if fault["type"] == "missing" else f"{fault['input']!r:.80}"
+        yield f"{path.name}: {key}: {rule} (got {got})"
 
 
 def _table(path: Path, problems: list[str]) -> dict[str, Any] | None:
@@ -214,14 +243,13 @@ def _load(folders: tuple[Path, ...]) -> Catalog:
     families = _mapping(Family, folders, "families.toml", problems)
     cautions = _mapping(Caution, folders, "cautions.toml", problems)
     sources = _mapping(Source, folders, "sources.toml", problems)
+    marks = _mapping(Mark, folders, "marks.toml", problems)
     problems += [
         f"{steel.slug}.toml: family: must be a key of families.toml (got {steel.family})"
         for steel in steels.values()
         if steel.family not in families
     ]
-    if problems or prices is None:
-        raise CatalogError(tuple(problems))
-    return Catalog(
+    known = None if prices is None else Catalog(
         steels=steels,
         routes=routes,
         media=media,
@@ -229,5 +257,9 @@ def _load(folders: tuple[Path, ...]) -> Catalog:
         families=families,
         cautions=cautions,
         sources=sources,
+        marks=marks,
         prices=prices,
-    )
+    )  # fmt: skip
+    if problems or known is None:
+        raise CatalogError(tuple(problems), known)
+    return known

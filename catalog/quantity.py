@@ -34,6 +34,7 @@ BY_KEY = MappingProxyType(
         "days": (0.0, 60.0),
         "movement_factor": (0.0, 3.0),
         "time_h": (0.0, 120.0),
+        "cycles": (1.0, 4.0),
         "power_w": (50.0, 100_000.0),
         "gas_per_h_kg": (0.01, 10.0),
         "machinability_pct": (5.0, 300.0),

@@ -4,7 +4,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from catalog.steel import ConditionName
+from catalog.mark import ConditionName
 from catalog.values import Fact, Number, Record, Span, Text
 
 Process = Literal[

@@ -5,6 +5,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
+from catalog.mark import ConditionName, MarkName
 from catalog.values import Curve, Fact, Number, Record, Sizes, Span, Text
 
 SteelClass = Literal[
@@ -31,16 +32,6 @@ SteelClass = Literal[
 ]
 Hardening = Literal["quench", "case", "nitride", "age"]
 Quench = Literal["water", "oil", "air"]
-ConditionName = Literal[
-    "annealed",
-    "hot-rolled",
-    "normalised",
-    "cold-drawn",
-    "prehard",
-    "solution-treated",
-    "hard-element",
-    "unknown",
-]
 Shape = Literal["round", "square", "hexagon", "flat", "tube"]
 ToughnessClass = Literal["very low", "low", "medium", "high", "very high"]
 # What it stands: nothing, damp, weather and fresh water, chlorides such as brine.
@@ -67,7 +58,7 @@ Names = Annotated[tuple[Text, ...], Field(strict=False)]
 
 
 class Designations(Record):
-    """What each naming system calls this steel; near-equivalents go to another steel."""
+    """What each naming system calls this steel; near-equivalents have a window or a file."""
 
     en: Names = ()
     number: Names = ()
@@ -76,6 +67,8 @@ class Designations(Record):
     bs: Names = ()
     old_en: Names = ()
     jis: Names = ()
+    gb: Names = ()
+    afnor: Names = ()
     trade: Names = ()
 
     def every(self) -> tuple[str, ...]:
@@ -107,6 +100,27 @@ class Condition(Record):
         return self
 
 
+class Strength(Span):
+    """The Brinell hardness of bar sold to a strength, up to a size.
+
+    `mark` is how the strength is written after a name: a letter of BS 970, QT of EN 10083.
+    """
+
+    mark: MarkName
+    to_mm: float = Field(gt=0)
+
+
+class Window(Record):
+    """Names with a composition of their own, near enough to share the rest of a file.
+
+    An element that is not listed is as in the file.
+    """
+
+    names: Annotated[tuple[Text, ...], Field(strict=False, min_length=1)]
+    composition_wt_pct: Annotated[dict[str, Span], Field(min_length=1)]
+    differs: Fact
+
+
 class Hardened(Record):
     """What is published of hardening this steel by heat and quench."""
 
@@ -133,8 +147,8 @@ class Tempered(Record):
     curve_hrc: Curve
     hardened_c: float | None = Field(default=None, gt=700, le=1300)
     heat: Annotated[tuple[HeatCurve, ...], Field(strict=False)] = ()
-    time_h: float = Field(gt=0, le=48)
-    cycles: int = Field(default=1, ge=1, le=4)
+    time_h: Number
+    cycles: Number | None = None
 
     @model_validator(mode="after")
     def _heats(self) -> Self:
@@ -143,12 +157,17 @@ class Tempered(Record):
             raise ValueError(msg)
         return self
 
+    @property
+    def times(self) -> int:
+        """How often a part of this steel is tempered: once, where nothing else is published."""
+        return 1 if self.cycles is None else round(self.cycles.value)
+
 
 class Aged(Record):
     """Published hardness against ageing temperature, HRC over °C."""
 
     curve_hrc: Curve
-    time_h: float = Field(gt=0, le=48)
+    time_h: Number
 
 
 class Nitrided(Record):
@@ -192,6 +211,8 @@ class Steel(Record):
     embrittlement_c: tuple[Span, ...] = Field(default=(), strict=False)
     machinability_pct: Number | None = None
     condition: Annotated[tuple[Condition, ...], Field(strict=False, min_length=1)]
+    strength_hb: Annotated[tuple[Strength, ...], Field(strict=False)] = ()
+    window: Annotated[tuple[Window, ...], Field(strict=False)] = ()
     limitation: Annotated[tuple[Limitation, ...], Field(strict=False)] = ()
 
     @model_validator(mode="after")
@@ -218,4 +239,31 @@ class Steel(Record):
 
     def names(self) -> tuple[str, ...]:
         """Return every designation, the main name first."""
-        return (self.name, *self.designations.every())
+        near = (name for window in self.window for name in window.names)
+        return (self.name, *self.designations.every(), *near)
+
+    def window_of(self, name: str) -> Window | None:
+        """Return the window of its own that a name has, if it has one."""
+        key = plain(name)
+        return next((w for w in self.window if key in map(plain, w.names)), None)
+
+    @property
+    def assumed(self) -> Window | None:
+        """The window whose composition this is, where it is not the file's own."""
+        held = self.composition_wt_pct
+        return next(
+            (
+                window
+                for window in self.window
+                if all(held.get(key) is span for key, span in window.composition_wt_pct.items())
+            ),
+            None,
+        )
+
+    def called_as(self, name: str) -> "Steel":
+        """Return this steel with the composition that one of its names stands for."""
+        window = self.window_of(name)
+        if window is None:
+            return self
+        elements = {**self.composition_wt_pct, **window.composition_wt_pct}
+        return self.model_copy(update={"composition_wt_pct": elements})

@@ -37,7 +37,7 @@ UNREAD: Mapping[str, str] = MappingProxyType(
     }
 )
 _FILES = ("steels", "routes", "media", "heat_sources")
-_TABLES = ("families", "cautions", "sources")
+_TABLES = ("families", "cautions", "sources", "marks")
 
 
 def _values(record: Record) -> dict[str, tuple[object, ...]]:

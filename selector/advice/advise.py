@@ -117,7 +117,7 @@ def advise(
     RequirementError
         When the requirement names things the catalogue does not hold.
     """
-    known = catalog or load_catalog()
+    known = (catalog or load_catalog()).assuming(steel)
     report = progress or silent
     job = resolved(requirement, known)
     report("Screening steels and routes", 0.05)

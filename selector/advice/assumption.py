@@ -128,7 +128,7 @@ def _of_workshop(advice: Advice) -> list[str]:
         for bath in shop.bath
         if bath.volume is None
     ]
-    said += presumed(advice.job.bench.stock)
+    said += presumed(advice.job.bench.stock, advice.job.catalog.marks)
     unused = _not_used(advice.asked)
     if unused:
         said.append(f"Given, but no figure of this advice uses it yet: {', '.join(unused)}.")

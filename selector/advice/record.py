@@ -32,13 +32,36 @@ class ChangeOut(Plain):
 
 
 class WhyOut(Plain):
-    """One way to use a steel or to go a route: its place, or the gate that stops it."""
+    """One way to use a steel or to go a route: its place, or the gate that stops it.
+
+    `change` is the least one that lets it in, absent where none of those tried does.
+    """
 
     treatment: str
     place: int | None
     gate: str | None
     text: str
     share: float
+    change: ChangeOut | None = None
+
+
+class PieceOut(Plain):
+    """A piece that the workshop has not got: what comes first with it, and what that gains.
+
+    `saves` is the cost of a good part now less the one with the piece, in currency;
+    `more_right` how many more of all come out right. Before anything comes right, the first is
+    absent now: `saves` is then absent too.
+    """
+
+    piece: str
+    words: str
+    id: str
+    first: str
+    cost: float
+    currency: str
+    passing_all: float
+    saves: float | None
+    more_right: float
 
 
 class RangeOut(Plain):
@@ -214,6 +237,7 @@ class AdviceOut(Plain):
     would_change: tuple[str, ...]
     changes: tuple[ChangeOut, ...] = ()
     firm: FirmOut | None = None
+    pieces: tuple[PieceOut, ...] = ()
     rejected: tuple[RejectedOut, ...]
     apart: tuple[RejectedOut, ...]
     zones: tuple[ZoneOut, ...]

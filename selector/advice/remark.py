@@ -11,7 +11,6 @@ from selector.duty.pair import left_open
 from selector.duty.stiffness import stiffness
 from selector.duty.wear import carbide_gain
 from selector.figure import median
-from selector.job.candidates import CONDITION_LETTER
 from selector.option.cost import bark_mm
 from selector.option.prediction import embrittled
 from selector.requirement.pairwise import CONSISTENT
@@ -24,6 +23,7 @@ MIDDLE_NINETY = (-1.645, 1.645)
 # A growth that no workshop measures. [mm]
 LEAST_GROWTH_MM = 0.01
 DRIVE_SQUARE_LEAST_HRC = 39.0
+BS_LETTERS = frozenset("PQRSTUVWXYZ")
 
 
 def _stiffness(advice: Advice) -> str | None:
@@ -44,11 +44,11 @@ def _square(advice: Advice) -> str | None:
 
 def _letter(advice: Advice) -> str | None:
     """Say what the letter after an EN number means."""
-    for bar in advice.asked.workshop.stock:
-        if CONDITION_LETTER.match(bar.steel):
+    for held in advice.job.bench.stock:
+        if held.mark is not None and held.mark in BS_LETTERS:
             return (
-                f"The letter in {bar.steel} is a strength condition (quenched and tempered), "
-                "not nitriding; it is taken as pre-hardened bar."
+                f"The letter in {held.bar.steel} is a strength condition (quenched and "
+                "tempered), not nitriding; it is taken as pre-hardened bar."
             )
     return None
 

@@ -49,3 +49,18 @@ def _firm(row: FirmOptionOut, currency: str) -> dict[str, float]:
 def _ends(name: str, spread: Spread) -> dict[str, float | None]:
     """Return the middle and the ends of a spread as three columns."""
     return {name: spread.p50, f"{name}_p05": spread.p05, f"{name}_p95": spread.p95}
+
+
+def piece_table(advice: AdviceOut) -> pd.DataFrame:
+    """Return what each missing piece gains as plain numbers, each column with its unit."""
+    return pd.DataFrame(
+        {
+            "piece": piece.piece,
+            "id": piece.id,
+            "comes_out_right_fraction": piece.passing_all,
+            "more_right_fraction": piece.more_right,
+            f"cost_{piece.currency.lower()}": piece.cost,
+            f"saves_{piece.currency.lower()}": piece.saves,
+        }
+        for piece in advice.pieces
+    )

@@ -7,6 +7,7 @@ import typer
 
 from selector.commands.advise import advise
 from selector.commands.app import app as app_command
+from selector.commands.card import card
 from selector.commands.check import check
 from selector.commands.ending import run
 from selector.commands.example import example
@@ -17,6 +18,7 @@ from selector.commands.quench import quench
 from selector.commands.routes import routes
 from selector.commands.schema import schema
 from selector.commands.steels import steels
+from selector.commands.take_in import take_in
 from selector.commands.temper import temper
 from selector.commands.versus import versus
 
@@ -57,12 +59,14 @@ def temperwright(
 cli.command()(advise)
 cli.command()(need)
 cli.command()(versus)
+cli.command()(card)
 cli.command()(temper)
 cli.command()(quench)
 cli.command()(steels)
 cli.command()(routes)
 cli.command()(example)
 cli.command()(check)
+cli.command("import")(take_in)
 cli.command()(schema)
 cli.command()(fit)
 cli.command()(flame)

@@ -50,9 +50,10 @@ def known_steel(name: str | None, catalog: Catalog) -> None:
     RequirementError
         When no steel has this name.
     """
-    if name is not None and not catalog.find(name):
-        step = "`temperwright steels` lists them."
-        raise RequirementError(Problem("--steel", "a known steel", repr(name), step))
+    found = None if name is None else catalog.look_up(name)
+    if found is not None and not found.steels:
+        problem = Problem("--steel", "a known steel", repr(name), found.did_you_mean)
+        raise RequirementError(problem)
 
 
 def known_route(name: str | None, catalog: Catalog) -> None:

@@ -45,11 +45,11 @@ def _tempering(lines: list[str], progress: Progress) -> tuple[str, str]:
     from selector.metallurgy.fitting.reading import enough, readings  # noqa: PLC0415
 
     given = enough(readings(lines))
-    error_hrc = model.mean_error_hrc(given, model.leave_one_steel_out_hrc(given, progress))
+    error_hrc = model.mean_error_hrc(given, model.left_out_hrc(given, "steel", progress))
     said = [_said("Steels", error_hrc)]
     laboratories = sorted(set(given.source))
     if len(laboratories) > 1:
-        left_out = model.leave_one_laboratory_out_hrc(given, progress)
+        left_out = model.left_out_hrc(given, "source", progress)
         for name in laboratories:
             out = given.source == name
             error_hrc = model.mean_error_hrc(given.where(out), left_out[out])

@@ -33,6 +33,10 @@ REST = (
     "The rest: --all (every option, what is out and why, assumptions, cautions in full); "
     "--explain; --json"
 )
+NOTHING_HELPS = (
+    "No single change that was tried lets anything in: a tool or a bath more, work sent out, "
+    "less load, a wider window, thicker, more time or money."
+)
 ASK = (
     "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
     "firm that certifies its work, and the engineer or insurer who answers for the part."
@@ -256,6 +260,8 @@ def _changes(advice: AdviceOut) -> tuple[str, ...]:
     plan = ("The unknown bar: what a coupon of it shows (the plan stands under --all).",)
     firm = (advice.firm.sentence,) if advice.firm else ()
     ways = (*(change.text for change in advice.changes), *firm, *advice.would_change)
+    if advice.verdict == "no_option" and not advice.changes:
+        ways = (NOTHING_HELPS, *ways)
     return (*(plan if advice.coupon and advice.options else ()), *ways)
 
 

@@ -1,5 +1,6 @@
 """`temperwright steels`: what is in the catalogue."""
 
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -19,13 +20,41 @@ if TYPE_CHECKING:
     from catalog import Catalog, Steel
 
 
-def _matches(steel: "Steel", text: str) -> bool:
-    """Return whether any name, family or kind of a steel holds a text."""
+MISSED = 1
+BEGINS = 3
+
+
+def _listed(text: str, known: "Catalog") -> "tuple[Steel, ...]":
+    """Return the steels that a text means by name, by family or kind, or by how names begin."""
     from catalog.steel import plain  # noqa: PLC0415
 
-    key = plain(text)
-    fields = (*steel.names(), steel.slug, steel.family, steel.kind)
-    return any(key in plain(field) for field in fields)
+    found, key = known.look_up(text).steels, plain(text)
+    if found or not key:
+        return found if key else tuple(known.steels.values())
+    groups = (
+        lambda steel: (steel.family, steel.kind),
+        lambda steel: known.families[steel.family].name.split(),
+    )
+    for words in groups:
+        alike = tuple(s for s in known.steels.values() if key in map(plain, words(s)))
+        if alike:
+            return alike
+    # Two letters begin too many names to mean any.
+    return tuple(
+        steel
+        for steel in known.steels.values()
+        if len(key) >= BEGINS
+        and any(plain(name).startswith(key) for name in (steel.slug, *steel.names()))
+    )
+
+
+def _new(name: str, folder: Path) -> None:
+    """Write a commented file for a steel of one's own, where there is none yet."""
+    from catalog.template import write_template  # noqa: PLC0415
+
+    with refusing_bad_input():
+        path = write_template(name, folder)
+    typer.echo(f"{path}: fill it in, then `temperwright check {folder}`.")
 
 
 def _cited(steels: "Iterable[Steel]", known: "Catalog") -> "Iterator[str]":
@@ -37,36 +66,57 @@ def _cited(steels: "Iterable[Steel]", known: "Catalog") -> "Iterator[str]":
         yield f"{key}: {source.citation}" + (f". {source.remark}" if source.remark else "")
 
 
-def steels(
-    text: Annotated[str, typer.Argument(help="Part of a name, family or kind.")] = "",
-    catalog: CatalogFolders = None,
-    as_json: AsJson = False,
-    explain: Annotated[
-        bool, typer.Option("--explain", help="Each number with its source.")
-    ] = False,
+def _print(
+    matching: "tuple[Steel, ...]", known: "Catalog", text: str, *, explain: bool
 ) -> None:
-    """List steels with their names in every system."""
-    with refusing_bad_input():
-        from selector.commands.filter import checked_catalog  # noqa: PLC0415
-
-        known = checked_catalog(catalog or ())
-        matching = [s for s in known.steels.values() if _matches(s, text)]
-    if as_json:
-        print_json(
-            "[" + ",\n".join(s.model_dump_json(exclude_none=True) for s in matching) + "]"
-        )
-        return
-    out = console()
+    """Print steels with their names, and what a name says besides."""
+    out, mark = console(), known.look_up(text).mark
+    if mark is not None:
+        print_paragraph(f"{text}: {known.marks[mark].says}.", out)
     for steel in matching:
         names = ", ".join(dict.fromkeys(steel.designations.every()))
         conditions = ", ".join(condition.name for condition in steel.condition)
         out.print(f"[bold]{steel.name}[/bold] [dim]{steel.kind}[/dim]  {names}")
         print_paragraph(f"{steel.summary} Sold {conditions}.", out)
+        if steel.assumed is not None:
+            print_paragraph(f"By this name: {steel.assumed.differs.text}", out)
         if explain:
             from selector.commands.origin import print_origins  # noqa: PLC0415
 
             print_origins(steel, out)
     if explain:
         print_section("Sources", _cited(matching, known), out)
+
+
+def steels(
+    text: Annotated[str, typer.Argument(help="A name in any system, a family or a kind.")] = "",
+    catalog: CatalogFolders = None,
+    as_json: AsJson = False,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="Each number with its source.")
+    ] = False,
+    new: Annotated[
+        str | None, typer.Option(help="Write a commented file for a steel of this name.")
+    ] = None,
+    into: Annotated[Path, typer.Option(help="Your catalogue folder, for --new.")] = Path(),
+) -> None:
+    """List steels with their names in every system, or write a file for one of your own."""
+    if new is not None:
+        _new(new, into)
+        return
+    with refusing_bad_input():
+        from catalog.text import visible  # noqa: PLC0415
+        from selector.commands.filter import checked_catalog  # noqa: PLC0415
+
+        known = checked_catalog(catalog or ())
+        matching = _listed(text, known)
     if not matching:
-        out.print(f"No steel has {text!r} in a name; try a shorter part of it.", markup=False)
+        step = known.look_up(text).did_you_mean
+        typer.echo(visible(f"No steel is called {text!r}. {step}"), err=True)
+        raise typer.Exit(MISSED)
+    if as_json:
+        print_json(
+            "[" + ",\n".join(s.model_dump_json(exclude_none=True) for s in matching) + "]"
+        )
+        return
+    _print(matching, known, text, explain=explain)

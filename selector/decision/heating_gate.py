@@ -5,7 +5,7 @@ from dataclasses import replace
 from catalog.steel import Steel
 from selector.figure import median
 from selector.gate import Gate, judged
-from selector.hardening.as_quenched import FORMED_FULL_C
+from selector.hardening.as_quenched import RANGE_BEARS_C
 from selector.job.job import Job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import Temper, Treatment, is_torched
@@ -46,7 +46,7 @@ def _too_cold(treatment: Treatment, part: Torched) -> list[Gate]:
     """Judge whether the zone comes to its heat."""
     steel, source = treatment.steel, treatment.source
     needed_c = steel.hardened.temperature_c.low if steel.hardened else 800.0
-    gate = judged("heating", part.rim_c >= needed_c - FORMED_FULL_C, "")
+    gate = judged("heating", part.rim_c >= needed_c - RANGE_BEARS_C, "")
     if gate.verdict == "pass" or source is None:
         return []
     at_c = median(part.rim_c)

@@ -61,6 +61,7 @@ def weigh(
             options.append(weighed)
         else:
             stopped.append(weighed)
+    job.forget_samples()
     unknown = tuple(item for item in stopped if item.gate.verdict == "unknown")
     rejected = tuple(item for item in stopped if item.gate.verdict != "unknown")
     return Weighed(_ranked(options, job.asked), rejected, unknown)

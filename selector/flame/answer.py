@@ -74,6 +74,7 @@ def flame_answer(
     """Return whether hardening at a torch will do for a part."""
     # The zone is heated alone; where it is the whole part, that is heated whole. The options
     # are those that `advise` weighs, in the same order.
+    catalog = catalog.assuming(steel)
     job = resolved(asked, catalog)
     scorer = scorer_of(job, reference_cost(job))
     wanted = None if steel is None else {s.slug for s in catalog.find(steel)}

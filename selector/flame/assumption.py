@@ -25,7 +25,7 @@ def flame_assumptions(work: Treatment, job: Job) -> tuple[str, ...]:
         said.append(f"No run-out given: {permitted.mm:g} mm of bow is taken as permitted.")
     if not asked.load.torque:
         said.append("No torque given: whether the soft place bears its load is not judged.")
-    said += presumed(job.bench.stock)
+    said += presumed(job.bench.stock, job.catalog.marks)
     unused = _not_used(asked)
     if unused:
         said.append(f"Given, but the flame verdict does not use it: {', '.join(unused)}.")

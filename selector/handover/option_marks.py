@@ -70,7 +70,7 @@ def option_marks(job: Job, option: Option) -> Marks:
     limits = _limits(job.leading, bought, median(option.judged.prediction.surface_hrc))
     rest = f"as bought, {shown(bought)}"
     if work.route.process == "none":
-        return Marks((), None, limits, bought, rest)
+        return _untouched(job, work, rest)
     said = _said(job, option)
     if not (is_torched(work) and work.hardens):
         bands = _bands(job, option)
@@ -88,6 +88,19 @@ def option_marks(job: Job, option: Option) -> Marks:
         _heat_words(job, work),
         _water_mm(job, work),
     )
+
+
+def _untouched(job: Job, work: Treatment, rest: str) -> Marks:
+    """Return what is drawn of bar left as it came: hatched where that is hard enough."""
+    bought, least = bought_hrc(work.condition), job.leading.floor_hrc
+    if least is None:
+        soft = max(USUAL_HRC[0], bought + AS_BOUGHT_HRC)
+        limits = tuple(max(limit, soft + k) for k, limit in enumerate(USUAL_HRC))
+        return Marks((), None, limits, bought, rest)
+    length, limits = job.asked.part.length_mm, _limits(job.leading, bought)
+    if bought < least:
+        return Marks((), None, limits, bought, rest)
+    return Marks((Band(0.0, length, None, bought, rest),), None, limits, bought, rest)
 
 
 def _window(demand: Demand) -> str:

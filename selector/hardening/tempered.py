@@ -87,7 +87,7 @@ def tempered(
         error_hrc = found.sd_steel_hrc * own + found.sd_laboratory_hrc * family
         return np.minimum(found.hrc + error_hrc, fresh_hrc)
     points = np.array(curve.curve_hrc.points)
-    drawn = (points[:, 0], points[:, 1], curve.time_h * 3600, temper_c, time_s)
+    drawn = (points[:, 0], points[:, 1], curve.time_h.value * 3600, temper_c, time_s)
     on_curve = tempered_from_curve(*drawn)
     # The middle lies on the curve, else the temper is not offered; its hottest samples may pass
     # the end, and are held there.

@@ -1,6 +1,6 @@
 """The workshop's own things, looked up in the catalogue by the names the user gave."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from catalog import Catalog
 from catalog.heat_source import HeatSource
@@ -8,12 +8,12 @@ from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.errors import Problem, RequirementError
 from selector.job.bath_check import bath_problems
-from selector.job.certificate import certified, not_of
-from selector.job.supply import Racked, stated, taken_as
+from selector.job.certificate import certified, measured, not_of
+from selector.job.supply import Racked, racked
 from selector.requirement import Requirement
 from selector.requirement.workshop import Stock, Workshop
 
-AIR = "air"
+AIR, SALT = "air", "hot-salt"
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +63,7 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
     shop = requirement.workshop
     problems: list[Problem] = []
     sources = _sources(shop, catalog, problems)
-    media = _media(shop, catalog, problems)
+    media = _media(shop, sources, catalog, problems)
     problems += bath_problems(shop, catalog.media)
     stock, unclear = _stock(shop, catalog, problems)
     if problems:
@@ -89,8 +89,13 @@ def _sources(
     return tuple(sources)
 
 
-def _media(shop: Workshop, catalog: Catalog, problems: list[Problem]) -> tuple[Medium, ...]:
-    """Return the media of the baths, and air, which every workshop has."""
+def _media(
+    shop: Workshop,
+    sources: tuple[HeatSource, ...],
+    catalog: Catalog,
+    problems: list[Problem],
+) -> tuple[Medium, ...]:
+    """Return the media of the baths, what a salt pot holds, and air, which everybody has."""
     media = []
     for number, bath in enumerate(shop.bath, start=1):
         medium = catalog.media.get(bath.medium)
@@ -99,17 +104,22 @@ def _media(shop: Workshop, catalog: Catalog, problems: list[Problem]) -> tuple[M
             problems.append(_unknown(field, bath.medium, "medium", known))
         else:
             media.append(medium)
-    if AIR not in {medium.slug for medium in media}:
+    had = {medium.slug for medium in media}
+    if SALT not in had and any(source.kind == "salt-bath" for source in sources):
+        media.append(catalog.media[SALT])
+    if AIR not in had:
         media.append(catalog.media[AIR])
     return tuple(media)
 
 
-def _not_listed(number: int, got: str, steel: Steel) -> Problem:
+def _not_listed(number: int, held: Racked) -> Problem:
     """Return the problem of a bar in a condition far from all its steel is listed in."""
-    rule = f"a supply condition that {steel.name} is listed in"
-    listed = ", ".join(condition.name for condition in steel.condition)
+    rule = f"a supply condition that {held.steel.name} is listed in"
+    listed = ", ".join(condition.name for condition in held.steel.condition)
     step = f"Choose one of: {listed}; or leave it out."
-    return Problem(f"workshop.stock.{number}.condition", rule, repr(got), step)
+    field = "condition" if held.bar.condition else "steel"
+    got = held.bar.condition or held.bar.steel
+    return Problem(f"workshop.stock.{number}.{field}", rule, repr(got), step)
 
 
 def _stock(
@@ -118,16 +128,25 @@ def _stock(
     """Return the stock whose name means one steel, and that whose name means several."""
     clear, unclear = [], []
     for number, bar in enumerate(shop.stock, start=1):
-        steels = catalog.find(bar.steel)
-        if not steels:
-            names = [steel.name for steel in catalog.steels.values()]
-            field = f"workshop.stock.{number}.steel"
-            problems.append(_unknown(field, bar.steel, "steel", names))
-        elif len(steels) > 1:
-            unclear.append(Unclear(bar, steels))
-        elif bar.condition and stated(bar) and not taken_as(bar, steels[0]):
-            problems.append(_not_listed(number, bar.condition, steels[0]))
+        found = catalog.look_up(bar.steel)
+        if not found.steels:
+            field, step = f"workshop.stock.{number}.steel", found.did_you_mean
+            problems.append(Problem(field, "a known steel", repr(bar.steel), step))
+            continue
+        if len(found.steels) > 1:
+            unclear.append(Unclear(bar, found.steels))
+            continue
+        held = racked(bar, found.steels[0], catalog)
+        # A hard element is bought as such: a bar of it is no bar.
+        if not held.conditions and (bar.condition or held.mark):
+            problems.append(_not_listed(number, held))
         else:
-            problems += not_of(number, bar, steels[0])
-            clear.append(Racked(bar, certified(steels[0], bar)))
+            problems += not_of(number, bar, held.steel)
+            clear.append(_certified(held))
     return tuple(clear), tuple(unclear)
+
+
+def _certified(held: Racked) -> Racked:
+    """Return a bar with the analysis and the hardness that its certificate gives."""
+    conditions = tuple(measured(condition, held.bar) for condition in held.conditions)
+    return replace(held, steel=certified(held.steel, held.bar), conditions=conditions)

@@ -1,6 +1,5 @@
 """Every treatment the catalogue and the workshop allow to be thought of, screened."""
 
-import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 
@@ -11,14 +10,10 @@ from catalog.route import Route
 from catalog.steel import Condition, Steel
 from selector.gate import Gate
 from selector.job.bench import Bench
-from selector.job.certificate import measured
 from selector.job.screening import RULES
-from selector.job.supply import Racked, taken_as
+from selector.job.supply import Racked
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
-
-# An old EN number with its strength condition: EN16T is pre-hardened bar, not nitrided.
-CONDITION_LETTER = re.compile(r"^\s*en\s?-?\d+[a-e]?\s?[p-z]\s*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,14 +102,13 @@ def _treatments(
 ) -> Iterator[Treatment]:
     """Yield the treatments of one steel: condition × route × medium."""
     routes = [route for route in catalog.routes.values() if wanted(steel, route)]
-    bars = [racked for racked in on.stock if racked.steel.slug == steel.slug]
-    for condition in steel.condition:
-        own = next((r for r in bars if condition.name in taken_as(r.bar, steel)), None)
+    for condition, held in _sold_or_racked(steel, on):
+        bar, meant = (held.bar, held.steel) if held else (None, steel)
         for route in routes:
             if condition.name not in route.conditions and steel.kind != "unknown":
                 continue
-            work = _of_bar(steel, condition, route, own)
-            work = replace(work, source=_best_source(route, on))
+            source = _best_source(route, on)
+            work = Treatment(meant, condition, route, source=source, stock=bar)
             media = _media(route, on, catalog)
             if not media:
                 yield work
@@ -122,11 +116,21 @@ def _treatments(
                 yield replace(work, medium=medium)
 
 
-def _of_bar(steel: Steel, condition: Condition, route: Route, own: Racked | None) -> Treatment:
-    """Return a route of a steel; of a bar in the rack as its certificate has it."""
-    if own is None:
-        return Treatment(steel, condition, route)
-    return Treatment(own.steel, measured(condition, own.bar), route, stock=own.bar)
+def _sold_or_racked(steel: Steel, on: Bench) -> Iterator[tuple[Condition, Racked | None]]:
+    """Yield each condition of a steel, as the first bar of the rack is that is in it, or sold.
+
+    A bar may be in one that is not listed for its steel: C45+QT.
+    """
+    bars = [(c, held) for held in on.stock if held.steel.slug == steel.slug
+            for c in held.conditions]  # fmt: skip
+    sold = [(condition, None) for condition in steel.condition]
+    listed = {condition.name for condition, _ in sold}
+    for condition, nobody in sold:
+        yield next(
+            (pair for pair in bars if pair[0].name == condition.name), (condition, nobody)
+        )
+    others = {c.name: (c, held) for c, held in reversed(bars) if c.name not in listed}
+    yield from others.values()
 
 
 def _best_source(route: Route, on: Bench) -> HeatSource | None:

@@ -45,6 +45,7 @@ class Job:
     off: tuple[tuple[str, float], ...] = ()
     memo: dict[tuple[Hashable, ...], Any] = field(default_factory=dict, repr=False)
     meant: "Job | None" = field(default=None, repr=False)
+    _once: "Job | None" = field(default=None, init=False, repr=False)
 
     @property
     def lead_section(self) -> int:
@@ -56,7 +57,11 @@ class Job:
         """Return the same job at the middle of all uncertainties; the two share one memo."""
         if self.meant is not None:
             return self.meant
-        return self if self.count == 1 else replace(self, count=1)
+        if self.count == 1:
+            return self
+        if self._once is None:
+            object.__setattr__(self, "_once", replace(self, count=1))
+        return self._once or self
 
     def one_heat(self) -> "Job":
         """Return the job of a single heat: the middle, or as far off it as this job is."""
@@ -66,6 +71,11 @@ class Job:
         """Return the middle of this job with some uncertainties off by so many sd."""
         once = self.middle()
         return replace(once, off=tuple(sds.items()), memo={}, meant=once)
+
+    def forget_samples(self) -> None:
+        """Let go of all that was worked out over the samples; the middle stays."""
+        for key in [key for key in self.memo if self.count > 1 and key[1] == self.count]:
+            del self.memo[key]
 
     def shared(self) -> sampling.Normals:
         """Return the samples all steels share; all zero when only the middle is asked for."""

@@ -5,6 +5,7 @@ objection; the first objection decides.
 """
 
 from collections.abc import Callable
+from functools import lru_cache
 
 import numpy as np
 
@@ -61,8 +62,13 @@ def section_like(section: Section) -> float:
 
 def heated_thickness(asked: Requirement, work: Treatment) -> float:
     """Return the diameter of the round that heats like the thickest section heated. [mm]."""
+    return _thickest(asked, local=work.route.extent == "local")
+
+
+@lru_cache(maxsize=32)
+def _thickest(asked: Requirement, *, local: bool) -> float:
+    """Return the round that heats like the thickest section, of those heated or all. [mm]."""
     sections = as_cooled(asked.part)
-    local = work.route.extent == "local"
     heated = hard_sections(asked) if local else range(len(sections))
     return max(section_like(sections[i]) for i in heated)
 

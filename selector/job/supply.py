@@ -1,11 +1,13 @@
-"""In which supply condition of its steel a bar of the rack is taken to be."""
+"""In which supply condition of its steel a bar of the rack is taken to be, and how hard."""
 
-import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import get_args
 
-from catalog.steel import Condition, ConditionName, Steel
+from catalog import Catalog
+from catalog.mark import ConditionName, Mark, stated_mark
+from catalog.steel import Condition, Steel
+from catalog.values import Span
 from selector.hardness_scale import hv_from_hb, hv_from_hrc
 from selector.job.treatment import Treatment
 from selector.requirement.workshop import Stock
@@ -13,33 +15,22 @@ from selector.requirement.workshop import Stock
 
 @dataclass(frozen=True, slots=True)
 class Racked:
-    """A bar of the rack and the one steel that its name means."""
+    """A bar of the rack, the one steel that its name means and the states it may be in.
+
+    `mark` is the mark of condition that name or label carries, a key of marks.toml.
+    """
 
     bar: Stock
     steel: Steel
+    mark: str | None = None
+    conditions: tuple[Condition, ...] = ()
 
 
-# What a bar is in by its name: an old EN or BS number with its strength letter, or a mark of
-# the stockholder. Standards EN 10083 (+QT, +N, +A), EN 10277 (+C), BS 970 (P to Z).
-_MARKS: tuple[tuple[str, ConditionName], ...] = (
-    (r"^\s*(en\s?-?\d+[a-e]?|\d{3}[amh]\d{2})\s?[p-z]\s*$", "prehard"),
-    (r"(\+\s*qt|\bph|\d\s*ph|\bht|\d\s*ht|pre-?hard)\s*$", "prehard"),
-    (r"(\+\s*c|\s+cd)\s*$", "cold-drawn"),
-    (r"\+\s*n\s*$", "normalised"),
-    (r"\+\s*a\s*$", "annealed"),
-)
 SOFT: tuple[ConditionName, ...] = ("normalised", "hot-rolled", "annealed", "cold-drawn")
 
 
-def stated(bar: Stock) -> set[ConditionName]:
-    """Return the conditions that a bar is said to be in, or that its name carries: EN24T."""
-    if bar.condition:
-        return {name for name in get_args(ConditionName) if name in bar.condition}
-    return {name for mark, name in _MARKS if re.search(mark, bar.steel, re.IGNORECASE)}
-
-
-def taken_as(bar: Stock, steel: Steel) -> tuple[ConditionName, ...]:
-    """Return the conditions of a steel that a bar of it may be judged in.
+def racked(bar: Stock, steel: Steel, catalog: Catalog) -> Racked:
+    """Return a bar as the steel and the conditions it is judged in.
 
     Parameters
     ----------
@@ -47,31 +38,60 @@ def taken_as(bar: Stock, steel: Steel) -> tuple[ConditionName, ...]:
         The bar; a condition that is not stated fits any but a hard element.
     steel : Steel
         Its steel.
+    catalog : Catalog
+        What its marks say.
 
     Returns
     -------
-    tuple of str
-        A soft bar in a condition not listed for its steel is taken as the first soft one that
-        is, in the order of `SOFT`: heat wipes out the difference. Empty where a hard one
-        is not listed.
+    Racked
+        Without conditions where it is said to be in one that is not listed for its steel and
+        whose hardness nobody gives. A soft bar is taken as the first soft condition that is
+        listed, in the order of `SOFT`: heat wipes out the difference.
     """
-    listed = [condition.name for condition in steel.condition]
-    names = stated(bar)
-    if not names:
-        sold = [condition for condition in steel.condition if condition.name != "hard-element"]
-        return tuple(condition.name for condition in _as_hard(bar, sold))
-    same = tuple(name for name in listed if name in names)
-    if same or not names & set(SOFT):
+    named = _named(bar)
+    mark = None
+    if not named:
+        # A label that says nothing leaves it to the name.
+        stated = stated_mark(bar.condition) if bar.condition else None
+        mark = stated or catalog.look_up(bar.steel).mark
+    if mark is not None:
+        named = {catalog.marks[mark].condition}
+    return Racked(bar, steel, mark, _conditions(bar, steel, named, (mark, catalog.marks)))
+
+
+def _named(bar: Stock) -> set[ConditionName]:
+    """Return the conditions that the label of a bar names."""
+    return {name for name in get_args(ConditionName) if name in (bar.condition or "")}
+
+
+def _conditions(
+    bar: Stock,
+    steel: Steel,
+    named: set[ConditionName],
+    marked: tuple[str | None, Mapping[str, Mark]],
+) -> tuple[Condition, ...]:
+    """Return the conditions that a bar may be judged in, each as hard as its mark says."""
+    if not named:
+        return _as_hard(bar, [c for c in steel.condition if c.name != "hard-element"])
+    mark, marks = marked
+    band = None if mark is None else strength_hb(steel, mark, marks, bar.size)
+    same = tuple(c for c in steel.condition if c.name in named)
+    if band is not None:
+        like, name = (same or steel.condition)[0], next(iter(named))
+        harder = {"name": name, "hardness_hb": band, "hardness_hrc": None}
+        return (like.model_copy(update=harder),)
+    if same or not named & set(SOFT):
         return same
-    return next(((name,) for name in SOFT if name in listed), ())
+    soft = (c for name in SOFT for c in steel.condition if c.name == name)
+    return tuple(soft)[:1]
 
 
-def _as_hard(bar: Stock, sold: list[Condition]) -> list[Condition]:
+def _as_hard(bar: Stock, sold: list[Condition]) -> tuple[Condition, ...]:
     """Return the conditions that a bar's hardness fits best, all where it is not known."""
     if bar.hardness is None:
-        return sold
+        return tuple(sold)
     off = [_off_hardness(condition, bar.hardness) for condition in sold]
-    return [condition for condition, by in zip(sold, off, strict=True) if by == min(off)]
+    return tuple(c for c, by in zip(sold, off, strict=True) if by == min(off))
 
 
 def _off_hardness(condition: Condition, hardness_hv: float) -> float:
@@ -90,15 +110,72 @@ def _off_hardness(condition: Condition, hardness_hv: float) -> float:
     return max(low - hardness_hv, hardness_hv - high, 0.0)
 
 
-def presumed(stock: Iterable[Racked]) -> list[str]:
-    """Return a sentence for each bar judged in another condition than its label says."""
+def strength_hb(
+    steel: Steel, mark: str, marks: Mapping[str, Mark], size_mm: float | None
+) -> Span | None:
+    """Return how hard bar of a mark is: by the steel's own standard, else whatever the steel.
+
+    Parameters
+    ----------
+    steel : Steel
+        The steel.
+    mark : str
+        A key of `marks`.
+    marks : mapping
+        What marks say.
+    size_mm : float or None
+        Size of the bar; None takes all sizes together. [mm]
+
+    Returns
+    -------
+    Span or None
+        [HB] None where nobody gives it, and the condition as listed counts.
+    """
+    bands = sorted((b for b in steel.strength_hb if b.mark == mark), key=lambda b: b.to_mm)
+    if not bands:
+        return marks[mark].hardness_hb
+    if size_mm is None:
+        least, most = min(b.low for b in bands), max(b.high for b in bands)
+        return bands[0].model_copy(update={"min": least, "max": most})
+    return next((b for b in bands if size_mm <= b.to_mm), bands[-1])
+
+
+def presumed(stock: Iterable[Racked], marks: Mapping[str, Mark]) -> list[str]:
+    """Return a sentence for each bar judged otherwise than its label alone would say."""
     said = []
-    for racked in stock:
-        bar, steel = racked.bar, racked.steel
-        names = taken_as(bar, steel)
-        if stated(bar) and not set(names) <= stated(bar):
-            said.append(f"{steel.name} {bar.condition}: judged as {names[0]} bar.")
+    for held in stock:
+        said += [text for text in (_as_marked(held, marks), _as_named(held)) if text]
     return said
+
+
+def _as_marked(held: Racked, marks: Mapping[str, Mark]) -> str | None:
+    """Say in which condition a bar is judged, where its label or name states one."""
+    bar, steel, mark = held.bar, held.steel, held.mark
+    if not held.conditions:
+        return None
+    judged = held.conditions[0]
+    if mark is None:
+        other = _named(bar) and judged.name not in _named(bar)
+        return f"{steel.name} {bar.condition}: judged as {judged.name} bar." if other else None
+    hard = judged.hardness_hb
+    taken = (
+        f"taken as {hard.low:.0f} to {hard.high:.0f} HB"
+        if marks[mark].condition == "prehard" and hard is not None
+        else f"judged as {judged.name} bar"
+    )
+    most = max((b.to_mm for b in steel.strength_hb if b.mark == mark), default=None)
+    beyond = ""
+    if most is not None and bar.size is not None and bar.size > most:
+        beyond = f" The standard has it up to {most:g} mm: the middle may be softer."
+    return f"{bar.steel}: {marks[mark].says}; {taken}.{beyond}"
+
+
+def _as_named(held: Racked) -> str | None:
+    """Say how the composition that a bar's name stands for differs from its steel's."""
+    window = held.steel.assumed
+    if window is None:
+        return None
+    return f"{held.bar.steel}: judged by the composition of that name. {window.differs.text}"
 
 
 # How easily a bar is had; 1 in the rack. Common practice, no source. [-]

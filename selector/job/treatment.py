@@ -46,6 +46,10 @@ class Treatment:
     source: HeatSource | None = None
     stock: Stock | None = None
 
+    def __hash__(self) -> int:
+        """Return the hash of its names: equal treatments have equal ones, and it is quick."""
+        return hash((self.steel.slug, self.condition.name, self.route.slug, self.medium))
+
     @property
     def label(self) -> str:
         """The id of all options of this treatment without their temper."""
@@ -154,7 +158,12 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
     ceilings: dict[Means, float] = {}
     for source in sources:
         if source.kind == "furnace":
-            ceilings["furnace"] = _CEILING_C["furnace"]
+            hotter = ceilings.get("furnace", 0.0)
+            ceilings["furnace"] = max(_CEILING_C["furnace"], hotter)
+        elif source.kind == "salt-bath":
+            # A pot of nitrate salt tempers as evenly as a furnace, up to its own ceiling.
+            hotter = ceilings.get("furnace", 0.0)
+            ceilings["furnace"] = max(source.ceiling_c.value, hotter)
         elif source.kind == "oven":
             means: Means = "plate" if "plate" in source.slug else "oven"
             ceilings[means] = min(source.ceiling_c.value, 400.0)
@@ -174,7 +183,7 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
 
 def temper_times(steel: Steel, *, struck: bool = False) -> int:
     """Return how often a steel is tempered: as its sheet says, at least as the trade does."""
-    published = steel.tempered.cycles if steel.tempered else 1
+    published = steel.tempered.times if steel.tempered else 1
     trade = max(
         LEAST_TIMES.get(steel.kind, 1), STRUCK_TIMES.get(steel.kind, 1) if struck else 1
     )
@@ -223,5 +232,5 @@ def _agings(treatment: Treatment) -> tuple[Temper, ...]:
     if aged is None:
         return (NO_TEMPER,)
     return tuple(
-        Temper("furnace", heat, aged.time_h * 3600) for heat, _ in aged.curve_hrc.points
+        Temper("furnace", heat, aged.time_h.value * 3600) for heat, _ in aged.curve_hrc.points
     )

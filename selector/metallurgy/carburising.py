@@ -20,6 +20,8 @@ _COLLIN, _COLLIN_SHARE = 0.79, 0.24
 # Depth lost to the slow way through the surface, in diffusivity over transfer. They give 0.7;
 # with this the numerical solution is met for short times too. [-]
 _LAG = 1.1
+# Manganese of a mild case steel, at the middle. [wt %]
+_MILD_MANGANESE_WT_PCT = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,10 +175,22 @@ def _over_lag(
     return diffusivity, np.asarray(_LAG * diffusivity / MEDIA[medium].transfer_mm_per_s)
 
 
-def _share(carbon: ArrayLike, core: ArrayLike, potential: ArrayLike) -> Floats:
-    """Return how far a carbon lies from core to potential. [-]."""
+def _share(
+    carbon: ArrayLike, core: ArrayLike, potential: ArrayLike, temperature_c: ArrayLike
+) -> Floats:
+    """Return how far the carbon that ends a case lies from core to potential. [-]."""
     low = np.asarray(core, dtype=float)
-    return np.asarray((np.asarray(carbon, float) - low) / (np.asarray(potential, float) - low))
+    ends = np.maximum(np.asarray(carbon, dtype=float), _leanest_austenite(temperature_c))
+    return np.asarray((ends - low) / (np.asarray(potential, dtype=float) - low))
+
+
+def _leanest_austenite(temperature_c: ArrayLike) -> Floats:
+    """Return the carbon of austenite beside ferrite, where a mild case ends. [wt %]."""
+    # Ac3 = 910 - 203 √C - 30 Mn solved for carbon. Below Ac3 of the core the last carbon of the
+    # profile is spent on turning the core's ferrite.
+    pure_c = 910.0 - 30.0 * _MILD_MANGANESE_WT_PCT
+    under = np.maximum(pure_c - np.asarray(temperature_c, dtype=float), 0.0)
+    return np.asarray((under / 203.0) ** 2)
 
 
 def depth_of_carbon(
@@ -215,9 +229,10 @@ def depth_of_carbon(
     Notes
     -----
     x = 0.79 √(D t) / (0.24 + (C - C0) / (Cp - C0)) [1]_ with D of `carbon_diffusivity` at the
-    mean of core and potential, for a surface at its potential at once. The authors take 0.7 D/β
-    off for the transfer β; here the depth is √(x² + l²) - l with l = 1.1 D/β, which is theirs
-    for long times and leaves a depth for short ones. A numerical solution of the same problem
+    mean of core and potential, for a surface at its potential at once; C is not below
+    that of austenite beside ferrite by [2]_. The authors take 0.7 D/β off for the transfer β;
+    here the depth is √(x² + l²) - l with l = 1.1 D/β, which is theirs for long times and leaves
+    a depth for short ones. A numerical solution of the same problem
     is met within 10 % (13 % for the total depth); published for 850 to 1000 °C.
 
     References
@@ -226,6 +241,7 @@ def depth_of_carbon(
        concentration profiles of gas-carburized steel, Journal of the Iron and Steel Institute
        210, 1972, 785-789, as given by U. Wyss, Härterei-Technische Mitteilungen 45, 1990, 44-56
        (from memory).
+    .. [2] K. W. Andrews, JISI 203, 1965, 721-727.
 
     Examples
     --------
@@ -233,7 +249,7 @@ def depth_of_carbon(
     0.84
     """
     diffusivity, lag = _over_lag(core_wt_pct, potential_wt_pct, temperature_c, medium)
-    share = _share(carbon_wt_pct, core_wt_pct, potential_wt_pct)
+    share = _share(carbon_wt_pct, core_wt_pct, potential_wt_pct, temperature_c)
     spread = _COLLIN * np.sqrt(diffusivity * 3600.0 * np.asarray(time_h, dtype=float))
     free = spread / (_COLLIN_SHARE + np.clip(share, 0.0, 1.0))
     depth = np.sqrt(free**2 + lag**2) - lag
@@ -351,7 +367,8 @@ def time_to_depth_h(
     5.5
     """
     diffusivity, lag = _over_lag(core_wt_pct, potential_wt_pct, temperature_c, medium)
-    share = np.clip(_share(carbon_wt_pct, core_wt_pct, potential_wt_pct), 0.0, 1.0)
+    share = _share(carbon_wt_pct, core_wt_pct, potential_wt_pct, temperature_c)
+    share = np.clip(share, 0.0, 1.0)
     deep = np.maximum(np.asarray(depth_mm, dtype=float), 0.0)
     free = np.sqrt(deep * (deep + 2.0 * lag))
     spread = free * (_COLLIN_SHARE + share) / _COLLIN

@@ -33,10 +33,11 @@ RED_HEAT_C = 900.0
 # So far past a place that is heated by another than a known flame it still gets hot. [mm]
 NEAR_MM = 10.0
 TOO_HARSH, OWN_BATH_HARSH = "water-for-oil-steel", "harsh-bath"
+WHOLE_INTO_BATH = "quench-enter-edge-first"
+OIL_FIRES = frozenset({"oil-fire", "fire-extinguisher", "vegetable-oil-fire"})
 AT_WATER_LINE, OIL_FIRE = "keep-moving-at-water-line", "oil-fire"
 BY_MEANS = {
     "oven": ("kitchen-oven-fumes",),
-    "blaze": ("oil-fire", "fire-extinguisher"),
     "torch": ("thermometer-not-colour", "gas-cylinders-flashback"),
     "residual": ("thermometer-not-colour",),
     "plate": ("thermometer-not-colour",),
@@ -106,8 +107,23 @@ def of_option(job: Job, prediction: Prediction) -> list[str]:
         ids += _of_hardening(asked, work)
     if work.route.place == "workshop":
         ids += _of_heat(asked, work)
-    ids += _of_finish(asked, prediction)
-    return list(dict.fromkeys([*ids, *BY_MEANS.get(temper.means, ())]))
+    ids += [*_of_finish(asked, prediction), *_of_temper(job, work, temper)]
+    if work.route.extent == "local":
+        # What is said of a whole part going in is no advice for an end or a zone.
+        ids = [key for key in ids if key != WHOLE_INTO_BATH]
+    return list(dict.fromkeys(ids))
+
+
+def _of_temper(job: Job, work: Treatment, temper: Temper) -> list[str]:
+    """Return the caution ids of what a part is tempered by."""
+    if temper.means == "blaze" and work.medium is not None:
+        # What is burnt off is the oil of the bath, and is put out as that is.
+        return [key for key in work.medium.cautions if key in OIL_FIRES]
+    sources = job.bench.sources
+    if temper.means == "furnace" and not any(s.kind == "furnace" for s in sources):
+        # A salt pot is the furnace of whoever has no other.
+        return [key for s in sources if s.kind == "salt-bath" for key in s.cautions]
+    return list(BY_MEANS.get(temper.means, ()))
 
 
 def _of_bath(job: Job, work: Treatment) -> list[str]:

@@ -166,15 +166,18 @@ def _torched(
         ring = _hrc(_rest_hv(ready, bar, ring_s + more_s))[:, 0]
         rest = tempered[:, columns]
     mixed = points.mixed(rest)
-    fresh = ready.fresh.mixed(rest) if ready.fresh is not None else mixed
     lead = job.lead_section
     outer = soft.copy()
     # A hard section that lies apart gets a heat of its own, like the leading one.
     for i in {*part.hard, *job.hard}:
         outer[:, i] = mixed[:, i * count : i * count + OUTER].mean(axis=1)
     here = slice(lead * count, (lead + 1) * count)
+    fresh = mixed[:, here]
+    if ready.fresh is not None and ready.fresh is not points:
+        beside_it = np.broadcast_to(rest, mixed.shape)[:, here]
+        fresh = ready.fresh.only(here).mixed(beside_it)
     ends = mixed[:, mixed.shape[1] - part.probes.ends :]
-    return LocalHardness(mixed[:, here], fresh[:, here], part.probes.places, ends, outer, ring)
+    return LocalHardness(mixed[:, here], fresh, part.probes.places, ends, outer, ring)
 
 
 def _shanks(

@@ -132,6 +132,12 @@ def _fresh(job: Job, work: Treatment) -> AsQuenched | None:
 
 def prepare(treatment: Treatment, job: Job) -> Prepared:
     """Return a treatment heated and quenched, over the samples."""
+    return _prepared(job, treatment)
+
+
+@per_job
+def _prepared(job: Job, treatment: Treatment) -> Prepared:
+    """Return a treatment heated and quenched, over the samples."""
     normals = job.of_steel(treatment.steel.slug)
     same = alike(treatment)
     return Prepared(

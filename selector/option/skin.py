@@ -1,6 +1,7 @@
 """The skin that a hardening heat robs of its carbon, and what it takes off the surface."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,9 +14,11 @@ from selector.hazards.decarburisation import (
     soft_skin,
 )
 from selector.job.job import Job, per_job, per_part
-from selector.job.process import USUAL_MM, held_s
+from selector.job.process import held_s
+from selector.job.screening import heated_thickness
 from selector.job.treatment import FLAMES, Treatment
 from selector.metallurgy.martensite import hardness
+from selector.requirement import Requirement
 from selector.requirement.part import Part
 from selector.requirement.workshop import Workshop
 
@@ -74,19 +77,19 @@ def ground_mm(part: Part) -> float:
     return GROUND_MM if GRINDERS & set(part.finish_after) else 0.0
 
 
-def skin_mm(work: Treatment, shop: Workshop) -> float:
+def skin_mm(asked: Requirement, work: Treatment) -> float:
     """Return the soft skin that the hardening heat leaves, before grinding. [mm]."""
-    around = atmosphere(work, shop)
+    around = atmosphere(work, asked.workshop)
     if around is None or work.steel.hardened is None:
         return 0.0
-    heat_c, hold_s = work.steel.hardened.temperature_c.middle, _hold_s(work)
+    heat_c, hold_s = work.steel.hardened.temperature_c.middle, _hold_s(asked, work)
     return float(soft_skin(heat_c, hold_s, around).soft_mm)
 
 
-def _hold_s(work: Treatment) -> float:
-    """Return how long a part is held at its hardening heat. [s]."""
+def _hold_s(asked: Requirement, work: Treatment) -> float:
+    """Return how long the thickest section heated is held at its hardening heat. [s]."""
     kind = work.source.kind if work.source else ""
-    return held_s(work.steel, kind, USUAL_MM)
+    return held_s(work.steel, kind, heated_thickness(asked, work))
 
 
 def _thickness_mm(job: Job) -> float:
@@ -102,7 +105,7 @@ def _loss_hrc(job: Job, work: Treatment, under_mm: float, deeper: Floats) -> Flo
     carbon = work.steel.composition_wt_pct.get("C")
     if around is None or hardened is None or carbon is None:
         return np.zeros(deeper.shape)
-    heat_c, hold_s = hardened.temperature_c.middle, _hold_s(work)
+    heat_c, hold_s = hardened.temperature_c.middle, _hold_s(job.asked, work)
     removed = ground_mm(job.asked.part)
     near = under_mm + removed
     far = max(_thickness_mm(job) + removed - under_mm, under_mm)
@@ -115,6 +118,7 @@ def _loss_hrc(job: Job, work: Treatment, under_mm: float, deeper: Floats) -> Flo
     return np.asarray(full - hardness(held, _MARTENSITE))
 
 
+@lru_cache(maxsize=4096)
 def _heated(work: Treatment) -> Treatment:
     """Return the treatment that is heated as this one is, whatever bar and bath it has."""
     return replace(work, condition=work.steel.condition[0], medium=None, stock=None)
@@ -131,13 +135,13 @@ def skin(job: Job, work: Treatment) -> Skin | None:
 def _skin(job: Job, work: Treatment) -> Skin:
     """Return the soft skin of what is heated so, at the middle."""
     shop, even = job.asked.workshop, np.ones(1)
-    soft = skin_mm(work, shop)
+    soft = skin_mm(job.asked, work)
     left = max(soft - ground_mm(job.asked.part), 0.0)
     judged, filed = (_loss_hrc(job, work, mm, even)[0] for mm in (JUDGED_MM, FILE_MM))
     bare = 0.0
     if is_presumed_wrapped(work, shop) and work.steel.hardened is not None:
         heat_c = work.steel.hardened.temperature_c.middle
-        bare = float(soft_skin(heat_c, _hold_s(work)).soft_mm)
+        bare = float(soft_skin(heat_c, _hold_s(job.asked, work)).soft_mm)
     return Skin(soft, bare, left, float(judged), float(filed))
 
 

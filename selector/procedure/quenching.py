@@ -15,9 +15,10 @@ from selector.procedure.practice import (
     SALT_LEAST_MIN,
     SALT_MIN_PER_MM,
     SALT_MOST_MIN,
+    WASH_C,
 )
 from selector.record import StepOut
-from selector.wording import shown_range, shown_time
+from selector.wording import in_sentence, shown_range, shown_time
 
 BATHS = {
     "water": "water", "warm-water": "warm water", "brine": "brine", "oil": "oil",
@@ -45,9 +46,8 @@ def quenching_steps(do: Doing) -> list[StepOut]:
 
 def _bath_words(do: Doing) -> str:
     """Return the bath as the workshop has it: "oil, 15 l at 50 °C"."""
-    slug = do.work.medium.slug if do.work.medium else "air"
-    kind = do.work.medium.kind if do.work.medium else "air"
-    words, kept = BATHS.get(slug, BATHS[kind]), do.kept_bath
+    medium, kept = do.work.medium, do.kept_bath
+    words = BATHS["air"] if medium is None else BATHS.get(medium.slug, in_sentence(medium.name))
     if kept is not None and kept.volume is not None:
         words += f", {kept.volume:.3g} l"
     elif do.work.medium is not None and do.work.medium.is_oil:
@@ -223,7 +223,8 @@ def tried(do: Doing) -> StepOut:
         means=means,
         check=good,
         otherwise="too soft: file 0.2 mm deeper; hard below, it was skin; soft below, it was "
-        f"too cool or {why}: heat it again, slowly through the reds",
+        f"too cool or {why}: heat it again, slowly through the reds; soft in spots: scale or "
+        "steam clung there: brush it bare, heat it again, move it more in the bath",
         hardness_hrc=None if hrc is None else (round(hrc - 2.0, 1), round(hrc + 2.0, 1)),
         source=COMMON,
     )
@@ -279,9 +280,10 @@ def case_tried(do: Doing) -> StepOut:
     means = "a new file" if "file" in do.shop.check or not do.shop.check else do.shop.check[0]
     return StepOut(
         stage="test",
-        action=f"Wash it in hot water, dry it, try the case with {means}",
+        action=f"Wash it in water at {WASH_C:.0f} °C, dry it, try the case with {means}",
         means=means,
         check="it skates all over; on what was spared it bites",
+        temperature_c=WASH_C,
         otherwise="it bites: not enough carbon or too cool; case it again before the temper",
         source=COMMON,
     )

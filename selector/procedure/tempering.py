@@ -52,7 +52,8 @@ def _means_name(do: Doing) -> str:
         fits = {
             "oven": source.kind == "oven" and not is_plate,
             "plate": is_plate,
-            "furnace": source.kind == "furnace",
+            "furnace": source.kind == "furnace"
+            or (source.kind == "salt-bath" and not do.furnaces),
             "torch": source.kind == "flame",
         }.get(means, False)
         if fits:

@@ -117,14 +117,14 @@ def steel(name: str, text: str, catalog: Catalog) -> Steel:
     RequirementError
         When no steel has this name, or several have.
     """
-    found = catalog.find(text)
-    if not found:
-        step = "`temperwright steels` lists them."
-        raise RequirementError(Problem(name, "a known steel", repr(text), step))
-    if len(found) > 1:
-        step = f"It may be {' or '.join(s.name for s in found)}: say which."
+    found = catalog.look_up(text)
+    if not found.steels:
+        problem = Problem(name, "a known steel", repr(text), found.did_you_mean)
+        raise RequirementError(problem)
+    if len(found.steels) > 1:
+        step = f"It may be {' or '.join(s.name for s in found.steels)}: say which."
         raise RequirementError(Problem(name, "the name of one steel", repr(text), step))
-    return found[0]
+    return found.steels[0]
 
 
 def medium(name: str, text: str, catalog: Catalog) -> Medium:

@@ -39,6 +39,10 @@ class Requirement(Asked):
     workshop: Workshop = Field(title="Workshop")
     priorities: Priorities = Field(default=Priorities(), title="What matters most?")
 
+    def __hash__(self) -> int:
+        """Return the hash of its part: equal requirements have equal ones, and it is quick."""
+        return hash(self.part)
+
     @model_validator(mode="after")
     def _zones_on_part(self) -> Self:
         count = len(self.part.section)

@@ -41,7 +41,7 @@ def _instead(steel: Steel) -> list[str]:
     aged = steel.aged
     if aged is not None:
         points = ", ".join(f"{hrc:g} HRC at {c:g} °C" for c, hrc in aged.curve_hrc.points)
-        return [f"Aged {aged.time_h:g} h: {points} ({aged.curve_hrc.source})."]
+        return [f"Aged {aged.time_h.value:g} h: {points} ({aged.curve_hrc.source})."]
     hard = next((c for c in steel.condition if c.name == "hard-element"), None)
     if hard is not None and hard.hardness_hrc is not None:
         span = hard.hardness_hrc

@@ -145,8 +145,8 @@ def temper_assumed(steel: Steel, time_s: float) -> list[str]:
     """Return what is assumed of a temper, in sentences."""
     said = [f"Temper: in a furnace known to {_sd_c(TEMPER_ERROR['furnace'])}."]
     curve = None if by_composition(steel) else steel.tempered
-    if curve is not None and curve.cycles > 1:
-        said.append(f"Tempered {curve.cycles} times, as is usual: the time is that in all.")
+    if curve is not None and curve.times > 1:
+        said.append(f"Tempered {curve.times} times, as is usual: the time is that in all.")
     if curve is not None and curve.curve_hrc.points[0][0] > CURVE_FROM_C:
         first = f"{curve.curve_hrc.points[0][0]:g} °C"
         said.append(f"Its curve begins at {first}; colder tempers read as that one.")

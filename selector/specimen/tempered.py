@@ -258,9 +258,8 @@ def _origin(steel: Steel, fresh: AsQuenched, grid: tuple[Temper, ...]) -> Origin
         how = "tempering curve of the composition (tempering.tempered_hardness)"
     else:
         span = curve.curve_hrc
-        how = (
-            f"the steel's own tempering curve of {curve.time_h:g} h ({span.source}, {span.at})"
-        )
+        hours = f"{curve.time_h.value:g} h"
+        how = f"the steel's own tempering curve of {hours} ({span.source}, {span.at})"
     return origin_out(fresh, how, validity=tuple(dict.fromkeys(left)))
 
 

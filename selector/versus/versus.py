@@ -57,9 +57,9 @@ def versus(
         When an id names no option this workshop could attempt.
     """
     known = catalog or load_catalog()
-    wider = _sending_out(asked, (first, second), known)
+    wider = sending_out(asked, (first, second), known)
     job = resolved(wider, known)
-    pair = Pair(_side(first, job), _side(second, job), job)
+    pair = Pair(side_of(first, job), side_of(second, job), job)
     one, other = (_side_out(option, job) for option in pair.options())
     turns, bills = tuple(swaps(pair)), [pair.of_quantity(n).bills() for n in QUANTITIES]
     prices = job.catalog.prices
@@ -81,7 +81,7 @@ def versus(
 _SENT_OUT = " Sending out is weighed here though nothing was to be sent out."
 
 
-def _sending_out(asked: Requirement, names: tuple[str, ...], catalog: Catalog) -> Requirement:
+def sending_out(asked: Requirement, names: tuple[str, ...], catalog: Catalog) -> Requirement:
     """Return what is asked, with a firm allowed where one of the options is a firm's work."""
     routes = [name.split("/")[2].split(".")[0] for name in names if name.count("/") > 2]
     firms = {slug for slug, route in catalog.routes.items() if route.place == "subcontract"}
@@ -91,7 +91,7 @@ def _sending_out(asked: Requirement, names: tuple[str, ...], catalog: Catalog) -
     return asked.model_copy(update={"workshop": shop})
 
 
-def _side(name: str, job: Job) -> Side:
+def side_of(name: str, job: Job) -> Side:
     """Return one option predicted; refuse one that goes beyond what is modelled."""
     treatment, temper = option_of(name, job)
     middle = job.middle()

@@ -2,13 +2,15 @@
 
 Case depth rests on published diffusion data and estimates of each medium; no depth was fitted
 but that of plain charcoal. Two figures of the nitriding depth are fitted to `FITTED_NITRIDING`.
-Of decarburised depth no table was found to read: one figure is recalled, its share fitted.
+Of decarburised depth no table was found to read: one figure is recalled, its share fitted, and
+one of an abstract was not seen in it.
 """
 
 from collections.abc import Iterator
 
 from tests.benchmarks.calibration_reading import CalibrationReading
 from tests.layer_forecast import case_samples, celsius, nitride_samples, skin_samples
+from tests.published.test_arain1999_decarburisation import DEEPEST_MM, HOTTEST_C, HOURS
 from tests.published.test_asm1982_carbonitrided_case import CHART
 from tests.published.test_colvin1921_case_hardening import DEPTHS as SELLECK
 from tests.published.test_harris1943_case_depth import TABLE
@@ -46,9 +48,13 @@ FITTED_NITRIDING = [
     (GERMAN, "31CrMoV9", 520, 28, 0.30), (GERMAN, "31CrMoV9", 520, 75, 0.50),
     (ASM, "4140", 524, 24, 0.30), (ASM, "4140", 524, 48, 0.45),
 ]  # fmt: skip
-# Skin of bare carbon steel: knife makers' two to three thousandths of an inch after ten minutes
-# at 1500 °F; from memory.
-SKINS = [("knife makers", 815.6, 1 / 6, 0.064)]
+# Skin of bare steel, and whether its share of free diffusion was set by it: knife makers' two
+# to three thousandths of an inch after ten minutes at 1500 °F, from memory; D2 and H13 in an
+# open furnace, in a thesis.
+SKINS = [
+    ("knife makers", 815.6, 1 / 6, 0.064, True),
+    ("Arain", HOTTEST_C, HOURS, DEEPEST_MM, False),
+]
 
 
 def _case(medium, laboratory, heat_c, hours, depth_mm, *, core=0.18, total=True, fitted=False):
@@ -119,9 +125,9 @@ def readings() -> list[CalibrationReading]:
                 "mm",
                 depth,
                 skin_samples(heat_c, hours),
-                fitted=True,
+                fitted=fitted,
                 group={"laboratory": who, "temperature": f"{round(heat_c, -1):.0f} °C"},
             )
-            for who, heat_c, hours, depth in SKINS
+            for who, heat_c, hours, depth, fitted in SKINS
         ),
     ]

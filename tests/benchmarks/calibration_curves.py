@@ -39,7 +39,7 @@ def readings():
         for temper_c, printed in table.items():
             if isinstance(temper_c, str):
                 continue
-            place = (steel.tempered.time_h * 3600, temper_c, time_h * 3600)
+            place = (steel.tempered.time_h.value * 3600, temper_c, time_h * 3600)
             hrc = tempered_from_curve(points_c, points_hrc, *place)
             sd = curve_sd_hrc(points_c, points_hrc, *place)
             group = {

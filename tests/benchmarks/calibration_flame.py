@@ -4,6 +4,8 @@ Surfaces took part in no fit. Of the shells, silver steel and W1 set how a secti
 (half martensite at the centre); the heats of W-type steel in brine set nothing.
 """
 
+from statistics import NormalDist
+
 import numpy as np
 
 from catalog import load_catalog
@@ -32,6 +34,18 @@ SURFACES = {
     "40Cr1Mo28": ("42crmo4", "oil"),
 }
 SECTIONS_MM = (20.0, 30.0)
+# Carbon of a grade of IS 1570 and IS 5517, either side of its middle (from memory). [wt %]
+IS_CARBON_WT_PCT = 0.05
+# Carbon that the grades of a row of the handbook may have: lowest and highest of SAE J403 and
+# J404 (from memory). A bar of a row is any of them. [wt %]
+ROW_CARBON_WT_PCT = {
+    "1025 to 1035": (0.22, 0.38), "1040 to 1050": (0.37, 0.55), "1055 to 1075": (0.50, 0.80),
+    "1125 to 1137": (0.22, 0.39), "1138 to 1144": (0.34, 0.48), "1146 to 1151": (0.42, 0.55),
+    "1340 to 1345": (0.38, 0.48), "3140 to 3145": (0.38, 0.48), "4130 to 4135": (0.28, 0.38),
+    "4140 to 4145": (0.38, 0.48), "4147 to 4150": (0.45, 0.53), "4337 to 4340": (0.35, 0.43),
+    "4640": (0.38, 0.43), "6150": (0.48, 0.53), "8630 to 8640": (0.28, 0.43),
+    "8642 to 8660": (0.40, 0.64),
+}  # fmt: skip
 # Shells in water, middle of the published range, common practice: to 55 HRC. [mm]
 SHELLS = [
     ("115crv3", 18.0, 3.0),
@@ -80,14 +94,30 @@ def _surfaces():
 
 
 def _skins():
-    """Return skins under a spray, by end-quench curve, of a handbook's grades."""
-    for name, (steel, (low, high)) in RESPONSE.items():
-        points = float(heat_hardness(steel, SKIN_MM)) + LEVEL_SD_HRC * NORMAL
-        yield CalibrationReading(
+    """Return skins under a spray, by end-quench curve, of two books' grades."""
+    rows = [
+        (name, steel, span, ROW_CARBON_WT_PCT[name]) for name, (steel, span) in RESPONSE.items()
+    ]
+    for name, (steel, span) in TABLE.items():
+        if name not in SURFACES:
+            rows.append(
+                (
+                    name,
+                    steel,
+                    span,
+                    (steel["C"] - IS_CARBON_WT_PCT, steel["C"] + IS_CARBON_WT_PCT),
+                )
+            )
+    even, level = np.linspace(0.005, 0.995, 100), NormalDist()
+    error = LEVEL_SD_HRC * np.array([level.inv_cdf(share) for share in even])
+    for name, steel, (low, high), (poorest, richest) in rows:
+        carbon = poorest + (richest - poorest) * even
+        skins = [float(heat_hardness({**steel, "C": c}, SKIN_MM)) for c in carbon]
+        yield CalibrationReading.of_samples(
             "flame-hardened surface",
             "HRC",
             0.5 * (low + high),
-            *map(float, points),
+            np.add.outer(skins, error).ravel(),
             fitted=False,
             group={"steel": name, "section": "skin", "medium": "water"},
         )

@@ -45,7 +45,7 @@ def hardened(steel, **update: object) -> Hardened:
 
 
 def curve(*points: tuple[float, float]) -> Tempered:
-    return Tempered(curve_hrc=Curve(points=points, **ORIGIN), time_h=1)
+    return Tempered(curve_hrc=Curve(points=points, **ORIGIN), time_h=Number(value=1, **ORIGIN))
 
 
 @pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.__name__)

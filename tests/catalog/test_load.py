@@ -107,7 +107,7 @@ def test_a_wrong_encoding_is_reported(tmp_path, encoding):
 
 def test_an_empty_file_is_reported_and_not_passed_over(tmp_path):
     own(tmp_path, "")
-    assert "mine.toml: name: Field required (got {'slug': 'mine'})" in problems(tmp_path)
+    assert "mine.toml: name: must be given (got nothing)" in problems(tmp_path)
 
 
 @pytest.mark.parametrize(
@@ -116,7 +116,7 @@ def test_an_empty_file_is_reported_and_not_passed_over(tmp_path):
         (
             "toughness =",
             "toughnes =",
-            "mine.toml: toughnes: Extra inputs are not permitted (got 'medium')",
+            "mine.toml: toughnes: must be a field of this file (got 'medium')",
         ),
         (
             "C = { min = 0.42, max = 0.5,",
@@ -137,32 +137,32 @@ def test_an_empty_file_is_reported_and_not_passed_over(tmp_path):
         (
             "ac1 = { min = 735, max = 735,",
             'ac1 = { min = "735", max = 735,',
-            "mine.toml: temperature_c.ac1.min: Input should be a valid number (got '735')",
+            "mine.toml: temperature_c.ac1.min: must be a number (got '735')",
         ),
         (
             "ac1 = { min = 735, max = 735,",
             "ac1 = { min = true, max = 735,",
-            "mine.toml: temperature_c.ac1.min: Input should be a valid number (got True)",
+            "mine.toml: temperature_c.ac1.min: must be a number (got True)",
         ),
         (
             "ac1 = { min = 735, max = 735,",
             "ac1 = { min = nan, max = 735,",
-            "mine.toml: temperature_c.ac1.min: Input should be a finite number (got nan)",
+            "mine.toml: temperature_c.ac1.min: must be a finite number (got nan)",
         ),
         (
             'number = ["1.0503", "1.1191", "1.1201"]',
             "number = [1.0503]",
-            "mine.toml: designations.number.0: Input should be a valid string (got 1.0503)",
+            "mine.toml: designations.number.0: must be text in quotes (got 1.0503)",
         ),
         (
             'kind = "medium-carbon"',
             'kind = "medium"',
-            "mine.toml: kind: Input should be 'mild', 'free-cutting'",
+            "mine.toml: kind: must be 'mild', 'free-cutting'",
         ),
         (
             '[hardened]\nquench = "water"',
             '[hardening]\nquench = "water"',
-            "mine.toml: hardening: Extra inputs are not permitted (got {'quench'",
+            "mine.toml: hardening: must be a field of this file (got {'quench'",
         ),
     ],
     ids=[
@@ -179,8 +179,8 @@ def test_a_fault_is_reported_with_file_key_rule_and_value(tmp_path, old, new, li
 def test_a_value_without_a_source_is_refused(tmp_path):
     own(tmp_path, STEEL.replace('source = "lucefin-cards", at = "card C45E, MS", ', ""))
     assert [line.split(" (got")[0] for line in problems(tmp_path)] == [
-        "mine.toml: temperature_c.ms.source: Field required",
-        "mine.toml: temperature_c.ms.at: Field required",
+        "mine.toml: temperature_c.ms.source: must be given",
+        "mine.toml: temperature_c.ms.at: must be given",
     ]
 
 
@@ -203,10 +203,10 @@ def test_a_fault_in_a_shared_file_names_its_entry(tmp_path):
     own(tmp_path, 'bronze = "Bronze"\n', "families.toml")
     assert sorted(problems(tmp_path)) == [
         (
-            "families.toml: bronze: Input should be a valid dictionary or instance of Family "
+            "families.toml: bronze: must be a valid dictionary or instance of Family "
             "(got 'Bronze')"
         ),
-        "sources.toml: mill-sheet.citation: Input should be a valid string (got 7)",
+        "sources.toml: mill-sheet.citation: must be text in quotes (got 7)",
     ]
 
 
@@ -220,14 +220,14 @@ def test_all_faults_of_all_files_come_in_one_pass(tmp_path):
     assert {line.split(":")[0] for line in loaded} == {
         "a.toml", "b.toml", "mine.toml", "broken.toml", "prices.toml",
     }  # fmt: skip
-    assert "a.toml: toughness: Field required" in "\n".join(loaded)
+    assert "a.toml: toughness: must be given" in "\n".join(loaded)
 
 
 @pytest.mark.parametrize(
     ("asked", "slug"),
     [
-        ("EN 19", "42crmo4"),
-        ("en19t", "42crmo4"),
+        ("EN 19", "709m40"),
+        ("en19t", "709m40"),
         ("1.7225", "42crmo4"),
         ("17225", "42crmo4"),
         ("scm440", "42crmo4"),
@@ -273,9 +273,8 @@ def test_an_unknown_name_finds_nothing(asked):
 @pytest.mark.parametrize("slug", load_catalog().steels)
 def test_every_name_of_a_steel_finds_it(slug):
     known = load_catalog()
-    steel = known.steels[slug]
-    for name in (slug, *steel.names()):
-        assert steel in known.find(name), name
+    for name in (slug, *known.steels[slug].names()):
+        assert slug in {found.slug for found in known.find(name)}, name
 
 
 def test_drill_rod_is_three_steels_and_none_of_them_silver_steel():

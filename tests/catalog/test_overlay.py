@@ -12,11 +12,12 @@ import pytest
 from catalog import load_catalog
 from catalog.caution import Caution, Family, Source
 from catalog.heat_source import HeatSource
+from catalog.mark import Mark
 from catalog.medium import Medium
 from catalog.price import Prices
 from catalog.quantity import ELEMENT_MOST_WT_PCT, implausible
 from catalog.route import Route
-from catalog.steel import Steel
+from catalog.steel import Designations, Steel
 from catalog.unread import UNREAD, unread
 from catalog.values import Record, Sourced
 from selector.advice.advise import advise
@@ -27,6 +28,7 @@ from tests.dog import asked
 KINDS: Mapping[str, type[Record]] = {
     "steels": Steel, "routes": Route, "media": Medium, "heat_sources": HeatSource,
     "families": Family, "cautions": Caution, "sources": Source, "prices": Prices,
+    "marks": Mark,
 }  # fmt: skip
 STEELS = load_catalog().steels
 # A steel of one's own has no price in the shipped list.
@@ -58,6 +60,11 @@ class Case:
     key: str = ""
 
 
+def rack(name, size="40 mm"):
+    return {"workshop.stock": [{"steel": name, "size": size}]}
+
+
+SOFT = {"zone.0.hardness": {"min": "100 HB"}, "load.torque": "20 N m"}
 DEFAULT = {
     "steels": Case("c45"),
     "routes": Case("through-furnace"),
@@ -67,6 +74,7 @@ DEFAULT = {
     "cautions": Case("oil-fire", steels=("42crmo4",)),
     "sources": Case("lucefin-cards", listing="steels"),
     "prices": Case(),
+    "marks": Case("T", {**SOFT, **rack("817M40T", "200 mm")}, ("817m40",), "prehard"),
 }
 
 
@@ -78,7 +86,6 @@ def number(value):
     return {"value": value, **ORIGIN}
 
 
-SOFT = {"zone.0.hardness": {"min": "100 HB"}, "load.torque": "20 N m"}
 QUIET = {"load.impact": "none", "load.torque": "5 N m"}
 COLD = {**SOFT, "load.impact": "none", "limit.service_temperature": "-20 degC"}
 PLAIN = {**QUIET, "part.feature": []}
@@ -105,7 +112,7 @@ CASES: dict[str, Case] = {
     "steels.corrosion": Case("c45", {"limit.corrosion": "severe"}),
     **{
         f"steels.designations.{system}": Case("c45", listing="steels", values=(["Altered"],))
-        for system in ("en", "number", "aisi", "uns", "bs", "old_en", "jis", "trade")
+        for system in Designations.model_fields
     },
     **{
         f"steels.composition_wt_pct.{element}": Case("c45", values=(span(low, high),))
@@ -122,6 +129,20 @@ CASES: dict[str, Case] = {
         "c55", SOFT, ("c55",), "normalise", (span(870, 880),)
     ),
     "steels.hardened.soak_min": Case("100mncrw4", PIN, OIL_TOOL, values=(span(5, 10),)),
+    "steels.strength_hb": Case(
+        "42crmo4", {**SOFT, **rack("42CrMo4+QT")}, ("42crmo4",), "prehard",
+        ([{"mark": "QT", "to_mm": 100.0, **span(266, 280)}],),
+    ),
+    "steels.window.names": Case(
+        "42crmo4", {**SOFT, **rack("4140")}, ("42crmo4",), "prehard", (["4140H"],)
+    ),
+    "steels.window.differs": Case("42crmo4", {**SOFT, **rack("4140")}, ("42crmo4",), "prehard"),
+    "steels.window.composition_wt_pct.*": Case(
+        "42crmo4", rack("4140 annealed"), ("42crmo4",), values=(span(0.2, 0.25),), key="C"
+    ),
+    "marks.hardness_hb": Case(
+        "U", {**SOFT, **rack("708M40U")}, ("42crmo4",), "prehard", (span(290, 300),)
+    ),
     "routes.time_h": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
     "steels.hardened.as_quenched_hrc": Case("115crv3", QUIET, SILVER, values=(span(58, 60),)),
     "steels.hardened.section_limit_mm.water": Case(

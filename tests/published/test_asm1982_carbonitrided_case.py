@@ -11,15 +11,11 @@ CHART = [
     (1437, 1, "0.004"), (1437, 2, "0.006"), (1437, 3, "0.009"), (1437, 4, "0.011"),
     (1612, 1, "0.015"), (1612, 2, "0.021"), (1612, 3, "0.026"), (1612, 4, "0.030"),
 ]  # fmt: skip
-FERRITE = pytest.mark.xfail(
-    strict=True,
-    reason="at 780 °C steel of 0.08 % C is half ferrite, beyond the model",
-)
 
 
 @pytest.mark.parametrize(
     ("fahrenheit", "hours", "inches"),
-    [pytest.param(*row, marks=[FERRITE] if row[0] < 1500 else []) for row in CHART],
+    CHART,
 )
 def test_a_bath_cases_as_deep_as_charted(fahrenheit, hours, inches):
     forecast = case_samples("liquid", celsius(fahrenheit), hours, core=0.08, total=True)

@@ -2,9 +2,9 @@
 softening of a 0.8 % carbon steel after one minute, one hour and one day, read off a curve (from
 memory, within about 2 HRC).
 
-Not used in a fit. The level is that of the laboratory and held by the interval; how much a
-ten-fold time softens is the check, against the wrong reading of which long tempers come out too
-hard.
+Not used in a fit; the error of a new laboratory was sized with it in view. The level is that of
+the laboratory and held by the interval; how much a ten-fold time softens is the check, against
+the wrong reading of which long tempers come out too hard.
 """
 
 import numpy as np

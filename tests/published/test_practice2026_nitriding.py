@@ -27,7 +27,6 @@ DEPTHS = [
 ]
 OFF = {
     ("H13", 480, 10): "plasma holds more nitrogen in ferrite than ammonia does at 480 °C",
-    ("M2", 565, 0.75): "what tungsten and the carbides of high-speed steel bind is not counted",
 }
 
 

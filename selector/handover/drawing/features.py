@@ -73,7 +73,8 @@ def draw_features(canvas: Canvas, side: Side, part: Part) -> list[Named]:
     for feature in part.feature:
         at_mm = place_of(part, feature)
         stretch = side.section_at(at_mm)
-        low_mm = _FORMS.get(feature.kind, _drawn_mark)(canvas, side, stretch, (feature, at_mm))
+        form = _drawn_claws if _is_claws(part, feature, stretch) else _FORMS.get(feature.kind)
+        low_mm = (form or _drawn_mark)(canvas, side, stretch, (feature, at_mm))
         found.append(Named(feature, words_of(feature), at_mm, low_mm))
     return found
 
@@ -142,19 +143,29 @@ def _shown(side: Side, stretch: Stretch) -> list[Stretch]:
     return [s for piece in side.axis.pieces for s in within((stretch,), piece)]
 
 
+def _is_claws(part: Part, feature: Feature, stretch: Stretch) -> bool:
+    """Return whether teeth are claws on the working end, as deep as their place."""
+    if feature.kind != "teeth" or feature.at is None or feature.size is not None:
+        return False
+    on_end = stretch.from_mm == 0.0 and 0.0 < feature.at <= 0.5 * stretch.half_mm
+    return on_end and part.shape_class == "plain"
+
+
+def _drawn_claws(canvas: Canvas, side: Side, stretch: Stretch, placed: Placed) -> float:
+    """Draw claws of ratchet form to their roots, as the rim is seen from the side."""
+    _, at_mm = placed
+    angles = np.linspace(0.0, 0.5 * np.pi, 16)
+    deep = at_mm * (1.0 - angles / angles[-1])
+    off = -stretch.half_mm * np.sin(angles)
+    spots = [side.at(float(x), float(y)) for x, y in zip(deep, off, strict=True)]
+    canvas.path("M" + " L".join(spots), stroke=0.6 * canvas.look.outline)
+    return -0.3 * stretch.half_mm
+
+
 def _drawn_teeth(canvas: Canvas, side: Side, stretch: Stretch, placed: Placed) -> float:
-    """Draw teeth: on an end, claws of ratchet form to their roots; round a rim, its teeth."""
-    feature, at_mm = placed
+    """Draw the teeth of a rim seen from the side: lines along it, closer towards the edge."""
+    del placed
     look = canvas.look
-    on_end = feature.at is not None and 0.0 < at_mm <= stretch.to_mm and stretch.from_mm == 0.0
-    if on_end and at_mm <= 0.5 * stretch.half_mm:
-        angles = np.linspace(0.0, 0.5 * np.pi, 16)
-        deep = at_mm * (1.0 - angles / angles[-1])
-        off = -stretch.half_mm * np.sin(angles)
-        spots = [side.at(float(x), float(y)) for x, y in zip(deep, off, strict=True)]
-        canvas.path("M" + " L".join(spots), stroke=0.6 * look.outline)
-        return -0.3 * stretch.half_mm
-    # A rim seen from the side: lines along it, closer towards the edge.
     angles = np.arcsin(np.clip(np.arange(1, 8) / 7.5, 0.0, 1.0))
     lines = [
         f"M{side.at(s.from_mm, -stretch.half_mm * float(np.sin(a)))} "

@@ -14,7 +14,8 @@ class Look:
 
     `em` is the height of its letters, `height` the most that the part itself takes. `steps`
     colours hardness from soft to hard, `hot` the hottest a place got; with `hatched` the
-    steps are drawn as hatching, closer where harder.
+    steps are drawn as hatching, closer where harder. Without `places` the features are
+    labelled and not sized from the end.
     """
 
     unit: str
@@ -37,6 +38,7 @@ class Look:
     sizes: bool = True
     end_view: bool = True
     strips: bool = True
+    places: bool = True
 
 
 SANS = "'Source Sans Pro', 'Source Sans 3', system-ui, sans-serif"

@@ -28,7 +28,10 @@ HATCH_CLOSE, HATCH_WIDE, HATCH_LINE = 0.45, 0.85, 0.14
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """An SVG, what it shows in a sentence, its size, and its scale in words."""
+    """An SVG, what it shows in a sentence, its size, and its scale in words.
+
+    `free` is a corner at the lower right that nothing is drawn in: its width and height.
+    """
 
     svg: str
     alt: str
@@ -36,6 +39,7 @@ class Drawing:
     height: float
     scale: str
     broken: bool
+    free: tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,16 +86,19 @@ def drawn(part: Part, marks: Marks, look: Look) -> Drawing:
     low = _draw_side(canvas, side, part, marks, said=inside)
     if look.strips:
         draw_strip(canvas, side, marks, low + 0.5 * look.em)
+    under = low
     if fit.column:
         canvas.edge = look.width
         x = 0.5 * (axis.right + AT_SIDES * look.em + look.width)
-        _draw_end_view(canvas, part, marks, (x, max(middle, room + 0.6 * look.em)), fit)
+        level = max(middle, room + 0.6 * look.em)
+        _draw_end_view(canvas, part, marks, (x, level), fit)
+        under = level + 0.5 * high_mm * fit.end_scale + 3.0 * look.em
     height = canvas.low + 0.3 * look.em
     words = scale_words(fit.scale, look)
     alt = _alt(part, marks, words)
-    return Drawing(
-        _svg(canvas, height, alt), alt, look.width, height, words, len(axis.pieces) > 1
-    )
+    svg, broken = _svg(canvas, height, alt), len(axis.pieces) > 1
+    free = look.width - axis.right - AT_SIDES * look.em, max(height - under, 0.0)
+    return Drawing(svg, alt, look.width, height, words, broken, free)
 
 
 def _known(marks: Marks) -> object:
@@ -135,7 +142,8 @@ def _shown(part: Part, marks: Marks) -> tuple[tuple[float, float], ...]:
     for band in marks.bands:
         places += [band.from_mm, band.to_mm]
     places += [*(marks.heated_mm or ()), *(note.at_mm for note in marks.notes)]
-    thick = max(end_extent_mm(part)[1], 1e-3)
+    # A blade is as long as it is beside its width, not its thickness.
+    thick = max(*end_extent_mm(part), 1e-3)
     return stretches(places, part.length_mm, thick)
 
 
@@ -186,7 +194,7 @@ def _draw_side(canvas: Canvas, side: Side, part: Part, marks: Marks, *, said: bo
         draw_said(canvas, side, marks)
     if look.sizes:
         draw_across(canvas, side)
-    walls = size_walls(side, named) if look.sizes else []
+    walls = size_walls(side, named, sized=look.places) if look.sizes else []
     low = draw_labels(canvas, side, [*named, *fillets(side)], walls, low)
     if look.sizes:
         draw_sizes(canvas, side, named, low)
@@ -201,7 +209,9 @@ def _draw_hard(canvas: Canvas, side: Side, marks: Marks) -> None:
         for low, high, name in ((limits[2], 1e3, "hard"), (limits[0], limits[2], "soft")):
             fill = f"url(#{canvas.key}-{name})"
             path = cut_paths(side, marks, low, high)
-            canvas.path(path, fill=fill, style=' fill-rule="evenodd"')
+            # A case thinner than the lines of the hatching stand apart is filled.
+            thin = name == "hard" and _is_thin(side, marks, look)
+            canvas.path(path, fill=look.ink if thin else fill, style=' fill-rule="evenodd"')
         return
     bounds = (-1e3, *limits, 1e3)
     for step in range(1, 6):
@@ -214,6 +224,13 @@ def _draw_hard(canvas: Canvas, side: Side, marks: Marks) -> None:
             corners = ((start, 0.0), (end, 0.0), (end, -half), (start, -half))
             path = "M" + " L".join(side.at(x, y) for x, y in corners) + " Z"
             canvas.path(path, fill=look.steps[step])
+
+
+def _is_thin(side: Side, marks: Marks, look: Look) -> bool:
+    """Return whether all that is hard is a layer too thin to be hatched."""
+    depths = [band.depth_mm for band in marks.bands]
+    most = HATCH_CLOSE * look.em / side.axis.scale
+    return marks.field is None and all(d is not None and d < most for d in depths)
 
 
 def _draw_end_view(

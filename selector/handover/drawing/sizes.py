@@ -68,10 +68,11 @@ def _draw_label(canvas: Canvas, side: Side, slot: Slot, off_mm: float, top: floa
     )
 
 
-def size_walls(side: Side, named: Sequence[Named]) -> list[float]:
-    """Return where lines of sizes come down from the side view."""
+def size_walls(side: Side, named: Sequence[Named], *, sized: bool = True) -> list[float]:
+    """Return where lines of sizes come down from the side view, features `sized` or not."""
     inner = [s.to_mm for s in side.stretches]
-    return [side.axis.x(at) for at in (0.0, *inner, *_places(side, named))]
+    places = _places(side, named) if sized else []
+    return [side.axis.x(at) for at in (0.0, *inner, *places)]
 
 
 def _places(side: Side, named: Sequence[Named]) -> list[float]:
@@ -103,7 +104,7 @@ def draw_sizes(canvas: Canvas, side: Side, named: Sequence[Named], top: float) -
             {end: y for pair, ok in zip(pairs, drawn, strict=True) if ok for end in pair}
         )
         y += step if any(drawn) else 0.0
-    for place in _places(side, named):
+    for place in _places(side, named) if canvas.look.places else ():
         if _draw_length(canvas, side, (0.0, place), y):
             lows |= {0.0: y, place: y}
             y += step

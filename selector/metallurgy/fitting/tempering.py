@@ -9,6 +9,7 @@ node and one an element, by one weighted linear least-squares solution.
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
+from typing import Literal
 
 import numpy as np
 
@@ -145,15 +146,19 @@ def residual_hrc(given: Readings, by: Coefficients) -> Floats:
     return np.asarray(hrc_from_hv(hv, outside="extend") - given.hrc)
 
 
-def leave_one_steel_out_hrc(
-    given: Readings, progress: Callable[[str, float], None] | None = None
+def left_out_hrc(
+    given: Readings,
+    group: Literal["steel", "source"],
+    progress: Callable[[str, float], None] | None = None,
 ) -> Floats:
-    """Return the residual of each reading, its whole steel left out of the fit.
+    """Return the residual of each reading, its whole steel or laboratory left out of the fit.
 
     Parameters
     ----------
     given : Readings
-        Published readings of two steels or more. [-]
+        Published readings of two groups or more. [-]
+    group : {"steel", "source"}
+        What is left out at once. [-]
     progress : callable, optional
         Called with what is left out, and the share done so far. [-]
 
@@ -168,36 +173,7 @@ def leave_one_steel_out_hrc(
        Statistical Society B 36, 1974, 111-147.
     """
     return leave_one_out(
-        given.steel,
-        lambda out: residual_hrc(given.where(out), fit(given.where(~out))),
-        progress,
-    )
-
-
-def leave_one_laboratory_out_hrc(
-    given: Readings, progress: Callable[[str, float], None] | None = None
-) -> Floats:
-    """Return the residual of each reading, its whole laboratory left out of the fit.
-
-    Parameters
-    ----------
-    given : Readings
-        Published readings of two sources or more. [-]
-    progress : callable, optional
-        Called with what is left out, and the share done so far. [-]
-
-    Returns
-    -------
-    ndarray
-        Predicted less published hardness. [HRC]
-
-    References
-    ----------
-    .. [1] M. Stone, Cross-validatory choice and assessment of statistical predictions, J. Royal
-       Statistical Society B 36, 1974, 111-147.
-    """
-    return leave_one_out(
-        given.source,
+        given.steel if group == "steel" else given.source,
         lambda out: residual_hrc(given.where(out), fit(given.where(~out))),
         progress,
     )

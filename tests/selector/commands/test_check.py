@@ -84,3 +84,20 @@ def test_what_is_read_or_as_shipped_is_not_mentioned(cli, oil, was, now):
     done = cli.invoke(commands, ["check", oil(was, now)])
     assert done.exit_code == 0, done.output
     assert "nothing reads it" not in done.stdout
+
+
+def test_coverage_says_what_lacks_and_what_is_done_without(cli):
+    said = cli.invoke(commands, ["check", "--coverage"]).stdout
+    assert "c80u: tempered: not there; the temper is computed from its composition" in said
+    assert "values that its own routes ask of a steel are there" in said
+
+
+def test_faults_of_one_file_and_between_files_come_at_once(cli, tmp_path):
+    (tmp_path / "steels").mkdir()
+    broken = C45.replace('name = "C45', 'nam = "C45', 1)
+    lost = C45.replace('source = "lucefin-cards"', 'source = "no-such-card"')
+    (tmp_path / "steels" / "mine.toml").write_text(broken, encoding="utf-8")
+    (tmp_path / "steels" / "c45.toml").write_text(lost, encoding="utf-8")
+    said = cli.invoke(commands, ["check", str(tmp_path)]).stderr
+    assert "mine.toml: nam: must be a field of this file" in said
+    assert "c45.toml: composition_wt_pct.C.source: must be a key of sources.toml" in said

@@ -7,8 +7,11 @@ from selector.handover.drawing.look import PAPER
 from selector.handover.drawing.part_drawing import drawn
 from selector.handover.option_marks import asked_marks, heated_mm, option_marks
 from selector.wording import shown
+from tests.dog import GONE
 from tests.once import advised
 from tests.procedure import KILN
+
+NOTHING = {"zone.0.hardness": GONE, "zone.0.wear": "none"}
 
 
 def option_of(advice, route):
@@ -66,13 +69,16 @@ def test_a_case_lies_all_round():
     assert band.depth_mm == option.judged.prediction.layer.depth_mm
 
 
-def test_nothing_is_hard_where_nothing_is_done():
-    advice = advised({"zone.0.hardness": {"min": "150 HB"}}, "42crmo4", "s235")
-    option = next(o for o in advice.options if o.treatment.route.process == "none")
-    marks = option_marks(advice.job, option)
-    assert marks.bands == ()
-    assert marks.said == ()
-    assert marks.rest.startswith("as bought, ")
+def test_bar_as_bought_is_hatched_only_where_it_is_as_hard_as_asked():
+    for asked, bands in (({"zone.0.hardness": {"min": "150 HB"}}, 1), (NOTHING, 0)):
+        advice = advised(asked, "42crmo4", "s235")
+        option = next(o for o in advice.options if o.treatment.route.process == "none")
+        marks = option_marks(advice.job, option)
+        assert len(marks.bands) == bands
+        assert marks.said == ()
+        assert marks.heated_mm is None
+        assert marks.rest.startswith("as bought, ")
+        assert marks.step_of(marks.bought_hrc) == 0 or bands
 
 
 def test_what_is_asked_is_drawn_before_anything_is_chosen():

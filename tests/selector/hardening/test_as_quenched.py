@@ -139,7 +139,7 @@ def test_a_slack_quench_fades_in_the_temper_but_does_not_vanish(heat_c, least_hr
 def test_a_steel_with_secondary_hardening_may_rise_in_the_temper():
     steel = STEELS["x20cr13"]
     points = np.array(steel.tempered.curve_hrc.points)
-    time_s = steel.tempered.time_h * 3600
+    time_s = steel.tempered.time_h.value * 3600
     fresh, composition, normals = quenched("x20cr13", "oil", [10.0], [0.98])
     peak = int(np.argmax(points[:, 1]))
     low, high = (
@@ -197,6 +197,21 @@ def test_the_section_limit_of_a_high_alloy_steel_is_hard_to_the_centre():
     fresh, _, _ = quenched("x153crmov12", "air", [limit, 2 * limit], [0.0, 0.0])
     assert fresh.hrc[0, 0] > top - 3
     assert fresh.hrc[0, 1] < top - 10
+
+
+def test_a_high_alloy_steel_under_its_range_falls_off_by_degrees():
+    """D2 of 20 mm at 960 °C stays above 58 HRC; far under its range nothing turns."""
+    steel = STEELS["x153crmov12"]
+    middle_c = steel.hardened.temperature_c.middle
+    colder = [middle_c - heat_c for heat_c in (1020.0, 990.0, 960.0, 930.0, 880.0, 840.0)]
+    hrc = [
+        float(quenched("x153crmov12", "air", [20.0], [0.0], colder_c=c)[0].hrc[0, 0])
+        for c in colder
+    ]
+    assert (np.diff(hrc) <= 0).all()
+    assert hrc[2] > 58
+    assert hrc[4] > hrc[5]
+    assert hrc[-1] < 20
 
 
 def test_carbide_takes_time_most_of_all_beside_chromium():

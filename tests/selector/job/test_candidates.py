@@ -1,12 +1,12 @@
 from collections import Counter
 from dataclasses import replace
 
-import pytest
-
 from catalog import load_catalog
 from selector.job.bench import bench
-from selector.job.candidates import CONDITION_LETTER, like_conditions_merged, screened
+from selector.job.candidates import like_conditions_merged, screened
 from tests.dog import asked, only, work
+
+KNOWN = load_catalog()
 
 
 def answer(changes=None, catalog=None):
@@ -85,11 +85,20 @@ def test_a_bar_in_the_rack_is_kept_before_any():
         assert like_conditions_merged([work(condition=other), racked]) == [racked]
 
 
-@pytest.mark.parametrize("name", ["EN16T", "en 16 t", "EN19U", "EN36a T"])
-def test_a_condition_letter_is_seen(name):
-    assert CONDITION_LETTER.match(name)
+def test_a_bar_in_a_condition_not_listed_for_its_steel_is_a_treatment_of_its_own():
+    rack = asked({"workshop.stock": [{"steel": "C45+QT", "size": "30 mm"}]})
+    found = screened(rack, KNOWN, bench(rack, KNOWN), lambda steel, _: steel.slug == "c45")
+    (prehard,) = {
+        item.treatment.condition
+        for item in found
+        if item.treatment.condition.name == "prehard" and item.treatment.stock is not None
+    }
+    assert prehard.hardness_hb is not None
+    assert (prehard.hardness_hb.low, prehard.hardness_hb.high) == (193, 238)
 
 
-@pytest.mark.parametrize("name", ["EN16", "EN40B", "EN24 steel", "1.7225", "silver steel"])
-def test_what_is_no_condition_letter(name):
-    assert not CONDITION_LETTER.match(name)
+def test_a_bar_named_by_a_near_equivalent_has_its_composition():
+    rack = asked({"workshop.stock": [{"steel": "4140"}]})
+    found = screened(rack, KNOWN, bench(rack, KNOWN), lambda steel, _: steel.slug == "42crmo4")
+    steels = {item.treatment.stock is None: item.treatment.steel for item in found}
+    assert {steel.assumed is None for steel in steels.values()} == {False}

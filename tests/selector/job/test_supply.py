@@ -3,27 +3,26 @@ from dataclasses import replace
 import pytest
 
 from catalog import load_catalog
-from selector.job.supply import (
-    Racked,
-    at_hand,
-    at_hand_words,
-    presumed,
-    stated,
-    taken_as,
-)
+from selector.job.supply import at_hand, at_hand_words, presumed, racked
 from selector.requirement.workshop import Stock
 from tests.dog import work
 
-STEELS = load_catalog().steels
+KNOWN = load_catalog()
+STEELS = KNOWN.steels
 
 
-def bar(condition):
-    return Stock(steel="any", condition=condition)
+def held(name, condition=None, size=None):
+    (steel,) = KNOWN.find(name)
+    return racked(Stock(steel=name, condition=condition, size=size), steel, KNOWN)
 
 
-def test_the_label_of_a_bar_may_say_more_than_its_condition():
-    assert stated(bar("normalised, black")) == {"normalised"}
-    assert stated(bar("as it came")) == set()
+def in_conditions(bar):
+    return tuple(condition.name for condition in bar.conditions)
+
+
+def hardness_hb(bar):
+    (condition,) = bar.conditions
+    return condition.hardness_hb.low, condition.hardness_hb.high
 
 
 @pytest.mark.parametrize(
@@ -31,54 +30,112 @@ def test_the_label_of_a_bar_may_say_more_than_its_condition():
     [
         ("c45", "cold-drawn", ("cold-drawn",)),
         ("c45", "normalised", ("hot-rolled",)),
+        ("c45", "normalised, black", ("hot-rolled",)),
         ("42crmo4", "prehard", ("prehard",)),
         ("42crmo4", "normalised", ("annealed",)),
         ("115crv3", "hot-rolled", ("annealed",)),
         ("c45", "prehard", ()),
         ("115crv3", "hard-element", ()),
+        ("c45", "as it came", ("hot-rolled", "cold-drawn")),
+        ("c45", None, ("hot-rolled", "cold-drawn")),
+        ("linear-shaft", None, ()),
     ],
 )
 def test_a_bar_is_in_a_condition_its_steel_is_listed_in(steel, condition, answer):
-    assert taken_as(bar(condition), STEELS[steel]) == answer
-
-
-def test_a_bar_without_a_condition_may_be_in_any_but_that_of_a_hard_element():
-    assert taken_as(bar(None), STEELS["c45"]) == ("hot-rolled", "cold-drawn")
-    assert taken_as(bar(None), STEELS["linear-shaft"]) == ()
+    assert in_conditions(held(steel, condition)) == answer
 
 
 def test_every_steel_with_a_soft_condition_takes_every_soft_bar():
-    for steel in STEELS.values():
+    for slug, steel in STEELS.items():
         soft = {c.name for c in steel.condition} & {"normalised", "hot-rolled", "annealed"}
         if soft:
-            assert taken_as(bar("normalised"), steel)
+            assert in_conditions(held(slug, "normalised"))
 
 
 def test_what_is_judged_in_another_condition_is_said():
-    stock = [Racked(bar(name), STEELS["c45"]) for name in ("normalised", "cold-drawn")]
-    assert presumed(stock) == ["C45 normalised: judged as hot-rolled bar."]
+    stock = [held("c45", name) for name in ("normalised", "cold-drawn")]
+    assert presumed(stock, KNOWN.marks) == ["C45 normalised: judged as hot-rolled bar."]
+
+
+# Strength grades of BS 970-1; +QT of EN 10083 with Brinell by ISO 18265; sheets of 17-4PH.
+@pytest.mark.parametrize(
+    ("name", "size", "band"),
+    [
+        ("EN8Q", 40, (179, 229)),
+        ("EN8R", 19, (201, 255)),
+        ("EN16R", 100, (201, 255)),
+        ("605M36S", 60, (223, 277)),
+        ("EN24T", 30, (248, 302)),
+        ("817M40T", 100, (248, 302)),
+        ("EN24U", 30, (269, 331)),
+        ("EN24V", 30, (293, 352)),
+        ("EN24W", 20, (311, 375)),
+        ("EN24X", 20, (341, 401)),
+        ("EN24Z", 20, (444, 444)),
+        ("EN24Y", 20, (363, 429)),
+        ("708M40T", 40, (248, 302)),
+        ("EN3P", 20, (152, 207)),
+        ("42CrMo4+QT", 10, (325, 383)),
+        ("42CrMo4+QT", 16, (325, 383)),
+        ("42CrMo4+QT", 17, (296, 355)),
+        ("42CrMo4 V", 80, (266, 325)),
+        ("42CrMo4+QT", 200, (222, 266)),
+        ("42CrMo4+QT", None, (222, 383)),
+        ("C45+QT", 30, (193, 238)),
+        ("34CrNiMo6+QT", 30, (325, 383)),
+        ("17-4PH H900", 20, (388, 444)),
+        ("17-4PH H1150", 20, (277, 352)),
+    ],
+)
+def test_a_mark_of_strength_is_how_hard_the_bar_is(name, size, band):
+    bar = held(name, size=size)
+    assert in_conditions(bar) == ("prehard",)
+    assert hardness_hb(bar) == band
 
 
 @pytest.mark.parametrize(
     ("name", "condition"),
     [
-        ("EN24T", "prehard"),
-        ("817M40T", "prehard"),
         ("4140PH", "prehard"),
-        ("42CrMo4+QT", "prehard"),
+        ("4140 HT", "prehard"),
         ("C45+C", "cold-drawn"),
         ("1018 CD", "cold-drawn"),
-        ("EN16U", "prehard"),
+        ("C45+N", "hot-rolled"),
+        ("C45+A", "hot-rolled"),
+        ("EN24 annealed", "annealed"),
+        ("S235JR+AR", "hot-rolled"),
     ],
 )
 def test_a_bar_named_by_its_condition_is_in_it(name, condition):
-    (steel,) = load_catalog().find(name)
-    assert taken_as(Stock(steel=name), steel) == (condition,)
+    assert in_conditions(held(name)) == (condition,)
+
+
+@pytest.mark.parametrize("label", ["T", "condition T", "+T", "t"])
+def test_a_mark_may_stand_on_the_label(label):
+    assert hardness_hb(held("EN24", label, 30)) == (248, 302)
 
 
 def test_what_a_bar_is_said_to_be_goes_before_its_name():
-    (steel,) = load_catalog().find("EN24T")
-    assert taken_as(Stock(steel="EN24T", condition="annealed"), steel) == ("annealed",)
+    assert in_conditions(held("EN24T", "annealed")) == ("annealed",)
+    assert hardness_hb(held("EN24T", "V", 30)) == (293, 352)
+
+
+def test_pre_hardened_as_sold_keeps_the_hardness_of_its_listing():
+    listed = next(c for c in STEELS["42crmo4"].condition if c.name == "prehard")
+    assert held("42CrMo4 PH").conditions == (listed,)
+
+
+def test_what_a_mark_is_taken_for_is_said_and_where_the_standard_ends():
+    (small,) = presumed([held("EN24V", size=30)], KNOWN.marks)
+    assert small == "EN24V: condition V of BS 970, 1000 to 1150 MPa; taken as 293 to 352 HB."
+    (large,) = presumed([held("EN24V", size=80)], KNOWN.marks)
+    assert large.endswith("The standard has it up to 63 mm: the middle may be softer.")
+
+
+def test_the_composition_of_a_near_equivalent_is_said():
+    (said,) = presumed([held("AISI 4140")], KNOWN.marks)
+    assert said.startswith("AISI 4140: judged by the composition of that name. 4140 has 0.75")
+    assert presumed([held("42CrMo4")], KNOWN.marks) == []
 
 
 def test_a_bar_at_hand_is_had_before_any():

@@ -38,8 +38,8 @@ def surface(steel, changes=None):
 
 
 def test_an_open_furnace_leaves_a_soft_skin_that_a_torch_does_not():
-    shop = asked(SHOP).workshop
-    by_furnace, by_torch = (skin_mm(work("c45", **how), shop) for how in (FURNACE, {}))
+    part = asked(SHOP)
+    by_furnace, by_torch = (skin_mm(part, work("c45", **how)) for how in (FURNACE, {}))
     assert by_furnace > 0.1 > 0.05 > by_torch > 0
 
 
@@ -47,7 +47,7 @@ def test_an_open_furnace_leaves_a_soft_skin_that_a_torch_does_not():
 def test_salt_and_no_heat_leave_no_skin(kind):
     source = CATALOG.heat_sources["salt-bath"] if kind == "salt-bath" else None
     treatment = replace(work("c45"), source=source)
-    assert skin_mm(treatment, asked().workshop) == 0
+    assert skin_mm(asked(), treatment) == 0
     assert skin(near(), treatment) is None
 
 
@@ -78,6 +78,15 @@ def test_what_nobody_soaks_bare_is_counted_as_wrapped():
 def test_tool_steel_keeps_its_hardness_a_tenth_under_the_skin():
     found = skin(near(), work("100mncrw4", **FURNACE))
     assert found.loss_hrc < 1 < 10 < found.file_loss_hrc
+
+
+def test_a_thick_part_is_soaked_longer_and_loses_more():
+    sizes = {f"part.section.{n}.size": "60 mm" for n in (0, 1)}
+    usual, thick = (
+        skin_mm(asked({**SHOP, **more}), work("c45", **FURNACE)) for more in ({}, sizes)
+    )
+    # Whole minutes in steps of five: 25 for 25 mm, 60 for 60 mm, and the root of time.
+    assert thick / usual == pytest.approx((60 / 25) ** 0.5)
 
 
 def test_what_grinding_takes_off_is_not_left():

@@ -62,6 +62,33 @@ def test_every_step_has_an_action_a_number_and_a_way_to_tell():
             assert step.source or step.stage == "set-up", (option.id, step.action)
 
 
+FIGURES = ("temperature_c", "minutes", "within_s", "length_mm", "volume_l", "hardness_hrc")
+# What stands on any bench, or comes with a bar or a firm, beside what a workshop lists.
+ANY_BENCH = (
+    "file", "emery", "oilstone", "clock", "chalk", "micrometer", "dial gauge", "feelers",
+    "wire",
+    "grinder", "fireclay", "eye", "magnet", "dealer", "firm", "send out", "certificate", "mark",
+    "receipt", "spark", "stone", "lathe", "bath", "tongs", "disc", "stripper", "salt pot",
+)  # fmt: skip
+
+
+def test_every_step_has_a_figure_with_a_unit():
+    """The unit is in its name; a length may be 0, where nothing is left to grind."""
+    for option, step in each_step():
+        told = [getattr(step, name) for name in FIGURES]
+        assert any(figure is not None for figure in told), (option.id, step.action)
+
+
+def test_every_means_is_one_that_the_workshop_has():
+    named = {KNOWN.heat_sources[slug].name.lower() for slug in SOURCES}
+    listed = ("oil", "water", "salt", "plate", "hardness", "glass", "crayon", "thermocouple")
+    for option, step in each_step():
+        means = step.means.lower()
+        own = any(name in means or means in name for name in named)
+        words = (*ANY_BENCH, *listed, "furnace's own instrument", "surface-grinder")
+        assert own or any(word in means for word in words), (option.id, step.means)
+
+
 def test_no_word_of_the_program_gets_into_a_step():
     for option, step in each_step():
         said = " ".join(filter(None, (step.action, step.check, step.otherwise, step.short)))

@@ -9,8 +9,7 @@ from selector.metallurgy.fitting.reading import Readings, readings
 from selector.metallurgy.fitting.tempering import (
     as_toml,
     fit,
-    leave_one_laboratory_out_hrc,
-    leave_one_steel_out_hrc,
+    left_out_hrc,
     mean_error_hrc,
     residual_hrc,
     tempering_toml,
@@ -41,7 +40,7 @@ def hundred():
 
 def test_steels_left_out_are_predicted_to_the_aim(hundred):
     said = []
-    left_out = leave_one_steel_out_hrc(hundred, lambda *step: said.append(step))
+    left_out = left_out_hrc(hundred, "steel", lambda *step: said.append(step))
     residual = left_out[hundred.hrc >= 20.0]
     assert residual.size == 99
     assert mean_error_hrc(hundred, left_out) == np.abs(residual).mean() <= 1.3
@@ -50,7 +49,7 @@ def test_steels_left_out_are_predicted_to_the_aim(hundred):
 
 
 def test_error_interval_holds_steels_left_out(hundred):
-    residual = leave_one_steel_out_hrc(hundred)
+    residual = left_out_hrc(hundred, "steel")
     sd = tempered_hardness(
         hundred.composition_wt_pct, hundred.temperature_c, hundred.time_s
     ).sd_hrc
@@ -60,7 +59,7 @@ def test_error_interval_holds_steels_left_out(hundred):
 
 
 def test_a_laboratory_left_out_is_predicted_by_the_other_alone(hundred):
-    left_out = leave_one_laboratory_out_hrc(hundred)
+    left_out = left_out_hrc(hundred, "source")
     first, second = np.unique(hundred.source)
     out = hundred.source == first
     by_the_other = fit(hundred.where(hundred.source == second))
@@ -68,7 +67,7 @@ def test_a_laboratory_left_out_is_predicted_by_the_other_alone(hundred):
 
 
 def test_error_interval_holds_most_of_a_laboratory_left_out(hundred):
-    left_out = leave_one_laboratory_out_hrc(hundred)
+    left_out = left_out_hrc(hundred, "source")
     sd = tempered_hardness(
         hundred.composition_wt_pct, hundred.temperature_c, hundred.time_s
     ).sd_hrc

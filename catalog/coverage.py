@@ -1,0 +1,112 @@
+"""What each steel lacks for its own proper routes, and what advice does without it."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from catalog.load import Catalog
+from catalog.steel import Steel
+
+# From here up carbides stay undissolved and a bar is not computed from its carbon alone. [wt %]
+RICH_WT_PCT = 0.7
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """A value a steel lacks: the key in its file, and what advice does instead."""
+
+    steel: str
+    key: str
+    instead: str
+
+
+def _quenches(steel: Steel) -> bool:
+    """Return whether a steel is hardened by heat and quench."""
+    return "quench" in steel.hardens_by
+
+
+def _is_rich(steel: Steel) -> bool:
+    """Return whether a steel is hardened by quench and has more carbon than dissolves."""
+    carbon = steel.composition_wt_pct.get("C")
+    tool = steel.kind.endswith("-tool") or steel.kind in {"high-speed", "martensitic-stainless"}
+    return _quenches(steel) and (tool or (carbon is not None and carbon.middle > RICH_WT_PCT))
+
+
+def _lacks(*path: str) -> Callable[[Steel], bool]:
+    """Return a test whether a steel has nothing at a path of fields."""
+
+    def empty(steel: Steel) -> bool:
+        at: object = steel
+        for name in path:
+            at = at.get(name) if isinstance(at, dict) else getattr(at, name, None)
+            if not at:
+                return True
+        return False
+
+    return empty
+
+
+def _bought_hard(steel: Steel) -> bool:
+    """Return whether a steel has no soft condition: nothing is done to it but cutting."""
+    return {c.name for c in steel.condition} <= {"hard-element"}
+
+
+# What is wanted, of which steels, and what happens without it.
+_WANTED: tuple[tuple[str, Callable[[Steel], bool], Callable[[Steel], bool], str], ...] = (
+    ("composition_wt_pct", lambda steel: steel.kind != "unknown" and not _bought_hard(steel),
+     _lacks("composition_wt_pct"), "nothing is computed: it is shown apart as unknown"),
+    ("hardened.as_quenched_hrc", _is_rich, _lacks("hardened", "as_quenched_hrc"),
+     "hardness as quenched is computed from its composition: less sure in carbide-rich steel"),
+    ("hardened.section_limit_mm", _is_rich, _lacks("hardened", "section_limit_mm"),
+     "how deep it hardens is computed from its composition, with a wider spread"),
+    ("tempered", _is_rich, _lacks("tempered"),
+     "the temper is computed from its composition by the tempering parameter"),
+    ("hardened.soak_min", _is_rich, _lacks("hardened", "soak_min"),
+     "it soaks a minute for each millimetre in a furnace"),
+    ("temperature_c.anneal", _quenches, _lacks("temperature_c", "anneal"),
+     "a hard part is softened at one temperature for all steels"),
+    ("temperature_c.normalise", lambda steel: _quenches(steel) and not _is_rich(steel),
+     _lacks("temperature_c", "normalise"), "normalising goes by the range of the route"),
+    ("temperature_c.transition",
+     lambda steel: steel.kind in {"alloy", "medium-carbon", "nitriding"}
+     and not _bought_hard(steel), _lacks("temperature_c", "transition"),
+     "service in frost is judged by carbon where it is soft, and unknown where it is hardened"),
+    ("nitrided", lambda steel: "nitride" in steel.hardens_by, _lacks("nitrided"),
+     "nitriding cannot be judged"),
+    ("carbide_vol_pct", lambda steel: steel.kind in {"air-tool", "high-speed"},
+     _lacks("carbide_vol_pct"), "wear under grit counts its hardness alone"),
+    ("strength_hb", lambda steel: any(c.name == "prehard" for c in steel.condition)
+     and steel.kind in {"alloy", "medium-carbon", "nitriding"}, _lacks("strength_hb"),
+     "pre-hardened bar has one hardness for every size and letter"),
+    ("machinability_pct", lambda steel: steel.kind != "unknown" and not _bought_hard(steel),
+     _lacks("machinability_pct"), "it is costed as if it cut at 55 %"),
+)  # fmt: skip
+
+
+def gaps(catalog: Catalog) -> Iterator[Gap]:
+    """Yield every value that a steel lacks for what is properly done with it.
+
+    Parameters
+    ----------
+    catalog : Catalog
+        What is known.
+
+    Yields
+    ------
+    Gap
+        In the order of the steels. Critical temperatures are no gap: they are computed from
+        the composition.
+    """
+    for steel in catalog.steels.values():
+        for key, wanted, lacks, instead in _WANTED:
+            if wanted(steel) and lacks(steel):
+                yield Gap(steel.slug, key, instead)
+        if steel.slug not in catalog.prices.steel_per_kg and not _bought_hard(steel):
+            price = f"it is costed at {catalog.prices.default_per_kg:g} a kg"
+            yield Gap(steel.slug, f"prices.steel_per_kg.{steel.slug}", price)
+
+
+def wanted_count(catalog: Catalog) -> int:
+    """Return how many values all steels together should have. [-]."""
+    steels = catalog.steels.values()
+    priced = sum(not _bought_hard(steel) for steel in steels)
+    return priced + sum(wanted(steel) for steel in steels for _, wanted, _, _ in _WANTED)

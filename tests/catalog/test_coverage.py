@@ -1,0 +1,51 @@
+from dataclasses import replace
+from types import MappingProxyType
+
+import pytest
+
+from catalog import load_catalog
+from catalog.coverage import gaps, wanted_count
+
+KNOWN = load_catalog()
+# Of the values that a steel's own routes ask for, this share at least is there. [-]
+LEAST_SHARE = 0.9
+
+
+def without(slug, **update):
+    steel = KNOWN.steels[slug].model_copy(update=update)
+    return replace(KNOWN, steels=MappingProxyType({slug: steel}))
+
+
+def keys(catalog, slug):
+    return {gap.key for gap in gaps(catalog) if gap.steel == slug}
+
+
+def test_the_shipped_catalogue_is_nearly_whole():
+    assert 1 - len(list(gaps(KNOWN))) / wanted_count(KNOWN) >= LEAST_SHARE
+
+
+@pytest.mark.parametrize(
+    ("slug", "update", "key"),
+    [
+        ("c45", {"machinability_pct": None}, "machinability_pct"),
+        ("c45", {"temperature_c": {}}, "temperature_c.anneal"),
+        ("115crv3", {"tempered": None}, "tempered"),
+        ("42crmo4", {"strength_hb": ()}, "strength_hb"),
+        ("x153crmov12", {"carbide_vol_pct": {}}, "carbide_vol_pct"),
+        ("31crmo12", {"nitrided": None}, "nitrided"),
+    ],
+)
+def test_what_is_taken_away_is_a_gap(slug, update, key):
+    assert key not in keys(KNOWN, slug)
+    assert key in keys(without(slug, **update), slug)
+
+
+def test_what_a_steel_is_not_for_is_no_gap():
+    assert not {"tempered", "nitrided", "carbide_vol_pct"} & keys(KNOWN, "c45")
+    assert keys(KNOWN, "unknown") == set()
+    assert "hardened.soak_min" not in keys(without("s235"), "s235")
+
+
+def test_a_steel_without_a_price_is_a_gap():
+    prices = KNOWN.prices.model_copy(update={"steel_per_kg": {}})
+    assert "prices.steel_per_kg.c45" in keys(replace(KNOWN, prices=prices), "c45")

@@ -1,0 +1,155 @@
+"""What people type, and the steels they mean by it: no miss, and nobody's else's steel."""
+
+import pytest
+
+from catalog import load_catalog
+from catalog.steel import plain
+
+KNOWN = load_catalog()
+
+# Written down before it was looked at how they come out: bars as they are chalked, ordered,
+# drawn on old sheets and spoken of in five languages.
+MEANT = {
+    # British numbers, old and new, with and without what stands round them.
+    "EN8": ["080m40"], "en 8": ["080m40"], "EN-8": ["080m40"], "080M40": ["080m40"],
+    "EN9": ["c55"], "EN16": ["605m36"], "EN19": ["709m40"], "709M40": ["709m40"],
+    "EN19A": ["42crmo4"], "EN24": ["817m40"], "EN24 steel": ["817m40"],
+    "BS970 605M36": ["605m36"], "BS 970 708M40": ["42crmo4"], "EN31": ["100cr6"],
+    "EN32": ["080m15"], "EN36": ["655m13"], "EN40B": ["722m24"], "EN41B": ["41cralmo7-10"],
+    "EN42": ["c75s"], "EN45": ["250a53"], "EN47": ["51crv4"], "EN48": ["5160"],
+    "EN3B": ["070m20"], "EN1A": ["11smn30"], "EN1A leaded": ["11smnpb30"],
+    "EN58J": ["x5crnimo17-12-2"], "EN24 (817M40)": ["817m40"], "EN8 / 080M40": ["080m40"],
+    # American numbers.
+    "AISI 4140": ["42crmo4"], "SAE 4140": ["42crmo4"], "4140 steel": ["42crmo4"],
+    "C1018": ["070m20"], "C1045": ["c45"], "SAE J403 1045": ["c45"], "1018 CRS": ["070m20"],
+    "UNS G41400": ["42crmo4"], "E52100": ["100cr6"], "52100": ["100cr6"],
+    "12L14": ["11smnpb30"],
+    "1095": ["c100s"], "1084": ["1084"], "1080": ["1084"], "5160": ["5160"], "9260": ["9260"],
+    "8620": ["20nicrmo2-2"], "4340": ["4340"], "4130": ["4130"], "chromoly": ["4130"],
+    "5140": ["5140"], "3310": ["3310"], "A36": ["s235"], "ASTM A36": ["s235"],
+    "O1": ["100mncrw4"], "O-1": ["100mncrw4"], "O1 tool steel": ["100mncrw4"],
+    "tool steel O1": ["100mncrw4"], "O2": ["90mncrv8"], "A2": ["x100crmov5"],
+    "D2 flat bar": ["x153crmov12"], "W1": ["c105u"], "W1 drill rod": ["c105u"],
+    "S1": ["s1"], "S7": ["50crmov13-15"], "L6": ["l6"], "H13": ["x40crmov5-1"],
+    "M2": ["hs6-5-2"], "P20": ["p20"], "304": ["x5crni18-10"],
+    "SS304": ["x5crni18-10"], "stainless 316": ["x5crnimo17-12-2"],
+    "type 410": ["x12cr13"], "440C": ["x105crmo17"], "17-4PH": ["x5crnicunb16-4"],
+    "17-4 PH": ["x5crnicunb16-4"], "17-4": ["x5crnicunb16-4"],
+    # European names and numbers.
+    "42CrMo4": ["42crmo4"], "1.7225": ["42crmo4"], "W.Nr. 1.2210": ["115crv3"],
+    "Wr. Nr. 1.2842": ["90mncrv8"], "Werkstoff-Nr. 1.4301": ["x5crni18-10"],
+    "DIN 115CrV3": ["115crv3"], "DIN 17200 Ck45": ["c45"], "EN 10083-2 C45E": ["c45"],
+    "EN ISO 4957 X153CrMoV12": ["x153crmov12"], "St37": ["s235"], "S355": [],
+    "1.2510": ["100mncrw4"], "95MnWCr5": ["100mncrw4"], "1.2714": ["55nicrmov7"],
+    "45WCrV7": ["s1"], "C67S": ["c67s"], "60Cr3": ["5160"], "56Si7": ["56si7"],
+    "1.2311": ["40crmnmo7"], "1.2842 / O2": ["90mncrv8"],
+    # Japan, China, France.
+    "SCM440": ["42crmo4"], "JIS G4053 SCM440": ["42crmo4"], "S45C": ["c45"], "SUJ2": ["100cr6"],
+    "JIS SKD11": ["x153crmov12"], "SKT4": ["55nicrmov7"], "SUS304": ["x5crni18-10"],
+    "JIS SK3": ["c105u"], "GB 45": ["c45"], "45#": ["c45"], "45 carbon": ["c45"],
+    "GB/T 699 45": ["c45"], "40Cr": ["5140"], "GCr15": ["100cr6"], "Cr12MoV": ["x153crmov12"],
+    "60Si2Mn": ["9260"], "Q235": ["s235"], "T8": ["c80u"], "T10": ["c105u"],
+    "AFNOR XC48": ["c45"], "42CD4": ["42crmo4"], "100C6": ["100cr6"], "35NCD6": ["34crnimo6"],
+    # What the trade says.
+    "silver steel": ["115crv3"], "drill rod": ["c105u", "100mncrw4", "x100crmov5"],
+    "gauge plate": ["100mncrw4"], "gage plate": ["100mncrw4"], "mild steel": ["070m20"],
+    "bright mild steel": ["070m20"], "free-cutting mild steel": ["11smn30"],
+    "key steel": ["c45"], "keysteel": ["c45"], "ball-bearing steel": ["100cr6"],
+    "ball bearing steel": ["100cr6"], "bearing steel": ["100cr6"],
+    "high-speed steel": ["hs6-5-2"], "HSS": ["hs6-5-2"], "stressproof": ["1144"],
+    "blue spring steel": ["c67s", "c75s"], "leaf spring": ["5160"],
+    "case-hardening mild steel": ["c15"], "linear shaft": ["linear-shaft"],
+    "dowel pins": [], "unknown": ["unknown"], "scrap": ["unknown"],
+    "spring steel": ["250a53", "51crv4", "55cr3", "5160", "56si7", "9260", "c67s", "c75s"],
+    "nitriding steel": ["31crmo12", "41cralmo7-10", "722m24"],
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", MEANT)
+def test_what_people_type_means_these_steels_and_no_other(name):
+    assert sorted(steel.slug for steel in KNOWN.find(name)) == sorted(MEANT[name])
+
+
+@pytest.mark.parametrize(
+    ("name", "mark", "slug"),
+    [
+        ("EN24T", "T", "817m40"),
+        ("EN24V", "V", "817m40"),
+        ("en 24 condition U", "U", "817m40"),
+        ("EN24X", "X", "817m40"),
+        ("817M40Z", "Z", "817m40"),
+        ("BS 970 EN16T", "T", "605m36"),
+        ("708M40T", "T", "42crmo4"),
+        ("EN19 T", "T", "709m40"),
+        ("EN8R", "R", "080m40"),
+        ("EN36a P", "P", "655m13"),
+        ("4140PH", "PH", "42crmo4"),
+        ("AISI 4140 HT", "PH", "42crmo4"),
+        ("4140 prehard", "PH", "42crmo4"),
+        ("4140 annealed", "A", "42crmo4"),
+        ("42CrMo4+QT", "QT", "42crmo4"),
+        ("42CrMo4 +QT", "QT", "42crmo4"),
+        ("42CrMo4V", "QT", "42crmo4"),
+        ("1.7225+QT", "QT", "42crmo4"),
+        ("C45+C", "C", "c45"),
+        ("C45E +N", "N", "c45"),
+        ("S235JR+AR", "AR", "s235"),
+        ("1018 CD", "C", "070m20"),
+        ("1045 hot rolled", "AR", "c45"),
+        ("16MnCr5+A", "A", "16mncr5"),
+        ("17-4PH H1025", "H1025", "x5crnicunb16-4"),
+        ("1.4542+AT", "AT", "x5crnicunb16-4"),
+    ],
+)
+def test_a_name_carries_its_condition(name, mark, slug):
+    found = KNOWN.look_up(name)
+    assert [steel.slug for steel in found.steels] == [slug]
+    assert found.mark == mark
+    assert mark in KNOWN.marks
+
+
+@pytest.mark.parametrize("name", ["17-4PH", "EN1A", "EN32C", "EN24", "51CrV4", "silver steel"])
+def test_the_end_of_a_name_is_no_condition_where_the_whole_is_a_name(name):
+    assert KNOWN.look_up(name).mark is None
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        ("sliver steel", "silver steel"),
+        ("gague plate", "gauge plate"),
+        ("42CrM4", "42CrMo4"),
+        ("42CrMo44", "42CrMo4"),
+        ("4104", "4140"),
+        ("silver stel", "silver steel"),
+        ("high speed stele", "high-speed steel"),
+        ("dowel pins", "dowel pin"),
+    ],
+)
+def test_a_slip_of_a_letter_or_two_is_asked_back(written, meant):
+    found = KNOWN.look_up(written)
+    assert found.steels == ()
+    assert plain(meant) in {plain(name) for name in found.near}
+    assert f"Did you mean {found.near[0]}" in found.did_you_mean
+
+
+def test_what_is_near_nothing_has_no_suggestion():
+    found = KNOWN.look_up("adamantium")
+    assert found.near == ()
+    assert found.did_you_mean == "`temperwright steels` lists them."
+
+
+def test_a_name_with_a_window_of_its_own_brings_its_composition():
+    (american,), (european,) = KNOWN.find("AISI 4140"), KNOWN.find("42CrMo4")
+    assert american.slug == european.slug
+    assert american.composition_wt_pct["Mn"].middle > european.composition_wt_pct["Mn"].middle
+    assert american.composition_wt_pct["P"] is european.composition_wt_pct["P"]
+    assert american.assumed is not None
+    assert european.assumed is None
+
+
+def test_a_catalogue_assumes_the_composition_of_the_name_it_is_asked_by():
+    assert KNOWN.assuming("1.7225") is KNOWN
+    assert KNOWN.assuming(None) is KNOWN
+    assumed = KNOWN.assuming("4140").steels["42crmo4"]
+    assert assumed.composition_wt_pct == KNOWN.find("4140")[0].composition_wt_pct
