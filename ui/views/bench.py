@@ -1,8 +1,8 @@
-"""At the bench: the steps in order of work, each with its figures, checks and cautions."""
+"""At the bench: the steps in order of work with ticks, and the card to print and take along."""
 
 import streamlit as st
 
-from ui import answer, work
+from ui import answer, cached, sheets, work
 from ui.figures import in_short
 from ui.labels import plain
 from ui.piece import markup
@@ -10,13 +10,15 @@ from ui.piece import markup
 requirement = answer.asked()
 st.title("At the bench", anchor=False)
 advice = answer.shown(requirement)
-if not advice.options:
-    st.write("Nothing comes out right, so there is nothing to work by yet.")
+if not advice.options or requirement.safety_critical:
+    st.markdown(plain(advice.headline))
+    st.write("There is no card to work by: this is nothing to harden here.")
     st.stop()
 named = {option.id: in_short(option) for option in advice.options}
 chosen = st.selectbox("Option", named, key="bench/option", format_func=named.__getitem__)
 option = next(option for option in advice.options if option.id == chosen)
 st.markdown(f"**{plain(advice.part)}**")
+sheets.card_to_take(cached.weighed(requirement), option)
 markup(work.dangers(advice.cautions, option))
 for step in option.procedure:
     with st.container(key=f"step/{step.number}"):
