@@ -5,6 +5,7 @@ from selector.advice.doing import bar_words, doing_words, surface_words
 from selector.decision.option import Option
 from selector.figure import median
 from selector.job.demand import Demand
+from selector.requirement import Requirement
 from selector.wording import in_100, right_words, shown_range
 
 
@@ -17,11 +18,7 @@ def headline(advice: Advice) -> str:
     """Return what to do, in a few sentences; only what stands first is named."""
     verdict = advice.verdict
     if verdict == "safety_referral":
-        use = advice.asked.safety_use
-        return (
-            f"{use[0].upper()}{use[1:]} part: not a home job. Have it designed and treated by "
-            "qualified people, from certified bar."
-        )
+        return referral_words(advice.asked)
     if verdict == "coupon_first":
         known = all(item.gate.name == "model" for item in advice.apart)
         why = "The bar is of unknown grade: harden a coupon of it first"
@@ -59,6 +56,15 @@ def _best(advice: Advice) -> str:
     if advice.as_bought is not None:
         text += " It would do without hardening too: see below."
     return _capital(text) + _brittle(best)
+
+
+def referral_words(asked: Requirement) -> str:
+    """Return where a part goes that lives depend on."""
+    use = asked.safety_use
+    return (
+        f"{use[0].upper()}{use[1:]} part: not a home job. Have it designed and treated by "
+        "qualified people, from certified bar."
+    )
 
 
 def _toss_up(advice: Advice, first: Option, second: Option) -> str:

@@ -9,7 +9,6 @@ from selector.advice.alternative import alternatives, barred
 from selector.advice.assumption import assumptions
 from selector.advice.caution import cautions_shown
 from selector.advice.change import changes
-from selector.advice.coupon import coupon_plan
 from selector.advice.firm import firm
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
@@ -30,6 +29,7 @@ from selector.decision.output import option_out, rounded_share, zone_out
 from selector.decision.second_opinion import second_opinion
 from selector.record import OptionOut
 from selector.requirement.priority import CRITERIA
+from selector.trial.unknown_bar import trial_steps
 
 SCHEMA_VERSION = 1
 # What to find out where a gate is unknown.
@@ -146,7 +146,7 @@ def advice_out(
         remarks=remarks(advice),
         assumptions=assumptions(advice),
         cautions=cautions_shown(advice),
-        coupon=coupon_plan(advice),
+        coupon=trial_steps(advice.job),
         ranges=tuple(
             RangeOut(
                 criterion=row.criterion,

@@ -13,6 +13,7 @@ from selector.commands.ending import run
 from selector.commands.example import example
 from selector.commands.fit import fit
 from selector.commands.flame import flame
+from selector.commands.letter import letter
 from selector.commands.need import need
 from selector.commands.quench import quench
 from selector.commands.routes import routes
@@ -20,6 +21,7 @@ from selector.commands.schema import schema
 from selector.commands.steels import steels
 from selector.commands.take_in import take_in
 from selector.commands.temper import temper
+from selector.commands.trial import trial
 from selector.commands.versus import versus
 
 cli = typer.Typer(
@@ -70,6 +72,8 @@ cli.command("import")(take_in)
 cli.command()(schema)
 cli.command()(fit)
 cli.command()(flame)
+cli.command()(letter)
+cli.add_typer(trial)
 cli.command(name="app")(app_command)
 
 

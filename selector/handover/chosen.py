@@ -1,6 +1,6 @@
 """The option that a sheet is made for: the first of the advice, or any that an id names."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from catalog import Catalog
 from selector.advice.advise import Advice, advise
@@ -9,15 +9,12 @@ from selector.decision.option import Option, scorer_of
 from selector.decision.output import option_out
 from selector.decision.weighing import Progress
 from selector.job.job import Job, resolved
-from selector.job.treatment import temper_ceilings
-from selector.option.preparation import cooled_points, prepare
 from selector.option.reference_bar import reference_cost
-from selector.option.temper_choice import Choice, choices
 from selector.record import OptionOut
 from selector.requirement import Requirement
 from selector.undisturbed import undisturbed
-from selector.versus.side import Pair, Side
-from selector.versus.versus import sending_out, side_of
+from selector.versus.option_id import firms_allowed
+from selector.versus.side import judged_option
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -77,19 +74,9 @@ def chosen(
     return Chosen(advice.job, best, record, headline(advice), advice)
 
 
-def _with_band(side: Side, middle: Job) -> Choice:
-    """Return the temper of an option with the band that serves as well, as `advise` has it."""
-    ready = prepare(side.treatment, middle)
-    ceilings = temper_ceilings(middle.asked.workshop, middle.bench.sources)
-    weighed = choices(ready, ceilings, cooled_points(side.treatment, middle))
-    return next((c for c in weighed if c.temper == side.choice.temper), side.choice)
-
-
 def _named(asked: Requirement, catalog: Catalog, name: str) -> Chosen:
     """Return any option by its id, judged by itself."""
-    job = resolved(sending_out(asked, (name, name), catalog), catalog)
-    side = side_of(name, job)
-    side = replace(side, choice=_with_band(side, job.middle()))
-    option = Pair(side, side, job).options()[0]
+    job = resolved(firms_allowed(asked, (name,), catalog), catalog)
+    option = judged_option(name, job)
     ranges = scorer_of(job, reference_cost(job)).ranges
     return Chosen(job, option, option_out(job, option, 1, ranges), "")

@@ -15,7 +15,8 @@ class Look:
     `em` is the height of its letters, `height` the most that the part itself takes. `steps`
     colours hardness from soft to hard, `hot` the hottest a place got; with `hatched` the
     steps are drawn as hatching, closer where harder. Without `places` the features are
-    labelled and not sized from the end.
+    labelled and not sized from the end. `sides` is the room at either side of the side view,
+    for sizes, in heights of a letter.
     """
 
     unit: str
@@ -39,6 +40,8 @@ class Look:
     end_view: bool = True
     strips: bool = True
     places: bool = True
+    labels: bool = True
+    sides: float = 4.6
 
 
 SANS = "'Source Sans Pro', 'Source Sans 3', system-ui, sans-serif"

@@ -5,6 +5,7 @@ from hashlib import sha256
 from html import escape
 
 from selector.handover.drawing.axis import axis_of, stretches
+from selector.handover.drawing.bracket import Bracket, draw_brackets
 from selector.handover.drawing.canvas import Canvas, Type, number, text_width
 from selector.handover.drawing.end_view import draw_end, end_extent_mm
 from selector.handover.drawing.features import draw_features, place_of, shown_size
@@ -17,8 +18,8 @@ from selector.handover.drawing.sizes import draw_across, draw_labels, draw_sizes
 from selector.handover.drawing.strip import draw_strip
 from selector.requirement.part import Part
 
-# Room at the sides of the side view for sizes, and round the end view. [em]
-AT_SIDES, AT_END, BREAK = 4.6, 2.4, 1.3
+# Room round the end view, and of a break. [em]
+AT_END, BREAK = 2.4, 1.3
 # The end view takes this share of the width at most; else it is drawn smaller, and says so.
 MOST_END = 0.3
 CAPTION = "from the working end"
@@ -51,7 +52,7 @@ class _Fit:
     column: float
 
 
-def drawn(part: Part, marks: Marks, look: Look) -> Drawing:
+def drawn(part: Part, marks: Marks, look: Look, brackets: tuple[Bracket, ...] = ()) -> Drawing:
     """Return a part drawn to scale.
 
     Parameters
@@ -62,6 +63,8 @@ def drawn(part: Part, marks: Marks, look: Look) -> Drawing:
         What is known of hardness and heat.
     look : Look
         Size, letters, colours.
+    brackets : tuple of Bracket
+        What is said under its stretches.
 
     Returns
     -------
@@ -72,7 +75,7 @@ def drawn(part: Part, marks: Marks, look: Look) -> Drawing:
     canvas = Canvas(look, key)
     fit = _fitted(part, marks, look)
     shown = _shown(part, marks)
-    axis = axis_of(shown, fit.scale, AT_SIDES * look.em, BREAK * look.em)
+    axis = axis_of(shown, fit.scale, look.sides * look.em, BREAK * look.em)
     stretched = stretches_of(part)
     inside = has_room(look, axis, stretched, marks, part)
     top = draw_over(canvas, axis, marks, said=not inside)
@@ -82,14 +85,16 @@ def drawn(part: Part, marks: Marks, look: Look) -> Drawing:
     middle = top + (half if _is_heated(marks) else room) + 0.4 * look.em
     side = Side(axis, middle, stretched)
     if fit.column:
-        canvas.edge = axis.right + AT_SIDES * look.em
+        canvas.edge = axis.right + look.sides * look.em
     low = _draw_side(canvas, side, part, marks, said=inside)
+    if brackets:
+        low = draw_brackets(canvas, side, brackets, low)
     if look.strips:
         draw_strip(canvas, side, marks, low + 0.5 * look.em)
     under = low
     if fit.column:
         canvas.edge = look.width
-        x = 0.5 * (axis.right + AT_SIDES * look.em + look.width)
+        x = 0.5 * (axis.right + look.sides * look.em + look.width)
         level = max(middle, room + 0.6 * look.em)
         _draw_end_view(canvas, part, marks, (x, level), fit)
         under = level + 0.5 * high_mm * fit.end_scale + 3.0 * look.em
@@ -97,7 +102,7 @@ def drawn(part: Part, marks: Marks, look: Look) -> Drawing:
     words = scale_words(fit.scale, look)
     alt = _alt(part, marks, words)
     svg, broken = _svg(canvas, height, alt), len(axis.pieces) > 1
-    free = look.width - axis.right - AT_SIDES * look.em, max(height - under, 0.0)
+    free = look.width - axis.right - look.sides * look.em, max(height - under, 0.0)
     return Drawing(svg, alt, look.width, height, words, broken, free)
 
 
@@ -152,7 +157,7 @@ def _fitted(part: Part, marks: Marks, look: Look) -> _Fit:
     shown = _shown(part, marks)
     length_mm = sum(b - a for a, b in shown)
     wide_mm, high_mm = end_extent_mm(part)
-    gaps = (len(shown) - 1) * BREAK * look.em + 2.0 * AT_SIDES * look.em
+    gaps = (len(shown) - 1) * BREAK * look.em + 2.0 * look.sides * look.em
     least = text_width(CAPTION, look.em) if look.end_view else 0.0
     for scale in look.scales:
         if high_mm * scale > look.height:
@@ -195,7 +200,8 @@ def _draw_side(canvas: Canvas, side: Side, part: Part, marks: Marks, *, said: bo
     if look.sizes:
         draw_across(canvas, side)
     walls = size_walls(side, named, sized=look.places) if look.sizes else []
-    low = draw_labels(canvas, side, [*named, *fillets(side)], walls, low)
+    if look.labels:
+        low = draw_labels(canvas, side, [*named, *fillets(side)], walls, low)
     if look.sizes:
         draw_sizes(canvas, side, named, low)
     canvas.reach(low)

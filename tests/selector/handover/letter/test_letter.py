@@ -1,0 +1,239 @@
+"""Letters of the dog and of parts by number, read back from what is printed."""
+
+import io
+import re
+from datetime import date
+
+import pytest
+from pypdf import PdfReader
+
+from selector.advice.output import advice_out
+from selector.handover.drawing.bracket import Bracket
+from selector.handover.identity import Identity
+from selector.handover.letter.answer import answer
+from selector.handover.letter.letter import HEADS, NOT_FOR, composed, leading
+from selector.handover.letter.made import Sender, letter_data, made
+from selector.handover.letter.picture import brackets, picture
+from selector.handover.letter.ways import price, ways
+from tests.dog import asked, only
+from tests.examples import few
+from tests.once import advise_once, advised
+from tests.whole_requirement import catalog_for, requirement_number
+
+TRIED = ("42crmo4", "817m40", "c45", "115crv3", "s235")
+DAY = date(2025, 1, 2)
+HOSTILE = (
+    '#strong[x] $x$ <script>alert("a")</script> & {{ 7*191 }} \\ \u202eback "W' + "W" * 300
+)
+
+
+@pytest.fixture(scope="module")
+def dog():
+    return advised({"limit.budget": 160, "limit.currency": "EUR"}, *TRIED)
+
+
+def text_of(content: bytes) -> tuple[str, int]:
+    """Return the text of a PDF on one line, and how many pages it has."""
+    pages = PdfReader(io.BytesIO(content)).pages
+    text = " ".join(page.extract_text() for page in pages)
+    # A long word may break anywhere: it holds places to break at.
+    return " ".join(text.replace("\u200b", "").split()), len(pages)
+
+
+def figures(text: str, unit: str) -> set[str]:
+    """Return the figures before a unit, those of ranges too."""
+    text = text.replace("\u00a0", " ")
+    found = re.findall(rf"(?:(\d+(?:\.\d+)?) (?:to|and) )?(\d+(?:\.\d+)?) ?{unit}", text)
+    return {value for pair in found for value in pair if value}
+
+
+def hundred(share: float) -> str:
+    return f"{round(100 * share)}"
+
+
+def allowed(requirement, out, option) -> dict[str, set[str]]:
+    """Return, by unit, every figure that the record of the ways holds."""
+    options = [way.option for way in ways(out, option)]
+    spreads = [
+        s for o in options for s in (o.hardness.surface, o.hardness.core, o.hardness.shank)
+    ]
+    hrc = [v for s in spreads for v in (s.p05, s.p50, s.p95) if v is not None]
+    hrc += [v for z in out.zones for v in (z.low_hrc, z.high_hrc, z.floor_hrc) if v is not None]
+    money = [
+        v for o in options for v in (o.cost.spread.p05, o.cost.spread.p50, o.cost.spread.p95)
+    ]
+    mm = [z.depth_mm for z in out.zones] + [option.permitted_movement_mm]
+    mm += [option.hardness.depth_mm.p50 or 0, 0.01]
+    mm += [v or 0 for v in (option.movement_mm.p50, option.movement_mm.p95)]
+    chances = [o.passing_all for o in options] + [o.within_budget or 0 for o in options]
+    chances += [option.failing.p95 or 0, *(1 - o.passing_all for o in options)]
+    return {
+        "HRC": {f"{v:.0f}" for v in hrc},
+        option.cost.currency: {f"{v:.0f}" for v in money},
+        "mm": {form for v in mm for form in (f"{v:g}", f"{v:.1f}", f"{v:.2f}")},
+        "times in 100": {hundred(v) for v in chances} | {"99"},
+        "days": {f"{o.days:g}" for o in options},
+        "°C": {f"{o.temper.temperature_c:.0f}" for o in options if o.temper.temperature_c},
+        "minutes": {f"{o.temper.time_min:.0f}" for o in options if o.temper.time_min},
+        "N m": {f"{v:.3g}" for v in (requirement.load.torque, requirement.load.bending) if v},
+    }
+
+
+def strange(text: str, held: dict[str, set[str]]) -> dict[str, set[str]]:
+    """Return the figures of a text that a record does not hold, by unit."""
+    beyond = {unit: figures(text, unit) - values for unit, values in held.items()}
+    return {unit: values for unit, values in beyond.items() if values}
+
+
+@pytest.mark.parametrize("tone", ["brief", "full"])
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_every_figure_of_the_pdf_is_one_of_the_record(dog, tone, paper):
+    out = advice_out(dog)
+    for shown, option in list(zip(out.options, dog.options, strict=True))[
+        :: 3 if tone == "full" else 5
+    ]:
+        letter = composed(dog.asked, out, shown, tone, DAY)
+        text, pages = text_of(
+            made(letter, Sender(), picture(dog.job, option), None, (".pdf", paper)).content
+        )
+        assert pages == 1
+        assert strange(text, allowed(dog.asked, out, shown)) == {}
+        assert f"{price(shown):.0f} EUR" in text
+        assert f"{hundred(shown.passing_all)} times in 100" in text or shown.passing_all > 0.99
+        assert shown.id in text.replace(" ", "") or shown.id in text
+
+
+@pytest.mark.parametrize("number", range(few(8)))
+def test_a_part_by_number_has_a_letter_of_one_page_with_its_figures(number):
+    requirement = requirement_number(number)
+    advice = advise_once(requirement, catalog_for(requirement, number, 5))
+    out = advice_out(advice)
+    if not advice.options and not requirement.safety_critical:
+        return
+    shown = None if requirement.safety_critical else out.options[0]
+    drawn = None if shown is None else picture(advice.job, advice.options[0])
+    letter = composed(requirement, out, shown, "full", DAY)
+    text, pages = text_of(made(letter, Sender(), drawn).content)
+    assert pages == 1
+    if shown is not None:
+        assert strange(text, allowed(requirement, out, shown)) == {}
+
+
+def test_a_letter_says_what_the_issue_of_a_price_is(dog):
+    out = advice_out(dog)
+    letter = composed(dog.asked, out, out.options[0], "full", DAY)
+    heads = [section.head for section in letter.sections]
+    assert heads == [
+        HEADS["duty"], HEADS["proposal"], "Two other ways", HEADS["difference"],
+        HEADS["check"], HEADS["rests"],
+    ]  # fmt: skip
+    assert letter.date == "2 January 2025"
+    assert len(letter.table.heads) == 3
+    kinds = [way.kind for way in ways(out, out.options[0])]
+    assert len(set(kinds)) == 3
+    rests = " ".join(letter.sections[-1].paragraphs)
+    assert NOT_FOR in rests
+    assert "invented" in " ".join(letter.small_print)
+
+
+def test_a_brief_letter_says_less_and_never_leaves_out_what_it_is_not_for(dog):
+    out = advice_out(dog)
+    full, brief = (composed(dog.asked, out, out.options[0], t, DAY) for t in ("full", "brief"))
+
+    def words(letter):
+        return sum(len(p.split()) for s in letter.sections for p in s.paragraphs)
+
+    assert words(brief) < 0.75 * words(full)
+    assert NOT_FOR in " ".join(brief.sections[-1].paragraphs)
+
+
+@pytest.mark.parametrize("use", ["lifting", "brake"])
+def test_a_part_that_lives_depend_on_is_passed_on_and_nothing_offered(use):
+    requirement = asked({"safety_use": use})
+    found = answer(requirement, only("42crmo4", "c45"), None, "full")
+    letter = found.letter
+    assert not letter.is_offer
+    assert letter.table is None
+    text, pages = text_of(found.set(Sender(), (".pdf", "a4")).content)
+    assert pages == 1
+    assert "qualified" in text
+    assert "What we propose" not in text
+    assert "accepted by the customer" not in text
+    assert not figures(text, "EUR")
+
+
+def test_a_bar_left_as_bought_has_a_letter(few):
+    soft = {"zone.0.hardness": {"max": "40 HRC"}, "zone.0.wear": "none"}
+    found = answer(asked(soft), few, None, "full")
+    text = found.text
+    assert "nothing is hardened" in text
+    assert "buy nothing that the part needs" in text
+    assert "trial piece" not in text
+
+
+def test_the_first_of_the_advice_stands_beside_another_that_is_proposed(dog):
+    out = advice_out(dog)
+    letter = composed(dog.asked, out, out.options[2], "full", DAY)
+    assert letter.table.heads[1].endswith("first in the advice")
+    assert out.options[0].spoken in letter.table.rows[0].cells[1]
+
+
+def test_hostile_text_stays_text_in_every_form(few):
+    changes = {"part.name": HOSTILE.replace("\u202e", "")[:200], "zone.0.name": "<b>&{{7*191}}"}
+    found = answer(asked(changes), few, None, "full")
+    who = Sender(
+        Identity(name="#eval <b>x</b>", address=("$1 \\ `x`", "مرحبا"), terms=("{% x %}",))
+    )
+    text, pages = text_of(found.set(who, (".pdf", "a4")).content)
+    assert "#strong[x] $x$ <script>" in text
+    assert pages >= 1
+    page = found.set(who, (".html", "a4")).content.decode()
+    assert "<script>" not in page
+    assert "1337" not in page
+    assert "&lt;b&gt;" in page
+    assert found.set(who, (".docx", "letter")).content.startswith(b"PK")
+
+
+def test_a_document_holds_the_same_words(dog):
+    import docx  # noqa: PLC0415
+
+    out = advice_out(dog)
+    letter = composed(dog.asked, out, out.options[0], "full", DAY)
+    drawn = picture(dog.job, dog.options[0])
+    made_of = docx.Document(
+        io.BytesIO(made(letter, Sender(), drawn, None, (".docx", "a4")).content)
+    )
+    text = "\n".join(p.text for p in made_of.paragraphs)
+    for section in letter.sections:
+        for paragraph in section.paragraphs:
+            assert paragraph in text
+    cells = {cell.text for row in made_of.tables[0].rows for cell in row.cells}
+    assert set(letter.table.rows[2].cells) <= cells
+    assert len(made_of.inline_shapes) == 1
+    assert made_of.core_properties.title == letter.reference
+
+
+def test_terms_and_who_signs_are_the_workshops_own(dog):
+    out = advice_out(dog)
+    letter = composed(dog.asked, out, out.options[0], "full", DAY)
+    who = Identity(name="Works", terms=("Open for 30 days.",), signs="A. Smith")
+    data = letter_data(letter, Sender(who), None)
+    assert data["terms"] == ["Open for 30 days."]
+    assert data["sign"][0] == "for Works, A. Smith"
+    assert data["author"] == "Works"
+
+
+def test_brackets_run_from_end_to_end_without_a_gap_of_note(dog):
+    length = dog.asked.part.length_mm
+    for option in dog.options:
+        found = brackets(dog.job, option)
+        assert all(isinstance(b, Bracket) and b.from_mm < b.to_mm for b in found)
+        assert found[0].from_mm < 0.05 * length
+        assert found[-1].to_mm > 0.95 * length
+        if option.treatment.route.extent == "local" and option.treatment.hardens:
+            assert found[0].words == "hard end"
+            assert found[-1].words.startswith("left")
+
+
+def test_the_zone_spoken_of_is_the_hardest(dog):
+    assert leading(dog.asked, advice_out(dog)) is dog.asked.zone[0]
