@@ -1,6 +1,7 @@
 """Hardness, chances, movement and temper in words.
 
-Hardness is in HRC from 20 up and in Brinell below, where Rockwell C is not defined.
+Hardness is in HRC from 20 to 68, in Brinell below and in Vickers above, where Rockwell C is
+not defined.
 """
 
 import math
@@ -12,6 +13,13 @@ from selector.record import LayerOut, Spread, TemperOut
 
 # A range from below 20 HRC that ends here or lower reads better in Brinell throughout. [HRC]
 _BRINELL_TOP_HRC = 25.0
+# Rockwell C is not defined above it: skins are read in Vickers. [HRC]
+HIGHEST_HRC = 68.0
+
+
+def _vickers(hrc: float) -> str:
+    """Return a hardness on the C scale as a Vickers number, to ten."""
+    return f"{10 * round(float(hv_from_hrc(hrc, outside='extend')) / 10):.0f}"
 
 
 def _brinell(hrc: float) -> str:
@@ -24,6 +32,8 @@ def shown(hrc: float) -> str:
     """Return a hardness for the reader, such as "58 HRC" or "180 HB"."""
     if math.isnan(hrc):
         return "unknown"
+    if hrc > HIGHEST_HRC:
+        return f"{_vickers(hrc)} HV"
     return f"{hrc:.0f} HRC" if hrc >= LOWEST_HRC else f"{_brinell(hrc)} HB"
 
 
@@ -45,6 +55,9 @@ def shown_range(low: float, high: float, *, brinell: bool | None = None) -> str:
     """
     if math.isnan(low) or math.isnan(high):
         return "unknown"
+    if high > HIGHEST_HRC:
+        first, last = _vickers(low), _vickers(high)
+        return f"{last} HV" if first == last else f"{first} to {last} HV"
     across = low < LOWEST_HRC <= high
     if brinell is None:
         brinell = high <= _BRINELL_TOP_HRC

@@ -14,6 +14,8 @@ from selector.requirement import requirement_from
 from selector.requirement.question import question
 
 Draft = dict[str, Any]
+# Loads that lie on sections by their numbers.
+_OVER = ("load.torque_over", "load.bending_over")
 # What stands for an answer that is still wanted, so that what is there can be shown at once.
 _MEANWHILE = {"safety_use": "none", "load.impact": "none", "load.cycles": "static"}
 
@@ -108,6 +110,11 @@ def drop_row(draft: Draft, path: str, number: int) -> None:
             kept - (kept > number) for kept in zone.get("section", ()) if kept != number
         ]
     draft["zone"] = [zone for zone in rows(draft, "zone") if zone["section"]]
+    for place in _OVER:
+        over = read(draft, place)
+        if isinstance(over, list):
+            left = [kept - (kept > number) for kept in over if kept != number]
+            put(draft, place, left or None)
 
 
 def zone_of(draft: Draft, section: int) -> int | None:

@@ -1,56 +1,86 @@
-"""What the customer is told: bar, work, reasons, price and what else could be done."""
+"""The letter to the customer: composed from the advice, changed as a text, taken along."""
+
+from functools import partial
 
 import streamlit as st
 
+from selector import Requirement
 from selector.advice.record import AdviceOut
-from selector.record import CostOut
-from selector.wording import condition_words, shown_spread
-from ui.figures import days_words
-from ui.labels import upper
-from ui.piece import download
+from selector.handover.drawing.part_drawing import Drawing
+from selector.handover.letter.editable import changed, strange_figures, text_of
+from selector.handover.letter.letter import composed
+from selector.handover.letter.made import Sender, made
+from selector.handover.letter.picture import picture
+from selector.handover.letter.record import Letter, Tone
+from selector.record import OptionOut
+from ui import cached
+from ui.labels import plain
+
+_TONES: dict[Tone, str] = {"full": "In full", "brief": "In brief"}
+_MIME = {
+    ".pdf": "application/pdf",
+    ".docx": "application/vnd.openxmlformats-officedocument.wordprocessingml.document",
+    ".html": "text/html",
+}
 
 
-def shown_cost(cost: CostOut) -> str:
-    """Return a cost with its range."""
-    spread = cost.spread
-    ends = f"{spread.p05 or 0:.0f} to {spread.p95 or 0:.0f}"
-    return f"{spread.p50 or 0:.0f} {cost.currency} ({ends})"
-
-
-def letter(advice: AdviceOut) -> str:
-    """Return the text for the customer.
+def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) -> None:
+    """Show the letter of an option, to be changed and taken along.
 
     Parameters
     ----------
+    requirement : Requirement
+        What is asked.
     advice : AdviceOut
-        The advice; its first option is what is offered.
+        Its advice.
+    record : OptionOut, optional
+        What is proposed; None of a part that is passed on.
+    """
+    tone = st.radio(
+        "Tone", _TONES, horizontal=True, key="letter/tone", format_func=_TONES.__getitem__
+    )
+    letter = composed(requirement, advice, record, tone)
+    fresh = composed(requirement, advice, record)
+    key = f"letter/{tone}/{letter.option}"
+    told = st.text_area("The letter, to be changed", text_of(letter), height=560, key=key)
+    mine = changed(letter, told)
+    strange = strange_figures(mine, fresh)
+    if strange:
+        st.markdown("**Figures that the advice does not hold; they will be marked:**")
+        st.markdown("\n".join(f"- {plain(text)}" for text in strange))
+    drawing = None if record is None else _picture(requirement, record)
+    with st.container(horizontal=True):
+        for suffix, mime in _MIME.items():
+            st.download_button(
+                f"Letter as {suffix[1:].upper()}",
+                partial(content, mine, fresh, drawing, suffix),
+                f"letter{suffix}", mime, key=f"letter/{suffix}", on_click="ignore",
+            )  # fmt: skip
+
+
+def _picture(requirement: Requirement, record: OptionOut) -> Drawing:
+    """Return the picture of the option that is proposed."""
+    known = cached.weighed(requirement)
+    return picture(known.job, next(o for o in known.options if o.id == record.id))
+
+
+def content(letter: Letter, fresh: Letter, drawing: Drawing | None, suffix: str) -> bytes:
+    """Return a letter as the content of a file.
+
+    Parameters
+    ----------
+    letter : Letter
+        As it was changed.
+    fresh : Letter
+        As the advice has it; figures beyond it are marked.
+    drawing : Drawing, optional
+        The part.
+    suffix : str
+        ".pdf", ".docx" or ".html".
 
     Returns
     -------
-    str
-        Paragraphs.
+    bytes
+        The file.
     """
-    first = advice.options[0]
-    lines = [
-        advice.part,
-        f"We propose {first.spoken}, {condition_words(first.condition)}. {advice.headline}",
-        f"It comes out at {shown_spread(first.hardness.surface)} where it works.",
-        f"In hand in {days_words(first.days)} days.",
-        "Why: " + "; ".join(first.reasons) + ".",
-        f"A good part costs us {shown_cost(first.cost)}.",
-    ]
-    lines += [
-        f"Instead: {way.bar}, {way.doing}. {upper(way.why_not_first)}."
-        for way in advice.alternatives
-    ]
-    if first.cost.invented_prices:
-        lines.append("Prices are invented for demonstration.")
-    return "\n\n".join(lines)
-
-
-def show(advice: AdviceOut) -> None:
-    """Show the text, to be changed and taken along."""
-    text = st.text_area(
-        "The letter", letter(advice), height=420, key=f"letter/{advice.options[0].id}"
-    )
-    download("Take the text", text, "letter.txt")
+    return made(letter, Sender(), drawing, fresh, (suffix, "a4")).content

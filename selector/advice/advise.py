@@ -45,6 +45,7 @@ class Advice:
     comparisons: tuple[Comparison, ...] = ()
     reference_cost: float = 0.0
     shares: Mapping[tuple[str, str], float] = field(default_factory=dict)
+    outdone: tuple[Option, ...] = ()
 
     @property
     def leading_zone(self) -> Zone:
@@ -146,6 +147,7 @@ def advise(
         comparisons=other_methods(expected_merits(options), scorer.weights),
         reference_cost=reference,
         shares=_pairwise(options[:PAIRED]),
+        outdone=weighed.outdone,
     )
 
 

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from selector.decision.criteria import Range
 from selector.decision.option import Option
-from selector.decision.preference import NEAR, ease, stands_back
+from selector.decision.preference import NEAR, UNHEARD_OF, ease, stands_back, unheard_of
 from selector.decision.ranking import reference_ideal
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
@@ -30,15 +30,15 @@ class Standing:
     """Options in the order of the advice, with all that their order is made from.
 
     Shapes: `merit` (options, samples, criteria), `right` and `cost` (options, samples), `back`
-    and `ease` (options,). `cost` is in currency, `ease` a rank, least first; `back` marks what
-    stands behind all others.
+    and `ease` (options,). `cost` is in currency, `ease` a rank, least first; `back` is taken
+    off a score: much where an option stands behind all others, little where nobody makes it so.
     """
 
     ids: tuple[str, ...]
     merit: Floats
     right: Bools
     cost: Floats
-    back: Bools
+    back: Floats
     ease: Ints
     budget: float | None
     scale: Range
@@ -92,7 +92,9 @@ def standing_of(
         merit=np.stack([option.merit for option in options]),
         right=np.stack([option.judged.right for option in options]),
         cost=np.stack([option.judged.values[:, COST] for option in options]),
-        back=np.array([stands_back(option, asked) for option in options]),
+        back=np.array(
+            [_BEHIND * stands_back(o, asked) + UNHEARD_OF * unheard_of(o) for o in options]
+        ),
         ease=np.array([ranks[hand] for hand in hands], dtype=np.int64),
         budget=asked.limit.budget,
         scale=ranges[COST],
@@ -165,7 +167,7 @@ def leaders(standing: Standing, scores: Floats, places: int = 1) -> Ints:
     ndarray
         Places of the options in `standing`, the first in row 0; shape (places, cases).
     """
-    left = np.asarray(scores, dtype=float) - _BEHIND * standing.back[:, None]
+    left = np.asarray(scores, dtype=float) - standing.back[:, None]
     cases = np.arange(left.shape[1])
     filled = []
     for _ in range(min(places, len(left))):

@@ -17,7 +17,6 @@ from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import Choice, choices
-from selector.requirement import Requirement
 from selector.wording import shown
 
 Progress = Callable[[str, float], None]
@@ -33,11 +32,15 @@ LAYERS = frozenset({"case", "nitride"})
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Weighed:
-    """What became of every treatment: ranked, rejected, or apart because it is unknown."""
+    """What became of every treatment: ranked, rejected, or apart because it is unknown.
+
+    `outdone` are options of the rack whose place another of their family and route took.
+    """
 
     options: tuple[Option, ...]
     rejected: tuple[Rejected, ...]
     apart: tuple[Rejected, ...]
+    outdone: tuple[Option, ...]
 
 
 def silent(text: str, fraction: float) -> None:
@@ -61,15 +64,38 @@ def weigh(
             options.append(weighed)
         else:
             stopped.append(weighed)
+    stopped = _by_result(options, stopped)
     job.forget_samples()
     unknown = tuple(item for item in stopped if item.gate.verdict == "unknown")
     rejected = tuple(item for item in stopped if item.gate.verdict != "unknown")
-    return Weighed(_ranked(options, job.asked), rejected, unknown)
+    ordered = in_order(options, job.asked)
+    ranked = _ranked(ordered)
+    outdone = tuple(
+        option
+        for option in ordered
+        if option.treatment.stock is not None
+        and all(option.treatment.label != kept.treatment.label for kept in ranked)
+    )
+    return Weighed(ranked, rejected, unknown, outdone)
+
+
+def _by_result(options: list[Option], stopped: list[Rejected]) -> list[Rejected]:
+    """Return what is stopped from every source: one that serves makes the others idle."""
+    # Where none serves, the one that came nearest says why.
+    served = {option.treatment.label for option in options}
+    nearest: dict[str, Rejected] = {}
+    for item in stopped:
+        label = item.treatment.label
+        if label in served:
+            continue
+        if label not in nearest or item.share > nearest[label].share:
+            nearest[label] = item
+    return list(nearest.values())
 
 
 def _each(going: list[Treatment], job: Job, scorer: Scorer) -> Iterator[Option | Rejected]:
     """Yield each treatment as an option, or rejected by the gate that stops it."""
-    mildest: dict[tuple[str, str, str], Treatment] = {}
+    mildest: dict[tuple[str, str, str, str], Treatment] = {}
     for treatment in mild_first(going, job.asked.workshop):
         milder = mildest.get(but_for_bath(treatment))
         if milder is not None:
@@ -185,9 +211,9 @@ def _stopping(option: Option) -> Gate | None:
     return next((gate for gate in option.judged.gates if gate.verdict == "unknown"), None)
 
 
-def _ranked(options: list[Option], asked: Requirement) -> tuple[Option, ...]:
+def _ranked(ordered: Iterable[Option]) -> tuple[Option, ...]:
     """Return the best option of each family and route, best first."""
     best: dict[tuple[str, str], Option] = {}
-    for option in in_order(options, asked):
+    for option in ordered:
         best.setdefault(option.treatment.group, option)
     return tuple(best.values())

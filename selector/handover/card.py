@@ -17,7 +17,7 @@ from selector.handover.sheet import PAPERS_MM, Paper
 from selector.handover.step_figure import figure_of
 from selector.option.first_screen import first_screen
 from selector.record import OptionOut, StepOut
-from selector.wording import condition_words, in_bath, shown
+from selector.wording import condition_words, in_bath, right_words, shown
 
 MARGIN_MM = 8.0
 # The part itself is drawn no higher than this on paper. [mm]
@@ -86,8 +86,8 @@ def card(made_for: Chosen, paper: Paper, today: date, version: str) -> dict[str,
         "subtitle": _subtitle(made_for, record),
         "comes": shown(record.hardness.surface.p50 or 0.0),
         "where": _where(made_for),
-        "chances": f"comes out right {round(100 * record.passing_all)} times in 100"
-        if 0.01 < record.passing_all < 0.995 else "comes out right nearly always",
+        "chances": right_words(record.passing_all, None),
+        "fails": [g.text for g in record.gates if g.verdict in {"fail", "unknown"}],
         "dangers": [{"name": _name(key), "text": known[key].brief} for key in top],
         "picture": _picture(made_for, paper),
         "small": _picture(made_for, paper, SMALL_MM),
@@ -232,10 +232,12 @@ def _mends(steps: Sequence[StepOut]) -> list[dict[str, Any]]:
 def _paragraphs(made_for: Chosen) -> dict[str, Any]:
     """Return a card of a few sentences: leave it as bought, or leave it to the qualified."""
     asked, record = made_for.asked, made_for.record
-    if record is None:
-        return {"subtitle": "No work by this card", "paragraphs": [made_for.headline]}
-    doing = ". ".join(_sentence(step) for step in record.procedure)
     known = made_for.job.catalog.cautions
+    if record is None:
+        said = [made_for.headline, *made_for.instead]
+        said += [f"{_name(k)}: {known[k].brief}" for k in _dangers(made_for)]
+        return {"subtitle": "No work by this card", "paragraphs": said}
+    doing = ". ".join(_sentence(step) for step in record.procedure)
     bar = f"{record.spoken}, {condition_words(record.condition)}"
     minded = [f"{_name(k)}: {known[k].brief}" for k in _dangers(made_for)]
     return {

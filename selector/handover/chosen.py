@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from catalog import Catalog
 from selector.advice.advise import Advice, advise
 from selector.advice.headline import headline
+from selector.advice.would_change import would_change
 from selector.decision.option import Option, scorer_of
 from selector.decision.output import option_out
 from selector.decision.weighing import Progress
@@ -12,6 +13,7 @@ from selector.job.job import Job, resolved
 from selector.option.reference_bar import reference_cost
 from selector.record import OptionOut
 from selector.requirement import Requirement
+from selector.trial.unknown_bar import trial_steps
 from selector.undisturbed import undisturbed
 from selector.versus.option_id import firms_allowed
 from selector.versus.side import judged_option
@@ -29,6 +31,13 @@ class Chosen:
     record: OptionOut | None
     headline: str
     advice: Advice | None = None
+
+    @property
+    def instead(self) -> tuple[str, ...]:
+        """What helps where there is no option: a coupon first, or what would change it."""
+        if self.advice is None or self.option is not None or self.asked.safety_critical:
+            return ()
+        return (*trial_steps(self.job), *would_change(self.advice))
 
     @property
     def asked(self) -> Requirement:

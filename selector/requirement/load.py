@@ -1,10 +1,13 @@
 """Loads, limits and what a failure costs."""
 
-from typing import Literal
+from typing import Annotated, Literal
+
+from pydantic import Field
 
 from pydantic import Field
 
 from selector.requirement.quantity import (
+    NOT_BOOL,
     Asked,
     BendingNm,
     Days,
@@ -17,9 +20,16 @@ from selector.requirement.quantity import (
     TorqueNm,
 )
 
+# Sections a load lies on, counted from 1; all of them where it is left out.
+Over = Annotated[tuple[Annotated[int, Field(ge=1), NOT_BOOL], ...], Field(min_length=1)] | None
+
 
 class Load(Asked):
-    """What the part bears in use."""
+    """What the part bears in use.
+
+    `torque_over` and `bending_over` name the sections that bear it, counted from 1 at the
+    working end: a shaft is twisted from its drive to its driver, and bent most at one place.
+    """
 
     torque: TorqueNm | None = Field(
         default=None, title="Torque", description="With its unit: 90 N m, 66 lb ft."
@@ -29,6 +39,12 @@ class Load(Asked):
     )
     axial: ForceN | None = Field(
         default=None, title="Pull or push", description="Along the part: 2000 N, 450 lbf."
+    )
+    torque_over: Over = Field(
+        default=None, title="Twisted sections", description="Their numbers; all if left out."
+    )
+    bending_over: Over = Field(
+        default=None, title="Bent sections", description="Their numbers; all if left out."
     )
     contact: ForceN | None = Field(
         default=None, title="Pressing on it", description="Force on what wears: 800 N, 180 lbf."
@@ -43,6 +59,19 @@ class Load(Asked):
         title="A failure in use costs",
         description="What it costs you if it breaks in use, roughly.",
     )
+
+    def twists(self, index: int) -> bool:
+        """Return whether the torque lies on a section, counted from 0."""
+        return bool(self.torque) and _lies(self.torque_over, index)
+
+    def bends(self, index: int) -> bool:
+        """Return whether the bending lies on a section, counted from 0."""
+        return bool(self.bending) and _lies(self.bending_over, index)
+
+
+def _lies(over: Over, index: int) -> bool:
+    """Return whether a section is among those named, all where none is."""
+    return over is None or index + 1 in over
 
 
 class Limit(Asked):

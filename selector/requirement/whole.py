@@ -15,6 +15,12 @@ from selector.requirement.zone import Zone
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
+# What digs or cuts the ground, by its name: stones strike it.
+_GROUND = re.compile(
+    r"\b(plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
+    r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower blade|subsoiler)s?\b",
+    re.IGNORECASE,
+)
 # A spring may rub lightly.
 LEAST_WEAR = ("sliding", "light")
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
@@ -48,10 +54,16 @@ class Requirement(Asked):
         count = len(self.part.section)
         rule = f"at most {count}, the last section of the part"
         step = "Count sections from 1 at the working end."
-        beyond = [
+        beyond: list[tuple[tuple[str | int, ...], int, str, str]] = [
             (("zone", number, "section", place), index, rule, step)
             for number, zone in enumerate(self.zone)
             for place, index in enumerate(zone.section)
+            if index > count
+        ]
+        beyond += [
+            (("load", name, place), index, rule, step)
+            for name in ("torque_over", "bending_over")
+            for place, index in enumerate(getattr(self.load, name) or ())
             if index > count
         ]
         if beyond:
@@ -85,6 +97,12 @@ class Requirement(Asked):
             for zone in self.zone
         )
         return self.part.shape_class == "coil-spring" or (named is not None and not worn)
+
+    @property
+    def works_ground(self) -> bool:
+        """Whether a part works the ground, where stones strike what the grit wears."""
+        worn = any(zone.wear == "abrasive" for zone in self.zone)
+        return worn and _GROUND.search(self.part.name) is not None
 
     def sections_of(self, zone: Zone) -> tuple[Section, ...]:
         """Return the sections a zone lies on."""

@@ -15,6 +15,7 @@ from selector.job.process import reading_error
 from selector.job.supply import at_hand_words
 from selector.option.caution import of_option
 from selector.option.cracking import crack_words
+from selector.option.first_screen import first_screen
 from selector.record import gate_out, sampled_out, spread_out
 from selector.requirement import Requirement
 from selector.requirement.workshop import Workshop
@@ -108,6 +109,7 @@ def _side_out(option: Option, job: Job) -> SideOut:
         needs=_needs(option, job.asked.workshop),
         risks=_risks(option),
         cautions=tuple(of_option(job, prediction)),
+        warned=tuple(job.catalog.cautions[key].brief for key in first_screen(job, prediction)),
     )
 
 

@@ -43,6 +43,13 @@ def test_zones_keep_their_sections_when_one_goes(claw):
     assert [(zone["section"], zone["wear"]) for zone in claw["zone"]] == [([1], "none")]
 
 
+def test_loads_keep_their_sections_when_one_goes(claw):
+    claw["load"] |= {"torque_over": [1, 2], "bending_over": [1]}
+    drafts.drop_row(claw, "part.section", 1)
+    assert claw["load"]["torque_over"] == [1]
+    assert "bending_over" not in claw["load"]
+
+
 def test_a_section_without_a_zone_gets_one_when_it_is_asked_for(claw):
     drafts.rows(claw, "part.section").append({"shape": "round"})
     assert drafts.zone_of(claw, 3) is None

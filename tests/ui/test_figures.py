@@ -2,7 +2,7 @@ import re
 
 import pytest
 
-from ui import duel, figures, offer, picture, torch_view, work
+from ui import duel, figures, picture, torch_view, work
 from ui.bands import Span, band
 
 
@@ -52,14 +52,6 @@ def test_each_step_of_the_work_has_its_figures(advice):
         text = told(work.beneath(step))
         if step.temperature_c is not None:
             assert f"{step.temperature_c:.0f}" in text
-
-
-def test_the_letter_holds_what_is_offered(advice):
-    text = offer.letter(advice)
-    first = advice.options[0]
-    assert first.spoken in text
-    assert offer.shown_cost(first.cost) in text
-    assert "invented" in text
 
 
 def test_a_band_says_what_it_shows():

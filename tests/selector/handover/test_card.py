@@ -14,7 +14,7 @@ from selector.handover.chosen import chosen
 from selector.handover.sheet import sheet
 from selector.handover.step_figure import figure_of
 from selector.record import StepOut
-from selector.wording import shown, shown_range, shown_time
+from selector.wording import right_words, shown, shown_range, shown_time
 from tests.dog import asked, only
 from tests.once import advised
 from tests.procedure import KILN
@@ -48,7 +48,7 @@ def test_every_word_and_figure_of_the_record_is_on_the_card(paper):
     found, _, file = made(paper)
     text, record = bare(text_of(file.content)), found.record
     assert bare(shown(record.hardness.surface.p50)) in text
-    assert f"{round(100 * record.passing_all)}timesin100" in text
+    assert bare(right_words(record.passing_all, None)) in text
     assert record.id in text
     for step in record.procedure:
         for said in (step.action, step.means, step.check, step.otherwise):
@@ -133,6 +133,30 @@ def test_a_part_that_lives_depend_on_is_referred():
         assert "qualified people" in text
         assert "tick" not in data
         assert "HRC right" not in text
+
+
+def test_where_nothing_serves_the_sheet_says_so_and_what_would_help():
+    bare_bench = {"workshop.heat": [], "workshop.bath": [], "zone.0.hardness.must": True}
+    found = chosen(asked(bare_bench), only(*STEELS))
+    data = card(found, "a4", TODAY, "0.0")
+    assert found.option is None
+    assert template_of(found) == "paragraph"
+    assert data["subtitle"] == "No work by this card"
+    assert data["paragraphs"][0] == found.headline
+    assert list(found.instead) == data["paragraphs"][1 : 1 + len(found.instead)]
+    assert sheet("paragraph", data, ".pdf").content.startswith(b"%PDF")
+
+
+def test_an_option_that_fails_says_so_at_the_top():
+    harder = asked({"zone.0.hardness": {"min": "62 HRC", "max": "64 HRC", "must": True}})
+    found = chosen(harder, only(*STEELS), LOCAL)
+    data = card(found, "a4", TODAY, "0.0")
+    assert any("needs 62 HRC" in text for text in data["fails"])
+    for suffix in (".pdf", ".html"):
+        content = sheet("card", data, suffix).content
+        text = text_of(content) if suffix == ".pdf" else content.decode()
+        assert "Does not do what is asked" in text
+    assert made()[1]["fails"] == []
 
 
 def test_a_furnace_card_and_a_firms_order_are_made_too():

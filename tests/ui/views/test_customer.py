@@ -1,6 +1,13 @@
-def test_the_letter_can_be_changed_and_taken_along(advised, advice):
+from tests.form import said
+
+
+def test_the_letter_can_be_changed_and_strange_figures_are_named(advised, advice):
     advised.switch_page("views/customer.py").run()
-    assert advice.options[0].spoken in advised.text_area[0].value
-    advised.text_area[0].set_value("Dear Sir").run()
     assert not advised.exception
-    assert advised.text_area[0].value == "Dear Sir"
+    text = advised.text_area[0].value
+    assert advice.part in text
+    advised.text_area[0].set_value(text + "\n[Our promise]\nIt lasts 777 years.\n").run()
+    assert not advised.exception
+    assert "777" in said(advised)
+    advised.radio(key="letter/tone").set_value("brief").run()
+    assert len(advised.text_area[0].value) < len(text)
