@@ -4,8 +4,6 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from pydantic import Field
-
 from selector.requirement.quantity import (
     NOT_BOOL,
     Asked,
