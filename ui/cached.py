@@ -26,8 +26,8 @@ from selector.versus.record import VersusOut
 from selector.versus.versus import versus as versus_of
 
 Progress = Callable[[str, float], None]
-# An advice holds its samples, some ten megabytes; so few are kept that memory stays level.
-_ADVICES = 6
+# An advice holds its samples, some eighty megabytes; so few are kept that memory stays level.
+_ADVICES = 3
 
 
 @st.cache_resource(show_spinner="Reading the catalogue")

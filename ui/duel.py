@@ -78,8 +78,8 @@ def by_quantity(found: VersusOut) -> str:
     rows = "".join(
         f"<tr><th scope='row'>{count}</th>"
         + "".join(
-            f"<td>{spread.p50 or 0.0:.0f}</td>"
-            f"<td class='c-strip'>{strip.bar(spread.p05, spread.p50, spread.p95, scale)}</td>"
+            f"<td>{spread.p50 or 0.0:.0f}"
+            f"{strip.bar(spread.p05, spread.p50, spread.p95, scale)}</td>"
             for spread in (one, other)
         )
         + "</tr>"
@@ -88,8 +88,8 @@ def by_quantity(found: VersusOut) -> str:
         )
     )
     heads = (
-        f"<th scope='col'>pieces</th><th scope='col' colspan='2'>{e(found.first.steel)}, "
-        f"{e(found.currency)}</th><th scope='col' colspan='2'>{e(found.second.steel)}, "
+        f"<th scope='col'>pieces</th><th scope='col'>{e(found.first.steel)}, "
+        f"{e(found.currency)}</th><th scope='col'>{e(found.second.steel)}, "
         f"{e(found.currency)}</th>"
     )
     return (

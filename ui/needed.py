@@ -50,7 +50,7 @@ def _lines(found: NeedOut, draft: Draft) -> str:
         for zone in found.zones
     ]  # fmt: skip
     rows += [
-        (item.name or f"section {item.section}", upper(item.text), "")
+        (f"{item.name or f'section {item.section}'}, load", upper(item.text), "")
         for item in found.sections
     ]
     cells = "".join(

@@ -42,7 +42,10 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
     letter = composed(requirement, advice, record, tone)
     fresh = composed(requirement, advice, record)
     key = f"letter/{tone}/{letter.option}"
-    told = st.text_area("The letter, to be changed", text_of(letter), height=560, key=key)
+    told = st.text_area("The letter, to be changed", plainly(letter), height=560, key=key)
+    st.caption(
+        "A head in square brackets begins a section; take it out with its text, or add one."
+    )
     mine = changed(letter, told)
     strange = strange_figures(mine, fresh)
     if strange:
@@ -56,6 +59,12 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
                 partial(content, mine, fresh, drawing, suffix),
                 f"letter{suffix}", mime, key=f"letter/{suffix}", on_click="ignore",
             )  # fmt: skip
+
+
+def plainly(letter: Letter) -> str:
+    """Return a letter as a text to change, without what is said to the command line."""
+    lines = text_of(letter).splitlines()
+    return "\n".join(line for line in lines if not line.startswith("#")).strip()
 
 
 def _picture(requirement: Requirement, record: OptionOut) -> Drawing:
