@@ -42,7 +42,8 @@ def warm() -> Thread:
     """Return the thread that loads the compiled loop while the visitor still describes."""
 
     def first_need() -> None:
-        advise(requirement_from(parsed("first.toml", example_text(FIRST).encode())), catalog())
+        asked = requirement_from(parsed("first.toml", example_text(FIRST).encode()))
+        advise(asked, catalog(), steel=next(iter(catalog().steels)))
 
     thread = Thread(target=first_need, daemon=True)
     thread.start()
