@@ -29,7 +29,7 @@ FLAGS = [
 ]  # fmt: skip
 # Opened below its root, the page's own start-up asks for these beside the view first.
 PROBE = re.compile(r"/[^/]+/_stcore/(health|host-config)$")
-PATIENCE_MS = 45_000  # on a bare and busy machine, where the first advice compiles
+PATIENCE_MS = 90_000  # on a bare and busy machine, where the first advice compiles
 # No part of the page is still on its way.
 DRAWN = "document.querySelectorAll('[data-testid=stSkeleton]').length === 0"
 RULES = {
