@@ -14,6 +14,7 @@ from selector.flame.change import Change, first_change
 from selector.flame.condition import conditions
 from selector.flame.record import FlameWord
 from selector.hardening.stock import bought_hrc
+from selector.job.asked_words import asked_words
 from selector.job.candidates import Screened, screened
 from selector.job.demand import Demand
 from selector.job.job import Job, resolved
@@ -22,7 +23,6 @@ from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.torch.residual_heat import RESIDUAL_HEAT
 from selector.undisturbed import undisturbed
-from selector.wording import asked_words
 
 LOCAL, WHOLE = "local-torch", "through-torch"
 # So many leading families get every error looked at, and the first its one change.

@@ -1,12 +1,19 @@
-"""Any option of any part in a full workshop has a procedure that can be followed."""
+"""Any option of any part in a full workshop has a procedure and a card that can be followed."""
 
 import re
+from datetime import date
 from functools import cache
+from io import BytesIO
 
 import pytest
+from pypdf import PdfReader
 
-from selector.advice.advise import advise
+from selector.advice.advise import Advice, advise
 from selector.advice.output import advice_out
+from selector.decision.output import option_out
+from selector.handover.card import card, template_of
+from selector.handover.chosen import Chosen
+from selector.handover.sheet import sheet
 from selector.procedure.lines import short_lines
 from selector.record import OptionOut
 from selector.requirement.workshop import Workshop
@@ -21,8 +28,8 @@ QUENCHED = {"through-torch", "local-torch", "through-furnace", "marquench", "res
 
 
 @cache
-def options(number: int) -> tuple[OptionOut, ...]:
-    """Return the options of a numbered part in a workshop that has everything."""
+def advised_on(number: int) -> Advice:
+    """Return the advice on a numbered part in a workshop that has everything."""
     dice = Dice(number)
     shop = {
         "heat": [{"source": slug} for slug in SOURCES],
@@ -36,7 +43,13 @@ def options(number: int) -> tuple[OptionOut, ...]:
     }
     changes = {"workshop": Workshop.model_validate(shop), "safety_use": "none"}
     asked = requirement_number(number).model_copy(update=changes)
-    return advice_out(advise(asked, catalog_for(asked, number, 8))).options
+    return advise(asked, catalog_for(asked, number, 8))
+
+
+@cache
+def options(number: int) -> tuple[OptionOut, ...]:
+    """Return the options of a numbered part as plain data."""
+    return advice_out(advised_on(number)).options
 
 
 def every():
@@ -192,3 +205,33 @@ def test_every_option_has_one_line_or_two():
         lines = short_lines(option.procedure)
         assert 1 <= len(lines) <= 2, option.id
         assert all(len(line) < 220 for line in lines), lines
+
+
+# Parts whose cards are printed, and so many leading options of each, of a route each.
+CARDS, LOOKED_AT = (8, 12, 31, 34, 39), 4
+
+
+def bare(text: str) -> str:
+    """Return a text without blanks and without marks where a long word may break."""
+    return re.sub(r"[\s\u200b]+", "", text)
+
+
+@pytest.mark.parametrize("number", CARDS)
+def test_every_step_of_any_option_is_on_its_card(number):
+    advice = advised_on(number)
+    by_route = {o.treatment.route.slug: o for o in reversed(advice.options)}
+    assert by_route
+    for option in [*by_route.values()][:LOOKED_AT]:
+        record = option_out(advice.job, option, 1, advice.ranges)
+        found = Chosen(advice.job, option, record, "")
+        paper = "letter" if number % 2 else "a4"
+        data = card(found, paper, date(2026, 11, 29), "0.0")
+        pages = PdfReader(
+            BytesIO(sheet(template_of(found), data, ".pdf", paper).content)
+        ).pages  # fmt: skip
+        text = bare("".join(page.extract_text() for page in pages))
+        for step in record.procedure:
+            for said in (step.action, step.means, step.check):
+                assert bare(said) in text, (option.id, said)
+        assert len(pages) <= 3, option.id
+        assert record.id in text
