@@ -1,7 +1,7 @@
 """Treatments in, options out: each treatment at its best temper, judged, scored and ranked."""
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from selector.decision.breaking_gate import is_bound_to_fail
 from selector.decision.heating_gate import heating_gates
@@ -49,9 +49,14 @@ def silent(text: str, fraction: float) -> None:
 
 
 def weigh(
-    job: Job, pool: Iterable[Screened], scorer: Scorer, progress: Progress = silent
+    job: Job,
+    pool: Iterable[Screened],
+    scorer: Scorer,
+    progress: Progress = silent,
+    *,
+    whole: bool = False,
 ) -> Weighed:
-    """Return the treatments of a pool judged, scored and ranked."""
+    """Return the treatments of a pool ranked; what is rejected whole if asked."""
     # Nothing that is computed for one treatment depends on which others are in the pool, except
     # that a bath is not weighed where a milder one hardens the same bar as asked.
     screened = list(pool)
@@ -63,7 +68,7 @@ def weigh(
         if isinstance(weighed, Option):
             options.append(weighed)
         else:
-            stopped.append(weighed)
+            stopped.append(weighed if whole else replace(weighed, option=None))
     stopped = _by_result(options, stopped)
     job.forget_samples()
     unknown = tuple(item for item in stopped if item.gate.verdict == "unknown")
@@ -133,7 +138,7 @@ def _weighed(treatment: Treatment, job: Job, scorer: Scorer) -> Option | Rejecte
         return Rejected(treatment, hopeless)
     best = _best(treatment, chosen, job, scorer)
     stopping = _stopping(best)
-    return best if stopping is None else Rejected(treatment, stopping, best)
+    return best if stopping is None else Rejected.of(best, stopping)
 
 
 def _choices(treatment: Treatment, middle: Job) -> tuple[Choice, ...]:

@@ -82,7 +82,7 @@ def flame_answer(
         word, why = _unheated(asked, job.leading, catalog)
         return FlameAnswer(job, scorer.ranges, word, why, ())
     route = WHOLE if len(job.hard) == len(asked.part.section) else LOCAL
-    weighed = weigh(job, _pool(job, route, wanted), scorer, progress or silent)
+    weighed = weigh(job, _pool(job, route, wanted), scorer, progress or silent, whole=True)
     verdicts = _verdicts(job, weighed)
     if verdicts and verdicts[0].word in {"no", "yes_if"}:
         verdicts[0] = replace(verdicts[0], change=first_change(job, verdicts[0].treatment,
@@ -212,7 +212,7 @@ def _run_back(job: Job, scorer: Scorer, verdicts: list[FlameVerdict]) -> FlameVe
     steels = {v.treatment.steel.slug for v in verdicts if v.word in {"yes", "yes_if"}}
     if not struck or not steels:
         return None
-    weighed = weigh(job, _pool(job, RESIDUAL_HEAT, steels), scorer)
+    weighed = weigh(job, _pool(job, RESIDUAL_HEAT, steels), scorer, whole=True)
     if weighed.options:
         return _of_option(job, weighed.options[0], looked_at=True)
     stopped = min((*weighed.apart, *weighed.rejected), key=_promise, default=None)

@@ -28,7 +28,19 @@ def scorer(job):
 
 @pytest.fixture(scope="module")
 def weighed(job, pool, scorer):
-    return weigh(job, pool, scorer)
+    return weigh(job, pool, scorer, whole=True)
+
+
+def test_what_is_out_keeps_its_figures_and_no_samples(job, pool, scorer, weighed):
+    plain = weigh(job, pool, scorer)
+    assert any(item.option is not None for item in weighed.rejected)
+    assert all(item.option is None for item in (*plain.rejected, *plain.apart))
+    for lean, whole in zip(plain.rejected, weighed.rejected, strict=True):
+        assert lean.treatment == whole.treatment
+        assert (lean.gate, lean.share, lean.within_budget) == (
+            whole.gate, whole.share, whole.within_budget,
+        )  # fmt: skip
+    assert [o.id for o in plain.options] == [o.id for o in weighed.options]
 
 
 def test_one_option_a_family_and_route(weighed):
