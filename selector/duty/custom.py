@@ -151,9 +151,11 @@ def make_of(work: Treatment) -> Make:
 
 def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     """Return how usual a treatment is for a zone's duty, 1 usual, 0 not made so. [-]."""
-    if asked.safety_critical:
-        return _CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER)
     duty = duty_of(demand, asked)
+    if asked.safety_critical:
+        # Where no bar is hard enough a firm hardens it, of what such parts are made of.
+        sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
+        return max(_CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
     merit = _by_size(_by_duty(duty, work), duty, work, asked)
     return _where_wet(merit, duty, work, asked)
 
