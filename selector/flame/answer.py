@@ -15,7 +15,6 @@ from selector.flame.change import Change, first_change
 from selector.flame.condition import conditions
 from selector.flame.record import FlameWord
 from selector.hardening.stock import bought_hrc
-from selector.job.asked_words import asked_words
 from selector.job.candidates import Screened, screened
 from selector.job.demand import Demand
 from selector.job.job import Job, resolved
