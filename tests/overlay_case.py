@@ -171,6 +171,9 @@ CASES: dict[str, Case] = {
         "linear-shaft", PLAIN, ("linear-shaft",), "buy-hard-element",
         ({"values": [99.0], **ORIGIN},),
     ),
+    "steels.condition.sold_for": Case(
+        "linear-shaft", PLAIN, ("linear-shaft",), "buy-hard-element", (["bolt"],)
+    ),
     "steels.limitation.process": Case("c45", values=("quench",)),
     "steels.limitation.verdict": Case("c45", route="carburise"),
     "steels.limitation.why": Case("c45", route="carburise"),
