@@ -159,8 +159,24 @@ def _file(path: Path, rule: str, got: str, next_step: str) -> Problem:
     return Problem(f"file {path.name}", rule, got, next_step)
 
 
-def _text(path: Path) -> str:
-    """Return the file's text, refusing what is no text file."""
+def text_in(path: Path) -> str:
+    """Return the text of a part's file.
+
+    Parameters
+    ----------
+    path : Path
+        Of a requirement, in UTF-8.
+
+    Returns
+    -------
+    str
+        As it stands in the file.
+
+    Raises
+    ------
+    RequirementError
+        When it is no text file, empty, or far too large.
+    """
     try:
         if path.stat().st_size > _LARGEST:
             raise RequirementError(
@@ -209,13 +225,35 @@ def read_requirement(path: str | Path) -> Requirement:
         When the file cannot be read or any field breaks a rule; all are listed.
     """
     path = Path(path)
-    text = _text(path)
+    return requirement_from(data_of(text_in(path), path))
+
+
+def data_of(text: str, path: Path) -> Any:  # noqa: ANN401 - whatever the file holds
+    """Return the text of a part's file as plain data.
+
+    Parameters
+    ----------
+    text : str
+        As it stands in the file.
+    path : Path
+        What the file is called: a `.json` file is read as JSON, any other as TOML.
+
+    Returns
+    -------
+    object
+        Not yet held to any rule of a requirement.
+
+    Raises
+    ------
+    RequirementError
+        When it is no valid TOML or JSON.
+    """
     as_json = path.suffix.lower() == ".json"
     nested = _file(path, "a plain file", "endless nesting", "Is it the right file?")
     if not as_json and any(line.count(".") > _MOST_DOTS for line in text.splitlines()):
         raise RequirementError(nested)
     try:
-        data = json.loads(text) if as_json else tomllib.loads(text)
+        return json.loads(text) if as_json else tomllib.loads(text)
     except ValueError as error:
         rule = f"valid {'JSON' if as_json else 'TOML'}"
         raise RequirementError(
@@ -223,4 +261,3 @@ def read_requirement(path: str | Path) -> Requirement:
         ) from error
     except RecursionError as error:
         raise RequirementError(nested) from error
-    return requirement_from(data)
