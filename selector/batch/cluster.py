@@ -115,7 +115,7 @@ def on_cluster(tasks: Iterable[Task], overlay: Overlay, client: "Client") -> Ite
         name = f"temperwright-{task.key(wanted, overlay)}"
         running[name] = task
         futures.append(client.submit(answered, task, overlay, wanted, key=name))
-    for future in as_completed(futures):
+    for future in as_completed(futures, loop=client.loop):
         task = running.pop(future.key)
         error = future.exception()
         if error is None:

@@ -14,6 +14,8 @@ from selector.wording import shown
 SCHEMA_VERSION = 1
 # What a spreadsheet would run as a formula.
 _FORMULA = ("=", "+", "-", "@", "\t")
+# What spoils a part stands with the part.
+_HARMS = ("kills", "injures")
 _COLUMNS = tuple(name for name in RowOut.model_fields if name != "carried")
 
 
@@ -90,16 +92,14 @@ def _row(task: Task, part: PartOut, result: str | None) -> RowOut:
 
 
 def _cautions(parts: Iterable[PartOut]) -> tuple[str, ...]:
-    """Return what may kill or blind in any of the work, the worst first, each once."""
-    worst: dict[str, tuple[int, str]] = {}
+    """Return what may kill, blind or injure in any of the work, the worst first, each once."""
+    worst: dict[str, tuple[int, int, str]] = {}
     for part in parts:
         for caution in part.cautions:
-            rank = caution.rank or 0
-            if caution.harm == "kills":
-                worst[caution.id] = min(
-                    worst.get(caution.id, (rank, "")), (rank, caution.brief)
-                )
-    return tuple(brief for _, brief in sorted(worst.values()))
+            if caution.harm in _HARMS:
+                rank = (_HARMS.index(caution.harm), caution.rank or 0, caution.brief)
+                worst[caution.id] = min(worst.get(caution.id, rank), rank)
+    return tuple(brief for *_, brief in sorted(worst.values()))
 
 
 def as_summed(part: PartOut) -> PartOut:

@@ -47,7 +47,10 @@ def print_batch(done: "Batch", out: "Console") -> None:
     _print_without(batch, out)
     _print_rack(batch, out)
     print_section("Loads to share", map(_load, batch.loads), out)
-    print_section("Cautions", batch.cautions, out)
+    cautions = list(batch.cautions[:_NAMED])
+    if cautions:
+        cautions.append("All of a part: temperwright advise PART.toml --cautions all")
+    print_section("Cautions", cautions, out)
     for path in done.written:
         out.print(f"Written: {path}", markup=False, soft_wrap=True)
 
