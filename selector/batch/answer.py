@@ -50,7 +50,7 @@ def answered(task: Task, overlay: Overlay, wanted: Mapping[str, str]) -> bytes:
         _refuse_other_program(wanted)
         out = _answer(key, requirement(task), catalog_of(overlay))
     except SelectorError as error:
-        out = faulty(task, key, str(error))
+        out = _faulty(task, key, str(error))
     except Exception as error:  # noqa: BLE001 - one part never stops the rest
         frames = "".join(traceback.format_exception(error)[-_FRAMES:])
         out = failed(task, key, frames)
@@ -91,7 +91,7 @@ def requirement(task: Task) -> Requirement:
     return requirement_from(over(data, task.laid))
 
 
-def faulty(task: Task, key: str, text: str) -> PartOut:
+def _faulty(task: Task, key: str, text: str) -> PartOut:
     """Return a part whose file or line breaks a rule."""
     return PartOut(key=key, part=task.place, quantity=1, reason="bad_input", text=visible(text))
 

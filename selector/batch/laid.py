@@ -49,7 +49,8 @@ def faulty_columns(heads: Sequence[str], name: str) -> list[Problem]:
 def _near(head: str) -> str:
     """Return the field that may have been meant, and where all are listed."""
     plain = ".".join("1" if step.isdigit() else step for step in head.split("."))
-    close = get_close_matches(plain, _paths(), n=1)
+    alike = [path for path in _paths() if path.casefold() == plain.casefold()]
+    close = alike or get_close_matches(plain, _paths(), n=1)
     meant = f"Did you mean {close[0]}? " if close else ""
     return f"{meant}`temperwright schema --requirement` lists them."
 

@@ -141,7 +141,7 @@ class LoadOut(Plain):
 
 
 class BatchOut(Plain):
-    """The summary of a batch: a line a part, the rack, the loads and what may injure or kill."""
+    """The summary of a batch: a line a part, the rack, loads and what may injure or kill."""
 
     schema_version: int
     counts: Mapping[str, int]
