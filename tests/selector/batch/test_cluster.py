@@ -1,12 +1,7 @@
 """A batch on a Dask scheduler with two workers on this machine, of which one is killed."""
 
-import json
-import os
-import subprocess
 import sys
-import time
-from contextlib import ExitStack, contextmanager
-from pathlib import Path
+from contextlib import ExitStack
 
 import pytest
 
@@ -15,54 +10,17 @@ from selector.batch.cluster import connected, on_cluster
 from selector.batch.listing import listed
 from selector.batch.overlay import Overlay
 from selector.errors import RequirementError
-
-ROOT = Path(__file__).parents[3]
-PATIENCE_S = 60.0
-
-
-@contextmanager
-def started(program, *arguments):
-    """Run one of the programs of Dask, killed at the end."""
-    run = [sys.executable, "-m", f"distributed.cli.{program}", *arguments, "--no-dashboard"]
-    with subprocess.Popen(  # noqa: S603
-        run, cwd=ROOT, env={**os.environ, "PYTHONPATH": str(ROOT)},
-        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
-    ) as process:  # fmt: skip
-        try:
-            yield process
-        finally:
-            process.kill()
-
-
-def address_in(file):
-    """Return the address of a scheduler once it has written it."""
-    until = time.monotonic() + PATIENCE_S
-    while time.monotonic() < until:
-        try:
-            return json.loads(file.read_text(encoding="utf-8"))["address"]
-        except (OSError, ValueError):
-            time.sleep(0.05)
-    raise TimeoutError(file)
+from tests.benchmarks.dask_program import PATIENCE_S, scheduler, worker
 
 
 def test_a_worker_killed_midway_loses_nothing_and_changes_no_digit(shop, answers, tmp_path):
     file = tmp_path / "scheduler.json"
     tasks = listed(shop)
     with ExitStack() as stack:
-        loopback = ("--host", "127.0.0.1")
-        stack.enter_context(
-            started("dask_scheduler", *loopback, "--port", "0", "--scheduler-file", str(file))
-        )
-        address = address_in(file)
+        address = stack.enter_context(scheduler(file))
         with pytest.raises(RequirementError, match=r"^--scheduler must be a scheduler with"):
             connected(address)
-        workers = {
-            name: stack.enter_context(
-                started("dask_worker", address, *loopback, "--name", name,
-                        "--nthreads", "1", "--no-nanny")
-            )
-            for name in ("one", "two")
-        }  # fmt: skip
+        workers = {name: stack.enter_context(worker(address, name)) for name in ("one", "two")}
         with cluster._client(address) as client:
             client.wait_for_workers(2, timeout=PATIENCE_S)
         with connected(address) as client:
