@@ -47,10 +47,10 @@ def listed(source: Path, base: Path | None = None) -> tuple[Task, ...]:
         tasks = _of_list(source, base)
     else:
         step = "Name a folder of part files, or a list of them as CSV."
-        _refuse("LIST", "a folder or a CSV file that exists", _quoted(source), step)
+        _refuse("PARTS", "a folder or a CSV file that exists", _quoted(source), step)
     if not tasks:
         step = "`temperwright example` prints a part to start from."
-        _refuse("LIST", "a list of at least one part", f"none in {_quoted(source)}", step)
+        _refuse("PARTS", "a list of at least one part", f"none in {_quoted(source)}", step)
     return tasks
 
 
@@ -76,7 +76,7 @@ def _of_folder(folder: Path) -> tuple[Task, ...]:
     except OSError as error:
         got = f"{_quoted(folder)} ({error.strerror})"
         raise RequirementError(
-            Problem("LIST", "a folder that can be read", got, "Check who may read it.")
+            Problem("PARTS", "a folder that can be read", got, "Check who may read it.")
         ) from error
     return tuple(
         _read(path, name_of(path.name))
@@ -110,6 +110,10 @@ def _of_list(source: Path, base: Path | None) -> tuple[Task, ...]:
         raise RequirementError(*faults)
     free = carried_columns(heads)
     files: dict[Path, Task] = {}
+    if base is not None:
+        files[base] = _read(base, name_of(base.name))
+        if files[base].faults:
+            raise RequirementError(*files[base].faults)
     tasks = []
     for number, row in rows:
         place = f"{name_of(source.name)} line {number}"

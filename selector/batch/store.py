@@ -41,12 +41,12 @@ class Store:
         results = folder / RESULTS
         step = "Name a folder that takes files."
         try:
-            results.mkdir(parents=True, exist_ok=True)
             if source.is_dir() and folder.resolve() == source.resolve():
                 rule = "another folder than that of the parts"
                 raise RequirementError(
                     Problem(OPTION, rule, repr(str(folder)), "Name another.")
                 )
+            results.mkdir(parents=True, exist_ok=True)
             if not os.access(results, os.W_OK | os.X_OK):
                 raise PermissionError(13, "no permission to write")
             names = sorted(path.name for path in results.iterdir())

@@ -8,7 +8,6 @@ for it; `cpu_s` is processor time of all processes, which a busy machine disturb
 """
 
 import json
-import os
 import sys
 import tempfile
 import time
@@ -47,34 +46,35 @@ def on_cores(parts: Path, count: int, jobs: int) -> Figures:
 
 
 def on_two_workers(parts: Path, count: int) -> tuple[Figures, float]:
-    """Return what a batch on a cluster of two workers here takes, and that of the scheduler."""
+    """Return what a batch on two workers here takes, and what of that is not the workers'."""
     with tempfile.TemporaryDirectory() as place, ExitStack() as stack:
-        start, before = time.perf_counter(), spent_by(os.getpid())
         address = stack.enter_context(scheduler(Path(place) / "scheduler.json"))
         workers = [stack.enter_context(worker(address, name)) for name in ("one", "two")]
-        with connected_to_two(address) as client:
+        wait_for_two(address)
+        # A cluster stands before it is asked: its own start is not counted.
+        start, before = time.perf_counter(), spent()
+        with connected(address) as client:
             done = list(on_cluster(listed(parts), Overlay(), client))
-        clock = time.perf_counter() - start
-        children = {p.pid: spent_by(p.pid) for p in psutil.Process().children()}
-        of_workers = sum(children[process.pid] for process in workers)
-        of_others = sum(children.values()) - of_workers + spent_by(os.getpid()) - before
+        clock, after = time.perf_counter() - start, spent()
     assert len(done) == count
-    return figures("batch, two workers", count, clock, of_workers + of_others), of_others
+    taken = {pid: s - before.get(pid, 0.0) for pid, s in after.items()}
+    beside = sum(taken.values()) - sum(taken[process.pid] for process in workers)
+    return figures("batch, two workers", count, clock, sum(taken.values())), beside
 
 
-def connected_to_two(address: str) -> Any:
-    """Return the client of a scheduler once both workers are there."""
+def wait_for_two(address: str) -> None:
+    """Wait until both workers are there."""
     from distributed import Client  # noqa: PLC0415 - slow to load
 
     with Client(address, set_as_default=False) as client:
         client.wait_for_workers(2)
-    return connected(address)
 
 
-def spent_by(pid: int) -> float:
-    """Return the processor time of one process. [s]"""
-    times = psutil.Process(pid).cpu_times()
-    return times.user + times.system
+def spent() -> dict[int, float]:
+    """Return the processor time of this process and of those it has started. [s]"""
+    this = psutil.Process()
+    times = {process.pid: process.cpu_times() for process in (this, *this.children())}
+    return {pid: taken.user + taken.system for pid, taken in times.items()}
 
 
 def figures(what: str, count: int, clock: float, cpu: float) -> Figures:

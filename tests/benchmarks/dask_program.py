@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
-PATIENCE_S = 60.0
+PATIENCE_S = 180.0
 
 
 @contextmanager

@@ -45,7 +45,7 @@ def test_a_hostile_name_steers_nothing(shop):
 @pytest.mark.parametrize(
     ("name", "said"),
     [
-        ("nowhere", "LIST must be a folder or a CSV file that exists; got "),
+        ("nowhere", "PARTS must be a folder or a CSV file that exists; got "),
         ("", "at least one"),
     ],
 )
@@ -72,6 +72,8 @@ def test_a_base_stands_under_every_line_that_names_no_file(shop, tmp_path):
     path = write(tmp_path, "list.csv", "name,part.section.1.size\nthin,8 mm\nthick,1/2 in\n")
     sizes = [requirement(t).part.section[0].size for t in listed(path, shop / "pin.toml")]
     assert sizes == pytest.approx([8.0, 12.7])
+    with pytest.raises(RequirementError, match=r"file nowhere\.toml must be a plain"):
+        listed(path, shop / "nowhere.toml")
 
 
 @pytest.mark.parametrize(

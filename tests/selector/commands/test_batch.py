@@ -67,8 +67,8 @@ def test_a_list_carries_its_own_columns_into_the_summary(cli, tmp_path):
 @pytest.mark.parametrize(
     ("source", "options", "said"),
     [
-        ("nowhere", [], "LIST must be a folder or a CSV file that exists"),
-        (".", [], "LIST must be a list of at least one part"),
+        ("nowhere", [], "PARTS must be a folder or a CSV file that exists"),
+        (".", [], "PARTS must be a list of at least one part"),
         ("pin.toml", [], "heads with a column file"),
     ],
 )
