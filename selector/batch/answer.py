@@ -3,7 +3,6 @@
 import gc
 import traceback
 from collections.abc import Mapping
-from pathlib import Path
 from typing import cast
 
 from catalog import Catalog
@@ -22,7 +21,7 @@ from selector.decision.output import option_out
 from selector.errors import Problem, RequirementError, SelectorError
 from selector.record import OptionOut
 from selector.requirement import Requirement, requirement_from
-from selector.requirement.read import data_of
+from selector.requirement.read import parsed
 
 # So much of a traceback says where an error arose.
 _FRAMES = 4
@@ -87,7 +86,7 @@ def requirement(task: Task) -> Requirement:
     """
     if task.faults:
         raise RequirementError(*task.faults)
-    data = data_of(task.text, Path(task.name))
+    data = parsed(task.name, task.content)
     return requirement_from(over(data, task.laid))
 
 

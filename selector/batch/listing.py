@@ -11,7 +11,7 @@ from catalog.text import visible
 from selector.batch.laid import carried_columns, faulty_columns
 from selector.batch.task import Task
 from selector.errors import Problem, RequirementError
-from selector.requirement.read import text_in
+from selector.requirement.read import content_of
 
 KINDS = frozenset({".toml", ".json"})
 # Lies beside the parts and says who writes to the customer.
@@ -92,7 +92,7 @@ def _read(path: Path, place: str) -> Task:
         if not path.is_file():
             # A pipe would never end.
             _refuse(f"file {name}", "a plain file", "something else", "Check the path.")
-        return Task(place, name, text_in(path))
+        return Task(place, name, content_of(path))
     except RequirementError as error:
         return Task(place, name, faults=error.problems)
 
@@ -141,7 +141,7 @@ def _line(
     laid = {
         name: cell for name, cell in row.items() if cell and name != FILE and name not in free
     }
-    return Task(place, found.name, found.text, laid, carried, found.faults)
+    return Task(place, found.name, found.content, laid, carried, found.faults)
 
 
 def _rows(source: Path) -> tuple[list[str], list[tuple[int, dict[str, str]]]]:

@@ -25,7 +25,8 @@ def rule_words(loss: float) -> str:
     return (
         "A bar is one steel in one supply condition, whatever its size. It serves a part "
         f"where the best that is made of it scores at most {loss:g} less than the part's "
-        "first choice (scores run from 0 to 1). Parts that are referred to others are left out."
+        "first choice (scores run from 0 to 1). Near-equivalents that the advice had no need "
+        "to weigh are not looked at; parts that are referred to others are left out."
     )
 
 

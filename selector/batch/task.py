@@ -1,4 +1,4 @@
-"""One part of a batch as it is handed to whoever works it out: text, no file, no catalogue."""
+"""One part of a batch as it is handed to whoever works it out: bytes, no file, no catalogue."""
 
 import hashlib
 import json
@@ -12,15 +12,15 @@ from selector.errors import Problem
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """One part: the text of its file and the fields of its line that are laid over it.
+    """One part: its file and the fields of its line that are laid over it.
 
-    `place` is the file or the line of the list, `name` the file that `text` comes from.
-    `carried` are columns of the list that are no fields. With `faults` there is no text.
+    `place` is the file or the line of the list, `name` the file that `content` comes from.
+    `carried` are columns of the list that are no fields. With `faults` there is no content.
     """
 
     place: str
     name: str
-    text: str = ""
+    content: bytes = b""
     laid: Mapping[str, str] = field(default_factory=dict)
     carried: Mapping[str, str] = field(default_factory=dict)
     faults: tuple[Problem, ...] = ()
@@ -41,7 +41,8 @@ class Task:
             Thirty-two hexadecimal digits.
         """
         as_json = Path(self.name).suffix.lower() == ".json"
-        part: list[object] = [as_json, self.text, sorted(self.laid.items())]
+        read = hashlib.sha256(self.content).hexdigest()
+        part: list[object] = [as_json, read, sorted(self.laid.items())]
         if self.faults:
             part += [self.place, *map(str, self.faults)]
         said = json.dumps([part, sorted(program.items()), overlay.digest])

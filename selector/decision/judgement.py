@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.decision.bath_gate import bath_gates
-from selector.decision.breaking_gate import SERVICE_MARGIN_C, breaking_gates
+from selector.decision.breaking_gate import breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.heating_gate import heating_gates
 from selector.decision.standard import Standard, standard_of
@@ -21,6 +21,7 @@ from selector.job.job import Job
 from selector.job.supply import at_hand
 from selector.option.movement import movement_words
 from selector.option.prediction import Prediction
+from selector.option.temper_choice import SERVICE_MARGIN_C
 from selector.requirement.load import Limit
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import shown

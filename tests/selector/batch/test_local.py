@@ -33,7 +33,7 @@ def quick(monkeypatch):
 @pytest.mark.usefixtures("quick")
 def test_a_process_that_dies_ends_no_other_part():
     places = ["killer", "b"]
-    tasks = [Task(place, "x.toml", text=place) for place in places]
+    tasks = [Task(place, "x.toml", content=place.encode()) for place in places]
     done = {
         t.place: PartOut.model_validate_json(c) for t, c in on_this_machine(tasks, Overlay(), 1)
     }
