@@ -114,7 +114,7 @@ def shipped() -> set[str]:
         path.relative_to(ROOT).as_posix()
         for package in PACKAGES
         for path in (ROOT / package).rglob("*")
-        if path.is_file() and path.suffix in {".py", ".toml"}
+        if path.is_file() and path.suffix in {".py", ".toml", ".typ", ".html"}
     }
 
 

@@ -25,6 +25,8 @@ from selector.undisturbed import undisturbed
 
 Floats = NDArray[np.float64]
 TOSS_UP = 0.60
+# A first option that comes right less often is worth a change. [-]
+SURE = 0.80
 # So many leading options are set against each other, and given to the other methods.
 PAIRED, COMPARED = 8, 40
 
@@ -43,6 +45,7 @@ class Advice:
     comparisons: tuple[Comparison, ...] = ()
     reference_cost: float = 0.0
     shares: Mapping[tuple[str, str], float] = field(default_factory=dict)
+    outdone: tuple[Option, ...] = ()
 
     @property
     def leading_zone(self) -> Zone:
@@ -144,6 +147,7 @@ def advise(
         comparisons=other_methods(expected_merits(options), scorer.weights),
         reference_cost=reference,
         shares=_pairwise(options[:PAIRED]),
+        outdone=weighed.outdone,
     )
 
 

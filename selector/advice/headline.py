@@ -1,10 +1,11 @@
 """The first lines of an advice: what to do, and how often it comes out right."""
 
-from selector.advice.advise import Advice
+from selector.advice.advise import SURE, Advice
 from selector.advice.doing import bar_words, doing_words, surface_words
 from selector.decision.option import Option
 from selector.figure import median
 from selector.job.demand import Demand
+from selector.requirement import Requirement
 from selector.wording import in_100, right_words, shown_range
 
 
@@ -17,11 +18,7 @@ def headline(advice: Advice) -> str:
     """Return what to do, in a few sentences; only what stands first is named."""
     verdict = advice.verdict
     if verdict == "safety_referral":
-        use = advice.asked.safety_use
-        return (
-            f"{use[0].upper()}{use[1:]} part: not a home job. Have it designed and treated by "
-            "qualified people, from certified bar."
-        )
+        return referral_words(advice.asked)
     if verdict == "coupon_first":
         known = all(item.gate.name == "model" for item in advice.apart)
         why = "The bar is of unknown grade: harden a coupon of it first"
@@ -29,9 +26,26 @@ def headline(advice: Advice) -> str:
             why = "What is left goes beyond what is modelled: harden a like coupon first"
         return f"{why}; no procedure before that result."
     if verdict == "no_option":
-        return (
-            "Nothing in this workshop meets every demand; see what binds and what came nearest."
-        )
+        where = "on this rack" if advice.asked.workshop.only_stock else "in this workshop"
+        return f"Nothing {where} meets every demand; see what binds and what came nearest."
+    return _best(advice) + _of_rack(advice)
+
+
+def _of_rack(advice: Advice) -> str:
+    """Return whether the best of the rack is good enough, where the rack alone may be used."""
+    if not advice.asked.workshop.only_stock:
+        return ""
+    right = advice.options[0].judged.passing_all
+    if right >= SURE:
+        return " It is the best of your rack, and good enough."
+    return (
+        " It is the best of your rack, and not good enough to count on: "
+        f"{in_100(1.0 - right)} are spoilt."
+    )
+
+
+def _best(advice: Advice) -> str:
+    """Return what stands first, and what it leads to."""
     best = advice.options[0]
     if advice.toss_up and advice.as_bought is not best:
         return _toss_up(advice, best, advice.options[1])
@@ -42,6 +56,15 @@ def headline(advice: Advice) -> str:
     if advice.as_bought is not None:
         text += " It would do without hardening too: see below."
     return _capital(text) + _brittle(best)
+
+
+def referral_words(asked: Requirement) -> str:
+    """Return where a part goes that lives depend on."""
+    use = asked.safety_use
+    return (
+        f"{use[0].upper()}{use[1:]} part: not a home job. Have it designed and treated by "
+        "qualified people, from certified bar."
+    )
 
 
 def _toss_up(advice: Advice, first: Option, second: Option) -> str:

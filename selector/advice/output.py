@@ -9,7 +9,7 @@ from selector.advice.alternative import alternatives, barred
 from selector.advice.assumption import assumptions
 from selector.advice.caution import cautions_shown
 from selector.advice.change import changes
-from selector.advice.coupon import coupon_plan
+from selector.advice.firm import firm
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
 from selector.advice.rack import rack
@@ -29,6 +29,7 @@ from selector.decision.output import option_out, rounded_share, zone_out
 from selector.decision.second_opinion import second_opinion
 from selector.record import OptionOut
 from selector.requirement.priority import CRITERIA
+from selector.trial.unknown_bar import trial_steps
 
 SCHEMA_VERSION = 1
 # What to find out where a gate is unknown.
@@ -94,7 +95,12 @@ def _comparison(advice: Advice) -> ComparisonOut:
 
 
 def advice_out(
-    advice: Advice, top: int | None = None, *, compare: bool = False, changed: bool = False
+    advice: Advice,
+    top: int | None = None,
+    *,
+    compare: bool = False,
+    changed: bool = False,
+    firmly: bool = False,
 ) -> AdviceOut:
     """Return the advice as plain data.
 
@@ -108,6 +114,8 @@ def advice_out(
         Whether to ask methods of other families too, by a library slow to load.
     changed : bool, optional
         Whether to weigh the smallest changes too, where little comes right.
+    firmly : bool, optional
+        Whether to say how firm the choice is too, which takes some hundredths of a second.
 
     Returns
     -------
@@ -131,13 +139,14 @@ def advice_out(
         rack=rack(advice),
         would_change=would_change(advice),
         changes=changes(advice) if changed else (),
+        firm=firm(advice) if firmly else None,
         rejected=tuple(_rejected(item) for item in advice.rejected),
         apart=tuple(_rejected(item) for item in advice.apart),
         zones=tuple(zone_out(d) for d in advice.job.demands),
         remarks=remarks(advice),
         assumptions=assumptions(advice),
         cautions=cautions_shown(advice),
-        coupon=coupon_plan(advice),
+        coupon=trial_steps(advice.job),
         ranges=tuple(
             RangeOut(
                 criterion=row.criterion,

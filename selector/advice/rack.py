@@ -61,6 +61,16 @@ def _of_bar(advice: Advice, racked: Racked) -> RackOut:
                 verdict=option.judged.verdict,
                 why=_reason(advice, option, place),
             )
+    beaten = next((option for option in advice.outdone if _is_of(option, racked)), None)
+    if beaten is not None:
+        return RackOut(
+            bar=_label(racked),
+            steel=racked.steel.name,
+            place=None,
+            id=beaten.id,
+            verdict=beaten.judged.verdict,
+            why=_beaten(advice, beaten),
+        )
     verdict, why = _stopped(advice, racked)
     return RackOut(
         bar=_label(racked), steel=racked.steel.name, place=None, id=None,
@@ -80,6 +90,15 @@ def _reason(advice: Advice, option: Option, place: int) -> str:
     return text if place == 1 else f"{text}. Not first: {why_not_first(advice, option)}"
 
 
+def _beaten(advice: Advice, option: Option) -> str:
+    """Return what a bar is best for, and which one of its family took its place."""
+    text = f"{doing_words(advice, option)}; {surface_words(option)}"
+    for place, other in enumerate(advice.options, start=1):
+        if other.treatment.group == option.treatment.group:
+            return f"{text}. {other.treatment.steel.spoken} does the same better, place {place}"
+    return text
+
+
 def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
     """Return the verdict and the gate that stopped the best that could be made of a bar."""
     mine = [
@@ -90,7 +109,7 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
     if mine:
         gate = max(mine, key=_nearness).gate
         return gate.verdict, gate.text.rstrip(".")
-    bars = [other for other in advice.job.bench.stock if other.steel is racked.steel]
+    bars = [o for o in advice.job.bench.stock if o.steel.slug == racked.steel.slug]
     if bars[0].bar != racked.bar:
         return "pass", f"the same steel as {_label(bars[0])}"
     family = in_sentence(advice.job.catalog.families[racked.steel.family].name)

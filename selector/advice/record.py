@@ -32,13 +32,36 @@ class ChangeOut(Plain):
 
 
 class WhyOut(Plain):
-    """One way to use a steel or to go a route: its place, or the gate that stops it."""
+    """One way to use a steel or to go a route: its place, or the gate that stops it.
+
+    `change` is the least one that lets it in, absent where none of those tried does.
+    """
 
     treatment: str
     place: int | None
     gate: str | None
     text: str
     share: float
+    change: ChangeOut | None = None
+
+
+class PieceOut(Plain):
+    """A piece that the workshop has not got: what comes first with it, and what that gains.
+
+    `saves` is the cost of a good part now less the one with the piece, in currency;
+    `more_right` how many more of all come out right. Before anything comes right, the first is
+    absent now: `saves` is then absent too.
+    """
+
+    piece: str
+    words: str
+    id: str
+    first: str
+    cost: float
+    currency: str
+    passing_all: float
+    saves: float | None
+    more_right: float
 
 
 class RangeOut(Plain):
@@ -109,6 +132,94 @@ class ComparisonOut(Plain):
     remark: str
 
 
+class FirmOptionOut(Plain):
+    """How often an option is first, and what choosing it costs where another is better.
+
+    `first` and `top_three` are shares over outcomes and weights at once, `first_by_outcome`
+    over outcomes at the weights given, `first_by_weights` over weights at the expected score,
+    by which the options are ordered. Regret is in score, and in money: its mean and 95th
+    percentile.
+    """
+
+    id: str
+    place: int
+    first: float
+    top_three: float
+    first_by_outcome: float
+    first_by_weights: float
+    regret_score: float
+    regret_money: float
+    regret_money_p95: float
+
+
+class TurnOut(Plain):
+    """Between which weights of one criterion the first stays first, and who is beyond.
+
+    The other weights keep their proportions. A bound is absent where there is none.
+    """
+
+    criterion: str
+    words: str
+    now: float
+    below: float | None
+    first_below: str | None
+    above: float | None
+    first_above: str | None
+
+
+class PriceTurnOut(Plain):
+    """The cost of a good part at which the first place changes hands."""
+
+    now: float
+    at: float
+    factor: float
+    first_then: str
+
+
+class MeasureOut(Plain):
+    """An uncertainty and the share it explains of what lies between the first and its rival.
+
+    `step` is what narrows it, absent where nothing does beforehand.
+    """
+
+    name: str
+    words: str
+    step: str | None
+    explains: float
+
+
+class FirmOut(Plain):
+    """How firm the choice is.
+
+    Weights are scattered about the ones given by a Dirichlet of this `concentration`. `turns`
+    are of the first against all, `swaps` of the first two alone; `dearer` is the cost up to
+    which the first stays first, `second_cheaper` the one to which the second must fall.
+    """
+
+    sentence: str
+    concentration: float
+    options: tuple[FirmOptionOut, ...]
+    turns: tuple[TurnOut, ...]
+    swaps: tuple[TurnOut, ...]
+    dearer: PriceTurnOut | None
+    second_cheaper: PriceTurnOut | None
+    measures: tuple[MeasureOut, ...]
+    against_shares: tuple[str, ...]
+
+
+class ReweighedOut(Plain):
+    """The same options by other weights: ids, the best first, each with its score and share.
+
+    `first` is how often an option is first over outcomes and weights about the new ones.
+    """
+
+    weights: dict[str, float]
+    order: tuple[str, ...]
+    scores: dict[str, float]
+    first: dict[str, float]
+    turns: tuple[TurnOut, ...]
+
+
 class AdviceOut(Plain):
     """The whole advice as plain data."""
 
@@ -125,6 +236,8 @@ class AdviceOut(Plain):
     rack: tuple[RackOut, ...]
     would_change: tuple[str, ...]
     changes: tuple[ChangeOut, ...] = ()
+    firm: FirmOut | None = None
+    pieces: tuple[PieceOut, ...] = ()
     rejected: tuple[RejectedOut, ...]
     apart: tuple[RejectedOut, ...]
     zones: tuple[ZoneOut, ...]

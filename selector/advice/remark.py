@@ -13,6 +13,7 @@ from selector.duty.wear import carbide_gain
 from selector.figure import median
 from selector.option.cost import bark_mm
 from selector.option.prediction import embrittled
+from selector.requirement.pairwise import CONSISTENT
 from selector.wording import shown_mm, times_in_100
 
 # Share of the sample in which an option must beat the first to be named. [-]
@@ -243,7 +244,20 @@ def _carbides(advice: Advice) -> str | None:
     return None
 
 
+def contradictory(advice: Advice) -> str | None:
+    """Say that the comparisons of criteria contradict each other."""
+    given = advice.asked.priorities
+    if given.inconsistency <= CONSISTENT:
+        return None
+    return (
+        f"Your comparisons of criteria contradict each other (consistency ratio "
+        f"{given.inconsistency:.2f}; up to {CONSISTENT:.2f} is usual): look first at "
+        f"{' against '.join(given.oddest)}."
+    )
+
+
 _RULES: tuple[Callable[[Advice], str | None], ...] = (
+    contradictory,
     _outvoted,
     _prehard_instead,
     _letter,

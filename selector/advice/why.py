@@ -2,8 +2,9 @@
 
 from selector.advice.advise import Advice
 from selector.advice.doing import bar_words, doing_words, surface_words
+from selector.advice.let_in import Way, let_in, way_of
 from selector.advice.order import why_not_first
-from selector.advice.record import WhyOut
+from selector.advice.record import ChangeOut, WhyOut
 from selector.decision.option import Rejected
 from selector.errors import Problem, RequirementError
 from selector.job.treatment import Treatment
@@ -58,11 +59,13 @@ def why(advice: Advice, name: str) -> tuple[WhyOut, ...]:
     # One line a reason: what stops a bar in one bath mostly stops it in the next.
     once = {item.gate.text: item for item in sorted(stopped, key=lambda item: item.share)}
     nearest = sorted(once.values(), key=lambda item: -item.share)
-    return tuple([*ranked, *map(_stopped, nearest)][:SHOWN])
+    shown = nearest[: max(0, SHOWN - len(ranked))]
+    changes = let_in(advice, shown)
+    return tuple([*ranked, *(_stopped(item, changes) for item in shown)][:SHOWN])
 
 
-def _stopped(item: Rejected) -> WhyOut:
-    """Return what stopped a treatment, and how often it would have come out right."""
+def _stopped(item: Rejected, changes: dict[Way, ChangeOut]) -> WhyOut:
+    """Return what stopped a treatment, how often it would come out right, what lets it in."""
     work = item.treatment
     route = in_bath(in_sentence(work.route.name), work.medium.slug if work.medium else None)
     text = item.gate.text.rstrip(".")
@@ -74,4 +77,5 @@ def _stopped(item: Rejected) -> WhyOut:
         gate=item.gate.name,
         text=text,
         share=item.share,
+        change=changes.get(way_of(work)),
     )

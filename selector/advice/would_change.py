@@ -2,16 +2,14 @@
 
 from collections.abc import Callable
 
-from selector.advice.advise import Advice
+from selector.advice.advise import SURE, Advice
+from selector.advice.against import behind_because
 from selector.advice.doing import bar_words
-from selector.decision.option import Option
 from selector.duty.strength import has_load
 from selector.wording import in_100, shown_range, times_in_100
 
 # A rival that beats the first in so many samples is near. [-]
 NEAR = 0.25
-# A first option that is right less often is worth a change. [-]
-SURE = 0.80
 # Gates that are no part of coming out right: the money, and the heat as a means.
 APART = frozenset({"budget", "heating"})
 
@@ -30,18 +28,7 @@ def _rival(advice: Advice) -> str | None:
     text = f"Number {place}, {bar_words(advice, option)}, beats the first {times_in_100(share)}"
     if share <= 0.5:
         return f"{text}: they are close."
-    return f"{text}, but {_drawback(first, option)}: better on a good day, worse on average."
-
-
-def _drawback(first: Option, rival: Option) -> str:
-    """Return what costs a rival its place though it beats the first in most samples."""
-    here, there = first.judged, rival.judged
-    if there.passing_all < here.passing_all:
-        return f"it is right only {in_100(there.passing_all)}"
-    within, beside = here.within_budget, there.within_budget
-    if within is not None and beside is not None and beside < within:
-        return f"it is inside the budget only {in_100(beside)}"
-    return "where it loses it loses more"
+    return f"{text}, but {behind_because(advice, first, option)}."
 
 
 def _narrow(advice: Advice) -> str | None:
@@ -88,8 +75,9 @@ def _methods(advice: Advice) -> str | None:
     if not other:
         return None
     firsts = {bar_words(advice, advice.options[c.places.index(1)]): None for c in other}
+    puts = "puts" if len(other) == 1 else "put"
     return (
-        f"{len(other)} of {len(advice.comparisons)} other ways of weighing put "
+        f"{len(other)} of {len(advice.comparisons)} other ways of weighing {puts} "
         f"{' or '.join(firsts)} first."
     )
 

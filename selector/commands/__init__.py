@@ -7,11 +7,13 @@ import typer
 
 from selector.commands.advise import advise
 from selector.commands.app import app as app_command
+from selector.commands.card import card
 from selector.commands.check import check
 from selector.commands.ending import run
 from selector.commands.example import example
 from selector.commands.fit import fit
 from selector.commands.flame import flame
+from selector.commands.letter import letter
 from selector.commands.need import need
 from selector.commands.quench import quench
 from selector.commands.routes import routes
@@ -19,6 +21,7 @@ from selector.commands.schema import schema
 from selector.commands.steels import steels
 from selector.commands.take_in import take_in
 from selector.commands.temper import temper
+from selector.commands.trial import trial
 from selector.commands.versus import versus
 
 cli = typer.Typer(
@@ -58,6 +61,7 @@ def temperwright(
 cli.command()(advise)
 cli.command()(need)
 cli.command()(versus)
+cli.command()(card)
 cli.command()(temper)
 cli.command()(quench)
 cli.command()(steels)
@@ -68,6 +72,8 @@ cli.command("import")(take_in)
 cli.command()(schema)
 cli.command()(fit)
 cli.command()(flame)
+cli.command()(letter)
+cli.add_typer(trial)
 cli.command(name="app")(app_command)
 
 

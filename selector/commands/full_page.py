@@ -7,6 +7,7 @@ from rich.markup import escape
 
 from selector.advice.record import AdviceOut, MethodOut, RejectedOut
 from selector.commands.caution import in_full
+from selector.commands.firm_page import firm_lines
 from selector.commands.terminal import print_figure, print_section
 from selector.procedure.lines import short_lines
 from selector.record import OptionOut
@@ -149,7 +150,7 @@ def print_whole(advice: AdviceOut, out: "Console", *, titled: bool = True) -> No
         ),
         ("Worth knowing", advice.remarks),
         ("Coupon first", [f"{n}. {step}" for n, step in enumerate(advice.coupon, start=1)]),
-        ("How firm is this?", _methods(advice.other_methods)),
+        ("How firm is this?", [*firm_lines(advice), *_methods(advice.other_methods)]),
         ("By methods of other families", _compared(advice)),
         ("Assumed", advice.assumptions),
         ("Cautions", in_full(advice.cautions)),

@@ -33,6 +33,10 @@ REST = (
     "The rest: --all (every option, what is out and why, assumptions, cautions in full); "
     "--explain; --json"
 )
+NOTHING_HELPS = (
+    "No single change that was tried lets anything in: a tool or a bath more, work sent out, "
+    "less load, a wider window, thicker, more time or money."
+)
 ASK = (
     "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
     "firm that certifies its work, and the engineer or insurer who answers for the part."
@@ -167,7 +171,7 @@ def _blocks(advice: AdviceOut) -> list[Block]:
         Block("What binds", tuple(out), 12, 2),
         Block("Instead", _instead(advice), 13, 4),
         Block("On your rack", tuple(_racked(advice)), 8, 2),
-        Block("What would change the answer", _changes(advice), 7, 2),
+        Block("What would change the answer", _changes(advice), 8, 3),
         Block("Cautions", first_lines(advice.cautions), 14, 2),
     ]
 
@@ -254,7 +258,10 @@ def _racked(advice: AdviceOut) -> list[str]:
 def _changes(advice: AdviceOut) -> tuple[str, ...]:
     """Return what would change the answer; a bar nobody knows wants its coupon."""
     plan = ("The unknown bar: what a coupon of it shows (the plan stands under --all).",)
-    ways = (*(change.text for change in advice.changes), *advice.would_change)
+    firm = (advice.firm.sentence,) if advice.firm else ()
+    ways = (*(change.text for change in advice.changes), *firm, *advice.would_change)
+    if advice.verdict == "no_option" and not advice.changes:
+        ways = (NOTHING_HELPS, *ways)
     return (*(plan if advice.coupon and advice.options else ()), *ways)
 
 

@@ -19,12 +19,19 @@ def schema(
     quench: Annotated[
         bool, typer.Option("--quench", help="Of what `quench` prints, not the advice.")
     ] = False,
+    trial: Annotated[
+        bool, typer.Option("--trial", help="Of what `trial plan` prints, not the advice.")
+    ] = False,
 ) -> None:
     """Print the JSON schema of what `advise --json` prints, or another command."""
     if temper or quench:
         from selector.specimen.record import QuenchedOut, TemperedOut  # noqa: PLC0415
 
         shape = (TemperedOut if temper else QuenchedOut).model_json_schema()
+    elif trial:
+        from selector.trial.record import TrialOut  # noqa: PLC0415
+
+        shape = TrialOut.model_json_schema()
     elif requirement:
         from selector.requirement import Requirement  # noqa: PLC0415
 

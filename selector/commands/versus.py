@@ -81,7 +81,7 @@ def _rows(side: "SideOut") -> dict[str, str]:
         "score": f"{side.score:.2f}; {right_words(side.passing_all, side.within_budget)}",
         "needs": "; ".join(side.needs),
         "risks": "; ".join(side.risks) or "none above 1 in 200",
-        "cautions": ", ".join(side.cautions) or "none of its own",
+        "cautions": " ".join(side.warned) or "none of its own",
     }
     failures = side.failure_cost
     if failures is not None and failures.p50 is not None:

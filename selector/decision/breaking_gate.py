@@ -9,12 +9,10 @@ from selector.gate import BREAKING, Gate, judged
 from selector.job.treatment import Temper, Treatment
 from selector.option.cracking import crack_words
 from selector.option.prediction import TOUGHNESS, Prediction, embrittled
-from selector.option.temper_choice import LEAST_SAFE_C, STRUCK_LEAST_TEMPER_C
+from selector.option.temper_choice import SERVICE_MARGIN_C, STRUCK_LEAST_TEMPER_C
 from selector.requirement import Requirement
 from selector.requirement.load import Load
 
-# A temper must be hotter than the service temperature by this. Common practice. [°C]
-SERVICE_MARGIN_C = 30.0
 # Up to this margin a part is near the hardness at which it chips. One temper colour. [HRC]
 NEAR_HRC = 4
 
@@ -47,6 +45,8 @@ def _snap_gate(prediction: Prediction, impact: str) -> Gate:
         text = "as quenched or tempered below 180 °C: toughness unknown"
         if impact == "none":
             return Gate("snap", "marginal", f"{text}; let nothing strike it")
+        if impact == "light" and prediction.temper.means != "none":
+            return Gate("snap", "marginal", f"{text}; it bears no more than light taps")
         return Gate("snap", "fail", f"{text}, and it is struck: it chips or snaps")
     temper = prediction.temper
     hard = prediction.treatment.hardens or prediction.treatment.route.process == "case"
@@ -74,7 +74,7 @@ def is_bound_to_fail(treatment: Treatment, temper: Temper, asked: Requirement) -
     if not treatment.hardens and treatment.route.process != "case":
         return False
     impact, service = asked.load.impact, asked.limit.service_temperature
-    least = {"none": 0.0, "hammered": STRUCK_LEAST_TEMPER_C}.get(impact, LEAST_SAFE_C)
+    least = STRUCK_LEAST_TEMPER_C if impact == "hammered" else 0.0
     brittle = impact != "none" and (temper.means == "none" or temper.temperature_c < least)
     hot = service is not None and temper.temperature_c - service < SERVICE_MARGIN_C
     return brittle or hot

@@ -10,13 +10,14 @@ from numpy.typing import NDArray
 from selector.decision.standard import Standard
 from selector.duty.cold import cold_gate
 from selector.duty.contact import blow_force_n
-from selector.duty.pair import pair_gate
+from selector.duty.pair import galling_gate, pair_gate
 from selector.duty.strength import LOAD_LOG_SD
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardness_scale import hv_from_hrc
-from selector.job.demand import Demand, hard_sections
+from selector.job.demand import Demand
 from selector.job.geometry import area_mm2
+from selector.job.hard_section import hard_sections
 from selector.mechanics.strength import strength
 from selector.option.prediction import Prediction
 from selector.option.skin import ground_mm
@@ -45,6 +46,7 @@ def duty_gates(prediction: Prediction, hrc: Floats, standard: Standard) -> list[
         _contact_gate(prediction, hrc, standard),
         _blow_gate(prediction, asked),
         pair_gate(hrc, lead, asked),
+        galling_gate(hrc, lead, asked),
         _end_gate(prediction, standard),
         _through_gate(prediction, asked),
         _skin_gate(prediction, lead, asked),

@@ -61,12 +61,19 @@ def _too_hot(steel: Steel, part: Torched) -> list[Gate]:
     """Judge whether another place coarsens or burns before the zone is at its heat."""
     hottest, limit = part.hottest_c, overheated_c(steel)
     if hottest >= BURNT_C:
-        text = f"another place burns first: {hottest:.0f} °C before the zone is at its heat"
+        text = f"another place burns first: {_tens(hottest)} °C before the zone is at its heat"
         return [Gate("heating", "fail", text, 0.0)]
     if hottest > limit:
-        text = f"an edge gets to {hottest:.0f} °C, and the grain coarsens from {limit:.0f} °C"
+        text = (
+            f"an edge gets to {_tens(hottest)} °C, and the grain coarsens from {_tens(limit)}"
+        )
         return [Gate("heating", "marginal", text)]
     return []
+
+
+def _tens(heat_c: float) -> str:
+    """Return a heat as a hand can read it, to 10 °C."""
+    return f"{10 * round(heat_c / 10)}"
 
 
 def _run_back(at: AtTorch, colour_c: float) -> list[Gate]:

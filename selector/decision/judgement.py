@@ -7,12 +7,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.decision.bath_gate import bath_gates
-from selector.decision.breaking_gate import SERVICE_MARGIN_C, breaking_gates
+from selector.decision.breaking_gate import breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.heating_gate import heating_gates
 from selector.decision.standard import Standard, standard_of
 from selector.duty.custom import custom
-from selector.duty.strength import least_factor, strength_words
+from selector.duty.strength import least_factor, strength_words, weakest_section
 from selector.duty.wear import edge_loss_hrc, life
 from selector.figure import median
 from selector.gate import Gate, Verdict, judged, worst
@@ -21,6 +21,7 @@ from selector.job.job import Job
 from selector.job.supply import at_hand
 from selector.option.movement import movement_words
 from selector.option.prediction import Prediction
+from selector.option.temper_choice import SERVICE_MARGIN_C
 from selector.requirement.load import Limit
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import shown
@@ -97,7 +98,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
         *breaking_gates(prediction, standard.asked.load),
         *_bearing_gates(prediction, standard, factor),
         *duty_gates(prediction, hrc, standard),
-        *_limit_gates(prediction, limit),
+        *_limit_gates(prediction, limit, cuts=_cuts(standard)),
     )
     values: dict[Criterion, Floats | float] = {
         "hardness": _wearing(prediction, hrc, standard),
@@ -167,11 +168,21 @@ def _depth_words(prediction: Prediction) -> str:
     return f"{middle:.2f} mm after {run.words}{longest}"
 
 
+def _weakest(prediction: Prediction, standard: Standard) -> str:
+    """Return the section that yields or tires first, by number, name and size."""
+    number = weakest_section(prediction.section_hrc, standard.bears)
+    if number is None or len(standard.asked.part.section) == 1:
+        return "the weakest place"
+    section = standard.asked.part.section[number]
+    name = section.name or f"{section.shape} {section.size:g} mm"
+    return f"the weakest place, section {number + 1} ({name}),"
+
+
 def _bearing_gates(prediction: Prediction, standard: Standard, factor: Floats) -> list[Gate]:
     """Judge strength and movement."""
     gates = []
     if standard.bears.is_known:
-        text = f"the weakest place {strength_words(median(factor))}"
+        text = f"{_weakest(prediction, standard)} {strength_words(median(factor))}"
         gates.append(judged("strength", factor >= 1.0, text))
     move = prediction.movement
     if move.stated:
@@ -181,11 +192,23 @@ def _bearing_gates(prediction: Prediction, standard: Standard, factor: Floats) -
     return gates
 
 
-def _limit_gates(prediction: Prediction, limit: Limit) -> list[Gate]:
+def _cuts(standard: Standard) -> bool:
+    """Return whether the leading zone is an edge."""
+    return standard.asked.zone[standard.lead.zone].wear in {"abrasive", "edge-impact"}
+
+
+def _severe(stands: str, *, cuts: bool) -> tuple[Verdict, str]:
+    """Return what severe corrosion does to a steel; an edge is rinsed and dried after use."""
+    if cuts and stands == "mild":
+        return "marginal", "severe corrosion: it pits unless it is rinsed and dried after use"
+    return _SEVERE[stands]
+
+
+def _limit_gates(prediction: Prediction, limit: Limit, *, cuts: bool) -> list[Gate]:
     """Judge corrosion, service heat, budget and days."""
     gates, steel = [], prediction.treatment.steel
     if limit.corrosion == "severe":
-        gates.append(Gate("corrosion", *_SEVERE[steel.corrosion]))
+        gates.append(Gate("corrosion", *_severe(steel.corrosion, cuts=cuts)))
     elif limit.corrosion == "mild" and steel.corrosion == "none":
         text = f"{steel.name} rusts: keep it oiled, or have it blacked or plated"
         gates.append(Gate("corrosion", "marginal", text))

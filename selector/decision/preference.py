@@ -3,7 +3,7 @@
 from collections.abc import Collection
 
 from selector.decision.option import Option
-from selector.duty.custom import rusts
+from selector.duty.custom import NEVER, rusts
 from selector.job.supply import at_hand
 from selector.job.treatment import Means, Treatment
 from selector.option.prediction import embrittled
@@ -11,6 +11,8 @@ from selector.requirement import Requirement
 
 # Scores nearer than this are a tie: weights and ranges are not known better. Estimate. [-]
 NEAR = 0.05
+# What nobody makes such a part of stands behind what comes out about as well. [-]
+UNHEARD_OF = 0.1
 # A referral names so many bars and ranks no more.
 NAMED = 3
 # What one means of tempering must gain in score over the steadier one before it. An oven holds
@@ -67,7 +69,7 @@ def _is_certified(option: Option) -> bool:
 def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
     """Return options, best first; near ties by what is at hand, then by the least work."""
     # A score is a mean over the samples: each is taken once.
-    rows = [(stands_back(option, asked), -option.score, option) for option in options]
+    rows = [(stands_back(option, asked), -_standing(option), option) for option in options]
     left = sorted(rows, key=lambda row: (*row[:2], row[2].id))
     ordered: list[Option] = []
     while left:
@@ -79,7 +81,22 @@ def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
     return ordered
 
 
-def _ease(row: tuple[bool, float, Option]) -> tuple[float, int, float]:
-    """Return what decides between near ties: what is at hand, the least work, the score."""
+def _standing(option: Option) -> float:
+    """Return the score, less what it counts that nobody makes such a part so. [-]."""
+    return option.score - UNHEARD_OF * unheard_of(option)
+
+
+def unheard_of(option: Option) -> bool:
+    """Return whether nobody makes such a part of such steel in such a way."""
+    return option.judged.value("custom") <= NEVER
+
+
+def ease(treatment: Treatment) -> tuple[float, int]:
+    """Return what decides between near ties, least first: what is at hand, the least work."""
+    return (-at_hand(treatment), work_of(treatment))
+
+
+def _ease(row: tuple[bool, float, Option]) -> tuple[tuple[float, int], float]:
+    """Return what decides between near ties, and between equals of these the score."""
     _, score, option = row
-    return (-at_hand(option.treatment), work_of(option.treatment), score)
+    return (ease(option.treatment), score)

@@ -18,7 +18,8 @@ def reference_ideal(merit: Floats, weights: Floats) -> Floats:
     merit : ndarray
         Merit of each criterion, between 0 and 1; criteria on the last axis. [-]
     weights : ndarray
-        Weights that add up to 1; shape (criteria,). [-]
+        Weights that add up to 1; criteria on the last axis, others as those of merit or
+        absent. [-]
 
     Returns
     -------
@@ -37,8 +38,8 @@ def reference_ideal(merit: Floats, weights: Floats) -> Floats:
        multicriteria decision making, Information Sciences 337-338, 2016, 1-10.
     """
     # A plain sum over each row: a matrix product may round by how many rows there are.
-    to_ideal = np.sqrt(np.einsum("...k,k->...", (1.0 - merit) ** 2, weights))
-    to_worst = np.sqrt(np.einsum("...k,k->...", merit**2, weights))
+    to_ideal = np.sqrt(np.einsum("...k,...k->...", (1.0 - merit) ** 2, weights))
+    to_worst = np.sqrt(np.einsum("...k,...k->...", merit**2, weights))
     index: Floats = to_worst / (to_ideal + to_worst)
     return index
 

@@ -107,7 +107,7 @@ def corners(asked: Requirement) -> tuple[Corner, ...]:
             mates.get(number),
         )
         for number, s in enumerate(asked.part.section)
-        if torque and s.shape in _SIDES
+        if torque and asked.load.twists(number) and s.shape in _SIDES
     )
 
 

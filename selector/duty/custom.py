@@ -5,19 +5,14 @@ hard as one of chisel steel, and nobody makes one. Common practice of toolrooms 
 shops, no source.
 """
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
 from typing import Literal, get_args
 
-from selector.job.demand import FOR_CORNERS, Demand, is_key
+from selector.duty.named_duty import Duty, duty_of
+from selector.job.demand import Demand
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
-from selector.requirement.zone import Wear
 
-Duty = Literal[
-    "struck edge", "pressed edge", "cutting edge", "grit", "gear", "rolling", "struck body",
-    "spring", "drive", "key", "sliding", "tool", "plain",
-]  # fmt: skip
 Make = Literal[
     "as bought", "prehard", "element", "hardened", "skin", "case", "nitrided", "aged"
 ]
@@ -43,6 +38,10 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "high-speed": _A, "shock-tool": _A, "spring": _S, "medium-carbon": _S, "alloy": _S,
         "martensitic-stainless": _S, "hot-work-tool": _S,
     },
+    "soil": {
+        "spring": _U, "medium-carbon": _U, "alloy": _A, "high-carbon": _A, "shock-tool": _A,
+        "water-tool": _S, "bearing": 0.2, "oil-tool": 0.2,
+    },
     "gear": {"alloy": _A, "medium-carbon": _S, "oil-tool": _S},
     "rolling": {
         "bearing": _U, "oil-tool": _A, "air-tool": _A, "water-tool": _A, "high-speed": _S,
@@ -58,9 +57,9 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "oil-tool": _S, "hot-work-tool": _S,
     },
     "sliding": {
-        "water-tool": _U, "medium-carbon": _U, "alloy": _U, "oil-tool": _A, "bearing": _A,
-        "martensitic-stainless": _A, "high-carbon": _A, "spring": _S, "shock-tool": _S,
-        "air-tool": _S, "hot-work-tool": _S,
+        "water-tool": _U, "medium-carbon": _U, "alloy": _A, "oil-tool": _A, "bearing": _A,
+        "martensitic-stainless": _A, "high-carbon": _A, "air-tool": _A, "spring": _S,
+        "shock-tool": _S, "hot-work-tool": _S,
     },
     "plain": {"alloy": _A, "medium-carbon": _A, "spring": _S, "martensitic-stainless": _S},
     "key": {},
@@ -78,15 +77,17 @@ _SKIN: Mapping[Duty, Mapping[str, float]] = {
 }
 _CASE: Mapping[Duty, float] = {
     "gear": _U, "rolling": _U, "sliding": _U, "struck body": _A, "grit": _A, "drive": _A,
+    "soil": _S,
 }  # fmt: skip
 # Bar of free-cutting or structural steel is cased where nothing better is at hand.
 _CASED: Mapping[str, float] = {"case-hardening": 1.0, "mild": 0.8, "free-cutting": 0.5}
 _NITRIDED: Mapping[Duty, float] = {"sliding": _U, "gear": _A, "grit": _A}
 _PREHARD: Mapping[Duty, float] = {
-    "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S,
+    "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S, "soil": _A,
+    "grit": _S,
 }  # fmt: skip
 _AS_BOUGHT: Mapping[Duty, float] = {
-    "plain": _U, "key": _U, "sliding": _A, "drive": _S, "gear": _S,
+    "plain": _U, "key": _U, "sliding": _A, "drive": _S, "gear": _S, "soil": _S,
 }  # fmt: skip
 # Of what plain parts are left soft: nobody burns tool steel on a bracket.
 _LEFT_SOFT = {
@@ -94,6 +95,9 @@ _LEFT_SOFT = {
     "austenitic-stainless": 0.6, "martensitic-stainless": 0.4, "nitriding": 0.4,
     "other": 0.1,
 }  # fmt: skip
+
+# Die block bought hard is for dies, hard strip and wire for springs.
+_DELIVERED = {"other": 1.0, "hot-work-tool": 0.4, "spring": 0.4, "high-carbon": 0.4}
 
 _ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
@@ -112,10 +116,10 @@ LARGE_MM = 25.0
 # painted. [-], [mm]
 RUSTS, OILED_MM = 0.3, 16.0
 _STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
+# An edge of stainless steel is rinsed and dried; what stands brine takes no edge.
+_WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
 # Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
 SLENDER_MM = 12.0
-# Who asks so much hardness where nothing wears has a tool in mind. [HRC]
-TOOL_HRC = 48.0
 _AGED: Mapping[Duty, float] = dict.fromkeys(get_args(Duty), SELDOM)
 # By duty, and by kind of steel, of what is neither hardened through nor in a skin by heat.
 _MADE: Mapping[Make, Mapping[Duty, float]] = {
@@ -124,68 +128,12 @@ _MADE: Mapping[Make, Mapping[Duty, float]] = {
 }  # fmt: skip
 _KINDS: Mapping[Make, Mapping[str, float]] = {
     "case": _CASED, "nitrided": {"nitriding": 1.0, "other": 0.8}, "aged": {"other": 1.0},
-    "element": {"other": 1.0}, "prehard": {"other": 1.0}, "as bought": _LEFT_SOFT,
+    "element": {"other": 1.0}, "prehard": _DELIVERED, "as bought": _LEFT_SOFT,
 }  # fmt: skip
 _EDGES = frozenset({"struck edge", "pressed edge"})
-# A struck end this thin is an edge or a point, a thicker one a face. [mm]
-EDGE_MM = 12.0
+CUTS = _EDGES | {"cutting edge"}
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
-
-
-@dataclass(frozen=True, slots=True)
-class _Zone:
-    """What of a zone and its part names its duty."""
-
-    wear: Wear
-    struck: bool
-    edged: bool
-    toothed: bool
-    spring: bool
-    drives: bool
-    key: bool
-    hard: bool
-
-    @classmethod
-    def of(cls, demand: Demand, asked: Requirement) -> "_Zone":
-        """Return the zone that a demand is made for."""
-        zone, kinds = asked.zone[demand.zone], {f.kind for f in asked.part.feature}
-        thin = min(section.narrowest_mm for section in asked.sections_of(zone)) <= EDGE_MM
-        struck = asked.load.impact == "hammered"
-        return cls(
-            wear=zone.wear,
-            struck=struck,
-            edged="edge" in kinds or (struck and thin),
-            toothed="teeth" in kinds or asked.part.shape_class in {"gear", "bevel"},
-            spring=asked.is_spring,
-            drives=demand.purpose == FOR_CORNERS,
-            key=is_key(asked, zone),
-            hard=demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC,
-        )
-
-
-# The first that holds names the duty.
-_DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
-    ("spring", lambda z: z.spring),
-    ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
-    ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
-    ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
-    ("pressed edge", lambda z: z.wear == "edge-impact"),
-    ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
-    ("grit", lambda z: z.wear == "abrasive"),
-    ("rolling", lambda z: z.wear == "rolling-contact"),
-    ("drive", lambda z: z.drives),
-    ("key", lambda z: z.key),
-    ("struck body", lambda z: z.struck),
-    ("sliding", lambda z: z.wear == "sliding"),
-    ("tool", lambda z: z.hard),
-)
-
-
-def duty_of(demand: Demand, asked: Requirement) -> Duty:
-    """Return the duty of a zone, as the trade would name it."""
-    zone = _Zone.of(demand, asked)
-    return next((duty for duty, holds in _DUTIES if holds(zone)), "plain")
 
 
 def make_of(work: Treatment) -> Make:
@@ -203,11 +151,13 @@ def make_of(work: Treatment) -> Make:
 
 def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     """Return how usual a treatment is for a zone's duty, 1 usual, 0 not made so. [-]."""
-    if asked.safety_critical:
-        return _CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER)
     duty = duty_of(demand, asked)
+    if asked.safety_critical:
+        # Where no bar is hard enough a firm hardens it, of what such parts are made of.
+        sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
+        return max(_CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
     merit = _by_size(_by_duty(duty, work), duty, work, asked)
-    return _where_wet(merit, work, asked)
+    return _where_wet(merit, duty, work, asked)
 
 
 def _by_duty(duty: Duty, work: Treatment) -> float:
@@ -223,6 +173,9 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
     if duty in _EDGES and kind == "medium-carbon" and _carbon(work) >= EDGE_CARBON_WT_PCT:
         merit = max(merit, ALSO)
     if "residual" in work.route.temper and duty not in _STRUCK:
+        merit = min(merit, SELDOM)
+    if duty == "spring" and kind == "high-carbon" and work.hardens and work.by_eye:
+        # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
         merit = min(merit, SELDOM)
     if make == "prehard" and duty == "spring":
         merit = USUAL if kind in _SPRING_KINDS else NEVER
@@ -241,10 +194,12 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
 
 
-def _where_wet(merit: float, work: Treatment, asked: Requirement) -> float:
+def _where_wet(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
     """Return the merit as it is where corrosion counts."""
     stands = work.steel.corrosion
     if asked.limit.corrosion == "severe":
+        if duty in CUTS:
+            return _WET_EDGE[stands] * merit
         return _STANDS[stands] * max(merit, ALSO)
     if _must_not_rust(asked):
         return merit * RUSTS if stands == "none" else max(merit, ALSO)
@@ -270,8 +225,9 @@ def _must_not_rust(asked: Requirement) -> bool:
 
 
 def _thickest_mm(asked: Requirement) -> float:
-    """Return the thickest section of a part. [mm]."""
-    return max(section.narrowest_mm for section in asked.part.section)
+    """Return the thickest section: a ring counts by its wall, a disc by height. [mm]."""
+    thick = max(s.narrowest_mm - (s.bore or 0.0) for s in asked.part.section)
+    return min(thick, asked.part.length_mm)
 
 
 def custom_words(merit: float) -> str:

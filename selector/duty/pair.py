@@ -1,5 +1,7 @@
 """Which of a pair wears, and which of the two should."""
 
+import re
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,6 +14,15 @@ from selector.requirement.zone import Zone
 from selector.wording import shown, times_in_100
 
 Floats = NDArray[np.float64]
+
+
+# Steel no harder than this picks up on steel as soft. Common practice. [HRC]
+GALLS_HRC = 35.0
+# What steel runs on without picking up.
+_BEARING = re.compile(
+    r"bronze|brass|gunmetal|white ?metal|babbitt|iron|nylon|acetal|plastic|ptfe|wood|graphite",
+    re.IGNORECASE,
+)
 
 
 def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
@@ -35,6 +46,23 @@ def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
     if wished == loser:
         odds = f" (the other way round {times_in_100(float(np.mean(~as_wished)))})"
     return Gate("pair", "marginal", text + odds, gate.share)
+
+
+def galling_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
+    """Warn of soft steel on steel as soft: it picks up and tears; None where it does not."""
+    zone = asked.zone[demand.zone]
+    mate = zone.mate
+    rubs = zone.wear in {"sliding", "rolling-contact"}
+    if not rubs or mate is None or mate.hardness is None or _BEARING.search(mate.material):
+        return None
+    here, there = median(hrc), float(hrc_from_hv(mate.hardness, outside="extend"))
+    if max(here, there) >= GALLS_HRC or abs(here - there) >= APART_HRC:
+        return None
+    text = (
+        f"soft on soft galls: {shown(here)} on {shown(there)} of {mate.material}; harden "
+        f"one of them to {GALLS_HRC:.0f} HRC or more, or run it in bronze, and keep it greased"
+    )
+    return Gate("pair", "marginal", text)
 
 
 def left_open(zone: Zone) -> str | None:

@@ -113,12 +113,12 @@ def _stresses(asked: Requirement, notch: Notches) -> tuple[tuple[Stress, ...], .
         shape = (section.shape, section.size, section.width, section.bore)
         modulus, here = section_modulus(*shape), list[Stress]()
         twist, bend = float(notch.torsion[index]), float(notch.bending[index])
-        if load.torque and index not in keys:
+        if load.torque and load.twists(index) and index not in keys:
             ratio = float(modulus.torsion_plastic_mm3 / modulus.torsion_mm3)
             ratio *= float(notch.net_torsion[index])
             mpa = float(torsion_stress_mpa(load.torque, *shape))
             here.append(Stress("torsion", mpa, ratio, twist))
-        if load.bending:
+        if load.bending and load.bends(index):
             ratio = float(modulus.bending_plastic_mm3 / modulus.bending_mm3)
             ratio *= float(notch.net_bending[index])
             mpa = float(bending_stress_mpa(load.bending, *shape))
@@ -150,9 +150,36 @@ def least_factor(section_hrc: Floats, bears: Bearing, load: Floats) -> Floats:
     if not bears.is_known:
         return _of_unknown_load(section_hrc, vital=bears.vital)
     hv = np.maximum(np.asarray(hv_from_hrc(section_hrc, outside="extend")), 90.0)
-    factors = [section_factor(bears, k, hv[:, k]) for k in range(len(bears.stressed))]
+    loaded = [k for k, stresses in enumerate(bears.stressed) if stresses]
+    factors = [section_factor(bears, k, hv[:, k]) for k in loaded]
     factors += [corner_factor(corner, hv[:, corner.section]) for corner in bears.corners]
     return np.asarray(np.minimum(np.min(factors, axis=0) / np.exp(LOAD_LOG_SD * load), CAP))
+
+
+def weakest_section(section_hrc: Floats, bears: Bearing) -> int | None:
+    """Return the section with the least factor at its middle hardness, from 0.
+
+    Parameters
+    ----------
+    section_hrc : ndarray
+        Hardness of the stressed fibres; shape (samples, sections). [HRC]
+    bears : Bearing
+        Stresses and corners of the part.
+
+    Returns
+    -------
+    int or None
+        None where no load is stated.
+    """
+    if not bears.is_known:
+        return None
+    middle = np.median(section_hrc, axis=0)
+    hv = np.maximum(np.asarray(hv_from_hrc(middle, outside="extend")), 90.0)
+    at = {k: float(section_factor(bears, k, hv[k])) for k, s in enumerate(bears.stressed) if s}
+    for corner in bears.corners:
+        factor = float(corner_factor(corner, hv[corner.section]))
+        at[corner.section] = min(at.get(corner.section, factor), factor)
+    return min(at, key=lambda k: at[k])
 
 
 def _of_unknown_load(section_hrc: Floats, *, vital: bool) -> Floats:

@@ -9,7 +9,7 @@ contents both count.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -81,7 +81,7 @@ AS_QUENCHED_SD_HRC = 0.8
 HARDEST_HRC = 68.0
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class AsQuenched:
     """What a heat and a quench leave at the points; shape (samples, points).
 
@@ -94,9 +94,9 @@ class AsQuenched:
     source: str
     validity: tuple[str, ...]
 
-    def only(self, columns: Sequence[int]) -> "AsQuenched":
+    def only(self, columns: Sequence[int] | slice) -> "AsQuenched":
         """Return some of the points, in this order."""
-        keep = list(columns)
+        keep = columns if isinstance(columns, slice) else list(columns)
         return replace(self, turned_hrc=self.turned_hrc[:, keep], share=self.share[:, keep])
 
     def mixed(self, rest_hv: Floats) -> Floats:
@@ -104,13 +104,14 @@ class AsQuenched:
         hv = hv_from_hrc(self.turned_hrc, outside="extend")
         return mixed_hrc(self.share, np.maximum(hv, rest_hv), rest_hv)
 
-    @property
+    @cached_property
     def hrc(self) -> Floats:
         """Hardness where what did not turn is soft ferrite."""
         hv = hv_from_hrc(self.turned_hrc, outside="extend")
         return mixed_hrc(self.share, hv, np.minimum(FERRITE_HV, hv))
 
 
+@lru_cache(maxsize=1024)
 def by_composition(steel: Steel) -> bool:
     """Return whether the composition models speak for a steel, not its catalogue curve."""
     # They do not above the fitted carbon, nor for tool and stainless steels with a published
@@ -121,6 +122,7 @@ def by_composition(steel: Steel) -> bool:
     return lean and not (published and steel.tempered is not None)
 
 
+@lru_cache(maxsize=1024)
 def richness(steel: Steel) -> float:
     """Return how far a steel goes by its critical time, rather than by its end-quench curve."""
     # 0 for lean steel, 1 for rich steel and for tool steel with a published hardness; between
@@ -139,6 +141,7 @@ def _is_published(steel: Steel) -> bool:
     return bool(hardened and hardened.as_quenched_hrc and steel.tempered)
 
 
+@lru_cache(maxsize=1024)
 def _is_high_alloy(steel: Steel) -> bool:
     """Return whether a steel holds more than 5 % of alloying elements."""
     return _alloy_wt_pct(steel) > HIGH_ALLOY_WT_PCT

@@ -148,6 +148,7 @@ def chart_factor(size_mm: float, bath: Bath, start: Start) -> Floats:
     return _level(size_mm, bath, start).factor
 
 
+@lru_cache(maxsize=8)
 def keener(
     grid: Grid, bath: Bath, delay_s: float, off: tuple[float, float], *, whole: bool = False
 ) -> Boundary:

@@ -1,6 +1,8 @@
 """What a bar of a steel really holds: the limits of its standard, sampled, with residuals."""
 
 from collections.abc import Mapping
+from functools import lru_cache
+from types import MappingProxyType
 
 import numpy as np
 from numpy.typing import NDArray
@@ -38,13 +40,17 @@ def elements(steel: Steel) -> tuple[str, ...]:
     return tuple(dict.fromkeys([*named, *RESIDUAL_SD_WT_PCT]))
 
 
+@lru_cache(maxsize=1024)
 def middle(steel: Steel) -> Composition:
     """Return the composition at the middle of the limits. [wt %]."""
     spans = steel.composition_wt_pct
-    return {
+    found = {
         element: np.full((1, 1), sum(_limits(element, spans.get(element))) / 2)
         for element in elements(steel)
     }
+    for content in found.values():
+        content.setflags(write=False)
+    return MappingProxyType(found)
 
 
 def sampled(steel: Steel, normals: Normals) -> Composition:

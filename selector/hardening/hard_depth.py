@@ -1,11 +1,13 @@
 """How deep a zone is hard: to four fifths of the hardness asked for, and where it hardened."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
+from selector.bounded import bounded
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.metallurgy.martensite import hardness
 from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT
@@ -29,6 +31,7 @@ class Limit:
     least_fresh_hrc: float
 
     @staticmethod
+    @lru_cache(maxsize=1024)
     def of(steel: Steel, asked_hrc: float | None) -> "Limit":
         """Return the limit of a steel for a hardness asked for."""
         carbon = steel.composition_wt_pct.get("C")
@@ -60,9 +63,9 @@ def hard_depth_mm(hrc: Floats, fresh_hrc: Floats, inwards_mm: Floats, limit: Lim
     at[0] = 0.0
     soft = over < 0.0
     first = np.where(soft.any(axis=1), np.argmax(soft, axis=1), at.size)
-    inner, rows = np.clip(first, 1, at.size - 1), np.arange(len(over))
+    inner, rows = bounded(first, 1, at.size - 1), np.arange(len(over))
     a, b = over[rows, inner - 1], over[rows, inner]
-    part = np.clip(a / np.where(a > b, a - b, 1.0), 0.0, 1.0)
+    part = bounded(a / np.where(a > b, a - b, 1.0), 0.0, 1.0)
     depth = at[inner - 1] + part * (at[inner] - at[inner - 1])
     depth = np.where(first == 0, 0.0, depth)
     return np.asarray(np.where(first >= at.size, at[-1], depth))

@@ -11,6 +11,7 @@ from functools import cache
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from selector.bounded import bounded
 from selector.heat.conduction import Plan, conduct
 from selector.heat.exchange import convection, steady
 from selector.heat.grid import Section, bar_grid
@@ -210,7 +211,7 @@ def end_quench_time_s(distance_mm: ArrayLike) -> Floats:
     .. [1] As `simulate`.
     """
     bar = standard_bar()
-    place = np.clip(np.asarray(distance_mm, dtype=float), NEAREST_MM, FARTHEST_MM)
+    place = bounded(np.asarray(distance_mm, dtype=float), NEAREST_MM, FARTHEST_MM)
     return np.asarray(
         np.exp(np.interp(np.log(place), np.log(bar.distance_mm), np.log(bar.time_700_500_s)))
     )
@@ -234,7 +235,7 @@ def end_quench_rate_c_per_s(distance_mm: ArrayLike) -> Floats:
     .. [1] As `simulate`.
     """
     bar = standard_bar()
-    place = np.clip(np.asarray(distance_mm, dtype=float), NEAREST_MM, FARTHEST_MM)
+    place = bounded(np.asarray(distance_mm, dtype=float), NEAREST_MM, FARTHEST_MM)
     log_rate = np.log(bar.rate_704_c_per_s)
     return np.asarray(np.exp(np.interp(np.log(place), np.log(bar.distance_mm), log_rate)))
 
@@ -259,6 +260,6 @@ def equivalent_distance_mm(time_700_500_s: ArrayLike) -> Floats:
     bar = standard_bar()
     spent = np.asarray(time_700_500_s, dtype=float)
     low, high = bar.time_700_500_s[0], bar.time_700_500_s[-1]
-    log_time = np.log(np.clip(spent, low, high))
+    log_time = np.log(bounded(spent, low, high))
     place = np.exp(np.interp(log_time, np.log(bar.time_700_500_s), np.log(bar.distance_mm)))
-    return np.asarray(np.clip(place, NEAREST_MM, FARTHEST_MM))
+    return np.asarray(bounded(place, NEAREST_MM, FARTHEST_MM))

@@ -1,6 +1,6 @@
 """The workshop's own things, looked up in the catalogue by the names the user gave."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from catalog import Catalog
 from catalog.heat_source import HeatSource
@@ -8,6 +8,7 @@ from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.errors import Problem, RequirementError
 from selector.job.bath_check import bath_problems
+from selector.job.certificate import certified, measured, not_of
 from selector.job.supply import Racked, racked
 from selector.requirement import Requirement
 from selector.requirement.workshop import Stock, Workshop
@@ -140,5 +141,12 @@ def _stock(
         if not held.conditions and (bar.condition or held.mark):
             problems.append(_not_listed(number, held))
         else:
-            clear.append(held)
+            problems += not_of(number, bar, held.steel)
+            clear.append(_certified(held))
     return tuple(clear), tuple(unclear)
+
+
+def _certified(held: Racked) -> Racked:
+    """Return a bar with the analysis and the hardness that its certificate gives."""
+    conditions = tuple(measured(condition, held.bar) for condition in held.conditions)
+    return replace(held, steel=certified(held.steel, held.bar), conditions=conditions)

@@ -12,7 +12,7 @@ from selector.gate import Gate
 from selector.job.bench import Bench
 from selector.job.screening import RULES
 from selector.job.supply import Racked
-from selector.job.treatment import Treatment
+from selector.job.treatment import Treatment, knows
 from selector.requirement import Requirement
 
 
@@ -24,6 +24,8 @@ class Screened:
     gate: Gate | None
 
 
+# Processes whose heat is followed in a flame or fire.
+FOLLOWED = frozenset({"quench", "marquench", "austemper"})
 Wanted = Callable[[Steel, Route], bool]
 
 
@@ -84,7 +86,9 @@ def like_conditions_merged(going: Iterable[Treatment]) -> list[Treatment]:
     for work in going:
         medium = work.medium.slug if work.medium else ""
         whole = work.route.extent == "whole" and work.route.process in {"quench", "case"}
-        key = (work.steel.slug, work.route.slug, medium, "" if whole else work.condition.name)
+        heat = work.source.slug if work.source else ""
+        bar = "" if whole else work.condition.name
+        key = (work.steel.slug, work.route.slug, medium, heat, bar)
         if key not in kept or _ease(work) < _ease(kept[key]):
             kept[key] = work
     return list(kept.values())
@@ -107,13 +111,13 @@ def _treatments(
         for route in routes:
             if condition.name not in route.conditions and steel.kind != "unknown":
                 continue
-            source = _best_source(route, on)
-            work = Treatment(meant, condition, route, source=source, stock=bar)
             media = _media(route, on, catalog)
-            if not media:
-                yield work
-            for medium in media:
-                yield replace(work, medium=medium)
+            for source in _sources(route, on):
+                work = Treatment(meant, condition, route, source=source, stock=bar)
+                if not media:
+                    yield work
+                for medium in media:
+                    yield replace(work, medium=medium)
 
 
 def _sold_or_racked(steel: Steel, on: Bench) -> Iterator[tuple[Condition, Racked | None]]:
@@ -133,10 +137,22 @@ def _sold_or_racked(steel: Steel, on: Bench) -> Iterator[tuple[Condition, Racked
     yield from others.values()
 
 
-def _best_source(route: Route, on: Bench) -> HeatSource | None:
-    """Return the workshop's best source for a route: measured before judged, then larger."""
+def _sources(route: Route, on: Bench) -> tuple[HeatSource | None, ...]:
+    """Return the sources to try for a route; none where it needs or the shop has none."""
+    # Flames and fires that are followed differ in what comes out, so each is tried. Of the
+    # rest the measured one is taken before the judged one, then the larger.
     fit = [source for source in on.sources if source.slug in route.heat_sources]
-    return max(fit, key=lambda s: (s.control == "instrument", s.section_mm.value), default=None)
+    others = [source for source in fit if not knows(source)]
+    best = max(
+        others, key=lambda s: (s.control == "instrument", s.section_mm.value), default=None
+    )
+    if best is not None and best.control == "instrument":
+        return (best,)
+    flames = tuple(source for source in fit if knows(source))
+    if route.process not in FOLLOWED:
+        # Only a hardening heat is followed in a flame; any other goes by its size.
+        return (max(fit, key=lambda s: s.section_mm.value, default=None),)
+    return flames or (best,)
 
 
 def _media(route: Route, on: Bench, catalog: Catalog) -> tuple[Medium, ...]:

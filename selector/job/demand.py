@@ -33,6 +33,9 @@ _WINDOW: dict[tuple[str, str], _Usual] = {
     ("edge-impact", "medium"): _Usual(53.0, 58.0, 48.0),
     ("edge-impact", "heavy"): _Usual(52.0, 58.0, 45.0),
 }
+# Shares, tines and hoes: softer than wear alone would have them, as stones break what is
+# harder. Common practice.
+_GROUND = _Usual(44.0, 55.0, 38.0)
 _TOP_BY_IMPACT = {"none": 66.0, "light": 62.0, "hammered": 58.0}
 # Depth that keeps the zone from wearing or crushing through, in mm.
 _DEPTH_MM = {
@@ -94,6 +97,8 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     if requirement.is_spring:
         return _springing(requirement, number, zone)
     usual = _WINDOW.get((zone.wear, zone.severity))
+    if usual is not None and zone.wear == "abrasive" and requirement.works_ground:
+        usual = _GROUND
     if usual is not None:
         return _derived(requirement, number, usual, depth)
     if _is_drive_end(requirement, zone):
@@ -166,14 +171,18 @@ def _derived(requirement: Requirement, number: int, usual: _Usual, depth: float)
         aim = _VITAL_STRUCK
     # What lives depend on is kept tough; its worn face is renewed. Common practice.
     wish = ", a wish only: where lives depend on it toughness comes first" if vital else ""
+    rubs = zone.wear in {"sliding", "rolling-contact"}
+    wet = rubs and requirement.limit.corrosion == "severe" and not vital
+    if wet:
+        wish = ", a wish only: what stands severe corrosion is seldom so hard"
     return Demand(
         zone=number,
         sections=_places(zone),
         low_hrc=aim.low_hrc,
         high_hrc=aim.high_hrc,
-        floor_hrc=None if vital else min(usual.floor_hrc, aim.low_hrc),
+        floor_hrc=None if vital or wet else min(usual.floor_hrc, aim.low_hrc),
         ceiling_hrc=aim.high_hrc + SLACK_ABOVE_HRC,
-        depth_mm=0.0 if vital else depth,
+        depth_mm=0.0 if vital or wet else depth,
         derived=True,
         reason=f"{aim.words}{wish} (common practice)",
     )
@@ -213,8 +222,9 @@ def _worn(requirement: Requirement, zone: Zone, usual: _Usual) -> _Aim:
 
 def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:
     """Return whether a zone lies on a square or hexagon that carries torque."""
-    shapes = {section.shape for section in requirement.sections_of(zone)}
-    drives = bool(requirement.load.torque) and bool(shapes & {"square", "hexagon"})
+    load, part = requirement.load, requirement.part
+    turned = {part.section[n - 1].shape for n in zone.section if load.twists(n - 1)}
+    drives = bool(turned & {"square", "hexagon"})
     return drives and not is_key(requirement, zone)
 
 
@@ -264,67 +274,3 @@ def demands(requirement: Requirement) -> tuple[Demand, ...]:
         In the order of the zones.
     """
     return tuple(_demand(requirement, number) for number in range(len(requirement.zone)))
-
-
-def worn_sections(requirement: Requirement) -> tuple[int, ...]:
-    """Return the indices, from 0, of the sections whose zone wears or has a least hardness.
-
-    Parameters
-    ----------
-    requirement : Requirement
-        What is asked.
-
-    Returns
-    -------
-    tuple of int
-        All sections where no zone asks for any.
-    """
-    wanted = {
-        index - 1
-        for zone in requirement.zone
-        for index in zone.section
-        if zone.wear != "none" or (zone.hardness is not None and zone.hardness.min is not None)
-    }
-    return tuple(sorted(wanted)) or tuple(range(len(requirement.part.section)))
-
-
-def leading(all_demands: tuple[Demand, ...], worn: tuple[int, ...]) -> Demand:
-    """Return the demand that sets the treatment: the one that wants the most hardness.
-
-    Parameters
-    ----------
-    all_demands : tuple of Demand
-        Of all zones.
-    worn : tuple of int
-        Sections whose zone wears or has a least hardness.
-
-    Returns
-    -------
-    Demand
-        The first of those with the highest floor, one on a worn section before others.
-    """
-    return max(
-        all_demands,
-        key=lambda d: (
-            d.floor_hrc if d.floor_hrc is not None else -1e3,
-            not set(worn).isdisjoint(d.sections),
-        ),
-    )
-
-
-def hard_sections(requirement: Requirement) -> tuple[int, ...]:
-    """Return the indices, from 0, of the sections that a local treatment hardens.
-
-    Parameters
-    ----------
-    requirement : Requirement
-        What is asked.
-
-    Returns
-    -------
-    tuple of int
-        Those that wear or have a least hardness, and those of the leading demand: the end of
-        a drive may ask more for its corners than a zone beside it asks for wear.
-    """
-    worn = worn_sections(requirement)
-    return tuple(sorted({*worn, *leading(demands(requirement), worn).sections}))

@@ -11,8 +11,9 @@ from numpy.typing import NDArray
 from catalog import Catalog
 from selector import sampling
 from selector.job.bench import Bench, bench
-from selector.job.demand import Demand, demands, hard_sections, leading, worn_sections
+from selector.job.demand import Demand, demands
 from selector.job.geometry import Notches, mass_kg, notches
+from selector.job.hard_section import hard_sections, leading, worn_sections
 from selector.requirement import Requirement
 
 Floats = NDArray[np.float64]
@@ -45,6 +46,7 @@ class Job:
     off: tuple[tuple[str, float], ...] = ()
     memo: dict[tuple[Hashable, ...], Any] = field(default_factory=dict, repr=False)
     meant: "Job | None" = field(default=None, repr=False)
+    _once: "Job | None" = field(default=None, init=False, repr=False)
 
     @property
     def lead_section(self) -> int:
@@ -56,7 +58,11 @@ class Job:
         """Return the same job at the middle of all uncertainties; the two share one memo."""
         if self.meant is not None:
             return self.meant
-        return self if self.count == 1 else replace(self, count=1)
+        if self.count == 1:
+            return self
+        if self._once is None:
+            object.__setattr__(self, "_once", replace(self, count=1))
+        return self._once or self
 
     def one_heat(self) -> "Job":
         """Return the job of a single heat: the middle, or as far off it as this job is."""
@@ -66,6 +72,13 @@ class Job:
         """Return the middle of this job with some uncertainties off by so many sd."""
         once = self.middle()
         return replace(once, off=tuple(sds.items()), memo={}, meant=once)
+
+    def forget_samples(self) -> None:
+        """Let go of what was worked out over the samples, and of all that holds on to a job."""
+        # A memo that holds its own job would keep both until garbage is looked for.
+        for key, value in list(self.memo.items()):
+            if (self.count > 1 and key[1] == self.count) or hasattr(value, "job"):
+                del self.memo[key]
 
     def shared(self) -> sampling.Normals:
         """Return the samples all steels share; all zero when only the middle is asked for."""

@@ -8,6 +8,7 @@ from catalog import Catalog
 from catalog.mark import ConditionName, Mark, stated_mark
 from catalog.steel import Condition, Steel
 from catalog.values import Span
+from selector.hardness_scale import hv_from_hb, hv_from_hrc
 from selector.job.treatment import Treatment
 from selector.requirement.workshop import Stock
 
@@ -71,7 +72,7 @@ def _conditions(
 ) -> tuple[Condition, ...]:
     """Return the conditions that a bar may be judged in, each as hard as its mark says."""
     if not named:
-        return tuple(c for c in steel.condition if c.name != "hard-element")
+        return _as_hard(bar, [c for c in steel.condition if c.name != "hard-element"])
     mark, marks = marked
     band = None if mark is None else strength_hb(steel, mark, marks, bar.size)
     same = tuple(c for c in steel.condition if c.name in named)
@@ -83,6 +84,30 @@ def _conditions(
         return same
     soft = (c for name in SOFT for c in steel.condition if c.name == name)
     return tuple(soft)[:1]
+
+
+def _as_hard(bar: Stock, sold: list[Condition]) -> tuple[Condition, ...]:
+    """Return the conditions that a bar's hardness fits best, all where it is not known."""
+    if bar.hardness is None:
+        return tuple(sold)
+    off = [_off_hardness(condition, bar.hardness) for condition in sold]
+    return tuple(c for c, by in zip(sold, off, strict=True) if by == min(off))
+
+
+def _off_hardness(condition: Condition, hardness_hv: float) -> float:
+    """Return how far a hardness lies outside what a condition is sold in. [HV]."""
+    brinell, rockwell = condition.hardness_hb, condition.hardness_hrc
+    if rockwell is not None:
+        low, high = (
+            float(hv_from_hrc(end, outside="extend")) for end in (rockwell.low, rockwell.high)
+        )
+    elif brinell is not None:
+        # A maximum alone bounds the soft ones from above.
+        low = 0.0 if brinell.min is None else float(hv_from_hb(brinell.min, outside="extend"))
+        high = float(hv_from_hb(brinell.high, outside="extend"))
+    else:
+        return 0.0
+    return max(low - hardness_hv, hardness_hv - high, 0.0)
 
 
 def strength_hb(

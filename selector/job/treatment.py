@@ -46,6 +46,10 @@ class Treatment:
     source: HeatSource | None = None
     stock: Stock | None = None
 
+    def __hash__(self) -> int:
+        """Return the hash of its names: equal treatments have equal ones, and it is quick."""
+        return hash((self.steel.slug, self.condition.name, self.route.slug, self.medium))
+
     @property
     def label(self) -> str:
         """The id of all options of this treatment without their temper."""

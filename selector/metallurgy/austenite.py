@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from selector.bounded import bounded
 from selector.metallurgy.transformation import (
     Composition,
     Structure,
@@ -126,7 +127,7 @@ def austenite(
     hold = np.asarray(hold_s, dtype=float)
     rate = np.asarray(heating_rate_c_per_s, dtype=float)
     share, lever, above = _lever(composition_wt_pct, peak, ARRIVAL_C / rate + hold, structure)
-    spent = hold + np.clip(above, 0.0, ARRIVAL_C) / rate
+    spent = hold + bounded(above, 0.0, ARRIVAL_C) / rate
     gone = -np.expm1(-np.sqrt(spent / _dissolution_time_s(composition_wt_pct, peak, structure)))
     held = np.where(share > 0.0, gone * lever, 0.0)
 
@@ -150,7 +151,7 @@ def _lever(
     ac1_c, ac3_c = ac1_and_ac3(composition_wt_pct, eutectoid)
     low, high = ac1_c + shift.ac1_c, ac3_c + shift.ac3_c
     above = peak_c - low
-    progress = np.clip(above / np.fmax(high - low, 1.0), 0.0, 1.0)
+    progress = bounded(above / np.fmax(high - low, 1.0), 0.0, 1.0)
 
     carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
     # Austenite beside ferrite thins from the eutectoid at Ac1 to the steel's own carbon at Ac3.
@@ -158,7 +159,7 @@ def _lever(
     beside_carbide = np.minimum(carbon, carbon_solubility(composition_wt_pct, peak_c))
     lever = np.where(carbon < eutectoid, beside_ferrite, beside_carbide)
     share = np.minimum(carbon / np.maximum(lever, 1e-6), 1.0)
-    share = np.where(progress < 1.0, share, 1.0) * np.clip(above / PEARLITE_SPAN_C, 0.0, 1.0)
+    share = np.where(progress < 1.0, share, 1.0) * bounded(above / PEARLITE_SPAN_C, 0.0, 1.0)
     return np.asarray(share), np.asarray(lever), np.asarray(above)
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from selector.bounded import bounded
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.metallurgy.transformation import martensite_start
 
@@ -85,10 +86,10 @@ def hardness(carbon_wt_pct: ArrayLike, martensite_fraction: ArrayLike) -> Floats
     56.1
     """
     carbon = np.asarray(carbon_wt_pct, dtype=float)
-    share = np.clip(np.asarray(martensite_fraction, dtype=float), 0.0, EDGES[-1])
+    share = bounded(np.asarray(martensite_fraction, dtype=float), 0.0, EDGES[-1])
     if share.ndim == 0:
         # Of one fraction only the nodes beside it count.
-        k = int(np.clip(np.searchsorted(EDGES, share), 1, len(EDGES) - 1))
+        k = int(bounded(np.searchsorted(EDGES, share), 1, len(EDGES) - 1))
         part = float(share - EDGES[k - 1]) / (EDGES[k] - EDGES[k - 1])
         start, end = (_node_hrc(carbon, number) for number in (k - 1, k))
         return np.asarray(start + part * (end - start))
@@ -150,7 +151,7 @@ def _node_hrc(carbon: Floats, number: int) -> Floats:
     if number == 0:
         return np.asarray(8.0 + 30.0 * np.minimum(carbon, 0.8))
     column = HODGE_OREHOSKI_HRC[:, number - 1]
-    within = np.clip(carbon, CARBON_WT_PCT[0], CARBON_WT_PCT[-1])
+    within = bounded(carbon, CARBON_WT_PCT[0], CARBON_WT_PCT[-1])
     poor = np.minimum(carbon - CARBON_WT_PCT[0], 0.0) / (CARBON_WT_PCT[1] - CARBON_WT_PCT[0])
     rich = np.interp(carbon, RICH_CARBON_WT_PCT, RICH_GAIN_HRC)
     line = np.interp(within, CARBON_WT_PCT, column) + poor * (column[1] - column[0]) + rich

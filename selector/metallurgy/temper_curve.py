@@ -14,6 +14,8 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from selector.bounded import bounded
+
 Floats = NDArray[np.float64]
 Composition = Mapping[str, ArrayLike]
 
@@ -218,7 +220,7 @@ def along(curve_hv: Floats, node_k: Floats, at_k: ArrayLike) -> Floats:
     hardness = np.broadcast_to(curve_hv[..., 0], shape).copy()
     for k, (low, high) in enumerate(pairwise(node_k)):
         fall_per_k = (curve_hv[..., k] - curve_hv[..., k + 1]) / (high - low)
-        hardness -= fall_per_k * np.clip(place - low, 0.0, high - low)
+        hardness -= fall_per_k * bounded(place - low, 0.0, high - low)
     return hardness
 
 
@@ -247,5 +249,5 @@ def place_of(curve_hv: Floats, node_k: Floats, hv: ArrayLike) -> Floats:
     place = node_k[0]
     for k, (low, high) in enumerate(pairwise(node_k)):
         fall = np.maximum(curve_hv[..., k] - curve_hv[..., k + 1], 1e-9)
-        place = place + (high - low) * np.clip((curve_hv[..., k] - wanted) / fall, 0.0, 1.0)
+        place = place + (high - low) * bounded((curve_hv[..., k] - wanted) / fall, 0.0, 1.0)
     return np.asarray(place)

@@ -7,6 +7,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from selector.bounded import bounded
 from selector.errors import OutOfRangeError, Problem
 
 Floats = NDArray[np.float64]
@@ -72,7 +73,7 @@ def _content(composition_wt_pct: Composition, *elements: str) -> tuple[Floats, .
 def _effective_chromium(chromium: Floats, carbon: Floats) -> Floats:
     """Return the chromium that raises Ac1: a fifth above 3 %, less what is held in carbide."""
     counted = np.minimum(chromium, 3.0) + 0.2 * np.maximum(chromium - 3.0, 0.0)
-    return np.asarray(counted * np.clip(0.7 / np.maximum(carbon, 0.01), 0.5, 1.0))
+    return np.asarray(counted * bounded(0.7 / np.maximum(carbon, 0.01), 0.5, 1.0))
 
 
 def eutectoid_carbon(composition_wt_pct: Composition) -> Floats:

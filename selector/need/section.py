@@ -45,7 +45,11 @@ def _strengths(asked: Requirement, bears: Bearing) -> tuple[SectionNeed, ...]:
     """Return what each section needs to bear torque, bending and axial load together."""
     if not bears.is_known:
         return ()
-    return tuple(_strength(asked, bears, number) for number in range(len(bears.stressed)))
+    return tuple(
+        _strength(asked, bears, number)
+        for number, stresses in enumerate(bears.stressed)
+        if stresses
+    )
 
 
 def _strength(asked: Requirement, bears: Bearing, number: int) -> SectionNeed:
@@ -53,7 +57,11 @@ def _strength(asked: Requirement, bears: Bearing, number: int) -> SectionNeed:
     section, factor = asked.part.section[number], section_factor(bears, number, HV)
     spans, sure = spans_of(factor), span_of(factor, over(NINE_IN_TEN))
     load = asked.load
-    kinds = {"torque": load.torque, "bending": load.bending, "axial load": load.axial}
+    kinds = {
+        "torque": load.torque if load.twists(number) else None,
+        "bending": load.bending if load.bends(number) else None,
+        "axial load": load.axial,
+    }
     governs = " and ".join(name for name, value in kinds.items() if value)
     if load.cycles == "fatigue":
         governs += ", in fatigue too"

@@ -154,13 +154,32 @@ def _treatment(treatment: Treatment, temper: Temper, order: Order, layer_h: floa
     return float(labour + (energy + prices.consumables_per_batch) / count**0.7)
 
 
-def _coupon(treatment: Treatment, order: Order, material: float, treat: float) -> float:
-    """Return the cost of a coupon of the same bar, shared over the quantity."""
+def coupon_cost(treatment: Treatment, temper: Temper, order: Order, layer_h: float) -> float:
+    """Return what one coupon of the same bar costs, treated as the part will be.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is done to which steel.
+    temper : Temper
+        Its temper.
+    order : Order
+        The part and the price list.
+    layer_h : float
+        Hours that a case or nitrided layer is grown. [h]
+
+    Returns
+    -------
+    float
+        In the currency of the list; nothing where no heat is given here.
+    """
     if treatment.route.place != "workshop" or treatment.route.process == "none":
         return 0.0
     practice = order.prices.practice
-    cost = practice.coupon_bar_fraction * material + practice.coupon_treatment_fraction * treat
-    return cost / order.part.quantity
+    bar = practice.coupon_bar_fraction * _material(treatment, order)
+    return bar + practice.coupon_treatment_fraction * _treatment(
+        treatment, temper, order, layer_h
+    )
 
 
 def _rework(treatment: Treatment, prices: Prices, treat: float, mishaps: Mishaps) -> Floats:
@@ -191,7 +210,7 @@ def bill(
     material = _material(treatment, order)
     cut = _machining(treatment, order)
     treat = _treatment(treatment, temper, order, layer_h) + prices.wrapping * wrapped
-    coupon = _coupon(treatment, order, material, treat)
+    coupon = coupon_cost(treatment, temper, order, layer_h) / order.part.quantity
     heated = treatment.route.process != "none"
     inspect = practice.inspect_h * prices.labour_per_h * heated
     straight = (

@@ -35,9 +35,10 @@ def is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
     return medium is not None and medium.severity_class == "water" and made_for != "water"
 
 
-def but_for_bath(work: Treatment) -> tuple[str, str, str]:
-    """Return steel, condition and route, which two treatments share that differ in bath."""
-    return work.steel.slug, work.condition.name, work.route.slug
+def but_for_bath(work: Treatment) -> tuple[str, str, str, str]:
+    """Return steel, condition, route and source, which treatments share that differ in bath."""
+    heat = work.source.slug if work.source else ""
+    return work.steel.slug, work.condition.name, work.route.slug, heat
 
 
 def hardens_fully(work: Treatment, gates: Iterable[Gate]) -> bool:

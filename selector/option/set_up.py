@@ -4,7 +4,7 @@ The set-up chosen here is the one that is forecast, judged, printed and plotted.
 """
 
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,7 +24,7 @@ from selector.requirement import Requirement
 from selector.requirement.workshop import Workshop
 from selector.sampling import Normals
 from selector.torch.heating import USUAL_HOLD_S, heatings, least_past_mm
-from selector.torch.history import Heats
+from selector.torch.history import Heats, History
 from selector.torch.part import Torching, torching
 from selector.torch.probe import Probes, probes
 from selector.torch.residual_heat import RESIDUAL_HEAT, Dip, dip_for
@@ -60,6 +60,7 @@ def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:
     return quench(work.medium, shop, mass_kg, sent_out=work.route.place == "subcontract")
 
 
+@lru_cache(maxsize=4096)
 def alike(work: Treatment) -> Treatment:
     """Return the treatment that comes out of the quench as this one does."""
     # Bars of one steel that the heat meets in one structure harden alike, whatever their supply
@@ -115,7 +116,7 @@ class AtTorch:
                 return mm
         return least_mm
 
-    @property
+    @cached_property
     def library(self) -> Library:
         """The part's heatings and their quenches in the bath, at all cells."""
         return library(self.task, self.past_mm, self.quench)
@@ -154,7 +155,7 @@ class AtTorch:
         lib, chosen = self.library.heatings, self.set_up
         return dip_for(lib, chosen.heat_c, chosen.hold_s, self.quench.bath)
 
-    @property
+    @cached_property
     def _places(self) -> Probes:
         """Where the part is looked at while its set-up is chosen."""
         return probes(self.task.part, POSITIONS)
@@ -194,11 +195,8 @@ class AtTorch:
 
     def _zone_hrc(self, stop_c: Floats, hold_s: Floats) -> Floats:
         """Return the zone as quenched from some heats; shape (heats, probes). [HRC]."""
-        part, places = looked_at(self.library, self._places), self._places
-        still = np.zeros(stop_c.size)
-        flame = part.heatings.effective_log(still, stop_c)
-        history = part.read(Heats(stop_c, hold_s, flame, still, still))
-        zone, steel = history.only(slice(0, places.in_zone)), self.work.steel
+        places, steel = self._places, self.work.steel
+        zone = _zone(self.library, places, tuple(stop_c.tolist()), tuple(hold_s.tolist()))
         points = zone.points(places.place)
         meant = hardening_heat(self.work, self.asked.workshop, self.normals)
         if meant is None:
@@ -218,3 +216,15 @@ class AtTorch:
         inwards_mm = radius_mm * (1.0 - np.array(places))
         depth = hard_depth_mm(section, section, inwards_mm, limit)
         return np.asarray(np.minimum(depth / asked_mm, 1.0))
+
+
+@lru_cache(maxsize=256)
+def _zone(
+    whole: Library, places: Probes, stop_c: tuple[float, ...], hold_s: tuple[float, ...]
+) -> History:
+    """Return what the zone goes through in some heats, for all steels that are tried so."""
+    part, stop = looked_at(whole, places), np.array(stop_c)
+    still = np.zeros(stop.size)
+    flame = part.heatings.effective_log(still, stop)
+    history = part.read(Heats(stop, np.array(hold_s), flame, still, still))
+    return history.only(slice(0, places.in_zone))

@@ -1,6 +1,7 @@
 """The skin that a hardening heat robs of its carbon, and what it takes off the surface."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -117,6 +118,7 @@ def _loss_hrc(job: Job, work: Treatment, under_mm: float, deeper: Floats) -> Flo
     return np.asarray(full - hardness(held, _MARTENSITE))
 
 
+@lru_cache(maxsize=4096)
 def _heated(work: Treatment) -> Treatment:
     """Return the treatment that is heated as this one is, whatever bar and bath it has."""
     return replace(work, condition=work.steel.condition[0], medium=None, stock=None)

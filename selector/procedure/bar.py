@@ -54,6 +54,7 @@ def proved(do: Doing) -> StepOut:
             means="dealer",
             check="the name is stamped or painted on the bar: paint it on the offcut too",
             otherwise=_coupon(do),
+            length_mm=bar_mm(do)[0],
             source=COMMON,
         )
     means = {"certificate": "certificate", "marking": "the mark", "receipt": "receipt"}.get(
@@ -67,10 +68,11 @@ def proved(do: Doing) -> StepOut:
     check = "they agree" if stock.evidence == "certificate" else f"it throws {_spark(steel)}"
     return StepOut(
         stage="bar",
-        action=action,
+        action=f"{action}; {bar_size(do)}",
         means=means,
         check=check,
         otherwise=_coupon(do),
+        length_mm=bar_mm(do)[0],
         source=COMMON,
     )
 
@@ -89,14 +91,22 @@ def _coupon(do: Doing) -> str:
 
 def bar_size(do: Doing) -> str:
     """Return the bar that the part is cut from, skin to come off included."""
+    least_mm, wide_mm = bar_mm(do)
+    if wide_mm is not None:
+        return f"flat {least_mm:g} × {wide_mm:g} mm or over"
+    return f"Ø{least_mm:g} or over"
+
+
+def bar_mm(do: Doing) -> tuple[float, float | None]:
+    """Return the least diameter of that bar, or thickness and width of a flat one. [mm]."""
     sections = do.part.section
     skin_mm = 2 * _bark(do) if do.work.condition.surface == "black" else 0.0
     if all(section.shape == "flat" for section in sections):
         thick = max(section.size for section in sections) + skin_mm
         wide = max(section.width or section.size for section in sections) + skin_mm
-        return f"flat {_half_up(thick):g} × {_half_up(wide):g} mm or over"
+        return _half_up(thick), _half_up(wide)
     least = max(blank(do.part).diameter_mm + skin_mm, do.work.condition.size_mm.low)
-    return f"Ø{_half_up(least):g} or over"
+    return _half_up(least), None
 
 
 def _half_up(size_mm: float) -> float:
@@ -181,7 +191,7 @@ def rounded(do: Doing) -> StepOut:
     """Return what is done to corners, edges and marks before the heat."""
     shoulders, cuts = _shoulders(do), _sharp(do)
     given = [s.fillet for s in do.part.section if s.fillet]
-    radius = max(given) if given else _corner_mm(do)
+    radius = round(max(given), 2) if given else _corner_mm(do)
     corners = [f"{words} to R{radius:g}" for words in shoulders]
     corners += [f"{words} to R{IN_CUT_MM:g}" for words in cuts]
     words = f"Round {', '.join(corners)}, break" if corners else "Break"
@@ -268,6 +278,7 @@ def plugged(do: Doing) -> list[StepOut]:
             action=f"Pack the {', '.join(dict.fromkeys(names))} with {with_what}",
             means="fireclay",
             check="dry right through: wet clay spits",
+            length_mm=hot[0].size or do.part.section[do.part.place(hot[0])].narrowest_mm,
             source=COMMON,
         )
     ]

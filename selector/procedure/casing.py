@@ -13,6 +13,7 @@ from selector.procedure.practice import (
     DIP_MIN,
     DIPS,
     PACKED_MM,
+    WASH_C,
 )
 from selector.procedure.quenching import case_tried, quenched_from
 from selector.procedure.tempering import tempering_steps
@@ -63,9 +64,10 @@ def _spared(do: Doing) -> StepOut:
         coat += ", or leave 1 mm on to turn off before the quench"
     return StepOut(
         stage="prepare",
-        action=f"Degrease it in hot soda water{coat}; then no bare hands",
+        action=f"Degrease it in soda water at {WASH_C:.0f} °C{coat}; then no bare hands",
         means="washing soda" + (", fireclay or copper plate" if where else ""),
         check="clean bare steel where the case is to come",
+        temperature_c=WASH_C,
         source=COMMON,
     )
 
@@ -183,6 +185,7 @@ def fire(do: Doing) -> StepOut:
         "beside it; plain water for the wash, no acid near",
         means=_source(do),
         check="dry run from hearth to tin to bath",
+        temperature_c=_case_c(do),
         source=COMMON,
     )
 

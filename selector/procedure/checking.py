@@ -2,11 +2,12 @@
 
 import numpy as np
 
+from selector.job.asked_words import asked_words
 from selector.procedure.doing import Doing
-from selector.procedure.practice import COMMON
+from selector.procedure.practice import COMMON, LIGHT_CUT_MM
 from selector.procedure.quenching import file_words, hardness_test
 from selector.record import StepOut
-from selector.wording import asked_words, shown_mm, shown_range
+from selector.wording import shown_mm, shown_range
 
 # Rockwell C wants a case this deep under it. Common practice. [mm]
 ROCKWELL_MM = 0.7
@@ -103,14 +104,14 @@ def cracks(do: Doing) -> list[StepOut]:
 
 def finished(do: Doing) -> list[StepOut]:
     """Return what is ground, stoned or formed when all is hard."""
-    stock = do.part.stock_removal
+    stock, cut = do.part.stock_removal, f"{LIGHT_CUT_MM:g} mm"
     if do.has_edge:
-        text = "Form the edge now, on a cool wheel or stone, dipped often"
+        text = f"Form the edge now, on a cool wheel or stone, {cut} at a time, dipped often"
     elif stock or do.part.finish_after:
         how = ", ".join(tool.replace("-", " ") for tool in do.part.finish_after) or "grinder"
-        text = f"Finish the working faces by {how}, in light cuts, cool"
+        text = f"Finish the working faces by {how}, in light cuts of {cut}, cool"
     else:
-        text = "Brush the scale off, stone the working faces, oil it"
+        text = f"Brush the scale off, stone the working faces, {cut} at most, oil it"
     if do.is_struck:
         text += "; dress the struck end to a chamfer"
         if do.is_local:
@@ -124,7 +125,7 @@ def finished(do: Doing) -> list[StepOut]:
             means=", ".join(do.part.finish_after) or "oilstone",
             check="no temper colour comes up, no burnt smell",
             otherwise="a blue spot is soft: grind below it or temper all again",
-            length_mm=stock or None,
+            length_mm=stock or LIGHT_CUT_MM,
             source=COMMON,
         )
     ]

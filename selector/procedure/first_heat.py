@@ -1,7 +1,14 @@
 """What is done first to a part that comes plated, hard or welded."""
 
 from selector.procedure.doing import Doing
-from selector.procedure.practice import ASM, COMMON, NORMALISE_C, SOFTEN_C, SOFTEN_MIN
+from selector.procedure.practice import (
+    ASM,
+    COMMON,
+    NORMALISE_C,
+    PLATING_MM,
+    SOFTEN_C,
+    SOFTEN_MIN,
+)
 from selector.record import StepOut
 
 # At a fire there is no hour to be had: a moment at heat, then a night in ash. COMMON. [min]
@@ -25,9 +32,11 @@ def _stripped() -> StepOut:
     """Return how plating comes off."""
     return StepOut(
         stage="prepare",
-        action="Strip the plating off, out of doors, before any heat",
+        action=f"Strip the plating off, up to {1000 * PLATING_MM:.0f} µm of it, out of doors, "
+        "before any heat",
         means="stripper for that plating, or a lathe",
         check="bare steel all over",
+        length_mm=PLATING_MM,
         source=COMMON,
     )
 

@@ -52,12 +52,14 @@ def set_up(do: Doing) -> StepOut:
     action = _fire_laid(do) if kind in FIRES else _furnace_laid(do)
     if kind == "induction":
         action = "Fit the coil 3 mm clear all round the zone, water on, part on a ceramic stop"
+    reach_mm = _reach_mm(do)
     return StepOut(
         stage="set-up",
         action=action,
         means=source.name if source else None,
         check=_rehearsed(do),
-        length_mm=_reach_mm(do),
+        length_mm=reach_mm,
+        temperature_c=do.set_up.heat_c if do.set_up and reach_mm is None else None,
         source=COMMON,
     )
 

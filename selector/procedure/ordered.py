@@ -55,10 +55,10 @@ def _made_ready(do: Doing) -> StepOut:
         return _ready(action, growth)
     if stock:
         return _ready(f"Leave {stock:.2f} mm a side on working faces; the rest to size", stock)
-    return _ready("Machine to size; nothing is left to grind off; clean and dry", None)
+    return _ready("Machine to size; 0 mm is left to grind off; clean and dry", 0.0)
 
 
-def _ready(action: str, length_mm: float | None) -> StepOut:
+def _ready(action: str, length_mm: float) -> StepOut:
     """Return the last step at the bench before the post."""
     return StepOut(
         stage="prepare",

@@ -36,6 +36,12 @@ NORMALISE_C = 870.0
 CORNER_MM, BROKEN_MM, BLUNT_MM = 1.0, 0.3, 0.5
 # Soft skin and scale off a wearing face after a flame, least. COMMON: 0.1 to 0.25. [mm]
 LEAST_STOCK_MM = 0.1
+# Grease and salts come off in water this hot. COMMON. [°C]
+WASH_C = 60.0
+# One cut or pass of the stone on hard steel, so that it stays cool. COMMON. [mm]
+LIGHT_CUT_MM = 0.02
+# Zinc, nickel or chrome on bought parts is up to so thick. COMMON. [mm]
+PLATING_MM = 0.025
 # A bath takes out what it can in so many minutes a millimetre, and at least the second. COMMON.
 BATH_MIN = MappingProxyType(
     {"water": (0.05, 0.5), "oil": (0.1, 1.0), "air": (1.5, 5.0), "plates": (0.5, 3.0)}

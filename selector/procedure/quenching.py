@@ -15,6 +15,7 @@ from selector.procedure.practice import (
     SALT_LEAST_MIN,
     SALT_MIN_PER_MM,
     SALT_MOST_MIN,
+    WASH_C,
 )
 from selector.record import StepOut
 from selector.wording import in_sentence, shown_range, shown_time
@@ -26,6 +27,9 @@ BATHS = {
 }  # fmt: skip
 # Hardness files as they are sold. [HRC]
 FILES = (40, 45, 50, 55, 60, 65)
+# Where a new file goes from cutting to skating, and a corner begins to scratch glass. Common
+# practice. [HRC]
+FILE_EDGES_HRC, GLASS_HRC = (38.0, 48.0, 55.0, 60.0), 55.0
 
 
 def quenching_steps(do: Doing) -> list[StepOut]:
@@ -50,7 +54,7 @@ def _bath_words(do: Doing) -> str:
     if kept is not None and kept.volume is not None:
         words += f", {kept.volume:.3g} l"
     elif do.work.medium is not None and do.work.medium.is_oil:
-        words += f", {_bath_l(do):.3g} l or more,"
+        words += f", {bath_l(do):.3g} l or more,"
     return f"{words} at {bath_c(do):.0f} °C"
 
 
@@ -64,7 +68,7 @@ def bath_c(do: Doing) -> float:
     return 20.0
 
 
-def _bath_l(do: Doing) -> float | None:
+def bath_l(do: Doing) -> float | None:
     """Return the volume of the bath, or what the part needs where none is given. [l]."""
     kept, medium = do.kept_bath, do.work.medium
     if kept is not None and kept.volume is not None:
@@ -127,7 +131,7 @@ def quenched(do: Doing) -> StepOut:
         temperature_c=bath_c(do),
         minutes=minutes,
         within_s=seconds,
-        volume_l=_bath_l(do),
+        volume_l=bath_l(do),
         source=f"time from hand to bath as judged; the rest {COMMON}",
     )  # fmt: skip
 
@@ -204,7 +208,7 @@ def dipped(do: Doing) -> StepOut:
         temperature_c=bath_c(do),
         minutes=round(dip.dip_s / 60.0, 2),
         length_mm=round(dip.under_mm),
-        volume_l=_bath_l(do),
+        volume_l=bath_l(do),
         source="chosen by the forecast of this option",
     )
 
@@ -222,7 +226,8 @@ def tried(do: Doing) -> StepOut:
         means=means,
         check=good,
         otherwise="too soft: file 0.2 mm deeper; hard below, it was skin; soft below, it was "
-        f"too cool or {why}: heat it again, slowly through the reds",
+        f"too cool or {why}: heat it again, slowly through the reds; soft in spots: scale or "
+        "steam clung there: brush it bare, heat it again, move it more in the bath",
         hardness_hrc=None if hrc is None else (round(hrc - 2.0, 1), round(hrc + 2.0, 1)),
         source=COMMON,
     )
@@ -238,7 +243,7 @@ def hardness_test(do: Doing, hrc: float | None) -> tuple[str, str]:
         return name, f"it reads {shown_range(hrc - 2.0, hrc + 2.0)}"
     if "hardness-files" in has:
         return "the hardness files", _by_files(hrc)
-    if "glass" in has and "file" not in has and hrc >= 55.0:
+    if "glass" in has and "file" not in has and hrc >= GLASS_HRC:
         return "a piece of glass", "a corner scratches it"
     return "a new file", file_words(hrc)
 
@@ -256,13 +261,14 @@ def _by_files(hrc: float) -> str:
 
 def file_words(hrc: float) -> str:
     """Return how a new file takes on a hardness. [HRC]."""
-    if hrc >= 60.0:
+    cuts, bites, marks, skates = FILE_EDGES_HRC
+    if hrc >= skates:
         return "it skates"
-    if hrc >= 55.0:
+    if hrc >= marks:
         return "it skates, or just marks when pressed hard"
-    if hrc >= 48.0:
+    if hrc >= bites:
         return "it bites a little, pressed hard"
-    if hrc >= 38.0:
+    if hrc >= cuts:
         return "it cuts with effort"
     return "it cuts freely" if hrc >= LOWEST_HRC else "it cuts as easily as before"
 
@@ -278,9 +284,10 @@ def case_tried(do: Doing) -> StepOut:
     means = "a new file" if "file" in do.shop.check or not do.shop.check else do.shop.check[0]
     return StepOut(
         stage="test",
-        action=f"Wash it in hot water, dry it, try the case with {means}",
+        action=f"Wash it in water at {WASH_C:.0f} °C, dry it, try the case with {means}",
         means=means,
         check="it skates all over; on what was spared it bites",
+        temperature_c=WASH_C,
         otherwise="it bites: not enough carbon or too cool; case it again before the temper",
         source=COMMON,
     )

@@ -43,11 +43,14 @@ def _proved_hard(do: Doing) -> StepOut:
 def _machined(do: Doing) -> StepOut:
     """Return how the bar is machined to size, in its condition."""
     condition = do.work.condition.name
+    thick, long = max(s.size for s in do.part.section), do.part.length_mm
+    size = f"{thick:g} mm thick at most, {long:g} mm long"
     action = {
-        "prehard": "Machine it to size as it is, carbide or slow high-speed steel, with oil",
-        "cold-drawn": "Machine it to size, equal cuts from opposite sides: it bows when one "
-        "side alone is cut",
-    }.get(condition, "Machine it to size as it is; no heat")
+        "prehard": f"Machine it to size, {size}, as it is: carbide or slow high-speed steel, "
+        "with oil",
+        "cold-drawn": f"Machine it to size, {size}, equal cuts from opposite sides: it bows "
+        "when one side alone is cut",
+    }.get(condition, f"Machine it to size, {size}, as it is; no heat")
     left = "Leave it as bought" if condition != "prehard" else "Use it as it is, prehard"
     return StepOut(
         stage="finish",
@@ -57,6 +60,7 @@ def _machined(do: Doing) -> StepOut:
         check="to size and drawing",
         otherwise="no torch, weld or blue grinding mark on it: that undoes its hardness"
         if condition == "prehard" else None,
+        length_mm=thick,
         source=COMMON,
     )  # fmt: skip
 
@@ -65,13 +69,14 @@ def _sized(do: Doing) -> StepOut:
     """Return the last check of size and truth."""
     move = do.prediction.movement
     runs = f"runs true within {move.permitted_mm:.2f} mm" if move.stated else "to drawing"
+    long = do.part.length_mm
     finish = ", then oil it against rust" if do.steel.corrosion == "none" else ""
     return StepOut(
         stage="check",
-        action=f"Measure it: {runs}{finish}",
+        action=f"Measure it: {long:g} mm long, {runs}{finish}",
         means="micrometer, dial gauge",
         check="goes together by hand or as the fit asks",
-        length_mm=move.permitted_mm if move.stated else None,
+        length_mm=move.permitted_mm if move.stated else long,
         source=COMMON,
     )
 
@@ -94,14 +99,14 @@ def _hard_bought(do: Doing) -> StepOut:
 
 def _hard_fitted(do: Doing) -> StepOut:
     """Return how a hard element is cut and fitted into its soft body."""
-    del do
     return StepOut(
         stage="finish",
-        action="Cut it with a thin abrasive disc, dipped often, dress the end; ream the body, "
-        "press or glue it in cold",
+        action=f"Cut it to {do.part.length_mm:g} mm with a thin abrasive disc, dipped often, "
+        "dress the end; ream the body, press or glue it in cold",
         short="cut it cool with a disc, press or glue it in cold",
         means="cutting disc, face shield",
         check="no blue at the cut",
         otherwise="blue is soft: cut that off",
+        length_mm=do.part.length_mm,
         source=COMMON,
     )

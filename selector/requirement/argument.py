@@ -1,6 +1,7 @@
 """What a command is given as text: a temperature, a time, a hardness, a section, a name."""
 
 import re
+from typing import get_args
 
 from pydantic import TypeAdapter
 
@@ -10,6 +11,7 @@ from catalog.steel import Steel
 from selector.errors import Problem, RequirementError
 from selector.hardness_scale import hrc_from_hv
 from selector.requirement.part import Section
+from selector.requirement.priority import CRITERIA, Preset, Priorities
 from selector.requirement.quantity import DurationS, HardnessHv, TemperatureC
 from selector.requirement.read import value_from
 
@@ -152,3 +154,58 @@ def medium(name: str, text: str, catalog: Catalog) -> Medium:
         step = f"Choose one of {', '.join(catalog.media)}."
         raise RequirementError(Problem(name, "a known bath", repr(text), step))
     return catalog.media[slug]
+
+
+_WEIGHTS_RULE = "a preset, an order, points or comparisons of criteria"
+_WEIGHTS_EXAMPLE = (
+    'Write a preset ("wear"), an order ("hardness > cost > days"), points '
+    '("hardness=40, cost=20") or comparisons ("hardness/cost=3, cost/days=2, '
+    f'hardness/days=5"). Presets: {", ".join(get_args(Preset))}; criteria: '
+    f"{', '.join(CRITERIA)}."
+)
+
+
+def priorities(name: str, text: str) -> Priorities:
+    """Return what matters most, given as text.
+
+    Parameters
+    ----------
+    name : str
+        What the user calls it.
+    text : str
+        A preset, "hardness > cost > days", "hardness=40, cost=20" or "hardness/cost=3".
+
+    Returns
+    -------
+    Priorities
+        As the requirement file has them.
+
+    Raises
+    ------
+    RequirementError
+        When it is none of these; all faults are listed.
+    """
+    plain = text.strip().casefold()
+    if plain in get_args(Preset):
+        given: dict[str, object] = {"preset": plain}
+    elif "=" in plain:
+        named = dict(_weighed(name, part, text) for part in plain.split(","))
+        given = {"pairwise" if any("/" in key for key in named) else "points": named}
+    elif ">" in plain or _criterion(plain) in CRITERIA:
+        given = {"order": [_criterion(part) for part in plain.split(">")]}
+    else:
+        raise RequirementError(Problem(name, _WEIGHTS_RULE, repr(text), _WEIGHTS_EXAMPLE))
+    return value_from(TypeAdapter(Priorities), given, name)
+
+
+def _weighed(name: str, part: str, text: str) -> tuple[str, str]:
+    """Return one criterion or pair with its figure."""
+    key, sign, figure = part.partition("=")
+    if not (sign and key.strip() and figure.strip()):
+        raise RequirementError(Problem(name, _WEIGHTS_RULE, repr(text), _WEIGHTS_EXAMPLE))
+    return "/".join(_criterion(side) for side in key.split("/")), figure.strip()
+
+
+def _criterion(text: str) -> str:
+    """Return a criterion as the file names it: "snap margin" is snap_margin."""
+    return re.sub(r"[\s-]+", "_", text.strip())

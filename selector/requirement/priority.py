@@ -1,10 +1,11 @@
-"""What matters most: a preset, an order, or points."""
+"""What matters most: a preset, an order, points, or comparisons two at a time."""
 
 from typing import Annotated, Literal, Self, get_args
 
 from pydantic import Field, model_validator
 
-from selector.requirement.quantity import NOT_BOOL, Asked, refuse
+from selector.requirement.pairwise import consistency_ratio, matrix_of, oddest, principal
+from selector.requirement.quantity import NOT_BOOL, Asked, refuse, refuse_at
 
 Criterion = Literal[
     "hardness",
@@ -30,28 +31,99 @@ _PRESETS: dict[Preset, tuple[float, ...]] = {
 }
 
 
-class Priorities(Asked):
-    """Weights of the nine criteria; at most one of preset, order, points."""
+# Saaty's scale: from equally important to extremely more, and the other way about. [-]
+_MOST = 9.0
+Ratio = Annotated[float, Field(ge=1 / _MOST, le=_MOST), NOT_BOOL]
 
-    preset: Preset | None = None
-    order: tuple[Criterion, ...] | None = None
-    points: dict[Criterion, Annotated[float, Field(ge=0, le=1000), NOT_BOOL]] | None = None
+
+class Priorities(Asked):
+    """Weights of the nine criteria; at most one of preset, order, points, pairwise.
+
+    `pairwise` says how many times as important one criterion is as another: "hardness/cost".
+    """
+
+    preset: Preset | None = Field(default=None, title="Weighing")
+    order: tuple[Criterion, ...] | None = Field(default=None, title="Order")
+    points: dict[Criterion, Annotated[float, Field(ge=0, le=1000), NOT_BOOL]] | None = Field(
+        default=None, title="Points"
+    )
+
+    pairwise: dict[str, Ratio] | None = None
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
-        if sum(x is not None for x in (self.preset, self.order, self.points)) > 1:
-            raise refuse("given by only one of preset, order, points", "Keep one of them.")
+        ways = (self.preset, self.order, self.points, self.pairwise)
+        if sum(x is not None for x in ways) > 1:
+            rule = "given by only one of preset, order, points, pairwise"
+            raise refuse(rule, "Keep one of them.")
         if self.points is not None and sum(self.points.values()) <= 0:
             raise refuse("points that add up to more than 0", "Give some criterion points.")
         if self.order is not None and len(set(self.order)) != len(self.order):
             raise refuse("an order without repetition", "Name each criterion once.")
         return self
 
+    @model_validator(mode="after")
+    def _pairs_complete(self) -> Self:
+        if self.pairwise is None:
+            return self
+        faults: list[tuple[tuple[int | str, ...], str | int, str, str]] = []
+        for key, ratio in self.pairwise.items():
+            first, _, second = key.partition("/")
+            if first == second or not {first, second} <= set(CRITERIA):
+                rule = "two criteria with a stroke between"
+                step = f'Write "hardness/cost"; criteria are {", ".join(CRITERIA)}.'
+                faults.append((("pairwise", key), f"{ratio:g}", rule, step))
+            elif f"{second}/{first}" in self.pairwise:
+                step = f"Drop it or {second}/{first}."
+                faults.append((("pairwise", key), f"{ratio:g}", "compared once", step))
+        missing = () if faults else self._uncompared()
+        if missing or not (faults or self.pairwise):
+            rule = "every pair of the criteria it names"
+            step = f"Add {', '.join(missing[:5]) or 'a pair'}."
+            faults.append((("pairwise",), f"{len(self.pairwise)} pairs", rule, step))
+        if faults:
+            raise refuse_at("Priorities", *faults)
+        return self
+
+    def _uncompared(self) -> tuple[str, ...]:
+        """Return the pairs of the criteria named that are not compared."""
+        given = {frozenset(pair) for pair in self._ratios()}
+        names = self.compared
+        return tuple(
+            f"{first}/{second}"
+            for k, first in enumerate(names)
+            for second in names[k + 1 :]
+            if frozenset((first, second)) not in given
+        )
+
+    def _ratios(self) -> dict[tuple[str, str], float]:
+        """Return the comparisons by their two criteria."""
+        pairs = {tuple(key.split("/")): ratio for key, ratio in (self.pairwise or {}).items()}
+        return {(first, second): ratio for (first, second), ratio in pairs.items()}
+
+    @property
+    def compared(self) -> tuple[Criterion, ...]:
+        """The criteria that are compared two at a time, in their order."""
+        named = {name for pair in self._ratios() for name in pair}
+        return tuple(name for name in CRITERIA if name in named)
+
+    @property
+    def inconsistency(self) -> float:
+        """Saaty's consistency ratio of the comparisons; 0 without any. [-]."""
+        return consistency_ratio(matrix_of(self._ratios(), self.compared))
+
+    @property
+    def oddest(self) -> tuple[Criterion, Criterion]:
+        """The two criteria whose comparison agrees least with all the others."""
+        j, k = oddest(matrix_of(self._ratios(), self.compared))
+        return self.compared[j], self.compared[k]
+
     def weights(self) -> dict[Criterion, float]:
         """Return the weights, adding up to 1.
 
         An order is read by rank-order centroid (Barron and Barrett 1996): the expected weight
-        when nothing but the order is known. Criteria left out of an order share the last place.
+        when nothing but the order is known. Criteria left out of an order share the last place;
+        left out of points or comparisons they weigh nothing.
 
         Returns
         -------
@@ -60,6 +132,10 @@ class Priorities(Asked):
         """
         if self.order:
             return _centroid(self.order)
+        if self.pairwise:
+            named = principal(matrix_of(self._ratios(), self.compared))[0]
+            compared = dict(zip(self.compared, map(float, named), strict=True))
+            return {name: compared.get(name, 0.0) for name in CRITERIA}
         points = self.points or dict(
             zip(CRITERIA, _PRESETS[self.preset or "balanced"], strict=True)
         )

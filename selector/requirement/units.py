@@ -30,6 +30,20 @@ QUANTITIES = {
     "gas flow": ("kilogram / hour", "0.8 kg/h"),
     "pressure": ("megapascal", "250 MPa, 36 ksi"),
 }
+# Spellings of our unit itself: nothing is converted, so pint need not be loaded for them.
+OURS = {
+    "length": {"mm"},
+    "temperature": {"degC", "°C", "C"},
+    "torque": {"N m", "Nm"},
+    "force": {"N"},
+    "energy": {"J"},
+    "volume": {"l", "L"},
+    "time": {"s"},
+    "days": {"day", "days"},
+    "mass": {"kg"},
+    "gas flow": {"kg/h"},
+    "pressure": {"MPa", "N/mm2", "N/mm²"},
+}
 # Workshop spellings that pint would misread; longest first.
 _SPELLINGS = (
     (r"(?:ft|foot|feet)[\s\-·.]*(?:lbs?|lbf|pounds?)\b", "foot*force_pound"),
@@ -126,8 +140,6 @@ def quantity(text: str, kind: str) -> float:
     UnitError
         When the number or the unit is missing, unknown, or of another kind.
     """
-    import pint  # noqa: PLC0415
-
     unit, example = QUANTITIES[kind]
     what, step = _NAMED.get(kind, f"a {kind}"), f"Write for instance {example}."
     match = _NUMBER.match(_decimal(text.strip()))
@@ -138,6 +150,10 @@ def quantity(text: str, kind: str) -> float:
         raise UnitError(f"{what} with its unit", step)
     if _RANGE.match(spelling):
         raise UnitError(f"{what} as one figure, not a range", f"Choose one figure. {step}")
+    if spelling in OURS[kind]:
+        return number
+    import pint  # noqa: PLC0415 - slow to load
+
     known = _registry()
     try:
         return float(known.Quantity(number, _spelt(spelling)).to(unit).magnitude)

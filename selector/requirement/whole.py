@@ -15,6 +15,12 @@ from selector.requirement.zone import Zone
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
+# What digs or cuts the ground, by its name: stones strike it.
+_GROUND = re.compile(
+    r"\b(plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
+    r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower blade|subsoiler)s?\b",
+    re.IGNORECASE,
+)
 # A spring may rub lightly.
 LEAST_WEAR = ("sliding", "light")
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
@@ -23,23 +29,41 @@ CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rot
 class Requirement(Asked):
     """All that is asked of one part. Safety use has no default: it must be answered."""
 
-    safety_use: SafetyUse
-    part: Part
-    zone: tuple[Zone, ...] = Field(min_length=1, max_length=30)
-    load: Load
-    limit: Limit = Limit()
-    workshop: Workshop
-    priorities: Priorities = Priorities()
+    safety_use: SafetyUse = Field(
+        title="What happens if it breaks?",
+        description="What lives depend on is referred to qualified people.",
+    )
+    part: Part = Field(title="The part")
+    zone: tuple[Zone, ...] = Field(
+        min_length=1,
+        max_length=30,
+        title="Zones",
+        description="Each a stretch of the part with one duty.",
+    )
+    load: Load = Field(title="What does it carry?")
+    limit: Limit = Field(default=Limit(), title="What must it keep to?")
+    workshop: Workshop = Field(title="Workshop")
+    priorities: Priorities = Field(default=Priorities(), title="What matters most?")
+
+    def __hash__(self) -> int:
+        """Return the hash of its part: equal requirements have equal ones, and it is quick."""
+        return hash(self.part)
 
     @model_validator(mode="after")
     def _zones_on_part(self) -> Self:
         count = len(self.part.section)
         rule = f"at most {count}, the last section of the part"
         step = "Count sections from 1 at the working end."
-        beyond = [
+        beyond: list[tuple[tuple[str | int, ...], int, str, str]] = [
             (("zone", number, "section", place), index, rule, step)
             for number, zone in enumerate(self.zone)
             for place, index in enumerate(zone.section)
+            if index > count
+        ]
+        beyond += [
+            (("load", name, place), index, rule, step)
+            for name in ("torque_over", "bending_over")
+            for place, index in enumerate(getattr(self.load, name) or ())
             if index > count
         ]
         if beyond:
@@ -73,6 +97,12 @@ class Requirement(Asked):
             for zone in self.zone
         )
         return self.part.shape_class == "coil-spring" or (named is not None and not worn)
+
+    @property
+    def works_ground(self) -> bool:
+        """Whether a part works the ground, where stones strike what the grit wears."""
+        worn = any(zone.wear == "abrasive" for zone in self.zone)
+        return worn and _GROUND.search(self.part.name) is not None
 
     def sections_of(self, zone: Zone) -> tuple[Section, ...]:
         """Return the sections a zone lies on."""

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.bounded import bounded
 from selector.hardening.bath_response import BINS_C, Points
 from selector.heat.end_quench import FARTHEST_MM, NEAREST_MM, equivalent_distance_mm
 from selector.metallurgy.hardening_heat import Heat
@@ -91,7 +92,7 @@ def read(heatings: Heatings, cooled: Cooled, heats: Heats) -> History:
     from_stop = smooth(np.array(cooled.stops_c), heats.stop_c)
     branch = (from_stop[:, :, None] * held[:, None, :]).reshape(count, -1)
     places = over.shape[1]
-    bath, delay = (np.clip(sd, -MOST_SD, MOST_SD) for sd in (heats.bath_sd, heats.delay_sd))
+    bath, delay = (bounded(sd, -MOST_SD, MOST_SD) for sd in (heats.bath_sd, heats.delay_sd))
     log_time = branch @ cooled.log_time.reshape(-1, places)
     for sd, (one, square) in ((bath, cooled.bath), (delay, cooled.delay)):
         log_time = log_time + sd[:, None] * one + (sd**2)[:, None] * square
@@ -105,7 +106,7 @@ def read(heatings: Heatings, cooled: Cooled, heats: Heats) -> History:
         np.maximum(hold, 0.0),
         np.exp(tempered),
         time_s,
-        np.clip(distance, NEAREST_MM, FARTHEST_MM),
+        bounded(distance, NEAREST_MM, FARTHEST_MM),
     )
 
 
@@ -125,8 +126,8 @@ def between(heatings: Heatings, field: Floats, stop_c: float, log_flame: float) 
 
 def straight(nodes: Floats, at: Floats) -> Floats:
     """Return the weight of each node, straight between them and held beyond the ends."""
-    place = np.clip(at, nodes[0], nodes[-1])
-    k = np.clip(np.searchsorted(nodes, place) - 1, 0, len(nodes) - 2)
+    place = bounded(at, nodes[0], nodes[-1])
+    k = bounded(np.searchsorted(nodes, place) - 1, 0, len(nodes) - 2)
     part = (place - nodes[k]) / (nodes[k + 1] - nodes[k])
     weight = np.zeros((len(place), len(nodes)))
     rows = np.arange(len(place))
@@ -136,11 +137,13 @@ def straight(nodes: Floats, at: Floats) -> Floats:
 
 def smooth(nodes: Floats, at: Floats) -> Floats:
     """Return the weight of each node by parabolas through three, blended between them."""
-    place, last = np.clip(at, nodes[0], nodes[-1]), len(nodes) - 2
-    k = np.clip(np.searchsorted(nodes, place) - 1, 0, last)
+    place, last = bounded(at, nodes[0], nodes[-1]), len(nodes) - 2
+    k = bounded(np.searchsorted(nodes, place) - 1, 0, last)
     part = ((place - nodes[k]) / (nodes[k + 1] - nodes[k]))[:, None]
-    low, high = np.clip(k, 1, last), np.clip(k + 1, 1, last)
-    return (1.0 - part) * _parabola(nodes, place, low) + part * _parabola(nodes, place, high)
+    low, high = bounded(k, 1, last), bounded(k + 1, 1, last)
+    return np.asarray(
+        (1.0 - part) * _parabola(nodes, place, low) + part * _parabola(nodes, place, high)
+    )
 
 
 def _parabola(nodes: Floats, place: Floats, middle: NDArray[np.intp]) -> Floats:

@@ -1,15 +1,18 @@
 """The option that an id names: steel/condition/route/temper."""
 
+from collections.abc import Iterable
 from difflib import get_close_matches
 from typing import NoReturn
 
+from catalog import Catalog
 from selector.errors import Problem, RequirementError
 from selector.job.candidates import screened
 from selector.job.job import Job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Temper, Treatment, temper_ceilings, tempers
+from selector.requirement import Requirement
 
-FIELD = "option"
+FIELD, BREAK = "option", "\u200b"
 
 
 def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
@@ -32,7 +35,8 @@ def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
     RequirementError
         When this workshop cannot attempt the option, or no such option exists.
     """
-    label, _, last = name.strip().rpartition("/")
+    # A sheet lets an id break anywhere, and copied from there it holds those places.
+    label, _, last = name.replace(BREAK, "").strip().rpartition("/")
     pool = {item.treatment.label: item for item in screened(job.asked, job.catalog, job.bench)}
     if label not in pool:
         _unknown(name, label or last, list(pool))
@@ -48,6 +52,31 @@ def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
         rule = f"a temper that {label} can be given here"
         raise RequirementError(Problem(FIELD, rule, repr(last), f"Nearest: {', '.join(near)}."))
     return work, by_label[last]
+
+
+def firms_allowed(asked: Requirement, names: Iterable[str], catalog: Catalog) -> Requirement:
+    """Return what is asked, with a firm allowed where an option named is a firm's work.
+
+    Parameters
+    ----------
+    asked : Requirement
+        What is asked.
+    names : iterable of str
+        Ids of options.
+    catalog : Catalog
+        What is known.
+
+    Returns
+    -------
+    Requirement
+        The same one where nothing is to be sent out, or it may be anyhow.
+    """
+    routes = [name.split("/")[2].split(".")[0] for name in names if name.count("/") > 2]
+    firms = {slug for slug, route in catalog.routes.items() if route.place == "subcontract"}
+    if asked.workshop.subcontract or firms.isdisjoint(routes):
+        return asked
+    shop = asked.workshop.model_copy(update={"subcontract": True})
+    return asked.model_copy(update={"workshop": shop})
 
 
 def _tempers(treatment: Treatment, job: Job) -> tuple[Temper, ...]:

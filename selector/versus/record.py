@@ -34,6 +34,7 @@ class SideOut(Plain):
     needs: tuple[str, ...]
     risks: tuple[str, ...]
     cautions: tuple[str, ...]
+    warned: tuple[str, ...]
 
 
 class SwapOut(Plain):

@@ -8,14 +8,16 @@ from scipy.special import ndtr
 
 from selector.decision.judgement import judge
 from selector.decision.option import Option, Scorer, scorer_of
+from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
 from selector.job.job import Job
-from selector.job.treatment import Treatment
+from selector.job.treatment import Treatment, temper_ceilings
 from selector.option.cost import Bill, bill, order_of
-from selector.option.prediction import Prediction, mishaps
-from selector.option.preparation import Prepared
+from selector.option.prediction import Prediction, mishaps, predict
+from selector.option.preparation import Prepared, cooled_points, prepare
 from selector.option.reference_bar import reference_cost
 from selector.option.skin import atmosphere
-from selector.option.temper_choice import Choice
+from selector.option.temper_choice import Choice, choice_of, choices
+from selector.versus.option_id import FIELD, option_of
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -37,6 +39,68 @@ class Side:
         chance = ndtr(self.ready.normals["crack"])
         crack = replace(old, rate=np.full_like(old.rate, rate), cracked=chance < rate)
         return replace(self, prediction=replace(self.prediction, crack=crack))
+
+
+def side_of(name: str, job: Job) -> Side:
+    """Return the option that an id names, predicted.
+
+    Parameters
+    ----------
+    name : str
+        As `temperwright advise` prints it.
+    job : Job
+        Part, workshop and catalogue.
+
+    Returns
+    -------
+    Side
+        Ready to be judged.
+
+    Raises
+    ------
+    RequirementError
+        When there is no such option here, or it goes beyond what is modelled.
+    """
+    treatment, temper = option_of(name, job)
+    middle = job.middle()
+    try:
+        points = cooled_points(treatment, middle)
+        choice = choice_of(prepare(treatment, middle), temper, points)
+        ready = prepare(treatment, job)
+        return Side(ready, predict(ready, temper), choice)
+    except OutOfRangeError as error:
+        rule, got = "one that can be computed", f"{name!r} ({limits_left(error)})"
+        step = "Choose another."
+        raise RequirementError(Problem(FIELD, rule, got, step)) from error
+
+
+def judged_option(name: str, job: Job) -> Option:
+    """Return the option that an id names, judged and scored as `advise` does.
+
+    Parameters
+    ----------
+    name : str
+        As `temperwright advise` prints it.
+    job : Job
+        Part, workshop and catalogue.
+
+    Returns
+    -------
+    Option
+        The same as in the advice, where it stands there.
+    """
+    side = side_of(name, job)
+    choice = _with_band(side, job.middle())
+    judged = judge(side.prediction, choice.sensitivity_hrc, job)
+    return scorer_of(job, reference_cost(job)).option(judged, choice)
+
+
+def _with_band(side: Side, middle: Job) -> Choice:
+    """Return the temper of an option with the band that serves as well, as `advise` has it."""
+    ceilings = temper_ceilings(middle.asked.workshop, middle.bench.sources)
+    points = cooled_points(side.treatment, middle)
+    weighed = choices(prepare(side.treatment, middle), ceilings, points)
+    return next((c for c in weighed if c.temper == side.choice.temper), side.choice)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -10,23 +10,20 @@ from selector.decision.output import (
     rounded_share,
     temper_out,
 )
-from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
 from selector.job.job import Job, resolved
 from selector.job.process import reading_error
 from selector.job.supply import at_hand_words
 from selector.option.caution import of_option
 from selector.option.cracking import crack_words
-from selector.option.prediction import predict
-from selector.option.preparation import cooled_points, prepare
-from selector.option.temper_choice import choice_of
+from selector.option.first_screen import first_screen
 from selector.record import gate_out, sampled_out, spread_out
 from selector.requirement import Requirement
 from selector.requirement.workshop import Workshop
 from selector.undisturbed import undisturbed
 from selector.versus.axis import QUANTITIES
-from selector.versus.option_id import FIELD, option_of
+from selector.versus.option_id import firms_allowed
 from selector.versus.record import SideOut, VersusOut
-from selector.versus.side import Pair, Side
+from selector.versus.side import Pair, side_of
 from selector.versus.swap import swaps
 from selector.versus.words import headline
 
@@ -57,9 +54,9 @@ def versus(
         When an id names no option this workshop could attempt.
     """
     known = catalog or load_catalog()
-    wider = _sending_out(asked, (first, second), known)
+    wider = firms_allowed(asked, (first, second), known)
     job = resolved(wider, known)
-    pair = Pair(_side(first, job), _side(second, job), job)
+    pair = Pair(side_of(first, job), side_of(second, job), job)
     one, other = (_side_out(option, job) for option in pair.options())
     turns, bills = tuple(swaps(pair)), [pair.of_quantity(n).bills() for n in QUANTITIES]
     prices = job.catalog.prices
@@ -79,31 +76,6 @@ def versus(
 
 # A firm is named by the one who compares, so it is weighed, and said.
 _SENT_OUT = " Sending out is weighed here though nothing was to be sent out."
-
-
-def _sending_out(asked: Requirement, names: tuple[str, ...], catalog: Catalog) -> Requirement:
-    """Return what is asked, with a firm allowed where one of the options is a firm's work."""
-    routes = [name.split("/")[2].split(".")[0] for name in names if name.count("/") > 2]
-    firms = {slug for slug, route in catalog.routes.items() if route.place == "subcontract"}
-    if asked.workshop.subcontract or firms.isdisjoint(routes):
-        return asked
-    shop = asked.workshop.model_copy(update={"subcontract": True})
-    return asked.model_copy(update={"workshop": shop})
-
-
-def _side(name: str, job: Job) -> Side:
-    """Return one option predicted; refuse one that goes beyond what is modelled."""
-    treatment, temper = option_of(name, job)
-    middle = job.middle()
-    try:
-        points = cooled_points(treatment, middle)
-        choice = choice_of(prepare(treatment, middle), temper, points)
-        ready = prepare(treatment, job)
-        return Side(ready, predict(ready, temper), choice)
-    except OutOfRangeError as error:
-        rule, got = "one that can be computed", f"{name!r} ({limits_left(error)})"
-        step = "Choose another."
-        raise RequirementError(Problem(FIELD, rule, got, step)) from error
 
 
 def _side_out(option: Option, job: Job) -> SideOut:
@@ -137,6 +109,7 @@ def _side_out(option: Option, job: Job) -> SideOut:
         needs=_needs(option, job.asked.workshop),
         risks=_risks(option),
         cautions=tuple(of_option(job, prediction)),
+        warned=tuple(job.catalog.cautions[key].brief for key in first_screen(job, prediction)),
     )
 
 

@@ -24,9 +24,9 @@ from catalog.steel import Steel, plain
 from selector import Requirement, advise
 from selector.advice.advise import Advice
 from selector.advice.caution import advice_cautions, cautions_shown
-from selector.advice.coupon import needs_coupon
 from selector.decision.option import Option
 from selector.requirement import requirement_from
+from selector.trial.unknown_bar import needs_trial
 
 Case = dict[str, Any]
 
@@ -257,7 +257,7 @@ def _in_window(window: list[float | None], option: Option) -> bool:
 def accepted(case: Case, advice: Advice, catalog: Catalog, first: int = 3) -> bool:
     """Return whether an acceptable family and route is among the first few."""
     for entry in case["acceptable"]:
-        if "coupon-first" in entry["routes"] and needs_coupon(advice):
+        if "coupon-first" in entry["routes"] and needs_trial(advice.job):
             return True
         if any(matches(entry, option, catalog) for option in advice.options[:first]):
             return True

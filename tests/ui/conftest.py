@@ -3,6 +3,7 @@
 import tomllib
 from functools import cache
 from pathlib import Path
+from threading import Thread
 
 import pytest
 from streamlit.components.v2 import manifest_scanner
@@ -12,6 +13,7 @@ from selector import advise
 from selector.advice.output import advice_out
 from selector.requirement import requirement_from
 from tests.dog import TEXT
+from ui import cached, store
 
 APP = Path(__file__).parents[2] / "ui" / "app.py"
 CLAW = TEXT.replace("drive dog", "claw")
@@ -42,6 +44,22 @@ def advice():
     return advice_out(advise(requirement_from(tomllib.loads(CLAW))))
 
 
+@pytest.fixture(autouse=True)
+def own_folder(tmp_path, monkeypatch):
+    """Each visitor's folder is empty, and no thread warms the loop in the middle of a test."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+    monkeypatch.setattr(store, "_unwritten", {})
+    monkeypatch.setattr(cached, "warm", finished)
+    return tmp_path
+
+
+def finished():
+    thread = Thread(target=str)
+    thread.start()
+    thread.join()
+    return thread
+
+
 @pytest.fixture
 def page():
     """The page as a visitor finds it."""
@@ -51,12 +69,21 @@ def page():
 
 
 @pytest.fixture
+def blank(page):
+    """The form of a part of which nothing is known."""
+    page.button(key="start/blank").click().run()
+    assert page.title[0].value == "Your part"
+    return page
+
+
+@pytest.fixture
 def with_claw(page):
     """The page with the claw in its form."""
     page.file_uploader(key="start/file").set_value(("claw.toml", CLAW.encode(), "text/plain"))
     page.run()
     assert not page.exception
     assert not page.error
+    assert page.title[0].value == "Your part"
     return page
 
 
@@ -65,5 +92,5 @@ def advised(with_claw):
     """The page with the advice on the claw."""
     with_claw.button(key="part/advise").click().run()
     assert not with_claw.exception
-    assert with_claw.title[0].value == "claw"
+    assert "temper at" in with_claw.title[0].value
     return with_claw

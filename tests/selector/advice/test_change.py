@@ -1,7 +1,7 @@
 import pytest
 
-from selector.advice.advise import advise
-from selector.advice.change import GAIN, SURE, TOLD, changes
+from selector.advice.advise import SURE, advise
+from selector.advice.change import GAIN, TOLD, changes
 from selector.advice.output import advice_out
 from tests.dog import asked, only
 

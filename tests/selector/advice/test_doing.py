@@ -60,7 +60,7 @@ def test_a_pre_hardened_bar_is_called_so():
 
 @pytest.mark.parametrize(
     ("currency", "name"),
-    [("EUR", "EN19 (42CrMo4)"), ("GBP", "EN19 (42CrMo4)"), ("USD", "4140 (42CrMo4)")],
+    [("EUR", "4140 (42CrMo4)"), ("GBP", "4140 (42CrMo4)"), ("USD", "4140 (42CrMo4)")],
 )
 def test_a_steel_is_named_as_it_is_bought_where_the_user_pays(currency, name):
     found = advised({"limit.currency": currency}, "42crmo4")

@@ -15,6 +15,8 @@ SQUARE_END = [
 HEXAGON = [{"shape": "hexagon", "size": 16, "length": 20}, SQUARE_END[1]]
 NO_WINDOW = {"zone.0.wear": "none", "zone.0.hardness": None}
 
+CIRCLE = {"hardness/cost": 3, "cost/days": 3, "hardness/days": 1 / 3}
+
 
 def said_of(changes, *steels):
     return remarks(advised(changes, *(steels or ("c45",))))
@@ -29,6 +31,8 @@ def one_says(sentences, words):
     [
         ({"part.section.1.length": 400}, (), "does not make it stiffer", True),
         ({"part.section.1.length": 60}, (), "does not make it stiffer", False),
+        ({"priorities": {"pairwise": CIRCLE}}, (), "contradict each other", True),
+        ({}, (), "contradict each other", False),
         ({"part.section": SQUARE_END}, (), "ISO 3315:2018", True),
         ({"part.section": HEXAGON}, (), "ISO 3315:2018", True),
         ({"part.section": SQUARE_END, "load.torque": None}, (), "ISO 3315:2018", False),

@@ -19,7 +19,7 @@ def test_the_temper_wanted_comes_first_and_every_row_below(run):
     done = run("42CrMo4", "--for", "2 h", "--to", "45 HRC")
     assert done.exit_code == 0, done.output
     first, second = done.stdout.splitlines()[:2]
-    assert first.startswith("EN19 (42CrMo4), ")
+    assert first.startswith("4140 (42CrMo4), ")
     assert first.endswith("as quenched, tempered 2 h.")
     assert second.startswith("45 HRC: temper at ")
     for words in (

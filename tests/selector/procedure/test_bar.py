@@ -16,7 +16,7 @@ def test_a_hole_that_stays_cold_is_not_plugged_and_one_in_the_zone_is():
 
 def test_the_evidence_says_how_the_bar_is_proved():
     bought = proved(doing("42crmo4", "local-torch", "oil"))
-    assert bought.action.startswith("Buy EN19 (42CrMo4), annealed, Ø27 or over")
+    assert bought.action.startswith("Buy 4140 (42CrMo4), annealed, Ø27 or over")
     assert "coupon" in bought.otherwise
 
 

@@ -20,6 +20,16 @@ def test_a_pack_has_its_hours_and_a_second_heat():
     assert "barium-poison" in pack.cautions
 
 
+def test_every_step_of_a_case_has_a_figure_with_a_unit():
+    packed = {**KILN, "part.feature": [{"kind": "cross-hole", "at": 20.0, "size": 5.0},
+                                       {"kind": "thread", "at": 100.0}]}  # fmt: skip
+    steps = steps_of("16mncr5", "pack-carburise", "oil", packed)
+    assert any(step.action.startswith("Pack the hole") for step in steps)
+    for step in (*steps, *steps_of("070m20", "case-compound", "water")):
+        told = (step.temperature_c, step.minutes, step.length_mm, step.hardness_hrc)
+        assert any(figure is not None for figure in told), step.action
+
+
 def test_compound_is_dipped_red_and_outdoors():
     steps = steps_of("070m20", "case-compound", "water")
     assert "out of doors" in at(steps, "set-up")[0].action

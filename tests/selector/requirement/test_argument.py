@@ -95,3 +95,37 @@ def test_a_name_that_several_steels_carry_is_asked_back():
     )
     with pytest.raises(RequirementError, match=r"the name of one steel; .* say which"):
         argument.steel("STEEL", several, CATALOG)
+
+
+@pytest.mark.parametrize(
+    ("text", "given"),
+    [
+        ("Wear", {"preset": "wear"}),
+        ("safe hands", {"preset": "safe hands"}),
+        ("hardness > Cost > snap margin", {"order": ("hardness", "cost", "snap_margin")}),
+        ("cost", {"order": ("cost",)}),
+        ("hardness=40, cost=20", {"points": {"hardness": 40.0, "cost": 20.0}}),
+        ("hardness/cost = 3", {"pairwise": {"hardness/cost": 3.0}}),
+    ],
+)
+def test_weights_are_read_as_a_preset_an_order_points_or_comparisons(text, given):
+    assert argument.priorities("--weights", text).model_dump(exclude_none=True) == given
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        ("beauty", "--weights must be a preset"),
+        ("", "--weights must be a preset"),
+        ("hardness=", "--weights must be a preset"),
+        ("hardness=forty", "weights.points.hardness must be a number"),
+        ("hardness=-1", "weights.points.hardness must be at least 0"),
+        ("beauty=3", "beauty"),
+        ("cost > beauty", "weights.order.2"),
+        ("hardness/cost=3, cost/days=2", "Add hardness/days"),
+        ("hardness/cost=3, cost=2", "two criteria"),
+    ],
+)
+def test_weights_that_are_none_are_refused_by_name_and_rule(text, message):
+    with pytest.raises(RequirementError, match=message):
+        argument.priorities("--weights", text)

@@ -82,3 +82,45 @@ def test_only_the_ratio_of_points_counts(factor):
 def test_an_impossible_weighing_is_refused(data, rule):
     with pytest.raises(ValidationError, match=rule):
         Priorities.model_validate(data)
+
+
+CYCLE = {"hardness/cost": 3, "cost/days": 3, "hardness/days": 1 / 3}
+
+
+def test_comparisons_weigh_what_they_compare_and_nothing_else():
+    computed = weights(pairwise={"hardness/cost": 3, "days/cost": 1 / 3, "hardness/days": 9})
+    assert computed["hardness"] == pytest.approx(9 / 13)
+    assert computed["cost"] == pytest.approx(3 / 13)
+    assert computed["days"] == pytest.approx(1 / 13)
+    assert sum(computed.values()) == pytest.approx(1)
+
+
+def test_comparisons_that_agree_are_consistent_and_a_circle_is_not():
+    agreed = Priorities(pairwise={"hardness/cost": 3, "cost/days": 3, "hardness/days": 9})
+    assert agreed.inconsistency == pytest.approx(0.0, abs=1e-9)
+    circle = Priorities(pairwise=CYCLE)
+    assert circle.inconsistency > 0.1
+    assert set(circle.oddest) <= {"hardness", "cost", "days"}
+    assert Priorities().inconsistency == 0.0
+
+
+@pytest.mark.parametrize(
+    ("pairs", "message"),
+    [
+        ({"hardness/cost": 3, "cost/days": 2}, "Add hardness/days"),
+        ({"hardness/beauty": 3}, "hardness/beauty"),
+        ({"cost/cost": 3}, "two criteria"),
+        ({"hardness": 3}, "two criteria"),
+        ({"hardness/cost": 3, "cost/hardness": 2}, "compared once"),
+        ({"hardness/cost": 12}, "less than or equal to 9"),
+        ({}, "every pair"),
+    ],
+)
+def test_comparisons_that_do_not_make_a_whole_are_refused(pairs, message):
+    with pytest.raises(ValidationError, match=message):
+        Priorities.model_validate({"pairwise": pairs})
+
+
+def test_comparisons_and_points_are_one_too_many():
+    with pytest.raises(ValidationError, match="only one of"):
+        Priorities.model_validate({"pairwise": {"hardness/cost": 3}, "points": {"cost": 1}})

@@ -147,14 +147,14 @@ def kept(tmp_path, monkeypatch):
 
 @pytest.mark.parametrize("left", [b"", None, b"garbage" * 40, b"\x80\x04K*."], ids=str)
 def test_damaged_definitions_are_thrown_away_and_made_anew(kept, left):
-    assert quantity("12 l", "volume") == 12
+    assert quantity("12 litre", "volume") == 12
     whole = {path: path.read_bytes() for path in kept.glob("*.pickle")}
     assert whole
     for path, sound in whole.items():
         path.write_bytes(sound[: len(sound) // 2] if left is None else left)
     for _ in range(2):
         units._registry.cache_clear()
-        assert quantity("12 l", "volume") == 12
+        assert quantity("12 litre", "volume") == 12
     assert {path: path.stat().st_size for path in kept.glob("*.pickle")} == {
         path: len(sound) for path, sound in whole.items()
     }
@@ -163,4 +163,16 @@ def test_damaged_definitions_are_thrown_away_and_made_anew(kept, left):
 def test_definitions_need_no_place_to_be_kept(kept):
     kept.parent.rmdir()
     kept.parent.write_text("a file where the folder should be", encoding="utf-8")
-    assert quantity("12 l", "volume") == 12
+    assert quantity("12 litre", "volume") == 12
+
+
+OURS = [
+    (kind, spelling) for kind in sorted(QUANTITIES) for spelling in sorted(units.OURS[kind])
+]
+
+
+@pytest.mark.parametrize(("kind", "spelling"), OURS)
+def test_our_own_unit_is_read_as_the_unit_library_reads_it(kind, spelling, monkeypatch):
+    ours = [quantity(f"{number} {spelling}", kind) for number in (0.1, 12, 33.333, 850)]
+    monkeypatch.setitem(units.OURS, kind, frozenset())
+    assert [quantity(f"{number} {spelling}", kind) for number in (0.1, 12, 33.333, 850)] == ours

@@ -104,6 +104,6 @@ def test_an_option_beyond_what_is_modelled_is_refused_with_its_limit(monkeypatch
     def refused(*_):
         raise OutOfRangeError(Problem("start", "below 1700 °C", "1717 °C", "Cool it."))
 
-    monkeypatch.setattr("selector.versus.versus.predict", refused)
+    monkeypatch.setattr("selector.versus.side.predict", refused)
     with pytest.raises(RequirementError, match=r"computed; got .*1700 °C, here it is 1717"):
         versus(REQUEST, CAREFUL, SIMPLE, CATALOG)

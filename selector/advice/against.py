@@ -1,0 +1,72 @@
+"""Why an option stands before another that beats it in most samples."""
+
+from selector.advice.advise import PAIRED, Advice
+from selector.decision.option import Option
+from selector.decision.preference import NEAR, ease, stands_back
+from selector.wording import in_100, times_in_100
+
+# A pair is worth a sentence where the one behind wins so often; so many are given. [-]
+MOSTLY, SAID = 0.6, 3
+
+
+def behind_because(advice: Advice, before: Option, behind: Option) -> str:
+    """Return what keeps an option behind another that it beats in most samples.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+    before, behind : Option
+        Two of its options.
+
+    Returns
+    -------
+    str
+        A reason, without a capital or a stop.
+    """
+    here, there = before.judged, behind.judged
+    if stands_back(behind, advice.asked) and not stands_back(before, advice.asked):
+        return "it rusts, or wears the dear one of the pair, and so stands behind"
+    if 0.0 <= behind.score - before.score <= NEAR and ease(before.treatment) < ease(
+        behind.treatment
+    ):
+        return "their scores are level and the other bar is easier had, or less work"
+    if there.passing_all < here.passing_all:
+        return (
+            f"it is right only {in_100(there.passing_all)}: better on a good day, worse on "
+            "average"
+        )
+    within, beside = here.within_budget, there.within_budget
+    if within is not None and beside is not None and beside < within:
+        return (
+            f"it is inside the budget only {in_100(beside)}: better where it is, worse on "
+            "average"
+        )
+    return "where it loses it loses more: better on a good day, worse on average"
+
+
+def against_shares(advice: Advice) -> tuple[str, ...]:
+    """Return a sentence for each pair whose order and samples seem to contradict each other.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of str
+        Of the leading options, the starkest first.
+    """
+    leading = advice.options[:PAIRED]
+    pairs = [
+        (advice.shares[behind.id, before.id], j, k)
+        for j, before in enumerate(leading)
+        for k, behind in enumerate(leading)
+        if j < k and advice.shares[behind.id, before.id] >= MOSTLY
+    ]
+    return tuple(
+        f"Number {k + 1} beats number {j + 1} {times_in_100(share)}, but "
+        f"{behind_because(advice, leading[j], leading[k])}."
+        for share, j, k in sorted(pairs, reverse=True)[:SAID]
+    )

@@ -1,0 +1,91 @@
+"""What a zone's duty is called in the trade: an edge that is struck, a gear, a plain pin."""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Literal
+
+from selector.job.demand import FOR_CORNERS, Demand, is_key
+from selector.requirement import Requirement
+from selector.requirement.zone import Wear
+
+Duty = Literal[
+    "struck edge", "pressed edge", "cutting edge", "grit", "soil", "gear", "rolling",
+    "struck body", "spring", "drive", "key", "sliding", "tool", "plain",
+]  # fmt: skip
+# A struck end this thin is an edge or a point, a thicker one a face. [mm]
+EDGE_MM = 12.0
+# Who asks so much hardness where nothing wears has a tool in mind. [HRC]
+TOOL_HRC = 48.0
+# A tool that its name says has an edge or a point, whether or not that is among its features;
+# what only holds or turns such a tool has none.
+_EDGED = re.compile(
+    r"\b(chisel|centre punch|center punch|axe|hatchet|adze|gouge|graver|burin|scriber|knife|"
+    r"blade|plane iron|scraper|reamer|tap|d-bit|drill bit|cutter|hardy|bolster|hot set|"
+    r"cold set|form tool|parting tool)s?\b(?!.*\b(holder|wrench|handle|shank|guard|arbor)\b)",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Zone:
+    """What of a zone and its part names its duty."""
+
+    wear: Wear
+    struck: bool
+    edged: bool
+    toothed: bool
+    spring: bool
+    drives: bool
+    key: bool
+    hard: bool
+    ground: bool
+
+    @classmethod
+    def of(cls, demand: Demand, asked: Requirement) -> "_Zone":
+        """Return the zone that a demand is made for."""
+        zone, kinds = asked.zone[demand.zone], {f.kind for f in asked.part.feature}
+        thin = min(section.narrowest_mm for section in asked.sections_of(zone)) <= EDGE_MM
+        struck = asked.load.impact == "hammered"
+        return cls(
+            wear=zone.wear,
+            struck=struck,
+            edged=is_edged(asked) or (struck and thin),
+            toothed="teeth" in kinds or asked.part.shape_class in {"gear", "bevel"},
+            spring=asked.is_spring,
+            drives=demand.purpose == FOR_CORNERS,
+            key=is_key(asked, zone),
+            hard=demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC,
+            ground=asked.works_ground,
+        )
+
+
+# The first that holds names the duty.
+_DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
+    ("spring", lambda z: z.spring),
+    ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
+    ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
+    ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
+    ("pressed edge", lambda z: z.wear == "edge-impact"),
+    ("soil", lambda z: z.wear == "abrasive" and z.ground),
+    ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
+    ("grit", lambda z: z.wear == "abrasive"),
+    ("rolling", lambda z: z.wear == "rolling-contact"),
+    ("drive", lambda z: z.drives),
+    ("key", lambda z: z.key),
+    ("struck body", lambda z: z.struck),
+    ("sliding", lambda z: z.wear == "sliding"),
+    ("tool", lambda z: z.hard),
+)
+
+
+def is_edged(asked: Requirement) -> bool:
+    """Return whether a part has an edge or a point, by its features or by its name."""
+    edged = any(feature.kind == "edge" for feature in asked.part.feature)
+    return edged or _EDGED.search(asked.part.name) is not None
+
+
+def duty_of(demand: Demand, asked: Requirement) -> Duty:
+    """Return the duty of a zone, as the trade would name it."""
+    zone = _Zone.of(demand, asked)
+    return next((duty for duty, holds in _DUTIES if holds(zone)), "plain")

@@ -1,0 +1,176 @@
+"""Strips under the side view: hardness along the surface, and how hot it got, on one axis."""
+
+from selector.handover.drawing.canvas import Canvas, Type, number, text_width
+from selector.handover.drawing.fields import surface_runs
+from selector.handover.drawing.marks import Marks
+from selector.handover.drawing.outline import Side
+from selector.handover.drawing.slots import Label, slots
+
+# Bounds of the steps that the hottest it got is shown in. [°C]
+HOT_BOUNDS_C = (100.0, 260.0, 550.0, 790.0, 900.0)
+TICKS_MM = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0)
+
+
+def draw_strip(canvas: Canvas, side: Side, marks: Marks, top: float) -> None:
+    """Draw the strip of hardness with its notes over it and the axis in mm under it."""
+    em = canvas.look.em
+    y = _draw_notes(canvas, side, marks, top) + 0.2 * em
+    _draw_hardness(canvas, side, marks, y)
+    y += 1.9 * em
+    if marks.field is not None and not canvas.look.hatched:
+        _draw_hottest(canvas, side, marks, y + 0.6 * em)
+        y += 2.5 * em
+    _draw_ticks(canvas, side, y)
+
+
+def _draw_notes(canvas: Canvas, side: Side, marks: Marks, top: float) -> float:
+    """Write the notes in rows over the strip, the nearest row last; return where it begins."""
+    em, row = canvas.look.em, 1.35 * canvas.look.em
+    wanted = [
+        Label(
+            side.axis.x(note.at_mm),
+            note.words,
+            text_width(note.words, em, bold=True),
+            # Of two that stand close the first keeps to the left.
+            left_first=number == 0 and len(marks.notes) > 1,
+        )
+        for number, note in enumerate(marks.notes)
+    ]
+    placed = slots(wanted, (), (0.0, canvas.edge), 0.3 * em)
+    rows = max((slot.row + 1 for slot in placed), default=0)
+    low = top + rows * row
+    for slot in placed:
+        foot = low - slot.row * row - 0.45 * em
+        canvas.line(slot.label.at, foot - 0.7 * em, slot.label.at, low + 2.0 * em)
+        x, anchor = (slot.left, "start") if slot.on_the_right else (slot.right, "end")
+        canvas.text(slot.label.words, x, foot, Type(bold=True, anchor=anchor))
+    return low
+
+
+def _draw_hardness(canvas: Canvas, side: Side, marks: Marks, y: float) -> None:
+    """Draw the strip itself, words in the runs that have room for them."""
+    look, em = canvas.look, canvas.look.em
+    high = 1.7 * em
+    for start, end, hrc in surface_runs(side, marks):
+        step = marks.step_of(hrc)
+        _rectangle(canvas, (side.axis.x(start), y, side.axis.x(end), high), look.steps[step])
+    _frame(canvas, side, y, high)
+    for band in marks.bands:
+        _write(canvas, side, marks, (band.from_mm, band.to_mm), y, (band.words,))
+    for start, end in _soft_stretches(side, marks):
+        short = marks.rest.split("·", maxsplit=1)[0].strip()
+        _write(canvas, side, marks, (start, end), y, (marks.rest, short))
+    canvas.reach(y + high)
+
+
+def _write(
+    canvas: Canvas,
+    side: Side,
+    marks: Marks,
+    ends: tuple[float, float],
+    y: float,
+    tried: tuple[str, ...],
+) -> None:
+    """Write the first words that have room amid a stretch of the strip, if any have."""
+    em, look = canvas.look.em, canvas.look
+    x0, x1 = (side.axis.x(at) for at in ends)
+    middle = 0.5 * sum(ends)
+    hrc = next((h for a, b, h in surface_runs(side, marks) if a <= middle <= b), 0.0)
+    step = marks.step_of(hrc)
+    how = Type(anchor="middle", bold=step >= 2, colour=_over(look.steps[step], look.ink))
+    crossed = any(x0 < left < x1 for left, _ in side.axis.breaks)
+    for text in tried:
+        fits = text_width(text, em, bold=how.bold) + 0.6 * em <= x1 - x0
+        # A note's leader may come down into the strip.
+        clear = text and fits and not crossed
+        if clear and canvas.try_text(text, 0.5 * (x0 + x1), y + 1.2 * em, how):
+            return
+
+
+def _soft_stretches(side: Side, marks: Marks) -> list[tuple[float, float]]:
+    """Return the stretches that are as bought, a piece of the part at a time. [mm]."""
+    joined: list[tuple[float, float]] = []
+    for start, end, hrc in surface_runs(side, marks):
+        if hrc >= marks.limits_hrc[0]:
+            continue
+        if joined and start - joined[-1][1] < 1e-3:
+            joined[-1] = (joined[-1][0], end)
+        else:
+            joined.append((start, end))
+    return joined
+
+
+def _over(ground: str, ink: str) -> str:
+    """Return the colour of letters over a colour: ink on a light one, white on a dark one."""
+    red, green, blue = (int(ground[k : k + 2], 16) for k in (1, 3, 5))
+    light = 0.299 * red + 0.587 * green + 0.114 * blue
+    if light > 130:
+        return "#16191d"
+    return "#ffffff" if ink == "#16191d" else "#e8eaec"
+
+
+def _draw_hottest(canvas: Canvas, side: Side, marks: Marks, y: float) -> None:
+    """Draw how hot each place of the surface got, figures where there is room."""
+    look, em = canvas.look, canvas.look.em
+    high, runs = 1.7 * em, surface_runs(side, marks, hottest=True)
+    for start, end, peak_c in runs:
+        ends = side.axis.x(start), y, side.axis.x(end), high
+        _rectangle(canvas, ends, look.hot[_hot_step(peak_c)])
+    _frame(canvas, side, y, high)
+    last = side.axis.left - 2.0 * em
+    for start, end, peak_c in runs:
+        text, middle = (
+            f"{5 * round(peak_c / 5):.0f}",
+            0.5 * (side.axis.x(start) + side.axis.x(end)),
+        )
+        half = 0.5 * text_width(text, em)
+        if middle - half < max(last + 2.5 * em, side.axis.left + 0.3 * em):
+            continue
+        how = Type(anchor="middle", colour=_over(look.hot[_hot_step(peak_c)], look.ink))
+        fits = middle + half < side.axis.right - 0.3 * em
+        if fits and canvas.try_text(text, middle, y + 1.2 * em, how):
+            last = middle + half
+
+
+def _hot_step(peak_c: float) -> int:
+    """Return which of the six steps of heat a temperature lies in, from 0."""
+    return sum(peak_c >= bound for bound in HOT_BOUNDS_C)
+
+
+def _rectangle(canvas: Canvas, box: tuple[float, float, float, float], fill: str) -> None:
+    """Draw a filled rectangle from (x0, y) to x1, so high."""
+    x0, y, x1, high = box
+    canvas.add(
+        f'<rect x="{number(x0)}" y="{number(y)}" width="{number(max(x1 - x0, 0.0))}" '
+        f'height="{number(high)}" fill="{fill}"/>'
+    )
+
+
+def _frame(canvas: Canvas, side: Side, y: float, high: float) -> None:
+    """Draw the frame of a strip, a piece of the part at a time."""
+    look = canvas.look
+    for piece in side.axis.pieces:
+        x0, x1 = piece.left, piece.left + (piece.to_mm - piece.from_mm) * side.axis.scale
+        canvas.add(
+            f'<rect x="{number(x0)}" y="{number(y)}" width="{number(x1 - x0)}" '
+            f'height="{number(high)}" fill="none" stroke="{look.ink}" '
+            f'stroke-width="{number(look.thin)}"/>'
+        )
+
+
+def _draw_ticks(canvas: Canvas, side: Side, y: float) -> None:
+    """Draw the axis of places in mm: ticks as near as their figures let them be."""
+    look, em = canvas.look, canvas.look.em
+    every = next((t for t in TICKS_MM if t * side.axis.scale >= 3.4 * em), TICKS_MM[-1])
+    length = side.stretches[-1].to_mm
+    for n in range(int(length / every + 1e-9) + 1):
+        at = n * every
+        if not side.axis.shows(at):
+            continue
+        x = side.axis.x(at)
+        canvas.line(x, y, x, y + 0.4 * em, look.grey)
+        how = Type(anchor="middle", colour=look.grey)
+        canvas.try_text(f"{at:g}", x, y + 1.35 * em, how)
+    unit = Type(colour=look.grey)
+    canvas.try_text("mm", side.axis.right + 1.2 * em, y + 1.35 * em, unit)
+    canvas.reach(y + 1.6 * em)

@@ -1,0 +1,269 @@
+"""The ways side by side: the proposed one, two of another kind, what the difference buys."""
+
+from collections.abc import Sequence
+
+from selector.advice.record import AdviceOut
+from selector.handover.letter.record import Row, Table, Way
+from selector.handover.letter.said import (
+    goes_wrong,
+    is_hardened,
+    is_sent_out,
+    one_in,
+    way_words,
+)
+from selector.record import OptionOut
+from selector.requirement.zone import Zone
+from selector.wording import condition_words, in_sentence, shown, times_in_100
+
+# So many ways beside the proposed one.
+OTHERS = 2
+_KIND = {
+    "cheap": "plainer steel",
+    "better": "better steel",
+    "as_bought": "not hardened",
+    "bought_hard": "bought hard",
+    "sent_out": "sent out",
+    "first": "first in the advice",
+}
+# What is longer than this is a finding of the bench, not a word for a customer.
+FEW_LETTERS = 24
+# A smaller difference in price or chance is none to a reader.
+SAME_MONEY, SAME_CHANCE, SAME_HRC = 0.5, 0.03, 1.5
+
+
+def ways(advice: AdviceOut, option: OptionOut) -> tuple[Way, ...]:
+    """Return the proposed way and up to two of another kind.
+
+    Parameters
+    ----------
+    advice : AdviceOut
+        With all its options.
+    option : OptionOut
+        The one proposed.
+
+    Returns
+    -------
+    tuple of Way
+        The cheapest and the dearest of the alternatives of the advice, the cheaper first;
+        where another than its first is proposed, that first one.
+    """
+    by_id = {other.id: other for other in advice.options}
+    others = [
+        Way(kind=item.kind, option=by_id[item.id])
+        for item in advice.alternatives
+        if item.id in by_id and item.id != option.id
+    ]
+    others.sort(key=lambda way: price(way.option))
+    if len(others) > OTHERS:
+        others = [others[0], others[-1]]
+    if advice.options and advice.options[0].id != option.id:
+        first = Way(kind="first", option=advice.options[0])
+        others = [first, *others[: OTHERS - 1]]
+    return (Way(kind="proposed", option=option), *others)
+
+
+def price(option: OptionOut) -> float:
+    """Return what a good part costs, in its currency."""
+    return option.cost.spread.p50 or 0.0
+
+
+def money(option: OptionOut) -> str:
+    """Return the price of a part, whole: "113 EUR"."""
+    return f"{price(option):.0f} {option.cost.currency}"
+
+
+def _days(option: OptionOut) -> str:
+    """Return how long it takes."""
+    return "in a day" if option.days == 1 else f"in {option.days:g} days"
+
+
+def table(seen: Sequence[Way], zone: Zone, count: int) -> Table:
+    """Return the ways as a table.
+
+    Parameters
+    ----------
+    seen : sequence of Way
+        The proposed one first.
+    zone : Zone
+        The one that is hardened.
+    count : int
+        How many parts are made.
+
+    Returns
+    -------
+    Table
+        A column each.
+    """
+    options = [way.option for way in seen]
+    rows = [
+        Row(name="steel", cells=tuple(_steel(o) for o in options)),
+        Row(name="hardened", cells=tuple(way_words(o, zone) for o in options)),
+        Row(
+            name="price" if count == 1 else "price each",
+            cells=tuple(money(o) for o in options),
+            strong=True,
+        ),
+        Row(name="ready", cells=tuple(_days(o) for o in options)),
+        Row(
+            name="comes out right",
+            cells=tuple(times_in_100(o.passing_all) for o in options),
+            bold=True,
+        ),
+    ]
+    if options[0].within_budget is not None:
+        cells = tuple(times_in_100(o.within_budget or 0.0) for o in options)
+        rows.append(Row(name="within your limit", cells=cells))
+    against = [_against(options[0], other) for other in options[1:]]
+    rows.append(Row(name="for or against", cells=(_for(options), *against)))
+    return Table(heads=tuple(_head(options[0], way) for way in seen), rows=tuple(rows))
+
+
+def _steel(option: OptionOut) -> str:
+    """Return a steel with the state it is bought in."""
+    return f"{option.spoken}, {condition_words(option.condition)}"
+
+
+def _head(first: OptionOut, way: Way) -> str:
+    """Return the head of a column: "Cheaper, plainer steel"."""
+    if way.kind == "proposed":
+        return "Proposed"
+    more = price(way.option) - price(first)
+    by = "Cheaper" if more <= -SAME_MONEY else "Dearer" if more >= SAME_MONEY else "As dear"
+    alike = is_sent_out(first) and is_sent_out(way.option)
+    return f"{by}, {'another steel' if alike else _KIND[way.kind]}"
+
+
+def _for(options: Sequence[OptionOut]) -> str:
+    """Return what speaks for the proposed way beside the others."""
+    first, *others = options
+    if not others:
+        return "the only way that is left"
+    if all(price(first) < price(o) + SAME_MONEY for o in others):
+        return "no other way is cheaper"
+    if all(first.passing_all >= o.passing_all - SAME_CHANCE for o in others):
+        return "no other way is surer"
+    return "best on balance"
+
+
+def _against(first: OptionOut, other: OptionOut) -> str:
+    """Return what another way has against it or before the first, in a few words."""
+    said = []
+    fewer = first.passing_all - other.passing_all
+    if fewer >= SAME_CHANCE:
+        said.append(f"{goes_wrong(1.0 - other.passing_all)}{_risk(other)}")
+    within, beside = first.within_budget, other.within_budget
+    if within is not None and beside is not None and within - beside >= SAME_CHANCE:
+        said.append("oftener over your limit")
+    said += _longer(first, other)
+    if fewer <= -SAME_CHANCE:
+        said.append("comes out right more often")
+    if is_hardened(first) and not is_hardened(other):
+        said.append(f"stays at {_hrc(other)}")
+    return "; ".join(said[:2]) or "little between them but the price"
+
+
+def _longer(first: OptionOut, other: OptionOut) -> list[str]:
+    """Return how the days of another way compare."""
+    if other.days - first.days >= SAME_MONEY:
+        return [
+            "takes longer"
+            + (", out of our hands" if is_sent_out(other) and not is_sent_out(first) else "")
+        ]
+    return ["is ready sooner"] if first.days - other.days >= SAME_MONEY else []
+
+
+def _risk(option: OptionOut) -> str:
+    """Return the likeliest fault, where it is said in a few words."""
+    risk = option.chief_risk.split(" (")[0]
+    return f": {risk}" if len(risk) <= FEW_LETTERS else ""
+
+
+def _hrc(option: OptionOut) -> str:
+    """Return how hard the surface comes out."""
+    return shown(option.hardness.surface.p50 or float("nan"))
+
+
+def difference(seen: Sequence[Way], advice: AdviceOut, *, life: bool) -> tuple[str, ...]:
+    """Return what the proposed way costs and buys beside the cheapest, in sentences.
+
+    Parameters
+    ----------
+    seen : sequence of Way
+        The proposed one first.
+    advice : AdviceOut
+        Whose options they are.
+    life : bool
+        Whether a life was asked for, and so is reckoned.
+
+    Returns
+    -------
+    tuple of str
+        What matters most first; no claim that no figure carries.
+    """
+    first, others = seen[0].option, [way.option for way in seen[1:]]
+    said = []
+    if not others:
+        return (f"No other way is open.{_barred(advice)}", *_in_use(first))
+    cheapest = min(others, key=price)
+    if price(cheapest) <= price(first) - SAME_MONEY:
+        said.append(f"It costs {money(first)} against {money(cheapest)} for the cheapest.")
+        said += _bought(first, cheapest)
+    else:
+        said.append(f"No other way we looked at costs less than its {money(first)}.")
+        said.append(_chance(first))
+    if life:
+        said.append(_life(first, cheapest))
+    if advice.toss_up and advice.options and first.id == advice.options[0].id:
+        said.append("The two ways that stand first are level within what we can tell.")
+    if len(others) < OTHERS and advice.barred:
+        said.append(_barred(advice).strip())
+    return (*said, *_in_use(first))
+
+
+def _barred(advice: AdviceOut) -> str:
+    """Return which ways are not open; why is said in the advice, in words of the bench."""
+    kinds = [in_sentence(line.split(": ", maxsplit=1)[0]) for line in advice.barred]
+    return f" Not open here: {'; '.join(kinds)}." if kinds else ""
+
+
+def _chance(option: OptionOut) -> str:
+    """Return how often it goes wrong, in words and in 100."""
+    wrong = 1.0 - option.passing_all
+    return f"It comes out right {times_in_100(option.passing_all)} and {goes_wrong(wrong)}."
+
+
+def _bought(first: OptionOut, cheapest: OptionOut) -> list[str]:
+    """Return what the difference to the cheapest way buys."""
+    here, there = first.passing_all, cheapest.passing_all
+    if here - there >= SAME_CHANCE:
+        instead = f"{times_in_100(here)} instead of {times_in_100(there)}"
+        wrong, other = goes_wrong(1.0 - here), goes_wrong(1.0 - there)
+        return [
+            f"For that it comes out right {instead}.",
+            f"This one {wrong}, the cheapest {other}.",
+        ]
+    if there - here >= SAME_CHANCE:
+        return [f"The cheapest comes out right more often: {times_in_100(there)}."]
+    apart = (first.hardness.surface.p50 or 0.0) - (cheapest.hardness.surface.p50 or 0.0)
+    if abs(apart) >= SAME_HRC:
+        hard = f"this one is at {_hrc(first)}, the cheapest at {_hrc(cheapest)}"
+        return [f"Both come out right as often, {times_in_100(here)}; {hard}."]
+    return [f"Both come out right as often, {times_in_100(here)}."]
+
+
+def _life(first: OptionOut, cheapest: OptionOut) -> str:
+    """Return the life beside the one asked for."""
+    lasts, other = (o.criteria["hardness"].value for o in (first, cheapest))
+    return (
+        f"It is reckoned to last {lasts:.1f} times the life you asked for, the cheapest "
+        f"{other:.1f} times."
+    )
+
+
+def _in_use(option: OptionOut) -> list[str]:
+    """Return the chance of breaking in use, where loads were given."""
+    chance = option.failing.p95
+    if chance is None or not any(gate.name == "strength" for gate in option.gates):
+        return []
+    often = f"{one_in(chance)}, {times_in_100(chance)} at worst"
+    return [f"That it breaks or gives way at the loads you gave: {often}."]

@@ -1,0 +1,63 @@
+"""The figures of a step as they stand in their own column: large, and what goes with it."""
+
+from selector.record import StepOut
+from selector.wording import shown_range, shown_time
+
+
+def figure_of(step: StepOut) -> tuple[str, str]:
+    """Return the chief figure of a step with its unit, and the others in small.
+
+    Parameters
+    ----------
+    step : StepOut
+        One step of a procedure.
+
+    Returns
+    -------
+    tuple of str
+        For instance "860 °C" and "820 to 860 °C, cherry".
+    """
+    said = [*_degrees(step), *_times(step), *_amounts(step)]
+    if step.stage == "quench" and step.within_s is not None:
+        first = f"in {step.within_s:g} s"
+        said = [first, *(text for text in said if text != first)]
+    if step.stage == "heat" and step.band_c is None and _times(step):
+        # A hold: how long is what counts, at the heat that is there already.
+        said = [*_times(step), *_degrees(step), *_amounts(step)]
+    return (said[0], ", ".join(said[1:])) if said else ("", "")
+
+
+def _degrees(step: StepOut) -> list[str]:
+    """Return a heat, the band that serves, and how it looks."""
+    if step.temperature_c is None:
+        return []
+    said = [f"{step.temperature_c:.0f} °C"]
+    if step.band_c is not None and round(step.band_c[0]) < round(step.band_c[1]):
+        said.append(f"{step.band_c[0]:.0f} to {step.band_c[1]:.0f} °C serves")
+    if step.colour:
+        said.append(step.colour)
+    return said
+
+
+def _times(step: StepOut) -> list[str]:
+    """Return how long, how often and how soon; of a heat-up only the action says how long."""
+    said = []
+    if step.minutes is not None and not (step.stage == "heat" and step.band_c is not None):
+        each = shown_time(60.0 * step.minutes)
+        said.append(f"{step.times} × {each}" if (step.times or 1) > 1 else each)
+    if step.within_s is not None:
+        said.append(f"in {step.within_s:g} s")
+    return said
+
+
+def _amounts(step: StepOut) -> list[str]:
+    """Return a hardness, a length and a volume."""
+    said = []
+    if step.hardness_hrc is not None:
+        said.append(shown_range(*step.hardness_hrc))
+    if step.length_mm is not None:
+        over = "over " if step.stage == "heat" else ""
+        said.append(f"{over}{round(step.length_mm, 3):g} mm")
+    if step.volume_l is not None:
+        said.append(f"{step.volume_l:g} l")
+    return said

@@ -1,0 +1,38 @@
+"""What a zone's duty is called in the trade."""
+
+import pytest
+
+from selector.duty.named_duty import duty_of, is_edged
+from selector.job.demand import demands
+from selector.requirement import requirement_from
+
+
+def named(name, wear, impact="none"):
+    """Return a plain bar under a name, with one zone."""
+    return requirement_from({
+        "safety_use": "none",
+        "part": {"name": name, "section": [{"shape": "round", "size": 16, "length": 90}]},
+        "zone": [{"section": [1], "wear": wear}],
+        "load": {"impact": impact, "cycles": "occasional"},
+        "workshop": {"heat": []},
+    })  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "edged"), [
+    ("Cold chisel", True), ("Tap M6 for brass", True), ("Plane iron", True),
+    ("Tap wrench", False), ("Chisel handle", False), ("Cam plate", False),
+])  # fmt: skip
+def test_a_name_says_whether_a_part_has_an_edge(name, edged):
+    assert is_edged(named(name, "abrasive")) is edged
+
+
+@pytest.mark.parametrize(("name", "wear", "impact", "duty"), [
+    ("Cold chisel", "edge-impact", "hammered", "struck edge"),
+    ("Hammer face", "edge-impact", "hammered", "struck body"),
+    ("Harrow tine", "abrasive", "light", "soil"),
+    ("Wear ring", "abrasive", "none", "grit"),
+    ("Leaf spring", "none", "none", "spring"),
+])  # fmt: skip
+def test_a_duty_goes_by_wear_blows_and_name(name, wear, impact, duty):
+    asked = named(name, wear, impact)
+    assert duty_of(demands(asked)[0], asked) == duty

@@ -1,0 +1,78 @@
+"""Any valid part is drawn: no text on another, nothing outside, the same each time."""
+
+import random
+from dataclasses import replace
+from itertools import combinations
+from xml.etree import ElementTree as ET
+
+import numpy as np
+import pytest
+
+from selector.handover.drawing.look import DARK, LIGHT, PAPER, for_paper, for_screen
+from selector.handover.drawing.marks import Band, Field, Marks, Note
+from selector.handover.drawing.part_drawing import drawn
+from tests.svg_text import box, spots
+from tests.whole_requirement import requirement_number
+
+NUMBERS = range(120)
+LOOKS = (PAPER, LIGHT, DARK, for_screen(340, 90), for_paper(120, 25))
+
+
+def marks_number(number: int, length_mm: float) -> Marks:
+    """Return marks by number: none, bands, or a field; heated, dipped, noted or not."""
+    dice = random.Random(number)  # noqa: S311 - nothing here is secret
+    at = sorted(round(dice.uniform(0.0, length_mm), 2) for _ in range(4))
+    marks = Marks(
+        bands=(Band(at[0], at[2], dice.choice((None, 0.3, 2.0)), 54.0, "54 HRC, hard"),),
+        said=("54 HRC right through", "asked 50 to 56, at least 1.5 deep"),
+        notes=(Note(at[2], "hard to 27"), Note(at[3], "soft from 30"), Note(at[3], "ring 22")),
+        rest="as bought, 216 HB · a file cuts it",
+    )
+    if dice.random() < 0.5:
+        marks = replace(
+            marks, heated_mm=(at[0], at[3]), heat_words="FLAME 0–25 mm: " + "x" * 60
+        )
+    if dice.random() < 0.3:
+        marks = replace(marks, water_mm=at[1])
+    if dice.random() < 0.5:
+        along, share = np.linspace(0.0, length_mm, 40), np.linspace(0.0, 1.0, 9)
+        hrc = 55.0 - 40.0 * (along[None, :] / length_mm) ** 2 + 0.0 * share[:, None]
+        marks = replace(marks, field=Field(along, share, hrc, 15.0 * hrc), bands=())
+    return Marks() if number % 7 == 0 else marks
+
+
+@pytest.mark.parametrize("number", NUMBERS)
+def test_any_part_is_drawn_in_its_box_without_overlap(number):
+    part = requirement_number(number).part
+    look = LOOKS[number % len(LOOKS)]
+    marks = marks_number(number, part.length_mm)
+    made = drawn(part, marks, look)
+    wide, high = box(made.svg)
+    found = spots(made.svg)
+    for spot in found:
+        assert 0.0 <= spot.left <= spot.right <= wide, spot
+        assert 0.0 <= spot.top <= spot.bottom <= high, spot
+    assert [(a.text, b.text) for a, b in combinations(found, 2) if a.meets(b)] == []
+    assert made.svg == drawn(part, marks, look).svg
+
+
+@pytest.mark.parametrize("number", NUMBERS[:40])
+def test_lines_stay_in_the_box(number):
+    part = requirement_number(number).part
+    made = drawn(part, marks_number(number, part.length_mm), PAPER)
+    wide, high = box(made.svg)
+    for element in ET.fromstring(made.svg).iter():  # noqa: S314 - our own
+        for key, most in (("x1", wide), ("x2", wide), ("y1", high), ("y2", high)):
+            value = element.get(key)
+            if value is not None and "line" in element.tag and element.get("stroke") != "none":
+                assert -0.01 <= float(value) <= most + 0.01, ET.tostring(element)
+
+
+def test_the_length_of_the_part_is_always_there():
+    seen = 0
+    for number in NUMBERS:
+        part = requirement_number(number).part
+        texts = [spot.text for spot in spots(drawn(part, Marks(), PAPER).svg)]
+        total = f"{part.length_mm:.2f}".rstrip("0").rstrip(".")
+        seen += total in texts
+    assert seen == len(NUMBERS)

@@ -1,0 +1,138 @@
+"""What a toolroom hand would sign, each put to the whole job by a part of its own."""
+
+import pytest
+
+from selector.advice.rack import rack
+from tests.trade import BARE, FORGE, KILN, advised, flat, part, round_
+
+SHARE = part(
+    "Tine of a cultivator",
+    [flat(12, 60, 70), flat(12, 60, 150)],
+    [
+        {"section": [1], "wear": "abrasive", "severity": "heavy"},
+        {"section": [2], "wear": "none"},
+    ],
+    FORGE,
+    "EN45",
+    load={"impact": "light"},
+)  # fmt: skip
+
+
+def test_what_works_the_ground_is_spring_steel_tempered_tough():
+    first = advised(SHARE, "EN45").options[0]
+    assert first.treatment.steel.kind == "spring"
+    lead = advised(SHARE, "EN45").job.leading
+    assert (lead.low_hrc, lead.floor_hrc) == (44.0, 38.0)
+
+
+def test_a_name_with_an_edge_is_an_edge_without_the_feature():
+    plain = part(
+        "Cold chisel", [round_(16, 30), round_(16, 120)],
+        [{"section": [1], "wear": "edge-impact"}, {"section": [2], "wear": "none"}],
+        FORGE, "C55", load={"impact": "hammered"},
+    )  # fmt: skip
+    held = {**plain, "part": {**plain["part"], "name": "Chisel holder"}}
+    named, other = (advised(p, "C55").options[0].judged.value("custom") for p in (plain, held))
+    assert named < other == 1.0
+
+
+SHAFT = part(
+    "Pump shaft",
+    [round_(16, 60), round_(16, 200)],
+    [
+        {"section": [1], "wear": "sliding", "severity": "medium"},
+        {"section": [2], "wear": "none"},
+    ],
+    BARE,
+    limit={"corrosion": "severe"},
+)  # fmt: skip
+
+
+def test_what_stands_severe_corrosion_is_offered_before_nothing():
+    found = advised(SHAFT)
+    assert {o.treatment.steel.corrosion for o in found.options} <= {"good", "chloride"}
+    assert found.options[0].treatment.steel.corrosion == "chloride"
+
+
+def test_a_stainless_edge_is_rinsed_and_not_refused():
+    knife = part(
+        "Fish knife", [flat(2, 30, 150)],
+        [{"section": [1], "wear": "abrasive", "severity": "light"}],
+        KILN, "420", limit={"corrosion": "severe"},
+    )  # fmt: skip
+    first = advised(knife, "420").options[0]
+    gate = next(g for g in first.judged.gates if g.name == "corrosion")
+    assert gate.verdict == "marginal"
+    assert "rinsed" in gate.text
+
+
+BOLT = part(
+    "Draw bolt",
+    [round_(12, 30, name="neck"), round_(30, 60)],
+    [{"section": [1, 2], "wear": "none"}],
+    BARE,
+    load={"bending": "180 N m"},
+)
+
+
+def test_bending_over_one_section_leaves_the_others_alone():
+    everywhere = advised(BOLT, "EN19").options[0].judged
+    over = {**BOLT, "load": {**BOLT["load"], "bending_over": [2]}}
+    there = advised(over, "EN19").options[0].judged
+    assert there.value("strength") > everywhere.value("strength")
+
+
+def test_the_section_that_fails_first_is_named():
+    judged = advised(BOLT, "EN19").options[0].judged
+    text = next(gate.text for gate in judged.gates if gate.name == "strength")
+    assert "section 1 (neck)" in text
+
+
+@pytest.mark.parametrize(("hardness", "material", "galls"), [
+    ("190 HB", "steel bush", True), ("190 HB", "bronze bush", False),
+    ("55 HRC", "steel bush", False),
+])  # fmt: skip
+def test_soft_steel_on_steel_as_soft_is_warned_of(hardness, material, galls):
+    pin = part(
+        "Hinge pin", [round_(12, 60)],
+        [{"section": [1], "wear": "sliding", "mate": {"material": material,
+                                                     "hardness": hardness}}],
+        BARE,
+    )  # fmt: skip
+    judged = advised(pin, "C45").options[0].judged
+    assert any("galls" in gate.text for gate in judged.gates) is galls
+
+
+def test_the_flame_is_chosen_by_what_comes_out():
+    # A hand torch does not bring this bar to its heat; the forge does.
+    shop = {**FORGE, "heat": [{"source": "hand-torch"}, {"source": "forge"}]}
+    bar = part(
+        "Drift", [round_(22, 120)],
+        [{"section": [1], "wear": "sliding", "severity": "medium"}], shop, "O1",
+    )  # fmt: skip
+    sources = {
+        option.treatment.source.slug
+        for option in advised(bar, "O1").options
+        if option.treatment.route.slug == "through-torch"
+    }
+    assert sources == {"forge"}
+
+
+def test_each_bar_of_the_rack_shows_what_it_is_best_for():
+    # Two of a family: one takes the place, the other still says what can be made of it.
+    spacer = part("Spacer", [round_(20, 30)], [{"section": [1], "wear": "none"}], BARE,
+                  "C45", "EN8", "EN3B", "S235")  # fmt: skip
+    shown = rack(advised(spacer))
+    assert len(shown) == 4
+    assert all(bar.id is not None for bar in shown)
+    assert any(bar.place is None and "does the same better" in bar.why for bar in shown)
+
+
+def test_a_ring_counts_by_its_wall():
+    ring = part(
+        "Cam ring", [{"shape": "tube", "size": 44, "bore": 25, "length": 6}],
+        [{"section": [1], "wear": "sliding", "severity": "medium"}], KILN, "O1",
+    )  # fmt: skip
+    solid = {**ring, "part": {"name": "Cam", "section": [round_(44, 60)]}}
+    thin, thick = (advised(p, "O1").options[0].judged.value("custom") for p in (ring, solid))
+    assert thin > thick
