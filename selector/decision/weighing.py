@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from selector.decision.breaking_gate import is_bound_to_fail
 from selector.decision.heating_gate import heating_gates
 from selector.decision.judgement import judge
-from selector.decision.option import Option, Rejected, Scorer
-from selector.decision.preference import handicap, in_order
+from selector.decision.option import Beaten, Option, Rejected, Scorer
+from selector.decision.preference import handicap, in_order, stands_back, unheard_of
 from selector.decision.turn import turns
 from selector.errors import OutOfRangeError, limits_left
 from selector.gate import Gate
@@ -19,6 +19,7 @@ from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import Choice, choices
+from selector.requirement import Requirement
 from selector.wording import shown
 
 Progress = Callable[[str, float], None]
@@ -36,13 +37,15 @@ LAYERS = frozenset({"case", "nitride"})
 class Weighed:
     """What became of every treatment: ranked, rejected, or apart because it is unknown.
 
-    `outdone` are options of the rack whose place another of their family and route took.
+    `outdone` are options of the rack whose place another of their family and route took, with
+    their samples; `beaten` all such options that were weighed, as figures.
     """
 
     options: tuple[Option, ...]
     rejected: tuple[Rejected, ...]
     apart: tuple[Rejected, ...]
     outdone: tuple[Option, ...]
+    beaten: tuple[Beaten, ...]
 
 
 def silent(text: str, fraction: float) -> None:
@@ -90,7 +93,15 @@ def weigh(
         for option in in_order(options, job.asked)
         if option.treatment.stock is not None and option.treatment.label not in kept
     )
-    return Weighed(ranked, rejected, unknown, outdone)
+    places = {option.id for option in ranked}
+    beaten = tuple(_beaten(o, job.asked) for o in options if o.id not in places)
+    return Weighed(ranked, rejected, unknown, outdone, beaten)
+
+
+def _beaten(option: Option, asked: Requirement) -> Beaten:
+    """Return what is kept of an option that takes no place."""
+    back = stands_back(option, asked) or unheard_of(option)
+    return Beaten(option.treatment, option.id, option.score, back)
 
 
 def _by_result(options: list[Option], stopped: list[Rejected]) -> list[Rejected]:

@@ -216,7 +216,7 @@ def parsed_file(path: Path) -> dict[str, Any]:
     dict
         Plain data; what cannot be read raises RequirementError.
     """
-    return parsed(path.name, _content(path))
+    return parsed(path.name, content_of(path))
 
 
 def _loaded(text: str, *, as_json: bool) -> object:
@@ -247,8 +247,24 @@ def _text(name: str, content: bytes) -> str:
     return text
 
 
-def _content(path: Path) -> bytes:
-    """Return the bytes of a file, one more than is taken where it is too large."""
+def content_of(path: Path) -> bytes:
+    """Return the bytes of a file, one more than is taken where it is too large.
+
+    Parameters
+    ----------
+    path : Path
+        Of a requirement.
+
+    Returns
+    -------
+    bytes
+        Not yet checked.
+
+    Raises
+    ------
+    RequirementError
+        When it cannot be opened.
+    """
     try:
         with path.open("rb") as file:
             return file.read(_LARGEST + 1)
