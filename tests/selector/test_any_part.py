@@ -30,6 +30,7 @@ from selector.need.need import need
 from selector.option.temper_choice import STRUCK_LEAST_TEMPER_C
 from selector.versus.versus import versus
 from tests.letter_text import allowed, strange, text_of
+from tests.once import advise_whole
 from tests.page_text import assert_one_page
 from tests.whole_requirement import KNOWN, catalog_for, requirement_number
 
@@ -71,7 +72,7 @@ def faults(value: Any, place: str = "") -> Iterator[str]:
 def advice_on(number: int) -> Advice:
     """Return the advice on a numbered requirement, among a few steels."""
     asked = requirement_number(number)
-    return advise(asked, catalog_for(asked, number, 4))
+    return advise_whole(asked, catalog_for(asked, number, 4))
 
 
 def advice_text(number: int) -> str:

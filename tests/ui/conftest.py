@@ -9,14 +9,17 @@ import pytest
 from streamlit.components.v2 import manifest_scanner
 from streamlit.testing.v1 import AppTest
 
+from catalog import load_catalog
 from selector import advise
 from selector.advice.output import advice_out
 from selector.requirement import requirement_from
 from tests.dog import TEXT
+from tests.once import advise_once
 from ui import cached, store
 
 APP = Path(__file__).parents[2] / "ui" / "app.py"
 CLAW = TEXT.replace("drive dog", "claw")
+ASKED = requirement_from(tomllib.loads(CLAW))
 
 
 @pytest.fixture(scope="session", autouse=True)
@@ -25,6 +28,19 @@ def scanned_once():
     with pytest.MonkeyPatch.context() as patch:
         scan = cache(manifest_scanner.scan_component_manifests)
         patch.setattr(manifest_scanner, "scan_component_manifests", scan)
+        yield
+
+
+def once_on_claw(requirement, catalog, **looked_at):
+    """The advice on the claw is one for page and tests; no other is held on to."""
+    answer = advise_once if requirement == ASKED else advise
+    return answer(requirement, catalog, **looked_at)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def asked_once():
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(cached, "advise", once_on_claw)
         yield
 
 
@@ -41,7 +57,7 @@ def claw():
 @pytest.fixture(scope="session")
 def advice():
     """The advice on the claw, straight from the selector."""
-    return advice_out(advise(requirement_from(tomllib.loads(CLAW))))
+    return advice_out(advise_once(ASKED, load_catalog()))
 
 
 @pytest.fixture(autouse=True)
