@@ -38,6 +38,7 @@ LENT = {
     "svg_text.py",
     "tasks.py",
     "tempered_by_composition.py",
+    "trade.py",
     "traps.py",
     "whole_requirement.py",
 }
