@@ -86,7 +86,8 @@ def _until_broken(
 
 def _enter(overlay: Overlay) -> None:
     """Prepare a process: it ends with whoever started it, and has the catalogue read."""
-    signal.signal(signal.SIGINT, signal.SIG_DFL)
+    if signal.getsignal(signal.SIGINT) is not signal.SIG_IGN:
+        signal.signal(signal.SIGINT, signal.SIG_DFL)
     threading.Thread(target=_end_with_parent, daemon=True).start()
     catalog_of(overlay)
     # What lasts to the end is never looked through for garbage.

@@ -150,3 +150,4 @@ class BatchOut(Plain):
     load_rule: str
     loads: tuple[LoadOut, ...]
     cautions: tuple[str, ...]
+    invented_prices: bool

@@ -127,7 +127,6 @@ class Store:
 
 def _plain(place: str) -> str:
     """Return the name of a part as any file may be called."""
-    plain = re.sub(
-        r"[^a-z0-9]+", "-", Path(place).stem.lower() if "." in place else place.lower()
-    )
+    name = re.sub(r"\.(toml|json)$", "", place.lower())
+    plain = re.sub(r"[^a-z0-9]+", "-", name)
     return plain.strip("-")[:_LONGEST_NAME].strip("-") or "part"

@@ -53,6 +53,7 @@ def summary(
         load_rule=RULE,
         loads=loads(ordered),
         cautions=_cautions(parts.values()),
+        invented_prices=any(p.first and p.first.cost.invented_prices for p in parts.values()),
     )
 
 

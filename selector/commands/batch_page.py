@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
 # More lines than these stand in the table alone.
 _ROWS, _FAULTS, _NAMED = 20, 10, 6
+_WIDE = 32
 _WORDS = {
     "harden": "to be hardened",
     "leave_as_bought": "left as bought",
@@ -51,6 +52,8 @@ def print_batch(done: "Batch", out: "Console") -> None:
     if cautions:
         cautions.append("All of a part: temperwright advise PART.toml --cautions all")
     print_section("Cautions", cautions, out)
+    if batch.invented_prices:
+        out.print("Prices are invented for demonstration.", style="dim")
     for path in done.written:
         out.print(f"Written: {path}", markup=False, soft_wrap=True)
 
@@ -59,7 +62,7 @@ def _print_rows(rows: "list[RowOut]", out: "Console") -> None:
     """Print the first parts that have an option, one a line."""
     if not rows:
         return
-    heads = ("part", "hardness", "cost", "right", "first choice")
+    heads = ("from", "part", "hardness", "cost", "right", "first choice")
     print_rows(heads, map(_cells, rows[:_ROWS]), out)
     if len(rows) > _ROWS:
         print_paragraph(f"{len(rows) - _ROWS} more parts are in the table.", out)
@@ -70,7 +73,8 @@ def _cells(row: "RowOut") -> tuple[str, ...]:
     """Return the cells of one part."""
     cost = "" if row.cost is None else f"{row.cost:.0f} {row.currency}"
     right = "" if row.right_in_100 is None else in_100(row.right_in_100 / 100)
-    return (row.place[:40], row.hardness or "", cost, right, row.first or "")
+    names = (row.place[:_WIDE], row.part[:_WIDE])
+    return (*names, row.hardness or "", cost, right, row.first or "")
 
 
 def _print_without(batch: "BatchOut", out: "Console") -> None:

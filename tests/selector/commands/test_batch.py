@@ -36,6 +36,7 @@ def test_a_page_a_table_and_the_worst_that_became_of_a_part(cli, tmp_path):
     assert "The fewest bars that serve 2 parts within 0.05 of the score: 1" in done.stdout
     assert "Harden at 800 °C" in done.stdout
     assert "Cautions" in done.stdout
+    assert "Prices are invented for demonstration." in done.stdout
     hard = text_of("jaw", 10, 66, 67)
     (parts / "jaw.toml").write_text(
         hard.replace('"67 HRC" }', '"67 HRC", must = true }'), encoding="utf-8"

@@ -12,7 +12,7 @@ def page(capsys, **fields):
     given = {
         "schema_version": 1, "counts": {"no_option": 12}, "load_rule": "", "loads": (),
         "rack": RackOut(loss=0.05, rule="", bars=(), fewest=True, not_served=()),
-        "rows": (), "cautions": (), **fields,
+        "rows": (), "cautions": (), "invented_prices": False, **fields,
     }  # fmt: skip
     print_batch(Batch(BatchOut(**given), (Path("out/summary.csv"),), 12), console())
     return capsys.readouterr().out
@@ -27,6 +27,8 @@ def test_of_many_faults_the_first_are_shown_and_the_rest_counted(capsys):
     assert "12 parts: 12 without an option. 12 worked out now." in said
     assert "p0: a b [bold]" in said
     assert "2 more are in the table." in said
+    assert "invented" not in said
+    assert "Prices are invented" in page(capsys, rows=rows, invented_prices=True)
     assert "Written: out/summary.csv" in said
 
 

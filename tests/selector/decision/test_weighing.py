@@ -174,3 +174,15 @@ def test_a_thin_neck_that_burns_behind_a_thick_zone_is_an_answer():
     assert any(item.gate.name in {"model", "heating"} for item in burnt)
     assert "unknown grade" not in headline(answer)
     assert advice_out(answer).part == "drive dog"
+
+
+def test_what_another_of_its_family_beats_is_kept_as_figures(advice):
+    places = {option.treatment.group: option for option in advice.options}
+    assert advice.beaten
+    for beaten in advice.beaten:
+        kept = places[beaten.treatment.group]
+        assert beaten.id != kept.id
+        assert 0 <= beaten.score <= 1
+        if not beaten.stands_back:
+            # Near ties may go by ease.
+            assert beaten.score <= kept.score + NEAR + 1e-9
