@@ -4,11 +4,11 @@ from dataclasses import replace
 
 from selector.duty.custom import SELDOM, custom
 from selector.hardening.stock import bought_hrc
+from selector.job.asked_words import asked_words
 from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.sold import stock_rule
 from selector.job.treatment import Treatment
-from selector.wording import asked_words
 
 
 def left_as_bought(job: Job, work: Treatment) -> Treatment | None:
