@@ -39,6 +39,7 @@ LENT = {
     "tasks.py",
     "tempered_by_composition.py",
     "traps.py",
+    "trade.py",
     "whole_requirement.py",
 }
 
