@@ -40,6 +40,7 @@ LENT = {
     "tempered_by_composition.py",
     "trade.py",
     "traps.py",
+    "trade.py",
     "whole_requirement.py",
 }
 
