@@ -141,9 +141,12 @@ def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list
 
 
 def _ceiling_hrc(prediction: Prediction, demand: Demand) -> float | None:
-    """Return what a zone must not pass: a nitrided skin is as hard as it comes."""
-    # A derived window is that of steel hard through; the core under a nitrided skin is soft.
-    if demand.derived and prediction.treatment.route.process == "nitride":
+    """Return what a zone must not pass: skin and wire made for it are as hard as they come."""
+    # A derived window is that of steel hard through; the core under a nitrided skin is soft,
+    # and what is sold for such parts has the hardness that its makers found right.
+    work = prediction.treatment
+    made_for = bool(work.condition.sold_for) and work.route.process == "none"
+    if demand.derived and (work.route.process == "nitride" or made_for):
         return None
     return demand.ceiling_hrc
 

@@ -65,6 +65,19 @@ class Rejected:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Beaten:
+    """An option whose place another of its family and route took: its figures, no samples.
+
+    `stands_back` says that it stands behind all others, or that nobody makes such a part so.
+    """
+
+    treatment: Treatment
+    id: str
+    score: float
+    stands_back: bool
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class Scorer:
     """Ranges and weights of one requirement."""
 

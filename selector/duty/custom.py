@@ -97,7 +97,7 @@ _LEFT_SOFT = {
 }  # fmt: skip
 
 # Die block bought hard is for dies, hard strip and wire for springs.
-_DELIVERED = {"other": 1.0, "hot-work-tool": 0.4, "spring": 0.4, "high-carbon": 0.4}
+_DELIVERED = {"other": 1.0, "hot-work-tool": 0.3, "spring": 0.3, "high-carbon": 0.3}
 
 _ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})

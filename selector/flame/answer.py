@@ -142,8 +142,7 @@ def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
             verdicts[family] = _of_option(job, option, looked_at=place < LOOKED_AT)
     for stopped in sorted(weighed.apart, key=_promise):
         work = stopped.treatment
-        verdict = FlameVerdict("coupon_first", work, stopped.gate.text, stopped.option)
-        verdicts.setdefault(work.steel.family, verdict)
+        verdicts.setdefault(work.steel.family, _of_unknown(stopped, weighed))
     for stopped in sorted(weighed.rejected, key=_promise):
         work = stopped.treatment
         verdict = _as_bought(job, work) or FlameVerdict(
@@ -152,6 +151,21 @@ def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
         verdicts.setdefault(work.steel.family, verdict)
     order = {"not_needed": 0, "yes": 1, "yes_if": 1, "coupon_first": 2, "no": 3}
     return sorted(verdicts.values(), key=lambda verdict: order[verdict.word])
+
+
+def _of_unknown(stopped: Rejected, weighed: Weighed) -> FlameVerdict:
+    """Return the verdict of a bar that nobody knows: a coupon tells, unless no steel serves."""
+    work = stopped.treatment
+    # What was turned down before anything was worked out says nothing of this torch.
+    tried = [item for item in weighed.rejected if item.gate.share is not None]
+    if weighed.options or not tried:
+        return FlameVerdict("coupon_first", work, stopped.gate.text, stopped.option)
+    near = max(tried, key=lambda item: item.share)
+    why = (
+        f"no steel that is known comes out right here, so a bar that is not does not either: "
+        f"{near.treatment.steel.name}: {near.gate.text}"
+    )
+    return FlameVerdict("no", work, why, stopped.option)
 
 
 def _promise(stopped: Rejected) -> tuple[bool, float, bool, bool]:

@@ -2,13 +2,13 @@
 
 from dataclasses import replace
 
-from selector.duty.custom import ALSO, custom
+from selector.duty.custom import SELDOM, custom
 from selector.hardening.stock import bought_hrc
+from selector.job.asked_words import asked_words
 from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.sold import stock_rule
 from selector.job.treatment import Treatment
-from selector.wording import asked_words
 
 
 def left_as_bought(job: Job, work: Treatment) -> Treatment | None:
@@ -49,7 +49,7 @@ def _serves(job: Job, bare: Treatment) -> bool:
     """Return whether a bar serves as bought."""
     if not _is_as_asked(bought_hrc(bare.condition), job.leading):
         return False
-    usual = bare.stock is not None or custom(bare, job.leading, job.asked) >= ALSO
+    usual = bare.stock is not None or custom(bare, job.leading, job.asked) >= SELDOM
     return usual and stock_rule(job.asked, bare) is None
 
 

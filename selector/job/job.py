@@ -11,8 +11,9 @@ from numpy.typing import NDArray
 from catalog import Catalog
 from selector import sampling
 from selector.job.bench import Bench, bench
-from selector.job.demand import Demand, demands, hard_sections, leading, worn_sections
+from selector.job.demand import Demand, demands
 from selector.job.geometry import Notches, mass_kg, notches
+from selector.job.hard_section import hard_sections, leading, worn_sections
 from selector.requirement import Requirement
 
 Floats = NDArray[np.float64]

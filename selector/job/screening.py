@@ -11,8 +11,8 @@ import numpy as np
 
 from catalog.steel import Steel
 from selector.gate import Gate
-from selector.job.demand import hard_sections
 from selector.job.geometry import as_cooled
+from selector.job.hard_section import hard_sections
 from selector.job.sold import stock_rule
 from selector.job.treatment import Treatment, is_torched
 from selector.requirement import Requirement

@@ -14,6 +14,7 @@ import resource
 import subprocess
 import sys
 import time
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import pairwise
 from math import log
@@ -60,6 +61,7 @@ def one_size(part: Path, count: int) -> dict[str, float]:
     from selector.advice.output import advice_out  # noqa: PLC0415
     from selector.flame.answer import flame_answer  # noqa: PLC0415
     from selector.requirement import read_requirement  # noqa: PLC0415
+    from selector.versus.versus import versus  # noqa: PLC0415
 
     other = next(path for path in sorted(EXAMPLES.glob("*.toml")) if path != part)
     known, asked = grown(load_catalog(), count), read_requirement(part)
@@ -71,6 +73,8 @@ def one_size(part: Path, count: int) -> dict[str, float]:
     times.append(time.process_time())
     flame_answer(asked, known)
     times.append(time.process_time())
+    versus(asked, *(option.id for option in advice.options[:2]), known)
+    times.append(time.process_time())
     spent = [after - before for before, after in pairwise(times)]
     numbers, start = np.linspace(0.0, 1.0, 1_000_000), time.process_time()
     np.log(np.exp(numbers))
@@ -79,10 +83,30 @@ def one_size(part: Path, count: int) -> dict[str, float]:
         "advise_s": round(spent[0], 3),
         "record_s": round(spent[1], 3),
         "flame_s": round(spent[2], 3),
+        "versus_s": round(spent[3], 3),
         "advise_over_pass": round(spent[0] / (time.process_time() - start), 1),
         "record_mb": round(size / 1e6, 2),
         "peak_mb": round(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024),
     }
+
+
+def each_size(part: Path, counts: Iterable[int]) -> Iterator[dict[str, float]]:
+    """Yield what `one_size` measures of each size, in a process of its own."""
+    for count in counts:
+        done = subprocess.run(  # noqa: S603
+            [sys.executable, __file__, str(part), str(count)], check=True, text=True,
+            stdout=subprocess.PIPE, cwd=ROOT,
+            env={**os.environ, "PYTHONPATH": str(ROOT), "GROWTH_ONE": "1"},
+        )  # fmt: skip
+        yield json.loads(done.stdout)
+
+
+def powers(found: list[dict[str, float]], name: str) -> list[float]:
+    """Return the exponent by which a figure grows from one size to the next."""
+    return [
+        round(log(b[name] / a[name]) / log(b["steels"] / a["steels"]), 2)
+        for a, b in pairwise(found)
+    ]
 
 
 def main() -> int:
@@ -94,20 +118,11 @@ def main() -> int:
         sys.stdout.write(json.dumps(one_size(part, counts[0])))
         return 0
     found = []
-    for count in counts:
-        done = subprocess.run(  # noqa: S603
-            [sys.executable, __file__, str(part), str(count)], check=True, text=True,
-            stdout=subprocess.PIPE, cwd=ROOT,
-            env={**os.environ, "PYTHONPATH": str(ROOT), "GROWTH_ONE": "1"},
-        )  # fmt: skip
-        found.append(json.loads(done.stdout))
-        sys.stdout.write(f"{found[-1]}\n")
+    for size in each_size(part, counts):
+        found.append(size)
+        sys.stdout.write(f"{size}\n")
     for name in ("advise_s", "flame_s"):
-        powers = [
-            round(log(b[name] / a[name]) / log(b["steels"] / a["steels"]), 2)
-            for a, b in pairwise(found)
-        ]
-        sys.stdout.write(f"{name}: grows with the power {powers}\n")
+        sys.stdout.write(f"{name}: grows with the power {powers(found, name)}\n")
     return 0
 
 

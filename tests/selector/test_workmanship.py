@@ -1,12 +1,18 @@
 """More of what a toolroom hand would sign: how the work is done, and what it is made of."""
 
+from dataclasses import replace
+from types import MappingProxyType
+
 import numpy as np
 import pytest
 
+from selector.advice.advise import advise
 from selector.advice.output import advice_out
 from selector.figure import median
 from selector.option.temper_choice import STRUCK_LEAST_TEMPER_C
+from selector.requirement import requirement_from
 from selector.wording import shown
+from tests.dog import only
 from tests.trade import BARE, KILN, advised, flat, part, round_
 
 TORCH = {
@@ -253,3 +259,26 @@ def test_a_bar_of_the_rack_is_paid_for_and_no_better_than_a_plain_one():
     # Gauge plate that lies there is not burned on a spacer.
     assert options[0].treatment.steel.slug == "s235"
     assert bars["100mncrw4"] > 2 * bars["s235"] > 0
+
+
+def test_wire_made_for_springs_is_not_too_hard_for_one():
+    known = only("c75s")
+    strip = next(c for c in known.steels["c75s"].condition if c.name == "prehard")
+    wire = strip.model_copy(update={
+        "shapes": ("round",), "sold_for": ("spring",),
+        "hardness_hrc": strip.hardness_hrc.model_copy(update={"min": 54.0, "max": 58.0}),
+    })  # fmt: skip
+    zones = [{"section": [1], "wear": "none"}]
+    coil = part("Compression spring", [round_(2, 500)], zones, BARE,
+                part={"shape_class": "coil-spring"}, load={"cycles": "fatigue"})  # fmt: skip
+    found = {}
+    for name, sold in (
+        ("made for it", wire),
+        ("hard", wire.model_copy(update={"sold_for": ()})),
+    ):
+        steel = known.steels["c75s"].model_copy(update={"condition": (sold,)})
+        sole = replace(known, steels=MappingProxyType({"c75s": steel}))
+        found[name] = advise(requirement_from(coil), sole).options
+    assert len(found["made for it"]) == 1
+    assert found["made for it"][0].judged.passing_all > 0.9
+    assert not found["hard"]
