@@ -14,6 +14,7 @@ from selector.handover.letter.answer import answer
 from selector.handover.letter.letter import HEADS, NOT_FOR, composed, leading
 from selector.handover.letter.made import Sender, letter_data, made
 from selector.handover.letter.picture import brackets, picture
+from selector.handover.letter.said import is_sent_out
 from selector.handover.letter.ways import price, ways
 from tests.dog import asked, only
 from tests.examples import few
@@ -64,6 +65,7 @@ def allowed(requirement, out, option) -> dict[str, set[str]]:
     ]
     mm = [z.depth_mm for z in out.zones] + [option.permitted_movement_mm]
     mm += [option.hardness.depth_mm.p50 or 0, 0.01]
+    mm += [section.size for section in requirement.part.section]
     mm += [v or 0 for v in (option.movement_mm.p50, option.movement_mm.p95)]
     chances = [o.passing_all for o in options] + [o.within_budget or 0 for o in options]
     chances += [option.failing.p95 or 0, *(1 - o.passing_all for o in options)]
@@ -237,3 +239,17 @@ def test_brackets_run_from_end_to_end_without_a_gap_of_note(dog):
 
 def test_the_zone_spoken_of_is_the_hardest(dog):
     assert leading(dog.asked, advice_out(dog)) is dog.asked.zone[0]
+
+
+def test_ways_done_otherwise_stand_before_those_of_another_steel(dog):
+    out = advice_out(dog)
+    first = out.options[0]
+    seen = ways(out, first)[1:]
+    offered = [o for o in out.options if o.id in {item.id for item in out.alternatives}]
+    unlike = [o for o in offered if _done(o) != _done(first)]
+    assert sum(_done(way.option) != _done(first) for way in seen) >= min(len(unlike), 1)
+    assert [price(way.option) for way in seen] == sorted(price(way.option) for way in seen)
+
+
+def _done(option):
+    return option.route_kind, option.condition == "hard-element", is_sent_out(option)
