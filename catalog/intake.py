@@ -182,11 +182,18 @@ def price_file(prices: Prices, lines: list[Line]) -> str:
         f"{key} = {_value(value)}" for key, value in data.items() if type(value) is not dict
     ]
     tables = [
-        "\n".join([f"[{key}]", *(f"{name} = {_value(held)}" for name, held in value.items())])
+        "\n".join(
+            [f"[{key}]", *(f"{_key(name)} = {_value(held)}" for name, held in value.items())]
+        )
         for key, value in data.items()
         if type(value) is dict
     ]
     return "\n\n".join(["\n".join(flat), *tables]) + "\n"
+
+
+def _key(name: str) -> str:
+    """Return a key as TOML writes it: in quotes where it holds a dot."""
+    return f'"{name}"' if "." in name else name
 
 
 def _value(value: object) -> str:

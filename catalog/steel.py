@@ -77,7 +77,10 @@ class Designations(Record):
 
 
 class Condition(Record):
-    """One state in which the bar is sold."""
+    """One state in which the bar is sold.
+
+    `sold_for` are words of a part's name, for what is sold as such a part ready made: a bolt.
+    """
 
     name: ConditionName
     hardness_hb: Span | None = None
@@ -89,6 +92,7 @@ class Condition(Record):
     depth_mm: Number | None = None
     length_mm: Span | None = None
     sold_mm: Sizes | None = None
+    sold_for: Annotated[tuple[Text, ...], Field(strict=False)] = ()
 
     @model_validator(mode="after")
     def _one_hardness(self) -> Self:

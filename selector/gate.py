@@ -39,6 +39,8 @@ GateName = Literal[
     "budget",
     "days",
     "model",
+    "near",
+    "custom",
 ]
 
 # (pass at or above, fail below). Breaking hurts more than wearing, so its limits are higher.

@@ -6,7 +6,6 @@ not defined.
 
 import math
 from collections.abc import Iterable
-from typing import Protocol
 
 from selector.hardness_scale import LOWEST_HRC, hb_from_hv, hv_from_hrc
 from selector.record import LayerOut, Spread, TemperOut
@@ -248,69 +247,3 @@ def temper_words(temper: TemperOut) -> str:
     if temper.band_c and temper.band_c[0] < temper.band_c[1]:
         text += f" ({temper.band_c[0]:.0f} to {temper.band_c[1]:.0f} °C serves)"
     return text + (f"; shows {temper.colour}" if temper.colour else "")
-
-
-class Asked(Protocol):
-    """A hardness that is asked for: as written, and what still passes. [HRC]."""
-
-    @property
-    def low_hrc(self) -> float | None:
-        """Least that is wanted."""
-
-    @property
-    def high_hrc(self) -> float | None:
-        """Most that is wanted."""
-
-    @property
-    def floor_hrc(self) -> float | None:
-        """Least that passes."""
-
-    @property
-    def ceiling_hrc(self) -> float | None:
-        """Most that passes."""
-
-    @property
-    def derived(self) -> bool:
-        """Whether it follows from the duty."""
-
-
-def asked_words(demand: Asked) -> str:
-    """Return the hardness asked for, as the user wrote it, and what still passes.
-
-    Parameters
-    ----------
-    demand : Asked
-        What the zone asks.
-
-    Returns
-    -------
-    str
-        For instance "50 HRC (48 with slack)"; what was derived has a floor under its window.
-    """
-    low, floor = demand.low_hrc, demand.floor_hrc
-    if floor is None:
-        return "no hardness"
-    if low is None or round(low) == round(floor):
-        return shown(floor)
-    return f"{shown(low)} ({floor:.0f} {'at least' if demand.derived else 'with slack'})"
-
-
-def most_words(demand: Asked) -> str | None:
-    """Return the most hardness that is wanted, and what still passes; none where all is.
-
-    Parameters
-    ----------
-    demand : Asked
-        What the zone asks.
-
-    Returns
-    -------
-    str or None
-        For instance "56 HRC (59 with slack)".
-    """
-    high, ceiling = demand.high_hrc, demand.ceiling_hrc
-    if ceiling is None:
-        return None
-    if high is None or round(high) == round(ceiling):
-        return shown(ceiling)
-    return f"{shown(high)} ({ceiling:.0f} with slack)"

@@ -28,9 +28,8 @@ def catalogued_hrc(slug, temper_c, time_h, heat_c=None):
         return steel.hardened.as_quenched_hrc.middle
     curve = steel.tempered
     temperatures_c, hrc = np.array(curve.curve_hrc.points).T
-    return float(
-        tempered_from_curve(temperatures_c, hrc, curve.time_h * 3600, temper_c, time_h * 3600)
-    )
+    held_s = curve.time_h.value * 3600.0
+    return float(tempered_from_curve(temperatures_c, hrc, held_s, temper_c, time_h * 3600.0))
 
 
 def mean_miss_hrc(slug, table, time_h, heat_c=None):

@@ -5,4 +5,11 @@ from streamlit.testing.v1 import AppTest
 
 def field(page: AppTest, path: str) -> str:
     """Return the key of a question's widget on the form as it was last filled."""
-    return f"part/{page.session_state['filled']}/{path}"
+    visit = page.session_state["visit"]
+    return f"{visit.id}/{visit.fill}/{path}"
+
+
+def said(page: AppTest) -> str:
+    """Return all that stands on the page as text, a line each."""
+    texts = (*page.title, *page.header, *page.markdown, *page.caption, *page.error)
+    return "\n".join(str(text.value) for text in texts)

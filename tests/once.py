@@ -5,11 +5,14 @@ Equal questions have equal answers and nobody changes one, so that tests may sha
 
 from collections.abc import Callable
 from dataclasses import fields
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Any
+
+import pytest
 
 from catalog import Catalog, load_catalog
 from selector.advice.advise import Advice, advise
+from selector.decision.weighing import weigh
 from selector.flame.answer import FlameAnswer, flame_answer
 from selector.requirement import Requirement
 from tests.dog import asked, only
@@ -79,3 +82,10 @@ def advised(changes: dict[str, Any] | None, *steels: str) -> Advice:
 def flamed(changes: dict[str, Any] | None = None, steel: str | None = "C45") -> FlameAnswer:
     """Return the answer on flame hardening of the dog, changed, in one steel."""
     return flame_once(asked(changes), load_catalog(), steel)
+
+
+def advise_whole(requirement: Requirement, catalog: Catalog, **looked_at: str) -> Advice:
+    """Return what `advise` does, with all that was sampled of what it turned down."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("selector.advice.advise.weigh", partial(weigh, whole=True))
+        return advise(requirement, catalog, **looked_at)

@@ -28,13 +28,17 @@ LENT = {
     "examples.py",
     "form.py",
     "layer_forecast.py",
+    "letter_text.py",
     "once.py",
+    "overlay_case.py",
+    "page_text.py",
     "printed.py",
     "procedure.py",
     "rounds.py",
     "svg_text.py",
     "tasks.py",
     "tempered_by_composition.py",
+    "traps.py",
     "whole_requirement.py",
 }
 

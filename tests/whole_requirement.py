@@ -260,21 +260,24 @@ def priorities_of(dice: Dice) -> Table:
     return {"points": points} if said == "points" and points else {}
 
 
-def requirement_number(number: int) -> Requirement:
-    """Return the whole requirement that a number stands for."""
+def draft_number(number: int) -> Table:
+    """Return the whole requirement that a number stands for as a file would hold it."""
     dice = Dice(number)
     part, zones = part_of(dice)
-    return requirement_from(
-        {
-            "safety_use": dice.of(SafetyUse) if dice.in_ten(2) else "could hurt",
-            "part": part,
-            "zone": zones,
-            "load": load_of(dice),
-            "limit": limit_of(dice),
-            "workshop": workshop_of(dice),
-            "priorities": priorities_of(dice),
-        }
-    )
+    return {
+        "safety_use": dice.of(SafetyUse) if dice.in_ten(2) else "could hurt",
+        "part": part,
+        "zone": zones,
+        "load": load_of(dice),
+        "limit": limit_of(dice),
+        "workshop": workshop_of(dice),
+        "priorities": priorities_of(dice),
+    }
+
+
+def requirement_number(number: int) -> Requirement:
+    """Return the whole requirement that a number stands for."""
+    return requirement_from(draft_number(number))
 
 
 def catalog_for(requirement: Requirement, number: int, most: int) -> Catalog:

@@ -1,4 +1,4 @@
-"""From the form to its advice, with a bar that moves meanwhile."""
+"""From the form to its answers, with a bar that moves meanwhile; an old answer says so."""
 
 import contextvars
 import logging
@@ -9,12 +9,17 @@ from selector import Requirement
 from selector.advice.record import AdviceOut
 from selector.errors import SelectorError
 from ui import cached, labels, session
+from ui.draft import checked, ready
 
 _log = logging.getLogger(__name__)
+_FAULT = (
+    "This part could not be computed: a fault of the program, written to its log. "
+    "What you typed is kept, and so is the last advice."
+)
 
 
 def compute(requirement: Requirement) -> bool:
-    """Compute the advice and keep the requirement; say what went wrong instead of failing.
+    """Compute the advice; say what went wrong instead of failing.
 
     Parameters
     ----------
@@ -34,6 +39,9 @@ def compute(requirement: Requirement) -> bool:
     def move(text: str, fraction: float) -> None:
         here.run(bar.progress, min(fraction, 1.0), text)
 
+    if cached.warm().is_alive():
+        move("Getting ready: the first time on a machine takes about 20 seconds", 0.02)
+        cached.warm().join()
     try:
         cached.advice(requirement, move)
     except SelectorError as error:
@@ -41,23 +49,62 @@ def compute(requirement: Requirement) -> bool:
         return False
     except Exception:  # noqa: BLE001 - a fault of ours must not cost the visitor the form
         _log.exception("no advice on %s", requirement.part.name)
-        st.error(
-            "This part could not be computed: a fault of the program, written to its log. "
-            "What you typed is kept, and so is the last advice."
-        )
+        st.error(_FAULT)
         return False
     finally:
         bar.empty()
-    session.answered(requirement)
     return True
 
 
-def shown() -> AdviceOut:
-    """Return the advice to show; without one, say where to ask for it and stop the view."""
-    requirement = session.asked()
+def asked() -> Requirement:
+    """Return what the answers shown are of; without any, lead to the form and stop."""
+    visit = session.here()
+    requirement = None if visit.asked is None else checked(visit.asked, cached.catalog())[0]
     if requirement is None:
-        st.info("There is no advice yet. Describe the part, then press “Advise”.")
-        st.page_link("views/part.py", label="To the form")
+        st.title("No answer yet")
+        st.write("Describe the part, then press Advise.")
+        st.page_link("views/part.py", label="To the part", query_params={"part": visit.id})
         st.stop()
-    with st.spinner("Computing the advice"):
-        return cached.advice(requirement)
+    _mark_stale()
+    return requirement
+
+
+def _mark_stale() -> None:
+    """Say that the part was changed since, with the button that asks again."""
+    if not session.is_stale():
+        return
+    with st.container(border=True, horizontal=True, vertical_alignment="center", key="stale"):
+        st.markdown(
+            "**The part was changed since.** What stands here is for the part as it was.",
+            width="stretch",
+        )
+        st.button("Advise again", key="again", on_click=advise_again)
+
+
+def advise_again() -> None:
+    """Have the answers shown for the part as it is now; its faults show on the form."""
+    session.attempt()
+    draft = ready(session.here().draft)
+    requirement, _ = checked(draft, cached.catalog())
+    if requirement is not None:
+        session.answered(draft)
+
+
+def shown(requirement: Requirement) -> AdviceOut:
+    """Return the advice to show; where it cannot be computed, say so and stop the view."""
+    if not compute(requirement):
+        st.stop()
+    return cached.advice(requirement)
+
+
+def swaps(requirement: Requirement, advice: AdviceOut) -> list[str]:
+    """Return where the first changes places with each answer of another kind, in sentences."""
+    said = []
+    for way in advice.alternatives:
+        try:
+            against = cached.versus(requirement, advice.options[0].id, way.id)
+        except SelectorError:
+            continue
+        turns = [swap for swap in against.swaps if swap.at is not None and swap.by == "cost"]
+        said += [f"Against {way.bar}: {swap.text}" for swap in turns[:1]]
+    return said

@@ -1,17 +1,14 @@
-"""The frame of the page: its settings, what a fresh session holds, and its views."""
+"""The frame of the page: its settings, the part at hand, the way between its views."""
 
 import streamlit as st
 
-from ui import session
+from ui import cached, frame, session
+from ui.inward import stay_inside
 
-st.set_page_config(page_title="temperwright", page_icon="🔥", layout="wide")
+stay_inside()
+st.set_page_config(page_title="temperwright", page_icon=frame.ICON, layout="wide")
 session.begin()
-st.navigation(
-    [
-        st.Page("views/part.py", title="Part", url_path="part", default=True),
-        st.Page("views/choice.py", title="Choice", url_path="choice"),
-        st.Page("views/why_not.py", title="Why not", url_path="why-not"),
-        st.Page("views/cautions.py", title="Cautions", url_path="cautions"),
-    ],
-    position="top",
-).run()
+cached.warm()
+view = st.navigation(list(frame.pages().values()), position="hidden")
+frame.head(view)
+view.run()

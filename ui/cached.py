@@ -1,26 +1,77 @@
-"""What is computed once and kept: the catalogue, and the advice of recent requirements."""
+"""What is computed once and kept: the catalogue, and the answers of recent requirements."""
 
+import os
 from collections.abc import Callable
+from pathlib import Path
+from threading import Thread
 
 import streamlit as st
 
 from catalog import Catalog, load_catalog
+from catalog.example import FIRST, example_text
 from selector import Requirement, advise
+from selector.advice.advise import Advice
+from selector.advice.firm import firm
 from selector.advice.output import advice_out
-from selector.advice.record import AdviceOut
+from selector.advice.record import AdviceOut, ComparisonOut, FirmOut
+from selector.decision.standing import Standing, standing_of
+from selector.flame.answer import FlameAnswer, flame_answer
+from selector.flame.output import flame_out
+from selector.flame.record import FlameOut
+from selector.need.need import need as need_of
+from selector.need.record import NeedOut
+from selector.requirement import requirement_from
+from selector.requirement.read import parsed
+from selector.versus.record import VersusOut
+from selector.versus.versus import versus as versus_of
+
+Progress = Callable[[str, float], None]
+# An advice holds its samples, some eighty megabytes; so few are kept that memory stays level.
+_ADVICES = 3
 
 
 @st.cache_resource(show_spinner="Reading the catalogue")
 def catalog() -> Catalog:
-    """Return the shipped catalogue."""
-    return load_catalog()
+    """Return the shipped catalogue under the folders that the page was started with."""
+    folders = os.environ.get("TEMPERWRIGHT_CATALOG", "")
+    return load_catalog(*(Path(folder) for folder in folders.split(os.pathsep) if folder))
 
 
-@st.cache_data(max_entries=32, show_spinner=False)
-def advice(
-    requirement: Requirement, _progress: Callable[[str, float], None] | None = None
-) -> AdviceOut:
-    """Return the advice on a requirement as plain data.
+@st.cache_resource(show_spinner=False)
+def warm() -> Thread:
+    """Return the thread that loads the compiled loop while the visitor still describes."""
+
+    def first_need() -> None:
+        asked = requirement_from(parsed("first.toml", example_text(FIRST).encode()))
+        advise(asked, catalog(), steel=next(iter(catalog().steels)))
+
+    thread = Thread(target=first_need, daemon=True)
+    thread.start()
+    return thread
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
+def weighed(requirement: Requirement, _progress: Progress | None = None) -> Advice:
+    """Return the advice on a requirement with its samples.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked; the key of the cache.
+    _progress : callable, optional
+        Called with a sentence and a fraction while it computes; no part of the key.
+
+    Returns
+    -------
+    Advice
+        Never changed: sessions share it.
+    """
+    return advise(requirement, catalog(), progress=_progress)
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
+def advice(requirement: Requirement, _progress: Progress | None = None) -> AdviceOut:
+    """Return the advice on a requirement as plain data, with the smallest changes.
 
     Parameters
     ----------
@@ -34,4 +85,47 @@ def advice(
     AdviceOut
         All that the views show.
     """
-    return advice_out(advise(requirement, catalog(), progress=_progress))
+    return advice_out(weighed(requirement, _progress), changed=True)
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
+def standing(requirement: Requirement) -> Standing:
+    """Return what the order of an advice is made from, to be weighed otherwise."""
+    known = weighed(requirement)
+    return standing_of(known.options, known.asked, known.ranges)
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
+def firmness(requirement: Requirement) -> FirmOut | None:
+    """Return how firm an advice is; None where there is nothing to be firm about."""
+    return firm(weighed(requirement))
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner="Asking the other methods")
+def opinions(requirement: Requirement) -> ComparisonOut | None:
+    """Return what methods of other families say; their library is slow to load."""
+    return advice_out(weighed(requirement), compare=True).comparison
+
+
+@st.cache_resource(max_entries=64, show_spinner=False)
+def need(requirement: Requirement) -> NeedOut:
+    """Return what a part must bear."""
+    return need_of(requirement, catalog())
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
+def torched(requirement: Requirement, steel: str | None) -> FlameAnswer:
+    """Return whether a torch will do, for one steel or the best, with its samples."""
+    return flame_answer(requirement, catalog(), steel)
+
+
+@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
+def flame(requirement: Requirement, steel: str | None) -> FlameOut:
+    """Return whether a torch will do as plain data."""
+    return flame_out(torched(requirement, steel))
+
+
+@st.cache_resource(max_entries=16, show_spinner=False)
+def versus(requirement: Requirement, first: str, second: str) -> VersusOut:
+    """Return two options set against each other."""
+    return versus_of(requirement, first, second, catalog())

@@ -3,8 +3,7 @@
 Places are written as the selector writes them: "zone.2.hardness.min", rows counted from 1.
 """
 
-import re
-from collections.abc import Mapping
+import copy
 from typing import Any
 
 from catalog import Catalog
@@ -12,17 +11,24 @@ from selector import Requirement
 from selector.errors import Problem, SelectorError
 from selector.job.bench import bench
 from selector.requirement import requirement_from
-from ui.field import BLOCKS, FIELDS
+from selector.requirement.question import question
 
 Draft = dict[str, Any]
-Choices = Mapping[str, Mapping[Any, str]]
-_ROW = re.compile(r"\.\d+(?=\.|$)")
-_ROWS = tuple(block.path for block in BLOCKS if block.row)
+# Loads that lie on sections by their numbers.
+_OVER = ("load.torque_over", "load.bending_over")
+# What stands for an answer that is still wanted, so that what is there can be shown at once.
+_MEANWHILE = {"safety_use": "none", "load.impact": "none", "load.cycles": "static"}
 
 
-def kind_of(path: str) -> str:
-    """Return a place without its row numbers: "zone.2.wear" gives "zone.wear"."""
-    return _ROW.sub("", path)
+def blank() -> Draft:
+    """Return a part of which nothing is known yet but that it is one round piece."""
+    return {
+        "part": {"section": [{"shape": "round"}]},
+        "zone": [{"section": [1]}],
+        "load": {},
+        "limit": {},
+        "workshop": {"heat": []},
+    }
 
 
 def read(draft: Draft, path: str) -> Any:  # noqa: ANN401
@@ -42,7 +48,11 @@ def read(draft: Draft, path: str) -> Any:  # noqa: ANN401
     """
     place: Any = draft
     for key in path.split("."):
-        place = place[int(key) - 1] if isinstance(place, list) else place.get(key)
+        if isinstance(place, list):
+            number = int(key) - 1
+            place = place[number] if number < len(place) else None
+        else:
+            place = place.get(key) if isinstance(place, dict) else None
         if place is None:
             return None
     return place
@@ -81,7 +91,7 @@ def rows(draft: Draft, path: str) -> list[Draft]:
 
 
 def drop_row(draft: Draft, path: str, number: int) -> None:
-    """Remove a row; zones keep lying on the sections they lay on.
+    """Remove a row; zones keep lying on the sections they lay on, or go with the last of them.
 
     Parameters
     ----------
@@ -93,11 +103,63 @@ def drop_row(draft: Draft, path: str, number: int) -> None:
         Which row, from 1.
     """
     del rows(draft, path)[number - 1]
-    if path == "part.section":
-        for zone in rows(draft, "zone"):
-            zone["section"] = [
-                kept - (kept > number) for kept in zone.get("section", ()) if kept != number
-            ]
+    if path != "part.section":
+        return
+    for zone in rows(draft, "zone"):
+        zone["section"] = [
+            kept - (kept > number) for kept in zone.get("section", ()) if kept != number
+        ]
+    draft["zone"] = [zone for zone in rows(draft, "zone") if zone["section"]]
+    for place in _OVER:
+        over = read(draft, place)
+        if isinstance(over, list):
+            left = [kept - (kept > number) for kept in over if kept != number]
+            put(draft, place, left or None)
+
+
+def zone_of(draft: Draft, section: int) -> int | None:
+    """Return the number of the zone that lies on a section, None where none does.
+
+    Parameters
+    ----------
+    draft : dict
+        The form.
+    section : int
+        Number of the section.
+
+    Returns
+    -------
+    int or None
+        From 1, the first of several.
+    """
+    lying = (
+        number
+        for number, zone in enumerate(rows(draft, "zone"), start=1)
+        if section in zone.get("section", ())
+    )
+    return next(lying, None)
+
+
+def with_zone(draft: Draft, section: int) -> int:
+    """Return the number of the zone on a section, laid on it where there was none.
+
+    Parameters
+    ----------
+    draft : dict
+        The form, changed in place.
+    section : int
+        Number of the section.
+
+    Returns
+    -------
+    int
+        From 1.
+    """
+    found = zone_of(draft, section)
+    if found is None:
+        rows(draft, "zone").append({"section": [section]})
+        found = len(rows(draft, "zone"))
+    return found
 
 
 def ready(draft: Draft) -> Draft:
@@ -119,13 +181,37 @@ def ready(draft: Draft) -> Draft:
     return filled
 
 
+def tentative(draft: Draft) -> Draft:
+    """Return the draft with what is still wanted filled in, to show what follows so far.
+
+    Parameters
+    ----------
+    draft : dict
+        The form.
+
+    Returns
+    -------
+    dict
+        A copy; only for what does not hang on the answers that are missing.
+    """
+    filled = copy.deepcopy(ready(draft))
+    for path, answer in _MEANWHILE.items():
+        if read(filled, path) is None:
+            put(filled, path, answer)
+    filled["part"].setdefault("name", "part")
+    for zone in filled["zone"]:
+        zone.setdefault("wear", "none")
+        zone.pop("mate", None) if "material" not in zone.get("mate", {}) else None
+    return filled
+
+
 def _without_empty(table: Draft) -> Draft:
-    """Return a table without its empty tables; rows stay, empty or not."""
+    """Return a table without its empty tables, but a mate that was said to be there."""
     kept: Draft = {}
     for key, value in table.items():
         if isinstance(value, dict):
             inner = _without_empty(value)
-            if inner:
+            if inner or key == "mate":
                 kept[key] = inner
         elif isinstance(value, list):
             kept[key] = [_without_empty(v) if isinstance(v, dict) else v for v in value]
@@ -152,74 +238,45 @@ def checked(draft: Draft, catalog: Catalog) -> tuple[Requirement | None, tuple[P
         Empty when nothing is.
     """
     try:
-        requirement = requirement_from(ready(draft))
+        requirement = requirement_from(draft)
         bench(requirement, catalog)
     except SelectorError as error:
         return None, error.problems
     return requirement, ()
 
 
-def place_of(problem: Problem) -> str:
-    """Return the place on the form where a problem is shown; empty when it has none.
+def is_shown(path: str) -> bool:
+    """Return whether the form has a place for an answer: one that is not a table itself."""
+    asked = question(path)
+    return asked is not None and asked.kind not in {"table", "rows"}
+
+
+def unfit(data: Draft) -> tuple[Problem, ...]:
+    """Return what in a file no field of the form could mend.
 
     Parameters
     ----------
-    problem : Problem
-        A broken rule.
-
-    Returns
-    -------
-    str
-        A field, else the row or block around it.
-    """
-    path = problem.field
-    while path:
-        kind = kind_of(path)
-        if kind in FIELDS or kind in {block.path for block in BLOCKS}:
-            return path
-        path = path.rpartition(".")[0]
-    return ""
-
-
-def misfits(draft: Draft, choices: Choices) -> tuple[Problem, ...]:
-    """Return what in a file the form has no place for, or could not show.
-
-    Parameters
-    ----------
-    draft : dict
+    data : dict
         Contents of a file.
-    choices : mapping
-        What can be chosen, by field.
 
     Returns
     -------
     tuple of Problem
-        Empty when the form can hold the file; faults of typed text are left to the form.
+        Empty when the form can hold the file; faults of typed answers are left to the form.
     """
-    problems = []
-    for path, value in _leaves(draft):
-        field = FIELDS.get(kind_of(path))
-        if field is not None and not field.holds(value, choices.get(kind_of(path))):
-            step = "Mend the file, or leave this out and choose it in the form."
-            problems.append(Problem(path, f"{field.wanted}", repr(value), step))
-    return tuple(problems)
+    try:
+        requirement_from(data)
+    except SelectorError as error:
+        return tuple(p for p in error.problems if p.got != "nothing" and not _mendable(p, data))
+    return ()
 
 
-def beyond(draft: Draft) -> tuple[str, ...]:
-    """Return the places of answers that came from a file and have no field on the form."""
-    return tuple(path for path, _ in _leaves(draft) if kind_of(path) not in FIELDS)
-
-
-def _leaves(table: Draft, path: str = "") -> list[tuple[str, Any]]:
-    """Return every answer with its place."""
-    answers: list[tuple[str, Any]] = []
-    for key, value in table.items():
-        place = f"{path}.{key}" if path else key
-        if isinstance(value, dict):
-            answers += _leaves(value, place)
-        elif kind_of(place) in _ROWS and isinstance(value, list):
-            for number, row in enumerate(value, start=1):
-                answers += _leaves(row, f"{place}.{number}") if isinstance(row, dict) else []
-        else:
-            answers.append((place, value))
-    return answers
+def _mendable(problem: Problem, data: Draft) -> bool:
+    """Return whether a fault is in an answer that a widget can show: a short text or number."""
+    asked = question(problem.field)
+    value = read(data, problem.field)
+    if asked is None or not isinstance(value, str | int | float) or isinstance(value, bool):
+        return False
+    if isinstance(value, str):
+        return asked.kind in {"text", "quantity"} and len(value) <= 200
+    return asked.kind == "quantity"

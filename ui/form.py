@@ -1,76 +1,24 @@
-"""The form: one widget a question, each with what is wrong with its answer beneath it."""
+"""One widget a question, its words from the requirement, its faults and its echo beneath."""
 
 import math
-from collections.abc import Collection, Iterable, Mapping
-from typing import Any
+from collections.abc import Iterable, Mapping
+from typing import Any, Literal
 
 import streamlit as st
 
-from catalog import Catalog
 from selector.errors import Problem
+from selector.requirement.question import Question, question, titled, without_rows
 from ui import draft as drafts
 from ui import labels, session
-from ui.draft import Choices, Draft
-from ui.field import BLOCKS, FIELDS, Block, Field
+from ui.echo import echo
 
-Messages = Mapping[str, list[str]]
-
-
-def choices(draft: Draft, catalog: Catalog) -> Choices:
-    """Return what can be chosen where that depends on the catalogue or on the form itself.
-
-    Parameters
-    ----------
-    draft : dict
-        The form.
-    catalog : Catalog
-        What is known.
-
-    Returns
-    -------
-    mapping
-        Words by answer, by field.
-    """
-    return {
-        "workshop.heat.source": {k: s.name for k, s in catalog.heat_sources.items()},
-        "workshop.bath.medium": {k: m.name for k, m in catalog.media.items()},
-        "zone.section": {
-            number: f"{number} {_section_name(section)}".strip()
-            for number, section in enumerate(drafts.rows(draft, "part.section"), start=1)
-        },
-    }
+Width = int | Literal["stretch"]
+# The names of what the catalogue holds are chosen from, beside the closed sets of the models.
+Choices = Mapping[Any, str]
+_HAVE_DEFAULTS = frozenset({"choice", "many", "tick", "count"})
 
 
-def _section_name(section: Draft) -> str:
-    """Return a section in words: what it is called, else its shape and size."""
-    return str(section.get("name") or f"{section.get('shape', '')} {section.get('size', '')}")
-
-
-def place_name(path: str) -> str:
-    """Return a place on the form in words: "Section 2, size"."""
-    kind = drafts.kind_of(path)
-    job = [b for b in BLOCKS if b.path and f"{kind}.".startswith(f"{b.path}.")]
-    block = max(job, key=lambda b: len(b.path), default=None)
-    number = next((key for key in path.split(".") if key.isdigit()), "")
-    row = f"{block.row} {number}" if block and number else ""
-    if kind in FIELDS:
-        label = FIELDS[kind].label
-        return f"{row}, {labels.lower(label)}" if row else label
-    return row or (block.title if block else path)
-
-
-def sentence(problem: Problem) -> str:
-    """Return a problem in a sentence, with the name its field has on the form."""
-    where = labels.plain(place_name(problem.field))
-    if problem.got == "nothing":
-        return f"Please answer: {where}"
-    return (
-        f"{where}: must be {labels.plain(problem.rule)}; got {labels.plain(problem.got)}. "
-        f"{labels.plain(problem.next_step)}"
-    )
-
-
-def messages(problems: Iterable[Problem]) -> dict[str, list[str]]:
+def faults(problems: Iterable[Problem]) -> dict[str, list[str]]:
     """Return what is wrong, by the place where it is shown.
 
     Parameters
@@ -81,108 +29,124 @@ def messages(problems: Iterable[Problem]) -> dict[str, list[str]]:
     Returns
     -------
     dict
-        Sentences by place; those without a place under the empty text.
+        Sentences by place.
     """
     by_place: dict[str, list[str]] = {}
     for problem in problems:
-        by_place.setdefault(drafts.place_of(problem), []).append(sentence(problem))
+        by_place.setdefault(problem.field, []).append(_rule(problem))
     return by_place
 
 
-def summary(problems: Collection[Problem]) -> str:
+def _rule(problem: Problem) -> str:
+    """Return a problem at its own field: what is wanted and the next step."""
+    if problem.got == "nothing":
+        return "Please answer."
+    return f"Must be {problem.rule}; got {problem.got}. {problem.next_step}"
+
+
+def sentence(problem: Problem) -> str:
+    """Return a problem away from its field: with its title and its key."""
+    asked = question(problem.field)
+    name = f"{titled(problem.field)} ({problem.field})" if asked else problem.field
+    return f"{name}: {labels.lower(_rule(problem))}"
+
+
+def summary(problems: Iterable[Problem]) -> str:
     """Return in one line how many answers need attention, and which come first."""
-    if not problems:
+    names = list(dict.fromkeys(titled(problem.field) for problem in problems))
+    if not names:
         return ""
-    names = list(dict.fromkeys(place_name(problem.field) for problem in problems))
     listed = "; ".join(names[:3]) + ("; …" if len(names) > 3 else "")
     return labels.plain(f"To be looked at ({len(names)}): {listed}")
 
 
-def show(block: Block, draft: Draft, offered: Choices, wrong: Messages) -> None:
-    """Show a block of questions with what is wrong beneath each answer.
+def ask(
+    path: str,
+    *,
+    width: Width = "stretch",
+    label: str | None = None,
+    choices: Choices | None = None,
+    rows: bool = False,
+) -> None:
+    """Ask one question of the part at hand.
 
     Parameters
     ----------
-    block : Block
-        What is asked.
-    draft : dict
-        The form.
-    offered : mapping
-        What can be chosen, by field.
-    wrong : mapping
-        What is wrong, by place.
+    path : str
+        Where the answer stands, for instance "part.section.1.size".
+    width : int or "stretch"
+        In pixels.
+    label : str, optional
+        Instead of its title, where the place of the question says it better.
+    choices : mapping, optional
+        What can be chosen, where the requirement itself does not say.
+    rows : bool
+        Whether few answers are shown side by side instead of in a list.
+
+    Raises
+    ------
+    KeyError
+        When the requirement has no such field.
     """
-    with st.container(border=True):
-        st.subheader(block.title)
-        _faults(wrong, block.path)
-        if not block.row:
-            _lines(block, block.path, draft, offered, wrong)
-            return
-        for number in range(1, len(drafts.rows(draft, block.path)) + 1):
-            path = f"{block.path}.{number}"
-            with st.container(
-                horizontal=True, horizontal_alignment="distribute", vertical_alignment="bottom"
-            ):
-                st.markdown(f"**{block.row} {number}**", width="content")
-                st.button(
-                    f"Remove {block.row.lower()} {number}",
-                    key=f"drop/{path}",
-                    type="tertiary",
-                    on_click=_drop,
-                    args=(block.path, number),
-                )
-            _faults(wrong, path)
-            _lines(block, path, draft, offered, wrong)
-        st.button(
-            f"Add {block.row.lower()}",
-            key=f"add/{block.path}",
-            on_click=_add,
-            args=(block.path,),
-        )
+    asked = question(path)
+    if asked is None:
+        raise KeyError(path)
+    value = drafts.read(session.here().draft, path)
+    with st.container(width=width, gap=None, key=f"ask/{path}"):
+        _widget(path, asked, value, label or asked.title, choices=choices, rows=rows)
+        _beneath(path, asked, value)
 
 
-def _faults(wrong: Messages, path: str) -> None:
-    """Write what is wrong at a place."""
-    for text in wrong.get(path, ()) if path else ():
-        st.error(text)
+def _beneath(path: str, asked: Question, value: object) -> None:
+    """Show what is wrong with an answer, else what it is in the other unit."""
+    wrong = session.wrong().get(path)
+    if wrong:
+        for text in wrong:
+            st.markdown(f":red[{labels.plain(text)}]")
+    elif asked.unit_kind and (other := echo(value, asked.unit_kind)):
+        st.caption(labels.plain(other))
+    elif value is None and asked.text:
+        st.caption(labels.plain(asked.text))
 
 
-def _lines(block: Block, path: str, draft: Draft, offered: Choices, wrong: Messages) -> None:
-    """Show the questions of one row; what is wrong stands right under its line."""
-    for line in block.lines:
-        places = [f"{path}.{field.name}" if path else field.name for field in line]
-        columns = st.columns(len(line))
-        for column, field, place in zip(columns, line, places, strict=True):
-            with column:
-                _widget(field, place, draft, offered)
-        for place in places:
-            _faults(wrong, place)
+def show_faults(problems: Iterable[Problem]) -> None:
+    """Have what is wrong shown at each question that is asked from now on in this run."""
+    session.show_wrong(faults(problems))
 
 
-def _widget(field: Field, path: str, draft: Draft, offered: Choices) -> None:
-    """Show one question, filled from the draft and writing back to it."""
-    kept = drafts.read(draft, path)
-    value = field.start if kept is None else kept
-    label = f"{field.label} *" if field.needed else field.label
-    kind = drafts.kind_of(path)
-    known = offered.get(kind) or {c: labels.words(c, kind) for c in field.choices}
-    key = session.widget(path, _as_shown(field, value))
-    back: dict[str, Any] = {"key": key, "on_change": _keep, "args": (key, path, field)}
-    hint = field.hint or None
-    match field.kind:
-        case "choice" if path == "safety_use":
+def shown_at(path: str) -> list[str]:
+    """Return what is wrong at a place that is no single question."""
+    found: list[str] = session.wrong().get(path, [])
+    return found
+
+
+def _widget(
+    path: str,
+    asked: Question,
+    value: Any,  # noqa: ANN401
+    label: str,
+    *,
+    choices: Choices | None,
+    rows: bool,
+) -> None:
+    """Show the widget of one question."""
+    kind = "choice" if choices is not None and asked.kind == "text" else asked.kind
+    place = without_rows(path)
+    known = choices or {answer: labels.words(answer, place) for answer in asked.answers}
+    shown = asked.default if value is None and kind in _HAVE_DEFAULTS else value
+    key = session.widget(path, _as_shown(kind, shown, known))
+    back: Any = {"key": key, "on_change": _keep, "args": (key, path, kind)}
+    match kind:
+        case "choice" if rows:
             st.radio(
-                label,
-                known,
-                index=None,
-                horizontal=True,
-                format_func=known.__getitem__,
-                **back,
+                label, known, index=None, horizontal=True, format_func=known.__getitem__, **back
             )
         case "choice":
-            st.selectbox(label, known, index=None, format_func=known.__getitem__, **back)
-        case "many":
-            st.multiselect(label, known, format_func=known.__getitem__, **back)
+            st.selectbox(
+                label, known, index=None, format_func=known.__getitem__, placeholder="", **back
+            )
+        case "many" if known:
+            st.multiselect(label, known, format_func=known.__getitem__, placeholder="", **back)
         case "tick":
             st.checkbox(label, **back)
         case "count":
@@ -190,19 +154,21 @@ def _widget(field: Field, path: str, draft: Draft, offered: Choices) -> None:
         case "number":
             st.number_input(label, 0.0, 1e7, value=None, format="%g", **back)
         case _:
-            st.text_input(label, placeholder=hint, **back)
+            st.text_input(label, max_chars=200, **back)
 
 
-def _as_shown(field: Field, value: Any) -> Any:  # noqa: ANN401
+def _as_shown(kind: str, value: Any, known: Choices) -> Any:  # noqa: ANN401
     """Return an answer as the widget of its kind holds it."""
-    match field.kind:
-        case "many":
-            return list(value or ())
+    match kind:
+        case "many" if known:
+            return [answer for answer in value or () if answer in known]
         case "tick":
             return bool(value)
         case "number":
             return None if value is None else float(value)
-        case "choice" | "count":
+        case "choice":
+            return value if value in known else None
+        case "count":
             return value
         case _:
             return _as_text(value)
@@ -212,17 +178,23 @@ def _as_text(value: object) -> str:
     """Return an answer as it would be typed."""
     if value is None:
         return ""
+    if isinstance(value, list | tuple):
+        return ", ".join(map(str, value))
     return f"{value:.12g}" if isinstance(value, float) else str(value)
 
 
-def _keep(key: str, path: str, field: Field) -> None:
+def _keep(key: str, path: str, kind: str) -> None:
     """Keep what was answered; a bare number stands for itself, an unticked box for nothing."""
     if not session.shows(key):
         return
     value = session.held(key)
-    if field.kind == "quantity":
+    if kind == "quantity":
         value = _bare_number(value.strip())
-    session.keep(path, value if field.kind != "tick" else value or None)
+    elif kind == "many" and isinstance(value, str):
+        value = [name.strip() for name in value.split(",") if name.strip()]
+    elif kind == "tick":
+        value = value or None
+    session.keep(path, value)
 
 
 def _bare_number(text: str) -> str | float:
@@ -234,13 +206,29 @@ def _bare_number(text: str) -> str | float:
     return number if math.isfinite(number) else text
 
 
-def _add(path: str) -> None:
-    """Add an empty row."""
-    drafts.rows(session.draft(), path).append({})
-    session.rows_changed()
+def decide(label: str, answers: Mapping[str, str], now: str, name: str, on: Any) -> None:  # noqa: ANN401
+    """Ask what decides which questions follow; it is no answer of the requirement itself.
 
+    Parameters
+    ----------
+    label : str
+        The question.
+    answers : mapping
+        Words by answer.
+    now : str
+        The answer as the draft has it.
+    name : str
+        Of the widget.
+    on : callable
+        Called with the answer, to change the draft.
+    """
+    key = session.widget(name, now)
 
-def _drop(path: str, number: int) -> None:
-    """Remove a row."""
-    drafts.drop_row(session.draft(), path, number)
-    session.rows_changed()
+    def changed() -> None:
+        if session.shows(key):
+            session.change(lambda draft: on(draft, session.held(key)), refill=False)
+
+    st.radio(
+        label, answers, index=None, horizontal=True, key=key, on_change=changed,
+        format_func=answers.__getitem__,
+    )  # fmt: skip

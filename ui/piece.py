@@ -1,16 +1,13 @@
 """The few things every view shows alike."""
 
 from collections.abc import Iterable
+from html import escape
 
-import pandas as pd
 import streamlit as st
 
 from ui import labels
 
-
-def table(frame: pd.DataFrame) -> None:
-    """Show a table of texts."""
-    st.table(frame, border="horizontal", hide_index=True)
+_READ_AS_FORM = frozenset("\\`*_{}[]()#+-!|$~:\n\r")
 
 
 def bullets(texts: Iterable[str]) -> None:
@@ -20,7 +17,24 @@ def bullets(texts: Iterable[str]) -> None:
 
 def small(text: str) -> None:
     """Show a text, taken literally, in small print."""
-    st.markdown(f":small[{labels.plain(text)}]")
+    st.caption(labels.plain(text))
+
+
+def markup(*parts: str) -> None:
+    """Show markup of our own, drawings among it; every foreign text in it is escaped."""
+    st.markdown(_one_block("".join(parts)), unsafe_allow_html=True)
+
+
+def _one_block(text: str) -> str:
+    """Return markup without the empty and indented lines that would end it as markup."""
+    return "\n".join(line.strip() for line in text.splitlines() if line.strip())
+
+
+def e(text: object) -> str:
+    """Return a text so that no character of it is read as markup, nor as formatting."""
+    return "".join(
+        f"&#{ord(c)};" if c in _READ_AS_FORM else escape(c, quote=True) for c in str(text)
+    )
 
 
 def download(label: str, data: str, name: str) -> None:

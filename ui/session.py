@@ -1,92 +1,193 @@
 """What one visitor's session holds; no other file names its keys.
 
-`draft`   the form as plain data, kept while the visitor looks at other views
-`filled`  how often the form was filled anew; part of every widget's key, so that a browser
-          still showing the form before cannot answer for this one
-`tried`   whether advice was asked for, so that faults are shown from then on
-`refused` why the last file was not taken
-`asked`   the last requirement that gave advice
+The part at hand is in the address by its id and is kept in the user's folder at every change,
+so that reload, back and a second tab find it. A tab that changes what another tab has changed
+meanwhile goes on under an id of its own.
 """
 
-from collections.abc import Iterable
+import copy
+import json
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
 from typing import Any
 
 import streamlit as st
 
-from catalog.example import example_names, example_text
-from selector import Requirement
 from selector.errors import Problem
-from ui.draft import Draft, put
-from ui.upload import parsed
+from ui import store
+from ui.draft import Draft, blank, put, ready
 
-EXAMPLE = "start/example"
-FILE = "start/file"
+_MOST_UNDONE = 60
+
+
+@dataclass(slots=True)
+class Visit:
+    """The part at hand; `fill` counts how often its form was filled anew.
+
+    It is part of every widget's key, so that a browser still showing the form before cannot
+    answer for this one. `asked` is what the last advice is of.
+    """
+
+    id: str
+    draft: Draft
+    shop: str | None = None
+    tried: bool = False
+    asked: Draft | None = None
+    revision: int = 0
+    fill: int = 0
+    before: list[str] = field(default_factory=list)
+    aim: str = "choice"
 
 
 def begin() -> None:
-    """Give a fresh session its first values: the usual example, or a blank form."""
-    if "draft" not in st.session_state:
-        names = example_names()
-        st.session_state["draft"] = example(names[0]) if names else blank()
-        st.session_state["filled"] = 0
-        st.session_state["tried"] = False
-        st.session_state["refused"] = ()
-        st.session_state["asked"] = None
+    """Take up the part that the address names; without one, the part at hand stays."""
+    wanted = st.query_params.get("part", "")
+    held = held_part()
+    if held is not None and wanted in {"", held.id}:
+        if not wanted:
+            st.query_params["part"] = held.id
+        return
+    kept = store.part(wanted)
+    if kept is not None:
+        st.session_state["visit"] = _visit(wanted, kept)
+    elif "visit" not in st.session_state:
+        st.session_state["visit"] = None
 
 
-def blank() -> Draft:
-    """Return a form with one empty section and one empty zone."""
-    return {
-        "part": {"section": [{}]},
-        "zone": [{"section": [1]}],
-        "load": {},
-        "workshop": {"heat": [{}]},
-    }
+def _visit(key: str, kept: dict[str, Any]) -> Visit:
+    """Return a kept part as the part at hand, with its workshop as that is now."""
+    draft, shop = kept.get("draft") or blank(), kept.get("shop")
+    saved = store.workshops().get(shop) if isinstance(shop, str) else None
+    if saved is not None:
+        draft["workshop"] = saved
+    return Visit(
+        id=key,
+        draft=draft,
+        shop=shop if saved is not None else None,
+        tried=bool(kept.get("tried")),
+        asked=kept.get("asked"),
+        revision=int(kept.get("revision", 0)),
+        aim=str(kept.get("aim", "choice")),
+    )
 
 
-def example(name: str) -> Draft:
-    """Return a shipped example without its safety use, which each user must answer.
+def held_part() -> Visit | None:
+    """Return the part at hand, if there is one."""
+    visit: Visit | None = st.session_state.get("visit")
+    return visit
+
+
+def here() -> Visit:
+    """Return the part at hand; a blank one where there is none yet."""
+    return held_part() or start(blank())
+
+
+def start(draft: Draft, *, tried: bool = False, aim: str = "choice") -> Visit:
+    """Take up a new part, in the workshop used last where it names none.
 
     Parameters
     ----------
-    name : str
-        One of the shipped names.
+    draft : dict
+        What is known of it.
+    tried : bool
+        Whether its faults are shown at once.
+    aim : str
+        The view that its answer is sought in.
 
     Returns
     -------
-    dict
-        A draft of the form.
+    Visit
+        The part at hand from now on.
     """
-    data = parsed(f"{name}.toml", example_text(name).encode())
-    data.pop("safety_use", None)
-    return data
+    visit = Visit(store.new_id(), draft, tried=tried, aim=aim)
+    if not draft.get("workshop", {}).get("heat"):
+        visit.shop, table = next(iter(store.workshops().items()), (None, None))
+        if table is not None:
+            draft["workshop"] = table
+    st.session_state["visit"] = visit
+    st.session_state["refused"] = ()
+    _save(visit)
+    return visit
 
 
-def draft() -> Draft:
-    """Return the form as it stands."""
-    form: Draft = st.session_state["draft"]
-    return form
+def _save(visit: Visit) -> None:
+    """Keep the part; under another id where another tab has changed it meanwhile."""
+    kept = store.part(visit.id)
+    if kept is not None and int(kept.get("revision", 0)) > visit.revision:
+        visit.id = store.new_id()
+        st.session_state["parted"] = True
+    visit.revision += 1
+    store.keep_part(
+        visit.id,
+        {
+            "draft": visit.draft, "shop": visit.shop, "tried": visit.tried,
+            "asked": visit.asked, "revision": visit.revision, "aim": visit.aim,
+        },
+    )  # fmt: skip
+    st.query_params["part"] = visit.id
 
 
-def replace(data: Draft, *, tried: bool = False) -> None:
-    """Put other contents into the form.
+def parted() -> bool:
+    """Return, once, whether this tab has gone on with a copy of its own."""
+    return bool(st.session_state.pop("parted", False))
+
+
+def change(alter: Callable[[Draft], object], *, refill: bool = True) -> None:
+    """Change the part at hand so that it can be undone, and keep it.
 
     Parameters
     ----------
-    data : dict
-        A draft.
-    tried : bool
-        Whether its faults are shown at once.
+    alter : callable
+        Changes the draft it is given.
+    refill : bool
+        Whether the widgets are to be filled anew.
     """
-    st.session_state["draft"] = data
-    st.session_state["tried"] = tried
-    st.session_state["refused"] = ()
-    st.session_state["filled"] += 1
+    visit = here()
+    visit.before = [*visit.before, json.dumps([visit.draft, visit.shop])][-_MOST_UNDONE:]
+    visit.draft = copy.deepcopy(visit.draft)
+    alter(visit.draft)
+    visit.fill += refill
+    if visit.shop is not None:
+        store.keep_workshop(visit.shop, visit.draft.get("workshop", {}))
+    _save(visit)
 
 
-def rows_changed() -> None:
-    """Let the widgets be filled anew, because rows were added or taken away."""
-    replace(draft(), tried=tried())
+def keep(path: str, value: Any) -> None:  # noqa: ANN401
+    """Keep one answer of the part at hand."""
+    change(lambda draft: put(draft, path, value), refill=False)
+
+
+def undo() -> None:
+    """Take back the last change."""
+    visit = here()
+    if visit.before:
+        visit.draft, visit.shop = json.loads(visit.before.pop())
+        visit.fill += 1
+        if visit.shop is not None:
+            store.keep_workshop(visit.shop, visit.draft.get("workshop", {}))
+        _save(visit)
+
+
+def use_workshop(name: str | None) -> None:
+    """Put the part at hand into the workshop of a name; None leaves it as the part's own."""
+    table = store.workshops().get(name) if name else None
+    visit = here()
+    if table is None:
+        visit.shop = None
+        _save(visit)
+        return
+    visit.shop = None
+    change(lambda draft: draft.update(workshop=table))
+    visit.shop = name
+    _save(visit)
+
+
+def name_workshop(name: str) -> None:
+    """Save the workshop of the part at hand under a name, and go on in it."""
+    visit = here()
+    visit.shop = name
+    store.keep_workshop(name, visit.draft.get("workshop", {}))
+    _save(visit)
 
 
 def widget(path: str, value: Any) -> str:  # noqa: ANN401
@@ -104,7 +205,8 @@ def widget(path: str, value: Any) -> str:  # noqa: ANN401
     str
         Key of the widget.
     """
-    key = f"part/{st.session_state['filled']}/{path}"
+    visit = here()
+    key = f"{visit.id}/{visit.fill}/{path}"
     if key not in st.session_state:
         st.session_state[key] = value
     return key
@@ -112,27 +214,33 @@ def widget(path: str, value: Any) -> str:  # noqa: ANN401
 
 def held(key: str) -> Any:  # noqa: ANN401
     """Return what the widget with this key holds."""
-    return st.session_state[key]
+    return st.session_state.get(key)
 
 
 def shows(key: str) -> bool:
     """Return whether a widget belongs to the form as it was last filled."""
-    return key.startswith(f"part/{st.session_state['filled']}/")
-
-
-def keep(path: str, value: Any) -> None:  # noqa: ANN401
-    """Keep one answer in the draft."""
-    put(draft(), path, value)
-
-
-def tried() -> bool:
-    """Return whether faults of the form are to be shown."""
-    return bool(st.session_state["tried"])
+    visit = here()
+    return key.startswith(f"{visit.id}/{visit.fill}/")
 
 
 def attempt() -> None:
-    """Note that advice was asked for."""
-    st.session_state["tried"] = True
+    """Note that advice was asked for, so that faults are shown from now on."""
+    visit = here()
+    visit.tried = True
+    _save(visit)
+
+
+def answered(draft: Draft) -> None:
+    """Keep what the advice that is shown from now on is of."""
+    visit = here()
+    visit.asked = copy.deepcopy(draft)
+    _save(visit)
+
+
+def is_stale() -> bool:
+    """Return whether the part was changed since its advice was computed."""
+    visit = here()
+    return visit.asked is not None and visit.asked != ready(visit.draft)
 
 
 def refuse(problems: Iterable[Problem]) -> None:
@@ -142,16 +250,16 @@ def refuse(problems: Iterable[Problem]) -> None:
 
 def refused() -> tuple[Problem, ...]:
     """Return why the last file was not taken; empty when it was."""
-    problems: tuple[Problem, ...] = st.session_state["refused"]
+    problems: tuple[Problem, ...] = st.session_state.get("refused", ())
     return problems
 
 
-def answered(requirement: Requirement) -> None:
-    """Keep the requirement whose advice is shown from now on."""
-    st.session_state["asked"] = requirement
+def show_wrong(sentences: dict[str, list[str]]) -> None:
+    """Have faults shown at their places while this run draws the form."""
+    st.session_state["wrong"] = sentences
 
 
-def asked() -> Requirement | None:
-    """Return the requirement whose advice is shown, if there is one yet."""
-    requirement: Requirement | None = st.session_state["asked"]
-    return requirement
+def wrong() -> dict[str, list[str]]:
+    """Return the faults to be shown, by place."""
+    sentences: dict[str, list[str]] = st.session_state.get("wrong", {})
+    return sentences

@@ -11,7 +11,7 @@ from catalog.route import Route
 from catalog.steel import Steel
 from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
-from selector.decision.option import Option, Rejected, scorer_of
+from selector.decision.option import Beaten, Option, Rejected, scorer_of
 from selector.decision.preference import certified
 from selector.decision.ranking import pairwise_share
 from selector.decision.weighing import Progress, silent, weigh
@@ -46,6 +46,7 @@ class Advice:
     reference_cost: float = 0.0
     shares: Mapping[tuple[str, str], float] = field(default_factory=dict)
     outdone: tuple[Option, ...] = ()
+    beaten: tuple[Beaten, ...] = ()
 
     @property
     def leading_zone(self) -> Zone:
@@ -148,6 +149,7 @@ def advise(
         reference_cost=reference,
         shares=_pairwise(options[:PAIRED]),
         outdone=weighed.outdone,
+        beaten=weighed.beaten,
     )
 
 

@@ -50,6 +50,33 @@ def changes(advice: Advice) -> tuple[ChangeOut, ...]:
     return tuple(sorted(tried, key=lambda change: -change.passing_all)[:TOLD])
 
 
+def made(advice: Advice, change: ChangeOut) -> Requirement:
+    """Return what is asked once a change is made.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+    change : ChangeOut
+        One of its changes.
+
+    Returns
+    -------
+    Requirement
+        The same part and workshop but for that change.
+
+    Raises
+    ------
+    ValueError
+        When the advice knows no such change.
+    """
+    for thought in thought_of(advice):
+        if change.text.startswith(f"{thought.text}: "):
+            return thought.asked
+    msg = f"no such change: {change.text}"
+    raise ValueError(msg)
+
+
 def nearest(advice: Advice) -> frozenset[str]:
     """Return the steels that came nearest, of what was ranked and of what was turned down.
 

@@ -75,8 +75,9 @@ def _methods(advice: Advice) -> str | None:
     if not other:
         return None
     firsts = {bar_words(advice, advice.options[c.places.index(1)]): None for c in other}
+    puts = "puts" if len(other) == 1 else "put"
     return (
-        f"{len(other)} of {len(advice.comparisons)} other ways of weighing put "
+        f"{len(other)} of {len(advice.comparisons)} other ways of weighing {puts} "
         f"{' or '.join(firsts)} first."
     )
 

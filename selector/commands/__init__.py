@@ -7,6 +7,7 @@ import typer
 
 from selector.commands.advise import advise
 from selector.commands.app import app as app_command
+from selector.commands.batch import batch
 from selector.commands.card import card
 from selector.commands.check import check
 from selector.commands.ending import run
@@ -59,6 +60,7 @@ def temperwright(
 
 
 cli.command()(advise)
+cli.command()(batch)
 cli.command()(need)
 cli.command()(versus)
 cli.command()(card)

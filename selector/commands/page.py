@@ -171,7 +171,7 @@ def _blocks(advice: AdviceOut) -> list[Block]:
         Block("What binds", tuple(out), 12, 2),
         Block("Instead", _instead(advice), 13, 4),
         Block("On your rack", tuple(_racked(advice)), 8, 2),
-        Block("What would change the answer", _changes(advice), 7, 2),
+        Block("What would change the answer", _changes(advice), 8, 3),
         Block("Cautions", first_lines(advice.cautions), 14, 2),
     ]
 

@@ -22,6 +22,9 @@ def schema(
     trial: Annotated[
         bool, typer.Option("--trial", help="Of what `trial plan` prints, not the advice.")
     ] = False,
+    batch: Annotated[
+        bool, typer.Option("--batch", help="Of the summary of `batch`, not the advice.")
+    ] = False,
 ) -> None:
     """Print the JSON schema of what `advise --json` prints, or another command."""
     if temper or quench:
@@ -32,6 +35,10 @@ def schema(
         from selector.trial.record import TrialOut  # noqa: PLC0415
 
         shape = TrialOut.model_json_schema()
+    elif batch:
+        from selector.batch.record import BatchOut  # noqa: PLC0415
+
+        shape = BatchOut.model_json_schema()
     elif requirement:
         from selector.requirement import Requirement  # noqa: PLC0415
 

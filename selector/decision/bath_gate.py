@@ -1,8 +1,8 @@
 """Whether a bath suits the part: not too harsh for a hot zone, not too small."""
 
 from selector.gate import Gate
-from selector.job.demand import hard_sections
 from selector.job.geometry import mass_kg
+from selector.job.hard_section import hard_sections
 from selector.job.process import OIL_L_PER_KG
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement

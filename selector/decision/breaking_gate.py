@@ -9,12 +9,10 @@ from selector.gate import BREAKING, Gate, judged
 from selector.job.treatment import Temper, Treatment
 from selector.option.cracking import crack_words
 from selector.option.prediction import TOUGHNESS, Prediction, embrittled
-from selector.option.temper_choice import STRUCK_LEAST_TEMPER_C
+from selector.option.temper_choice import SERVICE_MARGIN_C, STRUCK_LEAST_TEMPER_C
 from selector.requirement import Requirement
 from selector.requirement.load import Load
 
-# A temper must be hotter than the service temperature by this. Common practice. [°C]
-SERVICE_MARGIN_C = 30.0
 # Up to this margin a part is near the hardness at which it chips. One temper colour. [HRC]
 NEAR_HRC = 4
 

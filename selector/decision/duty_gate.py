@@ -15,8 +15,9 @@ from selector.duty.strength import LOAD_LOG_SD
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardness_scale import hv_from_hrc
-from selector.job.demand import Demand, hard_sections
+from selector.job.demand import Demand
 from selector.job.geometry import area_mm2
+from selector.job.hard_section import hard_sections
 from selector.mechanics.strength import strength
 from selector.option.prediction import Prediction
 from selector.option.skin import ground_mm

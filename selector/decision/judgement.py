@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.decision.bath_gate import bath_gates
-from selector.decision.breaking_gate import SERVICE_MARGIN_C, breaking_gates
+from selector.decision.breaking_gate import breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.heating_gate import heating_gates
 from selector.decision.standard import Standard, standard_of
@@ -21,6 +21,7 @@ from selector.job.job import Job
 from selector.job.supply import at_hand
 from selector.option.movement import movement_words
 from selector.option.prediction import Prediction
+from selector.option.temper_choice import SERVICE_MARGIN_C
 from selector.requirement.load import Limit
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import shown
@@ -140,9 +141,12 @@ def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list
 
 
 def _ceiling_hrc(prediction: Prediction, demand: Demand) -> float | None:
-    """Return what a zone must not pass: a nitrided skin is as hard as it comes."""
-    # A derived window is that of steel hard through; the core under a nitrided skin is soft.
-    if demand.derived and prediction.treatment.route.process == "nitride":
+    """Return what a zone must not pass: skin and wire made for it are as hard as they come."""
+    # A derived window is that of steel hard through; the core under a nitrided skin is soft,
+    # and what is sold for such parts has the hardness that its makers found right.
+    work = prediction.treatment
+    made_for = bool(work.condition.sold_for) and work.route.process == "none"
+    if demand.derived and (work.route.process == "nitride" or made_for):
         return None
     return demand.ceiling_hrc
 

@@ -44,21 +44,37 @@ class Option:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Rejected:
-    """A treatment that fails, or that cannot be judged, and the gate that decided."""
+    """A treatment that fails, or that cannot be judged, and the gate that decided.
+
+    `share` of the samples come out right and are `within_budget`; 0 and None where nothing was
+    sampled. The `option` itself is kept where somebody asks for it: its samples are large.
+    """
 
     treatment: Treatment
     gate: Gate
+    share: float = 0.0
+    within_budget: float | None = None
     option: Option | None = None
 
-    @property
-    def share(self) -> float:
-        """Share of samples that come out right; 0 where nothing was sampled."""
-        return self.option.judged.passing_all if self.option else 0.0
+    @staticmethod
+    def of(option: Option, gate: Gate) -> "Rejected":
+        """Return a sampled option turned down by a gate."""
+        judged = option.judged
+        shares = judged.passing_all, judged.within_budget
+        return Rejected(option.treatment, gate, *shares, option)
 
-    @property
-    def within_budget(self) -> float | None:
-        """Share of samples inside the budget; None without one, or where none was sampled."""
-        return self.option.judged.within_budget if self.option else None
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Beaten:
+    """An option whose place another of its family and route took: its figures, no samples.
+
+    `stands_back` says that it stands behind all others, or that nobody makes such a part so.
+    """
+
+    treatment: Treatment
+    id: str
+    score: float
+    stands_back: bool
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -1,13 +1,15 @@
 """Treatments in, options out: each treatment at its best temper, judged, scored and ranked."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from selector.decision.breaking_gate import is_bound_to_fail
 from selector.decision.heating_gate import heating_gates
 from selector.decision.judgement import judge
-from selector.decision.option import Option, Rejected, Scorer
-from selector.decision.preference import handicap, in_order
+from selector.decision.option import Beaten, Option, Rejected, Scorer
+from selector.decision.preference import handicap, in_order, stands_back, unheard_of
+from selector.decision.turn import turns
 from selector.errors import OutOfRangeError, limits_left
 from selector.gate import Gate
 from selector.job.candidates import Screened, like_conditions_merged
@@ -17,6 +19,7 @@ from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import Choice, choices
+from selector.requirement import Requirement
 from selector.wording import shown
 
 Progress = Callable[[str, float], None]
@@ -34,13 +37,15 @@ LAYERS = frozenset({"case", "nitride"})
 class Weighed:
     """What became of every treatment: ranked, rejected, or apart because it is unknown.
 
-    `outdone` are options of the rack whose place another of their family and route took.
+    `outdone` are options of the rack whose place another of their family and route took, with
+    their samples; `beaten` all such options that were weighed, as figures.
     """
 
     options: tuple[Option, ...]
     rejected: tuple[Rejected, ...]
     apart: tuple[Rejected, ...]
     outdone: tuple[Option, ...]
+    beaten: tuple[Beaten, ...]
 
 
 def silent(text: str, fraction: float) -> None:
@@ -49,34 +54,54 @@ def silent(text: str, fraction: float) -> None:
 
 
 def weigh(
-    job: Job, pool: Iterable[Screened], scorer: Scorer, progress: Progress = silent
+    job: Job,
+    pool: Iterable[Screened],
+    scorer: Scorer,
+    progress: Progress = silent,
+    *,
+    whole: bool = False,
 ) -> Weighed:
-    """Return the treatments of a pool judged, scored and ranked."""
+    """Return the treatments of a pool ranked; what is rejected whole if asked."""
     # Nothing that is computed for one treatment depends on which others are in the pool, except
     # that a bath is not weighed where a milder one hardens the same bar as asked.
     screened = list(pool)
     stopped = [Rejected(s.treatment, s.gate) for s in screened if s.gate is not None]
     going = like_conditions_merged(s.treatment for s in screened if s.gate is None)
     options: list[Option] = []
-    for number, weighed in enumerate(_each(going, job, scorer)):
-        progress(f"Weighing {weighed.treatment.steel.name}", number / len(going))
-        if isinstance(weighed, Option):
-            options.append(weighed)
-        else:
-            stopped.append(weighed)
+    done = 0
+    for turn in turns(going, job):
+        served = {option.treatment.group: option for option in reversed(options)}
+        spared = {work: turn.needless(work, served) for work in turn.treatments}
+        stopped += [Rejected(work, gate) for work, gate in spared.items() if gate is not None]
+        left = [work for work, gate in spared.items() if gate is None]
+        done += len(spared) - len(left)
+        for weighed in _each(left, job, scorer):
+            progress(f"Weighing {weighed.treatment.steel.name}", done / len(going))
+            done += 1
+            if isinstance(weighed, Option):
+                options.append(weighed)
+            else:
+                stopped.append(weighed if whole else replace(weighed, option=None))
     stopped = _by_result(options, stopped)
     job.forget_samples()
     unknown = tuple(item for item in stopped if item.gate.verdict == "unknown")
     rejected = tuple(item for item in stopped if item.gate.verdict != "unknown")
-    ordered = in_order(options, job.asked)
-    ranked = _ranked(ordered)
+    ranked = tuple(in_order(_leading(options, job), job.asked))
+    kept = {option.treatment.label for option in ranked}
     outdone = tuple(
         option
-        for option in ordered
-        if option.treatment.stock is not None
-        and all(option.treatment.label != kept.treatment.label for kept in ranked)
+        for option in in_order(options, job.asked)
+        if option.treatment.stock is not None and option.treatment.label not in kept
     )
-    return Weighed(ranked, rejected, unknown, outdone)
+    places = {option.id for option in ranked}
+    beaten = tuple(_beaten(o, job.asked) for o in options if o.id not in places)
+    return Weighed(ranked, rejected, unknown, outdone, beaten)
+
+
+def _beaten(option: Option, asked: Requirement) -> Beaten:
+    """Return what is kept of an option that takes no place."""
+    back = stands_back(option, asked) or unheard_of(option)
+    return Beaten(option.treatment, option.id, option.score, back)
 
 
 def _by_result(options: list[Option], stopped: list[Rejected]) -> list[Rejected]:
@@ -133,7 +158,7 @@ def _weighed(treatment: Treatment, job: Job, scorer: Scorer) -> Option | Rejecte
         return Rejected(treatment, hopeless)
     best = _best(treatment, chosen, job, scorer)
     stopping = _stopping(best)
-    return best if stopping is None else Rejected(treatment, stopping, best)
+    return best if stopping is None else Rejected.of(best, stopping)
 
 
 def _choices(treatment: Treatment, middle: Job) -> tuple[Choice, ...]:
@@ -211,9 +236,9 @@ def _stopping(option: Option) -> Gate | None:
     return next((gate for gate in option.judged.gates if gate.verdict == "unknown"), None)
 
 
-def _ranked(ordered: Iterable[Option]) -> tuple[Option, ...]:
-    """Return the best option of each family and route, best first."""
-    best: dict[tuple[str, str], Option] = {}
-    for option in ordered:
-        best.setdefault(option.treatment.group, option)
-    return tuple(best.values())
+def _leading(options: Iterable[Option], job: Job) -> list[Option]:
+    """Return the best option of each family and route: near-equals do not order others."""
+    groups: dict[tuple[str, str], list[Option]] = defaultdict(list)
+    for option in options:
+        groups[option.treatment.group].append(option)
+    return [in_order(group, job.asked)[0] for group in groups.values()]

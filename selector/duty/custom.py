@@ -84,6 +84,7 @@ _CASED: Mapping[str, float] = {"case-hardening": 1.0, "mild": 0.8, "free-cutting
 _NITRIDED: Mapping[Duty, float] = {"sliding": _U, "gear": _A, "grit": _A}
 _PREHARD: Mapping[Duty, float] = {
     "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S, "soil": _A,
+    "grit": _S,
 }  # fmt: skip
 _AS_BOUGHT: Mapping[Duty, float] = {
     "plain": _U, "key": _U, "sliding": _A, "drive": _S, "gear": _S, "soil": _S,
@@ -94,6 +95,9 @@ _LEFT_SOFT = {
     "austenitic-stainless": 0.6, "martensitic-stainless": 0.4, "nitriding": 0.4,
     "other": 0.1,
 }  # fmt: skip
+
+# Die block bought hard is for dies, hard strip and wire for springs.
+_DELIVERED = {"other": 1.0, "hot-work-tool": 0.4, "spring": 0.4, "high-carbon": 0.4}
 
 _ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
@@ -124,7 +128,7 @@ _MADE: Mapping[Make, Mapping[Duty, float]] = {
 }  # fmt: skip
 _KINDS: Mapping[Make, Mapping[str, float]] = {
     "case": _CASED, "nitrided": {"nitriding": 1.0, "other": 0.8}, "aged": {"other": 1.0},
-    "element": {"other": 1.0}, "prehard": {"other": 1.0}, "as bought": _LEFT_SOFT,
+    "element": {"other": 1.0}, "prehard": _DELIVERED, "as bought": _LEFT_SOFT,
 }  # fmt: skip
 _EDGES = frozenset({"struck edge", "pressed edge"})
 CUTS = _EDGES | {"cutting edge"}
@@ -147,9 +151,11 @@ def make_of(work: Treatment) -> Make:
 
 def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     """Return how usual a treatment is for a zone's duty, 1 usual, 0 not made so. [-]."""
-    if asked.safety_critical:
-        return _CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER)
     duty = duty_of(demand, asked)
+    if asked.safety_critical:
+        # Where no bar is hard enough a firm hardens it, of what such parts are made of.
+        sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
+        return max(_CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
     merit = _by_size(_by_duty(duty, work), duty, work, asked)
     return _where_wet(merit, duty, work, asked)
 

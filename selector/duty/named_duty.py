@@ -39,6 +39,7 @@ class _Zone:
     drives: bool
     key: bool
     hard: bool
+    soft: bool
     ground: bool
 
     @classmethod
@@ -56,6 +57,8 @@ class _Zone:
             drives=demand.purpose == FOR_CORNERS,
             key=is_key(asked, zone),
             hard=demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC,
+            # What slides lightly asks for no hardness, as a plain part does.
+            soft=demand.low_hrc is None,
             ground=asked.works_ground,
         )
 
@@ -74,7 +77,7 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("drive", lambda z: z.drives),
     ("key", lambda z: z.key),
     ("struck body", lambda z: z.struck),
-    ("sliding", lambda z: z.wear == "sliding"),
+    ("sliding", lambda z: z.wear == "sliding" and not z.soft),
     ("tool", lambda z: z.hard),
 )
 

@@ -10,6 +10,7 @@ from selector.decision.criteria import Range
 from selector.decision.option import Option, Rejected, Scorer, scorer_of
 from selector.decision.weighing import Progress, Weighed, silent, weigh
 from selector.figure import median
+from selector.flame.as_bought import as_bought_words, left_as_bought
 from selector.flame.change import Change, first_change
 from selector.flame.condition import conditions
 from selector.flame.record import FlameWord
@@ -22,7 +23,6 @@ from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.torch.residual_heat import RESIDUAL_HEAT
 from selector.undisturbed import undisturbed
-from selector.wording import asked_words
 
 LOCAL, WHOLE = "local-torch", "through-torch"
 # So many leading families get every error looked at, and the first its one change.
@@ -82,7 +82,7 @@ def flame_answer(
         word, why = _unheated(asked, job.leading, catalog)
         return FlameAnswer(job, scorer.ranges, word, why, ())
     route = WHOLE if len(job.hard) == len(asked.part.section) else LOCAL
-    weighed = weigh(job, _pool(job, route, wanted), scorer, progress or silent)
+    weighed = weigh(job, _pool(job, route, wanted), scorer, progress or silent, whole=True)
     verdicts = _verdicts(job, weighed)
     if verdicts and verdicts[0].word in {"no", "yes_if"}:
         verdicts[0] = replace(verdicts[0], change=first_change(job, verdicts[0].treatment,
@@ -142,16 +142,30 @@ def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
             verdicts[family] = _of_option(job, option, looked_at=place < LOOKED_AT)
     for stopped in sorted(weighed.apart, key=_promise):
         work = stopped.treatment
-        verdict = FlameVerdict("coupon_first", work, stopped.gate.text, stopped.option)
-        verdicts.setdefault(work.steel.family, verdict)
+        verdicts.setdefault(work.steel.family, _of_unknown(stopped, weighed))
     for stopped in sorted(weighed.rejected, key=_promise):
         work = stopped.treatment
-        verdict = _as_bought(job.leading, work) or FlameVerdict(
+        verdict = _as_bought(job, work) or FlameVerdict(
             "no", work, stopped.gate.text, stopped.option
         )
         verdicts.setdefault(work.steel.family, verdict)
     order = {"not_needed": 0, "yes": 1, "yes_if": 1, "coupon_first": 2, "no": 3}
     return sorted(verdicts.values(), key=lambda verdict: order[verdict.word])
+
+
+def _of_unknown(stopped: Rejected, weighed: Weighed) -> FlameVerdict:
+    """Return the verdict of a bar that nobody knows: a coupon tells, unless no steel serves."""
+    work = stopped.treatment
+    # What was turned down before anything was worked out says nothing of this torch.
+    tried = [item for item in weighed.rejected if item.gate.share is not None]
+    if weighed.options or not tried:
+        return FlameVerdict("coupon_first", work, stopped.gate.text, stopped.option)
+    near = max(tried, key=lambda item: item.share)
+    why = (
+        f"no steel that is known comes out right here, so a bar that is not does not either: "
+        f"{near.treatment.steel.name}: {near.gate.text}"
+    )
+    return FlameVerdict("no", work, why, stopped.option)
 
 
 def _promise(stopped: Rejected) -> tuple[bool, float, bool, bool]:
@@ -162,19 +176,18 @@ def _promise(stopped: Rejected) -> tuple[bool, float, bool, bool]:
     return work.stock is None, -stopped.share, stopped.option is None, not own
 
 
-def _as_bought(lead: Demand, work: Treatment) -> FlameVerdict | None:
+def _as_bought(job: Job, work: Treatment) -> FlameVerdict | None:
     """Return that a bar is hard enough as it is bought; None where it is not."""
-    supply = bought_hrc(work.condition)
-    if lead.floor_hrc is None or not lead.floor_hrc <= supply <= (lead.ceiling_hrc or 99.0):
+    bare = left_as_bought(job, work)
+    if bare is None:
         return None
-    bar = f"{work.condition.name} bar is {supply:.0f} HRC as bought"
-    return FlameVerdict("not_needed", work, f"{bar}, the zone asks {asked_words(lead)}")
+    return FlameVerdict("not_needed", bare, as_bought_words(bare, job.leading))
 
 
 def _of_option(job: Job, option: Option, *, looked_at: bool) -> FlameVerdict:
     """Return the verdict of an option that passes every gate, or narrowly so."""
     work = option.treatment
-    bought = _as_bought(job.leading, work)
+    bought = _as_bought(job, work)
     if bought is not None:
         return bought
     if work.stock is not None and work.stock.evidence == "none":
@@ -213,7 +226,7 @@ def _run_back(job: Job, scorer: Scorer, verdicts: list[FlameVerdict]) -> FlameVe
     steels = {v.treatment.steel.slug for v in verdicts if v.word in {"yes", "yes_if"}}
     if not struck or not steels:
         return None
-    weighed = weigh(job, _pool(job, RESIDUAL_HEAT, steels), scorer)
+    weighed = weigh(job, _pool(job, RESIDUAL_HEAT, steels), scorer, whole=True)
     if weighed.options:
         return _of_option(job, weighed.options[0], looked_at=True)
     stopped = min((*weighed.apart, *weighed.rejected), key=_promise, default=None)

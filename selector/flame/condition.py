@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from selector.decision.judgement import judge
 from selector.decision.option import Option
 from selector.gate import Gate
+from selector.job.asked_words import asked_words
 from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.process import reading_error
@@ -16,7 +17,6 @@ from selector.requirement.part import Part
 from selector.requirement.workshop import Workshop
 from selector.torch.part import Stretch
 from selector.torch.response import HOLD_LOG_SD, Torched
-from selector.wording import asked_words
 
 # What one heat in ten strays by, in standard deviations.
 BAD_CASE = 1.28

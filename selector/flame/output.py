@@ -26,6 +26,7 @@ from selector.flame.record import (
 from selector.hardening.stock import bought_hrc
 from selector.heat.end_quench import end_quench_rate_c_per_s
 from selector.heat.operator import seen_cell
+from selector.job.asked_words import asked_words, most_words
 from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.option.caution import cautions
@@ -36,7 +37,6 @@ from selector.torch.hardness_map import HardnessMap
 from selector.torch.part import Stretch
 from selector.torch.reading import hard_stretch_mm, softest_place
 from selector.torch.response import Torched
-from selector.wording import asked_words, most_words
 
 Floats = NDArray[np.float64]
 SCHEMA_VERSION = 1

@@ -11,8 +11,9 @@ from numpy.typing import NDArray
 from catalog import Catalog
 from selector import sampling
 from selector.job.bench import Bench, bench
-from selector.job.demand import Demand, demands, hard_sections, leading, worn_sections
+from selector.job.demand import Demand, demands
 from selector.job.geometry import Notches, mass_kg, notches
+from selector.job.hard_section import hard_sections, leading, worn_sections
 from selector.requirement import Requirement
 
 Floats = NDArray[np.float64]
@@ -73,9 +74,11 @@ class Job:
         return replace(once, off=tuple(sds.items()), memo={}, meant=once)
 
     def forget_samples(self) -> None:
-        """Let go of all that was worked out over the samples; the middle stays."""
-        for key in [key for key in self.memo if self.count > 1 and key[1] == self.count]:
-            del self.memo[key]
+        """Let go of what was worked out over the samples, and of all that holds on to a job."""
+        # A memo that holds its own job would keep both until garbage is looked for.
+        for key, value in list(self.memo.items()):
+            if (self.count > 1 and key[1] == self.count) or hasattr(value, "job"):
+                del self.memo[key]
 
     def shared(self) -> sampling.Normals:
         """Return the samples all steels share; all zero when only the middle is asked for."""

@@ -11,8 +11,9 @@ import numpy as np
 
 from catalog.steel import Steel
 from selector.gate import Gate
-from selector.job.demand import hard_sections
 from selector.job.geometry import as_cooled
+from selector.job.hard_section import hard_sections
+from selector.job.sold import stock_rule
 from selector.job.treatment import Treatment, is_torched
 from selector.requirement import Requirement
 from selector.requirement.part import Section
@@ -30,12 +31,6 @@ PRESSED_MM = 5.0
 # Thinner than this a rod holds too little heat behind its end to temper it. Common practice,
 # no source. [mm]
 HOLDS_HEAT_MM = 8.0
-# Nobody cuts these in a ready-hard element.
-UNCUT = frozenset(
-    {"teeth", "slot", "keyway", "thread", "edge", "taper", "groove", "cross-hole"}
-)
-# A ready-hard element is bought at its own size, within this. [mm]
-SAME_SIZE_MM = 0.02
 
 
 def section_like(section: Section) -> float:
@@ -71,57 +66,6 @@ def _thickest(asked: Requirement, *, local: bool) -> float:
     sections = as_cooled(asked.part)
     heated = hard_sections(asked) if local else range(len(sections))
     return max(section_like(sections[i]) for i in heated)
-
-
-def _stock(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object to what cannot be bought or cut to this part."""
-    if asked.workshop.only_stock and work.stock is None:
-        return Gate("stock", "fail", "not in the rack, and only the rack is to be used")
-    largest = max(_bar_size(section, work) for section in asked.part.section)
-    size = work.condition.size_mm
-    if work.stock is None and largest > size.high:
-        return Gate("stock", "fail", f"sold up to {size.high:g} mm; the part is {largest:g} mm")
-    if work.condition.name == "hard-element":
-        return _hard_element(asked, work)
-    return None
-
-
-def _bar_size(section: Section, work: Treatment) -> float:
-    """Return the size of bar a section needs: a flat by its thickness if flats are sold."""
-    if section.shape == "flat" and "flat" not in work.condition.shapes:
-        return max(section.size, section.width or 0.0)
-    return section.size
-
-
-def _hard_element(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object to a ready-hard element for a part it cannot simply be cut to."""
-    shapes = {section.shape for section in asked.part.section}
-    sizes = {section.size for section in asked.part.section}
-    if shapes != {"round"} or len(sizes) > 1:
-        return Gate(
-            "stock", "fail", "a ready-hard element is one plain round; this part is not"
-        )
-    if any(f.kind in UNCUT for f in asked.part.feature):
-        return Gate("stock", "fail", "its features cannot be cut in a ready-hard element")
-    # Where an edge cuts or strikes, the shape is the tool; none is ground into a bought pin.
-    if any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone):
-        return Gate("stock", "fail", "an edge or form cannot be cut in a ready-hard element")
-    return _sold_so(asked, work, next(iter(sizes)))
-
-
-def _sold_so(asked: Requirement, work: Treatment, size: float) -> Gate | None:
-    """Object to a size or length that a ready-hard element is not sold in."""
-    sold = work.condition.sold_mm
-    if sold is not None and all(abs(size - given) > SAME_SIZE_MM for given in sold.values):
-        near = min(sold.values, key=lambda given: abs(given - size))
-        return Gate("stock", "fail", f"not sold in {size:g} mm; the nearest is {near:g} mm")
-    if size < work.condition.size_mm.low:
-        return Gate("stock", "fail", f"sold from {work.condition.size_mm.low:g} mm")
-    longest = work.condition.length_mm
-    if longest is not None and asked.part.length_mm > longest.high:
-        text = f"sold up to {longest.high:g} mm long; the part is {asked.part.length_mm:g} mm"
-        return Gate("stock", "fail", text)
-    return None
 
 
 def _response(asked: Requirement, work: Treatment) -> Gate | None:
@@ -365,7 +309,7 @@ RULES: tuple[Callable[[Requirement, Treatment], Gate | None], ...] = (
     _carbon,
     _equipment,
     _still_air,
-    _stock,
+    stock_rule,
     _local,
     _heat_behind,
     _wall,

@@ -148,7 +148,7 @@ def _of_bath(job: Job, work: Treatment) -> list[str]:
 def _has_hot_hole(job: Job, work: Treatment) -> bool:
     """Return whether a cross-hole lies where the part is heated."""
     holes = [f for f in job.asked.part.feature if f.kind == "cross-hole"]
-    if work.route.extent == "whole":
+    if not holes or work.route.extent == "whole":
         return bool(holes)
     past_mm = meant_torched(job, work).set_up.past_mm if is_torched(work) else NEAR_MM
     ends = [0.0, *accumulate(section.length for section in job.asked.part.section)]

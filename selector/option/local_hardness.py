@@ -5,11 +5,13 @@ peak stayed just below the transformation of a rapid heating: farther in, hardne
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
 
+from catalog.steel import Condition, Steel
 from selector.hardening.as_quenched import AsQuenched
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.heating_course import REFERENCE_C
@@ -82,7 +84,7 @@ def hard_ends_mm(ready: Prepared) -> tuple[float, ...]:
     """Return where along the part the hardness of a local heat ends. [mm]."""
     job, work = ready.job, ready.treatment
     if ready.one_heat is not None:
-        return ready.one_heat.hard_ends_mm(_turned_c(stock_of(work.steel, work.condition)))
+        return ready.one_heat.hard_ends_mm(_turned_c(work.steel, work.condition))
     ends_mm = accumulate(section.length for section in job.asked.part.section[:-1])
     return tuple(at for n, at in enumerate(ends_mm) if (n in job.hard) != (n + 1 in job.hard))
 
@@ -104,11 +106,13 @@ def _bar(job: Job, work: Treatment) -> _Bar | None:
         return None
     stock = stock_of(work.steel, work.condition)
     kept = rest_hv(TEMPERED_S, stock)
-    return _Bar(stock, np.log(kept / kept[0]), _turned_c(stock))
+    return _Bar(stock, np.log(kept / kept[0]), _turned_c(work.steel, work.condition))
 
 
-def _turned_c(stock: Stock) -> float:
-    """Return how hot a place must get in a flame before it turns. [°C]."""
+@lru_cache(maxsize=1024)
+def _turned_c(steel: Steel, condition: Condition) -> float:
+    """Return how hot a place of a bar must get in a flame before it turns. [°C]."""
+    stock = stock_of(steel, condition)
     lines = critical_temperatures(stock.composition_wt_pct)
     shift = rapid_heating_shift(RING_C_PER_S, stock.structure)
     return float(np.ravel(lines.ac1_c + shift.ac1_c)[0])

@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from selector.figure import median
 from selector.hazards.distortion import Bow, Heating, bow, size_change
-from selector.job.demand import hard_sections
+from selector.job.hard_section import hard_sections
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Part

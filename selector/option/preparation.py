@@ -1,6 +1,6 @@
 """A treatment heated and quenched over the samples, ready for any temper."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -132,7 +132,9 @@ def _fresh(job: Job, work: Treatment) -> AsQuenched | None:
 
 def prepare(treatment: Treatment, job: Job) -> Prepared:
     """Return a treatment heated and quenched, over the samples."""
-    return _prepared(job, treatment)
+    kept = _prepared(job, treatment)
+    # A job of another quantity or price list shares what is kept; a bill reads its own.
+    return kept if kept.job is job else replace(kept, job=job)
 
 
 @per_job

@@ -31,6 +31,11 @@ BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze"})
 LEAST_SAFE_C = 180.0
 # Struck ends are tempered at least to dark straw or bronze. Common practice. [°C]
 STRUCK_LEAST_TEMPER_C = 225.0
+# A temper must be hotter than the service temperature by this. Common practice. [°C]
+SERVICE_MARGIN_C = 30.0
+# What a temper that the service would go on with counts as, beside hardness off the window:
+# it is taken where there is no other. [HRC]
+_UNDONE_HRC = 20.0
 # Share of its window at which a zone that wears is tempered, and one that takes blows. Common
 # practice: dies run at the hard end, struck tools at the tough one. [-]
 WEARING_AIM, STRUCK_AIM = 0.65, 0.3
@@ -138,6 +143,13 @@ def aim_of(asked: Requirement, demand: Demand) -> float:
     return WEARING_AIM if wear != "none" else 0.5
 
 
+def _least_c(asked: Requirement) -> float:
+    """Return the coolest temper that stands the blows and the heat of the service. [°C]."""
+    least = STRUCK_LEAST_TEMPER_C if asked.load.impact == "hammered" else LEAST_SAFE_C
+    service = asked.limit.service_temperature
+    return least if service is None else max(least, service + SERVICE_MARGIN_C)
+
+
 def _worth(
     treatment: Treatment,
     grid: tuple[Temper, ...],
@@ -149,8 +161,9 @@ def _worth(
     """Return the places in the grid that are worth choosing, and which of them are aimed at."""
     low, high = window
     off = np.maximum(low - hrc, 0) + np.maximum(hrc - high, 0)
+    cool = _UNDONE_HRC if least_c > STRUCK_LEAST_TEMPER_C else 1.0
     penalty = np.array(
-        [2.0 * embrittled(treatment, t) + 1.0 * (t.temperature_c < least_c) for t in grid]
+        [2.0 * embrittled(treatment, t) + cool * (t.temperature_c < least_c) for t in grid]
     )
     chosen: dict[int, bool] = {}
     means: tuple[Means, ...] = tuple(dict.fromkeys(t.means for t in grid))
@@ -233,7 +246,7 @@ def choices(
     # Treatments that come out of the quench alike are tempered alike.
     hrc, slopes = _responses(job, ready.alike, grid, lead)
     heat_cost = 0.0 if points is None else _misread(job, ready.alike, lead, points)
-    least = STRUCK_LEAST_TEMPER_C if struck else LEAST_SAFE_C
+    least = _least_c(job.asked)
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
         places = {
             k: True

@@ -2,11 +2,12 @@
 
 import numpy as np
 
+from selector.job.asked_words import asked_words
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LIGHT_CUT_MM
 from selector.procedure.quenching import file_words, hardness_test
 from selector.record import StepOut
-from selector.wording import asked_words, shown_mm, shown_range
+from selector.wording import shown_mm, shown_range
 
 # Rockwell C wants a case this deep under it. Common practice. [mm]
 ROCKWELL_MM = 0.7

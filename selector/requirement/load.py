@@ -29,16 +29,34 @@ class Load(Asked):
     working end: a shaft is twisted from its drive to its driver, and bent most at one place.
     """
 
-    torque: TorqueNm | None = None
-    bending: BendingNm | None = None
-    axial: ForceN | None = None
-    torque_over: Over = None
-    bending_over: Over = None
-    contact: ForceN | None = None
-    impact: Literal["none", "light", "hammered"]
-    impact_energy: EnergyJ | None = None
-    cycles: Literal["static", "occasional", "fatigue"]
-    failure_cost: Money | None = None
+    torque: TorqueNm | None = Field(
+        default=None, title="Torque", description="With its unit: 90 N m, 66 lb ft."
+    )
+    bending: BendingNm | None = Field(
+        default=None, title="Bending", description="Greatest bending moment: 40 N m."
+    )
+    axial: ForceN | None = Field(
+        default=None, title="Pull or push", description="Along the part: 2000 N, 450 lbf."
+    )
+    torque_over: Over = Field(
+        default=None, title="Twisted sections", description="Their numbers; all if left out."
+    )
+    bending_over: Over = Field(
+        default=None, title="Bent sections", description="Their numbers; all if left out."
+    )
+    contact: ForceN | None = Field(
+        default=None, title="Pressing on it", description="Force on what wears: 800 N, 180 lbf."
+    )
+    impact: Literal["none", "light", "hammered"] = Field(title="Knocks")
+    impact_energy: EnergyJ | None = Field(
+        default=None, title="Energy of a blow", description="15 J, 11 ft lb."
+    )
+    cycles: Literal["static", "occasional", "fatigue"] = Field(title="How often loaded")
+    failure_cost: Money | None = Field(
+        default=None,
+        title="A failure in use costs",
+        description="What it costs you if it breaks in use, roughly.",
+    )
 
     def twists(self, index: int) -> bool:
         """Return whether the torque lies on a section, counted from 0."""
@@ -57,9 +75,21 @@ def _lies(over: Over, index: int) -> bool:
 class Limit(Asked):
     """What the finished part must keep to."""
 
-    runout: LengthMm | None = None
-    service_temperature: TemperatureC | None = None
-    corrosion: Literal["none", "mild", "severe"] = "none"
-    budget: Money | None = None
-    currency: Label | None = None
-    days: Days | None = None
+    runout: LengthMm | None = Field(
+        default=None,
+        title="Run-out allowed",
+        description="How far it may bow or run out: 0.3 mm, 12 thou.",
+    )
+    service_temperature: TemperatureC | None = Field(
+        default=None, title="Hottest in use", description="80 °C, 180 °F."
+    )
+    corrosion: Literal["none", "mild", "severe"] = Field(default="none", title="Damp and rust")
+    budget: Money | None = Field(
+        default=None, title="A good part may cost", description="At most, all work counted."
+    )
+    currency: Label | None = Field(
+        default=None, title="Currency", description="That of the price list."
+    )
+    days: Days | None = Field(
+        default=None, title="Needed within", description="5 days, 2 weeks."
+    )

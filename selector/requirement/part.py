@@ -41,13 +41,30 @@ class Section(Asked):
     `size` is the diameter, the width across flats, or the thickness of a flat, in mm.
     """
 
-    shape: Shape
-    size: LengthMm
-    length: LengthMm
-    bore: LengthMm | None = None
-    width: LengthMm | None = None
-    fillet: LengthMm | None = None
-    name: Label | None = None
+    shape: Shape = Field(title="Shape")
+    size: LengthMm = Field(
+        title="Size",
+        description="Diameter, width across flats, or thickness of a flat: 28 mm, 1 1/8 in.",
+    )
+    length: LengthMm = Field(title="Length", description="Along the part: 60 mm, 2 3/8 in.")
+    bore: LengthMm | None = Field(
+        default=None,
+        title="Bore",
+        description="Diameter of a hole along the axis, if there is one: 8 mm.",
+    )
+    width: LengthMm | None = Field(
+        default=None, title="Width", description="Of a flat, across its thickness: 40 mm."
+    )
+    fillet: LengthMm | None = Field(
+        default=None,
+        title="Fillet",
+        description="Radius at the shoulder to the next section: 2 mm.",
+    )
+    name: Label | None = Field(
+        default=None,
+        title="Called",
+        description="What the shop calls this stretch: claws, shank, edge.",
+    )
 
     @model_validator(mode="after")
     def _possible(self) -> Self:
@@ -86,24 +103,45 @@ class Feature(Asked):
     at half its height, in mm.
     """
 
-    kind: FeatureKind
-    at: PlaceMm | None = None
-    size: LengthMm | None = None
+    kind: FeatureKind = Field(title="What")
+    at: PlaceMm | None = Field(
+        default=None, title="From the working end", description="How far along: 110 mm."
+    )
+    size: LengthMm | None = Field(
+        default=None,
+        title="Width",
+        description="Diameter of a hole, width of a slot or keyway, or of a tooth: 6 mm.",
+    )
 
 
 class Part(Asked):
     """What is to be made or treated."""
 
-    name: Label
-    quantity: Annotated[int, Field(ge=1, le=100_000), NOT_BOOL] = 1
-    section: Annotated[tuple[Section, ...], Field(min_length=1, max_length=30)]
-    feature: tuple[Feature, ...] = ()
-    condition: Literal["bar", "plated", "hard", "welded", "finished"] = "bar"
-    shape_class: Literal["plain", "coil-spring", "gear", "bevel"] = "plain"
-    stock_removal: PlaceMm | None = None
+    name: Label = Field(title="Name", description="What it is, in a few words.")
+    quantity: Annotated[int, Field(ge=1, le=100_000), NOT_BOOL] = Field(
+        default=1, title="How many"
+    )
+    section: Annotated[tuple[Section, ...], Field(min_length=1, max_length=30)] = Field(
+        title="Sections", description="From the working end, each with its size and length."
+    )
+    feature: tuple[Feature, ...] = Field(
+        default=(),
+        title="Holes, notches, edges",
+        description="Where steel is taken out, or an edge is left.",
+        max_length=60,
+    )
+    condition: Literal["bar", "plated", "hard", "welded", "finished"] = Field(
+        default="bar", title="Condition now"
+    )
+    shape_class: Literal["plain", "coil-spring", "gear", "bevel"] = Field(
+        default="plain", title="Kind of shape"
+    )
+    stock_removal: PlaceMm | None = Field(
+        default=None, title="Taken off after hardening", description="Per side: 0.2 mm."
+    )
     finish_after: tuple[
         Literal["lathe", "toolpost-grinder", "surface-grinder", "lap", "oilstone"], ...
-    ] = ()
+    ] = Field(default=(), title="Finished after hardening by", max_length=10)
 
     @model_validator(mode="after")
     def _features_on_it(self) -> Self:

@@ -42,9 +42,11 @@ class Priorities(Asked):
     `pairwise` says how many times as important one criterion is as another: "hardness/cost".
     """
 
-    preset: Preset | None = None
-    order: tuple[Criterion, ...] | None = None
-    points: dict[Criterion, Annotated[float, Field(ge=0, le=1000), NOT_BOOL]] | None = None
+    preset: Preset | None = Field(default=None, title="Weighing")
+    order: tuple[Criterion, ...] | None = Field(default=None, title="Order")
+    points: dict[Criterion, Annotated[float, Field(ge=0, le=1000), NOT_BOOL]] | None = Field(
+        default=None, title="Points"
+    )
 
     pairwise: dict[str, Ratio] | None = None
 

@@ -30,6 +30,10 @@ _BOUNDS = {
 }
 
 
+# The kind of quantity that each reader reads.
+_KINDS: dict[object, str] = {}
+
+
 class Asked(BaseModel):
     """A frozen part of the requirement that refuses unknown keys."""
 
@@ -116,6 +120,7 @@ def _reader(kind: str, *, bare: bool = True, zero: bool = False) -> BeforeValida
             )
         return number
 
+    _KINDS[read] = kind
     return BeforeValidator(read, json_schema_input_type=float | str if bare else str)
 
 
@@ -126,6 +131,14 @@ def _hardness(value: Any) -> float:  # noqa: ANN401
         return hardness_hv(given)
     except UnitError as fault:
         raise refuse(fault.rule, fault.next_step) from fault
+
+
+_KINDS[_hardness] = "hardness"
+
+
+def kind_read_by(validator: object) -> str | None:
+    """Return the kind of quantity that a validator reads, None where it reads none."""
+    return _KINDS.get(validator.func) if isinstance(validator, BeforeValidator) else None
 
 
 def _not_bool(value: Any) -> Any:  # noqa: ANN401

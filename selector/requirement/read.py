@@ -154,40 +154,125 @@ def _problems(error: ValidationError, under: str = "") -> list[Problem]:
     return [_problem(fault, under) for fault in faults if not _is_shadow(fault)]
 
 
-def _file(path: Path, rule: str, got: str, next_step: str) -> Problem:
+def _unread(name: str, rule: str, got: str, next_step: str) -> Problem:
     """Return the problem of a file that cannot be read as a requirement."""
-    return Problem(f"file {path.name}", rule, got, next_step)
+    return Problem(f"file {_short(name)}", rule, got, next_step)
 
 
-def _text(path: Path) -> str:
-    """Return the file's text, refusing what is no text file."""
+def parsed(name: str, content: bytes) -> dict[str, Any]:
+    """Return what a requirement file holds, not yet checked.
+
+    Parameters
+    ----------
+    name : str
+        Its name; `.json` is read as JSON, any other as TOML.
+    content : bytes
+        All of it.
+
+    Returns
+    -------
+    dict
+        Plain data.
+
+    Raises
+    ------
+    RequirementError
+        When it is no such file, or would take long to read.
+    """
+    text = _text(name, content)
+    as_json = name.lower().endswith(".json")
+    kind = "JSON" if as_json else "TOML"
     try:
-        if path.stat().st_size > _LARGEST:
-            raise RequirementError(
-                _file(
-                    path, "under 1 MB", f"{path.stat().st_size} bytes", "Is it the right file?"
-                )
-            )
-        text = path.read_text(encoding="utf-8-sig")
+        data = _loaded(text, as_json=as_json)
+    except RecursionError as error:
+        step = "Is it the right file?"
+        raise RequirementError(
+            _unread(name, "a plain file", "endless nesting", step)
+        ) from error
+    except UnicodeEncodeError as error:
+        raise RequirementError(
+            _unread(name, "readable text", "half a character", "Retype it.")
+        ) from error
+    except ValueError as error:
+        raise RequirementError(
+            _unread(name, f"valid {kind}", str(error), "Mend the line it names.")
+        ) from error
+    if not isinstance(data, dict):
+        step = "`temperwright example` prints one to start from."
+        raise RequirementError(_unread(name, "a table of keys and values", _shown(data), step))
+    return data
+
+
+def parsed_file(path: Path) -> dict[str, Any]:
+    """Return what the file at a path holds, not yet checked.
+
+    Parameters
+    ----------
+    path : Path
+        A `.json` file is read as JSON, any other as TOML.
+
+    Returns
+    -------
+    dict
+        Plain data; what cannot be read raises RequirementError.
+    """
+    return parsed(path.name, content_of(path))
+
+
+def _loaded(text: str, *, as_json: bool) -> object:
+    """Return what a text holds; raise what reading it raises, and quickly."""
+    if not as_json and any(line.count(".") > _MOST_DOTS for line in text.splitlines()):
+        raise RecursionError
+    data: object = json.loads(text) if as_json else tomllib.loads(text)
+    # An escape may stand for half a character, which nothing can print.
+    json.dumps(data, default=str, ensure_ascii=False).encode()
+    return data
+
+
+def _text(name: str, content: bytes) -> str:
+    """Return a file's text, refusing what is no text file."""
+    if len(content) > _LARGEST:
+        raise RequirementError(
+            _unread(name, "under 1 MB", f"{len(content)} bytes", "Is it the right file?")
+        )
+    try:
+        text = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         raise RequirementError(
-            _file(path, "UTF-8 text", "other bytes", "Save it as UTF-8.")
+            _unread(name, "UTF-8 text", "other bytes", "Save it as UTF-8.")
         ) from error
+    if not text.strip():
+        step = "`temperwright example` prints one to start from."
+        raise RequirementError(_unread(name, "a requirement", "an empty file", step))
+    return text
+
+
+def content_of(path: Path) -> bytes:
+    """Return the bytes of a file, one more than is taken where it is too large.
+
+    Parameters
+    ----------
+    path : Path
+        Of a requirement.
+
+    Returns
+    -------
+    bytes
+        Not yet checked.
+
+    Raises
+    ------
+    RequirementError
+        When it cannot be opened.
+    """
+    try:
+        with path.open("rb") as file:
+            return file.read(_LARGEST + 1)
     except OSError as error:
         reason = error.strerror or "no file"
         raise RequirementError(
-            _file(path, "a readable file", reason, "Check the path.")
+            _unread(path.name, "a readable file", reason, "Check the path.")
         ) from error
-    if not text.strip():
-        raise RequirementError(
-            _file(
-                path,
-                "a requirement",
-                "an empty file",
-                "`temperwright example` prints one to start from.",
-            )
-        )
-    return text
 
 
 def read_requirement(path: str | Path) -> Requirement:
@@ -208,19 +293,4 @@ def read_requirement(path: str | Path) -> Requirement:
     RequirementError
         When the file cannot be read or any field breaks a rule; all are listed.
     """
-    path = Path(path)
-    text = _text(path)
-    as_json = path.suffix.lower() == ".json"
-    nested = _file(path, "a plain file", "endless nesting", "Is it the right file?")
-    if not as_json and any(line.count(".") > _MOST_DOTS for line in text.splitlines()):
-        raise RequirementError(nested)
-    try:
-        data = json.loads(text) if as_json else tomllib.loads(text)
-    except ValueError as error:
-        rule = f"valid {'JSON' if as_json else 'TOML'}"
-        raise RequirementError(
-            _file(path, rule, str(error), "Mend the line it names.")
-        ) from error
-    except RecursionError as error:
-        raise RequirementError(nested) from error
-    return requirement_from(data)
+    return requirement_from(parsed_file(Path(path)))

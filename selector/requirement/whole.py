@@ -29,13 +29,21 @@ CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rot
 class Requirement(Asked):
     """All that is asked of one part. Safety use has no default: it must be answered."""
 
-    safety_use: SafetyUse
-    part: Part
-    zone: tuple[Zone, ...] = Field(min_length=1, max_length=30)
-    load: Load
-    limit: Limit = Limit()
-    workshop: Workshop
-    priorities: Priorities = Priorities()
+    safety_use: SafetyUse = Field(
+        title="What happens if it breaks?",
+        description="What lives depend on is referred to qualified people.",
+    )
+    part: Part = Field(title="The part")
+    zone: tuple[Zone, ...] = Field(
+        min_length=1,
+        max_length=30,
+        title="Zones",
+        description="Each a stretch of the part with one duty.",
+    )
+    load: Load = Field(title="What does it carry?")
+    limit: Limit = Field(default=Limit(), title="What must it keep to?")
+    workshop: Workshop = Field(title="Workshop")
+    priorities: Priorities = Field(default=Priorities(), title="What matters most?")
 
     def __hash__(self) -> int:
         """Return the hash of its part: equal requirements have equal ones, and it is quick."""

@@ -23,27 +23,39 @@ Check = Literal["file", "hardness-files", "glass", "rebound", "tester", "coupon"
 class Heat(Asked):
     """One heat source: a catalogue name, with what the user knows of it."""
 
-    source: Label
-    gas_flow: GasKgPerH | None = None
-    tip: Label | None = None
-    ceiling: TemperatureC | None = None
-    chamber: LengthMm | None = None
+    source: Label = Field(title="Heat source")
+    gas_flow: GasKgPerH | None = Field(
+        default=None, title="Gas flow", description="At full flame: 0.8 kg/h."
+    )
+    tip: Label | None = Field(default=None, title="Tip or nozzle")
+    ceiling: TemperatureC | None = Field(
+        default=None, title="Goes up to", description="1000 °C, 480 °F."
+    )
+    chamber: LengthMm | None = Field(
+        default=None, title="Chamber length", description="Inside: 200 mm, 8 in."
+    )
 
 
 class Bath(Asked):
     """One quench bath: a catalogue medium with volume, temperature and motion."""
 
-    medium: Label
-    volume: VolumeL | None = None
-    temperature: TemperatureC | None = None
-    agitation: Literal["none", "mild", "moderate", "strong", "violent"] = "moderate"
+    medium: Label = Field(title="Bath")
+    volume: VolumeL | None = Field(default=None, title="Volume", description="12 l, 3 gal.")
+    temperature: TemperatureC | None = Field(
+        default=None, title="Temperature", description="When the part goes in: 50 °C."
+    )
+    agitation: Literal["none", "mild", "moderate", "strong", "violent"] = Field(
+        default="moderate", title="How the part is moved"
+    )
 
 
 class TemperMeans(Asked):
     """One means of tempering, and how hot it goes."""
 
-    means: Literal["oven", "furnace", "plate", "torch"]
-    ceiling: TemperatureC | None = None
+    means: Literal["oven", "furnace", "plate", "torch"] = Field(title="Temper by")
+    ceiling: TemperatureC | None = Field(
+        default=None, title="Goes up to", description="250 °C, 480 °F."
+    )
 
 
 # More carbon is cast iron. [wt %]
@@ -79,20 +91,37 @@ class Stock(Asked):
     `analysis` and `hardness` are of this very bar: they narrow what is forecast of it.
     """
 
-    steel: Label
-    condition: Label | None = None
-    size: LengthMm | None = None
-    evidence: Literal["certificate", "marking", "receipt", "none"] = "none"
-    analysis: Analysis | None = None
-    hardness: HardnessHv | None = None
+    steel: Label = Field(
+        title="Steel",
+        description="By any name, as marked: EN 19, 1.7225, silver steel, unknown.",
+    )
+    condition: Label | None = Field(
+        default=None, title="Condition", description="As sold: annealed, cold-drawn, prehard."
+    )
+    size: LengthMm | None = Field(default=None, title="Size", description="30 mm, 1 1/4 in.")
+    evidence: Literal["certificate", "marking", "receipt", "none"] = Field(
+        default="none", title="Known by"
+    )
+    analysis: Analysis | None = Field(
+        default=None, title="Analysis", description="Of this very bar, in wt %."
+    )
+    hardness: HardnessHv | None = Field(
+        default=None, title="Hardness", description="Of this very bar: 200 HB, 30 HRC."
+    )
 
 
 class Skill(Asked):
     """Multipliers on the operator's error: 1 is a practised hand."""
 
-    bias: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = 1.0
-    scatter: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = 1.0
-    delay: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = 1.0
+    bias: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = Field(
+        default=1.0, title="Lasting error", description="1 is a practised hand."
+    )
+    scatter: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = Field(
+        default=1.0, title="Scatter", description="1 is a practised hand."
+    )
+    delay: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = Field(
+        default=1.0, title="Delay to the bath", description="1 is a practised hand."
+    )
 
 
 class Workshop(Asked):
@@ -101,20 +130,44 @@ class Workshop(Asked):
     `protect` is what work in an open furnace is wrapped in or coated with.
     """
 
-    heat: tuple[Heat, ...]
-    bath: tuple[Bath, ...] = ()
-    temper: tuple[TemperMeans, ...] = ()
-    measure: tuple[Measure, ...] = ("eye",)
-    light: Literal["dim", "shade", "daylight", "sun"] = "shade"
-    check: tuple[Check, ...] = ("file",)
-    machine: tuple[Label, ...] = ()
-    turns_part: bool = False
-    held_by: Literal["lathe", "drill-press", "tongs", "wire", "vice"] | None = None
-    protect: tuple[Literal["foil", "coat"], ...] = ()
-    subcontract: bool = False
-    only_stock: bool = False
-    stock: tuple[Stock, ...] = ()
-    skill: Skill = Skill()
+    heat: tuple[Heat, ...] = Field(
+        title="Heat", description="What there is to heat with.", max_length=30
+    )
+    bath: tuple[Bath, ...] = Field(
+        default=(),
+        title="Quench baths",
+        description="What there is to quench in.",
+        max_length=30,
+    )
+    temper: tuple[TemperMeans, ...] = Field(
+        default=(),
+        title="Tempering",
+        description="What there is to temper with, besides the heat above.",
+        max_length=30,
+    )
+    measure: tuple[Measure, ...] = Field(
+        default=("eye",), title="Heat is judged by", max_length=20
+    )
+    light: Literal["dim", "shade", "daylight", "sun"] = Field(
+        default="shade", title="Light at the hearth"
+    )
+    check: tuple[Check, ...] = Field(
+        default=("file",), title="Hardness is checked with", max_length=20
+    )
+    machine: tuple[Label, ...] = Field(default=(), title="Machines", max_length=60)
+    turns_part: bool = Field(default=False, title="The part is turned while it is heated")
+    held_by: Literal["lathe", "drill-press", "tongs", "wire", "vice"] | None = Field(
+        default=None, title="Held by"
+    )
+    protect: tuple[Literal["foil", "coat"], ...] = Field(
+        default=(), title="Wrapped or coated in the furnace with", max_length=5
+    )
+    subcontract: bool = Field(default=False, title="Work may be sent out to a firm")
+    only_stock: bool = Field(default=False, title="Only bars in the rack may be used")
+    stock: tuple[Stock, ...] = Field(
+        default=(), title="Rack", description="Bars there are.", max_length=100
+    )
+    skill: Skill = Field(default=Skill(), title="Operator")
 
     @model_validator(mode="after")
     def _stock_named(self) -> Self:

@@ -25,9 +25,19 @@ class Window(Asked):
     the slack of an ordinary drawing.
     """
 
-    min: HardnessHv | None = None
-    max: HardnessHv | None = None
-    must: bool = False
+    min: HardnessHv | None = Field(
+        default=None,
+        title="From",
+        description="The least hardness that is wanted: 50 HRC, 480 HB, 510 HV.",
+    )
+    max: HardnessHv | None = Field(
+        default=None, title="To", description="The most hardness that is wanted: 56 HRC."
+    )
+    must: bool = Field(
+        default=False,
+        title="To its very edges",
+        description="Without the slack of an ordinary drawing.",
+    )
 
     @model_validator(mode="wrap")
     @classmethod
@@ -53,19 +63,37 @@ class Window(Asked):
 class Mate(Asked):
     """What the zone runs against, and which of the two should wear."""
 
-    material: Label
-    hardness: HardnessHv | None = None
-    should_wear: Literal["mate", "part", "either"] = "either"
+    material: Label = Field(
+        title="Which", description="The part it runs against: bronze bush, ratchet wheel."
+    )
+    hardness: HardnessHv | None = Field(
+        default=None, title="Its hardness", description="If you know it: 56 HRC, 180 HB."
+    )
+    should_wear: Literal["mate", "part", "either"] = Field(
+        default="either", title="Which should wear"
+    )
 
 
 class Zone(Asked):
     """One or more sections with one duty; sections are counted from 1 at the working end."""
 
-    section: Annotated[tuple[Annotated[int, Field(ge=1), NOT_BOOL], ...], Field(min_length=1)]
-    wear: Wear
-    severity: Severity = "light"
-    name: Label | None = None
-    hardness: Window | None = None
-    depth: LengthMm | None = None
-    mate: Mate | None = None
-    life_ratio: Annotated[float, Field(gt=0, le=100), NOT_BOOL] | None = None
+    section: Annotated[
+        tuple[Annotated[int, Field(ge=1), NOT_BOOL], ...], Field(min_length=1)
+    ] = Field(title="Lies on", description="Numbers of its sections, 1 at the working end.")
+    wear: Wear = Field(title="What does it suffer?")
+    severity: Severity = Field(default="light", title="How badly")
+    name: Label | None = Field(default=None, title="Called")
+    hardness: Window | None = Field(
+        default=None,
+        title="How hard must it be?",
+        description="Left out, it is worked out from the duty.",
+    )
+    depth: LengthMm | None = Field(
+        default=None,
+        title="At least this deep",
+        description="Hard to this depth: 1.5 mm. Left out, it is worked out.",
+    )
+    mate: Mate | None = Field(default=None, title="Does it run against another part?")
+    life_ratio: Annotated[float, Field(gt=0, le=100), NOT_BOOL] | None = Field(
+        default=None, title="Life wanted", description="Times as long as the old part lasted."
+    )

@@ -115,7 +115,7 @@ class Heatings:
         return np.minimum(log_strength, self.in_time_log(stop_c))
 
 
-@lru_cache(maxsize=12)
+@lru_cache(maxsize=48)
 def heatings(torching: Torching, past_mm: float) -> Heatings:
     """Return all heatings of a part for one reach past its zone."""
     grid = bar_grid(torching.part.sections, FINENESS)
@@ -205,7 +205,7 @@ def _middle_log_flame(torching: Torching, past_mm: float) -> float:
     return min(float(np.log(taken / shortest)), 0.0) if rise.reached else 0.0
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=96)
 def _rises(torching: Torching, past_mm: float, share: float) -> tuple[Reached, ...]:
     """Return the flat-out heating as it passes each stop."""
     grid = bar_grid(torching.part.sections, FINENESS)

@@ -88,7 +88,7 @@ class Cooled:
         )
 
 
-@lru_cache(maxsize=24)
+@lru_cache(maxsize=64)
 def cooled(heatings: Heatings, quench: Quench) -> Cooled:
     """Return how every cell of a heated part cools in a bath."""
     if quench.bath is None:

@@ -61,7 +61,7 @@ class Library:
         return read(self.heatings, self.cooled, heats)
 
 
-@lru_cache(maxsize=24)
+@lru_cache(maxsize=64)
 def library(task: Torching, past_mm: float, quench: Quench) -> Library:
     """Return the heatings of a part and its quenches in one bath."""
     heated = heatings(task, past_mm)

@@ -1,7 +1,7 @@
 """How well every model does on measured figures: bias, error and how many its intervals hold.
 
 Run by hand from the top folder: `python tests/benchmarks/calibration.py`; `--markdown` prints
-the short table that stands in DEVELOPERS.md, words after it name the topics wanted. Each topic
+the short table that stands in calibration.md, words after it name the topics wanted. Each topic
 is a module `calibration_*.py` beside this file with a function `readings()`.
 """
 

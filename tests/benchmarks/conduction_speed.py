@@ -330,8 +330,8 @@ OTHERS = (
 
 
 def others(process, taken, error):
-    """Print the ratio to general-purpose solvers at equal accuracy, to a twentieth."""
-    reference = process.run(0.005)
+    """Print and return the ratio to general solvers at equal accuracy, to a twentieth."""
+    reference, ratios = process.run(0.005), {}
     for name, method, settings in OTHERS:
         print(f"\n{name:34s}    ms   error K")  # noqa: T201
         for setting in settings:
@@ -345,7 +345,9 @@ def others(process, taken, error):
         else:  # the error of Euler halves as its steps double
             print("carried on to our error, as its error halves with twice the steps:")  # noqa: T201
             spent, found = spent * found / error, error
+        ratios[name] = spent / taken
         print(f"ratio at {found:.2f} K (ours {error:.2f} K): {spent / taken:.0f}")  # noqa: T201
+    return ratios
 
 
 def first_call():

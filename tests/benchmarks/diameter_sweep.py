@@ -13,6 +13,7 @@ from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.advice.order import why_not_first
 from selector.decision.option import Option
+from selector.job.treatment import Treatment
 from selector.requirement import requirement_from
 
 SIZES_MM = (4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 22, 25, 28, 32, 36, 40, 45, 50, 56, 63, 71, 80)
@@ -55,11 +56,14 @@ def parts(size: float) -> dict[str, dict[str, Any]]:
     return {"PIN": pin, "CHISEL": chisel, "SHAFT": shaft}
 
 
+def way(work: Treatment) -> tuple[str, str, str]:
+    """Return steel, route and bath."""
+    return work.steel.spoken, work.route.slug, work.medium.slug if work.medium else "-"
+
+
 def choice(option: Option) -> tuple[str, str, str, str]:
     """Return what counts as a change: steel, route, bath, means of tempering."""
-    work = option.treatment
-    bath = work.medium.slug if work.medium else "-"
-    return work.steel.spoken, work.route.slug, bath, option.choice.temper.means
+    return *way(option.treatment), option.choice.temper.means
 
 
 def main(names: list[str]) -> None:
@@ -75,7 +79,7 @@ def main(names: list[str]) -> None:
                 gone = [o for o in advice.options if choice(o) == before]
                 if gone:
                     sys.stdout.write(f"    no longer: {why_not_first(advice, gone[0])}\n")
-                out = [r for r in advice.rejected if r.option and choice(r.option) == before]
+                out = [r for r in advice.rejected if before and way(r.treatment) == before[:3]]
                 if out and not gone:
                     sys.stdout.write(f"    no longer: {out[0].gate.text}\n")
             before = now

@@ -36,7 +36,8 @@ def best_of(count, work):
     return min(times)
 
 
-def main():
+def measured():
+    """Return the times of all readings by three ways. [s]"""
     steel = compositions()
     temperature_c = np.linspace(150.0, 650.0, TEMPERATURES)
     readings = STEELS * DRAWS * TEMPERATURES
@@ -54,6 +55,12 @@ def main():
     arrays_s = best_of(5, by_steel)
     whole_s = best_of(3, lambda: tempered_hardness(steel, temperature_c, HOUR_S))
     loop_s = best_of(1, one_by_one) * readings / LOOPED
+    return {"steel by steel": arrays_s, "all at once": whole_s, "reading by reading": loop_s}
+
+
+def main():
+    arrays_s, whole_s, loop_s = measured().values()
+    readings = STEELS * DRAWS * TEMPERATURES
     out = sys.stdout.write
     out(f"{readings / 1e6:.2f} million readings\n")
     out(f"steel by steel {arrays_s:.2f} s, all at once {whole_s:.2f} s, budget {BUDGET_S} s\n")

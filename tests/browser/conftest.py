@@ -3,6 +3,7 @@
 Without Chromium these tests are skipped; with TEMPERWRIGHT_NEED_BROWSER=1 they then fail.
 """
 
+import json
 import os
 import re
 import shutil
@@ -13,13 +14,13 @@ import sys
 import time
 import urllib.request
 from pathlib import Path
+from uuid import uuid4
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect, sync_playwright
 
 ROOT = Path(__file__).parents[2]
-APP = ROOT / "ui" / "app.py"
 ARTIFACTS = Path(__file__).with_name("artifacts")
 CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium")
 FLAGS = [
@@ -29,22 +30,26 @@ FLAGS = [
 # Opened below its root, the page's own start-up asks for these beside the view first.
 PROBE = re.compile(r"/[^/]+/_stcore/(health|host-config)$")
 PATIENCE_MS = 90_000  # on a bare and busy machine, where the first advice compiles
-RULES = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}
+# No part of the page is still on its way.
+DRAWN = "document.querySelectorAll('[data-testid=stSkeleton]').length === 0"
+RULES = {
+    "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"],
+    "rules": {"heading-order": {"enabled": True}},
+}
 
 
-def _started(log):
+def _started(log, home):
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
     command = [
-        sys.executable, "-m", "streamlit", "run", str(APP), "--server.port", str(port),
-        "--server.address", "127.0.0.1", "--server.headless", "true",
-        "--browser.gatherUsageStats", "false", "--server.fileWatcherType", "none",
+        sys.executable, "-m", "ui.serve", "--port", str(port), "--no-browser",
     ]  # fmt: skip
     with log.open("wb") as out:
         process = subprocess.Popen(  # noqa: S603
-            command, stdin=subprocess.DEVNULL, stdout=out, stderr=subprocess.STDOUT
-        )
+            command, stdin=subprocess.DEVNULL, stdout=out, stderr=subprocess.STDOUT, cwd=ROOT,
+            env={**os.environ, "XDG_DATA_HOME": str(home)},
+        )  # fmt: skip
     url = f"http://127.0.0.1:{port}"
     end = time.monotonic() + 60
     while time.monotonic() < end and process.poll() is None:
@@ -60,10 +65,16 @@ def _started(log):
 
 
 @pytest.fixture(scope="session")
-def server(tmp_path_factory):
+def home(tmp_path_factory):
+    """The visitor's folder."""
+    return tmp_path_factory.mktemp("home")
+
+
+@pytest.fixture(scope="session")
+def server(tmp_path_factory, home):
     """Address of a running page; a free port can be taken meanwhile, so it tries again."""
     log = tmp_path_factory.mktemp("page") / "server.log"
-    started = next((found for found in (_started(log) for _ in range(3)) if found), None)
+    started = next((found for found in (_started(log, home) for _ in range(3)) if found), None)
     if started is None:
         pytest.fail("the page did not start:\n" + log.read_text())
     process, url = started
@@ -121,30 +132,30 @@ def page(browser, server, request):
 
 
 @pytest.fixture
-def picture(page):
-    """A function that saves the whole view, however long, as a picture."""
-
-    def save(name):
-        ARTIFACTS.mkdir(exist_ok=True)
-        main = page.locator('[data-testid="stMain"]')
-        tall = main.evaluate("view => view.scrollHeight") + 80
-        page.set_viewport_size({"width": 1280, "height": max(900, tall)})
-        page.wait_for_timeout(300)
-        page.screenshot(path=ARTIFACTS / f"{name}.png")
-        page.set_viewport_size({"width": 1280, "height": 900})
-
-    return save
-
-
-@pytest.fixture
 def settled(page):
     """A function that waits until the page is drawn to its end, with nothing faded in it."""
 
     def wait():
         page.locator('[data-testid="stApp"][data-test-script-state="notRunning"]').wait_for()
-        page.wait_for_timeout(300)
+        page.wait_for_function(DRAWN)
+        page.wait_for_timeout(250)
 
     return wait
+
+
+@pytest.fixture
+def kept(home):
+    """A function that puts a part into the visitor's folder and returns its id."""
+
+    def keep(draft, **more):
+        key = uuid4().hex[:12]
+        folder = home / "temperwright"
+        folder.mkdir(exist_ok=True)
+        text = json.dumps({"draft": draft, "shop": None, "revision": 1, **more})
+        (folder / f"part-{key}.json").write_text(text)
+        return key
+
+    return keep
 
 
 @pytest.fixture

@@ -25,7 +25,7 @@ LINE = re.compile(
     r"""
     (\#\s.+)?                                     # nothing, or a remark
     | \[\[?[A-Za-z0-9_.-]+\]\]?                   # a table
-    | [A-Za-z0-9_.-]+\s=\s(                       # a key and one value
+    | (?:[A-Za-z0-9_.-]+|"[A-Za-z0-9_.-]+")\s=\s(    # a key and one value
         ".*" | true | false | """
     + NUMBER
     + r"""

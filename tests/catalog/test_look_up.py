@@ -60,8 +60,16 @@ MEANT = {
     "blue spring steel": ["c67s", "c75s"], "leaf spring": ["5160"],
     "case-hardening mild steel": ["c15"], "linear shaft": ["linear-shaft"],
     "dowel pins": [], "unknown": ["unknown"], "scrap": ["unknown"],
-    "spring steel": ["250a53", "51crv4", "55cr3", "5160", "56si7", "9260", "c67s", "c75s"],
-    "nitriding steel": ["31crmo12", "41cralmo7-10", "722m24"],
+    "spring steel": [
+        "15n20", "250a53", "5160", "51crv4", "52crmov4", "54sicr6", "55cr3", "56si7", "65mn",
+        "9260", "c67s", "c75s", "music-wire",
+    ],
+    "nitriding steel": [
+        "31crmo12", "31crmov9", "34cralni7-10", "41cralmo7-10", "722m24", "897m39", "905m31",
+    ],
+    # What lies in the scrap box, and what is bought ready.
+    "coil spring": ["old-coil-spring"], "half shaft": ["old-axle"], "allen key": ["hex-key"],
+    "8.8 bolt": ["bolt-8.8"], "rebar": ["reinforcing-bar"], "cast iron": ["cast-iron"],
 }  # fmt: skip
 
 

@@ -10,6 +10,7 @@ import os
 import subprocess
 import sys
 from collections.abc import Iterator
+from datetime import date
 from functools import cache
 from typing import Any
 
@@ -22,14 +23,22 @@ from selector.advice.output import advice_out
 from selector.decision.preference import stands_back
 from selector.flame.answer import flame_answer
 from selector.flame.output import flame_out
+from selector.handover.letter.letter import composed
+from selector.handover.letter.made import Sender, made
+from selector.handover.letter.picture import picture
 from selector.need.need import need
 from selector.option.temper_choice import STRUCK_LEAST_TEMPER_C
 from selector.versus.versus import versus
+from tests.letter_text import allowed, strange, text_of
+from tests.once import advise_whole
+from tests.page_text import assert_one_page
 from tests.whole_requirement import KNOWN, catalog_for, requirement_number
 
 NUMBERS = range(3 * settings.default.max_examples // 10)
 # So many with every steel of the catalogue.
 WHOLE = NUMBERS[:: len(NUMBERS) // 3]
+# A letter is printed for so many.
+LETTERS = NUMBERS[: len(NUMBERS) // 3]
 SHARES = {
     "share", "score", "score_p05", "score_p95", "passing_all", "clipped_share", "merit",
     "weight",
@@ -63,7 +72,7 @@ def faults(value: Any, place: str = "") -> Iterator[str]:
 def advice_on(number: int) -> Advice:
     """Return the advice on a numbered requirement, among a few steels."""
     asked = requirement_number(number)
-    return advise(asked, catalog_for(asked, number, 4))
+    return advise_whole(asked, catalog_for(asked, number, 4))
 
 
 def advice_text(number: int) -> str:
@@ -105,6 +114,27 @@ def test_any_part_is_advised_on(number):
 @pytest.mark.parametrize("number", WHOLE)
 def test_any_part_is_advised_on_among_all_steels(number):
     assert_sound(advise(requirement_number(number), KNOWN))
+
+
+@pytest.mark.parametrize("number", NUMBERS)
+def test_the_advice_on_any_part_is_one_page(number):
+    assert_one_page(advice_out(advice_on(number), 8))
+
+
+@pytest.mark.parametrize("number", LETTERS)
+def test_the_letter_on_any_part_is_one_page_with_its_figures(number):
+    advice = advice_on(number)
+    out = advice_out(advice)
+    referred = advice.asked.safety_critical
+    if not advice.options and not referred:
+        return
+    shown = None if referred else out.options[0]
+    drawn = None if shown is None else picture(advice.job, advice.options[0])
+    letter = composed(advice.asked, out, shown, "full", date(2025, 1, 2))
+    text, pages = text_of(made(letter, Sender(), drawn).content)
+    assert pages == 1
+    if shown is not None:
+        assert strange(text, allowed(advice.asked, out, shown)) == {}
 
 
 @pytest.mark.parametrize("number", NUMBERS)

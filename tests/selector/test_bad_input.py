@@ -184,7 +184,7 @@ def test_a_bad_file(refused, name, data, rule, got):
 @pytest.mark.parametrize("data", [b"[]", b"[1, 2]", b"null", b'"dog"', b"3"])
 def test_json_that_is_no_table(refused, data):
     (line,) = refused(name="dog.json", data=data)
-    assert_line(line, "requirement", "a table of keys and values", "")
+    assert_line(line, "file dog.json", "a table of keys and values", "")
 
 
 def test_a_folder_in_place_of_a_file(cli, tmp_path):

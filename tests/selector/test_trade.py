@@ -1,64 +1,9 @@
 """What a toolroom hand would sign, each put to the whole job by a part of its own."""
 
-import functools
-import json
-
 import pytest
 
-from catalog import load_catalog
-from selector.advice.advise import Advice, advise
 from selector.advice.rack import rack
-from selector.requirement import requirement_from
-
-FORGE = {
-    "heat": [{"source": "forge"}],
-    "bath": [{"medium": "oil"}, {"medium": "warm-water"}],
-    "measure": ["eye", "magnet"],
-    "held_by": "tongs",
-}
-KILN = {
-    "heat": [{"source": "kiln"}],
-    "bath": [{"medium": "oil"}],
-    "measure": ["thermocouple"],
-    "held_by": "tongs",
-}
-BARE = {"heat": []}
-
-
-def part(name, sections, zones, shop, *steels, **more):
-    """Return a requirement as data: shapes and sizes of sections, zones, workshop and rack."""
-    stock = [{"steel": steel, "evidence": "receipt"} for steel in steels]
-    load = {"impact": "none", "cycles": "occasional", **more.pop("load", {})}
-    return {
-        "safety_use": "none",
-        "part": {"name": name, "section": sections, **more.pop("part", {})},
-        "zone": zones,
-        "load": load,
-        "workshop": {**shop, **({"stock": stock} if stock else {})},
-        **more,
-    }
-
-
-@functools.cache
-def _advised(asked: str, steel: str | None) -> Advice:
-    """Return the advice for a requirement written as JSON, worked out once."""
-    return advise(requirement_from(json.loads(asked)), load_catalog(), steel=steel)
-
-
-def advised(asked, steel=None):
-    """Return the advice for a requirement, looking at one steel alone where it is named."""
-    return _advised(json.dumps(asked, sort_keys=True), steel)
-
-
-def flat(thick, width, length):
-    """Return a flat section."""
-    return {"shape": "flat", "size": thick, "width": width, "length": length}
-
-
-def round_(size, length, **more):
-    """Return a round section."""
-    return {"shape": "round", "size": size, "length": length, **more}
-
+from tests.trade import BARE, FORGE, KILN, advised, flat, part, round_
 
 SHARE = part(
     "Tine of a cultivator",

@@ -1,9 +1,7 @@
 import pytest
 
 from catalog import load_catalog
-from selector.errors import Problem
 from ui import draft as drafts
-from ui.form import choices
 
 
 def test_put_and_read_meet_at_any_depth():
@@ -12,6 +10,7 @@ def test_put_and_read_meet_at_any_depth():
     assert draft == {"zone": [{}, {"hardness": {"min": "50 HRC"}}]}
     assert drafts.read(draft, "zone.2.hardness.min") == "50 HRC"
     assert drafts.read(draft, "zone.1.hardness.min") is None
+    assert drafts.read(draft, "zone.3.wear") is None
 
 
 @pytest.mark.parametrize("blank", [None, ""])
@@ -33,9 +32,30 @@ def test_ready_leaves_empty_tables_out_and_the_draft_alone():
     assert draft == {"zone": [{"wear": "none", "hardness": {}}]}
 
 
+def test_a_mate_that_is_there_must_be_named(claw):
+    drafts.put(claw, "zone.1.mate", {})
+    _, problems = drafts.checked(drafts.ready(claw), load_catalog())
+    assert [problem.field for problem in problems] == ["zone.1.mate.material"]
+
+
 def test_zones_keep_their_sections_when_one_goes(claw):
     drafts.drop_row(claw, "part.section", 1)
-    assert [zone["section"] for zone in claw["zone"]] == [[], [1]]
+    assert [(zone["section"], zone["wear"]) for zone in claw["zone"]] == [([1], "none")]
+
+
+def test_loads_keep_their_sections_when_one_goes(claw):
+    claw["load"] |= {"torque_over": [1, 2], "bending_over": [1]}
+    drafts.drop_row(claw, "part.section", 1)
+    assert claw["load"]["torque_over"] == [1]
+    assert "bending_over" not in claw["load"]
+
+
+def test_a_section_without_a_zone_gets_one_when_it_is_asked_for(claw):
+    drafts.rows(claw, "part.section").append({"shape": "round"})
+    assert drafts.zone_of(claw, 3) is None
+    assert drafts.with_zone(claw, 3) == 3
+    assert drafts.zone_of(claw, 3) == 3
+    assert drafts.with_zone(claw, 1) == 1
 
 
 def test_a_right_draft_becomes_a_requirement(claw):
@@ -44,46 +64,37 @@ def test_a_right_draft_becomes_a_requirement(claw):
     assert requirement.load.torque == pytest.approx(122.02, abs=0.01)
 
 
-@pytest.mark.parametrize(
-    ("path", "value", "field"),
-    [
-        ("part.section.1.size", "wide", "part.section.1.size"),
-        ("load.torque", 90.0, "load.torque"),
-        ("workshop.heat.1.source", "sun", "workshop.heat.1.source"),
-        ("zone.1.hardness.min", "60 HRC", "zone.1"),
-        ("zone.1.hardness.min", "12 HRC", "zone.1.hardness.min"),
-    ],
-)
-def test_a_fault_is_placed_at_its_field(claw, path, value, field):
-    drafts.put(claw, path, value)
-    requirement, problems = drafts.checked(claw, load_catalog())
-    assert requirement is None
-    assert [drafts.place_of(problem) for problem in problems] == [field]
-
-
-def test_a_fault_of_the_whole_has_no_place():
-    assert drafts.place_of(Problem("requirement", "whole", "half", "")) == ""
+def test_what_is_still_wanted_is_filled_in_for_the_eye_alone():
+    draft = drafts.blank()
+    draft["part"]["section"][0] |= {"size": "20 mm", "length": "60 mm"}
+    requirement, problems = drafts.checked(drafts.tentative(draft), load_catalog())
+    assert problems == ()
+    assert requirement.part.length_mm == 60
+    assert "safety_use" not in draft
 
 
 @pytest.mark.parametrize(
     ("path", "value"),
     [
-        ("workshop.heat.1.source", "sun"),
-        ("workshop.turns_part", "no"),
-        ("part.quantity", "3"),
-        ("part.quantity", True),
-        ("zone.1.section", [7]),
+        ("workshop.turns_part", "perhaps"),
+        ("part.quantity", "few"),
         ("part.section.1.shape", 4),
         ("workshop.check", "file"),
+        ("part.name", "x" * 300),
     ],
 )
-def test_what_the_form_cannot_show_is_a_misfit(claw, path, value):
-    known = choices(claw, load_catalog())
-    assert drafts.misfits(claw, known) == ()
+def test_what_the_form_cannot_show_is_unfit(claw, path, value):
+    assert drafts.unfit(claw) == ()
     drafts.put(claw, path, value)
-    assert [problem.field for problem in drafts.misfits(claw, known)] == [path]
+    assert [problem.field for problem in drafts.unfit(claw)] == [path]
 
 
-def test_answers_beyond_the_form_are_listed(claw):
-    drafts.put(claw, "workshop.skill.bias", 2.0)
-    assert drafts.beyond(claw) == ("workshop.skill.bias",)
+def test_a_slip_of_typing_is_left_to_the_form(claw):
+    drafts.put(claw, "load.torque", "90 apples")
+    assert drafts.unfit(claw) == ()
+
+
+def test_the_form_shows_answers_not_tables():
+    assert drafts.is_shown("zone.1.wear")
+    assert not drafts.is_shown("zone.1.hardness")
+    assert not drafts.is_shown("zone.1.colour")

@@ -1,39 +1,48 @@
-"""The form: the part, its use, the workshop; an example or a file to start from."""
+"""The part: the questions that decide, beside the drawing and what they come to."""
 
 import json
 
 import streamlit as st
 
-from ui import answer, cached, form, piece, session, start
-from ui.draft import beyond, checked, ready
-from ui.field import BLOCKS
+from ui import answer, cached, form, frame, needed, part_form, picture, piece, session, shop
+from ui.draft import checked, ready
 
-st.title("Part")
+visit = session.here()
+draft = ready(visit.draft)
+requirement, problems = checked(draft, cached.catalog())
+# What is typed is judged at once; what is still blank only after advice was asked for.
+told = [p for p in problems if visit.tried or p.got != "nothing"]
+form.show_faults(told)
+with st.container(horizontal=True, vertical_alignment="bottom", key="part/title"):
+    st.title("Your part", width="stretch", anchor=False)
+    st.button("Undo", key="undo", on_click=session.undo, disabled=not visit.before)
+    piece.download("Keep as a file", json.dumps(draft, indent=2), "requirement.json")
 st.write(
-    "Describe the part and the workshop as it is. Write sizes with their unit, for instance "
-    "“1/2 in”, “90 lb ft”, “50 HRC”; a bare number is mm, N, °C or HRC. "
-    "Questions marked * need an answer, the others may stay blank."
+    "Leave blank what you do not know. A bare number is mm, N, °C or HRC; others are written "
+    "with their unit: 1/2 in, 66 lb ft, 480 HB."
 )
-start.show()
-draft = session.draft()
-known = cached.catalog()
-requirement, problems = checked(draft, known) if session.tried() else (None, ())
-wrong = form.messages(problems)
-offered = form.choices(draft, known)
-for block in BLOCKS:
-    form.show(block, draft, offered, wrong)
-if extra := beyond(draft):
-    piece.small("Also taken from the file: " + ", ".join(extra))
-for problem in problems:
-    st.error(form.sentence(problem))
-piece.download(
-    "Keep this form as a file", json.dumps(ready(draft), indent=2), "requirement.json"
-)
-with st.bottom, st.container(horizontal=True, vertical_alignment="center"):
+left, right = st.columns([11, 9], gap="large")
+with left:
+    part_form.head(1, "What is it?")
+    part_form.what_it_is()
+    part_form.head(2, "Its sections, from the working end, and what each suffers")
+    part_form.sections()
+    part_form.head(3, "What does it carry, and what must it keep to?")
+    part_form.load_and_limits(cached.catalog().prices.currency)
+    part_form.head(4, "Which workshop?")
+    shop.choose()
+    part_form.head(5, "What matters most?")
+    part_form.priorities()
+    part_form.head(6, "More, where it matters")
+    part_form.the_rest()
+with right, st.container(key="beside"):
+    needed.show(visit.draft, picture.of_draft(visit.draft, cached.catalog()))
+with st.bottom, st.container(horizontal=True, vertical_alignment="center", key="ask"):
     go = st.button("Advise", type="primary", key="part/advise", on_click=session.attempt)
-    st.markdown(form.summary(problems))
+    st.markdown(form.summary(told))
 if go and requirement is not None:
     with st.bottom:
         done = answer.compute(requirement)
     if done:
-        st.switch_page("views/choice.py")
+        session.answered(draft)
+        frame.go(visit.aim)

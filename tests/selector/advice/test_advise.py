@@ -70,7 +70,7 @@ def test_a_new_family_takes_its_place_among_the_old_ones(advice):
 
 
 def test_looking_at_one_steel_changes_no_score(advice, few):
-    alone = advise(asked(), few, steel="EN 19")
+    alone = advise(asked(), few, steel="42 CrMo 4")
     more = {option.id: option.score for option in advice.options}
     assert {o.treatment.steel.slug for o in alone.options} == {"42crmo4"}
     assert {o.id: o.score for o in alone.options if o.id in more} == {

@@ -28,7 +28,8 @@ def test_an_option_in_words_names_steel_condition_bath_and_temper(advice):
 
 def test_it_says_what_to_do_how_hard_and_how_often_it_comes_out_right(advice):
     text = headline(advice)
-    assert name(advice, advice.options[0]) in text
+    # A word that begins the sentence is large there: "Pre-hardened EN24".
+    assert name(advice, advice.options[0])[1:] in text
     assert "HRC" in text or advice.toss_up
     right = round(100 * advice.options[0].judged.passing_all)
     assert f"{min(right, 99)} " in text

@@ -1,25 +1,15 @@
-import io
 import re
 from pathlib import Path
 
 import pytest
-from rich.console import Console
 
 from catalog.example import example_names, example_text
 from selector.advice.advise import advise
 from selector.advice.output import advice_out
-from selector.commands.page import MOST_LINES, Block, print_advice, procedure_lines
+from selector.commands.page import Block, procedure_lines
 from selector.requirement import read_requirement
 from tests.dog import asked, only
-from tests.whole_requirement import catalog_for, requirement_number
-
-WIDTH = 110
-
-
-def page(record, width=WIDTH, **more):
-    written = io.StringIO()
-    print_advice(record, Console(file=written, width=width), **more)
-    return written.getvalue()
+from tests.page_text import assert_one_page, page
 
 
 @pytest.fixture(scope="module")
@@ -63,23 +53,7 @@ def test_the_examples_fit_one_page(name, tmp_path):
     path = tmp_path / f"{name}.toml"
     path.write_text(example_text(name), encoding="utf-8")
     few = only("42crmo4", "c45", "115crv3", "100mncrw4", "c75s", "linear-shaft", "s235")
-    check(advice_out(advise(read_requirement(Path(path)), few), 8))
-
-
-@pytest.mark.parametrize("number", range(30))
-def test_any_part_fits_one_page(number):
-    part = requirement_number(number)
-    check(advice_out(advise(part, catalog_for(part, number, 4)), 8))
-
-
-def check(record):
-    lines = page(record).rstrip("\n").split("\n")
-    assert len(lines) <= MOST_LINES == 60
-    assert max(map(len, lines)) <= WIDTH
-    first = [c for c in record.cautions if c.first_screen]
-    assert len(first) <= 6
-    assert sum(c.harm == "kills" for c in first) <= 3
-    assert not any("nan" in line.split() for line in lines)
+    assert_one_page(advice_out(advise(read_requirement(Path(path)), few), 8))
 
 
 def test_a_referral_ranks_nothing_and_says_whom_to_ask():

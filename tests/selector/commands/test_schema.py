@@ -30,6 +30,7 @@ def test_of_the_advice(schema):
         (("--temper",), {"rows", "wanted", "embrittlement", "origin", "assumed"}),
         (("--quench",), {"points", "depth_mm", "thickest_round_mm", "origin", "assumed"}),
         (("--flame",), {"verdict"}),
+        (("--batch",), {"rows", "rack", "loads", "counts", "cautions"}),
     ],
 )
 def test_of_the_other_commands(schema, args, keys):

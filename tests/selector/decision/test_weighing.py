@@ -28,7 +28,19 @@ def scorer(job):
 
 @pytest.fixture(scope="module")
 def weighed(job, pool, scorer):
-    return weigh(job, pool, scorer)
+    return weigh(job, pool, scorer, whole=True)
+
+
+def test_what_is_out_keeps_its_figures_and_no_samples(job, pool, scorer, weighed):
+    plain = weigh(job, pool, scorer)
+    assert any(item.option is not None for item in weighed.rejected)
+    assert all(item.option is None for item in (*plain.rejected, *plain.apart))
+    for lean, whole in zip(plain.rejected, weighed.rejected, strict=True):
+        assert lean.treatment == whole.treatment
+        assert (lean.gate, lean.share, lean.within_budget) == (
+            whole.gate, whole.share, whole.within_budget,
+        )  # fmt: skip
+    assert [o.id for o in plain.options] == [o.id for o in weighed.options]
 
 
 def test_one_option_a_family_and_route(weighed):
@@ -84,8 +96,12 @@ def test_a_smaller_pool_changes_no_number(job, pool, scorer, weighed, order):
     torched = [item for item in pool if item.treatment.route.slug == "local-torch"]
     less = weigh(job, torched if order == "as it stands" else torched[::-1], scorer)
     whole = {option.id: option for option in weighed.options}
-    assert less.options
-    for option in less.options:
+    both = [option for option in less.options if option.id in whole]
+    # What is not weighed beside many others is weighed among few.
+    spared = {r.treatment.label for r in weighed.rejected if r.gate.name in {"near", "custom"}}
+    assert {o.treatment.label for o in less.options if o not in both} <= spared
+    assert both
+    for option in both:
         np.testing.assert_array_equal(option.scores, whole[option.id].scores)
         assert option.judged.gates == whole[option.id].judged.gates
 

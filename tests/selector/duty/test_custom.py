@@ -121,3 +121,18 @@ def test_only_bar_is_left_where_lives_depend_on_it():
     named = advise(wanted, only("42crmo4", "c45", "16mncr5")).options
     assert {option.treatment.route.process for option in named} == {"none"}
     assert len(named) <= NAMED
+
+
+def test_what_a_firm_hardens_for_lives_is_what_such_parts_are_made_of():
+    struck = asked({
+        "part.feature": [], "zone.0.wear": "edge-impact", "load.impact": "hammered",
+        "safety_use": "lifting",
+    })  # fmt: skip
+    demand = resolved(struck, CATALOG).leading
+    shock, stainless = (
+        custom(work(steel, "subcontract-vacuum", "oil", None), demand, struck)
+        for steel in ("50crmov13-15", "x30cr13")
+    )
+    assert shock == SELDOM > stainless == NEVER
+    own = custom(work("50crmov13-15", "through-furnace", "oil", None), demand, struck)
+    assert own == NEVER

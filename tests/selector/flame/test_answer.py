@@ -93,6 +93,20 @@ def test_an_unproved_bar_of_the_rack_wants_a_coupon():
     assert "coupon" in verdict.why
 
 
+def test_an_unknown_bar_does_no_better_than_all_that_are_known():
+    rack = {"workshop.stock": [{"steel": "unknown"}]}
+    big = {f"part.section.{n}.size": 76 for n in (0, 1)}
+    small = flame_once(asked(rack), only("42crmo4", "unknown"))
+    large = flame_once(
+        asked({**rack, **big, "workshop.heat": [{"source": "hand-torch"}]}),
+        only("42crmo4", "unknown"),
+    )
+    words = {v.treatment.steel.slug: v.word for v in small.verdicts}
+    assert words["unknown"] == "coupon_first"
+    assert {v.word for v in large.verdicts} == {"no"}
+    assert any("no steel that is known" in v.why for v in large.verdicts)
+
+
 def test_what_lives_depend_on_is_referred():
     answer, _ = best({"safety_use": "brake"})
     assert answer.word == "no"

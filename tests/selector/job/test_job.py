@@ -1,4 +1,4 @@
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 import pytest
@@ -117,3 +117,29 @@ def test_the_middle_of_the_middle_is_itself():
     middle = resolved(asked(), FEW).middle()
     assert middle.count == 1
     assert middle.middle() is middle
+
+
+def test_a_job_lets_go_of_its_samples_and_keeps_its_middle():
+    here, work = resolved(asked(), FEW), Counted()
+    sampled, middle = work.sampled(here, "a"), work.sampled(here.middle(), "a")
+    here.forget_samples()
+    assert work.sampled(here, "a") is not sampled
+    assert work.sampled(here.middle(), "a") is middle
+
+
+def test_a_job_lets_go_of_what_holds_on_to_it():
+    @dataclass
+    class Holding:
+        job: object
+
+    here, holding = resolved(asked(), FEW), per_job(Holding)
+    first = holding(here.middle())
+    assert holding(here.middle()) is first
+    here.forget_samples()
+    assert holding(here.middle()) is not first
+
+
+def test_the_middle_of_a_job_is_one():
+    here = resolved(asked(), FEW)
+    assert here.middle() is here.middle() is here.middle().middle()
+    assert here.middle().count == 1

@@ -1,0 +1,1 @@
+"""Many parts at once: their list, each worked out by itself, and what they share."""

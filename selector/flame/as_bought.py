@@ -1,0 +1,66 @@
+"""Whether a bar is hard enough as it is bought, and such parts are left so."""
+
+from dataclasses import replace
+
+from selector.duty.custom import ALSO, custom
+from selector.hardening.stock import bought_hrc
+from selector.job.asked_words import asked_words
+from selector.job.demand import Demand
+from selector.job.job import Job
+from selector.job.sold import stock_rule
+from selector.job.treatment import Treatment
+
+
+def left_as_bought(job: Job, work: Treatment) -> Treatment | None:
+    """Return how a steel serves without any heat, None where it does not.
+
+    Parameters
+    ----------
+    job : Job
+        What is asked, and what is known.
+    work : Treatment
+        A treatment of the steel: a bar of the rack counts as it lies there, others in every
+        condition that they are sold in.
+
+    Returns
+    -------
+    Treatment or None
+        The bar left as bought, where it is as hard as the leading zone asks, can be cut to the
+        part, and such parts are made of it so.
+    """
+    sold = (work.condition,) if work.stock is not None else work.steel.condition
+    routes = [route for route in job.catalog.routes.values() if route.process == "none"]
+    return next(
+        (
+            bare
+            for condition in sold
+            for route in routes
+            if condition.name in route.conditions
+            for bare in [
+                replace(work, condition=condition, route=route, medium=None, source=None)
+            ]
+            if _serves(job, bare)
+        ),
+        None,
+    )
+
+
+def _serves(job: Job, bare: Treatment) -> bool:
+    """Return whether a bar serves as bought."""
+    if not _is_as_asked(bought_hrc(bare.condition), job.leading):
+        return False
+    usual = bare.stock is not None or custom(bare, job.leading, job.asked) >= ALSO
+    return usual and stock_rule(job.asked, bare) is None
+
+
+def _is_as_asked(hrc: float, lead: Demand) -> bool:
+    """Return whether a hardness lies between floor and ceiling."""
+    ceiling = 99.0 if lead.ceiling_hrc is None else lead.ceiling_hrc
+    return lead.floor_hrc is not None and lead.floor_hrc <= hrc <= ceiling
+
+
+def as_bought_words(bare: Treatment, lead: Demand) -> str:
+    """Return how hard a bar is as bought, beside what is asked."""
+    condition = bare.condition
+    bar = f"{condition.name} bar is {bought_hrc(condition):.0f} HRC as bought"
+    return f"{bar}, the zone asks {asked_words(lead)}"

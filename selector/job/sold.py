@@ -1,0 +1,128 @@
+"""Whether what is sold or racked can be cut to a part: by shape, size, and what it is for."""
+
+import re
+
+from catalog.steel import Condition
+from selector.gate import Gate
+from selector.hardness_scale import hrc_from_hb
+from selector.job.treatment import Treatment
+from selector.requirement import Requirement
+from selector.requirement.part import Section
+
+# Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
+# and drilled with carbide.
+UNCUT = frozenset(
+    {"teeth", "slot", "keyway", "thread", "edge", "taper", "groove", "cross-hole"}
+)
+UNCUT_FLAT = UNCUT - {"edge", "slot", "cross-hole"}
+# A ready-hard element is bought at its own size, within this. [mm]
+SAME_SIZE_MM = 0.02
+# Bar delivered harder is not turned, tapped or milled in a small shop. Common practice. [HRC]
+TURNED_HRC = 44.0
+
+
+def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to what cannot be bought or cut to this part."""
+    if asked.workshop.only_stock and work.stock is None:
+        return Gate("stock", "fail", "not in the rack, and only the rack is to be used")
+    # What lies in the rack has the shape it has, and its owner knows what it was sold for.
+    sold = None if work.stock is not None else _sold(asked, work.condition)
+    return sold or _ready_hard(asked, work)
+
+
+def _sold(asked: Requirement, sold: Condition) -> Gate | None:
+    """Object to what is not sold for such a part, or in its size or shape."""
+    if not _sold_for(sold, asked):
+        text = f"sold as a {sold.sold_for[0]}, ready made; this part is none"
+        return Gate("stock", "fail", text)
+    long = any(_is_round(s) and s.length > s.size for s in asked.part.section)
+    if long and _flat_only(sold):
+        return Gate("stock", "fail", "sold as plate or strip: it gives discs, no round bar")
+    largest = max(_bar_size(section, sold) for section in asked.part.section)
+    most = sold.size_mm.high
+    if largest > most:
+        return Gate("stock", "fail", f"sold up to {most:g} mm; the part is {largest:g} mm")
+    return None
+
+
+def _sold_for(sold: Condition, asked: Requirement) -> bool:
+    """Return whether a thing sold for a purpose is sold for this one, by the part's name."""
+    words = "|".join(map(re.escape, sold.sold_for))
+    named = re.search(rf"\b({words})s?\b", asked.part.name, re.IGNORECASE)
+    return not sold.sold_for or named is not None
+
+
+def _bar_size(section: Section, sold: Condition) -> float:
+    """Return the size of bar a section needs: a flat by its thickness if flats are sold."""
+    if section.shape == "flat" and "flat" not in sold.shapes:
+        return max(section.size, section.width or 0.0)
+    if _is_round(section) and _flat_only(sold):
+        return section.length
+    return section.size
+
+
+def _is_round(section: Section) -> bool:
+    """Return whether a section is turned."""
+    return section.shape in {"round", "tube"}
+
+
+def _flat_only(sold: Condition) -> bool:
+    """Return whether a steel is sold as plate or strip alone."""
+    return set(sold.shapes) == {"flat"}
+
+
+def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to what is bought hard for a part it cannot simply be cut to."""
+    element = work.condition.name == "hard-element"
+    # A bar of the rack may be softened before it is cut and hardened again.
+    softened = work.stock is not None and work.route.process != "none"
+    if not element and (softened or delivered_hrc(work.condition) <= TURNED_HRC):
+        return None
+    shapes = {section.shape for section in asked.part.section}
+    sizes = {section.size for section in asked.part.section}
+    kinds = {feature.kind for feature in asked.part.feature}
+    if not element and shapes == {"flat"}:
+        cut = kinds & UNCUT_FLAT
+        return Gate("stock", "fail", _uncut("plate bought hard")) if cut else None
+    what = "a ready-hard element" if element else "bar bought hard"
+    unlike = work.stock is None and not shapes <= set(work.condition.shapes)
+    if unlike or len(sizes) > 1:
+        # A dowel or a hard shaft is one plain round, a key one plain hexagon.
+        text = f"{what} is one plain {work.condition.shapes[0]}; this part is not"
+        return Gate("stock", "fail", text)
+    if kinds & UNCUT:
+        return Gate("stock", "fail", _uncut(what))
+    # Where an edge cuts or strikes, the shape is the tool; none is ground into a bought pin.
+    edged = any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone)
+    if edged and not work.condition.sold_for:
+        return Gate("stock", "fail", f"an edge or form cannot be cut in {what}")
+    return _sold_so(asked, work, next(iter(sizes))) if element else None
+
+
+def delivered_hrc(sold: Condition) -> float:
+    """Return how hard bar is as delivered, at the middle of its range; 0 if unknown. [HRC]."""
+    if sold.hardness_hrc is not None:
+        return sold.hardness_hrc.middle
+    if sold.hardness_hb is None:
+        return 0.0
+    return float(hrc_from_hb(sold.hardness_hb.middle, outside="extend"))
+
+
+def _uncut(what: str) -> str:
+    """Return that features are beyond what can be cut in hard bar."""
+    return f"its features cannot be cut in {what}"
+
+
+def _sold_so(asked: Requirement, work: Treatment, size: float) -> Gate | None:
+    """Object to a size or length that a ready-hard element is not sold in."""
+    sold = work.condition.sold_mm
+    if sold is not None and all(abs(size - given) > SAME_SIZE_MM for given in sold.values):
+        near = min(sold.values, key=lambda given: abs(given - size))
+        return Gate("stock", "fail", f"not sold in {size:g} mm; the nearest is {near:g} mm")
+    if size < work.condition.size_mm.low:
+        return Gate("stock", "fail", f"sold from {work.condition.size_mm.low:g} mm")
+    longest = work.condition.length_mm
+    if longest is not None and asked.part.length_mm > longest.high:
+        text = f"sold up to {longest.high:g} mm long; the part is {asked.part.length_mm:g} mm"
+        return Gate("stock", "fail", text)
+    return None

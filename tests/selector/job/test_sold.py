@@ -1,0 +1,78 @@
+"""What is sold, or lies in the rack, can be cut to the part or not."""
+
+import pytest
+
+from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule
+from selector.requirement import requirement_from
+from tests.dog import asked, varied, work
+
+ROUND = {"shape": "round", "size": 12, "length": 60}
+FLAT = {"shape": "flat", "size": 2, "width": 20, "length": 120}
+
+
+def plain(*sections, **changes):
+    """Return a requirement of these sections, the first worked, without features."""
+    zones = [{"section": [n + 1], "wear": "none"} for n in range(len(sections))]
+    given = {"part.section": list(sections), "part.feature": [], "zone": zones, "load": {
+        "impact": "none", "cycles": "static"}}  # fmt: skip
+    return requirement_from(varied({**given, **changes}))
+
+
+def sold(treatment, **changes):
+    """Return a treatment with its supply condition altered."""
+    condition = treatment.condition.model_copy(update=changes)
+    return type(treatment)(
+        treatment.steel, condition, treatment.route, medium=treatment.medium,
+        source=treatment.source, stock=treatment.stock,
+    )  # fmt: skip
+
+
+STRIP = work("c75s", "prehard-bar", None, None, condition="prehard")
+
+
+@pytest.mark.parametrize(
+    ("sections", "more", "word"),
+    [
+        ([FLAT], {}, None),
+        ([FLAT], {"part.feature": [{"kind": "edge", "at": 0}]}, None),
+        ([FLAT], {"part.feature": [{"kind": "thread", "at": 5}]}, "cannot be cut"),
+        ([ROUND], {}, "no round bar"),
+    ],
+    ids=["flat", "ground edge", "thread", "round"],
+)
+def test_plate_bought_hard_serves_flat_parts_alone(sections, more, word):
+    assert delivered_hrc(STRIP.condition) > TURNED_HRC
+    gate = stock_rule(plain(*sections, **more), STRIP)
+    assert (gate is None) == (word is None)
+    assert word is None or word in gate.text
+
+
+def test_soft_plate_gives_discs_as_thick_as_it_is():
+    plate = sold(work("100mncrw4", "as-bought", None, None), shapes=("flat",))
+    thick = plate.condition.size_mm.high
+    disc = {"shape": "round", "size": 3 * thick, "length": thick - 1}
+    assert stock_rule(plain(disc), plate) is None
+    assert "no round bar" in stock_rule(plain(ROUND), plate).text
+    assert "sold up to" in stock_rule(plain({**disc, "length": thick + 1}), plate).text
+
+
+def test_hard_wire_is_one_straight_round():
+    wire = sold(STRIP, shapes=("round",))
+    thinner = {**ROUND, "size": 1.5}
+    assert stock_rule(plain({**ROUND, "size": 2}), wire) is None
+    gate = stock_rule(plain({**ROUND, "size": 2}, thinner), wire)
+    assert gate.text == "bar bought hard is one plain round; this part is not"
+
+
+@pytest.mark.parametrize(
+    ("name", "fits"), [("Clevis bolts", True), ("Bolted shaft", False), ("Pump shaft", False)]
+)
+def test_what_is_sold_ready_made_is_for_such_parts(name, fits):
+    bolt = sold(work("42crmo4", "prehard-bar", None, None, "prehard"), sold_for=("bolt",))
+    gate = stock_rule(plain(ROUND, **{"part.name": name}), bolt)
+    assert (gate is None) == fits
+    assert fits or gate.text == "sold as a bolt, ready made; this part is none"
+
+
+def test_a_turned_part_is_turned_from_bar_that_can_be_turned():
+    assert stock_rule(asked(), work("42crmo4", "local-torch", condition="prehard")) is None

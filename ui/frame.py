@@ -1,0 +1,78 @@
+"""What stands round every view: the look, and the way between the views with the part kept."""
+
+from pathlib import Path
+
+import streamlit as st
+from streamlit.navigation.page import StreamlitPage
+
+from ui import session
+
+ICON = "🔥"
+_STYLE = Path(__file__).with_name("style.css")
+# Address, file and name of each view, in the order of the work.
+_VIEWS = (
+    ("start", "Start"),
+    ("part", "Part"),
+    ("choice", "The choice"),
+    ("torch", "The torch"),
+    ("head_to_head", "Head to head"),
+    ("firm", "How firm"),
+    ("bench", "At the bench"),
+    ("customer", "For the customer"),
+    ("workshop", "Your workshop"),
+    ("steels", "Steels"),
+)
+
+
+def pages() -> dict[str, StreamlitPage]:
+    """Return every view by the name of its file."""
+    return {
+        name: st.Page(
+            file(name), title=title, url_path=name.replace("_", "-"), default=name == "start"
+        )
+        for name, title in _VIEWS
+    }
+
+
+def file(name: str) -> str:
+    """Return the file of a view, from that of the page."""
+    return f"views/{name}.py"
+
+
+def link(name: str, label: str | None = None) -> None:
+    """Show a link to a view of the part at hand.
+
+    Parameters
+    ----------
+    name : str
+        The view.
+    label : str, optional
+        Instead of its title.
+    """
+    st.page_link(file(name), label=label, query_params=_address())
+
+
+def go(name: str) -> None:
+    """Change to a view of the part at hand; nothing after this runs."""
+    st.switch_page(file(name), query_params=_address())
+
+
+def _address() -> dict[str, str]:
+    """Return what the address carries beside the view."""
+    visit = session.held_part()
+    return {} if visit is None else {"part": visit.id}
+
+
+def head(view: StreamlitPage) -> None:
+    """Show the look and the way between the views."""
+    st.html(_STYLE)
+    with st.container(horizontal=True, key="way", gap="small", vertical_alignment="center"):
+        for name, title in _VIEWS:
+            stands = "here" if view.title == title else "there"
+            with st.container(key=f"way/{name}/{stands}", width="content"):
+                link(name)
+    if session.parted():
+        st.info(
+            "This part was changed in another tab meanwhile. Here you go on with a copy; "
+            "the other keeps what it has."
+        )

@@ -1,0 +1,95 @@
+"""The letter to the customer: composed from the advice, changed as a text, taken along."""
+
+from functools import partial
+
+import streamlit as st
+
+from selector import Requirement
+from selector.advice.record import AdviceOut
+from selector.handover.drawing.part_drawing import Drawing
+from selector.handover.letter.editable import changed, strange_figures, text_of
+from selector.handover.letter.letter import composed
+from selector.handover.letter.made import Sender, made
+from selector.handover.letter.picture import picture
+from selector.handover.letter.record import Letter, Tone
+from selector.record import OptionOut
+from ui import cached
+from ui.labels import plain
+
+_TONES: dict[Tone, str] = {"full": "In full", "brief": "In brief"}
+_MIME = {
+    ".pdf": "application/pdf",
+    ".docx": "application/vnd.openxmlformats-officedocument.wordprocessingml.document",
+    ".html": "text/html",
+}
+
+
+def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) -> None:
+    """Show the letter of an option, to be changed and taken along.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+    advice : AdviceOut
+        Its advice.
+    record : OptionOut, optional
+        What is proposed; None of a part that is passed on.
+    """
+    tone = st.radio(
+        "Tone", _TONES, horizontal=True, key="letter/tone", format_func=_TONES.__getitem__
+    )
+    letter = composed(requirement, advice, record, tone)
+    fresh = composed(requirement, advice, record)
+    key = f"letter/{tone}/{letter.option}"
+    told = st.text_area("The letter, to be changed", plainly(letter), height=560, key=key)
+    st.caption(
+        "A head in square brackets begins a section; take it out with its text, or add one."
+    )
+    mine = changed(letter, told)
+    strange = strange_figures(mine, fresh)
+    if strange:
+        st.markdown("**Figures that the advice does not hold; they will be marked:**")
+        st.markdown("\n".join(f"- {plain(text)}" for text in strange))
+    drawing = None if record is None else _picture(requirement, record)
+    with st.container(horizontal=True):
+        for suffix, mime in _MIME.items():
+            st.download_button(
+                f"Letter as {suffix[1:].upper()}",
+                partial(content, mine, fresh, drawing, suffix),
+                f"letter{suffix}", mime, key=f"letter/{suffix}", on_click="ignore",
+            )  # fmt: skip
+
+
+def plainly(letter: Letter) -> str:
+    """Return a letter as a text to change, without what is said to the command line."""
+    lines = text_of(letter).splitlines()
+    return "\n".join(line for line in lines if not line.startswith("#")).strip()
+
+
+def _picture(requirement: Requirement, record: OptionOut) -> Drawing:
+    """Return the picture of the option that is proposed."""
+    known = cached.weighed(requirement)
+    return picture(known.job, next(o for o in known.options if o.id == record.id))
+
+
+def content(letter: Letter, fresh: Letter, drawing: Drawing | None, suffix: str) -> bytes:
+    """Return a letter as the content of a file.
+
+    Parameters
+    ----------
+    letter : Letter
+        As it was changed.
+    fresh : Letter
+        As the advice has it; figures beyond it are marked.
+    drawing : Drawing, optional
+        The part.
+    suffix : str
+        ".pdf", ".docx" or ".html".
+
+    Returns
+    -------
+    bytes
+        The file.
+    """
+    return made(letter, Sender(), drawing, fresh, (suffix, "a4")).content

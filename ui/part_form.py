@@ -1,0 +1,252 @@
+"""The dozen questions that decide, and the rest of them folded."""
+
+from typing import Any
+
+import streamlit as st
+
+from catalog import Catalog
+from selector.requirement.question import question
+from ui import draft as drafts
+from ui import form, labels, session
+from ui.draft import Draft
+from ui.form import ask
+
+_LOADS = ("load.bending", "load.axial", "load.contact", "load.impact_energy")
+
+
+def head(number: int, title: str) -> None:
+    """Show the head of one question."""
+    st.header(f"{number}\u2002{title}", anchor=False)
+
+
+def what_it_is() -> None:
+    """Ask what happens if it breaks, what it is and how many."""
+    with st.container(key="q/safety"):
+        ask("safety_use", rows=True)
+    with st.container(horizontal=True, key="q/name"):
+        ask("part.name", width=420)
+        ask("part.quantity", width=110)
+
+
+def sections() -> None:
+    """Ask for the sections, each with its duty."""
+    draft = session.here().draft
+    count = len(drafts.rows(draft, "part.section"))
+    for text in form.shown_at("part.section") + form.shown_at("zone"):
+        st.markdown(f":red[{labels.plain(text)}]")
+    for number in range(1, count + 1):
+        with st.container(border=True, key=f"section/{number}"):
+            _section(number, draft, alone=count == 1)
+            _duty(number, draft)
+    st.button("Add a section", key="add/part.section", on_click=_add, args=("part.section",))
+
+
+def _section(number: int, draft: Draft, *, alone: bool) -> None:
+    """Ask for the shape and size of one section."""
+    path = f"part.section.{number}"
+    given = drafts.read(draft, path) or {}
+    with st.container(horizontal=True, vertical_alignment="top", key=f"sizes/{number}"):
+        ask(f"{path}.name", width=128)
+        ask(f"{path}.shape", width=128)
+        ask(f"{path}.size", width=128)
+        ask(f"{path}.length", width=128)
+        if given.get("shape") == "flat" or "width" in given:
+            ask(f"{path}.width", width=104)
+        if _is_bored(draft, path):
+            ask(f"{path}.bore", width=104)
+        if not alone:
+            st.button(
+                f"Remove section {number}", key=f"drop/{path}", type="tertiary",
+                on_click=_drop, args=("part.section", number),
+            )  # fmt: skip
+    for text in form.shown_at(path):
+        st.markdown(f":red[{labels.plain(text)}]")
+
+
+def _is_bored(draft: Draft, path: str) -> bool:
+    """Return whether a section is asked for its bore in its own line."""
+    given = drafts.read(draft, path) or {}
+    return given.get("shape") == "tube" or "bore" in given
+
+
+def _duty(section: int, draft: Draft) -> None:
+    """Ask what a section suffers, how hard it must be and what it runs against."""
+    zone = drafts.zone_of(draft, section)
+    if zone is None:
+        st.button(
+            f"Section {section} has a duty of its own", key=f"lay/{section}", type="tertiary",
+            on_click=session.change, args=(lambda d: drafts.with_zone(d, section),),
+        )  # fmt: skip
+        return
+    path = f"zone.{zone}"
+    lies_on = drafts.read(draft, f"{path}.section") or []
+    if section != min(lies_on):
+        st.caption(f"One duty with section {min(lies_on)}.")
+        return
+    with st.container(horizontal=True, key=f"duty/{section}"):
+        ask(f"{path}.wear", width=228)
+        if drafts.read(draft, f"{path}.wear") not in {None, "none"}:
+            ask(f"{path}.severity", width=228, rows=True)
+    for text in form.shown_at(path):
+        st.markdown(f":red[{labels.plain(text)}]")
+    _hardness(path, draft)
+    _mate(path, draft)
+
+
+def _hardness(path: str, draft: Draft) -> None:
+    """Ask how hard a zone must be, or have it worked out."""
+    known = any(
+        drafts.read(draft, f"{path}.{name}") is not None for name in ("hardness", "depth")
+    )
+    asked = question(f"{path}.hardness")
+    if drafts.read(draft, f"{path}.wear") in {None, "none"} and not known:
+        return
+    with st.container(horizontal=True, key=f"hardness/{path}"):
+        form.decide(
+            asked.title if asked else "",
+            {"no": "Work it out", "yes": "I know it"},
+            "yes" if known else "no",
+            f"{path}.knows",
+            lambda d, answer: _know(d, path, answer == "yes"),
+        )
+        if known:
+            ask(f"{path}.hardness.min", width=110)
+            ask(f"{path}.hardness.max", width=110)
+            ask(f"{path}.depth", width=150)
+    for text in form.shown_at(f"{path}.hardness"):
+        st.markdown(f":red[{labels.plain(text)}]")
+
+
+def _know(draft: Draft, path: str, known: bool) -> None:
+    """Begin or drop a stated hardness and depth."""
+    drafts.put(draft, f"{path}.hardness", {} if known else None)
+    if not known:
+        drafts.put(draft, f"{path}.depth", None)
+
+
+def _mate(path: str, draft: Draft) -> None:
+    """Ask what a zone runs against; without a mate nothing of one is kept."""
+    there = drafts.read(draft, f"{path}.mate") is not None
+    asked = question(f"{path}.mate")
+    if drafts.read(draft, f"{path}.wear") in {None, "none"} and not there:
+        return
+    with st.container(horizontal=True, key=f"mate/{path}"):
+        form.decide(
+            asked.title if asked else "",
+            {"no": "No", "yes": "Yes"},
+            "yes" if there else "no",
+            f"{path}.mates",
+            lambda d, answer: drafts.put(d, f"{path}.mate", {} if answer == "yes" else None),
+        )
+        if there:
+            ask(f"{path}.mate.material", width=190)
+            ask(f"{path}.mate.hardness", width=100)
+            ask(f"{path}.mate.should_wear", width=150)
+
+
+def load_and_limits(currency: str) -> None:
+    """Ask what it carries and what it must keep to."""
+    with st.container(horizontal=True, key="q/load"):
+        ask("load.torque", width=130)
+        ask("load.impact", rows=True, width=236)
+        ask("load.cycles", rows=True, width=300)
+    with st.container(horizontal=True, key="q/limit"):
+        ask("limit.runout", width=150)
+        ask("limit.budget", width=190, label=f"A good part may cost, {currency}")
+        ask("load.failure_cost", width=190, label=f"A failure in use costs, {currency}")
+
+
+def priorities() -> None:
+    """Ask what matters most, where it is not given by points or an order."""
+    given = drafts.read(session.here().draft, "priorities") or {}
+    if "points" in given or "order" in given:
+        st.caption("What matters is given by your own weights.")
+        return
+    ask("priorities.preset", rows=True)
+
+
+def the_rest() -> None:
+    """Ask what seldom decides."""
+    draft = session.here().draft
+    with st.expander("Holes, notches, edges", key="more/features"):
+        table("part.feature", {"kind": 150, "at": 190, "size": 110})
+    with st.expander("More about loads, place of use, condition, finish", key="more/rest"):
+        with st.container(horizontal=True):
+            for path in _LOADS:
+                ask(path, width=150)
+        with st.container(horizontal=True):
+            ask("limit.service_temperature", width=150)
+            ask("limit.corrosion", width=150)
+            ask("limit.days", width=150)
+            ask("part.condition", width=150)
+            ask("part.shape_class", width=150)
+            ask("part.stock_removal", width=180)
+        ask("part.finish_after")
+    with st.expander("More about the sections", key="more/sections"):
+        for number in range(1, len(drafts.rows(draft, "part.section")) + 1):
+            _more_of_section(number, draft)
+
+
+def _more_of_section(number: int, draft: Draft) -> None:
+    """Ask the rest of one section and of the zone that begins on it."""
+    path = f"part.section.{number}"
+    name = drafts.read(draft, f"{path}.name") or f"section {number}"
+    st.markdown(f"**{labels.plain(str(name))}**")
+    with st.container(horizontal=True):
+        ask(f"{path}.fillet", width=130)
+        if not _is_bored(draft, path):
+            ask(f"{path}.bore", width=130)
+        zone = drafts.zone_of(draft, number)
+        if zone is not None and number == min(drafts.read(draft, f"zone.{zone}.section")):
+            ask(f"zone.{zone}.life_ratio", width=130)
+            if drafts.read(draft, f"zone.{zone}.hardness") is not None:
+                ask(f"zone.{zone}.hardness.must", width=180)
+
+
+def table(path: str, widths: dict[str, int], choices: dict[str, Any] | None = None) -> None:
+    """Ask for the rows of a block, each of which can be removed.
+
+    Parameters
+    ----------
+    path : str
+        The block, for instance "workshop.bath".
+    widths : dict
+        Of each question of a row, in pixels.
+    choices : dict, optional
+        What can be chosen, by question, where the requirement does not say.
+    """
+    asked = question(path)
+    name = asked.title if asked else path
+    for text in form.shown_at(path):
+        st.markdown(f":red[{labels.plain(text)}]")
+    for number in range(1, len(drafts.rows(session.here().draft, path)) + 1):
+        with st.container(
+            horizontal=True, vertical_alignment="top", key=f"row/{path}/{number}"
+        ):
+            for field, width in widths.items():
+                given = (choices or {}).get(field)
+                ask(f"{path}.{number}.{field}", width=width, choices=given)
+            st.button(
+                f"Remove {number}", key=f"drop/{path}.{number}", type="tertiary",
+                on_click=_drop, args=(path, number),
+            )  # fmt: skip
+    st.button(f"Add to {labels.lower(name)}", key=f"add/{path}", on_click=_add, args=(path,))
+
+
+def _add(path: str) -> None:
+    """Add an empty row; a section starts round, which most are."""
+    first = {"shape": "round"} if path == "part.section" else {}
+    session.change(lambda draft: drafts.rows(draft, path).append(first))
+
+
+def _drop(path: str, number: int) -> None:
+    """Remove a row."""
+    session.change(lambda draft: drafts.drop_row(draft, path, number))
+
+
+def bench_choices(catalog: Catalog) -> dict[str, dict[str, str]]:
+    """Return what heat sources and baths are called, by question."""
+    return {
+        "source": {slug: source.name for slug, source in catalog.heat_sources.items()},
+        "medium": {slug: medium.name for slug, medium in catalog.media.items()},
+    }

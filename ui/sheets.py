@@ -1,0 +1,63 @@
+"""The sheets of an option as files to print and take along."""
+
+from datetime import UTC, datetime
+from functools import partial
+from importlib.metadata import PackageNotFoundError, version
+
+import streamlit as st
+
+from selector.advice.advise import Advice
+from selector.handover.card import card, template_of
+from selector.handover.chosen import Chosen
+from selector.handover.sheet import Paper, sheet
+from selector.record import OptionOut
+
+
+def chosen_of(advice: Advice, record: OptionOut) -> Chosen:
+    """Return an option of an advice as what its sheets are made of."""
+    option = next(option for option in advice.options if option.id == record.id)
+    return Chosen(advice.job, option, record, record.spoken, advice)
+
+
+def card_file(advice: Advice, record: OptionOut, suffix: str, paper: Paper = "a4") -> bytes:
+    """Return the card of an option as the content of a file.
+
+    Parameters
+    ----------
+    advice : Advice
+        What the option stands in.
+    record : OptionOut
+        The option.
+    suffix : str
+        ".pdf" or ".html".
+    paper : str
+        "a4" or "letter".
+
+    Returns
+    -------
+    bytes
+        The file.
+    """
+    made_for = chosen_of(advice, record)
+    today = datetime.now(UTC).astimezone().date()
+    data = card(made_for, paper, today, _version())
+    return sheet(template_of(made_for), data, suffix, paper).content
+
+
+def card_to_take(advice: Advice, record: OptionOut) -> None:
+    """Offer the card of an option, made only when it is asked for."""
+    with st.container(horizontal=True):
+        for suffix, mime in ((".pdf", "application/pdf"), (".html", "text/html")):
+            st.download_button(
+                f"Card as {suffix[1:].upper()}",
+                partial(card_file, advice, record, suffix),
+                f"card{suffix}", mime, key=f"card/{suffix}", on_click="ignore",
+            )  # fmt: skip
+
+
+def _version() -> str:
+    """Return the version of this program, "in work" where it is not installed."""
+    try:
+        return version("temperwright")
+    except PackageNotFoundError:
+        return "in work"

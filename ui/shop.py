@@ -1,0 +1,67 @@
+"""The workshop of a part: one kept by name, or the part's own; what is in it."""
+
+import streamlit as st
+
+from ui import cached, frame, session, store
+from ui.draft import Draft
+from ui.labels import lower, plain, words
+
+_OWN = "This part's own"
+
+
+def choose() -> None:
+    """Ask which workshop, and say what it has."""
+    visit = session.here()
+    names = [_OWN, *store.workshops()]
+    key = session.widget("shop", visit.shop or _OWN)
+    st.selectbox("Workshop", names, key=key, on_change=_chosen, args=(key,))
+    lines = summary(visit.draft.get("workshop") or {})
+    if not lines:
+        st.markdown("Nothing is said of it yet: without heat only bought hardness is left.")
+    st.markdown("  \n".join(f"**{head}** {plain(text)}" for head, text in lines.items()))
+    frame.link("workshop", "Change the workshop or its rack")
+
+
+def _chosen(key: str) -> None:
+    """Put the part into the chosen workshop."""
+    name = session.held(key)
+    session.use_workshop(None if name == _OWN else name)
+
+
+def summary(table: Draft) -> dict[str, str]:
+    """Return what a workshop has, in a few lines.
+
+    Parameters
+    ----------
+    table : dict
+        The workshop, in the shape of a requirement file.
+
+    Returns
+    -------
+    dict
+        Text by head, without what it has not.
+    """
+    known = cached.catalog()
+    heats = [_named(row, "source", {k: s.name for k, s in known.heat_sources.items()})
+             for row in table.get("heat", ())]  # fmt: skip
+    baths = [_named(row, "medium", {k: m.name for k, m in known.media.items()})
+             for row in table.get("bath", ())]  # fmt: skip
+    bars = [
+        f"{row.get('steel', '?')} {row.get('size', '')}".strip()
+        for row in table.get("stock", ())
+    ]
+    lines = {
+        "Heat": ", ".join(heats),
+        "Baths": ", ".join(baths),
+        "Reads": ", ".join(lower(words(name)) for name in table.get("measure", ())),
+        "Rack": ", ".join(bars),
+        "Sends out": "yes" if table.get("subcontract") else "",
+    }
+    return {head: text for head, text in lines.items() if text}
+
+
+def _named(row: Draft, field: str, names: dict[str, str]) -> str:
+    """Return one heat source or bath by its name, with what the user said of it."""
+    name = str(row.get(field, "?"))
+    said = [str(row[key]) for key in ("gas_flow", "volume", "ceiling") if key in row]
+    return " ".join([lower(names.get(name, name)), *said])

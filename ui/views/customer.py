@@ -1,0 +1,23 @@
+"""For the customer: what is proposed and why, as a letter to change, print and take along."""
+
+import streamlit as st
+
+from ui import answer, offer
+from ui.figures import in_short
+from ui.labels import plain
+
+requirement = answer.asked()
+st.title("For the customer", anchor=False)
+advice = answer.shown(requirement)
+if requirement.safety_critical:
+    offer.show(requirement, advice, None)
+    st.stop()
+if not advice.options:
+    st.markdown(plain(advice.headline))
+    st.write("Nothing comes out right, so there is nothing to offer yet.")
+    st.stop()
+named = {option.id: in_short(option) for option in advice.options}
+chosen = st.selectbox(
+    "What is proposed", named, key="customer/option", format_func=named.__getitem__
+)
+offer.show(requirement, advice, next(o for o in advice.options if o.id == chosen))

@@ -1,0 +1,108 @@
+"""What matters to you: weights that move, and who is first by them; nothing is simulated."""
+
+from collections.abc import Mapping
+from typing import Any
+
+import streamlit as st
+
+from selector import Requirement
+from selector.advice.record import AdviceOut, ReweighedOut, TurnOut
+from selector.advice.reweigh import reweighed
+from selector.requirement.priority import CRITERIA, Priorities
+from selector.wording import in_100
+from ui import answer, cached, session
+from ui.draft import put
+from ui.figures import in_short
+from ui.labels import plain, words
+from ui.piece import bullets
+
+_OWN = "own"
+_PRESETS = ("balanced", "cheap", "safe hands", "quick", "wear", "toughness", _OWN)
+# So many of the new order are named, so many turns told.
+_NAMED, _TOLD = 3, 4
+
+
+@st.fragment
+def show(requirement: Requirement, advice: AdviceOut) -> None:
+    """Show weights that can be moved, and the order by them.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+    advice : AdviceOut
+        Its advice.
+    """
+    st.header("What matters to you", anchor=False)
+    given = requirement.priorities
+    now = given.preset or (_OWN if given.points or given.order else "balanced")
+    # A value given at the start stands for what the advice was made with.
+    chosen = st.radio(
+        "Weigh it", _PRESETS, index=_PRESETS.index(now), horizontal=True, key="weights/preset",
+        format_func=lambda name: words(name, "priorities.preset"),
+    )  # fmt: skip
+    priorities = _own(given) if chosen == _OWN else Priorities(preset=chosen)
+    found = reweighed(cached.standing(requirement), priorities)
+    names = {option.id: option for option in advice.options}
+    if found.order[0] == advice.options[0].id:
+        st.markdown(f"**{plain(advice.options[0].spoken)} stays first.**")
+    else:
+        st.markdown(f"**{plain(names[found.order[0]].spoken)} comes first by these weights.**")
+    bullets(
+        f"{in_short(names[key])}; first {in_100(found.first[key])}"
+        for key in found.order[:_NAMED]
+    )
+    bullets(_until(turn, names) for turn in _telling(found))
+    st.button(
+        "Take these weights", key="weights/take", on_click=_take, args=(priorities,),
+        disabled=priorities.weights() == given.weights(),
+    )  # fmt: skip
+
+
+def _own(given: Priorities) -> Priorities:
+    """Ask for points for each criterion."""
+    shares = given.weights()
+    points: dict[Any, float] = {}
+    with st.container(horizontal=True):
+        for name in CRITERIA:
+            points[name] = float(
+                st.slider(
+                    words(name), 0, 60, round(100 * shares[name]), key=f"weights/{name}",
+                    width=270,
+                )
+            )  # fmt: skip
+    if not sum(points.values()):
+        st.markdown("Something must weigh: the weights of before are used.")
+        return given
+    return Priorities(points=points)
+
+
+def _telling(found: ReweighedOut) -> list[TurnOut]:
+    """Return the nearest turns, those of the weights that need move least."""
+    near = [turn for turn in found.turns if turn.above is not None or turn.below is not None]
+
+    def away(turn: TurnOut) -> float:
+        ends = [abs(end - turn.now) for end in (turn.above, turn.below) if end is not None]
+        return min(ends)
+
+    return sorted(near, key=away)[:_TOLD]
+
+
+def _until(turn: TurnOut, names: Mapping[str, Any]) -> str:
+    """Return until which weight the first stays first, and who is beyond."""
+    said = [
+        f"until it weighs {how} than {100 * end:.0f} in 100, then {names[beyond].spoken}"
+        for end, beyond, how in (
+            (turn.above, turn.first_above, "more"),
+            (turn.below, turn.first_below, "less"),
+        )
+        if end is not None and beyond is not None and beyond in names
+    ]
+    return f"{words(turn.criterion)}, now {100 * turn.now:.0f}: first {'; '.join(said)}."
+
+
+def _take(priorities: Priorities) -> None:
+    """Have the part weighed so from now on."""
+    kept = priorities.model_dump(mode="json", exclude_none=True)
+    session.change(lambda draft: put(draft, "priorities", kept))
+    answer.advise_again()
