@@ -1,5 +1,6 @@
 """Where the texts of an SVG stand, by the widths of the font itself."""
 
+import re
 from dataclasses import dataclass
 from functools import cache
 from xml.etree import ElementTree as ET
@@ -65,3 +66,54 @@ def _spot(element: ET.Element) -> Spot:
     if element.get("transform"):
         return Spot(text, x - over, y - wide + before, x + under, y + before)
     return Spot(text, x - before, y - over, x - before + wide, y + under)
+
+
+Segment = tuple[float, float, float, float]
+_NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?:e-?\d+)?")
+_MOVE = re.compile(r"([MLHVA])([^MLHVAZ]*)|Z")
+
+
+def segments(svg: str) -> list[Segment]:
+    """Return the straight lines of an SVG that are stroked, hatching and fills left out."""
+    found: list[Segment] = []
+    root = ET.fromstring(svg)  # noqa: S314
+    patterns = {id(e) for p in root.iter(f"{SVG}pattern") for e in p.iter()}
+    for element in root.iter():
+        if id(element) in patterns or element.get("stroke", "none") == "none":
+            continue
+        if element.tag == f"{SVG}line":
+            x1, y1, x2, y2 = (float(element.get(key)) for key in ("x1", "y1", "x2", "y2"))
+            found.append((x1, y1, x2, y2))
+        elif element.tag == f"{SVG}path" and element.get("fill") == "none":
+            found += _of_path(element.get("d"))
+    return found
+
+
+def _of_path(path: str) -> list[Segment]:
+    found, x, y = [], 0.0, 0.0
+    for match in _MOVE.finditer(path):
+        if match[1] is None:
+            continue
+        values = [float(v) for v in _NUMBER.findall(match[2])]
+        new = {"H": (values[0], y), "V": (x, values[-1])}.get(match[1], tuple(values[-2:]))
+        if match[1] != "M":
+            found.append((x, y, *new))
+        x, y = new
+    return found
+
+
+def crosses(spot: Spot, line: Segment) -> bool:
+    """Return whether a line runs through a text: Liang and Barsky's clipping."""
+    x1, y1, x2, y2 = line
+    first, last = 0.0, 1.0
+    for step, low, high in (
+        (x2 - x1, spot.left - x1, spot.right - x1),
+        (y2 - y1, spot.top - y1, spot.bottom - y1),
+    ):
+        if step == 0.0:
+            if low >= 0.0 or high <= 0.0:
+                return False
+            continue
+        ends = sorted((low / step, high / step))
+        first, last = max(first, ends[0]), min(last, ends[1])
+    return first < last

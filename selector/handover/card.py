@@ -7,6 +7,7 @@ from typing import Any
 
 from catalog.caution import Caution
 from selector.handover.chosen import Chosen
+from selector.handover.colour_scale import scale_of
 from selector.handover.drawing.features import shown_size, words_of
 from selector.handover.drawing.look import for_paper
 from selector.handover.drawing.outline import Stretch, stretches_of
@@ -14,16 +15,18 @@ from selector.handover.drawing.part_drawing import drawn
 from selector.handover.drawing.sizes import across_words
 from selector.handover.option_marks import asked_marks, option_marks
 from selector.handover.sheet import PAPERS_MM, Paper
-from selector.handover.step_figure import figure_of
+from selector.handover.step_figure import band_words, figure_of
+from selector.handover.trial_block import trial_block
 from selector.option.first_screen import first_screen
 from selector.record import OptionOut, StepOut
-from selector.wording import condition_words, in_bath, right_words, shown
+from selector.wording import condition_words, in_bath, in_sentence, right_words, shown
 
 MARGIN_MM = 8.0
 # The part itself is drawn no higher than this on paper. [mm]
 PART_MM = 36.0
-# Nor higher than this where the work does not fit on the side with it. [mm]
-SMALL_MM = 18.0
+# Nor higher than these where the work does not fit on the side with it, and so wide that the
+# tests stand beside it. [mm]
+LESS_MM, NARROW_MM = (24.0, 16.0, 9.0), 118.0
 MM_PER_INCH = 25.4
 # The stages of the work as the card groups them.
 GROUPS: Mapping[str, str] = {
@@ -31,8 +34,6 @@ GROUPS: Mapping[str, str] = {
     "case": "heat", "quench": "bath", "test": "bath", "temper": "temper", "check": "check",
     "finish": "check",
 }  # fmt: skip
-# Whose mends are wanted at once, on the front of the card.
-HOT = frozenset({"heat", "bath", "temper", "check"})
 WORST = frozenset({"kills", "injures"})
 LOCAL_LAW = "Local codes and licensed trades come first"
 NO_TRIALS = "no trials of your own used"
@@ -88,13 +89,14 @@ def card(made_for: Chosen, paper: Paper, today: date, version: str) -> dict[str,
         "where": _where(made_for),
         "chances": right_words(record.passing_all, None),
         "fails": [g.text for g in record.gates if g.verdict in {"fail", "unknown"}],
-        "dangers": [{"name": _name(key), "text": known[key].brief} for key in top],
+        "dangers": [known[key].brief for key in top],
         "picture": _picture(made_for, paper),
-        "small": _picture(made_for, paper, SMALL_MM),
+        "smaller": [_picture(made_for, paper, most) for most in LESS_MM],
         "sizes": _sizes(made_for, record, paper),
         "features": _features(made_for),
         "groups": _groups(record.procedure, known, top),
         "mends": _mends(record.procedure),
+        "trial": trial_block(made_for),
         "kept": list(KEPT),
     }  # fmt: skip
 
@@ -104,13 +106,15 @@ def _id(made_for: Chosen) -> str:
     return made_for.record.id if made_for.record else "no option"
 
 
-def _picture(made_for: Chosen, paper: Paper, most_mm: float = PART_MM) -> dict[str, Any]:
-    """Return the drawing for a sheet, the part in it no higher than `most_mm`."""
+def _picture(made_for: Chosen, paper: Paper, less_mm: float | None = None) -> dict[str, Any]:
+    """Return the drawing for a sheet, where it is small the part no higher than `less_mm`."""
     job, option = made_for.job, made_for.option
     marks = asked_marks(job) if option is None else option_marks(job, option)
-    look = for_paper(PAPERS_MM[paper][0] - 2.0 * MARGIN_MM, most_mm)
-    if most_mm < PART_MM:
-        look = replace(look, places=False)
+    look = for_paper(PAPERS_MM[paper][0] - 2.0 * MARGIN_MM, PART_MM)
+    if less_mm is not None:
+        # What comes out and what was asked stands in the head as well.
+        look = replace(for_paper(NARROW_MM, less_mm), places=False)
+        marks = replace(marks, said=()) if less_mm < LESS_MM[0] else marks
     made = drawn(job.asked.part, marks, look)
     lay = (
         "Full size: lay the part on it."
@@ -124,7 +128,7 @@ def _picture(made_for: Chosen, paper: Paper, most_mm: float = PART_MM) -> dict[s
 def _subtitle(made_for: Chosen, record: OptionOut) -> str:
     """Return what is done to what, in a line."""
     count = made_for.asked.part.quantity
-    route = in_bath(record.route_name, record.medium)
+    route = in_sentence(in_bath(record.route_name, record.medium))
     bar = f"{record.spoken}, {condition_words(record.condition)}"
     return f"{count} off · {bar} · {route}"
 
@@ -143,11 +147,6 @@ def _dangers(made_for: Chosen) -> tuple[str, ...]:
     outcome = None if made_for.option is None else made_for.option.judged.prediction
     known = made_for.job.catalog.cautions
     return tuple(k for k in first_screen(made_for.job, outcome) if known[k].harm in WORST)
-
-
-def _name(key: str) -> str:
-    """Return a caution's id as a short name: "oil-fire" is "Oil fire"."""
-    return key.replace("-", " ").capitalize()
 
 
 def _sizes(made_for: Chosen, record: OptionOut, paper: Paper) -> list[dict[str, str]]:
@@ -204,11 +203,12 @@ def _groups(
 def _step(step: StepOut, known: Mapping[str, Caution], top: Sequence[str]) -> dict[str, Any]:
     """Return one step as the card shows it."""
     cautions = [
-        {"name": _name(key), "text": known[key].brief, "harm": known[key].harm}
+        {"text": known[key].brief, "harm": known[key].harm}
         for key in step.cautions
         if key not in top and key != "local-codes"
     ]
-    big, small = figure_of(step)
+    scale = scale_of(step)
+    big, small = figure_of(step, _said_elsewhere(step, shown_by_scale=scale is not None))
     return {
         "number": step.number,
         "action": step.action,
@@ -217,16 +217,25 @@ def _step(step: StepOut, known: Mapping[str, Caution], top: Sequence[str]) -> di
         "means": step.means or "",
         "check": step.check or "",
         "cautions": cautions,
+        "scale": scale,
     }
+
+
+def _said_elsewhere(step: StepOut, *, shown_by_scale: bool) -> str:
+    """Return what stands beside the figure of a step and need not stand under it again."""
+    said = f"{step.action}, {step.means}"
+    held = step.stage == "heat" and step.band_c is None and step.minutes is not None
+    if held:
+        # At the heat of the step above.
+        said += f", {step.temperature_c or 0.0:.0f} °C, {step.colour}"
+    if shown_by_scale and step.band_c is not None:
+        said += f", {band_words(step.band_c)}, {step.colour}"
+    return said
 
 
 def _mends(steps: Sequence[StepOut]) -> list[dict[str, Any]]:
     """Return what to do where a step does not come out as it should, by step."""
-    return [
-        {"number": step.number, "text": step.otherwise, "hot": GROUPS[step.stage] in HOT}
-        for step in steps
-        if step.otherwise
-    ]
+    return [{"number": step.number, "text": step.otherwise} for step in steps if step.otherwise]
 
 
 def _paragraphs(made_for: Chosen) -> dict[str, Any]:
@@ -235,11 +244,11 @@ def _paragraphs(made_for: Chosen) -> dict[str, Any]:
     known = made_for.job.catalog.cautions
     if record is None:
         said = [made_for.headline, *made_for.instead]
-        said += [f"{_name(k)}: {known[k].brief}" for k in _dangers(made_for)]
+        said += [known[k].brief for k in _dangers(made_for)]
         return {"subtitle": "No work by this card", "paragraphs": said}
     doing = ". ".join(_sentence(step) for step in record.procedure)
     bar = f"{record.spoken}, {condition_words(record.condition)}"
-    minded = [f"{_name(k)}: {known[k].brief}" for k in _dangers(made_for)]
+    minded = [known[k].brief for k in _dangers(made_for)]
     return {
         "subtitle": f"{asked.part.quantity} off · {bar}",
         "paragraphs": [f"No heat treatment. {doing}.", *minded],

@@ -4,13 +4,15 @@ from selector.record import StepOut
 from selector.wording import shown_range, shown_time
 
 
-def figure_of(step: StepOut) -> tuple[str, str]:
+def figure_of(step: StepOut, elsewhere: str = "") -> tuple[str, str]:
     """Return the chief figure of a step with its unit, and the others in small.
 
     Parameters
     ----------
     step : StepOut
         One step of a procedure.
+    elsewhere : str
+        What is said beside it; of the others none of that is said again.
 
     Returns
     -------
@@ -24,16 +26,25 @@ def figure_of(step: StepOut) -> tuple[str, str]:
     if step.stage == "heat" and step.band_c is None and _times(step):
         # A hold: how long is what counts, at the heat that is there already.
         said = [*_times(step), *_degrees(step), *_amounts(step)]
-    return (said[0], ", ".join(said[1:])) if said else ("", "")
+    if not said:
+        return "", ""
+    others = [text for text in said[1:] if text not in elsewhere]
+    return said[0], ", ".join(others)
+
+
+def band_words(band_c: tuple[float, float]) -> str:
+    """Return a band of heat in words: "820 to 860 °C serves"."""
+    return f"{band_c[0]:.0f} to {band_c[1]:.0f} °C serves"
 
 
 def _degrees(step: StepOut) -> list[str]:
     """Return a heat, the band that serves, and how it looks."""
     if step.temperature_c is None:
         return []
-    said = [f"{step.temperature_c:.0f} °C"]
+    # Set up is what is to come, not what is there.
+    said = [f"{'for ' if step.stage == 'set-up' else ''}{step.temperature_c:.0f} °C"]
     if step.band_c is not None and round(step.band_c[0]) < round(step.band_c[1]):
-        said.append(f"{step.band_c[0]:.0f} to {step.band_c[1]:.0f} °C serves")
+        said.append(band_words(step.band_c))
     if step.colour:
         said.append(step.colour)
     return said

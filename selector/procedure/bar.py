@@ -190,9 +190,7 @@ def relief(do: Doing) -> StepOut:
 def rounded(do: Doing) -> StepOut:
     """Return what is done to corners, edges and marks before the heat."""
     shoulders, cuts = _shoulders(do), _sharp(do)
-    given = [s.fillet for s in do.part.section if s.fillet]
-    radius = round(max(given), 2) if given else _corner_mm(do)
-    corners = [f"{words} to R{radius:g}" for words in shoulders]
+    corners = _shoulder_words(shoulders)
     corners += [f"{words} to R{IN_CUT_MM:g}" for words in cuts]
     words = f"Round {', '.join(corners)}, break" if corners else "Break"
     return StepOut(
@@ -202,7 +200,7 @@ def rounded(do: Doing) -> StepOut:
         means="file, emery",
         check="no line catches a fingernail",
         otherwise="a scratch or sharp corner is where it cracks",
-        length_mm=radius if shoulders else BROKEN_MM,
+        length_mm=max((radius for _, radius in shoulders), default=BROKEN_MM),
         source=COMMON,
     )
 
@@ -221,15 +219,27 @@ def _corner_mm(do: Doing) -> float:
     return round(min(max(tenth, 0.3), max(CORNER_MM, tenth), LARGEST_CORNER_MM), 1)
 
 
-def _shoulders(do: Doing) -> list[str]:
-    """Return the shoulders of the part in words."""
-    ends = accumulate(section.length for section in do.part.section)
-    pairs = pairwise(do.part.section)
-    steps = [at for at, (a, b) in zip(ends, pairs, strict=False) if a.size != b.size]
-    if not steps:
+def _shoulders(do: Doing) -> list[tuple[float, float]]:
+    """Return where the shoulders of the part are, and the radius of each. [mm]."""
+    ends, open_mm = accumulate(section.length for section in do.part.section), _corner_mm(do)
+    return [
+        (at, round(left.fillet or right.fillet or open_mm, 2))
+        for at, (left, right) in zip(ends, pairwise(do.part.section), strict=False)
+        if left.size != right.size
+    ]
+
+
+def _shoulder_words(shoulders: list[tuple[float, float]]) -> list[str]:
+    """Return the shoulders in words, those of one radius together."""
+    places: dict[float, list[str]] = {}
+    for at, radius in shoulders:
+        places.setdefault(radius, []).append(f"{at:g}")
+    if not places:
         return []
-    places = " and ".join(f"{at:g}" for at in steps[:3])
-    return [f"the shoulder{'s' if len(steps) > 1 else ''} at {places} mm"]
+    first, *others = (
+        f"at {' and '.join(where)} mm to R{radius:g}" for radius, where in places.items()
+    )
+    return [f"the shoulder{'s' if len(shoulders) > 1 else ''} {first}", *others]
 
 
 def _sharp(do: Doing) -> list[str]:

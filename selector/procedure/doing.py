@@ -123,8 +123,9 @@ class Doing:
     @property
     def surface_hrc(self) -> tuple[float, float]:
         """How hard the surface comes out, 5 to 95 in 100."""
+        # As fine as the record has it: what is rounded twice says another whole number.
         low, high = np.quantile(self.prediction.surface_hrc, (0.05, 0.95))
-        return round(float(low), 1), round(float(high), 1)
+        return round(float(low), 3), round(float(high), 3)
 
     @cached_property
     def dip(self) -> Dip | None:

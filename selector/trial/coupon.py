@@ -54,7 +54,7 @@ def bar_words(do: Doing) -> str:
 
 def hrc_of(sample: NDArray[np.float64]) -> tuple[float, float, float]:
     """Return what a coupon is expected to read, 5, 50 and 95 in 100. [HRC]."""
-    low, middle, high = (round(float(q), 1) for q in np.quantile(sample, (0.05, 0.5, 0.95)))
+    low, middle, high = (round(float(q), 3) for q in np.quantile(sample, (0.05, 0.5, 0.95)))
     return low, middle, high
 
 

@@ -153,13 +153,12 @@ def card_lines(plan: TrialPlanOut) -> tuple[str, ...]:
     Returns
     -------
     tuple of str
-        Four lines at most: what to make, what to do first, go and stop, what it is worth.
+        Three lines at most: what to make, what to do first, what it is worth. Go and stop of
+        its readings stand in the card's own table.
     """
     if plan.forecast is None:
         return (plan.headline, plan.why)
-    counted = next(reading for reading in plan.readings if reading.counted)
     lines = [f"{plan.headline[:-1]}, off {plan.coupons[0].bar}."]
     if plan.subject in _FIRST:
         lines.append(_FIRST[plan.subject])
-    lines.append(_read(counted))
     return (*lines, _narrowing_words(plan.forecast))

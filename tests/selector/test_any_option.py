@@ -233,5 +233,5 @@ def test_every_step_of_any_option_is_on_its_card(number):
         for step in record.procedure:
             for said in (step.action, step.means, step.check):
                 assert bare(said) in text, (option.id, said)
-        assert len(pages) <= 3, option.id
+        assert len(pages) <= 2, option.id
         assert record.id in text

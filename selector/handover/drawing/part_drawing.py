@@ -22,7 +22,7 @@ from selector.requirement.part import Part
 AT_END, BREAK = 2.4, 1.3
 # The end view takes this share of the width at most; else it is drawn smaller, and says so.
 MOST_END = 0.3
-CAPTION = "from the working end"
+CAPTION = "end view"
 # Hatching where it is hard enough, and where hardness falls off. [em]
 HATCH_CLOSE, HATCH_WIDE, HATCH_LINE = 0.45, 0.85, 0.14
 

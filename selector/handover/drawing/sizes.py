@@ -4,7 +4,7 @@ import itertools
 from collections.abc import Sequence
 
 from selector.handover.drawing.axis import SAME_MM
-from selector.handover.drawing.canvas import Canvas, Type, number, text_width
+from selector.handover.drawing.canvas import Box, Canvas, Type, number, text_width
 from selector.handover.drawing.features import Named, shown_size
 from selector.handover.drawing.outline import Side, Stretch
 from selector.handover.drawing.slots import Label, Slot, slots
@@ -97,15 +97,18 @@ def draw_sizes(canvas: Canvas, side: Side, named: Sequence[Named], top: float) -
     ends = [0.0, *(s.to_mm for s in side.stretches)]
     lows: dict[float, float] = {}
     y = top + 1.2 * em
+    places = _places(side, named) if canvas.look.places else []
+    # The leaders of labels run down beside the sizes of places.
+    walls = [side.axis.x(item.at_mm) for item in named if side.axis.shows(item.at_mm)]
     if len(side.stretches) > 1:
         pairs = list(itertools.pairwise(ends))
-        drawn = [_draw_length(canvas, side, pair, y, chain=pairs) for pair in pairs]
+        drawn = [_draw_length(canvas, side, pair, y, pairs, walls) for pair in pairs]
         lows.update(
             {end: y for pair, ok in zip(pairs, drawn, strict=True) if ok for end in pair}
         )
         y += step if any(drawn) else 0.0
-    for place in _places(side, named) if canvas.look.places else ():
-        if _draw_length(canvas, side, (0.0, place), y):
+    for place in places:
+        if _draw_length(canvas, side, (0.0, place), y, (), walls):
             lows |= {0.0: y, place: y}
             y += step
     if _draw_length(canvas, side, (0.0, ends[-1]), y):
@@ -124,14 +127,16 @@ def _draw_length(
     ends_mm: tuple[float, float],
     y: float,
     chain: Sequence[tuple[float, float]] = (),
+    walls: Sequence[float] = (),
 ) -> bool:
-    """Draw one length between two places, and say whether there was room."""
+    """Draw one length between two places clear of walls, and say whether there was room."""
     em, look = canvas.look.em, canvas.look
     text = shown_size(ends_mm[1] - ends_mm[0])
     x0, x1 = (side.axis.x(at) for at in ends_mm)
     wide, foot = text_width(text, em), y - 0.22 * em
-    if x1 - x0 >= wide + 0.4 * em:
-        if not canvas.try_text(text, 0.5 * (x0 + x1), foot, Type(anchor="middle")):
+    x = _clear((x0, x1), 0.5 * wide + 0.2 * em, walls)
+    if x is not None:
+        if not canvas.try_text(text, x, foot, Type(anchor="middle")):
             return False
         if x1 - x0 >= 2.4 * ARROW * em:
             canvas.line(x0, y, x1, y)
@@ -146,6 +151,19 @@ def _draw_length(
     _arrow(canvas, (x0, y), (-1.0, 0.0))
     _arrow(canvas, (x1, y), (1.0, 0.0))
     return True
+
+
+def _clear(ends: tuple[float, float], half: float, walls: Sequence[float]) -> float | None:
+    """Return the place nearest the middle where no wall runs through a text, None of none."""
+    middle = 0.5 * (ends[0] + ends[1])
+    beside = [wall + side * half for wall in walls for side in (-1.0, 1.0)]
+    free = [
+        x
+        for x in (middle, *beside)
+        if ends[0] + half <= x + 1e-9 <= ends[1] - half + 2e-9
+        and all(abs(x - wall) > 0.99 * half for wall in walls)
+    ]
+    return min(free, key=lambda x: abs(x - middle), default=None)
 
 
 def _outside(
@@ -220,10 +238,13 @@ def _draw_height(
     high, wide = low - top, text_width(words, em)
     how = Type(anchor="middle", turned=True, grounded=face is None)
     fits = high >= wide + 0.6 * em
+    reach = 0.0 if high >= 2.4 * ARROW * em else 1.4 * ARROW * em
+    # The arrows may not run through what is written over the part.
+    if not canvas.is_free(Box(x - 0.1 * em, top - reach, x, low + reach), lines=False):
+        return
     if face is None and not (
-        fits and canvas.try_text(words, x - 0.25 * em, side.middle + 0.25 * high, how)
-        if 0.5 * high >= wide + 0.6 * em
-        else False
+        0.5 * high >= wide + 0.6 * em
+        and canvas.try_text(words, x - 0.25 * em, side.middle + 0.25 * high, how)
     ):
         return
     if face is not None:
@@ -241,7 +262,6 @@ def _draw_height(
         past = 0.35 * em if x > face else -0.35 * em
         for y_end in (top, low):
             canvas.line(face + past, y_end, x + past, y_end)
-    reach = 0.0 if high >= 2.4 * ARROW * em else 1.4 * ARROW * em
     canvas.line(x, top - reach, x, low + reach)
     sense = 1.0 if reach == 0.0 else -1.0
     _arrow(canvas, (x, top), (0.0, sense))

@@ -44,8 +44,9 @@ def ways(advice: AdviceOut, option: OptionOut) -> tuple[Way, ...]:
     Returns
     -------
     tuple of Way
-        The cheapest and the dearest of the alternatives of the advice, the cheaper first;
-        where another than its first is proposed, that first one.
+        Of the alternatives of the advice those that are done otherwise before those that only
+        take another steel, of more than two the cheapest and the dearest; the cheaper first.
+        Where another than the first of the advice is proposed, that first one.
     """
     by_id = {other.id: other for other in advice.options}
     others = [
@@ -53,13 +54,24 @@ def ways(advice: AdviceOut, option: OptionOut) -> tuple[Way, ...]:
         for item in advice.alternatives
         if item.id in by_id and item.id != option.id
     ]
-    others.sort(key=lambda way: price(way.option))
+    # What is done otherwise differs more than what only takes another steel.
+    others.sort(key=lambda way: (_is_alike(option, way.option), price(way.option)))
+    unlike = sum(not _is_alike(option, way.option) for way in others)
     if len(others) > OTHERS:
-        others = [others[0], others[-1]]
+        others = [others[0], others[max(unlike, OTHERS) - 1]]
+    others.sort(key=lambda way: price(way.option))
     if advice.options and advice.options[0].id != option.id:
         first = Way(kind="first", option=advice.options[0])
         others = [first, *others[: OTHERS - 1]]
     return (Way(kind="proposed", option=option), *others)
+
+
+def _is_alike(first: OptionOut, other: OptionOut) -> bool:
+    """Return whether two ways are done alike: at the same place, by the same kind of heat."""
+    done = (
+        (o.route_kind, o.condition == "hard-element", is_sent_out(o)) for o in (first, other)
+    )
+    return next(done) == next(done)
 
 
 def price(option: OptionOut) -> float:
@@ -129,7 +141,9 @@ def _head(first: OptionOut, way: Way) -> str:
         return "Proposed"
     more = price(way.option) - price(first)
     by = "Cheaper" if more <= -SAME_MONEY else "Dearer" if more >= SAME_MONEY else "As dear"
-    alike = is_sent_out(first) and is_sent_out(way.option)
+    # What both are is no difference between them.
+    alike = is_sent_out(first) or not is_hardened(first)
+    alike = alike and _is_alike(first, way.option) and way.kind != "first"
     return f"{by}, {'another steel' if alike else _KIND[way.kind]}"
 
 

@@ -14,6 +14,8 @@ from selector.handover.chosen import chosen
 from selector.handover.sheet import sheet
 from selector.handover.step_figure import figure_of
 from selector.record import StepOut
+from selector.trial.plan import plan
+from selector.trial.words import SURE, card_lines
 from selector.wording import right_words, shown, shown_range, shown_time
 from tests.dog import asked, only
 from tests.once import advised
@@ -80,7 +82,7 @@ def test_what_can_kill_stands_in_the_box_at_the_top():
     found, data, _ = made()
     known = found.job.catalog.cautions
     killing = [k for k in found.record.cautions if known[k].harm == "kills"]
-    box = {danger["text"] for danger in data["dangers"]}
+    box = set(data["dangers"])
     assert killing
     at_steps = {c["text"] for g in data["groups"] for s in g["steps"] for c in s["cautions"]}
     assert all(known[k].brief in box | at_steps for k in killing)
@@ -98,12 +100,51 @@ def test_the_card_is_that_of_the_advice():
     assert chosen(asked(), only(*STEELS)).record.id == advice.options[0].id
 
 
-def test_the_first_side_has_the_whole_work():
-    for paper in ("a4", "letter"):
-        pages = PdfReader(BytesIO(made(paper)[2].content)).pages
-        first = bare(pages[0].extract_text())
-        assert len(pages) <= 2
-        assert all(bare(s.action) in first for s in made(paper)[0].record.procedure)
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_an_ordinary_part_has_all_on_one_side(paper):
+    assert len(PdfReader(BytesIO(made(paper)[2].content)).pages) == 1
+
+
+def test_go_and_stop_are_those_of_the_trial():
+    found, data, file = made()
+    planned = plan(found.job, found.option)
+    text = bare(text_of(file.content))
+    told = [(test["go"], test["stop"]) for test in data["trial"]["tests"]]
+    assert told == [(reading.go, reading.no_go) for reading in planned.readings]
+    assert len(told) >= 3
+    assert all(bare(go) in text and bare(stop) in text for go, stop in told)
+
+
+def test_a_trial_stands_on_the_card_where_it_is_worth_one():
+    found, data, _ = made()
+    planned = plan(found.job, found.option)
+    worth = planned.forecast.right < SURE or planned.asked_for is not None
+    assert bool(data["trial"]["lines"]) == worth
+    unproved = {"workshop.stock": [{"steel": "42CrMo4", "evidence": "none"}]}
+    doubtful = chosen(asked(unproved), only(*STEELS), LOCAL)
+    data = card(doubtful, "a4", TODAY, "0.0")
+    lines = list(card_lines(plan(doubtful.job, doubtful.option)))
+    assert data["trial"]["lines"] == lines
+    assert 0 < len(lines) <= 4
+    text = bare(text_of(sheet("card", data, ".pdf").content))
+    assert all(bare(line) in text for line in lines)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_nothing_acted_on_is_set_under_eight_points(paper):
+    small: dict[str, float] = {}
+
+    def look(text, _, matrix, __, size):
+        if text.strip() and (high := size * abs(matrix[3])) < 7.95:
+            small[text.strip()] = high
+
+    for page in PdfReader(BytesIO(made(paper)[2].content)).pages:
+        page.extract_text(visitor_text=look)
+    words = bare(" ".join(small))
+    said = [s for step in made(paper)[0].record.procedure for s in (step.action, step.check)]
+    # The foot is smaller, so a text that is would be seen.
+    assert "Localcodes" in words
+    assert not [text for text in said if text and bare(text) in words]
 
 
 def test_drawing_and_steps_say_one_thing():

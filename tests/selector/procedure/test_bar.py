@@ -38,3 +38,13 @@ def test_a_disc_is_told_from_a_bar():
     do = doing("c45", "through-torch", "oil")
     assert not is_plate(do)
     assert bar_size(do) == "Ø27 or over"
+
+
+def test_each_shoulder_gets_its_own_radius():
+    sizes = [
+        {"shape": "round", "size": size, "length": 30.0, "fillet": radius}
+        for size, radius in ((26.0, None), (20.0, 2.0), (16.0, None), (30.0, 1.0))
+    ]
+    step = rounded(doing("c45", "local-torch", "oil", {"part.section": sizes}))
+    assert "the shoulders at 30 and 60 mm to R2, at 90 mm to R1, break" in step.action
+    assert step.length_mm == 2.0

@@ -11,7 +11,7 @@ import pytest
 from selector.handover.drawing.look import DARK, LIGHT, PAPER, for_paper, for_screen
 from selector.handover.drawing.marks import Band, Field, Marks, Note
 from selector.handover.drawing.part_drawing import drawn
-from tests.svg_text import box, spots
+from tests.svg_text import Spot, box, crosses, segments, spots
 from tests.whole_requirement import requirement_number
 
 NUMBERS = range(120)
@@ -54,6 +54,24 @@ def test_any_part_is_drawn_in_its_box_without_overlap(number):
         assert 0.0 <= spot.top <= spot.bottom <= high, spot
     assert [(a.text, b.text) for a, b in combinations(found, 2) if a.meets(b)] == []
     assert made.svg == drawn(part, marks, look).svg
+
+
+@pytest.mark.parametrize("number", NUMBERS)
+def test_no_text_stands_on_a_line(number):
+    part = requirement_number(number).part
+    look = LOOKS[number % len(LOOKS)]
+    svg = drawn(part, marks_number(number, part.length_mm), look).svg
+    lines = segments(svg)
+    assert len(lines) > 5
+    assert [(s.text, li) for s in spots(svg) for li in lines if crosses(s, li)] == []
+
+
+def test_a_line_through_a_text_is_seen():
+    spot = Spot("54 HRC", 10.0, 10.0, 20.0, 13.0)
+    assert crosses(spot, (15.0, 0.0, 15.0, 30.0))
+    assert crosses(spot, (0.0, 5.0, 30.0, 15.0))
+    assert not crosses(spot, (21.0, 0.0, 21.0, 30.0))
+    assert not crosses(spot, (0.0, 13.5, 30.0, 13.5))
 
 
 @pytest.mark.parametrize("number", NUMBERS[:40])

@@ -12,6 +12,7 @@ from selector.handover.letter.answer import answer
 from selector.handover.letter.letter import HEADS, NOT_FOR, composed, leading
 from selector.handover.letter.made import Sender, letter_data, made
 from selector.handover.letter.picture import brackets, picture
+from selector.handover.letter.said import is_sent_out
 from selector.handover.letter.ways import price, ways
 from tests.dog import asked, only
 from tests.letter_text import allowed, figures, hundred, strange, text_of
@@ -165,3 +166,17 @@ def test_brackets_run_from_end_to_end_without_a_gap_of_note(dog):
 
 def test_the_zone_spoken_of_is_the_hardest(dog):
     assert leading(dog.asked, advice_out(dog)) is dog.asked.zone[0]
+
+
+def test_ways_done_otherwise_stand_before_those_of_another_steel(dog):
+    out = advice_out(dog)
+    first = out.options[0]
+    seen = ways(out, first)[1:]
+    offered = [o for o in out.options if o.id in {item.id for item in out.alternatives}]
+    unlike = [o for o in offered if _done(o) != _done(first)]
+    assert sum(_done(way.option) != _done(first) for way in seen) >= min(len(unlike), 1)
+    assert [price(way.option) for way in seen] == sorted(price(way.option) for way in seen)
+
+
+def _done(option):
+    return option.route_kind, option.condition == "hard-element", is_sent_out(option)

@@ -1,0 +1,55 @@
+"""What a trial tells a bench card: go and stop of each test, and whether to try a coupon."""
+
+from typing import Any
+
+from selector.handover.chosen import Chosen
+from selector.trial.plan import plan
+from selector.trial.record import ReadingOut, TrialPlanOut
+from selector.trial.words import SURE, card_lines
+
+# When a test is made, as the card names it.
+WHEN = {
+    "heat": "to heat", "quenched": "after the bath", "snapped": "coupon, snapped",
+    "tempered": "after the temper", "bar": "on the bar", "crack": "after 10 min",
+}  # fmt: skip
+# What tells it by itself, without an instrument named.
+BARE = frozenset({"heat", "snapped"})
+
+
+def trial_block(made_for: Chosen) -> dict[str, Any] | None:
+    """Return go and stop of the tests of an option, and its trial where it is worth one.
+
+    Parameters
+    ----------
+    made_for : Chosen
+        The option of the card.
+
+    Returns
+    -------
+    dict or None
+        `tests` with their go and stop, `lines` of the trial, none of them of an option that the
+        forecast holds for sure.
+    """
+    option = made_for.option
+    if option is None:
+        return None
+    made = plan(made_for.job, option)
+    return {"tests": [_test(r) for r in made.readings], "lines": _lines(made)}
+
+
+def _lines(made: TrialPlanOut) -> list[str]:
+    """Return the trial in a few lines, none where the part can do without it."""
+    forecast = made.forecast
+    sure = forecast is not None and forecast.right >= SURE and made.asked_for is None
+    return [] if sure else list(card_lines(made))
+
+
+def _test(reading: ReadingOut) -> dict[str, str]:
+    """Return one test with what means go and what stops."""
+    means = "" if reading.stage in BARE else reading.means
+    return {
+        "name": WHEN[reading.stage],
+        "means": means,
+        "go": reading.go,
+        "stop": reading.no_go,
+    }
