@@ -40,7 +40,6 @@ LENT = {
     "tempered_by_composition.py",
     "trade.py",
     "traps.py",
-    "trade.py",
     "whole_requirement.py",
 }
 
