@@ -12,8 +12,8 @@ from selector.heat.colour import (
 )
 from selector.record import StepOut
 
-# How the colours print: near the eye's, each beside its word, for paper glows in no light. What
-# is hotter is paler, in grey as well.
+# How the colours print: near the eye's, each beside its word, for paper glows in no light. A
+# hotter heat is paler, in grey as well; temper colours are not, so the word stands beside each.
 HEAT_PRINT = {
     "faint red": "#3a1212", "dull red": "#5a1414", "dark cherry": "#7d1a16",
     "cherry": "#a62a1c", "bright cherry": "#cf4a28", "orange": "#ec8335", "yellow": "#f6c453",
