@@ -96,7 +96,7 @@ def flame_answer(
 
 
 def _prehard_hrc(catalog: Catalog) -> float:
-    """Return how hard alloy bar is sold hardened and tempered, the hardest of it. [HRC]."""
+    """Return how hard round alloy bar is sold hardened and tempered, at most. [HRC]."""
     return max(
         (
             bought_hrc(condition)
@@ -104,6 +104,8 @@ def _prehard_hrc(catalog: Catalog) -> float:
             if steel.kind == "alloy"
             for condition in steel.condition
             if condition.name == "prehard"
+            and "round" in condition.shapes
+            and not condition.sold_for
         ),
         default=0.0,
     )

@@ -35,7 +35,7 @@ def test_what_no_steel_is_called(cli, text):
 
 
 @pytest.mark.parametrize(
-    ("text", "meant"), [("sliver steel", "silver steel"), ("42CrM4", "42CrMo4"), ("O6", "O1")]
+    ("text", "meant"), [("sliver steel", "silver steel"), ("42CrM4", "42CrMo4"), ("O11", "O1")]
 )
 def test_a_slip_is_asked_back(cli, text, meant):
     done = cli.invoke(commands, ["steels", text])
