@@ -198,7 +198,11 @@ def minutes_words(time_s: float) -> str:
 
 def shown_mm(length_mm: float) -> str:
     """Return a movement for the reader: "0.05 mm", or "under 0.01 mm"."""
-    return f"{length_mm:.2f} mm" if length_mm >= 0.01 else "under 0.01 mm"
+    # Rounded as in the record first, so that page and record say the same.
+    rounded_mm = round(length_mm, 3)
+    if rounded_mm < 0.01:
+        return "under 0.01 mm"
+    return f"{rounded_mm:.2f} mm" if rounded_mm < 10.0 else f"{rounded_mm:.1f} mm"
 
 
 def layer_words(layer: LayerOut) -> str:
