@@ -1,6 +1,8 @@
 """Processes of this machine: one that dies takes one part with it, and no more."""
 
 import os
+import sys
+from types import ModuleType
 
 import pytest
 
@@ -28,6 +30,8 @@ def dying(task, overlay, wanted):
 def quick(monkeypatch):
     monkeypatch.setattr(local, "answered", dying)
     monkeypatch.setattr(local, "_enter", enter)
+    # A test of the page may have left its script as the program, which a new process would run.
+    monkeypatch.setitem(sys.modules, "__main__", ModuleType("__main__"))
 
 
 @pytest.mark.usefixtures("quick")
