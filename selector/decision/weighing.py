@@ -62,8 +62,9 @@ def weigh(
     whole: bool = False,
 ) -> Weighed:
     """Return the treatments of a pool ranked; what is rejected whole if asked."""
-    # Nothing that is computed for one treatment depends on which others are in the pool, except
-    # that a bath is not weighed where a milder one hardens the same bar as asked.
+    # No number of a treatment depends on which others are in the pool. Whether it is weighed
+    # does: not in a bath harsher than one that hardens the same bar as asked, and not where
+    # those of an earlier turn serve.
     screened = list(pool)
     stopped = [Rejected(s.treatment, s.gate) for s in screened if s.gate is not None]
     going = like_conditions_merged(s.treatment for s in screened if s.gate is None)
