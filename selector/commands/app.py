@@ -1,4 +1,4 @@
-"""`temperwright app`: the page, on this machine unless it is told otherwise."""
+"""`temperwright app`: the page, for this machine alone unless `--host` names another."""
 
 import importlib.util
 import os

@@ -58,8 +58,8 @@ def letter(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         checked_files(out, text)
         asked, known = read_requirement(part), checked_catalog(catalog or ())
         sender = _sender(workshop, part)
-        told = None if changed is None else _read(changed)
-        found = answer(asked, known, option, tone, told)
+        edited = None if changed is None else _read(changed)
+        found = answer(asked, known, option, tone, edited)
         if found.letter is not None:
             if text is not None:
                 write_whole(text, found.text.encode(), "--text")
