@@ -1,6 +1,5 @@
 """TOML files into one frozen catalogue; every failure says file, key, rule and value."""
 
-import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cache
@@ -8,6 +7,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any, TypeVar
 
+import tomli
 from pydantic import ValidationError
 
 from catalog.caution import Caution, Family, Source
@@ -136,7 +136,7 @@ def _problems_of(path: Path, entry: str, error: ValidationError) -> Iterator[str
 def _table(path: Path, problems: list[str]) -> dict[str, Any] | None:
     """Return the parsed file, or None with the fault noted."""
     try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
+        return tomli.loads(path.read_text(encoding="utf-8"))
     except FileNotFoundError:
         problems.append(f"{path.name}: (whole file): file must exist (got nothing at {path})")
     except ValueError as fault:  # TOML, encoding, or an integer without end

@@ -1,11 +1,11 @@
 """Who hands a sheet over: name, address, mark and terms of a workshop, from `workshop.toml`."""
 
 import json
-import tomllib
 from base64 import b64encode
 from pathlib import Path
 from typing import Annotated, Any
 
+import tomli
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError
 from pydantic_core import ErrorDetails
 
@@ -83,8 +83,8 @@ def read_identity(path: Path) -> Identity:
         When the file cannot be read or a field breaks its rule.
     """
     try:
-        given = Identity.model_validate(tomllib.loads(_text(path)))
-    except tomllib.TOMLDecodeError as error:
+        given = Identity.model_validate(tomli.loads(_text(path)))
+    except tomli.TOMLDecodeError as error:
         step = "Mend that line, or start from the example in the README."
         raise RequirementError(Problem(FIELD, "TOML", f"{path} ({error})", step)) from error
     except ValidationError as error:
