@@ -70,7 +70,8 @@ def truth(do: Doing) -> list[StepOut]:
     return [
         StepOut(
             stage="check",
-            action=f"{'Flat' if flat else 'Runs true'} within {move.permitted_mm:.2f} mm"
+            action=f"See that it {'lies flat' if flat else 'runs true'} within "
+            f"{move.permitted_mm:.2f} mm"
             + ("" if move.stated else ", as an ordinary part should be"),
             means="surface plate, feelers" if flat else on,
             check=f"expect {shown_mm(typical)}, {shown_mm(bad)} in a bad case",

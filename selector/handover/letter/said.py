@@ -163,8 +163,8 @@ def tried_words(hrc: float) -> str:
 def check_words(step: StepOut, zone: Zone) -> str | None:
     """Return one check of the procedure in plain words, None of one that is no check."""
     means, action = step.means or "", step.action
-    if action.startswith(("Runs true", "Flat")):
-        what = "how true it runs" if action.startswith("Runs") else "how flat it is"
+    if "runs true" in action or "lies flat" in action:
+        what = "how true it runs" if "runs true" in action else "how flat it is"
         return f"{what} ({step.length_mm or 0.0:.2f} mm allowed; {step.check})"
     if "crack" in (step.otherwise or ""):
         return "oil and chalk for cracks"
