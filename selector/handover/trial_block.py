@@ -12,6 +12,8 @@ WHEN = {
     "heat": "to heat", "quenched": "after the bath", "snapped": "coupon, snapped",
     "tempered": "after the temper", "bar": "on the bar", "crack": "after 10 min",
 }  # fmt: skip
+# What a firm alone sees.
+AT_FIRM = frozenset({"heat", "quenched", "snapped"})
 # What tells it by itself, without an instrument named.
 BARE = frozenset({"heat", "snapped"})
 
@@ -34,7 +36,12 @@ def trial_block(made_for: Chosen) -> dict[str, Any] | None:
     if option is None:
         return None
     made = plan(made_for.job, option)
-    return {"tests": [_test(r) for r in made.readings], "lines": _lines(made)}
+    sent = option.treatment.route.place == "subcontract"
+    tempered = option.judged.prediction.temper.means != "none"
+    tests = [
+        _test(r, tempered=tempered) for r in made.readings if not (sent and r.stage in AT_FIRM)
+    ]
+    return {"tests": tests, "lines": _lines(made)}
 
 
 def _lines(made: TrialPlanOut) -> list[str]:
@@ -44,11 +51,12 @@ def _lines(made: TrialPlanOut) -> list[str]:
     return [] if sure else list(card_lines(made))
 
 
-def _test(reading: ReadingOut) -> dict[str, str]:
+def _test(reading: ReadingOut, *, tempered: bool) -> dict[str, str]:
     """Return one test with what means go and what stops."""
+    last = reading.stage == "tempered" and not tempered
     means = "" if reading.stage in BARE else reading.means
     return {
-        "name": WHEN[reading.stage],
+        "name": "when it is cold" if last else WHEN[reading.stage],
         "means": means,
         "go": reading.go,
         "stop": reading.no_go,

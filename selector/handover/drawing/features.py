@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from selector.handover.drawing.canvas import Box, Canvas, number
+from selector.handover.drawing.look import shown_size
 from selector.handover.drawing.outline import Side, Stretch
 from selector.requirement.part import Feature, Part
 
@@ -25,11 +26,6 @@ class Named:
     off_mm: float
 
 
-def shown_size(value_mm: float) -> str:
-    """Return a length as a drawing has it: 28, 6.35, 28.58. [mm]."""
-    return f"{value_mm:.2f}".rstrip("0").rstrip(".")
-
-
 def place_of(part: Part, feature: Feature) -> float:
     """Return where a feature is drawn: without a place, amid its section. [mm]."""
     if feature.at is not None:
@@ -39,9 +35,9 @@ def place_of(part: Part, feature: Feature) -> float:
     return before + 0.5 * part.section[index].length
 
 
-def words_of(feature: Feature) -> str:
+def words_of(feature: Feature, shown: Callable[[float], str] = shown_size) -> str:
     """Return a feature in a few words with its size: "Ø6 across", "keyway 5 wide"."""
-    size = shown_size(feature.size) if feature.size else ""
+    size = shown(feature.size) if feature.size else ""
     name = feature.kind.replace("-", " ")
     if feature.kind == "cross-hole":
         return f"Ø{size} across" if size else "cross hole"
@@ -75,7 +71,7 @@ def draw_features(canvas: Canvas, side: Side, part: Part) -> list[Named]:
         stretch = side.section_at(at_mm)
         form = _drawn_claws if _is_claws(part, feature, stretch) else _FORMS.get(feature.kind)
         low_mm = (form or _drawn_mark)(canvas, side, stretch, (feature, at_mm))
-        found.append(Named(feature, words_of(feature), at_mm, low_mm))
+        found.append(Named(feature, words_of(feature, canvas.look.size), at_mm, low_mm))
     return found
 
 
