@@ -20,6 +20,8 @@ _DEGREES = re.compile(
     rf"(?P<by>\bwithin |\bby )?(?P<said>{_LIST}) °C(?P<off> more| short| too)?"
 )
 _LENGTH = re.compile(rf"(?P<said>Ø?{_LIST}) (?P<unit>mm|µm)\b")
+_TORQUE = re.compile(rf"(?P<said>{_NUMBER}) N m\b")
+NM_PER_LB_FT = 1.3558
 _BARE = re.compile(rf"(?<![\w.])(?P<what>[RØ])(?P<size>{_NUMBER})(?! ?(?:mm|×|µm|[\d.]))")
 _PLACE = re.compile(rf"(?P<what>hard to|soft from|water line) (?P<size>{_NUMBER})$")
 # What of a card is the user's own, or is drawn in inches already.
@@ -56,7 +58,7 @@ def imperial(text: str) -> str:
     Parameters
     ----------
     text : str
-        As the procedure has it, every length in mm and every heat in °C.
+        As the procedure has it, every length in mm, heat in °C and torque in N m.
 
     Returns
     -------
@@ -71,7 +73,8 @@ def imperial(text: str) -> str:
     'holds within 18 °F / 10 °C'
     """
     text = _BARE.sub(lambda m: f"{m['what']}{m['size']} mm", text)
-    return _LENGTH.sub(_length, _DEGREES.sub(_degrees, text))
+    text = _LENGTH.sub(_length, _DEGREES.sub(_degrees, text))
+    return _TORQUE.sub(lambda m: f"{float(m['said']) / NM_PER_LB_FT:.3g} lb ft / {m[0]}", text)
 
 
 def _degrees(match: re.Match[str]) -> str:

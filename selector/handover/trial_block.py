@@ -5,7 +5,7 @@ from typing import Any
 from selector.handover.chosen import Chosen
 from selector.trial.plan import plan
 from selector.trial.record import ReadingOut, TrialPlanOut
-from selector.trial.words import SURE, card_lines
+from selector.trial.words import LEAST_WORTH, SURE, card_lines
 
 # When a test is made, as the card names it.
 WHEN = {
@@ -47,8 +47,11 @@ def trial_block(made_for: Chosen) -> dict[str, Any] | None:
 def _lines(made: TrialPlanOut) -> list[str]:
     """Return the trial in a few lines, none where the part can do without it."""
     forecast = made.forecast
-    sure = forecast is not None and forecast.right >= SURE and made.asked_for is None
-    return [] if sure else list(card_lines(made))
+    if forecast is not None and made.asked_for is None:
+        sure = forecast.right >= SURE
+        if sure or forecast.narrowing < LEAST_WORTH:
+            return []
+    return list(card_lines(made))
 
 
 def _test(reading: ReadingOut, *, tempered: bool) -> dict[str, str]:
