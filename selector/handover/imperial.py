@@ -147,7 +147,7 @@ def _said(key: str, value: object) -> object:
         if "big" in made:
             big, _, metric = str(made["big"]).partition(" / ")
             made["big"] = big
-            made["small"] = ", ".join(text for text in (metric, made["small"]) if text)
+            made["small"] = ", ".join(text for text in (metric, str(made["small"])) if text)
         return made
     if isinstance(value, list):
         return [_said(key, one) for one in value]

@@ -211,8 +211,8 @@ def _seen(do: Doing, colour: str | None) -> str:
         read = f"{'the oven' if own else 'a second'} thermometer beside the part agrees"
         return f"{read}; {shows}" if shows else read
     crayon = "a crayon mark for that heat melts" if "crayon" in do.shop.measure else None
-    read = "the thermocouple on it agrees" if "thermocouple" in do.shop.measure else None
-    return "; ".join(word for word in (shows, crayon, read) if word) or _past_blue(do)
+    wire = "the thermocouple on it agrees" if "thermocouple" in do.shop.measure else None
+    return "; ".join(word for word in (shows, crayon, wire) if word) or _past_blue(do)
 
 
 def _past_blue(do: Doing) -> str:
