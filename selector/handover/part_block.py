@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from selector.handover.drawing.features import words_of
+from selector.handover.drawing.features import is_claws, words_of
 from selector.handover.drawing.look import Look, for_paper, shown_inches, shown_size
 from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.outline import Stretch, stretches_of
@@ -139,7 +139,10 @@ def _beside(stretch: Stretch, paper: Paper) -> str:
 def features(part: Part, on: Sheeted) -> list[str]:
     """Return every feature with its size and place, for a drawing may have no room for it."""
     shown = shown_inches if on.inches else shown_size
+    claws = [is_claws(part, f, stretches_of(part)[part.place(f)]) for f in part.feature]
     return [
-        words_of(f, shown) + (f" at {shown(f.at)}" if f.at is not None else "")
-        for f in part.feature
+        words_of(f, shown)
+        + (f" at {shown(f.at)}" if f.at is not None else "")
+        + (" (how many is not given: two are drawn)" if drawn_two else "")
+        for f, drawn_two in zip(part.feature, claws, strict=True)
     ]

@@ -69,7 +69,7 @@ def draw_features(canvas: Canvas, side: Side, part: Part) -> list[Named]:
     for feature in part.feature:
         at_mm = place_of(part, feature)
         stretch = side.section_at(at_mm)
-        form = _drawn_claws if _is_claws(part, feature, stretch) else _FORMS.get(feature.kind)
+        form = _drawn_claws if is_claws(part, feature, stretch) else _FORMS.get(feature.kind)
         low_mm = (form or _drawn_mark)(canvas, side, stretch, (feature, at_mm))
         found.append(Named(feature, words_of(feature, canvas.look.size), at_mm, low_mm))
     return found
@@ -139,8 +139,23 @@ def _shown(side: Side, stretch: Stretch) -> list[Stretch]:
     return [s for piece in side.axis.pieces for s in within((stretch,), piece)]
 
 
-def _is_claws(part: Part, feature: Feature, stretch: Stretch) -> bool:
-    """Return whether teeth are claws on the working end, as deep as their place."""
+def is_claws(part: Part, feature: Feature, stretch: Stretch) -> bool:
+    """Return whether teeth are claws on the working end, as deep as their place.
+
+    Parameters
+    ----------
+    part : Part
+        Whose feature it is.
+    feature : Feature
+        What is asked of.
+    stretch : Stretch
+        The section it lies in.
+
+    Returns
+    -------
+    bool
+        True of teeth without a thickness near the working end of a plain part.
+    """
     if feature.kind != "teeth" or feature.at is None or feature.size is not None:
         return False
     on_end = stretch.from_mm == 0.0 and 0.0 < feature.at <= 0.5 * stretch.half_mm
