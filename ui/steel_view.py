@@ -2,7 +2,6 @@
 
 from catalog import Catalog, Steel
 from catalog.quantity import sourced
-from catalog.steel import plain
 from catalog.values import Span
 from selector.errors import SelectorError
 from selector.specimen.record import RowOut, TemperedOut
@@ -10,43 +9,18 @@ from selector.specimen.tempered import tempered as tempered_of
 from selector.specimen.tempered import thin_piece
 from ui.piece import e
 
-_SYSTEMS = {
-    "en": "EN", "number": "number", "aisi": "AISI", "uns": "UNS", "bs": "BS",
-    "old_en": "EN, old", "jis": "JIS", "trade": "trade",
-}  # fmt: skip
+# Of the naming systems that are no abbreviation, or not that of their key.
+_SYSTEMS = {"number": "number", "old_en": "EN, old", "trade": "trade"}
 _WIDE, _TALL, _LEFT, _LOW = 620.0, 250.0, 44.0, 34.0
 _HOUR_S = 3600.0
 
 
-def matching(known: Catalog, text: str) -> list[Steel]:
-    """Return the steels that a text is part of a name, the family or the kind of.
-
-    Parameters
-    ----------
-    known : Catalog
-        What is known.
-    text : str
-        Empty for all.
-
-    Returns
-    -------
-    list of Steel
-        By name.
-    """
-    key = plain(text)
-    found = (
-        steel
-        for steel in known.steels.values()
-        if any(key in plain(name) for name in (*steel.names(), steel.family, steel.kind))
-    )
-    return sorted(found, key=lambda steel: steel.spoken.casefold())
-
-
 def names(steel: Steel) -> str:
     """Return what each system calls a steel, and how it is sold."""
-    given = steel.designations.model_dump()
     rows = [
-        (_SYSTEMS[system], ", ".join(given[system])) for system in _SYSTEMS if given.get(system)
+        (_SYSTEMS.get(system, system.upper()), ", ".join(given))
+        for system, given in steel.designations
+        if given
     ]
     for bar in steel.condition:
         span = bar.hardness_hb or bar.hardness_hrc

@@ -5,7 +5,7 @@ from streamlit.testing.v1 import AppTest
 from catalog import load_catalog
 from tests.form import field, said
 from tests.ui.conftest import APP
-from ui import going_on, part_form, shop, steel_view, store
+from ui import going_on, part_form, shop, store
 
 
 def another_tab(page):
@@ -94,12 +94,6 @@ def test_a_reader_of_the_shop_finds_what_it_has(with_claw):
     assert "oxy-propane" in lines["Heat"]
     assert lines["Baths"].count(",") == 1
     assert part_form.bench_choices(load_catalog())["medium"]["oil"]
-
-
-def test_a_steel_is_matched_by_part_of_any_name():
-    found = steel_view.matching(load_catalog(), "silver")
-    assert [steel.slug for steel in found] == ["115crv3"]
-    assert len(steel_view.matching(load_catalog(), "")) == len(load_catalog().steels)
 
 
 def test_parts_of_before_are_offered(blank):
