@@ -15,7 +15,7 @@ from selector.requirement.question import question
 
 Draft = dict[str, Any]
 # Loads that lie on sections by their numbers.
-_OVER = ("load.torque_over", "load.bending_over")
+OVER = ("load.torque_over", "load.bending_over")
 # What stands for an answer that is still wanted, so that what is there can be shown at once.
 _MEANWHILE = {"safety_use": "none", "load.impact": "none", "load.cycles": "static"}
 
@@ -110,11 +110,19 @@ def drop_row(draft: Draft, path: str, number: int) -> None:
             kept - (kept > number) for kept in zone.get("section", ()) if kept != number
         ]
     draft["zone"] = [zone for zone in rows(draft, "zone") if zone["section"]]
-    for place in _OVER:
+    for place in OVER:
         over = read(draft, place)
         if isinstance(over, list):
             left = [kept - (kept > number) for kept in over if kept != number]
             put(draft, place, left or None)
+
+
+def called(draft: Draft) -> dict[int, str]:
+    """Return what each section is called, by its number."""
+    return {
+        number: str(row.get("name") or f"section {number}")
+        for number, row in enumerate(rows(draft, "part.section"), start=1)
+    }
 
 
 def zone_of(draft: Draft, section: int) -> int | None:
