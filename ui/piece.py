@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from html import escape
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from ui import labels
 
@@ -18,6 +19,11 @@ def bullets(texts: Iterable[str]) -> None:
 def small(text: str) -> None:
     """Show a text, taken literally, in small print."""
     st.caption(labels.plain(text))
+
+
+def panel(name: str) -> DeltaGenerator:
+    """Return a framed place of its own ground, as tall as those beside it."""
+    return st.container(border=True, height="stretch", key=f"panel/{name}")
 
 
 def markup(*parts: str) -> None:

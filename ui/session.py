@@ -7,7 +7,7 @@ meanwhile goes on under an id of its own.
 
 import copy
 import json
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -217,6 +217,24 @@ def held(key: str) -> Any:  # noqa: ANN401
     return st.session_state.get(key)
 
 
+def filled(key: str, value: Any) -> str:  # noqa: ANN401
+    """Return the key of a widget that answers no question of a part, filled when it is new."""
+    st.session_state.setdefault(key, value)
+    return key
+
+
+def one_of(key: str, choices: Sequence[str], first: str) -> str:
+    """Return the key of a widget that holds one of its choices, `first` where it held none."""
+    if st.session_state.get(key) not in choices:
+        st.session_state[key] = first
+    return key
+
+
+def fill_in(key: str, value: str) -> None:
+    """Write an answer into the widget with this key, before it is drawn again."""
+    st.session_state[key] = value
+
+
 def shows(key: str) -> bool:
     """Return whether a widget belongs to the form as it was last filled."""
     visit = here()
@@ -241,6 +259,17 @@ def is_stale() -> bool:
     """Return whether the part was changed since its advice was computed."""
     visit = here()
     return visit.asked is not None and visit.asked != ready(visit.draft)
+
+
+def tell(key: str, texts: Iterable[str]) -> None:
+    """Keep why what was given to the widget with this key was not taken."""
+    st.session_state[f"told/{key}"] = tuple(texts)
+
+
+def told(key: str) -> tuple[str, ...]:
+    """Return, once, why what was given to the widget with this key was not taken."""
+    texts: tuple[str, ...] = st.session_state.pop(f"told/{key}", ())
+    return texts
 
 
 def refuse(problems: Iterable[Problem]) -> None:
