@@ -12,8 +12,8 @@ _READ_AS_FORM = frozenset("\\`*_{}[]()#+-!|$~:\n\r")
 
 
 def bullets(texts: Iterable[str]) -> None:
-    """Show texts, taken literally, as a list."""
-    st.markdown("\n".join(f"- {labels.plain(text)}" for text in texts))
+    """Show sentences of the engine, taken literally, as a list."""
+    st.markdown("\n".join(f"- {labels.plain(labels.titles(text))}" for text in texts))
 
 
 def small(text: str) -> None:

@@ -87,11 +87,13 @@ def temper_window(temper: TemperOut, brittle: Iterable[Ends] = ()) -> tuple[str,
     if temper.time_min:
         said += f", {temper.time_min:.0f} min"
     said += f"; {low:.0f} to {high:.0f} °C serves." if high > low else "."
-    left, right = min(150.0, low - 20), max(350.0, high + 40)
+    bad = [(w.min or 0.0, w.max or 400.0) for w in brittle]
+    left = min(150.0, low - 20)
+    right = max([350.0, high + 40, *(end + 20 for start, end in bad if start < 350)])
     spans += [
-        Span(max(w.min or left, left), min(w.max or right, right), "danger", "brittle")
-        for w in brittle
-        if (w.min or left) < right and (w.max or right) > left
+        Span(max(start, left), min(end, right), "danger", "brittle")
+        for start, end in bad
+        if start < right and end > left
     ]
     marks = {temper.colour: at} if temper.colour else {}
     if temper.colour:
