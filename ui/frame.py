@@ -84,8 +84,8 @@ def head(view: StreamlitPage) -> None:
                 with st.container(key=f"way/{name}/{stands}", width="content"):
                     link(name)
         visit = session.held_part()
-        name = visit and visit.draft.get("part", {}).get("name")
-        markup(f"<p class='tw-at'>{e(name or '')}</p>")
+        part = {} if visit is None else visit.draft.get("part", {})
+        markup(f"<p class='tw-at'>{e(part.get('name', ''))}</p>")
     if session.parted():
         st.info(
             "This part was changed in another tab meanwhile. Here you go on with a copy; "

@@ -54,8 +54,9 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
     drawing = None if record is None else _picture(requirement, record)
     sender, wrong = letterhead.sender(session.here().shop)
     if wrong or sender.identity is None:
-        st.markdown(plain(wrong or "It goes out without a letterhead."))
-        frame.link("workshop", "The letterhead, in your workshop")
+        with st.container(horizontal=True, vertical_alignment="center"):
+            st.markdown(plain(wrong or "It goes out without a letterhead."), width="content")
+            frame.link("workshop", "The letterhead, in your workshop")
     with st.container(horizontal=True):
         for suffix, mime in _MIME.items():
             st.download_button(

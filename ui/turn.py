@@ -1,5 +1,7 @@
 """Where two options change places, in a sentence of the page."""
 
+from collections.abc import Iterable
+
 from selector.versus.record import SwapOut
 from selector.versus.words import number
 from ui.labels import upper
@@ -25,6 +27,21 @@ _PLACES = {
         "once a failure in use costs less than {at} {money}",
     ),
 }
+
+
+_BY = {
+    "quantity": "how many are made",
+    "hourly rate": "what your hour costs",
+    "bar price": "the price of the bars",
+    "crack rate": "how often one cracks",
+    "failure cost": "what a failure in use costs",
+}
+
+
+def unturned(swaps: Iterable[SwapOut]) -> str:
+    """Return what the cheaper of two does not hang on; empty where it hangs on all."""
+    never = [_BY[swap.axis] for swap in swaps if swap.at is None and swap.by == "cost"]
+    return f"Which is the cheaper does not hang on {', nor on '.join(never)}." if never else ""
 
 
 def turned(swap: SwapOut, first: str, second: str, currency: str) -> str:

@@ -1,7 +1,7 @@
 import pytest
 
 from selector.versus.record import SwapOut
-from ui.turn import turned
+from ui.turn import turned, unturned
 
 
 def swap(axis, now, at, ahead="first", by="cost", unit="pieces"):
@@ -36,3 +36,12 @@ def swap(axis, now, at, ahead="first", by="cost", unit="pieces"):
 )
 def test_who_takes_the_lead_and_where(place, text):
     assert turned(place, "the first", "it", "EUR") == text
+
+
+def test_what_never_turns_is_said():
+    never = swap("quantity", 1, None), swap("bar price", 1, None), swap("hourly rate", 1, 2)
+    said = (
+        "Which is the cheaper does not hang on how many are made, nor on the price of the bars."
+    )
+    assert unturned(never) == said
+    assert unturned([]) == ""

@@ -6,8 +6,8 @@ from selector.errors import SelectorError
 from ui import answer, cached, duel, session
 from ui.figures import in_short
 from ui.labels import plain
-from ui.piece import bullets, markup
-from ui.turn import turned
+from ui.piece import bullets, markup, small
+from ui.turn import turned, unturned
 from ui.ways import RIVAL
 
 requirement = answer.asked()
@@ -35,13 +35,12 @@ except SelectorError as error:
     st.error(plain(str(error)))
     st.stop()
 st.markdown(f"**{plain(found.headline)}**")
-markup(duel.sides(found))
+markup("<div class='tw-panel'>", duel.sides(found), "</div>")
 st.header("Where they change places", anchor=False)
 sides = (found.first.steel, found.second.steel)
 called = sides if sides[0] != sides[1] else ("the one", "the other")
 bullets(turned(swap, *called, found.currency) for swap in found.swaps if swap.at is not None)
-never = [swap.axis for swap in found.swaps if swap.at is None and swap.by == "cost"]
-if never:
-    st.caption(plain("By cost they never change places along " + ", ".join(never) + "."))
+if never := unturned(found.swaps):
+    small(never)
 st.header("Cost of a good part by how many", anchor=False)
-markup(duel.by_quantity(found))
+markup("<div class='tw-panel'>", duel.by_quantity(found), "</div>")

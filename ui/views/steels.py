@@ -4,7 +4,7 @@ import streamlit as st
 
 from ui import cached, steel_name, steel_view
 from ui.labels import plain
-from ui.piece import markup
+from ui.piece import markup, panel
 
 known = cached.catalog()
 st.title("Steels", anchor=False)
@@ -27,12 +27,18 @@ slug = st.selectbox(
 steel = found[slug]
 st.header(plain(steel.spoken), anchor=False)
 st.markdown(plain(steel.summary))
-markup(steel_view.names(steel))
-st.subheader("Composition", anchor=False)
-markup(steel_view.composition(steel))
+left, right = st.columns([2, 1])
+with left, panel("names"):
+    st.subheader("Called and sold", anchor=False)
+    markup(steel_view.names(steel))
+with right, panel("composition"):
+    st.subheader("Composition", anchor=False)
+    markup(steel_view.composition(steel))
 curve = steel_view.tempered(steel, known)
 if curve:
-    st.subheader("Hardness by temper", anchor=False)
-    markup(curve)
-st.subheader("Where the figures come from", anchor=False)
-markup(steel_view.sources(steel, known))
+    with panel("curve"):
+        st.subheader("Hardness by temper", anchor=False)
+        markup(curve)
+with panel("sources"):
+    st.subheader("Where the figures come from", anchor=False)
+    markup(steel_view.sources(steel, known))
