@@ -253,12 +253,6 @@ def checked(draft: Draft, catalog: Catalog) -> tuple[Requirement | None, tuple[P
     return requirement, ()
 
 
-def is_shown(path: str) -> bool:
-    """Return whether the form has a place for an answer: one that is not a table itself."""
-    asked = question(path)
-    return asked is not None and asked.kind not in {"table", "rows"}
-
-
 def unfit(data: Draft) -> tuple[Problem, ...]:
     """Return what in a file no field of the form could mend.
 
@@ -288,3 +282,11 @@ def _mendable(problem: Problem, data: Draft) -> bool:
     if isinstance(value, str):
         return asked.kind in {"text", "quantity"} and len(value) <= 200
     return asked.kind == "quantity"
+
+
+def fits(kept: object) -> bool:
+    """Return whether the form can hold a draft as it was kept, whatever became of it since."""
+    try:
+        return isinstance(kept, dict) and not unfit(ready(kept))
+    except (AttributeError, KeyError, TypeError, ValueError):
+        return False

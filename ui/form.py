@@ -115,10 +115,8 @@ def hints(paths: Iterable[str]) -> None:
 
 def _beneath(path: str, asked: Question, value: object, *, hint: bool) -> None:
     """Show what is wrong with an answer, else what it is in the other unit."""
-    wrong = session.wrong().get(path)
-    if wrong:
-        for text in wrong:
-            st.markdown(f":red[{labels.plain(text)}]")
+    if path in session.wrong():
+        wrong_at(path)
     elif asked.unit_kind and (other := echo(value, asked.unit_kind)):
         st.caption(labels.plain(other))
     elif hint and value is None and asked.text:
@@ -130,10 +128,11 @@ def show_faults(problems: Iterable[Problem]) -> None:
     session.show_wrong(faults(problems))
 
 
-def shown_at(path: str) -> list[str]:
-    """Return what is wrong at a place that is no single question."""
-    found: list[str] = session.wrong().get(path, [])
-    return found
+def wrong_at(*places: str) -> None:
+    """Show what is wrong at places."""
+    for place in places:
+        for text in session.wrong().get(place, ()):
+            st.markdown(f":red[{labels.plain(text)}]")
 
 
 def _widget(

@@ -14,21 +14,35 @@ from ui.labels import plain
 
 _LINES = ("name", "phone", "mail", "signs")
 _BLOCKS = ("address", "terms")
+_MARK = ("name", "kind", "content")
 _PICTURES = ["png", "jpg", "jpeg", "svg"]
 
 
 def ask() -> None:
     """Ask for the letterhead of the workshop at hand; all of it may stay blank."""
     shop = session.here().shop or ""
-    kept = store.letterhead(shop)
+    kept = _kept(shop)
     wrong = faults(kept)
     with st.container(horizontal=True):
         for field in _LINES:
             _ask(st.text_input, shop, field, kept.get(field) or "", wrong)
     with st.container(horizontal=True):
         for field in _BLOCKS:
-            _ask(st.text_area, shop, field, "\n".join(kept.get(field, ())), wrong)
+            _ask(st.text_area, shop, field, "\n".join(map(str, kept.get(field, ()))), wrong)
     _ask_mark(shop, kept)
+
+
+def _kept(shop: str) -> dict[str, Any]:
+    """Return the letterhead of a workshop, without what is not of the kind it was kept as."""
+    kinds: dict[str, type] = dict.fromkeys(_LINES, str) | dict.fromkeys(_BLOCKS, list)
+    given = store.letterhead(shop)
+    sound = {
+        field: given[field] for field in kinds if isinstance(given.get(field), kinds[field])
+    }
+    mark = given.get("logo")
+    if isinstance(mark, dict) and all(isinstance(mark.get(name), str) for name in _MARK):
+        sound["logo"] = mark
+    return sound
 
 
 def _ask(widget: Any, shop: str, field: str, value: str, wrong: dict[str, str]) -> None:  # noqa: ANN401
@@ -85,7 +99,7 @@ def _keep_mark(shop: str, key: str) -> None:
 
 def _put(shop: str, field: str, value: object) -> None:
     """Keep one answer with the others of its workshop; a blank one is removed."""
-    kept = {**store.letterhead(shop), field: value}
+    kept = {**_kept(shop), field: value}
     store.keep_letterhead(shop, {name: given for name, given in kept.items() if given})
 
 
@@ -135,7 +149,7 @@ def sender(shop: str | None) -> tuple[Sender, str]:
     tuple of Sender and str
         The second mostly empty.
     """
-    kept = dict(store.letterhead(shop or ""))
+    kept = _kept(shop or "")
     if not kept or faults(kept):
         return Sender(), " ".join(faults(kept).values())
     mark = kept.pop("logo", None)

@@ -34,8 +34,7 @@ def sections() -> None:
     """Ask for the sections, each with its duty."""
     draft = session.here().draft
     count = len(drafts.rows(draft, "part.section"))
-    for text in form.shown_at("part.section") + form.shown_at("zone"):
-        st.markdown(f":red[{labels.plain(text)}]")
+    form.wrong_at("part.section", "zone")
     for number in range(1, count + 1):
         with st.container(border=True, key=f"section/{number}"):
             _section(number, draft, alone=count == 1)
@@ -60,8 +59,7 @@ def _section(number: int, draft: Draft, *, alone: bool) -> None:
             )  # fmt: skip
     if number == 1:
         form.hints(f"{path}.{field}" for field in asked)
-    for text in form.shown_at(path):
-        st.markdown(f":red[{labels.plain(text)}]")
+    form.wrong_at(path)
 
 
 def _is_bored(draft: Draft, path: str) -> bool:
@@ -88,8 +86,7 @@ def _duty(section: int, draft: Draft) -> None:
         ask(f"{path}.wear", width=228)
         if drafts.read(draft, f"{path}.wear") not in {None, "none"}:
             ask(f"{path}.severity", width=228, rows=True)
-    for text in form.shown_at(path):
-        st.markdown(f":red[{labels.plain(text)}]")
+    form.wrong_at(path)
     _hardness(path, draft)
     _mate(path, draft)
 
@@ -116,8 +113,7 @@ def _hardness(path: str, draft: Draft) -> None:
             ask(f"{path}.depth", width=150, hint=False)
     if known:
         form.hints([f"{path}.depth"])
-    for text in form.shown_at(f"{path}.hardness"):
-        st.markdown(f":red[{labels.plain(text)}]")
+    form.wrong_at(f"{path}.hardness")
 
 
 def _know(draft: Draft, path: str, known: bool) -> None:
@@ -226,8 +222,7 @@ def table(path: str, widths: dict[str, int], choices: dict[str, Any] | None = No
     """
     asked = question(path)
     name = asked.title if asked else path
-    for text in form.shown_at(path):
-        st.markdown(f":red[{labels.plain(text)}]")
+    form.wrong_at(path)
     for number in range(1, len(drafts.rows(session.here().draft, path)) + 1):
         with st.container(
             horizontal=True, vertical_alignment="top", key=f"row/{path}/{number}"

@@ -15,7 +15,7 @@ import streamlit as st
 
 from selector.errors import Problem
 from ui import store
-from ui.draft import Draft, blank, put, ready
+from ui.draft import Draft, blank, fits, put, ready
 
 _MOST_UNDONE = 60
 
@@ -48,7 +48,7 @@ def begin() -> None:
             st.query_params["part"] = held.id
         return
     kept = store.part(wanted)
-    if kept is not None:
+    if kept is not None and fits(kept.get("draft")):
         st.session_state["visit"] = _visit(wanted, kept)
     elif "visit" not in st.session_state:
         st.session_state["visit"] = None
@@ -56,8 +56,8 @@ def begin() -> None:
 
 def _visit(key: str, kept: dict[str, Any]) -> Visit:
     """Return a kept part as the part at hand, with its workshop as that is now."""
-    draft, shop = kept.get("draft") or blank(), kept.get("shop")
-    saved = store.workshops().get(shop) if isinstance(shop, str) else None
+    draft, shop, asked = kept["draft"], kept.get("shop"), kept.get("asked")
+    saved = workshops().get(shop) if isinstance(shop, str) else None
     if saved is not None:
         draft["workshop"] = saved
     return Visit(
@@ -65,10 +65,22 @@ def _visit(key: str, kept: dict[str, Any]) -> Visit:
         draft=draft,
         shop=shop if saved is not None else None,
         tried=bool(kept.get("tried")),
-        asked=kept.get("asked"),
-        revision=int(kept.get("revision", 0)),
+        asked=asked if fits(asked) else None,
+        revision=_revision(kept),
         aim=str(kept.get("aim", "choice")),
     )
+
+
+def _revision(kept: dict[str, Any]) -> int:
+    """Return how often a kept part was changed."""
+    number = kept.get("revision")
+    return number if isinstance(number, int) else 0
+
+
+def workshops() -> dict[str, dict[str, Any]]:
+    """Return the workshops by name that the form can hold, the one used last first."""
+    kept = store.workshops().items()
+    return {name: table for name, table in kept if fits({"workshop": table})}
 
 
 def held_part() -> Visit | None:
@@ -101,7 +113,7 @@ def start(draft: Draft, *, tried: bool = False, aim: str = "choice") -> Visit:
     """
     visit = Visit(store.new_id(), draft, tried=tried, aim=aim)
     if not draft.get("workshop", {}).get("heat"):
-        visit.shop, table = next(iter(store.workshops().items()), (None, None))
+        visit.shop, table = next(iter(workshops().items()), (None, None))
         if table is not None:
             draft["workshop"] = table
     st.session_state["visit"] = visit
@@ -113,7 +125,7 @@ def start(draft: Draft, *, tried: bool = False, aim: str = "choice") -> Visit:
 def _save(visit: Visit) -> None:
     """Keep the part; under another id where another tab has changed it meanwhile."""
     kept = store.part(visit.id)
-    if kept is not None and int(kept.get("revision", 0)) > visit.revision:
+    if kept is not None and _revision(kept) > visit.revision:
         visit.id = store.new_id()
         st.session_state["parted"] = True
     visit.revision += 1
@@ -170,7 +182,7 @@ def undo() -> None:
 
 def use_workshop(name: str | None) -> None:
     """Put the part at hand into the workshop of a name; None leaves it as the part's own."""
-    table = store.workshops().get(name) if name else None
+    table = workshops().get(name) if name else None
     visit = here()
     if table is None:
         visit.shop = None
