@@ -12,7 +12,7 @@ from pydantic import ValidationError
 
 from catalog.caution import Caution, Family, Source
 from catalog.heat_source import HeatSource
-from catalog.look_up import Found, look_up
+from catalog.look_up import Found, listed, look_up
 from catalog.mark import Mark
 from catalog.medium import Medium
 from catalog.price import Prices
@@ -60,6 +60,11 @@ class Catalog:
     def look_up(self, name: str) -> Found:
         """Return what a written name means, or what it may have meant; see `look_up`."""
         return look_up(name, self.steels.values())
+
+    def listed(self, text: str) -> tuple[Steel, ...]:
+        """Return the steels that a text means, by whatever it is part of; see `listed`."""
+        groups = {slug: family.name for slug, family in self.families.items()}
+        return listed(text, self.steels.values(), groups)
 
     def find(self, name: str) -> tuple[Steel, ...]:
         """Return the steels that carry `name` in any naming system.
