@@ -28,6 +28,7 @@ SteelClass = Literal[
     "precipitation-hardening",
     "maraging",
     "austenitic-stainless",
+    "wear-plate",
     "unknown",
 ]
 Hardening = Literal["quench", "case", "nitride", "age"]

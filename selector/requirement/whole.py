@@ -15,6 +15,8 @@ from selector.requirement.zone import Zone
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
+# A spring that is bent sharp to its shape, by its name.
+_FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
 # What digs or cuts the ground, by its name: stones strike it.
 _GROUND = re.compile(
     r"\b(plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
@@ -97,6 +99,11 @@ class Requirement(Asked):
             for zone in self.zone
         )
         return self.part.shape_class == "coil-spring" or (named is not None and not worn)
+
+    @property
+    def is_folded_spring(self) -> bool:
+        """Whether a spring is bent sharp, by its name: as one leaf folded upon itself."""
+        return self.is_spring and _FOLDED.search(self.part.name) is not None
 
     @property
     def works_ground(self) -> bool:
