@@ -16,7 +16,7 @@ Duty = Literal[
 # A struck end this thin is an edge or a point, a thicker one a face. [mm]
 EDGE_MM = 12.0
 # Who asks so much hardness where nothing wears has a tool in mind. [HRC]
-TOOL_HRC = 48.0
+TOOL_HRC = 45.0
 # A tool that its name says has an edge or a point, whether or not that is among its features;
 # what only holds or turns such a tool has none.
 _EDGED = re.compile(
