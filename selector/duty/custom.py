@@ -121,6 +121,9 @@ RUSTS, OILED_MM = 0.3, 16.0
 _STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
 # An edge of stainless steel is rinsed and dried; what stands brine takes no edge.
 _WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
+# What works hotter than this is of hot-work steel, or of high-speed steel that cuts. [°C], [-]
+HOT_C = 300.0
+_HOT_WORK = {"hot-work-tool": _U, "high-speed": _S}
 # Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
 SLENDER_MM = 12.0
 _AGED: Mapping[Duty, float] = dict.fromkeys(get_args(Duty), SELDOM)
@@ -161,7 +164,7 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
         return max(_CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
     merit = _by_size(_by_duty(duty, work), duty, work, asked)
-    return _where_wet(merit, duty, work, asked)
+    return _where_wet(_where_hot(merit, duty, work, asked), duty, work, asked)
 
 
 def _by_duty(duty: Duty, work: Treatment) -> float:
@@ -199,6 +202,15 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
         return max(merit, plain) if duty != "key" else merit
     slender = duty == "sliding" and kind == "medium-carbon" and thick_mm <= SLENDER_MM
     return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
+
+
+def _where_hot(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
+    """Return the merit as it is where steel works hot: dies and tools of steel made for it."""
+    service = asked.limit.service_temperature
+    if service is None or service < HOT_C or duty == "plain":
+        return merit
+    best = _HOT_WORK.get(work.steel.kind)
+    return min(merit, SELDOM) if best is None else max(merit, best) if work.hardens else merit
 
 
 def _where_wet(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
