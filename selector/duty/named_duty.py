@@ -25,6 +25,12 @@ _EDGED = re.compile(
     r"cold set|form tool|parting tool)s?\b(?!.*\b(holder|wrench|handle|shank|guard|arbor)\b)",
     re.IGNORECASE,
 )
+# What shears, pierces or bends sheet by its corners.
+_PRESSED = re.compile(
+    r"\b(punch(?:es)?|dies?|shears?|croppers?|nibblers?|guillotines?|anvils?)\b"
+    r"(?!.*\b(holder|shank|set|plate)\b)",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +40,7 @@ class _Zone:
     wear: Wear
     struck: bool
     edged: bool
+    pressed: bool
     toothed: bool
     spring: bool
     drives: bool
@@ -52,6 +59,7 @@ class _Zone:
             wear=zone.wear,
             struck=struck,
             edged=is_edged(asked) or (struck and thin),
+            pressed=is_edged(asked) or _PRESSED.search(asked.part.name) is not None,
             toothed="teeth" in kinds or asked.part.shape_class in {"gear", "bevel"},
             spring=asked.is_spring,
             drives=demand.purpose == FOR_CORNERS,
@@ -69,7 +77,9 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
     ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
     ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
-    ("pressed edge", lambda z: z.wear == "edge-impact"),
+    ("pressed edge", lambda z: z.wear == "edge-impact" and z.pressed),
+    # Dogs, claws and stops take knocks on their faces and have no edge to hold.
+    ("struck body", lambda z: z.wear == "edge-impact"),
     ("soil", lambda z: z.wear == "abrasive" and z.ground),
     ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
     ("grit", lambda z: z.wear == "abrasive"),
