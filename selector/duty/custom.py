@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from typing import Literal, get_args
 
 from selector.duty.named_duty import Duty, duty_of
-from selector.job.demand import Demand
+from selector.job.demand import HOT_C, Demand
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
@@ -121,8 +121,7 @@ RUSTS, OILED_MM = 0.3, 16.0
 _STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
 # An edge of stainless steel is rinsed and dried; what stands brine takes no edge.
 _WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
-# What works hotter than this is of hot-work steel, or of high-speed steel that cuts. [°C], [-]
-HOT_C = 300.0
+# What works hot is of hot-work steel, or of high-speed steel where it cuts. [-]
 _HOT_WORK = {"hot-work-tool": _U, "high-speed": _S}
 # Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
 SLENDER_MM = 12.0

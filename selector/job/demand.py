@@ -36,6 +36,10 @@ _WINDOW: dict[tuple[str, str], _Usual] = {
 # Shares, tines and hoes: softer than wear alone would have them, as stones break what is
 # harder. Common practice.
 _GROUND = _Usual(44.0, 55.0, 38.0)
+# Dies and tools that work hotter than this: harder steel cracks in the heat. Common practice.
+# [°C]
+HOT_C = 300.0
+_HOT = _Usual(44.0, 52.0, 40.0)
 _TOP_BY_IMPACT = {"none": 66.0, "light": 62.0, "hammered": 58.0}
 # Depth that keeps the zone from wearing or crushing through, in mm.
 _DEPTH_MM = {
@@ -101,6 +105,9 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     usual = _WINDOW.get((zone.wear, zone.severity))
     if usual is not None and zone.wear == "abrasive" and requirement.works_ground:
         usual = _GROUND
+    service_c = requirement.limit.service_temperature
+    if usual is not None and service_c is not None and service_c >= HOT_C:
+        usual = _HOT
     if usual is not None:
         return _derived(requirement, number, usual, depth)
     if _is_drive_end(requirement, zone):
