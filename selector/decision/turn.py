@@ -102,5 +102,5 @@ def _others_serve(work: Treatment, served: Mapping[Group, Option]) -> Gate | Non
     if near is not None or len(served) < ENOUGH:
         return near
     if rare:
-        return Gate("near", "fail", "few sell it, and what is easily had serves")
+        return Gate("near", "fail", "few sell it, and what is easier had serves")
     return Gate("custom", "fail", "nobody makes such a part of it, and usual ways serve")
