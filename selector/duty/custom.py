@@ -140,6 +140,8 @@ CUTS = _EDGES | {"cutting edge"}
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
 _POOR_EDGE = 0.2
+# Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
+_EYE_HARD = 0.7
 
 
 def make_of(work: Treatment) -> Make:
@@ -163,7 +165,15 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
         return max(_CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
     merit = _by_size(_by_duty(duty, work), duty, work, asked)
+    if _hardens_eye(duty, work, asked):
+        merit *= _EYE_HARD
     return _where_wet(_where_hot(merit, duty, work, asked), duty, work, asked)
+
+
+def _hardens_eye(duty: Duty, work: Treatment, asked: Requirement) -> bool:
+    """Return whether all of a struck tool is hardened at the torch, head and eye too."""
+    struck = duty in {"struck edge", "struck body"} and asked.load.impact == "hammered"
+    return struck and work.by_eye and work.route.extent == "whole" and len(asked.zone) > 1
 
 
 def _by_duty(duty: Duty, work: Treatment) -> float:
