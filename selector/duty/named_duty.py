@@ -25,12 +25,6 @@ _EDGED = re.compile(
     r"cold set|form tool|parting tool)s?\b(?!.*\b(holder|wrench|handle|shank|guard|arbor)\b)",
     re.IGNORECASE,
 )
-# What shears, pierces or bends sheet by its corners.
-_PRESSED = re.compile(
-    r"\b(punch(?:es)?|dies?|shears?|croppers?|nibblers?|guillotines?|anvils?)\b"
-    r"(?!.*\b(holder|shank|set|plate)\b)",
-    re.IGNORECASE,
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +53,7 @@ class _Zone:
             wear=zone.wear,
             struck=struck,
             edged=is_edged(asked) or (struck and thin),
-            pressed=is_edged(asked) or _PRESSED.search(asked.part.name) is not None,
+            pressed=is_edged(asked) or asked.presses,
             toothed="teeth" in kinds or asked.part.shape_class in {"gear", "bevel"},
             spring=asked.is_spring,
             drives=demand.purpose == FOR_CORNERS,

@@ -36,6 +36,9 @@ _WINDOW: dict[tuple[str, str], _Usual] = {
 # Shares, tines and hoes: softer than wear alone would have them, as stones break what is
 # harder. Common practice.
 _GROUND = _Usual(44.0, 55.0, 38.0)
+# Punches, dies and shear blades under a press: harder than what is struck by hand. Common
+# practice.
+_PRESSED = _Usual(55.0, 60.0, 50.0)
 # Dies and tools that work hotter than this: harder steel cracks in the heat. Common practice.
 # [°C]
 HOT_C = 300.0
@@ -105,6 +108,8 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     usual = _WINDOW.get((zone.wear, zone.severity))
     if usual is not None and zone.wear == "abrasive" and requirement.works_ground:
         usual = _GROUND
+    if usual is not None and zone.wear == "edge-impact" and requirement.presses:
+        usual = _PRESSED
     service_c = requirement.limit.service_temperature
     if usual is not None and service_c is not None and service_c >= HOT_C:
         usual = _HOT
