@@ -4,13 +4,15 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
+from hypothesis import settings
 
 from selector.advice.advise import Advice, advise
 from selector.decision.preference import set_back, stands_back
 from selector.requirement import Requirement, requirement_from
 from tests.whole_requirement import catalog_for, draft_number, requirement_number
 
-NUMBERS = range(0, 30, 3)
+# One in three of those that are advised on whole; ten times as many in the larger profile.
+NUMBERS = range(0, 3 * settings.default.max_examples // 10, 3)
 ROUNDING = 1e-9
 # So sure an option must be to count as coming out right. [-]
 RIGHT = 0.9
