@@ -22,7 +22,10 @@ TOOL_HRC = 45.0
 _EDGED = re.compile(
     r"\b(chisel|centre punch|center punch|axe|hatchet|adze|gouge|graver|burin|scriber|knife|"
     r"blade|plane iron|scraper|reamer|tap|d-bit|drill bit|cutter|hardy|bolster|hot set|"
-    r"cold set|form tool|parting tool)s?\b(?!.*\b(holder|wrench|handle|shank|guard|arbor)\b)",
+    r"cold set|form tool|parting tool|turning tool|boring tool|countersink|counterbore|hob|"
+    r"broach|snips|shears|nippers|pincers|spokeshave|drawknife|sickle|scythe|billhook|machete|"
+    r"cleaver|auger|gimlet|burr|bradawl)s?\b"
+    r"(?!.*\b(holder|wrench|handle|shank|guard|arbor|wheel|block)\b)",
     re.IGNORECASE,
 )
 
