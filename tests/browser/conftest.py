@@ -150,13 +150,11 @@ def held(page, home):
 
 @pytest.fixture
 def violations(page, settled):
-    """A function that returns what breaks WCAG 2.2 AA: rule and the first places.
-
-    Contrast is only told of what is in sight, so the window is made as tall as the page.
-    """
+    """A function that returns what breaks WCAG 2.2 AA: rule and the first places."""
 
     def run():
         settled()
+        # Contrast is only told of what is in sight, so the window is made as tall as the page.
         wide = page.viewport_size["width"]
         page.set_viewport_size({"width": wide, "height": 900})
         page.set_viewport_size({"width": wide, "height": max(page.evaluate(TALL), 900)})

@@ -32,7 +32,7 @@ markup(
     picture.key(job), "</div>",
 )  # fmt: skip
 change.show(requirement, advice)
-ways.show(requirement, advice)
+fill_in = ways.show(requirement, advice)
 weights.show(requirement, advice)
 if advice.rack:
     st.header("What your rack could do", anchor=False)
@@ -49,3 +49,4 @@ if first.cost.invented_prices:
 with st.container(horizontal=True):
     download("Table as CSV", option_table(advice).to_csv(index=False), "ranking.csv")
     download("Everything as JSON", advice.model_dump_json(), "advice.json")
+fill_in()
