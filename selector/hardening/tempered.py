@@ -3,7 +3,7 @@
 from functools import cache
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from catalog.steel import Steel
 from selector.hardening.as_quenched import OVER_HRC_PER_C, UNDER_HRC_PER_C, by_composition
@@ -74,7 +74,7 @@ def tempered(
     composition: Composition,
     fresh_hrc: Floats,
     temper_c: Floats,
-    time_s: float,
+    time_s: ArrayLike,
     normals: Normals,
 ) -> Floats:
     """Return the hardness after tempering, at points and over the samples. [HRC]."""

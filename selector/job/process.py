@@ -1,6 +1,7 @@
 """Route × workshop × part into the numbers that heat and metallurgy take."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import get_args
 
 import numpy as np
@@ -143,6 +144,7 @@ def severity(medium: Medium, workshop: Workshop, *, sent_out: bool = False) -> S
     return medium.severity_per_in[_stated_motion(medium, agitation)]
 
 
+@lru_cache(maxsize=256)
 def quench(
     medium: Medium, workshop: Workshop, mass_kg: float, *, sent_out: bool = False
 ) -> Quench:

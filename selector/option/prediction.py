@@ -77,11 +77,14 @@ class Prediction:
         return {name: figure(value, self.provenance[name]) for name, value in values.items()}
 
 
-def predict(ready: Prepared, temper: Temper) -> Prediction:
-    """Return the prediction of one option."""
+def predict(
+    ready: Prepared, temper: Temper, hardness: ZoneHardness | None = None
+) -> Prediction:
+    """Return the prediction of one option, from its hardness where that is known already."""
     job = ready.job
     treatment = ready.treatment
-    found, layer = zone_hardness(ready, temper), layer_run(job, treatment)
+    found = zone_hardness(ready, temper) if hardness is None else hardness
+    layer = layer_run(job, treatment)
     chance, margin = _snap(ready, temper, found)
     inputs: dict[str, float | str] = {
         "steel": treatment.steel.name,

@@ -12,6 +12,7 @@ from selector.hardening.bath_response import Points, Start, cooled
 from selector.hardening.composition import Composition, middle, sampled
 from selector.hardening.stock import supply_hrc
 from selector.hardening.tempered import hardened_from
+from selector.hazards.cracking import CrackSteel
 from selector.heat.boiling import Quench
 from selector.job.geometry import as_cooled, like_rounds_mm
 from selector.job.job import Job, per_job
@@ -19,7 +20,7 @@ from selector.job.process import hardening_heat
 from selector.job.screening import heated_thickness
 from selector.job.treatment import Treatment, is_torched
 from selector.metallurgy.hardening_heat import Heat
-from selector.option.cracking import CrackSample, crack_sample
+from selector.option.cracking import CrackSample, crack_sample, crack_steel
 from selector.option.heated_depth import is_skin, layer_mm
 from selector.option.movement import Movement, movement
 from selector.option.set_up import alike, bath_of
@@ -75,7 +76,7 @@ class Prepared:
         return crack_sample(
             self.treatment,
             part,
-            self.composition,
+            _crack_steel(self.job, self.treatment.steel),
             self.normals,
             thickness_mm=thick_mm,
             skin=skin,
@@ -111,11 +112,23 @@ def _composition(job: Job, steel: Steel) -> Composition:
 
 
 @per_job
+def _crack_steel(job: Job, steel: Steel) -> CrackSteel | None:
+    """Return what of a steel decides how it cracks."""
+    return crack_steel(steel, _composition(job, steel))
+
+
+@per_job
+def _heat(job: Job, work: Treatment) -> Heat | None:
+    """Return the hardening heat of a treatment over the samples; None of no quench."""
+    normals = job.of_steel(work.steel.slug)
+    return hardening_heat(work, job.asked.workshop, normals, heated_thickness(job.asked, work))
+
+
+@per_job
 def _fresh(job: Job, work: Treatment) -> AsQuenched | None:
     """Return the as-quenched hardness of a treatment, place by place; None of no quench."""
     normals = job.of_steel(work.steel.slug)
-    thick_mm = heated_thickness(job.asked, work)
-    heat = hardening_heat(work, job.asked.workshop, normals, thick_mm)
+    heat = _heat(job, work)
     if heat is None:
         return None
     composition = _composition(job, work.steel)
@@ -147,9 +160,7 @@ def _prepared(job: Job, treatment: Treatment) -> Prepared:
         job,
         same,
         _composition(job, treatment.steel),
-        hardening_heat(
-            treatment, job.asked.workshop, normals, heated_thickness(job.asked, treatment)
-        ),
+        _heat(job, same),
         _fresh(job, same),
         supply_hrc(treatment.condition, normals),
         normals,
