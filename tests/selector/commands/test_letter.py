@@ -4,13 +4,19 @@ import re
 import pytest
 
 from selector.commands import cli as commands
-from tests.dog import TEXT
+from tests.dog import FEW, TEXT, only
+from tests.once import advise_once
 
 WORKSHOP = 'name = "Invented Works"\naddress = ["1 Lane"]\n'
 
 
 @pytest.fixture
-def run(cli, tmp_path):
+def run(cli, tmp_path, monkeypatch):
+    """A letter on the dog, among a few steels."""
+    known = only(*FEW)
+    monkeypatch.setattr("selector.commands.filter.load_catalog", lambda: known)
+    monkeypatch.setattr("selector.handover.letter.answer.advise", advise_once)
+
     def of(*args: str, text: str = TEXT, workshop: str | None = None):
         (tmp_path / "part.toml").write_text(text, encoding="utf-8")
         if workshop is not None:
