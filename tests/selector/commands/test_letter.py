@@ -4,19 +4,16 @@ import re
 import pytest
 
 from selector.commands import cli as commands
-from tests.dog import FEW, TEXT, only
-from tests.once import advise_once
+from tests.dog import TEXT
 
 WORKSHOP = 'name = "Invented Works"\naddress = ["1 Lane"]\n'
 
 
-@pytest.fixture
-def run(cli, tmp_path, monkeypatch):
-    """A letter on the dog, among a few steels."""
-    known = only(*FEW)
-    monkeypatch.setattr("selector.commands.filter.load_catalog", lambda: known)
-    monkeypatch.setattr("selector.handover.letter.answer.advise", advise_once)
+pytestmark = pytest.mark.usefixtures("few_steels")
 
+
+@pytest.fixture
+def run(cli, tmp_path):
     def of(*args: str, text: str = TEXT, workshop: str | None = None):
         (tmp_path / "part.toml").write_text(text, encoding="utf-8")
         if workshop is not None:
