@@ -33,6 +33,7 @@ LENT = {
     "letter_text.py",
     "once.py",
     "overlay_case.py",
+    "page_server.py",
     "page_text.py",
     "printed.py",
     "procedure.py",
