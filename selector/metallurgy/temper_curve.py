@@ -4,7 +4,6 @@ One number stands for every temper, T (15 + log10 t). Tempers add in it, and eac
 has one curve of Vickers hardness over it, straight between a few nodes and never rising.
 """
 
-import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -12,6 +11,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
+import tomli
 from numpy.typing import ArrayLike, NDArray
 
 from selector.bounded import bounded
@@ -71,7 +71,7 @@ def coefficients() -> Coefficients:
     .. [1] R. A. Grange and R. W. Baughman, Trans. ASM 48, 1956, 165-197.
     .. [2] J. H. Hollomon and L. D. Jaffe, Trans. AIME 162, 1945, 223-249.
     """
-    data = tomllib.loads(Path(__file__).with_name("tempering.toml").read_text(encoding="utf-8"))
+    data = tomli.loads(Path(__file__).with_name("tempering.toml").read_text(encoding="utf-8"))
     form, martensite = data["form"], data["martensite"]
     return Coefficients(
         node_k=np.array(form["node_k"], dtype=float),
