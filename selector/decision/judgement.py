@@ -1,7 +1,7 @@
 """One predicted option judged: its gates, and its value on each criterion."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,6 +20,7 @@ from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.supply import at_hand
 from selector.option.movement import movement_words
+from selector.option.plating import FATIGUE_KEPT
 from selector.option.prediction import Prediction
 from selector.option.temper_choice import SERVICE_MARGIN_C
 from selector.requirement.load import Limit
@@ -88,7 +89,10 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
     standard, move, bill = standard_of(job), prediction.movement, prediction.bill
     limit = standard.asked.limit
     hrc = prediction.surface_hrc
-    factor = least_factor(prediction.section_hrc, standard.bears, standard.normals["load"])
+    bears = standard.bears
+    if prediction.treatment.route.process == "chrome":
+        bears = replace(bears, fatigue_kept=FATIGUE_KEPT)
+    factor = least_factor(prediction.section_hrc, bears, standard.normals["load"])
     in_hand = np.minimum(factor, contact_factor(hrc, standard))
     gates = (
         *heating_gates(prediction.treatment, prediction.temper, job),
@@ -146,7 +150,7 @@ def _ceiling_hrc(prediction: Prediction, demand: Demand) -> float | None:
     # and what is sold for such parts has the hardness that its makers found right.
     work = prediction.treatment
     made_for = bool(work.condition.sold_for) and work.route.process == "none"
-    if demand.derived and (work.route.process == "nitride" or made_for):
+    if demand.derived and (work.route.process in {"nitride", "chrome"} or made_for):
         return None
     return demand.ceiling_hrc
 

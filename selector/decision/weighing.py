@@ -30,7 +30,7 @@ COMES_RIGHT = 0.9
 # Gates that no temper mends: the first temper sampled decides them for all. Of a layer brought
 # in from outside its depth is one.
 PAST_TEMPERING = frozenset({"cracking", "movement", "corrosion", "days", "medium"})
-LAYERS = frozenset({"case", "nitride"})
+LAYERS = frozenset({"case", "nitride", "chrome"})
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -188,7 +188,8 @@ def _hopeless(treatment: Treatment, chosen: Iterable[Choice], middle: Job) -> Ga
 
 def _is_known(treatment: Treatment) -> bool:
     """Return whether the hardness of the temper choice is that of the working surface."""
-    return treatment.hardens or treatment.route.process in {"none", "normalise", "case"}
+    soft = {"none", "anneal", "normalise"}
+    return treatment.hardens or treatment.route.process in {*soft, "case"}
 
 
 def _best(treatment: Treatment, chosen: Iterable[Choice], job: Job, scorer: Scorer) -> Option:

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from selector.hardening.as_quenched import as_quenched
 from selector.hardening.bath_response import POSITIONS, Points
-from selector.hardening.tempered import curve_reach_c, tempered
+from selector.hardening.tempered import austempered, curve_reach_c, tempered
 from selector.job.demand import FOR_WEAR, Demand
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
@@ -69,14 +69,12 @@ def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
             by_time[temper.time_s * temper.cycles].append(place)
     for time_s, places in by_time.items():
         heats = np.array([[grid[place].temperature_c] for place in places])
-        after = tempered(
-            ready.steel_as_heated,
-            ready.composition,
-            surface.turned_hrc,
-            heats,
-            time_s,
-            ready.normals,
-        )
+        turned, normals = surface.turned_hrc, ready.normals
+        if ready.treatment.route.process == "austemper":
+            after = austempered(ready.composition, turned, heats, normals)
+        else:
+            bar = ready.steel_as_heated, ready.composition
+            after = tempered(*bar, turned, heats, time_s, normals)
         hrc[places] = replace(
             surface, turned_hrc=after, share=np.broadcast_to(surface.share, after.shape)
         ).hrc[:, 0]
