@@ -1,6 +1,7 @@
 """Ageing, which needs no quench; annealing and normalising, which are left as they are."""
 
 from selector.heat.colour import heat_colour
+from selector.job.process import normalising_span
 from selector.job.soak import soak_min
 from selector.procedure.bar import proved, rounded
 from selector.procedure.checking import checking_steps
@@ -64,8 +65,8 @@ def annealed_steps(do: Doing) -> list[StepOut]:
 
 def normalised_steps(do: Doing) -> list[StepOut]:
     """Return the steps of a part that is normalised and left so."""
-    span = do.steel.temperature_c.get("normalise") or do.work.route.temperature_c
-    at_c = 10.0 * round((span.middle if span else 870.0) / 10.0)
+    span = normalising_span(do.work)
+    at_c = 10.0 * round(span.middle / 10.0)
     source = do.work.source
     by_eye = source is not None and source.control == "eye"
     colour = heat_colour(at_c).name if by_eye else None
@@ -82,7 +83,7 @@ def normalised_steps(do: Doing) -> list[StepOut]:
         colour=colour,
         read_by="eye" if by_eye else "furnace",
         minutes=minutes,
-        source=span.source if span else COMMON,
+        source=span.source,
     )
     cool = StepOut(
         stage="quench",
