@@ -30,7 +30,7 @@ def test_the_shipped_catalogue_is_nearly_whole():
         ("c45", {"machinability_pct": None}, "machinability_pct"),
         ("c45", {"temperature_c": {}}, "temperature_c.anneal"),
         ("115crv3", {"tempered": None}, "tempered"),
-        ("42crmo4", {"strength_hb": ()}, "strength_hb"),
+        ("31crmo12", {"strength_hb": ()}, "strength_hb"),
         ("x153crmov12", {"carbide_vol_pct": {}}, "carbide_vol_pct"),
         ("31crmo12", {"nitrided": None}, "nitrided"),
     ],
