@@ -1,7 +1,6 @@
 """What is sent out: the part made ready, the order, what is tried when it is back."""
 
-import numpy as np
-
+from selector.figure import median
 from selector.hardness_scale import hv_from_hrc
 from selector.procedure.bar import proved, relief, rounded, skimmed
 from selector.procedure.checking import cracks, finished, hardness, truth
@@ -25,6 +24,8 @@ LOCAL_KINDS = {"induction": "induction", "firm-flame": "flame"}
 BAKED_FROM_HRC = 31.0
 NITRIDES, PLATES = "nitride", "chrome"
 LAID_ON = frozenset({NITRIDES, PLATES})
+# A middle off the window by less is rounding. [HRC]
+SLIGHT_HRC = 0.5
 
 
 def ordered_steps(do: Doing) -> list[StepOut]:
@@ -64,7 +65,9 @@ def _made_ready(do: Doing) -> StepOut:
         return _ready(action, growth)
     if stock:
         return _ready(f"Leave {stock:.2f} mm a side on working faces; the rest to size", stock)
-    return _ready("Machine to size; 0 mm is left to grind off; clean and dry", 0.0)
+    thick, long = max(section.size for section in do.part.section), do.part.length_mm
+    size = f"{thick:g} mm thick at most, {long:g} mm long"
+    return _ready(f"Machine all of it to size, {size}; clean and dry", thick)
 
 
 def _ready(action: str, length_mm: float) -> StepOut:
@@ -97,13 +100,18 @@ def order(do: Doing) -> StepOut:
 
 
 def _window_hrc(do: Doing) -> tuple[float, float]:
-    """Return the hardness window of an order: what is asked where it is, else the forecast."""
+    """Return the window of an order: what is asked, or the forecast where that misses it."""
     low, high = do.surface_hrc
     asked_low, asked_high = do.lead.low_hrc, do.lead.high_hrc
+    middle = median(do.prediction.surface_hrc)
+    missed = (asked_low is not None and middle < asked_low - SLIGHT_HRC) or (
+        asked_high is not None and middle > asked_high + SLIGHT_HRC
+    )
     if do.work.route.process in {*LAID_ON, "age"}:
         return low, high
-    low = asked_low if asked_low is not None else low
-    high = asked_high if asked_high is not None else max(high, low + LEAST_WINDOW_HRC)
+    if not missed:
+        low = asked_low if asked_low is not None else low
+        high = asked_high if asked_high is not None else max(high, low + LEAST_WINDOW_HRC)
     short = max(LEAST_WINDOW_HRC - (high - low), 0.0)
     return round(low, 1), round(high + short, 1)
 
@@ -174,7 +182,7 @@ def _plating(do: Doing, window: str, depth: float | None) -> list[str]:
         f"hard chrome {1000 * (depth or 0.0):.0f} µm after grinding, {window}",
         "edges rounded, holes and threads masked",
     ]
-    if float(np.median(do.prediction.core_hrc)) >= BAKED_FROM_HRC:
+    if median(do.prediction.core_hrc) >= BAKED_FROM_HRC:
         lines.append("bake at 190 to 220 °C, begun within 4 h, and below its temper")
     return lines
 
