@@ -13,6 +13,7 @@ from selector.hardening.as_quenched import (
     is_high_alloy,
 )
 from selector.hardening.composition import Composition
+from selector.metallurgy.bainite import BAINITE_SD_HRC, austempered_hardness
 from selector.metallurgy.published_curve import (
     SD_HIGH_ALLOY_HRC,
     SD_HRC,
@@ -78,6 +79,16 @@ def hardened_from(steel: Steel, heat_c: float) -> Steel:
         fresh = fresh.model_copy(update={"min": top, "max": top})
         update["hardened"] = hardened.model_copy(update={"as_quenched_hrc": fresh})
     return steel.model_copy(update=update)
+
+
+def austempered(
+    composition: Composition, fresh_hrc: Floats, bath_c: Floats, normals: Normals
+) -> Floats:
+    """Return the hardness of bainite at points of a part, over the samples. [HRC]."""
+    # Where the bath was too slow for the section it is as soft as the quench left it.
+    bainite = austempered_hardness(composition["C"], bath_c)
+    error_hrc = BAINITE_SD_HRC * normals["tempering"][:, None]
+    return np.minimum(bainite + error_hrc, fresh_hrc)
 
 
 def tempered(

@@ -147,10 +147,10 @@ def mishaps(ready: Prepared, surface_hrc: Floats, lead: Demand) -> Mishaps:
 
 def embrittled(treatment: Treatment, temper: Temper) -> bool:
     """Return whether a temper, missed as far as is usual, reaches an embrittlement window."""
-    # False where none is catalogued.
+    # False where none is catalogued, and of bainite, which has no such window.
     misread = TEMPER_ERROR[temper.means]
     slack = math.hypot(misread.bias_c, misread.scatter_c)
-    return temper.means != "none" and any(
+    return temper.means not in {"none", "salt"} and any(
         span.low - slack <= temper.temperature_c <= span.high + slack
         for span in treatment.steel.embrittlement_c
     )

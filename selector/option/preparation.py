@@ -10,7 +10,7 @@ from catalog.steel import Steel
 from selector.hardening.as_quenched import AsQuenched, as_quenched, start
 from selector.hardening.bath_response import Points, Start, cooled
 from selector.hardening.composition import Composition, middle, sampled
-from selector.hardening.stock import supply_hrc
+from selector.hardening.stock import annealed_hrc, supply_hrc
 from selector.hardening.tempered import hardened_from
 from selector.hazards.cracking import CrackSteel
 from selector.heat.boiling import Quench
@@ -150,6 +150,14 @@ def prepare(treatment: Treatment, job: Job) -> Prepared:
     return kept if kept.job is job else replace(kept, job=job)
 
 
+def _before_layer(treatment: Treatment, normals: dict[str, Floats]) -> Floats:
+    """Return the hardness of a bar that nothing quenches: as sold, or annealed. [HRC]."""
+    steel, condition = treatment.steel, treatment.condition
+    if treatment.route.process == "anneal":
+        return annealed_hrc(steel, condition, normals)
+    return supply_hrc(condition, normals)
+
+
 @per_job
 def _prepared(job: Job, treatment: Treatment) -> Prepared:
     """Return a treatment heated and quenched, over the samples."""
@@ -162,7 +170,7 @@ def _prepared(job: Job, treatment: Treatment) -> Prepared:
         _composition(job, treatment.steel),
         _heat(job, same),
         _fresh(job, same),
-        supply_hrc(treatment.condition, normals),
+        _before_layer(treatment, normals),
         normals,
         torched(job, same) if is_torched(treatment) else None,
     )
