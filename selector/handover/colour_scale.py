@@ -77,10 +77,12 @@ def _scale(
     edges = [low, *(0.5 * (a[1] + b[1]) for a, b in pairwise(known)), high]
     return {
         "low": low, "high": high, "band": list(band_c), "said": f"{_serving(band_c)}{after}",
+        "magnet-said": f"magnet lets go {MAGNET_LOST_C:.0f} °C",
         "magnet": magnet_c if magnet_c is not None and low < magnet_c < high else None,
         "cells": [
             {
-                "name": name, "print": (HEAT_PRINT | TEMPER_PRINT)[name],
+                "name": name, "said": f"{max(start, low):.0f} to {min(end, high):.0f} °C",
+                "print": (HEAT_PRINT | TEMPER_PRINT)[name],
                 "from": max(start, low), "to": min(end, high),
             }
             for (name, _), start, end in zip(known, edges[:-1], edges[1:], strict=True)

@@ -85,49 +85,6 @@ def sheet(name: str, data: Mapping[str, Any], suffix: str, paper: Paper = "a4") 
     Returns
     -------
     Sheet
-        The file.
-    """
-    if suffix == ".html":
-        return Sheet(html(name, data, paper).encode())
-    return pdf(name, data, paper)
-
-
-def html(name: str, data: Mapping[str, Any], paper: Paper = "a4") -> str:
-    """Return a sheet as an HTML page that stands alone: no script, nothing fetched.
-
-    Parameters
-    ----------
-    name : str
-        Its template.
-    data : mapping
-        What it holds.
-    paper : str
-        What it is printed on.
-
-    Returns
-    -------
-    str
-        The page.
-    """
-    template = _environment().get_template(f"{name}.html")
-    return template.render(**{**harmless(data), "paper": paper})
-
-
-def pdf(name: str, data: Mapping[str, Any], paper: Paper = "a4") -> Sheet:
-    """Return a sheet as a tagged PDF with its fonts in it.
-
-    Parameters
-    ----------
-    name : str
-        Its template.
-    data : mapping
-        What it holds.
-    paper : str
-        What it is printed on.
-
-    Returns
-    -------
-    Sheet
         The file; said of it is which fonts or letters it does without.
 
     Raises
@@ -135,6 +92,19 @@ def pdf(name: str, data: Mapping[str, Any], paper: Paper = "a4") -> Sheet:
     TypstError
         When a template is wrong: a fault of ours.
     """
+    if suffix == ".html":
+        return Sheet(_html(name, data, paper).encode())
+    return _pdf(name, data, paper)
+
+
+def _html(name: str, data: Mapping[str, Any], paper: Paper) -> str:
+    """Return a sheet as an HTML page that stands alone: no script, nothing fetched."""
+    template = _environment().get_template(f"{name}.html")
+    return template.render(**{**harmless(data), "paper": paper})
+
+
+def _pdf(name: str, data: Mapping[str, Any], paper: Paper) -> Sheet:
+    """Return a sheet as a tagged PDF with its fonts in it."""
     import typst  # noqa: PLC0415 - slow to load
 
     there = fonts()

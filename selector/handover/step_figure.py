@@ -20,16 +20,24 @@ def figure_of(step: StepOut, elsewhere: str = "") -> tuple[str, str]:
         For instance "860 °C" and "820 to 860 °C, cherry".
     """
     said = [*_degrees(step), *_times(step), *_amounts(step)]
+    if step.stage == "order" and step.hardness_hrc is not None:
+        # What is ordered is a hardness; how the firm gets there is its own affair.
+        said = [*_amounts(step), *_degrees(step)]
     if step.stage == "quench" and step.within_s is not None:
         first = f"in {step.within_s:g} s"
         said = [first, *(text for text in said if text != first)]
-    if step.stage == "heat" and step.band_c is None and _times(step):
-        # A hold: how long is what counts, at the heat that is there already.
+    if is_hold(step):
+        # How long is what counts, at the heat that is there already.
         said = [*_times(step), *_degrees(step), *_amounts(step)]
     if not said:
         return "", ""
     others = [text for text in said[1:] if text not in elsewhere]
     return said[0], ", ".join(others)
+
+
+def is_hold(step: StepOut) -> bool:
+    """Return whether a step is a wait at the heat that the step before it reached."""
+    return step.stage == "heat" and step.means == "clock"
 
 
 def band_words(band_c: tuple[float, float]) -> str:
@@ -68,7 +76,8 @@ def _amounts(step: StepOut) -> list[str]:
         said.append(shown_range(*step.hardness_hrc))
     if step.length_mm is not None:
         over = "over " if step.stage == "heat" else ""
-        said.append(f"{over}{round(step.length_mm, 3):g} mm")
+        fine = 2 if step.length_mm >= 0.1 else 3
+        said.append(f"{over}{round(step.length_mm, fine):g} mm")
     if step.volume_l is not None:
-        said.append(f"{step.volume_l:g} l")
+        said.append(f"{step.volume_l:.3g} l")
     return said

@@ -40,7 +40,7 @@ THIN_EDGE_MM, FACE_MM = 8.0, 0.2
 def bar_steps(do: Doing) -> list[StepOut]:
     """Return how the bar is proved and brought to shape before it is hardened."""
     steps = [proved(do), *softened(do), *skimmed(do), *_relieved(do), rounded(do)]
-    return [*steps, *plugged(do), *_left_on(do)]
+    return [*steps, *plugged(do), *left_on(do)]
 
 
 def proved(do: Doing) -> StepOut:
@@ -57,9 +57,11 @@ def proved(do: Doing) -> StepOut:
             length_mm=bar_mm(do)[0],
             source=COMMON,
         )
-    means = {"certificate": "certificate", "marking": "the mark", "receipt": "receipt"}.get(
-        stock.evidence, "spark, coupon"
-    )
+    means = {
+        "certificate": "certificate",
+        "marking": "the mark, grinding wheel",
+        "receipt": "receipt, grinding wheel",
+    }.get(stock.evidence, "grinding wheel, coupon")
     action = {
         "certificate": f"Be sure it is {steel.spoken}: number on the bar against its paper",
         "marking": f"Be sure it is {steel.spoken}: read the mark on the bar, then spark it",
@@ -144,13 +146,21 @@ def skimmed(do: Doing) -> list[StepOut]:
         StepOut(
             stage="prepare",
             action=f"Skim the black skin off {where}, {skin_mm:g} mm a side",
-            means="lathe or mill" if do.shop.machine else "grinder, file",
+            means=_skims_with(do),
             check="bright, no pits",
             otherwise="what stays black stays soft",
             length_mm=skin_mm,
             source="Diehl Steel, minimum allowances; carbon and alloy bar: " + COMMON,
         )
     ]
+
+
+def _skims_with(do: Doing) -> str:
+    """Return what the workshop has to take the skin of a bar off with."""
+    round_bar = all(section.shape in {"round", "tube"} for section in do.part.section)
+    suited = ("lathe",) if round_bar else ("mill", "shaper", "surface-grinder", "lathe")
+    owned = [name for word in suited for name in do.shop.machine if word in name]
+    return owned[0] if owned else "grinder, file"
 
 
 def _needs_relief(do: Doing) -> bool:
@@ -237,9 +247,14 @@ def _shoulder_words(shoulders: list[tuple[float, float]]) -> list[str]:
     if not places:
         return []
     first, *others = (
-        f"at {' and '.join(where)} mm to R{radius:g}" for radius, where in places.items()
+        f"at {_listed(where)} mm to R{radius:g}" for radius, where in places.items()
     )
     return [f"the shoulder{'s' if len(shoulders) > 1 else ''} {first}", *others]
+
+
+def _listed(names: list[str]) -> str:
+    """Return names as a sentence lists them: "80, 90 and 95"."""
+    return " and ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)
 
 
 def _sharp(do: Doing) -> list[str]:
@@ -306,7 +321,7 @@ def skin_left_mm(do: Doing) -> float:
     return float(skin.soft_mm + 0.5 * skin.scale_mm) * 2.0
 
 
-def _left_on(do: Doing) -> list[StepOut]:
+def left_on(do: Doing) -> list[StepOut]:
     """Return what is left on working faces to finish when hard, where the shop can finish."""
     stock = do.part.stock_removal
     can = GRINDS & set(do.part.finish_after) or any("grind" in name for name in do.shop.machine)

@@ -3,7 +3,7 @@
 from typing import Protocol
 
 from selector.heat.colour import heat_colour
-from selector.procedure.bar import plugged, proved, rounded, skimmed
+from selector.procedure.bar import left_on, plugged, proved, rounded, skimmed
 from selector.procedure.checking import checking_steps
 from selector.procedure.doing import Doing
 from selector.procedure.heating import LIGHT
@@ -47,7 +47,7 @@ def _grown(prediction: object) -> Grown | None:
 
 def cased_steps(do: Doing) -> list[StepOut]:
     """Return the steps of a part that is case-hardened in the workshop."""
-    before = [proved(do), *skimmed(do), rounded(do), *plugged(do), _spared(do)]
+    before = [proved(do), *skimmed(do), rounded(do), *plugged(do), *left_on(do), _spared(do)]
     long = do.work.route.kind == "carburise"
     cased = [_packed(), _boxed(do), _reheated(do)] if long else [fire(do), *_dips(do)]
     after = [quenched_from(do), case_tried(do), *tempering_steps(do)]
@@ -56,9 +56,7 @@ def cased_steps(do: Doing) -> list[StepOut]:
 
 def _spared(do: Doing) -> StepOut:
     """Return what keeps the carbon off what must stay soft."""
-    soft = sorted({f.kind for f in do.part.feature} & {"thread", "keyway", "cross-hole"})
-    bored = ["bore"] if any(section.bore for section in do.part.section) else []
-    where = " and ".join([*bored, *(kind.replace("cross-", "") for kind in soft)])
+    where = " and ".join(_kept_soft(do))
     coat = f"; coat {where} with fireclay or copper" if where else ""
     if where and do.work.route.kind == "carburise":
         coat += ", or leave 1 mm on to turn off before the quench"
@@ -70,6 +68,13 @@ def _spared(do: Doing) -> StepOut:
         temperature_c=WASH_C,
         source=COMMON,
     )
+
+
+def _kept_soft(do: Doing) -> list[str]:
+    """Return what of a cased part is kept soft, in words."""
+    soft = sorted({f.kind for f in do.part.feature} & {"thread", "keyway", "cross-hole"})
+    bored = ["bore"] if any(section.bore for section in do.part.section) else []
+    return [*bored, *(kind.replace("cross-", "") for kind in soft)]
 
 
 def _source(do: Doing) -> str:
@@ -162,9 +167,10 @@ def _reheated(do: Doing) -> StepOut:
     at_c = hardened.temperature_c.middle if hardened else REHEAT_C
     at_c = 10.0 * round(at_c / 10.0)
     minutes = max(REHEAT_MIN, 5.0 * round(do.thick_mm / 5.0))
+    turned = "turn off what was left on to stay soft, " if _kept_soft(do) else ""
     return StepOut(
         stage="heat",
-        action="Brush it clean, turn off what was left on to stay soft, heat again to "
+        action=f"Brush it clean, {turned}heat again to "
         f"{_by_eye(do, at_c)}, hold {shown_time(60.0 * minutes)}",
         short=f"reheat to {at_c:.0f} °C, {shown_time(60.0 * minutes)}",
         means=_source(do),

@@ -70,15 +70,25 @@ def truth(do: Doing) -> list[StepOut]:
     return [
         StepOut(
             stage="check",
-            action=f"{'Flat' if flat else 'Runs true'} within {move.permitted_mm:.2f} mm"
+            action=f"See that it {'lies flat' if flat else 'runs true'} within "
+            f"{move.permitted_mm:.2f} mm"
             + ("" if move.stated else ", as an ordinary part should be"),
             means="surface plate, feelers" if flat else on,
-            check=f"expect {shown_mm(typical)}, {shown_mm(bad)} in a bad case",
+            check=_expected(typical, bad, move.permitted_mm),
             otherwise=f"bent: {bent}",
             length_mm=move.permitted_mm,
             source="forecast of this option",
         )
     ]
+
+
+def _expected(typical_mm: float, bad_mm: float, permitted_mm: float) -> str:
+    """Return how far a part is expected to move, in words."""
+    if shown_mm(typical_mm) != shown_mm(bad_mm):
+        return f"expect {shown_mm(typical_mm)}, {shown_mm(bad_mm)} in a bad case"
+    if shown_mm(bad_mm) == shown_mm(permitted_mm):
+        return f"straightened to {shown_mm(permitted_mm)} or better"
+    return f"expect {shown_mm(bad_mm)} at most"
 
 
 def cracks(do: Doing) -> list[StepOut]:

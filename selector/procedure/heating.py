@@ -5,7 +5,7 @@ import math
 from selector.heat.colour import MAGNET_LOST_C, heat_colour
 from selector.job.geometry import section_ratio
 from selector.job.soak import soak_min, soak_source
-from selector.procedure.bar import skin_left_mm
+from selector.procedure.bar import left_on, skin_left_mm
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
     COMMON,
@@ -69,7 +69,7 @@ def _rehearsed(do: Doing) -> str:
     medium, set_up = do.work.medium, do.set_up
     if medium is None or set_up is None or medium.severity_class == "air":
         return "rack or plates stand ready, dry and clear"
-    return f"dry run with the part cold: under the bath in {within_s(set_up):.0f} s"
+    return f"dry run, part cold, from the heat to over the bath: {within_s(set_up):.0f} s"
 
 
 def within_s(set_up: SetUpOut) -> float:
@@ -149,8 +149,9 @@ def _furnace_laid(do: Doing) -> str:
         laid = "Warm it, coat it all over with anti-scale compound, let that dry; ceramic rest"
     elif kept == "bare":
         skin_mm = max(round(skin_left_mm(do), 2), 0.01)
+        ground = ", to be ground off" if left_on(do) else ""
         laid += (
-            f"; bare, it gets a soft skin of up to {skin_mm:.2f} mm, to be ground off: "
+            f"; bare, it gets a soft skin of up to {skin_mm:.2f} mm{ground}: "
             "anti-scale compound or a lump of charcoal beside it saves most of that"
         )
     kiln = do.work.source is not None and do.work.source.slug == "kiln"

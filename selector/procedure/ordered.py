@@ -58,7 +58,9 @@ def _made_ready(do: Doing) -> StepOut:
         return _ready(action, growth)
     if stock:
         return _ready(f"Leave {stock:.2f} mm a side on working faces; the rest to size", stock)
-    return _ready("Machine to size; 0 mm is left to grind off; clean and dry", 0.0)
+    thick, long = max(section.size for section in do.part.section), do.part.length_mm
+    size = f"{thick:g} mm thick at most, {long:g} mm long"
+    return _ready(f"Machine all of it to size, {size}; clean and dry", thick)
 
 
 def _ready(action: str, length_mm: float) -> StepOut:

@@ -38,6 +38,8 @@ AT_STAGE: Mapping[str, tuple[str, ...]] = {
     "straighten-warm": ("check",),
     "sharp-notch-quench": ("prepare",),
     "finish-after-heat": ("prepare",),
+    "phosgene": ("prepare", "set-up", "case", "heat"),
+    "burn-first-aid": ("set-up", "case", "heat"),
     "plated-stock-strip": ("prepare",),
     "cyanide-refused": ("case",),
     "barium-poison": ("case",),

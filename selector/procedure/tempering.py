@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from selector.errors import OutOfRangeError
-from selector.heat.colour import temper_colour
+from selector.heat.colour import HEAT_COLOURS, temper_colour
 from selector.job.demand import Demand
 from selector.job.treatment import Means, Temper, temper_ceilings
 from selector.option.prediction import embrittled
@@ -29,6 +29,8 @@ USUAL = {
 AGAIN_C = 25.0
 # A zone is drawn further by flame in this time. Common practice. [s]
 FLAME_S = 300.0
+# The first red that a dark-adapted eye sees: lowest of the printed tables. [°C]
+FAINT_RED_C = HEAT_COLOURS["faint red"].low_c
 # By what a part is tempered hotter than its own means goes.
 SLOW_FIRST: tuple[Means, ...] = ("furnace", "plate", "torch")
 _WITH = {"furnace": "in the furnace", "plate": "on the plate", "torch": "with a soft flame"}
@@ -216,7 +218,18 @@ def _seen(do: Doing, colour: str | None) -> str:
         read = f"{'the oven' if own else 'a second'} thermometer beside the part agrees"
         return f"{read}; {shows}" if shows else read
     crayon = "a crayon mark for that heat melts" if "crayon" in do.shop.measure else None
-    return "; ".join(word for word in (shows, crayon) if word) or "crayon or thermocouple"
+    wire = "the thermocouple on it agrees" if "thermocouple" in do.shop.measure else None
+    return "; ".join(word for word in (shows, crayon, wire) if word) or _past_blue(do)
+
+
+def _past_blue(do: Doing) -> str:
+    """Return how a temper looks that is hotter than the temper colours go, or shows none."""
+    chromium = do.steel.composition_wt_pct.get("Cr")
+    if chromium is not None and chromium.middle > COLOURS_TO_CR:
+        return "a crayon mark for that heat melts: buy one, this steel shows no true colour"
+    if do.temper.temperature_c >= FAINT_RED_C:
+        return "grey all over, faintest red in the dark just to be seen"
+    return "past blue and grey all over, no red even in the dark"
 
 
 def _cooled(do: Doing) -> str:

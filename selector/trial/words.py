@@ -10,6 +10,8 @@ from selector.wording import in_100, shown_range, times_in_100
 
 # Who comes out right so often need not try. [-]
 SURE = 0.95
+# What narrows a forecast by less narrows it by nothing that is seen. [-]
+LEAST_WORTH = 0.005
 _AFTER = {
     "quenched": "After the bath, before the temper",
     "snapped": "Snap it",
@@ -123,7 +125,7 @@ def _narrowing_words(forecast: ForecastOut) -> str:
     else:
         before, after = f"{width:.1f}", f"{forecast.width_after:.1f}"
         unit = forecast.unit
-    if forecast.narrowing < 0.005 or before == after:
+    if forecast.narrowing < LEAST_WORTH or before == after:
         return f"It hardly narrows the forecast of the {forecast.words}: {before} {unit} wide."
     return (
         f"Expected to narrow the forecast of the {forecast.words} from {before} to {after} "

@@ -3,7 +3,7 @@
 import math
 
 from selector.handover.drawing.canvas import Canvas, number
-from selector.handover.drawing.features import THREAD_SHARE
+from selector.handover.drawing.end_features import circle_path, draw_end_features
 from selector.handover.drawing.fields import depth_share
 from selector.handover.drawing.marks import Marks
 from selector.requirement.part import Part, Section
@@ -59,13 +59,6 @@ def shape_path(section: Section, x: float, y: float, scale: float, less_mm: floa
     return "M" + " L".join(f"{number(x + dx)} {number(y + dy)}" for dx, dy in corners) + " Z"
 
 
-def circle_path(x: float, y: float, radius: float) -> str:
-    """Return a circle as a path."""
-    r = number(radius)
-    left, right, level = number(x - radius), number(x + radius), number(y)
-    return f"M{left} {level} A{r} {r} 0 1 0 {right} {level} A{r} {r} 0 1 0 {left} {level} Z"
-
-
 def draw_end(
     canvas: Canvas, part: Part, marks: Marks, middle: tuple[float, float], scale: float
 ) -> None:
@@ -91,8 +84,7 @@ def draw_end(
     if bore:
         hole = circle_path(x, y, 0.5 * bore * scale)
         canvas.path(hole, stroke=look.outline, fill=look.ground)
-    if any(f.kind == "thread" and part.place(f) == 0 for f in part.feature):
-        _draw_thread(canvas, first, middle, scale)
+    draw_end_features(canvas, part, middle, scale)
     wide, high = (0.5 * v * scale + 0.6 * look.em for v in end_extent_mm(part))
     dashes = ",".join(number(v * look.em) for v in (1.2, 0.25, 0.25, 0.25))
     for path in (
@@ -124,13 +116,3 @@ def _draw_hard(
     if canvas.look.hatched:
         fill = f"url(#{canvas.key}-hard)"
     canvas.path(f"{outer} {inner}".strip(), fill=fill, style=' fill-rule="evenodd"')
-
-
-def _draw_thread(
-    canvas: Canvas, first: Section, middle: tuple[float, float], scale: float
-) -> None:
-    """Draw the root of a thread as three quarters of a circle."""
-    (x, y), r = middle, 0.5 * first.size * (1.0 - 2.0 * THREAD_SHARE) * scale
-    turn = f"A{number(r)} {number(r)} 0 1 0 {number(x + r)} {number(y)}"
-    d = f"M{number(x)} {number(y - r)} {turn}"
-    canvas.path(d, stroke=canvas.look.thin)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from selector.handover.drawing.canvas import Box, Canvas, number
+from selector.handover.drawing.look import shown_size
 from selector.handover.drawing.outline import Side, Stretch
 from selector.requirement.part import Feature, Part
 
@@ -25,11 +26,6 @@ class Named:
     off_mm: float
 
 
-def shown_size(value_mm: float) -> str:
-    """Return a length as a drawing has it: 28, 6.35, 28.58. [mm]."""
-    return f"{value_mm:.2f}".rstrip("0").rstrip(".")
-
-
 def place_of(part: Part, feature: Feature) -> float:
     """Return where a feature is drawn: without a place, amid its section. [mm]."""
     if feature.at is not None:
@@ -39,9 +35,9 @@ def place_of(part: Part, feature: Feature) -> float:
     return before + 0.5 * part.section[index].length
 
 
-def words_of(feature: Feature) -> str:
+def words_of(feature: Feature, shown: Callable[[float], str] = shown_size) -> str:
     """Return a feature in a few words with its size: "Ø6 across", "keyway 5 wide"."""
-    size = shown_size(feature.size) if feature.size else ""
+    size = shown(feature.size) if feature.size else ""
     name = feature.kind.replace("-", " ")
     if feature.kind == "cross-hole":
         return f"Ø{size} across" if size else "cross hole"
@@ -73,9 +69,9 @@ def draw_features(canvas: Canvas, side: Side, part: Part) -> list[Named]:
     for feature in part.feature:
         at_mm = place_of(part, feature)
         stretch = side.section_at(at_mm)
-        form = _drawn_claws if _is_claws(part, feature, stretch) else _FORMS.get(feature.kind)
+        form = _drawn_claws if is_claws(part, feature, stretch) else _FORMS.get(feature.kind)
         low_mm = (form or _drawn_mark)(canvas, side, stretch, (feature, at_mm))
-        found.append(Named(feature, words_of(feature), at_mm, low_mm))
+        found.append(Named(feature, words_of(feature, canvas.look.size), at_mm, low_mm))
     return found
 
 
@@ -143,8 +139,23 @@ def _shown(side: Side, stretch: Stretch) -> list[Stretch]:
     return [s for piece in side.axis.pieces for s in within((stretch,), piece)]
 
 
-def _is_claws(part: Part, feature: Feature, stretch: Stretch) -> bool:
-    """Return whether teeth are claws on the working end, as deep as their place."""
+def is_claws(part: Part, feature: Feature, stretch: Stretch) -> bool:
+    """Return whether teeth are claws on the working end, as deep as their place.
+
+    Parameters
+    ----------
+    part : Part
+        Whose feature it is.
+    feature : Feature
+        What is asked of.
+    stretch : Stretch
+        The section it lies in.
+
+    Returns
+    -------
+    bool
+        True of teeth without a thickness near the working end of a plain part.
+    """
     if feature.kind != "teeth" or feature.at is None or feature.size is not None:
         return False
     on_end = stretch.from_mm == 0.0 and 0.0 < feature.at <= 0.5 * stretch.half_mm

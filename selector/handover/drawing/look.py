@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+MM_PER_INCH = 25.4
 # Scales that a drawing on paper is made at, largest first; paper to part. [-]
 PAPER_SCALES = (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01)
 # On a screen any scale will do, within reason. [px/mm]
@@ -16,7 +17,7 @@ class Look:
     colours hardness from soft to hard, `hot` the hottest a place got; with `hatched` the
     steps are drawn as hatching, closer where harder. Without `places` the features are
     labelled and not sized from the end. `sides` is the room at either side of the side view,
-    for sizes, in heights of a letter.
+    for sizes, in heights of a letter; with `inches` sizes are in inches.
     """
 
     unit: str
@@ -42,6 +43,23 @@ class Look:
     places: bool = True
     labels: bool = True
     sides: float = 4.6
+    inches: bool = False
+
+    def size(self, value_mm: float) -> str:
+        """Return a length as this drawing has it. [mm]."""
+        return shown_inches(value_mm) if self.inches else shown_size(value_mm)
+
+
+def shown_size(value_mm: float) -> str:
+    """Return a length as a drawing has it: 28, 6.35, 28.58. [mm]."""
+    return f"{value_mm:.2f}".rstrip("0").rstrip(".")
+
+
+def shown_inches(value_mm: float) -> str:
+    """Return a length in inches as a drawing has it: 1.102, 0.0008. [mm]."""
+    size = value_mm / MM_PER_INCH
+    text = f"{size:.4f}" if size < 0.01 else f"{size:.3f}"
+    return text.rstrip("0").rstrip(".")
 
 
 SANS = "'Source Sans Pro', 'Source Sans 3', system-ui, sans-serif"

@@ -8,7 +8,7 @@ from selector.handover.drawing.axis import axis_of, stretches
 from selector.handover.drawing.bracket import Bracket, draw_brackets
 from selector.handover.drawing.canvas import Canvas, Type, number, text_width
 from selector.handover.drawing.end_view import draw_end, end_extent_mm
-from selector.handover.drawing.features import draw_features, place_of, shown_size
+from selector.handover.drawing.features import draw_features, place_of
 from selector.handover.drawing.fields import cut_paths, surface_runs
 from selector.handover.drawing.look import Look
 from selector.handover.drawing.marks import Marks
@@ -100,7 +100,7 @@ def drawn(part: Part, marks: Marks, look: Look, brackets: tuple[Bracket, ...] = 
         under = level + 0.5 * high_mm * fit.end_scale + 3.0 * look.em
     height = canvas.low + 0.3 * look.em
     words = scale_words(fit.scale, look)
-    alt = _alt(part, marks, words)
+    alt = _alt(part, marks, words, look)
     svg, broken = _svg(canvas, height, alt), len(axis.pieces) > 1
     free = look.width - axis.right - look.sides * look.em, max(height - under, 0.0)
     return Drawing(svg, alt, look.width, height, words, broken, free)
@@ -201,7 +201,7 @@ def _draw_side(canvas: Canvas, side: Side, part: Part, marks: Marks, *, said: bo
         draw_across(canvas, side)
     walls = size_walls(side, named, sized=look.places) if look.sizes else []
     if look.labels:
-        low = draw_labels(canvas, side, [*named, *fillets(side)], walls, low)
+        low = draw_labels(canvas, side, [*named, *fillets(side, look)], walls, low)
     if look.sizes:
         draw_sizes(canvas, side, named, low)
     canvas.reach(low)
@@ -255,14 +255,14 @@ def _draw_end_view(
     canvas.try_text(caption, x, y, how)
 
 
-def _alt(part: Part, marks: Marks, scale: str) -> str:
+def _alt(part: Part, marks: Marks, scale: str, look: Look) -> str:
     """Return what a drawing shows, in a sentence."""
     count = len(part.section)
     hard = f"; {', '.join(marks.said)}" if marks.said else ""
     heat = f"; {marks.heat_words}" if marks.heat_words else ""
     return (
         f"{part.name}, {count} section{'s' * (count > 1)}, "
-        f"{shown_size(part.length_mm)} mm long, "
+        f"{look.size(part.length_mm)} {'inches' if look.inches else 'mm'} long, "
         f"drawn {scale} from the side and the end{hard}{heat}."
     )
 

@@ -2,7 +2,7 @@
 
 from selector.handover.drawing.axis import Axis
 from selector.handover.drawing.canvas import UNDER, Canvas, Type, number, text_width
-from selector.handover.drawing.features import Named, place_of, shown_size
+from selector.handover.drawing.features import Named, place_of
 from selector.handover.drawing.fields import surface_runs
 from selector.handover.drawing.look import Look
 from selector.handover.drawing.marks import Marks
@@ -180,10 +180,10 @@ def draw_water(canvas: Canvas, side: Side, at_mm: float) -> Named:
     )
     style = f' stroke="{look.accent}" stroke-width="{number(2.0 * look.thin)}"'
     canvas.path(f"M{number(x)} {number(top)} {turns}", style=style)
-    return Named(PLACE, f"water line {shown_size(at_mm)}", at_mm, -half)
+    return Named(PLACE, f"water line {look.size(at_mm)}", at_mm, -half)
 
 
-def fillets(side: Side) -> list[Named]:
+def fillets(side: Side, look: Look) -> list[Named]:
     """Return the labels of fillets: one for each radius there is, at its first shoulder."""
     found: dict[float, Named] = {}
     for left, right in zip(side.stretches, side.stretches[1:], strict=False):
@@ -191,6 +191,6 @@ def fillets(side: Side) -> list[Named]:
         if radius and abs(left.half_mm - right.half_mm) > 1e-6:
             thin = min(left.half_mm, right.half_mm)
             toward = 0.4 * radius if right.half_mm == thin else -0.4 * radius
-            item = Named(PLACE, f"R{shown_size(radius)}", left.to_mm + toward, -thin)
+            item = Named(PLACE, f"R{look.size(radius)}", left.to_mm + toward, -thin)
             found.setdefault(radius, item)
     return list(found.values())

@@ -1,11 +1,12 @@
 """Labels and sizes of the side view: leaders, chain of lengths, places, total, diameters."""
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from selector.handover.drawing.axis import SAME_MM
 from selector.handover.drawing.canvas import Box, Canvas, Type, number, text_width
-from selector.handover.drawing.features import Named, shown_size
+from selector.handover.drawing.features import Named
+from selector.handover.drawing.look import shown_size
 from selector.handover.drawing.outline import Side, Stretch
 from selector.handover.drawing.slots import Label, Slot, slots
 
@@ -131,7 +132,7 @@ def _draw_length(
 ) -> bool:
     """Draw one length between two places clear of walls, and say whether there was room."""
     em, look = canvas.look.em, canvas.look
-    text = shown_size(ends_mm[1] - ends_mm[0])
+    text = look.size(ends_mm[1] - ends_mm[0])
     x0, x1 = (side.axis.x(at) for at in ends_mm)
     wide, foot = text_width(text, em), y - 0.22 * em
     x = _clear((x0, x1), 0.5 * wide + 0.2 * em, walls)
@@ -183,7 +184,7 @@ def _outside(
         (after, side.axis.x(ends_mm[1]) + 1.2 * em, "start"),
     ):
         if neighbour is not None:
-            theirs = text_width(shown_size(neighbour[1] - neighbour[0]), em)
+            theirs = text_width(canvas.look.size(neighbour[1] - neighbour[0]), em)
             room = side.axis.x(neighbour[1]) - side.axis.x(neighbour[0])
             if 0.5 * (room - theirs) < wide + 1.8 * em:
                 continue
@@ -204,10 +205,10 @@ def _arrow(canvas: Canvas, tip: tuple[float, float], into: tuple[float, float]) 
     canvas.add(f'<polygon points="{points}" fill="{canvas.look.ink}"/>')
 
 
-def across_words(stretch: Stretch) -> str:
+def across_words(stretch: Stretch, shown: Callable[[float], str] = shown_size) -> str:
     """Return how thick a section is as a drawing has it: "Ø22", "□12", "12 A/F", "40 × 6"."""
     section = stretch.section
-    size = shown_size(section.size)
+    size = shown(section.size)
     if section.shape in {"round", "tube"}:
         return f"Ø{size}"
     if section.shape == "hexagon":
@@ -233,7 +234,7 @@ def _draw_height(
     canvas: Canvas, side: Side, stretch: Stretch, x: float, face: float | None
 ) -> None:
     """Draw the height of a section at a place, with lines to it from its face if outside."""
-    em, words = canvas.look.em, across_words(stretch)
+    em, words = canvas.look.em, across_words(stretch, canvas.look.size)
     top, low = side.y(stretch.half_mm), side.y(-stretch.half_mm)
     high, wide = low - top, text_width(words, em)
     how = Type(anchor="middle", turned=True, grounded=face is None)

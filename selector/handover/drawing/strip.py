@@ -2,6 +2,7 @@
 
 from selector.handover.drawing.canvas import Canvas, Type, number, text_width
 from selector.handover.drawing.fields import surface_runs
+from selector.handover.drawing.look import MM_PER_INCH
 from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.outline import Side
 from selector.handover.drawing.slots import Label, slots
@@ -9,6 +10,7 @@ from selector.handover.drawing.slots import Label, slots
 # Bounds of the steps that the hottest it got is shown in. [°C]
 HOT_BOUNDS_C = (100.0, 260.0, 550.0, 790.0, 900.0)
 TICKS_MM = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0)
+TICKS_IN = (0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
 
 
 def draw_strip(canvas: Canvas, side: Side, marks: Marks, top: float) -> None:
@@ -159,9 +161,11 @@ def _frame(canvas: Canvas, side: Side, y: float, high: float) -> None:
 
 
 def _draw_ticks(canvas: Canvas, side: Side, y: float) -> None:
-    """Draw the axis of places in mm: ticks as near as their figures let them be."""
+    """Draw the axis of places: ticks as near as their figures let them be."""
     look, em = canvas.look, canvas.look.em
-    every = next((t for t in TICKS_MM if t * side.axis.scale >= 3.4 * em), TICKS_MM[-1])
+    ticks, per_mm = (TICKS_IN, MM_PER_INCH) if look.inches else (TICKS_MM, 1.0)
+    near = (t * per_mm for t in ticks if t * per_mm * side.axis.scale >= 3.4 * em)
+    every = next(near, ticks[-1] * per_mm)
     length = side.stretches[-1].to_mm
     for n in range(int(length / every + 1e-9) + 1):
         at = n * every
@@ -170,7 +174,9 @@ def _draw_ticks(canvas: Canvas, side: Side, y: float) -> None:
         x = side.axis.x(at)
         canvas.line(x, y, x, y + 0.4 * em, look.grey)
         how = Type(anchor="middle", colour=look.grey)
-        canvas.try_text(f"{at:g}", x, y + 1.35 * em, how)
+        canvas.try_text(f"{at / per_mm:g}", x, y + 1.35 * em, how)
     unit = Type(colour=look.grey)
-    canvas.try_text("mm", side.axis.right + 1.2 * em, y + 1.35 * em, unit)
+    canvas.try_text(
+        "in" if look.inches else "mm", side.axis.right + 1.2 * em, y + 1.35 * em, unit
+    )
     canvas.reach(y + 1.6 * em)

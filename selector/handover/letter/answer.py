@@ -17,6 +17,7 @@ from selector.handover.letter.letter import composed
 from selector.handover.letter.made import SUFFIXES, Sender, made
 from selector.handover.letter.picture import picture
 from selector.handover.letter.record import Letter, Tone
+from selector.handover.letter.units import in_units
 from selector.handover.sheet import Paper, Sheet, checked_suffix
 from selector.record import OptionOut
 from selector.requirement import Requirement
@@ -116,10 +117,11 @@ def answer(
     shown = _shown(advice, said, option)
     first = Answer(
         said.headline,
-        composed(asked, said, shown, tone),
+        in_units(composed(asked, said, shown, tone), asked.part),
         drawn=lambda: picture(advice.job, option),
     )
-    return _changed(first, composed(asked, said, shown, "full"), told)
+    full = in_units(composed(asked, said, shown, "full"), asked.part)
+    return _changed(first, full, told)
 
 
 def _changed(first: Answer, full: Letter | None, told: str | None) -> Answer:

@@ -142,18 +142,17 @@ def _picture(
     wide_mm: float | None = None,
     high_mm: float | None = None,
 ) -> None:
-    """Place a picture; a drawing is turned into dots, which every word processor shows."""
+    """Place a picture as dots, which every word processor shows, whatever kind it was."""
     from docx.shared import Mm  # noqa: PLC0415
 
     size = {
         name: Mm(value) for name, value in (("width", wide_mm), ("height", high_mm)) if value
     }
-    dots = _dots(content) if kind == "svg" else content
-    made.add_picture(io.BytesIO(dots), **size)
+    made.add_picture(io.BytesIO(_dots(content, kind)), **size)
 
 
-def _dots(svg: bytes) -> bytes:
-    """Return a drawing as PNG, by the typesetter of the other sheets."""
+def _dots(content: bytes, kind: str) -> bytes:
+    """Return a picture as PNG, by the typesetter of the other sheets."""
     import typst  # noqa: PLC0415
 
     from selector.handover.fonts import fonts  # noqa: PLC0415
@@ -164,6 +163,6 @@ def _dots(svg: bytes) -> bytes:
         ppi=PIXELS_PER_INCH,
         ignore_system_fonts=True,
         font_paths=list(fonts().folders),
-        sys_inputs={"data": json.dumps(list(svg))},
+        sys_inputs={"data": json.dumps(list(content)), "kind": kind},
     )
     return bytes(made)

@@ -7,8 +7,8 @@ from itertools import pairwise
 from selector.record import Plain
 
 _UNIT = (
-    r"HRC|HB|HV|mm|°C|N m|N|days?|minutes|hours?|(?:times |fewer |more )?in 100|pieces|"
-    r"[A-Z]{2,3}\b|[€£$]|%"
+    r"HRC|HB|HV|mm|°C|°F|in(?= /)|lb ft|N m|N|days?|minutes|hours?|"
+    r"(?:times |fewer |more )?in 100|pieces|[A-Z]{2,3}\b|[€£$]|%"
 )
 # A figure stands apart from letters, or it is part of a name: EN19, 42CrMo4.
 _FIGURE = re.compile(rf"(?<![\w.,/])(\d+(?:[.,]\d+)*)(?![\w])(?:\s?({_UNIT}))?")

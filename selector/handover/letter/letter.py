@@ -3,6 +3,7 @@
 from datetime import date
 
 from selector.advice.record import AdviceOut
+from selector.handover.letter.difference import difference
 from selector.handover.letter.record import Letter, Section, Tone
 from selector.handover.letter.said import (
     check_words,
@@ -15,7 +16,7 @@ from selector.handover.letter.said import (
     tried_words,
     zone_name,
 )
-from selector.handover.letter.ways import difference, table, ways
+from selector.handover.letter.ways import table, ways
 from selector.record import OptionOut, ZoneOut
 from selector.requirement import Requirement
 from selector.requirement.zone import Zone
@@ -29,6 +30,8 @@ HEADS = {
     "rests": "What this rests on",
     "referral": "Why we pass this on",
 }
+# Files: as they are sold; mild steel lies below where the scale begins. Common practice.
+SCALE = "hardness of the trade: mild steel is under 20, a new file about 65"
 HEADS_OF_WAYS = {1: "Another way", 2: "Two other ways"}
 # How many sentences of a section a brief letter has.
 _BRIEF = {"duty": 1, "proposal": 2, "difference": 4, "check": 1, "rests": 5}
@@ -170,9 +173,12 @@ def _window(demand: ZoneOut) -> tuple[str, ...]:
         span = shown_range(low, high)
     else:
         span = f"{shown(low)} or more" if low is not None else f"{shown(high or 0.0)} or less"
-    text = f"For that it wants {span}" if demand.derived else f"You asked for {span}"
+    whose = "For its work it needs" if demand.derived else "You asked for"
     deep = low is not None and demand.depth_mm > 0
-    return (f"{text}, {demand.depth_mm:g} mm deep." if deep else f"{text}.",)
+    text = f"{whose} a hardness of {span}" + (
+        f", {demand.depth_mm:g} mm deep." if deep else "."
+    )
+    return (text, f"HRC is the scale of {SCALE}.") if "HRC" in span else (text,)
 
 
 def _proposal(advice: AdviceOut, option: OptionOut, zone: Zone) -> tuple[str, ...]:

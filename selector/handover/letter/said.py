@@ -106,14 +106,15 @@ def done_words(option: OptionOut, zone: Zone) -> str:
         return f"It is {words.removeprefix('not hardened: ')}; nothing is hardened."
     if is_sent_out(option):
         verb = "gives it" if words.startswith("a ") else "hardens"
-        return f"A firm {verb} {words}{_let_down(option).replace('let it', 'lets it')}."
+        tempered = _let_down(option).replace("then warm it", "then warms it")
+        return f"A firm {verb} {words}{tempered}."
     text = f"We harden {words}" if "case" not in words and "skin" not in words else (
         f"We give it {words}"
     )  # fmt: skip
     if option.route_kind in {"age", "normalise"}:
         text = f"It is {words.removeprefix('it all over, ')}"
     if option.medium is not None and option.route_kind not in {"age", "normalise"}:
-        text += f", {quenched_words(option.medium)}"
+        text += f", {_cooled_words(option.medium)}"
     return f"{text}{_let_down(option)}."
 
 
@@ -122,10 +123,17 @@ def _let_down(option: OptionOut) -> str:
     temper = option.temper
     if temper.temperature_c is None:
         return ""
-    text = f" and let it down at {temper.temperature_c:.0f} °C"
+    text = f" and then warm it to {temper.temperature_c:.0f} °C"
     if temper.means == "residual" or temper.time_min is None:
-        return f"{text} by the heat left behind"
-    return f"{text} for {temper.time_min:.0f} minutes" + _times(temper.cycles)
+        return f"{text} by the heat left behind, to take the brittleness out"
+    how = f"for {temper.time_min:.0f} minutes{_times(temper.cycles)}"
+    return f"{text} {how}, to take the brittleness out"
+
+
+def _cooled_words(medium: str) -> str:
+    """Return a quench as a customer understands it: "cool it fast in oil"."""
+    words = quenched_words(medium, "it")
+    return words.replace("quench it", "cool it fast")
 
 
 def _times(cycles: int) -> str:
@@ -163,8 +171,8 @@ def tried_words(hrc: float) -> str:
 def check_words(step: StepOut, zone: Zone) -> str | None:
     """Return one check of the procedure in plain words, None of one that is no check."""
     means, action = step.means or "", step.action
-    if action.startswith(("Runs true", "Flat")):
-        what = "how true it runs" if action.startswith("Runs") else "how flat it is"
+    if "runs true" in action or "lies flat" in action:
+        what = "how true it runs" if "runs true" in action else "how flat it is"
         return f"{what} ({step.length_mm or 0.0:.2f} mm allowed; {step.check})"
     if "crack" in (step.otherwise or ""):
         return "oil and chalk for cracks"

@@ -8,12 +8,11 @@ from selector.handover.letter.said import (
     goes_wrong,
     is_hardened,
     is_sent_out,
-    one_in,
     way_words,
 )
 from selector.record import OptionOut
 from selector.requirement.zone import Zone
-from selector.wording import condition_words, in_sentence, shown, times_in_100
+from selector.wording import condition_words, shown, times_in_100
 
 # So many ways beside the proposed one.
 OTHERS = 2
@@ -28,7 +27,7 @@ _KIND = {
 # What is longer than this is a finding of the bench, not a word for a customer.
 FEW_LETTERS = 24
 # A smaller difference in price or chance is none to a reader.
-SAME_MONEY, SAME_CHANCE, SAME_HRC = 0.5, 0.03, 1.5
+SAME_MONEY, SAME_CHANCE = 0.5, 0.03
 
 
 def ways(advice: AdviceOut, option: OptionOut) -> tuple[Way, ...]:
@@ -154,9 +153,14 @@ def _for(options: Sequence[OptionOut]) -> str:
         return "the only way that is left"
     if all(price(first) < price(o) + SAME_MONEY for o in others):
         return "no other way is cheaper"
-    if all(first.passing_all >= o.passing_all - SAME_CHANCE for o in others):
+    if all(_whole(first) >= _whole(o) for o in others):
         return "no other way is surer"
     return "best on balance"
+
+
+def _whole(option: OptionOut) -> int:
+    """Return how often of a hundred it comes out right, as it is printed."""
+    return round(100 * option.passing_all)
 
 
 def _against(first: OptionOut, other: OptionOut) -> str:
@@ -172,7 +176,7 @@ def _against(first: OptionOut, other: OptionOut) -> str:
     if fewer <= -SAME_CHANCE:
         said.append("comes out right more often")
     if is_hardened(first) and not is_hardened(other):
-        said.append(f"stays at {_hrc(other)}")
+        said.append(f"stays at {hrc_words(other)}")
     return "; ".join(said[:2]) or "little between them but the price"
 
 
@@ -192,92 +196,6 @@ def _risk(option: OptionOut) -> str:
     return f": {risk}" if len(risk) <= FEW_LETTERS else ""
 
 
-def _hrc(option: OptionOut) -> str:
+def hrc_words(option: OptionOut) -> str:
     """Return how hard the surface comes out."""
     return shown(option.hardness.surface.p50 or float("nan"))
-
-
-def difference(seen: Sequence[Way], advice: AdviceOut, *, life: bool) -> tuple[str, ...]:
-    """Return what the proposed way costs and buys beside the cheapest, in sentences.
-
-    Parameters
-    ----------
-    seen : sequence of Way
-        The proposed one first.
-    advice : AdviceOut
-        Whose options they are.
-    life : bool
-        Whether a life was asked for, and so is reckoned.
-
-    Returns
-    -------
-    tuple of str
-        What matters most first; no claim that no figure carries.
-    """
-    first, others = seen[0].option, [way.option for way in seen[1:]]
-    said = []
-    if not others:
-        return (f"No other way is open.{_barred(advice)}", *_in_use(first))
-    cheapest = min(others, key=price)
-    if price(cheapest) <= price(first) - SAME_MONEY:
-        said.append(f"It costs {money(first)} against {money(cheapest)} for the cheapest.")
-        said += _bought(first, cheapest)
-    else:
-        said.append(f"No other way we looked at costs less than its {money(first)}.")
-        said.append(_chance(first))
-    if life:
-        said.append(_life(first, cheapest))
-    if advice.toss_up and advice.options and first.id == advice.options[0].id:
-        said.append("The two ways that stand first are level within what we can tell.")
-    if len(others) < OTHERS and advice.barred:
-        said.append(_barred(advice).strip())
-    return (*said, *_in_use(first))
-
-
-def _barred(advice: AdviceOut) -> str:
-    """Return which ways are not open; why is said in the advice, in words of the bench."""
-    kinds = [in_sentence(line.split(": ", maxsplit=1)[0]) for line in advice.barred]
-    return f" Not open here: {'; '.join(kinds)}." if kinds else ""
-
-
-def _chance(option: OptionOut) -> str:
-    """Return how often it goes wrong, in words and in 100."""
-    wrong = 1.0 - option.passing_all
-    return f"It comes out right {times_in_100(option.passing_all)} and {goes_wrong(wrong)}."
-
-
-def _bought(first: OptionOut, cheapest: OptionOut) -> list[str]:
-    """Return what the difference to the cheapest way buys."""
-    here, there = first.passing_all, cheapest.passing_all
-    if here - there >= SAME_CHANCE:
-        instead = f"{times_in_100(here)} instead of {times_in_100(there)}"
-        wrong, other = goes_wrong(1.0 - here), goes_wrong(1.0 - there)
-        return [
-            f"For that it comes out right {instead}.",
-            f"This one {wrong}, the cheapest {other}.",
-        ]
-    if there - here >= SAME_CHANCE:
-        return [f"The cheapest comes out right more often: {times_in_100(there)}."]
-    apart = (first.hardness.surface.p50 or 0.0) - (cheapest.hardness.surface.p50 or 0.0)
-    if abs(apart) >= SAME_HRC:
-        hard = f"this one is at {_hrc(first)}, the cheapest at {_hrc(cheapest)}"
-        return [f"Both come out right as often, {times_in_100(here)}; {hard}."]
-    return [f"Both come out right as often, {times_in_100(here)}."]
-
-
-def _life(first: OptionOut, cheapest: OptionOut) -> str:
-    """Return the life beside the one asked for."""
-    lasts, other = (o.criteria["hardness"].value for o in (first, cheapest))
-    return (
-        f"It is reckoned to last {lasts:.1f} times the life you asked for, the cheapest "
-        f"{other:.1f} times."
-    )
-
-
-def _in_use(option: OptionOut) -> list[str]:
-    """Return the chance of breaking in use, where loads were given."""
-    chance = option.failing.p95
-    if chance is None or not any(gate.name == "strength" for gate in option.gates):
-        return []
-    often = f"{one_in(chance)}, {times_in_100(chance)} at worst"
-    return [f"That it breaks or gives way at the loads you gave: {often}."]

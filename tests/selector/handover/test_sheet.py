@@ -5,7 +5,7 @@ import pytest
 from pypdf import PdfReader
 
 from selector.errors import RequirementError
-from selector.handover.sheet import TEMPLATES, checked_suffix, html, pdf, sheet
+from selector.handover.sheet import TEMPLATES, checked_suffix, sheet
 
 HOSTILE = (
     '#strong[x] $x$ <script>alert("a")</script> & {{ 7*7 }} `code` *b* _i_ @ref \\ //',
@@ -36,10 +36,10 @@ def text_of(content: bytes, tmp_path: Path) -> str:
 @pytest.mark.parametrize("text", HOSTILE, ids=range(len(HOSTILE)))
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 def test_hostile_text_stays_text(text, paper, tmp_path):
-    made = pdf("paragraph", data(text), paper)
+    made = sheet("paragraph", data(text), ".pdf", paper)
     shown = text_of(made.content, tmp_path)
     assert "Ø22 ≥ 5 µm −3 °C" in shown
-    page = html("paragraph", data(text), paper)
+    page = sheet("paragraph", data(text), ".html", paper).content.decode()
     assert "<script>" not in page
     assert "\x1b" not in page
     assert "49" not in page
@@ -47,13 +47,14 @@ def test_hostile_text_stays_text(text, paper, tmp_path):
 
 
 def test_markup_is_printed_as_it_is_written(tmp_path):
-    shown = text_of(pdf("paragraph", data("#strong[x] $y$ <b>")).content, tmp_path)
+    shown = text_of(sheet("paragraph", data("#strong[x] $y$ <b>"), ".pdf").content, tmp_path)
     assert "#strong[x] $y$ <b>" in shown
-    assert "#strong[x] $y$ &lt;b&gt;" in html("paragraph", data("#strong[x] $y$ <b>"))
+    page = sheet("paragraph", data("#strong[x] $y$ <b>"), ".html")
+    assert "#strong[x] $y$ &lt;b&gt;" in page.content.decode()
 
 
 def test_a_pdf_is_tagged_titled_and_holds_its_fonts(tmp_path):
-    (tmp_path / "sheet.pdf").write_bytes(pdf("paragraph", data("plain")).content)
+    (tmp_path / "sheet.pdf").write_bytes(sheet("paragraph", data("plain"), ".pdf").content)
     reader = PdfReader(tmp_path / "sheet.pdf")
     assert reader.metadata.title == "Title plain"
     assert reader.trailer["/Root"]["/MarkInfo"]["/Marked"]
@@ -64,7 +65,7 @@ def test_a_pdf_is_tagged_titled_and_holds_its_fonts(tmp_path):
 def test_paper_is_as_asked():
     wide = {
         paper: PdfReader(
-            BytesIO(pdf("paragraph", data(""), paper).content)
+            BytesIO(sheet("paragraph", data(""), ".pdf", paper).content)
         ).pages[0].mediabox.width
         for paper in ("a4", "letter")
     }  # fmt: skip
@@ -72,14 +73,14 @@ def test_paper_is_as_asked():
 
 
 def test_letters_that_no_font_shows_are_said():
-    made = pdf("paragraph", data("\U000f0000"))
+    made = sheet("paragraph", data("\U000f0000"), ".pdf")
     assert len(made.remarks) == 1
     assert "No font at hand shows" in made.remarks[0]
 
 
 def test_fonts_that_are_missing_are_said(monkeypatch):
     monkeypatch.setattr("selector.handover.fonts._folder", lambda _: None)
-    made = pdf("paragraph", data("plain"))
+    made = sheet("paragraph", data("plain"), ".pdf")
     assert "Source Sans Pro and Source Serif Pro not found" in made.remarks[0]
     assert made.content.startswith(b"%PDF")
 

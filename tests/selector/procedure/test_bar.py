@@ -48,3 +48,19 @@ def test_each_shoulder_gets_its_own_radius():
     step = rounded(doing("c45", "local-torch", "oil", {"part.section": sizes}))
     assert "the shoulders at 30 and 60 mm to R2, at 90 mm to R1, break" in step.action
     assert step.length_mm == 2.0
+
+
+def test_places_are_listed_as_a_sentence_lists_them():
+    sections = [
+        {"shape": "round", "size": size, "length": 30.0} for size in (10.0, 20.0, 12.0, 8.0)
+    ]
+    do = doing("c45", "local-torch", "oil", {"part.section": sections, "zone.1.section": [2]})
+    assert "the shoulders at 30, 60 and 90 mm to R" in rounded(do).action
+
+
+def test_a_bar_is_skimmed_with_a_machine_that_is_there():
+    by = [
+        skimmed(doing("42crmo4", "local-torch", "oil", {"workshop.machine": machines}))[0].means
+        for machines in (["centre lathe"], ["drill press"], [])
+    ]
+    assert by == ["centre lathe", "grinder, file", "grinder, file"]

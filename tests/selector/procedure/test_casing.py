@@ -70,3 +70,12 @@ def test_a_case_that_was_reckoned_gives_its_own_hours(treatment, run, said):
     case = at(steps, "case")[-1]
     assert all(words in f"{case.action} {case.check}" for words in said)
     assert case.minutes * (case.times or 1) == pytest.approx(60 * run.hours)
+
+
+def test_what_is_ground_off_a_case_is_left_on_and_only_what_was_left_is_turned_off():
+    plain = steps_of("16mncr5", "pack-carburise", "oil", {**KILN, "part.stock_removal": 0.2})
+    assert any(step.action.startswith("Leave 0.20 mm a side") for step in plain)
+    assert "turn off" not in at(plain, "heat")[0].action
+    thread = {**KILN, "part.feature": [{"kind": "thread", "at": 100.0}]}
+    spared = steps_of("16mncr5", "pack-carburise", "oil", thread)
+    assert "turn off what was left on" in at(spared, "heat")[0].action

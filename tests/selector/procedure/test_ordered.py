@@ -35,6 +35,19 @@ def test_a_window_on_an_order_is_four_points_wide_at_least():
     assert high - low >= 4
 
 
+def test_a_part_that_is_not_ground_after_goes_out_to_size():
+    sent = {"workshop.subcontract": True}
+    for stock, words, length in (
+        (None, "to size, 25 mm thick", 25.0),
+        (0.2, "Leave 0.20", 0.2),
+    ):
+        changes = sent if stock is None else {**sent, "part.stock_removal": stock}
+        steps = steps_of("42crmo4", "subcontract-vacuum", "oil", changes)
+        (ready,) = [s for s in steps if s.check and "wired to the part" in s.check]
+        assert words in ready.action
+        assert ready.length_mm == length
+
+
 def test_a_window_that_is_not_met_is_not_ordered():
     beyond = {
         "zone.0.hardness": {"min": "62 HRC", "max": "66 HRC"},

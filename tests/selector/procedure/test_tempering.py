@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from selector.procedure.tempering import tempering_steps
@@ -66,3 +68,12 @@ def test_a_part_waits_in_boiling_water_for_the_one_furnace_to_cool():
     assert "in the pottery kiln" in step.action
     assert "in boiling water" in step.action
     assert "boiling water" not in tempering_steps(doing(*LOCAL, OVEN))[0].action
+
+
+def test_a_temper_past_the_colours_is_told_by_what_the_workshop_has():
+    plate = {"workshop.heat": [{"source": "oxy-propane"}], "zone.0.hardness": {"min": "20 HRC"}}
+    for measure, words in ((["eye"], "red"), (["eye", "crayon"], "crayon mark")):
+        do = doing(*LOCAL, {**plate, "workshop.measure": measure}, means="torch")
+        hot = replace(do.temper, temperature_c=500.0)
+        done = replace(do, prediction=replace(do.prediction, temper=hot))
+        assert words in tempering_steps(done)[0].check

@@ -8,10 +8,18 @@ import pytest
 
 from selector.handover.drawing.axis import axis_of, stretches
 from selector.handover.drawing.canvas import Box, Canvas, Type, text_width
-from selector.handover.drawing.end_view import circle_path, end_extent_mm, extent_mm, shape_path
-from selector.handover.drawing.features import place_of, shown_size, words_of
+from selector.handover.drawing.end_features import circle_path
+from selector.handover.drawing.end_view import end_extent_mm, extent_mm, shape_path
+from selector.handover.drawing.features import place_of, words_of
 from selector.handover.drawing.fields import cut_paths, depth_share, surface_runs, value_at
-from selector.handover.drawing.look import DARK, LIGHT, PAPER, for_paper, for_screen
+from selector.handover.drawing.look import (
+    DARK,
+    LIGHT,
+    PAPER,
+    for_paper,
+    for_screen,
+    shown_size,
+)
 from selector.handover.drawing.marks import Band, Field, Marks
 from selector.handover.drawing.outline import Side, edge_path, half_height, stretches_of, within
 from selector.handover.drawing.part_drawing import drawn, scale_words
@@ -76,7 +84,7 @@ def test_a_shoulder_has_its_fillet_and_a_mirror_under_the_axis():
     over, under = (edge_path(side, side.axis.pieces[0], sign) for sign in (1, -1))
     assert over == "M10 40 L40 40 L40 42 A2 2 0 0 0 42 44 L100 44"
     assert under == "M10 60 L40 60 L40 58 A2 2 0 0 1 42 56 L100 56"
-    assert [item.words for item in fillets(side)] == ["R2"]
+    assert [item.words for item in fillets(side, PAPER)] == ["R2"]
     assert len(list(within(side.stretches, side.axis.pieces[0]))) == 2
 
 

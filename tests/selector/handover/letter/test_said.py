@@ -63,9 +63,12 @@ def test_every_way_of_an_advice_is_said_in_plain_words(advice):
 
 def test_checks_and_numbers():
     step = StepOut(
-        stage="check", action="Runs true within 0.30 mm", length_mm=0.3, check="expect 0.02 mm",
+        stage="check",
+        action="See that it runs true within 0.30 mm",
+        length_mm=0.3,
+        check="expect 0.02 mm",
         otherwise="bent",
-    )  # fmt: skip
+    )
     assert check_words(step, ZONE) == "how true it runs (0.30 mm allowed; expect 0.02 mm)"
     assert check_words(StepOut(stage="check", action="Oil it"), ZONE) is None
     assert (pieces(1), pieces(4)) == ("one piece", "4 pieces")
