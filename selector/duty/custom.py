@@ -74,6 +74,7 @@ _SKIN: Mapping[Duty, Mapping[str, float]] = {
     "gear": {"alloy": _A, "medium-carbon": _A},
     "rolling": {"alloy": _A, "medium-carbon": _A, "bearing": _S},
     "grit": {"alloy": _A, "medium-carbon": _A},
+    "sliding": {"alloy": _U, "medium-carbon": _U, "bearing": _S},
 }
 _CASE: Mapping[Duty, float] = {
     "gear": _U, "rolling": _U, "sliding": _U, "struck body": _A, "grit": _A, "drive": _A,
@@ -114,7 +115,7 @@ _STRUCK = frozenset({"struck edge", "struck body", "pressed edge", "drive"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
 _LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
 _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
-LARGE_MM = 25.0
+LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
 # A small part that rusts is seldom taken where it is damp; a thicker one is greased, blacked or
 # painted. [-], [mm]
 RUSTS, OILED_MM = 0.3, 16.0
@@ -204,7 +205,7 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     """Return the merit as it is for a thick or a slender part."""
     thick_mm, kind = _thickest_mm(asked), work.steel.kind
     if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and thick_mm > LARGE_MM:
-        return merit * 0.5
+        return merit * TOOL_STEEL_LARGE
     if thick_mm <= SLENDER_MM and kind in _TOOL_KINDS and make_of(work) == "as bought":
         # A short end of ground rod is no waste, least of all of one that lies there.
         plain = ALSO if work.stock is not None and duty == "plain" else SELDOM
