@@ -24,10 +24,10 @@ Floats = NDArray[np.float64]
 
 # Heating rate and time at heat by kind of source, common practice, no source. [°C/s], [s]
 RATE_C_PER_S = {"flame": 6.0, "fire": 2.0, "furnace": 0.2, "salt-bath": 3.0, "induction": 100.0}
+HOLD_S = {"flame": 90.0, "fire": 180.0, "salt-bath": 600.0, "induction": 2.0}
 # Induction austenitises in seconds and is taken 50 to 100 °C past the heat of a furnace (ASM
 # Handbook 4, from memory). [°C]
 INDUCTION_ABOVE_C = 75.0
-HOLD_S = {"flame": 90.0, "fire": 180.0, "salt-bath": 600.0, "induction": 2.0}
 # Steel rich in carbon is held as long as its heat allows, up to this: carbide takes time to
 # dissolve. Common practice, no source. [s]
 RICH_HOLD_S = 600.0
