@@ -131,8 +131,7 @@ def _depth_mm(do: Doing) -> float | None:
     span = route.depth_mm
     if span is None:
         return None
-    stock = do.part.stock_removal or 0.0
-    return round(min(max(do.lead.depth_mm + stock, span.low), span.high), 3)
+    return round(min(max(do.job.ordered_depth_mm, span.low), span.high), 3)
 
 
 def _asked(do: Doing) -> list[str]:
