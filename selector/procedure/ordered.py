@@ -1,7 +1,7 @@
 """What is sent out: the part made ready, the order, what is tried when it is back."""
 
 from selector.hardness_scale import hv_from_hrc
-from selector.procedure.bar import proved, relief, rounded, skimmed
+from selector.procedure.bar import proved, relief, skimmed
 from selector.procedure.checking import cracks, finished, hardness, truth
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
@@ -10,6 +10,7 @@ from selector.procedure.practice import (
     NITROCARBURISE_GROWTH_MM,
     RELIEF_RUNOUT_MM,
 )
+from selector.procedure.shape import rounded
 from selector.record import StepOut
 from selector.wording import shown_range
 

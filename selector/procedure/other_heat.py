@@ -2,11 +2,12 @@
 
 from selector.heat.colour import heat_colour
 from selector.job.soak import soak_min
-from selector.procedure.bar import proved, rounded
+from selector.procedure.bar import proved
 from selector.procedure.checking import checking_steps
 from selector.procedure.doing import Doing
 from selector.procedure.heating import LIGHT
 from selector.procedure.practice import COMMON
+from selector.procedure.shape import rounded
 from selector.record import StepOut
 from selector.wording import shown_time
 
