@@ -1,6 +1,5 @@
 """TOML files into one frozen catalogue; every failure says file, key, rule and value."""
 
-import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cache
@@ -8,11 +7,12 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any, TypeVar
 
+import tomli
 from pydantic import ValidationError
 
 from catalog.caution import Caution, Family, Source
 from catalog.heat_source import HeatSource
-from catalog.look_up import Found, look_up
+from catalog.look_up import Found, listed, look_up
 from catalog.mark import Mark
 from catalog.medium import Medium
 from catalog.price import Prices
@@ -60,6 +60,11 @@ class Catalog:
     def look_up(self, name: str) -> Found:
         """Return what a written name means, or what it may have meant; see `look_up`."""
         return look_up(name, self.steels.values())
+
+    def listed(self, text: str) -> tuple[Steel, ...]:
+        """Return the steels that a text means, by whatever it is part of; see `listed`."""
+        groups = {slug: family.name for slug, family in self.families.items()}
+        return listed(text, self.steels.values(), groups)
 
     def find(self, name: str) -> tuple[Steel, ...]:
         """Return the steels that carry `name` in any naming system.
@@ -136,7 +141,7 @@ def _problems_of(path: Path, entry: str, error: ValidationError) -> Iterator[str
 def _table(path: Path, problems: list[str]) -> dict[str, Any] | None:
     """Return the parsed file, or None with the fault noted."""
     try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
+        return tomli.loads(path.read_text(encoding="utf-8"))
     except FileNotFoundError:
         problems.append(f"{path.name}: (whole file): file must exist (got nothing at {path})")
     except ValueError as fault:  # TOML, encoding, or an integer without end

@@ -43,6 +43,8 @@ _KINDS: Mapping[str, tuple[str, ...]] = {
     "maraging": ("maraging",),
 }
 SUGGESTED = 3
+# So many letters begin a name.
+_BEGINS = 3
 # A name this short is another name two letters away.
 _SHORT = 5
 
@@ -85,6 +87,48 @@ def look_up(name: str, steels: Iterable[Steel]) -> Found:
     known = _carriers(steels)
     found = _whole(name, known) or _kind(name, known) or _together(name, known)
     return found or Found(near=_near(name, known))
+
+
+def listed(
+    text: str, steels: Iterable[Steel], families: Mapping[str, str]
+) -> tuple[Steel, ...]:
+    """Return the steels that a text means by name, by family or kind, or by how names begin.
+
+    Parameters
+    ----------
+    text : str
+        As it is written; all steels where it says nothing.
+    steels : iterable of Steel
+        What is known.
+    families : mapping of str to str
+        What each family is called.
+
+    Returns
+    -------
+    tuple of Steel
+        Empty where nothing is meant.
+    """
+    every, key = tuple(steels), plain(text)
+    if not key:
+        return every
+    found = look_up(text, every).steels
+    if found:
+        return found
+    groups = (
+        lambda steel: (steel.family, steel.kind),
+        lambda steel: families[steel.family].split(),
+    )
+    for words in groups:
+        alike = tuple(s for s in every if key in map(plain, words(s)))
+        if alike:
+            return alike
+    # Two letters begin too many names to mean any.
+    return tuple(
+        steel
+        for steel in every
+        if len(key) >= _BEGINS
+        and any(plain(name).startswith(key) for name in (steel.slug, *steel.names()))
+    )
 
 
 def _carriers(steels: Iterable[Steel]) -> dict[str, list[tuple[str, Steel]]]:

@@ -28,6 +28,7 @@ SteelClass = Literal[
     "precipitation-hardening",
     "maraging",
     "austenitic-stainless",
+    "wear-plate",
     "unknown",
 ]
 Hardening = Literal["quench", "case", "nitride", "age"]
@@ -239,7 +240,9 @@ class Steel(Record):
     @property
     def spoken(self) -> str:
         """Its name as a toolroom says it, for instance "silver steel (115CrV3)"."""
-        return self.name if self.called is None else f"{self.called} ({self.name})"
+        if self.called is None or self.called.casefold() == self.name.casefold():
+            return self.called or self.name
+        return f"{self.called} ({self.name})"
 
     def names(self) -> tuple[str, ...]:
         """Return every designation, the main name first."""

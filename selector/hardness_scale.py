@@ -6,13 +6,13 @@ NaN (`outside="nan"`), or goes on along the bracketed rows below 20 HRC and the 
 (`outside="extend"`, for arithmetic in the middle of a chain, never for display).
 """
 
-import tomllib
 from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from typing import Literal, NoReturn
 
 import numpy as np
+import tomli
 from numpy.typing import ArrayLike, NDArray
 
 from selector.errors import OutOfRangeError, Problem
@@ -28,7 +28,7 @@ LOWEST_HRC = 20.0
 @cache
 def _tables() -> Mapping[str, Mapping[str, Floats]]:
     """Return the columns of both tables, and the bracketed rows, by name."""
-    data = tomllib.loads(Path(__file__).with_suffix(".toml").read_text(encoding="utf-8"))
+    data = tomli.loads(Path(__file__).with_suffix(".toml").read_text(encoding="utf-8"))
     data["bracketed"] = data["ASTM E140"].pop("bracketed")
     return {
         name: {key: np.array(v, dtype=float) for key, v in table.items() if isinstance(v, list)}

@@ -226,6 +226,11 @@ def hours_words(hours: float) -> str:
     return f"{hours:.1f} h" if hours < 10.0 else f"{hours:.0f} h"
 
 
+def days_words(days: float) -> str:
+    """Return a wait in words, for instance "1 day", "2.5 days"."""
+    return f"{days:g} {'day' if days == 1 else 'days'}"
+
+
 def shown_time(seconds: float) -> str:
     """Return a time at the bench for the reader: "40 s", "25 min" or "6 h"."""
     if seconds < 90.0:

@@ -44,6 +44,12 @@ turns_part = true
 """
 GONE = object()
 FEW = ("42crmo4", "817m40", "c45", "115crv3", "16mncr5", "s235", "100mncrw4")
+# Plain, alloyed, case-hardening, tool, stainless and ready-hard steel: a steel for every kind
+# of route.
+EVERY_KIND = (
+    *FEW, "c60", "c105u", "51crv4", "x153crmov12", "hs6-5-2", "60wcrv8", "31crmo12", "x30cr13",
+    "x5crni18-10", "x5crnicunb16-4", "40crmnmo7", "linear-shaft", "unknown",
+)  # fmt: skip
 
 
 def varied(changes: dict[str, Any] | None = None, text: str = TEXT) -> dict[str, Any]:

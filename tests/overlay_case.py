@@ -222,7 +222,7 @@ CASES: dict[str, Case] = {
     "prices.practice.removal_prehard_factor": Case("", SOFT, ("42crmo4",), "prehard"),
     "prices.practice.retemper_fraction": Case("", CHECKED),
     "prices.practice.order_days": Case("", SOFT, ("40crmnmo7",), "prehard"),
-    "prices.practice.rare_days": Case("", QUIET, ("60wcrv8",)),
+    "prices.practice.rare_days": Case("", QUIET, ("s5",)),
     "prices.wrapping": Case("", QUIET, ("x100crmov5",)),
     "prices.subcontract_per_h.*": Case(
         "", QUIET, ("31crmo12",), "nitride", key="subcontract-nitride"

@@ -6,9 +6,10 @@ One test a rule; each lists every fault at once.
 import ast
 import re
 import tomllib
-from collections.abc import Iterator
+from collections import Counter
 from functools import cache
 from pathlib import Path
+from typing import NamedTuple
 
 ROOT = Path(__file__).parent.parent
 PACKAGES = ("catalog", "selector", "ui")
@@ -31,6 +32,7 @@ LENT = {
     "letter_text.py",
     "once.py",
     "overlay_case.py",
+    "page_server.py",
     "page_text.py",
     "printed.py",
     "procedure.py",
@@ -55,42 +57,42 @@ OURS, TESTS = files(*PACKAGES), files("tests")
 MODULES = [path for path in OURS if path.stem not in {"__init__", "__main__"}]
 
 
-@cache
-def tree(path: Path) -> ast.Module:
-    return ast.parse((ROOT / path).read_text(encoding="utf-8"))
+class Facts(NamedTuple):
+    """What the rules ask of a file; kept in place of its tree, which is large."""
 
-
-def imported(path: Path) -> set[str]:
-    """Return the dotted names of all modules that a file imports, or imports from."""
-    names = set()
-    for node in ast.walk(tree(path)):
-        if isinstance(node, ast.Import):
-            names |= {alias.name for alias in node.names}
-        elif isinstance(node, ast.ImportFrom):
-            names |= {node.module or "."}
-            names |= {f"{node.module}.{alias.name}" for alias in node.names}
-    return names
+    imported: frozenset[str]
+    """Dotted names of all modules that it imports, or imports from."""
+    named: frozenset[str]
+    """Every name that it uses."""
+    public: tuple[str, ...]
+    """Its public functions."""
+    said: str
+    """What it says of itself."""
 
 
 @cache
-def named(path: Path) -> frozenset[str]:
-    """Return every name that a file uses."""
-    names = set()
-    for node in ast.walk(tree(path)):
+def facts(path: Path) -> Facts:
+    """Return what the rules ask of a file, read and gone through once."""
+    tree = ast.parse((ROOT / path).read_text(encoding="utf-8"))
+    imported, named = set(), set()
+    for node in ast.walk(tree):
         if isinstance(node, ast.Name):
-            names.add(node.id)
+            named.add(node.id)
         elif isinstance(node, ast.Attribute):
-            names.add(node.attr)
+            named.add(node.attr)
+        elif isinstance(node, ast.Import):
+            imported |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom):
-            names |= {alias.name for alias in node.names}
-    return frozenset(names)
-
-
-def public_functions(path: Path) -> Iterator[str]:
-    """Yield the names of the public functions of a module."""
-    for node in tree(path).body:
-        if isinstance(node, ast.FunctionDef) and not node.name.startswith("_"):
-            yield node.name
+            named |= {alias.name for alias in node.names}
+            imported |= {node.module or "."}
+            imported |= {f"{node.module}.{alias.name}" for alias in node.names}
+    public = tuple(
+        node.name
+        for node in tree.body
+        if isinstance(node, ast.FunctionDef) and not node.name.startswith("_")
+    )
+    said = ast.get_docstring(tree) or ""
+    return Facts(frozenset(imported), frozenset(named), public, said)
 
 
 def refuse(faults: list[str]) -> None:
@@ -109,7 +111,7 @@ def test_every_module_has_its_tests_in_its_room():
         room = Path("tests") / module.parent
         inside = [path for path in TESTS if path.is_relative_to(room)]
         if room / f"test_{module.name}" not in inside and not any(
-            dotted(module) in imported(path) for path in inside
+            dotted(module) in facts(path).imported for path in inside
         ):
             faults.append(f"{module}: no test under {room} is of its name or imports it")
     refuse(faults)
@@ -117,11 +119,12 @@ def test_every_module_has_its_tests_in_its_room():
 
 def test_no_public_function_goes_untested_or_serves_its_own_module_only():
     """A test names it, or another module does, whose tests call it."""
+    users = Counter(name for path in (*TESTS, *OURS) for name in facts(path).named)
     faults = []
     for module in MODULES:
-        others = {name for path in (*TESTS, *OURS) if path != module for name in named(path)}
+        own = facts(module).named
         faults += [
-            f"{module}: {name}" for name in public_functions(module) if name not in others
+            f"{module}: {name}" for name in facts(module).public if users[name] == (name in own)
         ]
     refuse(faults)
 
@@ -140,13 +143,13 @@ def test_modules_are_short():
 
 
 def test_modules_say_what_they_are():
-    refuse([str(module) for module in MODULES if not ast.get_docstring(tree(module))])
+    refuse([str(module) for module in MODULES if not facts(module).said])
 
 
 def test_imports_flow_one_way():
     faults = []
     for module in MODULES:
-        tops = {name.split(".")[0] for name in imported(module)} & {*PACKAGES, "tests"}
+        tops = {name.split(".")[0] for name in facts(module).imported} & {*PACKAGES, "tests"}
         faults += [f"{module}: {top}" for top in tops - MAY_IMPORT[module.parts[0]]]
     refuse(faults)
 
@@ -200,7 +203,7 @@ def test_published_checks_are_named_by_author_and_year_and_cite_it():
     faults = []
     for path in files("tests/published"):
         name = re.fullmatch(r"test_[a-z]+(\d{4})_[a-z_]+", path.stem)
-        cited = ast.get_docstring(tree(path)) or ""
+        cited = facts(path).said
         stated = re.search(r"from memory|common practice", cited, re.IGNORECASE)
         if name is None or not (name[1] in cited or stated):
             faults.append(str(path))

@@ -95,16 +95,3 @@ def shown(requirement: Requirement) -> AdviceOut:
     if not compute(requirement):
         st.stop()
     return cached.advice(requirement)
-
-
-def swaps(requirement: Requirement, advice: AdviceOut) -> list[str]:
-    """Return where the first changes places with each answer of another kind, in sentences."""
-    said = []
-    for way in advice.alternatives:
-        try:
-            against = cached.versus(requirement, advice.options[0].id, way.id)
-        except SelectorError:
-            continue
-        turns = [swap for swap in against.swaps if swap.at is not None and swap.by == "cost"]
-        said += [f"Against {way.bar}: {swap.text}" for swap in turns[:1]]
-    return said

@@ -15,7 +15,7 @@ from selector.requirement.question import question
 
 Draft = dict[str, Any]
 # Loads that lie on sections by their numbers.
-_OVER = ("load.torque_over", "load.bending_over")
+OVER = ("load.torque_over", "load.bending_over")
 # What stands for an answer that is still wanted, so that what is there can be shown at once.
 _MEANWHILE = {"safety_use": "none", "load.impact": "none", "load.cycles": "static"}
 
@@ -110,11 +110,19 @@ def drop_row(draft: Draft, path: str, number: int) -> None:
             kept - (kept > number) for kept in zone.get("section", ()) if kept != number
         ]
     draft["zone"] = [zone for zone in rows(draft, "zone") if zone["section"]]
-    for place in _OVER:
+    for place in OVER:
         over = read(draft, place)
         if isinstance(over, list):
             left = [kept - (kept > number) for kept in over if kept != number]
             put(draft, place, left or None)
+
+
+def called(draft: Draft) -> dict[int, str]:
+    """Return what each section is called, by its number."""
+    return {
+        number: str(row.get("name") or f"section {number}")
+        for number, row in enumerate(rows(draft, "part.section"), start=1)
+    }
 
 
 def zone_of(draft: Draft, section: int) -> int | None:
@@ -245,12 +253,6 @@ def checked(draft: Draft, catalog: Catalog) -> tuple[Requirement | None, tuple[P
     return requirement, ()
 
 
-def is_shown(path: str) -> bool:
-    """Return whether the form has a place for an answer: one that is not a table itself."""
-    asked = question(path)
-    return asked is not None and asked.kind not in {"table", "rows"}
-
-
 def unfit(data: Draft) -> tuple[Problem, ...]:
     """Return what in a file no field of the form could mend.
 
@@ -280,3 +282,11 @@ def _mendable(problem: Problem, data: Draft) -> bool:
     if isinstance(value, str):
         return asked.kind in {"text", "quantity"} and len(value) <= 200
     return asked.kind == "quantity"
+
+
+def fits(kept: object) -> bool:
+    """Return whether the form can hold a draft as it was kept, whatever became of it since."""
+    try:
+        return isinstance(kept, dict) and not unfit(ready(kept))
+    except (AttributeError, KeyError, TypeError, ValueError):
+        return False

@@ -78,8 +78,8 @@ def by_quantity(found: VersusOut) -> str:
     rows = "".join(
         f"<tr><th scope='row'>{count}</th>"
         + "".join(
-            f"<td>{spread.p50 or 0.0:.0f}"
-            f"{strip.bar(spread.p05, spread.p50, spread.p95, scale)}</td>"
+            f"<td><div class='tw-beside'><b>{spread.p50 or 0.0:.0f}</b>"
+            f"{strip.bar(spread.p05, spread.p50, spread.p95, scale)}</div></td>"
             for spread in (one, other)
         )
         + "</tr>"

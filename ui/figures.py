@@ -66,10 +66,11 @@ def four(option: OptionOut, zones: Iterable[ZoneOut], budget: float | None) -> s
     asked = "" if window is None else f"; asked {window[0]:.0f} to {window[1]:.0f}"
     figure, unit = _parted(shown(surface.p50 if surface.p50 is not None else float("nan")))
     boxes = (
-        ("hardness", figure, unit, strip.bar(surface.p05, surface.p50, surface.p95, hard),
+        ("hardness", figure, unit,
+         strip.bar(surface.p05, surface.p50, surface.p95, hard) + strip.ticks(hard),
          shown_spread(surface).partition("(")[2].rstrip(")") + asked),
         ("a good part", f"{cost.p50 or 0.0:.0f}", option.cost.currency,
-         strip.bar(cost.p05, cost.p50, cost.p95, dear),
+         strip.bar(cost.p05, cost.p50, cost.p95, dear) + strip.ticks(dear),
          f"{cost.p05 or 0.0:.0f} to {cost.p95 or 0.0:.0f}{limit}"),
         ("comes out right", *_chance(option.passing_all), strip.squares(option.passing_all),
          option.chief_risk),
@@ -108,7 +109,7 @@ def card_of_first(option: OptionOut, why: str | None, drawing: str = "") -> str:
     )  # fmt: skip
     bar = f"{option.spoken}, {condition_words(option.condition)}"
     said.append(("Chief risk.", upper(option.chief_risk)))
-    return _card("First", bar, option.route_name, drawing, lines, said, first=True)
+    return _card("First", bar, option.route_name, drawing, lines, said)
 
 
 def card_of(way: AlternativeOut, option: OptionOut | None, drawing: str = "") -> str:
@@ -159,9 +160,8 @@ def _card_lines(
     )
 
 
-def _card(  # noqa: PLR0913 - a card has a head, a name, a way, a drawing, figures and words
-    kind: str, bar: str, way: str, drawing: str, lines: str, said: list[tuple[str, str]],
-    *, first: bool = False,
+def _card(
+    kind: str, bar: str, way: str, drawing: str, lines: str, said: list[tuple[str, str]]
 ) -> str:  # fmt: skip
     """Return a card."""
     words_ = "".join(
@@ -169,7 +169,7 @@ def _card(  # noqa: PLR0913 - a card has a head, a name, a way, a drawing, figur
     )
     way = f"<div class='tw-grey'>{e(way)}</div>" if way else ""
     return (
-        f"<section class='tw-card{' tw-first' if first else ''}' aria-label='{e(kind)}'>"
+        f"<section class='tw-way' aria-label='{e(kind)}'>"
         f"<div class='tw-kind'>{e(kind)}</div><h3>{e(bar)}</h3>{way}{drawing}"
         f"<table class='tw-lines'>{lines}</table>{words_}</section>"
     )
@@ -218,17 +218,13 @@ def _group(name: str, options: list[OptionOut], hard: Scale, dear: Scale) -> str
 
 def _rows(name: str, options: list[OptionOut], hard: Scale, dear: Scale) -> str:
     """Return options as the rows of a table."""
-    heads = (
-        "place",
-        "steel",
-        "hardness",
-        "",
-        "right in 100",
-        options[0].cost.currency,
-        "",
-        "days",
-    )
-    head = "".join(f"<th scope='col'>{e(text)}</th>" if text else "<td></td>" for text in heads)
+    heads = ("place", "steel", "hardness", hard, "right in 100", options[0].cost.currency,
+             dear, "days")  # fmt: skip
+    head = "".join(
+        f"<th scope='col'>{e(item)}</th>" if isinstance(item, str)
+        else f"<td>{strip.ticks(item)}</td>"
+        for item in heads
+    )  # fmt: skip
     rows = "".join(_row(option, hard, dear) for option in options)
     return (
         f"<table class='tw-list' aria-label='{e(name)}'><thead><tr>{head}</tr></thead>"

@@ -67,6 +67,7 @@ def ask(
     label: str | None = None,
     choices: Choices | None = None,
     rows: bool = False,
+    hint: bool = True,
 ) -> None:
     """Ask one question of the part at hand.
 
@@ -82,6 +83,8 @@ def ask(
         What can be chosen, where the requirement itself does not say.
     rows : bool
         Whether few answers are shown side by side instead of in a list.
+    hint : bool
+        Whether what may be answered stands under a blank one.
 
     Raises
     ------
@@ -94,18 +97,29 @@ def ask(
     value = drafts.read(session.here().draft, path)
     with st.container(width=width, gap=None, key=f"ask/{path}"):
         _widget(path, asked, value, label or asked.title, choices=choices, rows=rows)
-        _beneath(path, asked, value)
+        _beneath(path, asked, value, hint=hint)
 
 
-def _beneath(path: str, asked: Question, value: object) -> None:
+def hints(paths: Iterable[str]) -> None:
+    """Show in one line what may be answered to those of a row of questions that are blank."""
+    draft = session.here().draft
+    known = [(path, question(path)) for path in paths]
+    texts = [
+        f"{asked.title}: {labels.lower(asked.text)}"
+        for path, asked in known
+        if asked is not None and asked.text and drafts.read(draft, path) is None
+    ]
+    if texts:
+        st.caption(labels.plain(" ".join(texts)))
+
+
+def _beneath(path: str, asked: Question, value: object, *, hint: bool) -> None:
     """Show what is wrong with an answer, else what it is in the other unit."""
-    wrong = session.wrong().get(path)
-    if wrong:
-        for text in wrong:
-            st.markdown(f":red[{labels.plain(text)}]")
+    if path in session.wrong():
+        wrong_at(path)
     elif asked.unit_kind and (other := echo(value, asked.unit_kind)):
         st.caption(labels.plain(other))
-    elif value is None and asked.text:
+    elif hint and value is None and asked.text:
         st.caption(labels.plain(asked.text))
 
 
@@ -114,10 +128,11 @@ def show_faults(problems: Iterable[Problem]) -> None:
     session.show_wrong(faults(problems))
 
 
-def shown_at(path: str) -> list[str]:
-    """Return what is wrong at a place that is no single question."""
-    found: list[str] = session.wrong().get(path, [])
-    return found
+def wrong_at(*places: str) -> None:
+    """Show what is wrong at places."""
+    for place in places:
+        for text in session.wrong().get(place, ()):
+            st.markdown(f":red[{labels.plain(text)}]")
 
 
 def _widget(
@@ -143,8 +158,9 @@ def _widget(
             )
         case "choice":
             st.selectbox(
-                label, known, index=None, format_func=known.__getitem__, placeholder="", **back
-            )
+                label, known, index=None, format_func=known.__getitem__, placeholder="",
+                required=asked.needed or asked.default is not None, **back,
+            )  # fmt: skip
         case "many" if known:
             st.multiselect(label, known, format_func=known.__getitem__, placeholder="", **back)
         case "tick":
@@ -190,11 +206,19 @@ def _keep(key: str, path: str, kind: str) -> None:
     value = session.held(key)
     if kind == "quantity":
         value = _bare_number(value.strip())
-    elif kind == "many" and isinstance(value, str):
-        value = [name.strip() for name in value.split(",") if name.strip()]
+    elif kind == "many":
+        value = _several(value, question(path))
     elif kind == "tick":
         value = value or None
     session.keep(path, value)
+
+
+def _several(value: str | list[Any], asked: Question | None) -> list[Any] | None:
+    """Return several answers; none at all is an answer only where the question has one."""
+    given = value.split(",") if isinstance(value, str) else value
+    names = [name.strip() if isinstance(name, str) else name for name in given]
+    kept = [name for name in names if name != ""]
+    return kept if kept or asked is None or asked.default is not None else None
 
 
 def _bare_number(text: str) -> str | float:

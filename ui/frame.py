@@ -6,9 +6,16 @@ import streamlit as st
 from streamlit.navigation.page import StreamlitPage
 
 from ui import session
+from ui.piece import e, markup
 
 ICON = "🔥"
 _STYLE = Path(__file__).with_name("style.css")
+# A bar hard at its end.
+_BRAND = (
+    "<p class='tw-brand'><svg viewBox='0 0 34 18' width='34' height='18' aria-hidden='true'>"
+    "<path class='s-on' d='M1 2h11v14H1z'/><path class='s-pale' d='M12 5h20v8H12z'/>"
+    "<path class='tw-axis' d='M0 9h34'/></svg> temperwright</p>"
+)
 # Address, file and name of each view, in the order of the work.
 _VIEWS = (
     ("start", "Start"),
@@ -64,13 +71,21 @@ def _address() -> dict[str, str]:
 
 
 def head(view: StreamlitPage) -> None:
-    """Show the look and the way between the views."""
+    """Show the look, the part at hand, and the way between the views: a menu where narrow."""
     st.html(_STYLE)
     with st.container(horizontal=True, key="way", gap="small", vertical_alignment="center"):
-        for name, title in _VIEWS:
-            stands = "here" if view.title == title else "there"
-            with st.container(key=f"way/{name}/{stands}", width="content"):
+        markup(_BRAND)
+        with st.container(key="menu", width="content"), st.popover(view.title):
+            for name, _ in _VIEWS:
                 link(name)
+        with st.container(horizontal=True, key="views", gap=None, width="content"):
+            for name, title in _VIEWS:
+                stands = "here" if view.title == title else "there"
+                with st.container(key=f"way/{name}/{stands}", width="content"):
+                    link(name)
+        visit = session.held_part()
+        part = {} if visit is None else visit.draft.get("part", {})
+        markup(f"<p class='tw-at'>{e(part.get('name', ''))}</p>")
     if session.parted():
         st.info(
             "This part was changed in another tab meanwhile. Here you go on with a copy; "

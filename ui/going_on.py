@@ -3,6 +3,7 @@
 import streamlit as st
 
 from ui import frame, store
+from ui.draft import fits, read
 from ui.labels import plain
 
 
@@ -13,5 +14,7 @@ def show() -> None:
         return
     st.header("Go on with", anchor=False)
     for key, kept in parts:
-        name = str(kept.get("draft", {}).get("part", {}).get("name") or "a part without a name")
+        if not fits(kept.get("draft")):
+            continue
+        name = str(read(kept["draft"], "part.name") or "a part without a name")
         st.page_link(frame.file("part"), label=plain(name), query_params={"part": key})

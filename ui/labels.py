@@ -2,6 +2,8 @@
 
 import re
 
+from selector.requirement.question import question, titled
+
 _WORDS = {
     # what may be answered, by field where one word means different things
     "safety_use.none": "Nothing but the part",
@@ -76,6 +78,7 @@ _WORDS = {
     "not_needed": "Not needed",
     "coupon_first": "Test piece first",
 }
+_KEY = re.compile(r"\b[a-z_]+(?:\.[a-z_]+)+\b")
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]<>()#+\-!|$~:])")
 
 
@@ -93,6 +96,11 @@ def upper(text: str) -> str:
 def lower(text: str) -> str:
     """Return a text without the capital at its start; the rest, units too, stays."""
     return text[:1].lower() + text[1:]
+
+
+def titles(text: str) -> str:
+    """Return a sentence of the engine with the title of each question that it names by key."""
+    return _KEY.sub(lambda key: f"“{titled(key[0])}”" if question(key[0]) else key[0], text)
 
 
 def plain(text: str) -> str:

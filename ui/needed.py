@@ -5,7 +5,7 @@ import streamlit as st
 from selector.errors import SelectorError
 from selector.need.record import NeedOut
 from ui import cached, piece
-from ui.draft import Draft, read
+from ui.draft import Draft, called, read
 from ui.labels import plain, upper
 from ui.picture import so_far, window
 
@@ -20,7 +20,7 @@ def show(draft: Draft, drawing: str) -> None:
     drawing : str
         SVG, empty where there is none yet.
     """
-    with st.container(border=True, key="panel/need"):
+    with piece.panel("need"):
         st.header("Drawn as you type", anchor=False)
         if not drawing:
             piece.small("Give each section a size and a length, and it is drawn here.")
@@ -65,5 +65,5 @@ def _zone_name(draft: Draft, number: int) -> str:
     """Return what a zone is called: its name, else the names of its sections."""
     given = read(draft, f"zone.{number}.name")
     sections = read(draft, f"zone.{number}.section") or []
-    names = [str(read(draft, f"part.section.{n}.name") or f"section {n}") for n in sections]
+    names = [name for n, name in called(draft).items() if n in sections]
     return str(given or " and ".join(names) or f"zone {number}")

@@ -13,7 +13,7 @@ from selector.handover.letter.made import Sender, made
 from selector.handover.letter.picture import picture
 from selector.handover.letter.record import Letter, Tone
 from selector.record import OptionOut
-from ui import cached
+from ui import cached, frame, letterhead, session
 from ui.labels import plain
 
 _TONES: dict[Tone, str] = {"full": "In full", "brief": "In brief"}
@@ -52,11 +52,16 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
         st.markdown("**Figures that the advice does not hold; they will be marked:**")
         st.markdown("\n".join(f"- {plain(text)}" for text in strange))
     drawing = None if record is None else _picture(requirement, record)
+    sender, wrong = letterhead.sender(session.here().shop)
+    if wrong or sender.identity is None:
+        with st.container(horizontal=True, vertical_alignment="center"):
+            st.markdown(plain(wrong or "It goes out without a letterhead."), width="content")
+            frame.link("workshop", "The letterhead, in your workshop")
     with st.container(horizontal=True):
         for suffix, mime in _MIME.items():
             st.download_button(
                 f"Letter as {suffix[1:].upper()}",
-                partial(content, mine, fresh, drawing, suffix),
+                partial(content, mine, sender, drawing, fresh, suffix),
                 f"letter{suffix}", mime, key=f"letter/{suffix}", on_click="ignore",
             )  # fmt: skip
 
@@ -73,17 +78,21 @@ def _picture(requirement: Requirement, record: OptionOut) -> Drawing:
     return picture(known.job, next(o for o in known.options if o.id == record.id))
 
 
-def content(letter: Letter, fresh: Letter, drawing: Drawing | None, suffix: str) -> bytes:
+def content(
+    letter: Letter, sender: Sender, drawing: Drawing | None, fresh: Letter, suffix: str
+) -> bytes:
     """Return a letter as the content of a file.
 
     Parameters
     ----------
     letter : Letter
         As it was changed.
-    fresh : Letter
-        As the advice has it; figures beyond it are marked.
+    sender : Sender
+        Who writes.
     drawing : Drawing, optional
         The part.
+    fresh : Letter
+        As the advice has it; figures beyond it are marked.
     suffix : str
         ".pdf", ".docx" or ".html".
 
@@ -92,4 +101,4 @@ def content(letter: Letter, fresh: Letter, drawing: Drawing | None, suffix: str)
     bytes
         The file.
     """
-    return made(letter, Sender(), drawing, fresh, (suffix, "a4")).content
+    return made(letter, sender, drawing, fresh, (suffix, "a4")).content

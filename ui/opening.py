@@ -1,20 +1,25 @@
 """What a part starts from: a blank sheet, a shipped example, a file of the visitor's own."""
 
+from contextlib import suppress
 from pathlib import Path
+from typing import Any
 
 from pydantic import TypeAdapter, ValidationError
 
 from catalog.example import example_text
 from selector.errors import RequirementError
-from selector.requirement.question import question
+from selector.requirement.question import question, without_rows
 from selector.requirement.read import parsed, parsed_file
 from ui import form, session, store
-from ui.draft import Draft, blank, unfit
+from ui.draft import OVER, Draft, blank, unfit
 
 # What the widgets of some kinds hold.
 _HELD: dict[str, TypeAdapter[int] | TypeAdapter[float] | TypeAdapter[bool]] = {
     "count": TypeAdapter(int), "number": TypeAdapter(float), "tick": TypeAdapter(bool),
 }  # fmt: skip
+# Sections are named by their numbers.
+_NUMBERED = frozenset({"zone.section", *OVER})
+_NUMBERS = TypeAdapter(list[int])
 # So many faults of a file are told one by one.
 _TOLD = 12
 
@@ -84,10 +89,21 @@ def answered(table: Draft, path: str = "") -> Draft:
         if isinstance(value, dict):
             kept[key] = answered(value, at)
         elif isinstance(value, list):
-            kept[key] = [answered(v, at) if isinstance(v, dict) else v for v in value]
+            kept[key] = _listed(at, value)
         elif value is not None:
             kept[key] = _as_widget_holds(at, value)
     return kept
+
+
+def _listed(path: str, values: list[Any]) -> list[Any]:
+    """Return the rows or answers of a list, the numbers of sections as numbers."""
+    if without_rows(path) in _NUMBERED:
+        with suppress(ValidationError):
+            return _NUMBERS.validate_python(values)
+    return [
+        answered(value, f"{path}.{number}") if isinstance(value, dict) else value
+        for number, value in enumerate(values, start=1)
+    ]
 
 
 def _as_widget_holds(path: str, value: object) -> object:

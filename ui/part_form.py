@@ -6,11 +6,13 @@ import streamlit as st
 
 from catalog import Catalog
 from selector.requirement.question import question
+from selector.requirement.workshop import Analysis
 from ui import draft as drafts
 from ui import form, labels, session
 from ui.draft import Draft
 from ui.form import ask
 
+_WIDTHS = {"name": 124, "shape": 124}
 _LOADS = ("load.bending", "load.axial", "load.contact", "load.impact_energy")
 
 
@@ -32,8 +34,7 @@ def sections() -> None:
     """Ask for the sections, each with its duty."""
     draft = session.here().draft
     count = len(drafts.rows(draft, "part.section"))
-    for text in form.shown_at("part.section") + form.shown_at("zone"):
-        st.markdown(f":red[{labels.plain(text)}]")
+    form.wrong_at("part.section", "zone")
     for number in range(1, count + 1):
         with st.container(border=True, key=f"section/{number}"):
             _section(number, draft, alone=count == 1)
@@ -46,21 +47,19 @@ def _section(number: int, draft: Draft, *, alone: bool) -> None:
     path = f"part.section.{number}"
     given = drafts.read(draft, path) or {}
     with st.container(horizontal=True, vertical_alignment="top", key=f"sizes/{number}"):
-        ask(f"{path}.name", width=128)
-        ask(f"{path}.shape", width=128)
-        ask(f"{path}.size", width=128)
-        ask(f"{path}.length", width=128)
-        if given.get("shape") == "flat" or "width" in given:
-            ask(f"{path}.width", width=104)
-        if _is_bored(draft, path):
-            ask(f"{path}.bore", width=104)
+        asked = ["name", "shape", "size", "length"]
+        asked += ["width"] if given.get("shape") == "flat" or "width" in given else []
+        asked += ["bore"] if _is_bored(draft, path) else []
+        for field in asked:
+            ask(f"{path}.{field}", width=_WIDTHS.get(field, 100), hint=False)
         if not alone:
             st.button(
                 f"Remove section {number}", key=f"drop/{path}", type="tertiary",
                 on_click=_drop, args=("part.section", number),
             )  # fmt: skip
-    for text in form.shown_at(path):
-        st.markdown(f":red[{labels.plain(text)}]")
+    if number == 1:
+        form.hints(f"{path}.{field}" for field in asked)
+    form.wrong_at(path)
 
 
 def _is_bored(draft: Draft, path: str) -> bool:
@@ -87,8 +86,7 @@ def _duty(section: int, draft: Draft) -> None:
         ask(f"{path}.wear", width=228)
         if drafts.read(draft, f"{path}.wear") not in {None, "none"}:
             ask(f"{path}.severity", width=228, rows=True)
-    for text in form.shown_at(path):
-        st.markdown(f":red[{labels.plain(text)}]")
+    form.wrong_at(path)
     _hardness(path, draft)
     _mate(path, draft)
 
@@ -112,9 +110,10 @@ def _hardness(path: str, draft: Draft) -> None:
         if known:
             ask(f"{path}.hardness.min", width=110)
             ask(f"{path}.hardness.max", width=110)
-            ask(f"{path}.depth", width=150)
-    for text in form.shown_at(f"{path}.hardness"):
-        st.markdown(f":red[{labels.plain(text)}]")
+            ask(f"{path}.depth", width=150, hint=False)
+    if known:
+        form.hints([f"{path}.depth"])
+    form.wrong_at(f"{path}.hardness")
 
 
 def _know(draft: Draft, path: str, known: bool) -> None:
@@ -139,9 +138,11 @@ def _mate(path: str, draft: Draft) -> None:
             lambda d, answer: drafts.put(d, f"{path}.mate", {} if answer == "yes" else None),
         )
         if there:
-            ask(f"{path}.mate.material", width=190)
-            ask(f"{path}.mate.hardness", width=100)
+            ask(f"{path}.mate.material", width=200, hint=False)
+            ask(f"{path}.mate.hardness", width=110, hint=False)
             ask(f"{path}.mate.should_wear", width=150)
+    if there:
+        form.hints(f"{path}.mate.{field}" for field in ("material", "hardness"))
 
 
 def load_and_limits(currency: str) -> None:
@@ -174,6 +175,11 @@ def the_rest() -> None:
         with st.container(horizontal=True):
             for path in _LOADS:
                 ask(path, width=150)
+        called = drafts.called(draft)
+        if len(called) > 1:
+            with st.container(horizontal=True):
+                for path in drafts.OVER:
+                    ask(path, width=300, choices=called)
         with st.container(horizontal=True):
             ask("limit.service_temperature", width=150)
             ask("limit.corrosion", width=150)
@@ -190,8 +196,7 @@ def the_rest() -> None:
 def _more_of_section(number: int, draft: Draft) -> None:
     """Ask the rest of one section and of the zone that begins on it."""
     path = f"part.section.{number}"
-    name = drafts.read(draft, f"{path}.name") or f"section {number}"
-    st.markdown(f"**{labels.plain(str(name))}**")
+    st.markdown(f"**{labels.plain(drafts.called(draft)[number])}**")
     with st.container(horizontal=True):
         ask(f"{path}.fillet", width=130)
         if not _is_bored(draft, path):
@@ -217,20 +222,37 @@ def table(path: str, widths: dict[str, int], choices: dict[str, Any] | None = No
     """
     asked = question(path)
     name = asked.title if asked else path
-    for text in form.shown_at(path):
-        st.markdown(f":red[{labels.plain(text)}]")
+    form.wrong_at(path)
     for number in range(1, len(drafts.rows(session.here().draft, path)) + 1):
         with st.container(
             horizontal=True, vertical_alignment="top", key=f"row/{path}/{number}"
         ):
             for field, width in widths.items():
                 given = (choices or {}).get(field)
-                ask(f"{path}.{number}.{field}", width=width, choices=given)
+                ask(f"{path}.{number}.{field}", width=width, choices=given, hint=number == 1)
             st.button(
                 f"Remove {number}", key=f"drop/{path}.{number}", type="tertiary",
                 on_click=_drop, args=(path, number),
             )  # fmt: skip
     st.button(f"Add to {labels.lower(name)}", key=f"add/{path}", on_click=_add, args=(path,))
+
+
+def analyses() -> None:
+    """Ask for the analysis of each bar of the rack that has a certificate."""
+    for number, bar in enumerate(drafts.rows(session.here().draft, "workshop.stock"), start=1):
+        if bar.get("evidence") != "certificate" and "analysis" not in bar:
+            continue
+        path = f"workshop.stock.{number}.analysis"
+        asked = question(path)
+        st.markdown(
+            f"**{labels.plain(str(bar.get('steel') or f'Bar {number}'))}**: "
+            f"{labels.lower(asked.title)}, {labels.lower(asked.text)}"
+            if asked
+            else ""
+        )
+        with st.container(horizontal=True, key=f"analysis/{number}"):
+            for element in Analysis.model_fields:
+                ask(f"{path}.{element}", width=76)
 
 
 def _add(path: str) -> None:

@@ -45,6 +45,7 @@ def look(width: float, height: float, *, plain: bool = False) -> Look:
         font="inherit",
         sizes=not plain,
         end_view=not plain,
+        labels=not plain,
         strips=False,
     )
 

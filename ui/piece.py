@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from html import escape
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from ui import labels
 
@@ -11,13 +12,18 @@ _READ_AS_FORM = frozenset("\\`*_{}[]()#+-!|$~:\n\r")
 
 
 def bullets(texts: Iterable[str]) -> None:
-    """Show texts, taken literally, as a list."""
-    st.markdown("\n".join(f"- {labels.plain(text)}" for text in texts))
+    """Show sentences of the engine, taken literally, as a list."""
+    st.markdown("\n".join(f"- {labels.plain(labels.titles(text))}" for text in texts))
 
 
 def small(text: str) -> None:
     """Show a text, taken literally, in small print."""
     st.caption(labels.plain(text))
+
+
+def panel(name: str) -> DeltaGenerator:
+    """Return a framed place of its own ground, as tall as those beside it."""
+    return st.container(border=True, height="stretch", key=f"panel/{name}")
 
 
 def markup(*parts: str) -> None:

@@ -7,7 +7,7 @@ meanwhile goes on under an id of its own.
 
 import copy
 import json
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -15,7 +15,7 @@ import streamlit as st
 
 from selector.errors import Problem
 from ui import store
-from ui.draft import Draft, blank, put, ready
+from ui.draft import Draft, blank, fits, put, ready
 
 _MOST_UNDONE = 60
 
@@ -48,7 +48,7 @@ def begin() -> None:
             st.query_params["part"] = held.id
         return
     kept = store.part(wanted)
-    if kept is not None:
+    if kept is not None and fits(kept.get("draft")):
         st.session_state["visit"] = _visit(wanted, kept)
     elif "visit" not in st.session_state:
         st.session_state["visit"] = None
@@ -56,8 +56,8 @@ def begin() -> None:
 
 def _visit(key: str, kept: dict[str, Any]) -> Visit:
     """Return a kept part as the part at hand, with its workshop as that is now."""
-    draft, shop = kept.get("draft") or blank(), kept.get("shop")
-    saved = store.workshops().get(shop) if isinstance(shop, str) else None
+    draft, shop, asked = kept["draft"], kept.get("shop"), kept.get("asked")
+    saved = workshops().get(shop) if isinstance(shop, str) else None
     if saved is not None:
         draft["workshop"] = saved
     return Visit(
@@ -65,10 +65,22 @@ def _visit(key: str, kept: dict[str, Any]) -> Visit:
         draft=draft,
         shop=shop if saved is not None else None,
         tried=bool(kept.get("tried")),
-        asked=kept.get("asked"),
-        revision=int(kept.get("revision", 0)),
+        asked=asked if fits(asked) else None,
+        revision=_revision(kept),
         aim=str(kept.get("aim", "choice")),
     )
+
+
+def _revision(kept: dict[str, Any]) -> int:
+    """Return how often a kept part was changed."""
+    number = kept.get("revision")
+    return number if isinstance(number, int) else 0
+
+
+def workshops() -> dict[str, dict[str, Any]]:
+    """Return the workshops by name that the form can hold, the one used last first."""
+    kept = store.workshops().items()
+    return {name: table for name, table in kept if fits({"workshop": table})}
 
 
 def held_part() -> Visit | None:
@@ -101,7 +113,7 @@ def start(draft: Draft, *, tried: bool = False, aim: str = "choice") -> Visit:
     """
     visit = Visit(store.new_id(), draft, tried=tried, aim=aim)
     if not draft.get("workshop", {}).get("heat"):
-        visit.shop, table = next(iter(store.workshops().items()), (None, None))
+        visit.shop, table = next(iter(workshops().items()), (None, None))
         if table is not None:
             draft["workshop"] = table
     st.session_state["visit"] = visit
@@ -113,7 +125,7 @@ def start(draft: Draft, *, tried: bool = False, aim: str = "choice") -> Visit:
 def _save(visit: Visit) -> None:
     """Keep the part; under another id where another tab has changed it meanwhile."""
     kept = store.part(visit.id)
-    if kept is not None and int(kept.get("revision", 0)) > visit.revision:
+    if kept is not None and _revision(kept) > visit.revision:
         visit.id = store.new_id()
         st.session_state["parted"] = True
     visit.revision += 1
@@ -170,7 +182,7 @@ def undo() -> None:
 
 def use_workshop(name: str | None) -> None:
     """Put the part at hand into the workshop of a name; None leaves it as the part's own."""
-    table = store.workshops().get(name) if name else None
+    table = workshops().get(name) if name else None
     visit = here()
     if table is None:
         visit.shop = None
@@ -217,6 +229,24 @@ def held(key: str) -> Any:  # noqa: ANN401
     return st.session_state.get(key)
 
 
+def filled(key: str, value: Any) -> str:  # noqa: ANN401
+    """Return the key of a widget that answers no question of a part, filled when it is new."""
+    st.session_state.setdefault(key, value)
+    return key
+
+
+def one_of(key: str, choices: Sequence[str], first: str) -> str:
+    """Return the key of a widget that holds one of its choices, `first` where it held none."""
+    if st.session_state.get(key) not in choices:
+        st.session_state[key] = first
+    return key
+
+
+def fill_in(key: str, value: str) -> None:
+    """Write an answer into the widget with this key, before it is drawn again."""
+    st.session_state[key] = value
+
+
 def shows(key: str) -> bool:
     """Return whether a widget belongs to the form as it was last filled."""
     visit = here()
@@ -241,6 +271,17 @@ def is_stale() -> bool:
     """Return whether the part was changed since its advice was computed."""
     visit = here()
     return visit.asked is not None and visit.asked != ready(visit.draft)
+
+
+def tell(key: str, texts: Iterable[str]) -> None:
+    """Keep why what was given to the widget with this key was not taken."""
+    st.session_state[f"told/{key}"] = tuple(texts)
+
+
+def told(key: str) -> tuple[str, ...]:
+    """Return, once, why what was given to the widget with this key was not taken."""
+    texts: tuple[str, ...] = st.session_state.pop(f"told/{key}", ())
+    return texts
 
 
 def refuse(problems: Iterable[Problem]) -> None:

@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import cached, frame, session, store
+from ui import cached, frame, session
 from ui.draft import Draft
 from ui.labels import lower, plain, words
 
@@ -12,7 +12,7 @@ _OWN = "This part's own"
 def choose() -> None:
     """Ask which workshop, and say what it has."""
     visit = session.here()
-    names = [_OWN, *store.workshops()]
+    names = [_OWN, *session.workshops()]
     key = session.widget("shop", visit.shop or _OWN)
     st.selectbox("Workshop", names, key=key, on_change=_chosen, args=(key,))
     lines = summary(visit.draft.get("workshop") or {})

@@ -1,52 +1,30 @@
 """One steel in figures: its names, composition, its temper drawn, and where they come from."""
 
+import re
+
 from catalog import Catalog, Steel
 from catalog.quantity import sourced
-from catalog.steel import plain
 from catalog.values import Span
 from selector.errors import SelectorError
 from selector.specimen.record import RowOut, TemperedOut
 from selector.specimen.tempered import tempered as tempered_of
 from selector.specimen.tempered import thin_piece
+from ui.labels import upper
 from ui.piece import e
 
-_SYSTEMS = {
-    "en": "EN", "number": "number", "aisi": "AISI", "uns": "UNS", "bs": "BS",
-    "old_en": "EN, old", "jis": "JIS", "trade": "trade",
-}  # fmt: skip
+# Of the naming systems that are no abbreviation, or not that of their key.
+_SYSTEMS = {"number": "number", "old_en": "EN, old", "trade": "trade"}
+_UNIT = re.compile(r"(_wt)?_(pct|c|hrc|hb|mm|mpa|j)$")
 _WIDE, _TALL, _LEFT, _LOW = 620.0, 250.0, 44.0, 34.0
 _HOUR_S = 3600.0
 
 
-def matching(known: Catalog, text: str) -> list[Steel]:
-    """Return the steels that a text is part of a name, the family or the kind of.
-
-    Parameters
-    ----------
-    known : Catalog
-        What is known.
-    text : str
-        Empty for all.
-
-    Returns
-    -------
-    list of Steel
-        By name.
-    """
-    key = plain(text)
-    found = (
-        steel
-        for steel in known.steels.values()
-        if any(key in plain(name) for name in (*steel.names(), steel.family, steel.kind))
-    )
-    return sorted(found, key=lambda steel: steel.spoken.casefold())
-
-
 def names(steel: Steel) -> str:
     """Return what each system calls a steel, and how it is sold."""
-    given = steel.designations.model_dump()
     rows = [
-        (_SYSTEMS[system], ", ".join(given[system])) for system in _SYSTEMS if given.get(system)
+        (_SYSTEMS.get(system, system.upper()), ", ".join(given))
+        for system, given in steel.designations
+        if given
     ]
     for bar in steel.condition:
         span = bar.hardness_hb or bar.hardness_hrc
@@ -73,12 +51,12 @@ def _span(span: Span | None) -> str:
     return f"{span.min:g} to {span.max:g}"
 
 
-def _lines(rows: list[tuple[str, str]]) -> str:
+def _lines(rows: list[tuple[str, str]], kind: str = "") -> str:
     """Return pairs as the lines of a table."""
     cells = "".join(
         f"<tr><th scope='row'>{e(head)}</th><td>{e(text)}</td></tr>" for head, text in rows
     )
-    return f"<table class='tw-lines'>{cells}</table>"
+    return f"<table class='tw-lines {kind}'>{cells}</table>"
 
 
 def tempered(steel: Steel, known: Catalog) -> str:
@@ -100,7 +78,7 @@ def _curve(found: TemperedOut, rows: list[RowOut]) -> str:
     top, low = max(highs) + 2.0, max(min(lows) - 2.0, 0.0)
 
     def x(heat: float) -> float:
-        return _LEFT + (_WIDE - _LEFT - 8) * (heat - left) / (right - left)
+        return _LEFT + (_WIDE - _LEFT - 20) * (heat - left) / (right - left)
 
     def y(hrc: float) -> float:
         return 8 + (_TALL - _LOW - 8) * (top - hrc) / (top - low)
@@ -132,7 +110,7 @@ def _curve(found: TemperedOut, rows: list[RowOut]) -> str:
         f"{ticks}{brittle}<polygon class='c-area' points='{area}'/>"
         f"<polyline class='c-line' points='{line}'/></svg>"
         f"<p class='tw-grey'>HRC over °C of the temper, an hour each; the band holds 90 in 100."
-        f"{note} {e('; '.join((found.origin.relation, found.origin.source)))}</p>"
+        f"{note}<br>{e(upper(found.origin.relation))}; {e(found.origin.source)}.</p>"
     )
 
 
@@ -141,14 +119,14 @@ def sources(steel: Steel, known: Catalog) -> str:
     places: dict[str, list[str]] = {}
     memory: set[str] = set()
     for key, value in sourced(steel):
-        places.setdefault(value.source, []).append(key.split(".")[0].replace("_", " "))
+        places.setdefault(value.source, []).append(_UNIT.sub("", key.split(".")[0]))
         if value.seen == "memory":
             memory.add(value.source)
     rows = [
         (
             known.sources[key].citation + (" (from memory)" if key in memory else ""),
-            ", ".join(dict.fromkeys(given)),
+            ", ".join(dict.fromkeys(given)).replace("_", " "),
         )
         for key, given in places.items()
     ]
-    return _lines(rows)
+    return _lines(rows, "tw-sources")

@@ -108,6 +108,26 @@ def forget_workshop(name: str) -> None:
     _write("workshops.json", {k: kept for k, kept in workshops().items() if k != name})
 
 
+def letterhead(shop: str) -> Table:
+    """Return the letterhead of a workshop; that of no workshop by name where it has none."""
+    kept = _read("letterheads.json") or {}
+    found = kept.get(shop, kept.get("", {}))
+    return found if isinstance(found, dict) else {}
+
+
+def keep_letterhead(shop: str, table: Table) -> None:
+    """Keep the letterhead of a workshop.
+
+    Parameters
+    ----------
+    shop : str
+        Its name; empty where it has none.
+    table : dict
+        Plain data, by field.
+    """
+    _write("letterheads.json", {**(_read("letterheads.json") or {}), shop: table})
+
+
 def _folder() -> Path:
     """Return the user's folder."""
     return user_data_path("temperwright", appauthor=False)

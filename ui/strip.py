@@ -4,6 +4,7 @@ They take the colours of the page by class; the figures stand beside them as tex
 are told nothing here.
 """
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -87,6 +88,32 @@ def bar(low: float | None, middle: float | None, high: float | None, scale: Scal
 def _upright(kind: str, at: float, gap: float) -> str:
     """Return an upright line across the strip."""
     return f"<line class='{kind}' x1='{at:.1f}' x2='{at:.1f}' y1='{gap}' y2='{_TALL - gap}'/>"
+
+
+def ticks(scale: Scale) -> str:
+    """Return the figures under a strip; they are read from the text beside it, not from here.
+
+    Parameters
+    ----------
+    scale : Scale
+        What it runs between.
+
+    Returns
+    -------
+    str
+        HTML.
+    """
+    step = _step(scale.high - scale.low)
+    first = math.ceil(scale.low / step)
+    marks = [n * step for n in range(first, math.floor(scale.high / step) + 1)]
+    spans = "".join(f"<span style='left:{scale.at(v):.1f}%'>{v:g}</span>" for v in marks)
+    return f"<div class='tw-ticks' aria-hidden='true'>{spans}</div>"
+
+
+def _step(span: float) -> float:
+    """Return a round step that divides a span into three to six."""
+    power = 10.0 ** math.floor(math.log10(span / 3.0))
+    return next(power * n for n in (5, 2, 1) if span / (power * n) >= 2.5)
 
 
 def squares(share: float) -> str:

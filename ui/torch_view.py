@@ -1,6 +1,10 @@
 """The torch in figures: verdict, windows of heat and temper, demands, the other families."""
 
+from collections.abc import Iterable
+
+from catalog.values import Span as Ends
 from selector.flame.record import FamilyOut, FiguresOut, FlameOut
+from selector.heat.colour import MAGNET_LOST_C
 from selector.record import GateOut, OptionOut, SetUpOut, TemperOut
 from selector.wording import condition_words, in_100, shown_time
 from ui.bands import Span, band
@@ -9,7 +13,6 @@ from ui.piece import e
 
 # A disc that is filled, half or struck through says the word again.
 _DISCS = {"yes": "●", "not_needed": "●", "yes_if": "◐", "coupon_first": "◐", "no": "⊘"}
-_MAGNET_C = 770.0
 
 
 def verdict(found: FlameOut) -> str:
@@ -37,23 +40,37 @@ def heat_window(set_up: SetUpOut, figures: FiguresOut | None) -> tuple[str, str]
     # What is left to the grain of the steel at the hottest edge is left to the heat as well.
     margin = figures.corner_margin_c if figures is not None else 60.0
     coarse = heat + max(margin, 10.0)
-    low, high = min(heat - 150.0, _MAGNET_C - 30.0), coarse + 90.0
+    low, high = min(heat - 150.0, MAGNET_LOST_C - 30.0), coarse + 90.0
     spans = [
         Span(heat - off, heat + off, "serves", f"{heat:.0f}"),
         Span(coarse, high, "danger", "coarse grain"),
         Span(heat - off, heat + off, "eye", f"you are within {off:.0f}"),
     ]
     colour = set_up.colour or "heat"
+    marks = {"magnet lets go": MAGNET_LOST_C}
     said = (
         f"Heat to {heat:.0f} °C ({colour} in {set_up.light or 'this light'}), read by "
         f"{set_up.read_by}: nine times in ten within {off:.0f} °C. "
         f"{shown_time(set_up.hold_s)} held."
     )
-    return said, band(low, high, spans, {"magnet lets go": _MAGNET_C}, said)
+    return said, band(low, high, spans, marks, said)
 
 
-def temper_window(temper: TemperOut) -> tuple[str, str]:
-    """Return whether the right temper can be had: a sentence and the window drawn."""
+def temper_window(temper: TemperOut, brittle: Iterable[Ends] = ()) -> tuple[str, str]:
+    """Return whether the right temper can be had: a sentence and the window drawn.
+
+    Parameters
+    ----------
+    temper : TemperOut
+        The temper that is asked for.
+    brittle : iterable of Span
+        Tempers that make the steel brittle. [°C]
+
+    Returns
+    -------
+    tuple of str
+        Sentence, then SVG.
+    """
     if temper.temperature_c is None:
         return "No temper.", ""
     at = temper.temperature_c
@@ -70,10 +87,18 @@ def temper_window(temper: TemperOut) -> tuple[str, str]:
     if temper.time_min:
         said += f", {temper.time_min:.0f} min"
     said += f"; {low:.0f} to {high:.0f} °C serves." if high > low else "."
+    bad = [(w.min or 0.0, w.max or 400.0) for w in brittle]
+    left = min(150.0, low - 20)
+    right = max([350.0, high + 40, *(end + 20 for start, end in bad if start < 350)])
+    spans += [
+        Span(max(start, left), min(end, right), "danger", "brittle")
+        for start, end in bad
+        if start < right and end > left
+    ]
     marks = {temper.colour: at} if temper.colour else {}
     if temper.colour:
         said += f" A bright patch shows {temper.colour}."
-    return said, band(min(150.0, low - 20), max(350.0, high + 40), spans, marks, said)
+    return said, band(left, right, spans, marks, said)
 
 
 def demands(option: OptionOut, figures: FiguresOut | None) -> str:
@@ -88,11 +113,9 @@ def demands(option: OptionOut, figures: FiguresOut | None) -> str:
         rows += _line(
             "Even all round", f"{figures.side_to_side_k:.0f} °C from side to side", ""
         )
-        rows += _line(
-            "Strong enough",
-            f"{figures.soft_ring.torque_nm:.0f} N m at {figures.soft_ring.weakest}",
-            "",
-        )  # fmt: skip
+        ring = figures.soft_ring
+        if ring.weakest:
+            rows += _line("Strong enough", f"{ring.torque_nm:.0f} N m at {ring.weakest}", "")
     return f"<table class='tw-lines tw-three'>{rows}</table>"
 
 

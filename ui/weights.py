@@ -14,7 +14,7 @@ from ui import answer, cached, session
 from ui.draft import put
 from ui.figures import in_short
 from ui.labels import plain, words
-from ui.piece import bullets
+from ui.piece import bullets, e, markup
 
 _OWN = "own"
 _PRESETS = ("balanced", "cheap", "safe hands", "quick", "wear", "toughness", _OWN)
@@ -42,6 +42,7 @@ def show(requirement: Requirement, advice: AdviceOut) -> None:
         format_func=lambda name: words(name, "priorities.preset"),
     )  # fmt: skip
     priorities = _own(given) if chosen == _OWN else Priorities(preset=chosen)
+    markup(beam(priorities))
     found = reweighed(cached.standing(requirement), priorities)
     names = {option.id: option for option in advice.options}
     if found.order[0] == advice.options[0].id:
@@ -57,6 +58,21 @@ def show(requirement: Requirement, advice: AdviceOut) -> None:
         "Take these weights", key="weights/take", on_click=_take, args=(priorities,),
         disabled=priorities.weights() == given.weights(),
     )  # fmt: skip
+
+
+def beam(priorities: Priorities) -> str:
+    """Return the weights as a beam cut by their shares, in 100; the heaviest stands out."""
+    shares = {name: 100 * share for name, share in priorities.weights().items() if share > 0}
+    most = max(shares.values())
+    return (
+        "<ul class='tw-beam' aria-label='Weights in 100'>"
+        + "".join(
+            f"<li style='flex-grow:{share:.0f}'{' class=tw-most' if share == most else ''}>"
+            f"{e(words(name))} {share:.0f}</li>"
+            for name, share in shares.items()
+        )
+        + "</ul>"
+    )
 
 
 def _own(given: Priorities) -> Priorities:

@@ -6,8 +6,10 @@ from selector import Requirement
 from selector.advice.why import why
 from selector.errors import SelectorError
 from selector.wording import in_100
-from ui import cached
+from ui import cached, steel_name
 from ui.labels import plain, upper
+
+_KEY = "why-not/name"
 
 
 def show(requirement: Requirement) -> None:
@@ -19,15 +21,14 @@ def show(requirement: Requirement) -> None:
         What is asked.
     """
     st.header("Why not …?", anchor=False)
-    name = st.text_input(
-        "A steel, by any name, or a route", key="why-not/name", width=360, max_chars=80
-    ).strip()
+    name = steel_name.ask("A steel, by any name, or a route", _KEY)
     if not name:
         return
+    routes = {route.name.casefold(): slug for slug, route in cached.catalog().routes.items()}
     try:
-        ways = why(cached.weighed(requirement), name)
+        ways = why(cached.weighed(requirement), routes.get(name.casefold(), name))
     except SelectorError:
-        st.markdown(plain(f"No steel and no route is called {name}."))
+        steel_name.unknown(name, _KEY, "No steel and no route")
         return
     if not ways:
         st.markdown(plain(f"{name} was not looked at: the workshop has no way to use it."))

@@ -12,7 +12,7 @@ from catalog.steel import Steel
 from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
 from selector.decision.option import Beaten, Option, Rejected, scorer_of
-from selector.decision.preference import certified
+from selector.decision.preference import certified, unheard_of
 from selector.decision.ranking import pairwise_share
 from selector.decision.weighing import Progress, silent, weigh
 from selector.job.candidates import screened
@@ -63,7 +63,7 @@ class Advice:
 
     @property
     def as_bought(self) -> Option | None:
-        """The best option without heat treatment that passes every gate outright."""
+        """The best option without heat treatment that passes outright and is so used."""
         return next(
             (
                 option
@@ -71,6 +71,7 @@ class Advice:
                 if option.treatment.route.process == "none"
                 and option.treatment.condition.name != "hard-element"
                 and option.judged.verdict == "pass"
+                and not unheard_of(option)
             ),
             None,
         )

@@ -31,7 +31,7 @@ PLACES: tuple[tuple[Kind, ...], ...] = (
 )  # fmt: skip
 SHOWN = 3
 # Gates that turn a bar down before it is asked what it would do.
-NOT_LOOKED_AT = frozenset({"stock", "shape", "equipment"})
+NOT_LOOKED_AT = frozenset({"stock", "shape", "equipment", "near", "custom"})
 
 
 def kind_of(work: Treatment) -> Kind:

@@ -17,7 +17,7 @@ from selector.wording import in_100, times_in_100
 # A smaller loss is not worth a word. [currency]
 LEAST_MONEY = 0.5
 # Beyond this a criterion outweighs all others together: nobody means that. [-]
-MOST_WEIGHT = 0.5
+LEAST_WEIGHT, MOST_WEIGHT = 0.005, 0.5
 # The criteria as one says that they weigh.
 WEIGHED: dict[Criterion, str] = {
     "hardness": "the right hardness",
@@ -169,7 +169,7 @@ def _turned(turned: tuple[TurnOut, ...]) -> str | None:
         (abs(at - turn.now), turn.words, turn.now, at)
         for turn in turned
         for at in (turn.below, turn.above)
-        if at is not None and at <= MOST_WEIGHT
+        if at is not None and LEAST_WEIGHT <= at <= MOST_WEIGHT
     ]
     if not ways:
         return None

@@ -13,6 +13,7 @@ from selector.procedure.lines import short_lines
 from selector.record import OptionOut
 from selector.wording import (
     condition_words,
+    days_words,
     in_bath,
     in_sentence,
     layer_words,
@@ -49,7 +50,7 @@ def _rows(option: OptionOut) -> list[tuple[str, str]]:
         ("surface", f"{shown_spread(option.hardness.surface)}, {deep}"),
         ("core", f"{core}; shank {shank}"),
         ("risk", option.chief_risk),
-        ("cost", f"{money} a good part, {option.days:g} days"),
+        ("cost", f"{money} a good part, {days_words(option.days)}"),
     ]
     if failing is not None and failing.p50 is not None and failing.p50 >= LEAST_FAILING:
         rows.append(("failing", f"{failing.p50:.0f} {option.cost.currency} a part in use"))

@@ -15,6 +15,7 @@ from selector.record import OptionOut, Spread
 from selector.wording import (
     chance_words,
     condition_words,
+    days_words,
     layer_words,
     shown_mm,
     shown_spread,
@@ -194,7 +195,7 @@ def _figures(advice: AdviceOut) -> tuple[str, ...]:
     money = _money(first.cost.spread, first.cost.currency)
     return (
         f"{'; '.join(parts)}.",
-        f"{money} a good part, {first.days:g} days. Chief risk: {first.chief_risk}.",
+        f"{money} a good part, {days_words(first.days)}. Chief risk: {first.chief_risk}.",
         f"id {first.id}",
     )
 
@@ -235,7 +236,7 @@ def _alternative(item: AlternativeOut) -> str:
     hours = f"{item.work_h:.1f}".removesuffix(".0") if item.work_h >= 0.1 else "under 0.1"
     return (
         f"{item.kind_words}: {item.bar}: {item.doing}; {item.surface}. "
-        f"{_money(item.cost, item.currency)}, {hours} h of your work, {item.days:g} days; "
+        f"{_money(item.cost, item.currency)}, {hours} h of your work, {days_words(item.days)}; "
         f"{chance_words(item.passing_all, item.within_budget)}; risk: {item.risk}. "
         f"Not first: {item.why_not_first}."
     )

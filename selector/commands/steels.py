@@ -21,31 +21,6 @@ if TYPE_CHECKING:
 
 
 MISSED = 1
-BEGINS = 3
-
-
-def _listed(text: str, known: "Catalog") -> "tuple[Steel, ...]":
-    """Return the steels that a text means by name, by family or kind, or by how names begin."""
-    from catalog.steel import plain  # noqa: PLC0415
-
-    found, key = known.look_up(text).steels, plain(text)
-    if found or not key:
-        return found if key else tuple(known.steels.values())
-    groups = (
-        lambda steel: (steel.family, steel.kind),
-        lambda steel: known.families[steel.family].name.split(),
-    )
-    for words in groups:
-        alike = tuple(s for s in known.steels.values() if key in map(plain, words(s)))
-        if alike:
-            return alike
-    # Two letters begin too many names to mean any.
-    return tuple(
-        steel
-        for steel in known.steels.values()
-        if len(key) >= BEGINS
-        and any(plain(name).startswith(key) for name in (steel.slug, *steel.names()))
-    )
 
 
 def _new(name: str, folder: Path) -> None:
@@ -109,7 +84,7 @@ def steels(
         from selector.commands.filter import checked_catalog  # noqa: PLC0415
 
         known = checked_catalog(catalog or ())
-        matching = _listed(text, known)
+        matching = known.listed(text)
     if not matching:
         step = known.look_up(text).did_you_mean
         typer.echo(visible(f"No steel is called {text!r}. {step}"), err=True)

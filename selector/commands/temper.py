@@ -28,7 +28,7 @@ def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     ] = "1 h",
     quenched: Annotated[
         str | None,
-        typer.Option(help="Hardness as quenched; else a round of 10 mm in its own bath."),
+        typer.Option(help="Hardness as quenched; else a thin round in its own bath."),
     ] = None,
     to: Annotated[str | None, typer.Option(help="Hardness wanted: which temper?")] = None,
     heat: HardeningHeat = None,

@@ -10,6 +10,7 @@ from selector.decision.bath_gate import bath_gates
 from selector.decision.breaking_gate import breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.heating_gate import heating_gates
+from selector.decision.service_gate import service_gate
 from selector.decision.standard import Standard, standard_of
 from selector.duty.custom import custom
 from selector.duty.strength import least_factor, strength_words, weakest_section
@@ -21,7 +22,6 @@ from selector.job.job import Job
 from selector.job.supply import at_hand
 from selector.option.movement import movement_words
 from selector.option.prediction import Prediction
-from selector.option.temper_choice import SERVICE_MARGIN_C
 from selector.requirement.load import Limit
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import shown
@@ -215,12 +215,8 @@ def _limit_gates(prediction: Prediction, limit: Limit, *, cuts: bool) -> list[Ga
     elif limit.corrosion == "mild" and steel.corrosion == "none":
         text = f"{steel.name} rusts: keep it oiled, or have it blacked or plated"
         gates.append(Gate("corrosion", "marginal", text))
-    if limit.service_temperature is not None and prediction.treatment.hardens:
-        spare = prediction.temper.temperature_c - limit.service_temperature
-        text = f"tempered {spare:.0f} °C above service heat; {SERVICE_MARGIN_C:.0f} °C wanted"
-        gates.append(
-            Gate("service_heat", "pass" if spare >= SERVICE_MARGIN_C else "fail", text)
-        )
+    service = service_gate(prediction.treatment, prediction.temper, limit.service_temperature)
+    gates += [service] if service is not None else []
     if limit.budget is not None:
         cost, currency = prediction.bill.cost, prediction.bill.currency
         text = f"costs about {median(cost):.0f} of the {limit.budget:.0f} {currency} you allow"

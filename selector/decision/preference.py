@@ -4,7 +4,7 @@ from collections.abc import Collection
 
 from selector.decision.option import Option
 from selector.duty.custom import NEVER, rusts
-from selector.job.supply import at_hand
+from selector.job.supply import at_hand, is_rare
 from selector.job.treatment import Means, Treatment
 from selector.option.prediction import embrittled
 from selector.requirement import Requirement
@@ -13,6 +13,8 @@ from selector.requirement import Requirement
 NEAR = 0.05
 # What nobody makes such a part of stands behind what comes out about as well. [-]
 UNHEARD_OF = 0.1
+# So does what few merchants sell: a good hand names it where nothing else comes out as well.
+RARE = 0.1
 # A referral names so many bars and ranks no more.
 NAMED = 3
 # What one means of tempering must gain in score over the steadier one before it. An oven holds
@@ -82,8 +84,13 @@ def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
 
 
 def _standing(option: Option) -> float:
-    """Return the score, less what it counts that nobody makes such a part so. [-]."""
-    return option.score - UNHEARD_OF * unheard_of(option)
+    """Return the score, less what it is set back by. [-]."""
+    return option.score - set_back(option)
+
+
+def set_back(option: Option) -> float:
+    """Return what it counts that nobody makes such a part so, or that few sell the bar. [-]."""
+    return UNHEARD_OF * unheard_of(option) + RARE * is_rare(option.treatment)
 
 
 def unheard_of(option: Option) -> bool:

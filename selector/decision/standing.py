@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from selector.decision.criteria import Range
 from selector.decision.option import Option
-from selector.decision.preference import NEAR, UNHEARD_OF, ease, stands_back, unheard_of
+from selector.decision.preference import NEAR, ease, set_back, stands_back
 from selector.decision.ranking import reference_ideal
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
@@ -92,9 +92,7 @@ def standing_of(
         merit=np.stack([option.merit for option in options]),
         right=np.stack([option.judged.right for option in options]),
         cost=np.stack([option.judged.values[:, COST] for option in options]),
-        back=np.array(
-            [_BEHIND * stands_back(o, asked) + UNHEARD_OF * unheard_of(o) for o in options]
-        ),
+        back=np.array([_BEHIND * stands_back(o, asked) + set_back(o) for o in options]),
         ease=np.array([ranks[hand] for hand in hands], dtype=np.int64),
         budget=asked.limit.budget,
         scale=ranges[COST],

@@ -13,6 +13,7 @@ from selector.decision.option import Option
 from selector.duty.custom import NEVER, custom
 from selector.gate import Gate
 from selector.job.job import Job
+from selector.job.supply import is_rare
 from selector.job.treatment import Treatment
 
 # So many families and routes that serve leave no need of one that nobody would use. Estimate.
@@ -31,7 +32,7 @@ class Turn:
 
 
 def turns(going: Iterable[Treatment], job: Job) -> tuple[Turn, ...]:
-    """Return treatments by turn: usual and easily had, rarer near-equals, unheard of.
+    """Return treatments by turn: usual and easily had, rarer near-equals, rare or unheard of.
 
     Parameters
     ----------
@@ -53,7 +54,7 @@ def turns(going: Iterable[Treatment], job: Job) -> tuple[Turn, ...]:
     for work in treatments:
         if work.stock is not None:
             first.append(work)
-        elif custom(work, job.leading, job.asked) <= NEVER:
+        elif is_rare(work) or custom(work, job.leading, job.asked) <= NEVER:
             unheard.append(work)
         else:
             near = _had(work) <= nearest[work.steel.family]
@@ -95,8 +96,11 @@ def _near_equal_serves(work: Treatment, served: Mapping[Group, Option]) -> Gate 
 
 
 def _others_serve(work: Treatment, served: Mapping[Group, Option]) -> Gate | None:
-    """Return the gate of what nobody makes such a part of, where enough others serve."""
-    del work
-    if len(served) < ENOUGH:
-        return None
+    """Return the gate of what nobody makes such a part of or sells, where enough serve."""
+    rare = is_rare(work)
+    near = _near_equal_serves(work, served) if rare else None
+    if near is not None or len(served) < ENOUGH:
+        return near
+    if rare:
+        return Gate("near", "fail", "few sell it, and what is easier had serves")
     return Gate("custom", "fail", "nobody makes such a part of it, and usual ways serve")

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from typing import Literal, get_args
 
 from selector.duty.named_duty import Duty, duty_of
-from selector.job.demand import Demand
+from selector.job.demand import HOT_C, Demand
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
@@ -22,7 +22,7 @@ USUAL, ALSO, SELDOM, NEVER = 1.0, 0.7, 0.4, 0.0
 _U, _A, _S = USUAL, ALSO, SELDOM
 _TOOL_EDGE = {
     "water-tool": _U, "oil-tool": _U, "high-carbon": _U, "air-tool": _A, "high-speed": _A,
-    "bearing": _A, "martensitic-stainless": _A, "shock-tool": _S, "spring": _S,
+    "bearing": _A, "martensitic-stainless": _S, "shock-tool": _S, "spring": _S,
     "hot-work-tool": _S,
 }  # fmt: skip
 _STRUCK_EDGE = {
@@ -57,8 +57,8 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "oil-tool": _S, "hot-work-tool": _S,
     },
     "sliding": {
-        "water-tool": _U, "medium-carbon": _U, "alloy": _A, "oil-tool": _A, "bearing": _A,
-        "martensitic-stainless": _A, "high-carbon": _A, "air-tool": _A, "spring": _S,
+        "water-tool": _U, "medium-carbon": _U, "alloy": _A, "oil-tool": _U, "bearing": _A,
+        "martensitic-stainless": _S, "high-carbon": _A, "air-tool": _A, "spring": _S,
         "shock-tool": _S, "hot-work-tool": _S,
     },
     "plain": {"alloy": _A, "medium-carbon": _A, "spring": _S, "martensitic-stainless": _S},
@@ -99,6 +99,9 @@ _LEFT_SOFT = {
 # Die block bought hard is for dies, hard strip and wire for springs.
 _DELIVERED = {"other": 1.0, "hot-work-tool": 0.3, "spring": 0.3, "high-carbon": 0.3}
 
+# Plate delivered for wear lines chutes and edges; it is cut and welded, not made into tools.
+WEAR_PLATE = "wear-plate"
+_LINED: Mapping[Duty, float] = {"grit": _U, "soil": _U, "plain": _S}
 _ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
 # Where lives depend on it: certified bar, quenched and tempered by the mill, or tough and soft.
@@ -118,6 +121,8 @@ RUSTS, OILED_MM = 0.3, 16.0
 _STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
 # An edge of stainless steel is rinsed and dried; what stands brine takes no edge.
 _WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
+# What works hot is of hot-work steel, or of high-speed steel where it cuts. [-]
+_HOT_WORK = {"hot-work-tool": _U, "high-speed": _S}
 # Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
 SLENDER_MM = 12.0
 _AGED: Mapping[Duty, float] = dict.fromkeys(get_args(Duty), SELDOM)
@@ -134,6 +139,9 @@ _EDGES = frozenset({"struck edge", "pressed edge"})
 CUTS = _EDGES | {"cutting edge"}
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
+_POOR_EDGE = 0.2
+# Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
+_EYE_HARD = 0.7
 
 
 def make_of(work: Treatment) -> Make:
@@ -157,7 +165,15 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
         return max(_CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
     merit = _by_size(_by_duty(duty, work), duty, work, asked)
-    return _where_wet(merit, duty, work, asked)
+    if _hardens_eye(duty, work, asked):
+        merit *= _EYE_HARD
+    return _where_wet(_where_hot(merit, duty, work, asked), duty, work, asked)
+
+
+def _hardens_eye(duty: Duty, work: Treatment, asked: Requirement) -> bool:
+    """Return whether all of a struck tool is hardened at the torch, head and eye too."""
+    struck = duty in {"struck edge", "struck body"} and asked.load.impact == "hammered"
+    return struck and work.by_eye and work.route.extent == "whole" and len(asked.zone) > 1
 
 
 def _by_duty(duty: Duty, work: Treatment) -> float:
@@ -167,11 +183,13 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
         merit = _THROUGH[duty].get(kind, NEVER)
     elif make == "skin":
         merit = _SKIN.get(duty, _THROUGH[duty]).get(kind, NEVER)
+    elif kind == WEAR_PLATE:
+        merit = _LINED.get(duty, NEVER)
     else:
         spread = _KINDS[make]
         merit = _MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
-    if duty in _EDGES and kind == "medium-carbon" and _carbon(work) >= EDGE_CARBON_WT_PCT:
-        merit = max(merit, ALSO)
+    if duty in _EDGES and kind == "medium-carbon" and make in {"hardened", "skin"}:
+        merit = ALSO if _carbon(work) >= EDGE_CARBON_WT_PCT else min(merit, _POOR_EDGE)
     if "residual" in work.route.temper and duty not in _STRUCK:
         merit = min(merit, SELDOM)
     if duty == "spring" and kind == "high-carbon" and work.hardens and work.by_eye:
@@ -188,10 +206,20 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and thick_mm > LARGE_MM:
         return merit * 0.5
     if thick_mm <= SLENDER_MM and kind in _TOOL_KINDS and make_of(work) == "as bought":
-        # A short end of ground rod is no waste.
-        return max(merit, SELDOM) if duty != "key" else merit
+        # A short end of ground rod is no waste, least of all of one that lies there.
+        plain = ALSO if work.stock is not None and duty == "plain" else SELDOM
+        return max(merit, plain) if duty != "key" else merit
     slender = duty == "sliding" and kind == "medium-carbon" and thick_mm <= SLENDER_MM
     return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
+
+
+def _where_hot(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
+    """Return the merit as it is where steel works hot: dies and tools of steel made for it."""
+    service = asked.limit.service_temperature
+    if service is None or service < HOT_C or duty == "plain":
+        return merit
+    best = _HOT_WORK.get(work.steel.kind)
+    return min(merit, SELDOM) if best is None else max(merit, best) if work.hardens else merit
 
 
 def _where_wet(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:

@@ -16,13 +16,16 @@ Duty = Literal[
 # A struck end this thin is an edge or a point, a thicker one a face. [mm]
 EDGE_MM = 12.0
 # Who asks so much hardness where nothing wears has a tool in mind. [HRC]
-TOOL_HRC = 48.0
+TOOL_HRC = 45.0
 # A tool that its name says has an edge or a point, whether or not that is among its features;
 # what only holds or turns such a tool has none.
 _EDGED = re.compile(
     r"\b(chisel|centre punch|center punch|axe|hatchet|adze|gouge|graver|burin|scriber|knife|"
     r"blade|plane iron|scraper|reamer|tap|d-bit|drill bit|cutter|hardy|bolster|hot set|"
-    r"cold set|form tool|parting tool)s?\b(?!.*\b(holder|wrench|handle|shank|guard|arbor)\b)",
+    r"cold set|form tool|parting tool|turning tool|boring tool|countersink|counterbore|hob|"
+    r"broach|snips|shears|nippers|pincers|spokeshave|drawknife|sickle|scythe|billhook|machete|"
+    r"cleaver|auger|gimlet|burr|bradawl)s?\b"
+    r"(?!.*\b(holder|wrench|handle|shank|guard|arbor|wheel|block)\b)",
     re.IGNORECASE,
 )
 
@@ -34,6 +37,7 @@ class _Zone:
     wear: Wear
     struck: bool
     edged: bool
+    pressed: bool
     toothed: bool
     spring: bool
     drives: bool
@@ -52,6 +56,7 @@ class _Zone:
             wear=zone.wear,
             struck=struck,
             edged=is_edged(asked) or (struck and thin),
+            pressed=is_edged(asked) or asked.presses,
             toothed="teeth" in kinds or asked.part.shape_class in {"gear", "bevel"},
             spring=asked.is_spring,
             drives=demand.purpose == FOR_CORNERS,
@@ -69,7 +74,9 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
     ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
     ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
-    ("pressed edge", lambda z: z.wear == "edge-impact"),
+    ("pressed edge", lambda z: z.wear == "edge-impact" and z.pressed),
+    # Dogs, claws and stops take knocks on their faces and have no edge to hold.
+    ("struck body", lambda z: z.wear == "edge-impact"),
     ("soil", lambda z: z.wear == "abrasive" and z.ground),
     ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
     ("grit", lambda z: z.wear == "abrasive"),

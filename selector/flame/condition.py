@@ -30,10 +30,11 @@ def conditions(job: Job, option: Option, *, every: bool) -> tuple[str, ...]:
     """Return the conditions under which an option at a torch does, the gravest first."""
     # None where it simply does.
     part = meant_torched(job, option.treatment)
-    said = [*handling(job.asked.workshop, part), *_marginal(option)]
+    said = [*_marginal(option)]
     if every:
         said += _errors(job, option)
-    return (*said, *_left_out(job.asked.part, job.demands, part.part))
+    said += _left_out(job.asked.part, job.demands, part.part)
+    return (*said, *handling(job.asked.workshop, part))
 
 
 def handling(shop: Workshop, part: Torched) -> Iterator[str]:

@@ -1,11 +1,11 @@
 """Who hands a sheet over: name, address, mark and terms of a workshop, from `workshop.toml`."""
 
 import json
-import tomllib
 from base64 import b64encode
 from pathlib import Path
 from typing import Annotated, Any
 
+import tomli
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError
 from pydantic_core import ErrorDetails
 
@@ -16,6 +16,7 @@ FIELD = "--workshop"
 # A mark beside an address needs no more; a photograph does. [bytes]
 MOST_BYTES = 1_000_000
 MOST_TOML_BYTES = 200_000
+_PICTURE = "Name a PNG, JPEG or SVG file of less than 1 MB."
 # How files of pictures begin.
 _SIGNATURES = {"png": b"\x89PNG\r\n\x1a\n", "jpg": b"\xff\xd8\xff"}
 
@@ -36,13 +37,19 @@ class Identity(BaseModel):
 
     model_config = ConfigDict(frozen=True, extra="forbid")
 
-    name: Line
-    address: Annotated[tuple[Line, ...], Field(max_length=6)] = ()
-    phone: Line | None = None
-    mail: Line | None = None
-    signs: Line | None = None
-    logo: Path | None = None
-    terms: Annotated[tuple[Term, ...], Field(max_length=8)] = ()
+    name: Line = Field(title="Name on the letter")
+    address: Annotated[tuple[Line, ...], Field(max_length=6)] = Field(
+        default=(), title="Address", description="A line each."
+    )
+    phone: Line | None = Field(default=None, title="Telephone")
+    mail: Line | None = Field(default=None, title="E-mail")
+    signs: Line | None = Field(default=None, title="Who signs")
+    logo: Path | None = Field(
+        default=None, title="Mark", description="PNG, JPEG or SVG, less than 1 MB."
+    )
+    terms: Annotated[tuple[Term, ...], Field(max_length=8)] = Field(
+        default=(), title="Terms", description="A line each, at the end of an offer."
+    )
 
 
 class Logo(BaseModel):
@@ -83,8 +90,8 @@ def read_identity(path: Path) -> Identity:
         When the file cannot be read or a field breaks its rule.
     """
     try:
-        given = Identity.model_validate(tomllib.loads(_text(path)))
-    except tomllib.TOMLDecodeError as error:
+        given = Identity.model_validate(tomli.loads(_text(path)))
+    except tomli.TOMLDecodeError as error:
         step = "Mend that line, or start from the example in the README."
         raise RequirementError(Problem(FIELD, "TOML", f"{path} ({error})", step)) from error
     except ValidationError as error:
@@ -135,26 +142,49 @@ def read_logo(path: Path) -> Logo:
     RequirementError
         When it is not such a file.
     """
-    step = "Name a PNG, JPEG or SVG file of less than 1 MB."
     try:
         size = path.stat().st_size
-        if size > MOST_BYTES:
-            raise RequirementError(
-                Problem("logo", "less than 1 MB", f"{path.name} ({size / 1e6:.0f} MB)", step)
-            )
-        content = path.read_bytes()
+        content = path.read_bytes() if size <= MOST_BYTES else b""
     except OSError as error:
         got = f"{path} ({error.strerror})"
-        raise RequirementError(Problem("logo", "a file that can be read", got, step)) from error
+        raise RequirementError(
+            Problem("logo", "a file that can be read", got, _PICTURE)
+        ) from error
+    if size > MOST_BYTES:
+        got = f"{path.name} ({size / 1e6:.0f} MB)"
+        raise RequirementError(Problem("logo", "less than 1 MB", got, _PICTURE))
+    return logo_of(path.name, content)
+
+
+def logo_of(name: str, content: bytes) -> Logo:
+    """Return the content of a file as a workshop's mark.
+
+    Parameters
+    ----------
+    name : str
+        Of the file.
+    content : bytes
+        All of it.
+
+    Returns
+    -------
+    Logo
+        Kind "png", "jpg" or "svg", and the bytes.
+
+    Raises
+    ------
+    RequirementError
+        When it is no picture, or none that can be shown.
+    """
     kind = _kind(content)
     if kind is None:
-        got = f"{path.name}, which begins {content[:8]!r}"
-        raise RequirementError(Problem("logo", "a picture", got, step))
-    _seen(path, kind, content, step)
+        got = f"{name}, which begins {content[:8]!r}"
+        raise RequirementError(Problem("logo", "a picture", got, _PICTURE))
+    _seen(name, kind, content)
     return Logo(kind=kind, content=content)
 
 
-def _seen(path: Path, kind: str, content: bytes, step: str) -> None:
+def _seen(name: str, kind: str, content: bytes) -> None:
     """Refuse a picture that begins as one and cannot be shown."""
     import typst  # noqa: PLC0415 - slow to load
 
@@ -166,9 +196,9 @@ def _seen(path: Path, kind: str, content: bytes, step: str) -> None:
             sys_inputs={"d": json.dumps(list(content)), "kind": kind},
         )
     except typst.TypstError as error:
-        got = f"{path.name} ({error.message})"
+        got = f"{name} ({error.message})"
         raise RequirementError(
-            Problem("logo", "a picture that can be shown", got, step)
+            Problem("logo", "a picture that can be shown", got, _PICTURE)
         ) from error
 
 

@@ -77,7 +77,8 @@ UNDER_HRC_PER_C, OVER_HRC_PER_C = 0.03, 0.03
 FORMED_FULL_C, FORMED_NONE_C = 100.0, 150.0
 # How far under its range a heat is let pass, whatever the steel: estimate. [°C]
 RANGE_BEARS_C = 30.0
-AS_QUENCHED_SD_HRC = 0.8
+# Scatter of full hardness, unless the published range of lots and makers says more. [HRC]
+AS_QUENCHED_SD_HRC, NINE_IN_TEN_SD = 0.8, 1.645
 HARDEST_HRC = 68.0
 
 
@@ -238,7 +239,7 @@ def _by_critical_time(
     critical = _critical_s(steel, state, heat.medium_class)
     beyond = spent / critical * np.exp(-spread * normals["section_limit"][:, None])
     level = normals["as_quenched"][:, None]
-    full = _full_hrc(steel, state, heat) + AS_QUENCHED_SD_HRC * level
+    full = _full_hrc(steel, state, heat) + _full_sd_hrc(steel) * level
     high = _is_high_alloy(steel)
     soft = UNHARDENED_HRC if high else pearlite_hrc(spent)
     soft = np.minimum(soft + LEVEL_SD_HRC * level, full - 1.0)
@@ -262,6 +263,13 @@ def _full_hrc(steel: Steel, state: Austenite, heat: Heat) -> Floats:
         return now
     # Published hardness is that after a furnace soak: another heat dissolves more or less.
     return np.asarray(published.middle + now - _soaked(steel)[1])
+
+
+def _full_sd_hrc(steel: Steel) -> float:
+    """Return the scatter of full hardness: nine in ten lie in the published range. [HRC]."""
+    published = steel.hardened.as_quenched_hrc if steel.hardened else None
+    reach = (published.high - published.low) / (2.0 * NINE_IN_TEN_SD) if published else 0.0
+    return max(AS_QUENCHED_SD_HRC, reach)
 
 
 def _critical_s(steel: Steel, state: Austenite, medium_class: str) -> Floats:

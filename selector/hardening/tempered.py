@@ -89,9 +89,6 @@ def tempered(
     points = np.array(curve.curve_hrc.points)
     drawn = (points[:, 0], points[:, 1], curve.time_h.value * 3600, temper_c, time_s)
     on_curve = tempered_from_curve(*drawn)
-    # The middle lies on the curve, else the temper is not offered; its hottest samples may pass
-    # the end, and are held there.
-    on_curve = np.where(np.isnan(on_curve), points[-1, 1], on_curve)
     nominal = steel.hardened.as_quenched_hrc if steel.hardened else None
     top = max(nominal.middle if nominal else points[0, 1], points[0, 1])
     # What the quench missed is missing after the temper too, but fades as it softens.

@@ -16,6 +16,7 @@ from numpy.typing import ArrayLike, NDArray
 from selector.errors import OutOfRangeError, Problem
 from selector.heat.exchange import SURFACE_C, Boundary, convection, mixed
 from selector.heat.grid import Grid
+from selector.sampling import probability
 
 Floats = NDArray[np.float64]
 TorchName = Literal["hand-propane", "blown-propane", "oxy-propane", "oxy-acetylene", "forge"]
@@ -227,10 +228,10 @@ def swept_share(along_mm: ArrayLike, width_mm: float, start_mm: float, end_mm: f
     middle, reach = 0.5 * (start_mm + end_mm), max(end_mm - start_mm - width_mm, 0.0)
     if reach < 1e-6 * width_mm:
         return np.asarray(np.exp(-0.5 * ((z - middle) / sigma) ** 2))
-    from scipy.special import ndtr  # noqa: PLC0415 - slow to load
-
     low, high = (z - middle - 0.5 * reach) / sigma, (z - middle + 0.5 * reach) / sigma
-    return np.asarray(sigma * math.sqrt(2.0 * math.pi) / reach * (ndtr(high) - ndtr(low)))
+    return np.asarray(
+        sigma * math.sqrt(2.0 * math.pi) / reach * (probability(high) - probability(low))
+    )
 
 
 def flame_boundary(

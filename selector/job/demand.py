@@ -36,6 +36,13 @@ _WINDOW: dict[tuple[str, str], _Usual] = {
 # Shares, tines and hoes: softer than wear alone would have them, as stones break what is
 # harder. Common practice.
 _GROUND = _Usual(44.0, 55.0, 38.0)
+# Punches, dies and shear blades under a press: harder than what is struck by hand. Common
+# practice.
+_PRESSED = _Usual(55.0, 60.0, 50.0)
+# Dies and tools that work hotter than this: harder steel cracks in the heat. Common practice.
+# [°C]
+HOT_C = 300.0
+_HOT = _Usual(44.0, 52.0, 40.0)
 _TOP_BY_IMPACT = {"none": 66.0, "light": 62.0, "hammered": 58.0}
 # Depth that keeps the zone from wearing or crushing through, in mm.
 _DEPTH_MM = {
@@ -47,6 +54,8 @@ _DEPTH_MM = {
 }
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
 _DRIVE = _Usual(39.0, 50.0, 39.0)
+# One that lives depend on is tough before all else. Common practice. [HRC]
+_VITAL_DRIVE = _Usual(28.0, 40.0, 24.0)
 # Flat and coiled springs by the thickness of their section: thin strip is run harder.
 # Common practice of spring makers, no source. [mm], [HRC]
 _SPRING = (
@@ -99,10 +108,15 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     usual = _WINDOW.get((zone.wear, zone.severity))
     if usual is not None and zone.wear == "abrasive" and requirement.works_ground:
         usual = _GROUND
+    if usual is not None and zone.wear == "edge-impact" and requirement.presses:
+        usual = _PRESSED
+    service_c = requirement.limit.service_temperature
+    if usual is not None and service_c is not None and service_c >= HOT_C:
+        usual = _HOT
     if usual is not None:
         return _derived(requirement, number, usual, depth)
     if _is_drive_end(requirement, zone):
-        return _driving(number, zone)
+        return _driving(number, zone, vital=requirement.safety_critical)
     return _undemanding(requirement, number)
 
 
@@ -129,18 +143,22 @@ def _given(number: int, zone: Zone, window: Window, depth: float) -> Demand:
     )
 
 
-def _driving(number: int, zone: Zone) -> Demand:
+def _driving(number: int, zone: Zone, *, vital: bool) -> Demand:
     """Return the demand of a zone that drives by its corners."""
+    usual = _VITAL_DRIVE if vital else _DRIVE
+    reason = "a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps"
+    if vital:
+        reason = "a driving end, and lives depend on it: pre-hardened bar (common practice)"
     return Demand(
         zone=number,
         sections=_places(zone),
-        low_hrc=_DRIVE.low_hrc,
-        high_hrc=_DRIVE.high_hrc,
-        floor_hrc=_DRIVE.floor_hrc,
-        ceiling_hrc=_DRIVE.high_hrc + SLACK_ABOVE_HRC,
+        low_hrc=usual.low_hrc,
+        high_hrc=usual.high_hrc,
+        floor_hrc=usual.floor_hrc,
+        ceiling_hrc=usual.high_hrc + SLACK_ABOVE_HRC,
         depth_mm=0.0,
         derived=True,
-        reason="a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps",
+        reason=reason,
         purpose=FOR_CORNERS,
     )
 

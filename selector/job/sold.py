@@ -7,7 +7,7 @@ from selector.gate import Gate
 from selector.hardness_scale import hrc_from_hb
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
-from selector.requirement.part import Section
+from selector.requirement.part import FeatureKind, Section
 
 # Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
 # and drilled with carbide.
@@ -81,11 +81,10 @@ def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
     shapes = {section.shape for section in asked.part.section}
     sizes = {section.size for section in asked.part.section}
     kinds = {feature.kind for feature in asked.part.feature}
-    if not element and shapes == {"flat"}:
-        cut = kinds & UNCUT_FLAT
-        return Gate("stock", "fail", _uncut("plate bought hard")) if cut else None
-    what = "a ready-hard element" if element else "bar bought hard"
     unlike = work.stock is None and not shapes <= set(work.condition.shapes)
+    if not element and shapes == {"flat"} and not unlike:
+        return _flat_hard(asked, kinds)
+    what = "a ready-hard element" if element else "bar bought hard"
     if unlike or len(sizes) > 1:
         # A dowel or a hard shaft is one plain round, a key one plain hexagon.
         text = f"{what} is one plain {work.condition.shapes[0]}; this part is not"
@@ -97,6 +96,14 @@ def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
     if edged and not work.condition.sold_for:
         return Gate("stock", "fail", f"an edge or form cannot be cut in {what}")
     return _sold_so(asked, work, next(iter(sizes))) if element else None
+
+
+def _flat_hard(asked: Requirement, kinds: set[FeatureKind]) -> Gate | None:
+    """Object to what cannot be made of plate or strip bought hard."""
+    if asked.is_folded_spring:
+        text = "strip bought hard breaks where it is bent sharp: bend it soft, then harden"
+        return Gate("stock", "fail", text)
+    return Gate("stock", "fail", _uncut("plate bought hard")) if kinds & UNCUT_FLAT else None
 
 
 def delivered_hrc(sold: Condition) -> float:

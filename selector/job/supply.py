@@ -178,6 +178,11 @@ def _as_named(held: Racked) -> str | None:
     return f"{held.bar.steel}: judged by the composition of that name. {window.differs.text}"
 
 
+def is_rare(work: Treatment) -> bool:
+    """Return whether the bar of a treatment is one that few merchants sell in short lengths."""
+    return work.stock is None and work.condition.availability == "rare"
+
+
 # How easily a bar is had; 1 in the rack. Common practice, no source. [-]
 _EASE = {"easy": 0.6, "order": 0.3, "rare": 0.0}
 

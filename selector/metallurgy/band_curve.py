@@ -3,13 +3,13 @@
 One is the middle of many heats of a grade, the other a single heat.
 """
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
 import numpy as np
+import tomli
 from numpy.typing import NDArray
 
 from selector.metallurgy import martensite
@@ -144,4 +144,4 @@ def heat_coefficients() -> HeatCoefficients:
 def _table() -> Mapping[str, Mapping[str, float]]:
     """Return hardenability.toml as shipped."""
     path = Path(__file__).with_name("hardenability.toml")
-    return tomllib.loads(path.read_text(encoding="utf-8"))
+    return tomli.loads(path.read_text(encoding="utf-8"))

@@ -14,12 +14,15 @@ from selector.metallurgy.temper_curve import HOUR_S, KELVIN, Floats
 # Constant of the parameter for these steels, which owe their resistance to alloy carbides: the
 # one usual for tool steel in the form of Hollomon and Jaffe (from memory).
 CONSTANT = 20.0
-# How far a published curve is carried on past its last point. [K]
-REACH_K = 25.0
+# How far a published curve is carried on past its last point, for tempers longer than its own:
+# a day at its end tempers as far as two hours some 40 K past it. [K]
+REACH_K = 75.0
 # Error for a new producer: of the curve, and of a place on it, as furnaces and heats differ.
 # Each curve beside the tables of other producers; see tests/benchmarks/calibration_curves.py.
 SD_HRC = 1.0
 SD_PLACE_K = 6.0
+# Of the way past the last point, where no table says how steep it is; estimate. [-]
+SD_BEYOND = 0.3
 
 
 def _same_c(curve_time_s: float, temperature_c: ArrayLike, time_s: ArrayLike) -> Floats:
@@ -57,8 +60,8 @@ def tempered_from_curve(
     Returns
     -------
     ndarray
-        Hardness: the first value below the first point, the last slope (never upward) for 25 K
-        past the last, NaN beyond. [HRC]
+        Hardness: the first value below the first point, the last slope (never upward) for 75 K
+        past the last, then held. [HRC]
 
     Notes
     -----
@@ -79,7 +82,7 @@ def tempered_from_curve(
     slope = min(0.0, float(np.diff(given_hrc)[-1] / np.diff(given_c)[-1]))
     beyond_c = np.append(given_c, given_c[-1] + REACH_K)
     beyond_hrc = np.append(given_hrc, given_hrc[-1] + slope * REACH_K)
-    return np.asarray(np.interp(same_c, beyond_c, beyond_hrc, right=np.nan))
+    return np.asarray(np.interp(same_c, beyond_c, beyond_hrc))
 
 
 def curve_sd_hrc(
@@ -107,7 +110,7 @@ def curve_sd_hrc(
     Returns
     -------
     ndarray
-        Standard error, wider where the curve is steep. [HRC]
+        Standard error, wider where the curve is steep and past its end. [HRC]
 
     References
     ----------
@@ -123,7 +126,8 @@ def curve_sd_hrc(
     same_c = _same_c(curve_time_s, temperature_c, time_s)
     slopes = np.abs(np.diff(given_hrc) / np.diff(given_c))
     middles = 0.5 * (given_c[1:] + given_c[:-1])
-    return np.asarray(np.hypot(SD_HRC, SD_PLACE_K * np.interp(same_c, middles, slopes)))
+    place_k = np.hypot(SD_PLACE_K, SD_BEYOND * np.maximum(same_c - given_c[-1], 0.0))
+    return np.asarray(np.hypot(SD_HRC, place_k * np.interp(same_c, middles, slopes)))
 
 
 def for_heat(

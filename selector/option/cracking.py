@@ -4,7 +4,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import ndtr
 
 from selector.hardening.composition import Composition
 from selector.hazards.cracking import (
@@ -18,7 +17,7 @@ from selector.job.geometry import section_ratio
 from selector.job.treatment import Treatment
 from selector.metallurgy.transformation import MOST_DISSOLVED_WT_PCT, martensite_start
 from selector.requirement.part import Part
-from selector.sampling import Normals
+from selector.sampling import Normals, probability
 
 Floats = NDArray[np.float64]
 # Features of the requirement that the crack model counts.
@@ -94,8 +93,8 @@ def crack_sample(
     )
     risk = crack_risk(steel, kind, shape)
     low, high = np.log(risk.low_fraction), np.log(risk.high_fraction)
-    rate = np.exp(low + (high - low) * ndtr(normals["crack_rate"]))
-    return CrackSample(rate, ndtr(normals["crack"]) < rate, risk)
+    rate = np.exp(low + (high - low) * probability(normals["crack_rate"]))
+    return CrackSample(rate, probability(normals["crack"]) < rate, risk)
 
 
 def crack_words(risk: CrackRisk) -> str:

@@ -1,5 +1,6 @@
 """What is sent out: the part made ready, the order, what is tried when it is back."""
 
+from selector.figure import median
 from selector.hardness_scale import hv_from_hrc
 from selector.procedure.bar import proved, relief, skimmed
 from selector.procedure.checking import cracks, finished, hardness, truth
@@ -18,6 +19,8 @@ from selector.wording import shown_range
 LEAST_WINDOW_HRC = 4.0
 # Above here Rockwell C says little of a thin layer, and Vickers is written. [HRC]
 VICKERS_FROM_HRC = 65.0
+# A middle off the window by less is rounding. [HRC]
+SLIGHT_HRC = 0.5
 NITRIDES = "nitride"
 
 
@@ -91,13 +94,18 @@ def order(do: Doing) -> StepOut:
 
 
 def _window_hrc(do: Doing) -> tuple[float, float]:
-    """Return the hardness window of an order: what is asked where it is, else the forecast."""
+    """Return the window of an order: what is asked, or the forecast where that misses it."""
     low, high = do.surface_hrc
     asked_low, asked_high = do.lead.low_hrc, do.lead.high_hrc
+    middle = median(do.prediction.surface_hrc)
+    missed = (asked_low is not None and middle < asked_low - SLIGHT_HRC) or (
+        asked_high is not None and middle > asked_high + SLIGHT_HRC
+    )
     if do.work.route.process in {NITRIDES, "age"}:
         return low, high
-    low = asked_low if asked_low is not None else low
-    high = asked_high if asked_high is not None else max(high, low + LEAST_WINDOW_HRC)
+    if not missed:
+        low = asked_low if asked_low is not None else low
+        high = asked_high if asked_high is not None else max(high, low + LEAST_WINDOW_HRC)
     short = max(LEAST_WINDOW_HRC - (high - low), 0.0)
     return round(low, 1), round(high + short, 1)
 

@@ -110,7 +110,8 @@ def tempered(do: Doing) -> StepOut:
     return StepOut(
         stage="temper",
         action=action + _cooled(do),
-        short=f"temper {_times_words(do)} at {at_c:.0f} °C {_short_how(do, name)}",
+        short=f"temper {_times_words(do)} at {at_c:.0f} °C{_read(do, colour)} "
+        f"{_short_how(do, name)}",
         means=name,
         check=_seen(do, colour),
         otherwise=_again(do),
@@ -184,6 +185,12 @@ def _by_zone(do: Doing, demand: Demand, by: tuple[Temper, str]) -> StepOut:
         times=1,
         source="forecast of this option",
     )  # fmt: skip
+
+
+def _read(do: Doing, colour: str | None) -> str:
+    """Return the colour that a temper without a thermometer is read by, after its time."""
+    seen = colour is not None and do.temper.means in {"plate", "torch"}
+    return f" (shows {colour})" if seen else ""
 
 
 def _short_how(do: Doing, name: str) -> str:

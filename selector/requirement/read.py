@@ -1,11 +1,11 @@
 """A TOML or JSON file, or plain data, into a Requirement; all faults are listed at once."""
 
 import json
-import tomllib
 from collections.abc import Mapping, Sized
 from pathlib import Path
 from typing import Any, TypeVar
 
+import tomli
 from pydantic import TypeAdapter, ValidationError
 
 from selector.errors import Problem, RequirementError
@@ -223,7 +223,7 @@ def _loaded(text: str, *, as_json: bool) -> object:
     """Return what a text holds; raise what reading it raises, and quickly."""
     if not as_json and any(line.count(".") > _MOST_DOTS for line in text.splitlines()):
         raise RecursionError
-    data: object = json.loads(text) if as_json else tomllib.loads(text)
+    data: object = json.loads(text) if as_json else tomli.loads(text)
     # An escape may stand for half a character, which nothing can print.
     json.dumps(data, default=str, ensure_ascii=False).encode()
     return data

@@ -15,6 +15,14 @@ from selector.requirement.zone import Zone
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
+# What shears, pierces or coins by its corners under a press or a lever, by its name.
+_PRESSES = re.compile(
+    r"\b(punch(?:es)?|dies?|shears?|croppers?|nibblers?|guillotines?|anvils?)\b"
+    r"(?!.*\b(holder|shank|set|plate)\b)",
+    re.IGNORECASE,
+)
+# A spring that is bent sharp to its shape, by its name.
+_FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
 # What digs or cuts the ground, by its name: stones strike it.
 _GROUND = re.compile(
     r"\b(plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
@@ -97,6 +105,16 @@ class Requirement(Asked):
             for zone in self.zone
         )
         return self.part.shape_class == "coil-spring" or (named is not None and not worn)
+
+    @property
+    def is_folded_spring(self) -> bool:
+        """Whether a spring is bent sharp, by its name: as one leaf folded upon itself."""
+        return self.is_spring and _FOLDED.search(self.part.name) is not None
+
+    @property
+    def presses(self) -> bool:
+        """Whether a part shears, pierces or coins under a press or a lever, not a hammer."""
+        return self.load.impact != "hammered" and _PRESSES.search(self.part.name) is not None
 
     @property
     def works_ground(self) -> bool:

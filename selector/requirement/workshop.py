@@ -66,19 +66,19 @@ _CarbonWtPct = Annotated[float, Field(ge=0, le=2.5), NOT_BOOL]
 class Analysis(Asked):
     """What a certificate or a test says is in a bar, in wt %; what it leaves out is unknown."""
 
-    C: _CarbonWtPct | None = None
-    Si: _WtPct | None = None
-    Mn: _WtPct | None = None
-    P: _WtPct | None = None
-    S: _WtPct | None = None
-    Cr: _WtPct | None = None
-    Mo: _WtPct | None = None
-    Ni: _WtPct | None = None
-    V: _WtPct | None = None
-    Cu: _WtPct | None = None
-    W: _WtPct | None = None
-    Co: _WtPct | None = None
-    Al: _WtPct | None = None
+    C: _CarbonWtPct | None = Field(default=None, title="C")
+    Si: _WtPct | None = Field(default=None, title="Si")
+    Mn: _WtPct | None = Field(default=None, title="Mn")
+    P: _WtPct | None = Field(default=None, title="P")
+    S: _WtPct | None = Field(default=None, title="S")
+    Cr: _WtPct | None = Field(default=None, title="Cr")
+    Mo: _WtPct | None = Field(default=None, title="Mo")
+    Ni: _WtPct | None = Field(default=None, title="Ni")
+    V: _WtPct | None = Field(default=None, title="V")
+    Cu: _WtPct | None = Field(default=None, title="Cu")
+    W: _WtPct | None = Field(default=None, title="W")
+    Co: _WtPct | None = Field(default=None, title="Co")
+    Al: _WtPct | None = Field(default=None, title="Al")
 
     def held_wt_pct(self) -> dict[str, float]:
         """Return the elements it names, with their content. [wt %]."""

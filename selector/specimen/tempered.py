@@ -43,8 +43,9 @@ from selector.wording import shown
 
 Floats = NDArray[np.float64]
 
-# A thin piece, which hardens through in the bath that its steel asks for.
-THIN = Section(shape="round", size=10.0, length=100.0)
+# A thin piece, hard throughout in the bath that its steel asks for: at most half of what the
+# steel is published to harden through, so that the error of that figure does not matter.
+THIN_MM, THIN_PART = 10.0, 0.5
 HOTTEST_C = 700.0
 # One temper by itself may be a little colder or hotter than those of an option. [°C]
 TRIED_C = (50.0, 720.0)
@@ -65,7 +66,8 @@ def thin_piece(catalog: Catalog, steel: Steel, heat_c: float | None = None) -> S
     Returns
     -------
     Specimen
-        A round of 10 mm in the bath that the steel asks for.
+        A round of 10 mm, or of half the steel's section limit where that is less, in the bath
+        that the steel asks for.
 
     Raises
     ------
@@ -75,7 +77,11 @@ def thin_piece(catalog: Catalog, steel: Steel, heat_c: float | None = None) -> S
     if hardening(steel) == "not" or steel.hardened is None:
         rule, step = "a steel that a quench hardens", why_not(steel)
         raise RequirementError(Problem("STEEL", rule, repr(steel.name), step))
-    return specimen(catalog, steel, THIN, catalog.media[steel.hardened.quench], heat_c)
+    quench = steel.hardened.quench
+    limit = steel.hardened.section_limit_mm.get(quench)
+    size = THIN_MM if limit is None else min(THIN_MM, THIN_PART * limit.value)
+    thin = Section(shape="round", size=size, length=10.0 * size)
+    return specimen(catalog, steel, thin, catalog.media[quench], heat_c)
 
 
 def temperings(work: Treatment, time_s: float) -> tuple[Temper, ...]:

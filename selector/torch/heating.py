@@ -152,8 +152,9 @@ def heatings(torching: Torching, past_mm: float) -> Heatings:
 def least_past_mm(torching: Torching) -> float:
     """Return how far past the zone the flame goes for the edge of the zone to come to heat.
 
-    The farther it goes, the thinner it is spread: it goes no farther than the zone comes to
-    heat, and where that never does, as near as may be.
+    The farther a flame goes, the thinner it is spread: it goes no farther than the zone comes
+    to heat, and where that never does, as near as may be. A fire is not spread: a zone that a
+    thick body beside it keeps cold is laid in with some of that body.
 
     Parameters
     ----------
@@ -167,7 +168,7 @@ def least_past_mm(torching: Torching) -> float:
     """
     part = torching.part
     edges = [z for z in part.zone_mm if 0.0 < z < part.length_mm]
-    reaches = [share * part.thickest_mm for share in part.pasts]
+    reaches = torching.reaches_mm
     if not edges:
         return 0.0
     grid = bar_grid(part.sections, FINENESS)
@@ -178,9 +179,11 @@ def least_past_mm(torching: Torching) -> float:
     for past_mm in reaches:
         share = float(np.exp(_middle_log_flame(torching, past_mm)))
         rise = _rises(torching, past_mm, share)[MIDDLE_STOP]
-        if not rise.reached:
+        if not rise.reached and not torching.in_fire:
             break
         served = past_mm
+        if not rise.reached:
+            continue
         course = _held(grid, torching, (past_mm, share, stop_c), rise, USUAL_HOLD_S)
         if course.temperature_c[cells].max(axis=1).min() >= stop_c - EDGE_C:
             break

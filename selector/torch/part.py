@@ -7,7 +7,7 @@ from catalog.heat_source import HeatSource
 from selector.heat.grid import Section
 from selector.heat.section_slice import Outline
 from selector.heat.steel_property import SteelClass
-from selector.heat.torch import Torch, torch
+from selector.heat.torch import AMBIENT_C, Torch, torch
 from selector.job.geometry import area_mm2
 from selector.job.treatment import TORCH_OF
 from selector.requirement import Requirement
@@ -72,6 +72,15 @@ class Stretch:
         return PASTS
 
     @property
+    def beside_mm(self) -> tuple[float, ...]:
+        """How thick the sections beside the zone are, 0 where there is none. [mm]."""
+        edges = [0.0, *accumulate(section.length_mm for section in self.sections)]
+        low, high = self.zone_mm
+        ends = zip(self.sections, edges, edges[1:], strict=False)
+        beside = [s.outer_mm for s, a, b in ends if min(abs(b - low), abs(a - high)) < SAME_MM]
+        return (0.0, 0.0, *beside)
+
+    @property
     def is_whole(self) -> bool:
         """Whether the zone is the whole part."""
         low, high = self.zone_mm
@@ -98,6 +107,19 @@ class Torching:
     def stops_c(self) -> tuple[float, ...]:
         """Heats at which the operator may stop."""
         return STOPS_C[self.steel_class]
+
+    @property
+    def in_fire(self) -> bool:
+        """Whether it lies in a fire, which heats all that lies in it alike."""
+        return self.flame.wall_c > AMBIENT_C
+
+    @property
+    def reaches_mm(self) -> tuple[float, ...]:
+        """How far past the zone it may be heated, least first; in a fire, into a body too."""
+        thick_mm = self.part.thickest_mm
+        if self.in_fire:
+            thick_mm = max(thick_mm, *self.part.beside_mm)
+        return tuple(share * thick_mm for share in self.part.pasts)
 
     def heated_mm(self, past_mm: float) -> tuple[float, float]:
         """Return the stretch that is heated, so far past the zone."""

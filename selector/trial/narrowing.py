@@ -14,6 +14,8 @@ from math import comb, factorial, prod
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.sampling import probability
+
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
 # A reading is thought of at steps of this share of its error, out to so many errors beyond the
@@ -165,15 +167,13 @@ def _measured(trial: Trial) -> Outcomes:
 
 def _sorted(trial: Trial) -> Outcomes:
     """Return the outcomes of a test that sorts: how many coupons lie between which edges."""
-    from scipy.special import ndtr  # noqa: PLC0415 - slow to load
-
     nodes, weights = np.polynomial.hermite_e.hermegauss(PLACES)
     weights = weights / weights.sum()
     edges = np.array(trial.edges)
     scatter = max(trial.scatter, LEAST_ERROR * float(np.ptp(trial.centre)), 1e-9)
     # Places of the lasting error × samples, against the edges.
     at = trial.centre + trial.bias * nodes[:, None]
-    below = ndtr((edges[:, None, None] - at) / scatter)
+    below = probability((edges[:, None, None] - at) / scatter)
     none, every = np.zeros_like(below[:1]), np.ones_like(below[:1])
     band = np.diff(np.concatenate([none, below, every]), axis=0)
     ends = np.array([-np.inf, *edges, np.inf])

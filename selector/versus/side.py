@@ -4,7 +4,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy.special import ndtr
 
 from selector.decision.judgement import judge
 from selector.decision.option import Option, Scorer, scorer_of
@@ -17,6 +16,7 @@ from selector.option.preparation import Prepared, cooled_points, prepare
 from selector.option.reference_bar import reference_cost
 from selector.option.skin import atmosphere
 from selector.option.temper_choice import Choice, choice_of, choices
+from selector.sampling import probability
 from selector.versus.option_id import FIELD, option_of
 
 
@@ -36,7 +36,7 @@ class Side:
     def cracking(self, rate: float) -> "Side":
         """Return the same with another rate of cracking throughout the sample."""
         old = self.prediction.crack
-        chance = ndtr(self.ready.normals["crack"])
+        chance = probability(self.ready.normals["crack"])
         crack = replace(old, rate=np.full_like(old.rate, rate), cracked=chance < rate)
         return replace(self, prediction=replace(self.prediction, crack=crack))
 

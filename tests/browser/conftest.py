@@ -6,13 +6,8 @@ Without Chromium these tests are skipped; with TEMPERWRIGHT_NEED_BROWSER=1 they 
 import json
 import os
 import re
-import shutil
 import signal
-import socket
 import subprocess
-import sys
-import time
-import urllib.request
 from pathlib import Path
 from uuid import uuid4
 
@@ -20,13 +15,9 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect, sync_playwright
 
-ROOT = Path(__file__).parents[2]
+from tests.page_server import CHROMIUM, FLAGS, started
+
 ARTIFACTS = Path(__file__).with_name("artifacts")
-CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium")
-FLAGS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync",
-    "--disable-background-networking", "--disable-component-update", "--disable-dev-shm-usage",
-]  # fmt: skip
 # Opened below its root, the page's own start-up asks for these beside the view first.
 PROBE = re.compile(r"/[^/]+/_stcore/(health|host-config)$")
 PATIENCE_MS = 90_000  # on a bare and busy machine, where the first advice compiles
@@ -34,34 +25,9 @@ PATIENCE_MS = 90_000  # on a bare and busy machine, where the first advice compi
 DRAWN = "document.querySelectorAll('[data-testid=stSkeleton]').length === 0"
 RULES = {
     "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"],
+    "resultTypes": ["violations"],
     "rules": {"heading-order": {"enabled": True}},
 }
-
-
-def _started(log, home):
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        port = free.getsockname()[1]
-    command = [
-        sys.executable, "-m", "ui.serve", "--port", str(port), "--no-browser",
-    ]  # fmt: skip
-    with log.open("wb") as out:
-        process = subprocess.Popen(  # noqa: S603
-            command, stdin=subprocess.DEVNULL, stdout=out, stderr=subprocess.STDOUT, cwd=ROOT,
-            env={**os.environ, "XDG_DATA_HOME": str(home)},
-        )  # fmt: skip
-    url = f"http://127.0.0.1:{port}"
-    end = time.monotonic() + 60
-    while time.monotonic() < end and process.poll() is None:
-        try:
-            with urllib.request.urlopen(f"{url}/_stcore/health", timeout=1) as answer:  # noqa: S310
-                if answer.read() == b"ok":
-                    return process, url
-        except OSError:
-            time.sleep(0.05)
-    process.kill()
-    process.wait()
-    return None
 
 
 @pytest.fixture(scope="session")
@@ -74,10 +40,10 @@ def home(tmp_path_factory):
 def server(tmp_path_factory, home):
     """Address of a running page; a free port can be taken meanwhile, so it tries again."""
     log = tmp_path_factory.mktemp("page") / "server.log"
-    started = next((found for found in (_started(log, home) for _ in range(3)) if found), None)
-    if started is None:
+    found = next((served for served in (started(log, home) for _ in range(3)) if served), None)
+    if found is None:
         pytest.fail("the page did not start:\n" + log.read_text())
-    process, url = started
+    process, url = found
     yield url
     process.send_signal(signal.SIGTERM)
     try:
@@ -138,7 +104,7 @@ def settled(page):
     def wait():
         page.locator('[data-testid="stApp"][data-test-script-state="notRunning"]').wait_for()
         page.wait_for_function(DRAWN)
-        page.wait_for_timeout(250)
+        page.wait_for_timeout(150)
 
     return wait
 
@@ -156,6 +122,29 @@ def kept(home):
         return key
 
     return keep
+
+
+@pytest.fixture
+def opened(page, server, settled):
+    """A function that opens a view of a part and waits until it is drawn."""
+
+    def go(view, key=None):
+        page.goto(f"{server}/{view}" + (f"?part={key}" if key else ""))
+        page.locator("h1").first.wait_for()
+        settled()
+
+    return go
+
+
+@pytest.fixture
+def held(page, home):
+    """A function that returns the part at hand as it is kept."""
+
+    def read():
+        key = re.search(r"part=(\w+)", page.url)[1]
+        return json.loads((home / "temperwright" / f"part-{key}.json").read_text())
+
+    return read
 
 
 @pytest.fixture

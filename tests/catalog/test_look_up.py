@@ -3,6 +3,7 @@
 import pytest
 
 from catalog import load_catalog
+from catalog.look_up import listed
 from catalog.steel import plain
 
 KNOWN = load_catalog()
@@ -161,3 +162,14 @@ def test_a_catalogue_assumes_the_composition_of_the_name_it_is_asked_by():
     assert KNOWN.assuming(None) is KNOWN
     assumed = KNOWN.assuming("4140").steels["42crmo4"]
     assert assumed.composition_wt_pct == KNOWN.find("4140")[0].composition_wt_pct
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"), [("silver steel", 1), ("nitriding", 1), ("", 10), ("no such", 0)]
+)
+def test_a_text_lists_what_it_means_by_name_family_or_kind(text, kinds):
+    steels = KNOWN.listed(text)
+    families = {slug: family.name for slug, family in KNOWN.families.items()}
+    assert listed(text, KNOWN.steels.values(), families) == steels
+    assert len({steel.kind for steel in steels}) >= kinds
+    assert bool(steels) == bool(kinds)

@@ -47,7 +47,6 @@ UNEXPLAINED = {
     "5140 in oil": SLACK,
     "1095 in water": "57 HRC at 205 °C, where sheets of W1 have 62: 12 % of retained "
     "austenite, which no temper has turned yet, is half of that.",
-    "9260 in oil": "Silicon: Grange and Baughman's 9264 is 2 HRC harder than a fit without it.",
 }
 
 

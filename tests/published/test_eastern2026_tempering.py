@@ -1,10 +1,10 @@
-"""Eastern Tool Steel Service, data sheets of L6 and M2, easterntoolsteel.com, read 2026:
-hardness after two tempers of 2 h; M2 hardened from six temperatures.
+"""Eastern Tool Steel Service, data sheet of M2, easterntoolsteel.com, read 2026: hardness after
+two tempers of 2 h, hardened from six temperatures.
 
-The catalogue has the as-quenched hardness of both from here, and M2 from 1066, 1121 and
-1177 °C; its main curves are from other houses. Compared is what it does not hold: L6, and M2
-from 1093, 1149 and 1204 °C. As quenched, the fall of the six from the hottest to the coldest
-set what each degree under the range takes; the level is the check.
+The catalogue has the as-quenched hardness from here, and M2 from 1066, 1121 and 1177 °C; its
+main curve is from another house. Compared is what it does not hold: M2 from 1093, 1149 and 1204
+°C. As quenched, the fall of the six from the hottest to the coldest set what each degree under
+the range takes; the level is the check.
 """
 
 import pytest
@@ -12,7 +12,6 @@ import pytest
 from tests.catalogued import AIM_HRC, AS_QUENCHED, catalogued_hrc, mean_miss_hrc
 
 TABLES = {
-    "l6": (2, None, {149: "64", 204: "61", 260: "59", 316: "57", 371: "54"}),
     "hs6-5-2 from 1093 °C": (2, 1093.0, {538: "61", 552: "60", 566: "60"}),
     "hs6-5-2 from 1149 °C": (2, 1149.0, {538: "63", 552: "63", 566: "62"}),
     "hs6-5-2 from 1204 °C": (2, 1204.0, {538: "65", 552: "65", 566: "64"}),

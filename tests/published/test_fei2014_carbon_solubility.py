@@ -11,9 +11,7 @@ in a furnace, not for equilibrium.
 from pathlib import Path
 
 import numpy as np
-import pycalphad
 import pytest
-from pycalphad import Database, equilibrium, variables
 
 from selector.metallurgy.transformation import (
     carbon_solubility,
@@ -22,14 +20,18 @@ from selector.metallurgy.transformation import (
 )
 from tests.printed import agrees
 
-DATABASE = Path(pycalphad.__file__).parent / "tests" / "databases" / "cfe_broshe.tdb"
 IRON_G, CARBON_G = 55.845, 12.011
 
 
 @pytest.fixture(scope="module")
 def carbon_beside():
     """Return the function that asks the database for carbon in austenite. [wt %]."""
-    database = Database(str(DATABASE))
+    # Three seconds to load, which those who run none of this need not wait.
+    import pycalphad  # noqa: PLC0415
+    from pycalphad import Database, equilibrium, variables  # noqa: PLC0415
+
+    folder = Path(pycalphad.__file__).parent / "tests" / "databases"
+    database = Database(str(folder / "cfe_broshe.tdb"))
 
     def carbon_wt_pct(phase, temperatures_c, inside):
         state = equilibrium(

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.special import ndtr, ndtri
 from scipy.stats import qmc
 
 from selector import sampling
@@ -115,3 +116,15 @@ def test_truncated_keeps_order_centre_and_extremes():
     assert (np.diff(computed) > 0).all()
     assert computed[2] == pytest.approx(0.45)
     assert computed[[0, -1]] == pytest.approx([0.4, 0.5])
+
+
+def test_normal_probabilities_and_quantiles_are_those_of_scipy():
+    z = np.linspace(-9.0, 9.0, 20_001)
+    np.testing.assert_allclose(sampling.probability(z), ndtr(z), rtol=1e-13)
+    p = np.concatenate([np.linspace(1e-6, 1 - 1e-6, 20_001), 10.0 ** -np.arange(1, 30)])
+    np.testing.assert_allclose(sampling.quantile(p), ndtri(p), rtol=1e-14, atol=1e-15)
+
+
+def test_a_quantile_has_the_shape_of_its_shares():
+    assert sampling.quantile(0.5) == 0.0
+    assert sampling.quantile([[0.1, 0.9]]).shape == (1, 2)

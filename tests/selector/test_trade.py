@@ -136,3 +136,98 @@ def test_a_ring_counts_by_its_wall():
     solid = {**ring, "part": {"name": "Cam", "section": [round_(44, 60)]}}
     thin, thick = (advised(p, "O1").options[0].judged.value("custom") for p in (ring, solid))
     assert thin > thick
+
+
+SENT = {"heat": [], "subcontract": True}
+DIE = part(
+    "Bottom die of a power hammer, hot",
+    [{"shape": "square", "size": 60, "length": 80}],
+    [{"section": [1], "wear": "edge-impact", "severity": "medium"}],
+    SENT,
+    load={"impact": "hammered"},
+    limit={"service_temperature": 500},
+)  # fmt: skip
+DIE_STEELS = ("16mncr5", "x37crmov5-1", "100mncrw4", "c45", "wear-plate-500")
+
+
+def test_a_hot_die_is_of_hot_work_steel_and_no_case_stands_the_heat():
+    found = advised(DIE, among=DIE_STEELS)
+    assert found.options[0].treatment.steel.slug == "x37crmov5-1"
+    assert all(o.choice.temper.temperature_c >= 530 for o in found.options)
+    assert any(
+        "softens" in r.gate.text for r in found.rejected if r.gate.name == "service_heat"
+    )
+    assert (found.job.leading.low_hrc, found.job.leading.high_hrc) == (44.0, 52.0)
+
+
+CRANK = part(
+    "Crank of a hoist",
+    [{"shape": "square", "size": 16, "length": 25}, round_(22, 120, fillet=3)],
+    [{"section": [1], "wear": "none"}, {"section": [2], "wear": "none"}],
+    {**FORGE, "stock": [{"steel": "EN24T", "size": 25, "evidence": "certificate"}]},
+    load={"torque": "60 N m", "impact": "light", "cycles": "fatigue"},
+) | {"safety_use": "lifting"}  # fmt: skip
+
+
+def test_a_driving_square_that_lives_depend_on_is_certified_bar_of_the_rack():
+    found = advised(CRANK, among=("817m40", "42crmo4", "115crv3", "31crv3"))
+    assert found.verdict == "safety_referral"
+    first = found.options[0].treatment
+    assert (first.steel.slug, first.route.process) == ("817m40", "none")
+    assert first.stock is not None
+    assert len(found.options) <= 3
+
+
+DOG = part(
+    "Dog of a coupling",
+    [round_(40, 20, bore=20)],
+    [{"section": [1], "wear": "edge-impact", "severity": "medium"}],
+    SENT,
+    load={"torque": "80 N m", "impact": "light", "cycles": "fatigue"},
+)  # fmt: skip
+
+
+def test_a_dog_has_no_edge_and_is_of_tough_alloy_steel():
+    first = advised(DOG, among=("42crmo4", "100mncrw4", "115crv3", "x100crmov5")).options[0]
+    assert first.treatment.steel.slug == "42crmo4"
+
+
+BLADE = part(
+    "Blade of a screwdriver",
+    [flat(4, 10, 40)],
+    [{"section": [1], "wear": "sliding", "hardness": {"min": "50 HRC", "max": "56 HRC"}}],
+    {**FORGE, "bath": [{"medium": "oil"}]},
+    load={"torque": "5 N m", "impact": "light"},
+)  # fmt: skip
+
+
+def test_wear_plate_makes_no_tools_and_rare_steel_stands_behind():
+    options = advised(BLADE, among=("wear-plate-500", "a6", "100mncrw4", "51crv4")).options
+    slugs = [option.treatment.steel.slug for option in options]
+    assert slugs[0] in {"100mncrw4", "51crv4"}
+
+
+@pytest.mark.parametrize(("named", "hard"), [("Folded spring", False), ("Leaf spring", True)])
+def test_strip_bought_hard_is_not_bent_sharp(named, hard):
+    spring = part(
+        named, [flat(2, 10, 60)], [{"section": [1], "wear": "none"}],
+        {**FORGE, "bath": [{"medium": "oil"}]},
+        load={"bending": "0.5 N m", "cycles": "fatigue"},
+    )  # fmt: skip
+    options = advised(spring, among=("c67s", "c75s")).options
+    bought = [o for o in options if o.treatment.condition.name == "prehard"]
+    assert bool([o for o in bought if o.treatment.route.process == "none"]) == hard
+
+
+BUSH = part(
+    "Bush beside a dear shaft",
+    [round_(30, 30, bore=20)],
+    [{"section": [1], "wear": "sliding",
+      "mate": {"material": "shaft", "hardness": "45 HRC", "should_wear": "part"}}],
+    KILN, "O1", "C45",
+)  # fmt: skip
+
+
+def test_what_should_wear_is_softer_than_its_dear_mate():
+    first = advised(BUSH, among=("100mncrw4", "c45", "s235")).options[0]
+    assert float(first.judged.prediction.surface_hrc.max()) < 45

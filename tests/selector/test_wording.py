@@ -10,6 +10,7 @@ from selector.figure import Provenance, figure
 from selector.record import LayerOut, TemperOut, spread_out
 from selector.wording import (
     chance_words,
+    days_words,
     hours_words,
     in_100,
     in_sentence,
@@ -197,3 +198,7 @@ def test_the_means_of_a_temper_are_those_of_the_bench():
     assert means_words("torch") == "by torch"
     assert means_words("residual") == "by the heat left behind"
     assert means_words("sand") == "by sand"
+
+
+def test_a_wait_of_one_day_is_no_days():
+    assert [days_words(days) for days in (1.0, 2.5)] == ["1 day", "2.5 days"]

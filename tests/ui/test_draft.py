@@ -92,9 +92,3 @@ def test_what_the_form_cannot_show_is_unfit(claw, path, value):
 def test_a_slip_of_typing_is_left_to_the_form(claw):
     drafts.put(claw, "load.torque", "90 apples")
     assert drafts.unfit(claw) == ()
-
-
-def test_the_form_shows_answers_not_tables():
-    assert drafts.is_shown("zone.1.wear")
-    assert not drafts.is_shown("zone.1.hardness")
-    assert not drafts.is_shown("zone.1.colour")

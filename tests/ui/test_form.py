@@ -101,6 +101,24 @@ def test_odd_text_breaks_nothing(with_claw, typed):
     assert with_claw.title[0].value == "Your part"
 
 
+@pytest.mark.parametrize("typed", ["$x^2$ :red[a]", "\x00", "9" * 80])
+def test_odd_text_breaks_no_workshop(with_claw, typed):
+    with_claw.switch_page("views/workshop.py").run()
+    for place in ("heat", "bath", "temper", "stock"):
+        with_claw.button(key=f"add/workshop.{place}").click().run()
+    for key in [box.key for box in (*with_claw.text_input, *with_claw.text_area)]:
+        boxes = (
+            with_claw.text_input
+            if key in {b.key for b in with_claw.text_input}
+            else (with_claw.text_area)
+        )
+        boxes(key=key).set_value(typed)
+    with_claw.run()
+    assert not with_claw.exception
+    with_claw.button(key="workshop/keep").click().run()
+    assert not with_claw.exception
+
+
 def test_the_words_of_a_question_are_the_requirements(with_claw):
     for box in (*with_claw.text_input, *with_claw.selectbox):
         path = box.key.partition("/")[2].partition("/")[2]

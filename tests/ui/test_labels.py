@@ -23,3 +23,8 @@ def test_the_first_sentence_keeps_its_figures():
         "Bar 1.7225, temper at 225 °C; 54 HRC.", "Comes out right 98 times in 100."
     )  # fmt: skip
     assert first_sentence("One only") == ("One only", "")
+
+
+def test_a_question_is_named_by_its_title():
+    said = labels.titles("Ask for its paper (workshop.stock.analysis); see a.b and 0.5.")
+    assert said == "Ask for its paper (“Analysis”); see a.b and 0.5."

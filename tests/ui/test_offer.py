@@ -4,6 +4,7 @@ import pytest
 
 from selector.handover.letter.editable import changed, text_of
 from selector.handover.letter.letter import composed
+from selector.handover.letter.made import Sender
 from selector.requirement import requirement_from
 from ui import offer
 
@@ -14,7 +15,9 @@ from ui import offer
 def test_the_letter_can_be_taken_along(claw_text, advice, suffix, start):
     asked = requirement_from(tomllib.loads(claw_text))
     letter = composed(asked, advice, advice.options[0])
-    assert offer.content(letter, letter, None, suffix).lower().startswith(start.lower())
+    assert (
+        offer.content(letter, Sender(), None, letter, suffix).lower().startswith(start.lower())
+    )
 
 
 def test_its_text_says_the_same_without_the_command_line(claw_text, advice):

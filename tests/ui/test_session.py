@@ -1,11 +1,12 @@
 """What outlives a look at another view, a reload, a second tab, and a change of mind."""
 
+import pytest
 from streamlit.testing.v1 import AppTest
 
 from catalog import load_catalog
 from tests.form import field, said
 from tests.ui.conftest import APP
-from ui import going_on, part_form, shop, steel_view, store
+from ui import going_on, part_form, shop, store
 
 
 def another_tab(page):
@@ -96,15 +97,41 @@ def test_a_reader_of_the_shop_finds_what_it_has(with_claw):
     assert part_form.bench_choices(load_catalog())["medium"]["oil"]
 
 
-def test_a_steel_is_matched_by_part_of_any_name():
-    found = steel_view.matching(load_catalog(), "silver")
-    assert [steel.slug for steel in found] == ["115crv3"]
-    assert len(steel_view.matching(load_catalog(), "")) == len(load_catalog().steels)
-
-
 def test_parts_of_before_are_offered(blank):
     type_in(blank, "part.name", "bit")
     blank.switch_page("views/start.py").run()
     labels = [link.proto.label for link in blank.get("page_link")]
     assert "bit" in labels
     assert going_on.show is not None
+
+
+@pytest.mark.parametrize(
+    "damage",
+    [
+        {"draft": 5},
+        {"draft": {"part": "x"}},
+        {"draft": {"part": {"section": [1, 2]}, "zone": "all"}},
+        {"draft": {"workshop": {"heat": "fire"}}},
+        {"draft": {"zone": [{"section": "1"}]}},
+        {"revision": "many"},
+        {"asked": [1]},
+        {"shop": 7, "aim": 3},
+    ],
+)
+def test_a_part_that_was_damaged_meanwhile_breaks_nothing(claw, damage):
+    key = store.new_id()
+    store.keep_part(key, {"draft": claw, "revision": 1, **damage})
+    store.keep_workshop("shed", {"heat": "fire"})
+    page = AppTest.from_file(str(APP), default_timeout=60)
+    page.query_params["part"] = key
+    page.run()
+    assert not page.exception
+    page.switch_page("views/part.py").run()
+    assert not page.exception
+    assert page.title[0].value == "Your part"
+
+
+def test_a_letterhead_that_was_damaged_meanwhile_breaks_nothing(blank):
+    store.keep_letterhead("", {"name": 5, "address": "x", "logo": 1, "terms": [1]})
+    blank.switch_page("views/workshop.py").run()
+    assert not blank.exception

@@ -1,16 +1,14 @@
-import tomllib
-
 import pytest
 
-from selector import advise
 from selector.advice.output import advice_out
-from selector.requirement import requirement_from
+from tests.once import advise_once
+from tests.ui.conftest import ASKED, KNOWN
 from ui import sheets
 
 
 @pytest.mark.parametrize(("suffix", "start"), [(".pdf", b"%PDF"), (".html", b"<!DOCTYPE")])
-def test_the_card_of_any_option_can_be_taken_along(claw_text, suffix, start):
-    advice = advise(requirement_from(tomllib.loads(claw_text)))
+def test_the_card_of_any_option_can_be_taken_along(suffix, start):
+    advice = advise_once(ASKED, KNOWN)
     record = advice_out(advice).options[1]
     content = sheets.card_file(advice, record, suffix)
     assert content[:9].upper().startswith(start.upper())

@@ -31,3 +31,9 @@ def test_a_bar_runs_from_end_to_end_with_its_middle():
 @pytest.mark.parametrize(("days", "filled"), [(0.0, 1), (2.5, 5), (100.0, 28)])
 def test_half_days_are_counted(days, filled):
     assert strip.half_days(days).count("s-on") == filled
+
+
+def test_ticks_are_round_and_stand_where_their_value_is():
+    html = strip.ticks(strip.Scale(47.0, 61.0))
+    assert re.findall(r">(\d+)<", html) == ["50", "55", "60"]
+    assert "left:21.4%" in html

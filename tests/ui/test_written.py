@@ -2,14 +2,19 @@
 
 import pytest
 
-from catalog import load_catalog
 from selector import advise
-from selector.advice.change import changes, made
+from selector.advice.altered import thought_of
+from selector.advice.change import made
 from selector.advice.record import ChangeOut
 from selector.requirement import requirement_from
-from tests.dog import varied
+from tests.dog import only, varied
 from ui.draft import put
 from ui.written import edits
+
+
+def told(text):
+    """A change as it is told, whatever comes of it."""
+    return ChangeOut(text=f"{text}: x", id="x", passing_all=0.0)
 
 
 @pytest.mark.parametrize(
@@ -23,9 +28,11 @@ from ui.written import edits
 def test_a_change_can_be_made_in_the_form(more):
     draft = varied({"limit": {}, **more})
     asked = requirement_from(draft)
-    advice = advise(asked, load_catalog())
-    for change in changes(advice):
-        wanted = made(advice, change)
+    advice = advise(asked, only("c45"))
+    thoughts = list(thought_of(advice))
+    assert len(thoughts) > 5
+    for thought in thoughts:
+        wanted = made(advice, told(thought.text))
         new = varied({"limit": {}, **more})
         for path, value in edits(asked, wanted):
             put(new, path, value)
@@ -37,4 +44,4 @@ def test_a_change_can_be_made_in_the_form(more):
                 assert zone.hardness.min == pytest.approx(other.hardness.min, rel=1e-3)
         assert got.limit.budget == wanted.limit.budget
     with pytest.raises(ValueError, match="no such change"):
-        made(advice, ChangeOut(text="x", id="x", passing_all=0.0))
+        made(advice, told("Nobody thought of it"))

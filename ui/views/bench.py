@@ -2,10 +2,10 @@
 
 import streamlit as st
 
-from ui import answer, cached, sheets, work
+from ui import answer, cached, picture, sheets, work
 from ui.figures import in_short
 from ui.labels import plain
-from ui.piece import markup
+from ui.piece import markup, panel
 
 requirement = answer.asked()
 st.title("At the bench", anchor=False)
@@ -17,10 +17,14 @@ if not advice.options or requirement.safety_critical:
 named = {option.id: in_short(option) for option in advice.options}
 chosen = st.selectbox("Option", named, key="bench/option", format_func=named.__getitem__)
 option = next(option for option in advice.options if option.id == chosen)
-st.markdown(f"**{plain(advice.part)}**")
-sheets.card_to_take(cached.weighed(requirement), option)
+known = cached.weighed(requirement)
+sheets.card_to_take(known, option)
 markup(work.dangers(advice.cautions, option))
+markup(
+    "<div class='tw-panel'>", picture.of_option(known.job, known.options[option.place - 1]),
+    picture.key(known.job), "</div>",
+)  # fmt: skip
 for step in option.procedure:
-    with st.container(key=f"step/{step.number}"):
+    with panel(f"step/{step.number}"):
         st.checkbox(f"{step.number}. {plain(step.action)}", key=f"bench/{chosen}/{step.number}")
         markup(work.beneath(step))

@@ -4,7 +4,7 @@ import streamlit as st
 
 from selector.advice.record import AdviceOut
 from selector.advice.table import option_table
-from ui import answer, cached, change, figures, frame, picture, weights, why_not
+from ui import answer, cached, change, figures, frame, picture, ways, weights, why_not
 from ui.labels import plain
 from ui.piece import bullets, download, markup, small
 from ui.words import first_sentence
@@ -32,27 +32,13 @@ markup(
     picture.key(job), "</div>",
 )  # fmt: skip
 change.show(requirement, advice)
-st.header("Ways that differ in kind", anchor=False)
-by_id = {option.id: option for option in advice.options}
-cards = [
-    figures.card_of(
-        way, by_id.get(way.id), picture.of_option(job, ranked[way.place - 1], small=True)
-    )
-    for way in advice.alternatives
-]
-own = figures.card_of_first(
-    first, advice.why_first, picture.of_option(job, ranked[0], small=True)
-)
-cards.insert(1 if len(cards) > 1 else 0, own)
-markup("<div class='tw-cards'>", *cards, "</div>")
-bullets(advice.barred)
-bullets(answer.swaps(requirement, advice))
+ways.show(requirement, advice)
 weights.show(requirement, advice)
 if advice.rack:
     st.header("What your rack could do", anchor=False)
     markup(figures.rack_cards(advice.rack))
 st.header(f"All {len(advice.options)} that work, by route", anchor=False)
-markup(figures.listing(advice, requirement.limit.budget))
+markup("<div class='tw-panel'>", figures.listing(advice, requirement.limit.budget), "</div>")
 why_not.show(requirement)
 st.header("Look out, step by step", anchor=False)
 markup(figures.look_out(advice.cautions))

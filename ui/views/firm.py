@@ -31,9 +31,9 @@ rows = "".join(
 )
 heads = ("option", "both", "outcomes", "weights", "costs you on average")
 markup(
-    "<table class='tw-lines tw-firm'><thead><tr>",
+    "<div class='tw-panel'><table class='tw-lines tw-firm'><thead><tr>",
     *(f"<th scope='col'>{e(head)}</th>" for head in heads),
-    f"</tr></thead><tbody>{rows}</tbody></table>",
+    f"</tr></thead><tbody>{rows}</tbody></table></div>",
 )
 st.caption(
     "How often each is first while outcomes and weights vary together, outcomes alone, weights "

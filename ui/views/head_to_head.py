@@ -3,10 +3,12 @@
 import streamlit as st
 
 from selector.errors import SelectorError
-from ui import answer, cached, duel
+from ui import answer, cached, duel, session
 from ui.figures import in_short
 from ui.labels import plain
-from ui.piece import bullets, markup
+from ui.piece import bullets, markup, small
+from ui.turn import turned, unturned
+from ui.ways import RIVAL
 
 requirement = answer.asked()
 st.title("Head to head", anchor=False)
@@ -19,12 +21,11 @@ named = {option.id: in_short(option) for option in advice.options}
 rival = advice.alternatives[0].id if advice.alternatives else ids[1]
 left, right = st.columns(2)
 with left:
-    first = st.selectbox("One", ids, key="versus/first", format_func=named.__getitem__)
+    key = session.one_of("versus/first", ids, ids[0])
+    first = st.selectbox("One", ids, key=key, format_func=named.__getitem__)
 with right:
-    second = st.selectbox(
-        "The other", ids, index=ids.index(rival), key="versus/second",
-        format_func=named.__getitem__,
-    )  # fmt: skip
+    key = session.one_of(RIVAL, ids, rival)
+    second = st.selectbox("The other", ids, key=key, format_func=named.__getitem__)
 if first == second:
     st.write("Choose two that differ.")
     st.stop()
@@ -34,11 +35,12 @@ except SelectorError as error:
     st.error(plain(str(error)))
     st.stop()
 st.markdown(f"**{plain(found.headline)}**")
-markup(duel.sides(found))
+markup("<div class='tw-panel'>", duel.sides(found), "</div>")
 st.header("Where they change places", anchor=False)
-bullets(swap.text for swap in found.swaps if swap.at is not None)
-never = [swap.axis for swap in found.swaps if swap.at is None and swap.by == "cost"]
-if never:
-    st.caption(plain("By cost they never change places along " + ", ".join(never) + "."))
+sides = (found.first.steel, found.second.steel)
+called = sides if sides[0] != sides[1] else ("the one", "the other")
+bullets(turned(swap, *called, found.currency) for swap in found.swaps if swap.at is not None)
+if never := unturned(found.swaps):
+    small(never)
 st.header("Cost of a good part by how many", anchor=False)
-markup(duel.by_quantity(found))
+markup("<div class='tw-panel'>", duel.by_quantity(found), "</div>")

@@ -5,7 +5,7 @@ import streamlit as st
 from catalog.example import example_names
 from ui import cached, frame, going_on, opening, picture, session
 from ui.labels import plain
-from ui.piece import markup, small
+from ui.piece import markup, panel, small
 
 DOORS = {
     "choice": (
@@ -22,10 +22,8 @@ DOORS = {
 
 def _doors() -> None:
     """Show the three questions."""
-    for column, (aim, (title, text)) in zip(
-        st.columns(3, border=True), DOORS.items(), strict=True
-    ):
-        with column:
+    for column, (aim, (title, text)) in zip(st.columns(3), DOORS.items(), strict=True):
+        with column, panel(f"door/{aim}"):
             st.header(title, anchor=False)
             st.write(text)
             if st.button("Describe my part", key=f"door/{aim}", type="primary"):
@@ -38,11 +36,12 @@ def _examples() -> None:
     st.header("Try an example", anchor=False)
     small("Invented parts in an invented workshop; a copy of your own to play with.")
     names = example_names()
-    for column, name in zip(st.columns(len(names), border=True), names, strict=True):
-        with column:
+    for column, name in zip(st.columns(len(names)), names, strict=True):
+        with column, panel(f"example/{name}"):
             draft = opening.example(name)
             st.subheader(plain(draft["part"]["name"]), anchor=False)
-            markup(picture.of_draft(draft, cached.catalog(), plain=True))
+            drawing = picture.of_draft(draft, cached.catalog(), plain=True)
+            markup("<div class='tw-example'>", drawing, "</div>")
             if st.button("Take this one", key=f"example/{name}"):
                 session.start(draft)
                 frame.go("part")
@@ -66,7 +65,7 @@ st.markdown(
     "you have, what it costs and how surely it comes out right."
 )
 _doors()
-with st.container(horizontal=True):
+with st.container(horizontal=True, vertical_alignment="center"):
     if st.button("My part, from a blank sheet", key="start/blank"):
         opening.blank_part("choice")
         frame.go("part")

@@ -2,38 +2,43 @@
 
 import streamlit as st
 
-from ui import cached, steel_view
+from ui import cached, steel_name, steel_view
 from ui.labels import plain
-from ui.piece import markup
+from ui.piece import markup, panel
 
 known = cached.catalog()
 st.title("Steels", anchor=False)
-text = st.text_input(
-    "Any name, kind or family", key="steels/name", width=360, max_chars=80
-).strip()
-found = steel_view.matching(known, text)
+text = steel_name.ask("Any name, kind or family", "steels/name")
+found = {
+    steel.slug: steel
+    for steel in sorted(known.listed(text), key=lambda steel: steel.spoken.casefold())
+}
+if not found:
+    steel_name.unknown(text, "steels/name")
+    st.stop()
 st.markdown(
     f"{len(found)} of {len(known.steels)} steels"
     + (plain(f" answer to {text}.") if text else ". Choose one, or look for it by any name.")
 )
-if not found:
-    st.stop()
-exact = known.find(text) if text else ()
-slugs = [steel.slug for steel in found]
-start = slugs.index(exact[0].slug) if exact else 0
 slug = st.selectbox(
-    "Steel", slugs, index=start, key=f"steels/one/{text}",
-    format_func=lambda key: f"{known.steels[key].spoken} · {known.steels[key].kind}",
+    "Steel", found, key=f"steels/one/{text}", width=560,
+    format_func=lambda key: f"{found[key].spoken} · {found[key].kind}",
 )  # fmt: skip
-steel = known.steels[slug]
+steel = found[slug]
 st.header(plain(steel.spoken), anchor=False)
 st.markdown(plain(steel.summary))
-markup(steel_view.names(steel))
-st.subheader("Composition", anchor=False)
-markup(steel_view.composition(steel))
+left, right = st.columns([2, 1])
+with left, panel("names"):
+    st.subheader("Called and sold", anchor=False)
+    markup(steel_view.names(steel))
+with right, panel("composition"):
+    st.subheader("Composition", anchor=False)
+    markup(steel_view.composition(steel))
 curve = steel_view.tempered(steel, known)
 if curve:
-    st.subheader("Hardness by temper", anchor=False)
-    markup(curve)
-st.subheader("Where the figures come from", anchor=False)
-markup(steel_view.sources(steel, known))
+    with panel("curve"):
+        st.subheader("Hardness by temper", anchor=False)
+        markup(curve)
+with panel("sources"):
+    st.subheader("Where the figures come from", anchor=False)
+    markup(steel_view.sources(steel, known))

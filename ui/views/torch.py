@@ -3,16 +3,17 @@
 import streamlit as st
 
 from selector.errors import SelectorError
-from ui import answer, cached, figures, picture, torch_view
+from ui import answer, cached, figures, picture, steel_name, torch_view
 from ui.labels import plain, upper
-from ui.piece import bullets, markup
+from ui.piece import bullets, markup, panel
 
 requirement = answer.asked()
-name = st.text_input(
-    "One steel alone, by any name", key="torch/steel", width=320, max_chars=80
-).strip()
+with st.container(horizontal=True, vertical_alignment="bottom", key="torch/title"):
+    said = st.container(width="stretch")
+    with st.container(width="content"):
+        name = steel_name.ask("One steel alone, by any name", "torch/steel", 300)
 if name and not cached.catalog().find(name):
-    st.markdown(plain(f"No steel is called {name}; the best of all is shown."))
+    steel_name.unknown(name, "torch/steel")
     name = ""
 with st.spinner("Heating it in the model"):
     try:
@@ -20,7 +21,7 @@ with st.spinner("Heating it in the model"):
     except SelectorError as error:
         st.error(plain(str(error)))
         st.stop()
-with st.container(horizontal=True, vertical_alignment="center", key="torch/title"):
+with said, st.container(horizontal=True, vertical_alignment="center", key="torch/verdict"):
     markup(torch_view.verdict(found))
     st.title(plain(upper(found.why)), anchor=False)
 best = next((f for f in found.families if f.option is not None), None)
@@ -34,32 +35,33 @@ if best is not None and best.option is not None:
     )
     answered = cached.torched(requirement, name or None)
     heated = next((v.option for v in answered.verdicts if v.option is not None), None)
+    brittle = heated.treatment.steel.embrittlement_c if heated is not None else ()
     if heated is not None:
         markup(
             "<div class='tw-panel'>", picture.of_option(answered.job, heated),
             picture.key(answered.job), "</div>",
         )  # fmt: skip
-    left, right = st.columns(2, border=True)
+    left, right = st.columns(2)
     if first.set_up is not None:
-        said, drawn = torch_view.heat_window(first.set_up, best.figures)
-        with left:
+        text, drawn = torch_view.heat_window(first.set_up, best.figures)
+        with left, panel("heat"):
             st.header("Can you see the right heat?", anchor=False)
-            st.markdown(plain(said))
+            st.markdown(plain(text))
             markup(drawn)
-    said, drawn = torch_view.temper_window(first.temper)
-    with right:
+    text, drawn = torch_view.temper_window(first.temper, brittle)
+    with right, panel("temper"):
         st.header("And the right temper?", anchor=False)
-        st.markdown(plain(said))
+        st.markdown(plain(text))
         markup(drawn)
-    with st.container(border=True):
+    with panel("demands"):
         st.header("What must not go wrong", anchor=False)
         markup(torch_view.demands(first, best.figures))
         bullets(upper(text) for text in best.conditions)
 change = next((f.change for f in found.families if f.change is not None), None)
-with st.container(border=True):
+with panel("change"):
     st.header("The one change", anchor=False)
     st.markdown(plain(upper(change.text)) if change else "None needed, or none that would do.")
-with st.container(border=True):
+with panel("families"):
     st.header("Every family by this torch", anchor=False)
     markup(torch_view.others(found.families))
     if found.residual_heat is not None:

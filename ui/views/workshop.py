@@ -3,10 +3,11 @@
 import streamlit as st
 
 from catalog.text import RULE, is_steady
-from ui import cached, form, frame, part_form, session, store
+from ui import cached, form, frame, letterhead, part_form, session, store
 from ui.draft import checked, ready
 from ui.form import ask
 from ui.labels import plain
+from ui.piece import small
 
 visit = session.here()
 choices = part_form.bench_choices(cached.catalog())
@@ -36,7 +37,7 @@ else:
 st.header("What there is to heat with", anchor=False)
 part_form.table(
     "workshop.heat",
-    {"source": 250, "gas_flow": 120, "ceiling": 120, "chamber": 130, "tip": 130},
+    {"source": 330, "gas_flow": 120, "ceiling": 120, "chamber": 140, "tip": 130},
     choices,
 )
 st.header("What there is to quench in", anchor=False)
@@ -57,8 +58,16 @@ with st.container(horizontal=True):
     ask("workshop.machine", width=300)
 for place in ("turns_part", "subcontract", "only_stock"):
     ask(f"workshop.{place}")
+with st.expander("How practised the hand is"), st.container(horizontal=True):
+    for name in ("bias", "scatter", "delay"):
+        ask(f"workshop.skill.{name}", width=190)
 st.header("Your rack", anchor=False)
 part_form.table(
-    "workshop.stock", {"steel": 260, "condition": 160, "size": 120, "evidence": 160}
+    "workshop.stock",
+    {"steel": 260, "condition": 160, "size": 120, "evidence": 160, "hardness": 140},
 )
+part_form.analyses()
+st.header("Your letterhead", anchor=False)
+small("It stands over the letters to your customers. Blank, they go out without one.")
+letterhead.ask()
 frame.link("part", "Back to the part")

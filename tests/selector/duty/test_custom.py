@@ -50,7 +50,8 @@ def test_a_zone_is_named_by_its_duty(duty):
 @pytest.mark.parametrize(
     ("duty", "made", "merit"),
     [
-        ("struck edge", ("60wcrv8", "through-torch"), USUAL),
+        ("struck edge", ("60wcrv8", "local-torch"), USUAL),
+        ("struck edge", ("60wcrv8", "through-torch"), 0.7 * USUAL),
         ("struck edge", ("16mncr5", "pack-carburise"), NEVER),
         ("cutting edge", ("115crv3", "through-torch"), USUAL),
         ("cutting edge", ("c55", "through-torch"), NEVER),
@@ -87,8 +88,8 @@ def test_what_is_made_of_a_bar_has_its_rough_name(made, make):
 def test_a_smithy_chisel_wants_half_a_percent_of_carbon():
     wanted = asked(CASES["struck edge"])
     zone = lead(CASES["struck edge"])
-    assert custom(work("c60", "through-torch"), zone, wanted) == ALSO
-    assert custom(work("c45", "through-torch"), zone, wanted) < ALSO
+    assert custom(work("c60", "local-torch"), zone, wanted) == ALSO
+    assert custom(work("c45", "local-torch"), zone, wanted) < ALSO
 
 
 def test_a_small_part_in_the_damp_stands_back_where_it_rusts():

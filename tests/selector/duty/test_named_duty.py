@@ -20,6 +20,7 @@ def named(name, wear, impact="none"):
 
 @pytest.mark.parametrize(("name", "edged"), [
     ("Cold chisel", True), ("Tap M6 for brass", True), ("Plane iron", True),
+    ("Countersink, 90 degrees", True), ("Sickle", True), ("Cutter block", False),
     ("Tap wrench", False), ("Chisel handle", False), ("Cam plate", False),
 ])  # fmt: skip
 def test_a_name_says_whether_a_part_has_an_edge(name, edged):
@@ -29,6 +30,8 @@ def test_a_name_says_whether_a_part_has_an_edge(name, edged):
 @pytest.mark.parametrize(("name", "wear", "impact", "duty"), [
     ("Cold chisel", "edge-impact", "hammered", "struck edge"),
     ("Hammer face", "edge-impact", "hammered", "struck body"),
+    ("Blanking die", "edge-impact", "light", "pressed edge"),
+    ("Dog of a clutch", "edge-impact", "light", "struck body"),
     ("Harrow tine", "abrasive", "light", "soil"),
     ("Wear ring", "abrasive", "none", "grit"),
     ("Leaf spring", "none", "none", "spring"),

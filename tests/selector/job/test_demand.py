@@ -122,3 +122,14 @@ def test_where_lives_depend_wear_is_a_wish_and_toughness_comes_first():
     assert wanted.floor_hrc is None
     assert wanted.low_hrc is not None
     assert "toughness comes first" in wanted.reason
+
+
+def test_a_punch_under_a_press_is_harder_than_one_that_is_struck():
+    changes = {
+        "zone.0.hardness": GONE,
+        "zone.0.wear": "edge-impact",
+        "part.name": "Blanking punch",
+    }
+    pressed, struck = (of({**changes, "load.impact": i})[0] for i in ("light", "hammered"))
+    assert (pressed.low_hrc, pressed.high_hrc) == (55.0, 60.0)
+    assert struck.high_hrc < pressed.high_hrc

@@ -50,3 +50,19 @@ def test_the_error_is_wider_where_the_curve_is_steep():
     temperatures_c, hrc = np.array(MAIN).T
     flat, steep = curve_sd_hrc(temperatures_c, hrc, HOUR_S, [300.0, 600.0], HOUR_S)
     assert steep > 1.2 * flat
+
+
+@given(st.floats(100.0, 640.0), st.floats(600.0, 86400.0))
+def test_a_longer_or_hotter_temper_past_the_end_is_never_harder(temper_c, time_s):
+    temperatures_c, hrc = np.array([(200.0, 60.0), (400.0, 48.0), (600.0, 35.0)]).T
+    here, hotter, longer = (
+        float(tempered_from_curve(temperatures_c, hrc, HOUR_S, c, t))
+        for c, t in ((temper_c, time_s), (temper_c + 20.0, time_s), (temper_c, 2.0 * time_s))
+    )
+    assert max(hotter, longer) <= here
+
+
+def test_the_error_grows_past_the_end():
+    temperatures_c, hrc = np.array(MAIN).T
+    end, past = curve_sd_hrc(temperatures_c, hrc, HOUR_S, [650.0, 700.0], HOUR_S)
+    assert past > 1.5 * end

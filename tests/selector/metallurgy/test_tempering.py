@@ -263,10 +263,11 @@ def test_curve_moves_with_time():
     assert early[1] > early[0]
 
 
-def test_curve_ends_flat_below_and_unknown_beyond():
+def test_curve_ends_flat_below_and_falls_on_beyond():
     values = tempered_from_curve(
-        CURVE_C[1:], CURVE_HRC[1:], HOUR_S, [100.0, 650.0, 660.0, 690.0], HOUR_S
+        CURVE_C[1:], CURVE_HRC[1:], HOUR_S, [100.0, 650.0, 660.0, 690.0, 725.0, 800.0], HOUR_S
     )
     assert values[0] == CURVE_HRC[1]
     assert values[2] == pytest.approx(values[1] - 1.6)
-    assert np.isnan(values[3])
+    assert values[3] == pytest.approx(values[1] - 6.4)
+    assert values[4] == values[5]

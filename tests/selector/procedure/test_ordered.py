@@ -1,3 +1,4 @@
+import numpy as np
 import pytest
 
 from selector.procedure.ordered import order
@@ -45,3 +46,13 @@ def test_a_part_that_is_not_ground_after_goes_out_to_size():
         (ready,) = [s for s in steps if s.check and "wired to the part" in s.check]
         assert words in ready.action
         assert ready.length_mm == length
+
+
+def test_a_window_that_is_not_met_is_not_ordered():
+    beyond = {
+        "zone.0.hardness": {"min": "62 HRC", "max": "66 HRC"},
+        "workshop.subcontract": True,
+    }
+    do = doing("42crmo4", "subcontract-vacuum", "oil", beyond)
+    low, high = order(do).hardness_hrc
+    assert low < float(np.median(do.prediction.surface_hrc)) < high < 62

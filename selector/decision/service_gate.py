@@ -1,0 +1,52 @@
+"""Whether the heat of service goes on where the last heat of the part left off."""
+
+from selector.duty.custom import WEAR_PLATE
+from selector.gate import Gate
+from selector.hardening.stock import COLDEST_TEMPER_C
+from selector.job.sold import TURNED_HRC, delivered_hrc
+from selector.job.treatment import Temper, Treatment
+from selector.option.temper_choice import SERVICE_MARGIN_C
+
+# Rollers, pins and ground shafts sold hard are tempered at 150 to 180 °C, plate against wear
+# little hotter: from memory of makers' sheets. [°C]
+ELEMENT_TEMPER_C, WEAR_PLATE_TEMPER_C = 150.0, 200.0
+# Up to this wire and strip sold hard keep their strength, whoever made them: from memory of the
+# limits of patented wire, the tenderest of them. [°C]
+WIRE_KEEPS_C = 120.0
+
+
+def service_gate(work: Treatment, temper: Temper, service_c: float | None) -> Gate | None:
+    """Judge the heat of service; None where none is stated or nothing hard is there to lose."""
+    if service_c is None:
+        return None
+    last_c = _last_heat_c(work, temper)
+    if last_c is None:
+        return _unsaid(work, service_c)
+    spare = last_c - service_c
+    text = f"tempered {spare:.0f} °C above service heat; {SERVICE_MARGIN_C:.0f} °C wanted"
+    if spare < 0.0:
+        text = f"service is {-spare:.0f} °C hotter than its last heat, so it softens"
+    return Gate("service_heat", "pass" if spare >= SERVICE_MARGIN_C else "fail", text)
+
+
+def _last_heat_c(work: Treatment, temper: Temper) -> float | None:
+    """Return the last heat that the hardness stood; None where it is soft or unknown. [°C]."""
+    process, sold = work.route.process, work.condition
+    if work.hardens or process in {"case", "age"}:
+        return temper.temperature_c
+    if process == "nitride" and work.route.temperature_c is not None:
+        return work.route.temperature_c.low
+    if sold.name == "hard-element":
+        return ELEMENT_TEMPER_C
+    if work.steel.kind == WEAR_PLATE:
+        return WEAR_PLATE_TEMPER_C
+    bar = sold.name == "prehard" and delivered_hrc(sold) <= TURNED_HRC
+    return COLDEST_TEMPER_C if bar else None
+
+
+def _unsaid(work: Treatment, service_c: float) -> Gate | None:
+    """Judge what is sold hard after a heat that nobody states."""
+    if work.condition.name != "prehard" or service_c <= WIRE_KEEPS_C:
+        return None
+    text = f"sold hard: ask its maker whether it keeps that at {service_c:.0f} °C"
+    return Gate("service_heat", "marginal", text)

@@ -1,0 +1,61 @@
+"""Every view for everyone: rules of WCAG, widths, light and dark, one line of the way."""
+
+import itertools
+
+from tests.dog import varied
+
+TITLES = {
+    "": "Start", "part": "Part", "workshop": "Your workshop", "steels": "Steels",
+    "choice": "The choice", "torch": "The torch", "head-to-head": "Head to head",
+    "firm": "How firm", "bench": "At the bench", "customer": "For the customer",
+}  # fmt: skip
+WIDTHS, SCHEMES = (1440, 1024, 390), ("light", "dark")
+WIDE = (
+    "Math.max(document.documentElement.scrollWidth, "
+    "document.querySelector('[data-testid=stMain]').scrollWidth)"
+)
+# Drawings that readers and keys cannot enter.
+CANVAS = "document.querySelectorAll('canvas, .vega-embed, .js-plotly-plot').length"
+
+
+def test_no_view_breaks_a_rule_or_scrolls_sideways(page, opened, settled, kept, violations):
+    draft = varied()
+    opened("part", kept(draft, asked=draft))
+    faults = {}
+    for view, title in TITLES.items():
+        page.set_viewport_size({"width": 1440, "height": 900})
+        page.locator(".st-key-views a").filter(has_text=title).last.click()
+        page.locator(f"[class*='-here'] a:has-text('{title}')").wait_for()
+        settled()
+        for width, scheme in itertools.product(WIDTHS, SCHEMES):
+            page.emulate_media(color_scheme=scheme)
+            page.set_viewport_size({"width": width, "height": 900})
+            found = violations()
+            if page.evaluate(WIDE) > width:
+                found["sideways"] = page.evaluate(WIDE)
+            if page.evaluate(CANVAS):
+                found["canvas"] = page.evaluate(CANVAS)
+            if found:
+                faults[view, width, scheme] = found
+    assert faults == {}
+
+
+def test_the_check_finds_what_is_planted(page, opened, violations):
+    opened("steels")
+    page.get_by_role("heading", name="Steels").evaluate(
+        """place => place.insertAdjacentHTML("afterend",
+           '<img src="data:,"><button></button><p style="color:#bbb">faint</p>')"""
+    )
+    assert {"image-alt", "button-name", "color-contrast"} <= set(violations())
+
+
+def test_on_a_phone_the_way_is_one_line_with_a_menu(page, opened, kept, violations):
+    draft = varied()
+    page.set_viewport_size({"width": 390, "height": 844})
+    opened("part", kept(draft, asked=draft))
+    assert page.locator(".st-key-way").bounding_box()["height"] < 70
+    page.locator(".st-key-menu button").click()
+    page.get_by_role("link", name="Steels", exact=True).wait_for()
+    assert violations() == {}
+    page.get_by_role("link", name="Steels", exact=True).click()
+    page.get_by_role("heading", name="Steels").wait_for()

@@ -1,0 +1,36 @@
+import pytest
+
+from selector.decision.service_gate import service_gate
+from selector.job.treatment import NO_TEMPER, Temper
+from tests.dog import work
+
+OVEN = Temper("oven", 225.0, 3600.0)
+
+
+@pytest.mark.parametrize(
+    ("steel", "route", "condition", "temper", "service_c", "verdict"),
+    [
+        ("16mncr5", "pack-carburise", None, OVEN, 400, "fail"),
+        ("16mncr5", "pack-carburise", None, OVEN, 150, "pass"),
+        ("42crmo4", "subcontract-nitride", "prehard", NO_TEMPER, 400, "pass"),
+        ("42crmo4", "subcontract-nitride", "prehard", NO_TEMPER, 490, "fail"),
+        ("42crmo4", "prehard-bar", "prehard", NO_TEMPER, 400, "pass"),
+        ("42crmo4", "prehard-bar", "prehard", NO_TEMPER, 530, "fail"),
+        ("linear-shaft", "buy-hard-element", None, NO_TEMPER, 200, "fail"),
+        ("wear-plate-500", "prehard-bar", None, NO_TEMPER, 200, "fail"),
+        ("music-wire", "prehard-bar", None, NO_TEMPER, 200, "marginal"),
+    ],
+)
+def test_what_was_hardened_softens_in_service(
+    steel, route, condition, temper, service_c, verdict
+):
+    made = work(steel, route, None, None, condition)
+    gate = service_gate(made, temper, service_c)
+    assert gate is not None
+    assert gate.verdict == verdict
+
+
+def test_soft_bar_has_no_hardness_to_lose_and_cold_service_asks_nothing():
+    assert service_gate(work("c45", "as-bought", None, None), NO_TEMPER, 500) is None
+    assert service_gate(work("16mncr5", "pack-carburise", "oil"), OVEN, None) is None
+    assert service_gate(work("music-wire", "prehard-bar", None, None), NO_TEMPER, 60) is None

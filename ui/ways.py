@@ -1,0 +1,75 @@
+"""The first and the answers of other kinds side by side, each with where it changes places."""
+
+import streamlit as st
+
+from selector import Requirement
+from selector.advice.record import AdviceOut, AlternativeOut
+from selector.errors import SelectorError
+from ui import cached, figures, frame, picture, session
+from ui.labels import plain
+from ui.piece import bullets, markup, panel
+from ui.turn import turned
+
+RIVAL = "versus/second"
+
+
+def show(requirement: Requirement, advice: AdviceOut) -> None:
+    """Show the cards, the first in the middle.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+    advice : AdviceOut
+        Its advice.
+    """
+    st.header("Ways that differ in kind", anchor=False)
+    ways: list[AlternativeOut | None] = [*advice.alternatives]
+    ways.insert(1 if len(ways) > 1 else 0, None)
+    for column, way in zip(st.columns(max(len(ways), 2)), ways, strict=False):
+        kind = "first" if way is None else f"{way.place}"
+        with column, panel(f"way/{kind}"):
+            if way is None:
+                _first(requirement, advice)
+            else:
+                _other(requirement, advice, way)
+    bullets(advice.barred)
+
+
+def _first(requirement: Requirement, advice: AdviceOut) -> None:
+    """Show the first, with what is handed over of it."""
+    known, first = cached.weighed(requirement), advice.options[0]
+    drawing = picture.of_option(known.job, known.options[0], small=True)
+    markup(figures.card_of_first(first, advice.why_first, drawing))
+    with st.container(horizontal=True):
+        if st.button("Bench card", key="way/bench", type="primary"):
+            frame.go("bench")
+        if st.button("Letter", key="way/letter"):
+            frame.go("customer")
+
+
+def _other(requirement: Requirement, advice: AdviceOut, way: AlternativeOut) -> None:
+    """Show an answer of another kind, with what sets it against the first."""
+    known = cached.weighed(requirement)
+    option = next((option for option in advice.options if option.id == way.id), None)
+    drawing = picture.of_option(known.job, known.options[way.place - 1], small=True)
+    markup(figures.card_of(way, option, drawing))
+    for text in _turns(requirement, advice, way):
+        st.markdown(f"**{plain(text)}**")
+    if st.button(f"Set {way.bar} against the first", key=f"way/{way.place}"):
+        session.fill_in(RIVAL, way.id)
+        frame.go("head_to_head")
+
+
+def _turns(requirement: Requirement, advice: AdviceOut, way: AlternativeOut) -> list[str]:
+    """Return the nearest place where one is cheaper than the other, and where it leads."""
+    try:
+        against = cached.versus(requirement, advice.options[0].id, way.id)
+    except SelectorError:
+        return []
+    said = {
+        swap.by: turned(swap, "the first", "it", way.currency)
+        for swap in reversed(against.swaps)
+        if swap.at is not None
+    }
+    return [said[by] for by in ("cost", "score") if by in said]
