@@ -16,9 +16,12 @@ from selector.procedure.practice import (
     RELIEF_RUNOUT_MM,
     RELIEF_SLENDER,
 )
-from selector.procedure.shape import left_on, plugged, rounded
+from selector.procedure.shape import left_mm, left_on, plugged, rounded
 from selector.record import StepOut
 from selector.requirement.workshop import Stock
+
+# Thinner flat is sold in tenths. Common practice. [mm]
+STRIP_MM = 3.0
 
 
 def bar_steps(do: Doing) -> list[StepOut]:
@@ -94,7 +97,9 @@ def bar_size(do: Doing) -> str:
 def bar_mm(do: Doing) -> tuple[float, float | None]:
     """Return the least diameter of that bar, or thickness and width of a flat one. [mm]."""
     sections = do.part.section
-    skin_mm = 2 * _bark(do) if do.work.condition.surface == "black" else 0.0
+    skin_mm = 2 * left_mm(do)
+    if do.work.condition.surface == "black":
+        skin_mm += 2 * _bark(do)
     if all(section.shape == "flat" for section in sections):
         thick = max(section.size for section in sections) + skin_mm
         wide = max(section.width or section.size for section in sections) + skin_mm
@@ -104,8 +109,8 @@ def bar_mm(do: Doing) -> tuple[float, float | None]:
 
 
 def _half_up(size_mm: float) -> float:
-    """Return a size rounded up to half a millimetre, as bar is asked for. [mm]."""
-    return math.ceil(2.0 * size_mm - 1e-6) / 2.0
+    """Return a size rounded up to half a millimetre, as bar is asked for; strip as it is."""
+    return size_mm if size_mm < STRIP_MM else math.ceil(2.0 * size_mm - 1e-6) / 2.0
 
 
 def _spark(steel: Steel) -> str:

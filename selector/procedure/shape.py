@@ -150,15 +150,25 @@ def skin_left_mm(do: Doing) -> float:
     return float(skin.soft_mm + 0.5 * skin.scale_mm) * 2.0
 
 
-def left_on(do: Doing) -> list[StepOut]:
-    """Return what is left on working faces to finish when hard, where the shop can finish."""
-    stock = do.part.stock_removal
+def finishing_tools(do: Doing) -> str:
+    """Return what the part is finished with when hard, as the user says."""
+    return ", ".join(tool.replace("-", " ") for tool in do.part.finish_after)
+
+
+def left_mm(do: Doing) -> float:
+    """Return what is left on working faces to finish when hard, as asked or as usual. [mm]."""
+    if do.part.stock_removal is not None:
+        return do.part.stock_removal
     can = GRINDS & set(do.part.finish_after) or any("grind" in name for name in do.shop.machine)
-    if stock is None:
-        worn = do.job.asked.zone[do.lead.zone].wear not in {"none", "edge-impact"}
-        if not (can and worn and do.work.hardens) or do.has_edge:
-            return []
-        stock = max(LEAST_STOCK_MM, round(skin_left_mm(do) / 0.05) * 0.05)
+    worn = do.job.asked.zone[do.lead.zone].wear not in {"none", "edge-impact"}
+    if not (can and worn and do.work.hardens) or do.has_edge:
+        return 0.0
+    return max(LEAST_STOCK_MM, round(skin_left_mm(do) / 0.05) * 0.05)
+
+
+def left_on(do: Doing) -> list[StepOut]:
+    """Return the step that leaves stock on working faces, none where nothing is left."""
+    stock = left_mm(do)
     if stock <= 0.0:
         return []
     return [
@@ -166,7 +176,7 @@ def left_on(do: Doing) -> list[StepOut]:
             stage="prepare",
             action=f"Leave {stock:.2f} mm a side on working faces, to be ground when hard; the "
             "rest to size",
-            means=", ".join(do.part.finish_after) or "grinder",
+            means=finishing_tools(do) or "grinder",
             check="measured and written down",
             length_mm=round(stock, 2),
             source=COMMON,
