@@ -39,9 +39,9 @@ def size_words(coupon: CouponOut) -> str:
     """Return the size of a coupon: "Ø28 × 75 mm"."""
     across = {
         "round": f"Ø{coupon.size_mm:g}",
-        "tube": f"Ø{coupon.size_mm:g} × {coupon.bore_mm or 0:g} bore",
-        "square": f"{coupon.size_mm:g} square",
-        "hexagon": f"{coupon.size_mm:g} across flats",
+        "tube": f"Ø{coupon.size_mm:g} mm × {coupon.bore_mm or 0:g} mm bore",
+        "square": f"{coupon.size_mm:g} mm square",
+        "hexagon": f"{coupon.size_mm:g} mm across flats",
         "flat": f"{coupon.size_mm:g} × {coupon.width_mm or 0:g}",
     }[coupon.shape]
     return f"{across} × {coupon.length_mm:g} mm"
