@@ -161,20 +161,31 @@ def first_part(page: Page, url: str) -> None:
     say("weights to new order", weighed_otherwise(page), "s", "at most 0.5")
 
 
-def changed_parts(page: Page, url: str, draft: dict[str, Any]) -> None:
+def busy_s(pid: int) -> float:
+    """Return the processor time a process has used, which a busy machine leaves alone. [s]."""
+    used = Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()[11:13]
+    return sum(map(int, used)) / os.sysconf("SC_CLK_TCK")
+
+
+def changed_parts(page: Page, url: str, pid: int, draft: dict[str, Any]) -> None:
     """Print what a changed field takes, and what of it is the engine's own."""
     key = new_id()
     keep_part(key, {"draft": draft, "asked": draft, "revision": 1})
     page.goto(f"{url}/choice?part={key}")
     page.get_by_role("heading", name="Ways that differ in kind").wait_for()
     settle(page)
+    begun = busy_s(pid)
     anew = min(asked_anew(page, f"{31 + n} mm") for n in range(3))
+    busy = (busy_s(pid) - begun) / 3
     engine_alone(draft)
+    begun = time.process_time()
     alone = min(
         engine_alone({**draft, "part": {**draft["part"], "name": f"dog {n}"}}) for n in range(3)
     )
     say("changed field to new advice", anew, "s", "at most 2")
-    say("of it the engine alone", alone, "s")
+    say("the engine alone", alone, "s")
+    say("processor time of the server", busy, "s")
+    say("of it the engine", (time.process_time() - begun) / 3, "s")
 
 
 def memory(page: Page, pid: int, runs: int) -> None:
@@ -197,7 +208,7 @@ def main() -> None:
         keep_workshop("Shed", {**SHED, **({} if given.whole else RACK)})
         with visited(Path(folder), outside) as (page, url, pid):
             first_part(page, url)
-            changed_parts(page, url, varied() if given.whole else racked())
+            changed_parts(page, url, pid, varied() if given.whole else racked())
             memory(page, pid, given.runs)
     say("requests outside", len(outside), "", "none")
 
