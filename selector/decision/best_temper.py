@@ -42,8 +42,9 @@ SOFTER_HRC = 0.5
 class How:
     """How treatments are weighed: by which scorer, and whether every one to its end.
 
-    A treatment far from one demand is passed over at that, unless `every` one is worked out or
-    its bar lies in the rack: then how often it would come right is known too.
+    A treatment far from one demand is passed over at that, unless `every` one is worked out,
+    its bar lies in the rack or is left as bought, which is soon worked out: then how often it
+    would come right is known too.
     """
 
     scorer: Scorer
@@ -51,7 +52,8 @@ class How:
 
     def to_the_end(self, treatment: Treatment) -> bool:
         """Return whether all of a treatment is worked out, whether it can serve or not."""
-        return self.every or treatment.stock is not None
+        as_bought = treatment.route.process == "none"
+        return self.every or as_bought or treatment.stock is not None
 
     def passes_over(self, treatment: Treatment, share: float | None) -> bool:
         """Return whether what meets a demand so often is not worked out any further."""
