@@ -66,7 +66,7 @@ def ceiling_hrc(work: Treatment, demand: Demand) -> float | None:
     # A derived window is that of steel hard through; the core under a nitrided skin is soft,
     # and what is sold for such parts has the hardness that its makers found right.
     made_for = bool(work.condition.sold_for) and work.route.process == "none"
-    if demand.derived and (work.route.process == "nitride" or made_for):
+    if demand.derived and (work.route.process in {"nitride", "chrome"} or made_for):
         return None
     return demand.ceiling_hrc
 

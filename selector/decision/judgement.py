@@ -1,7 +1,7 @@
 """One predicted option judged: its gates, and its value on each criterion."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,6 +21,7 @@ from selector.gate import Gate, Verdict, judged, worst
 from selector.job.job import Job
 from selector.job.supply import at_hand
 from selector.option.movement import movement_words
+from selector.option.plating import FATIGUE_KEPT
 from selector.option.prediction import Prediction
 from selector.requirement.load import Limit
 from selector.requirement.priority import CRITERIA, Criterion
@@ -86,9 +87,10 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
     standard, move, bill = standard_of(job), prediction.movement, prediction.bill
     limit = standard.asked.limit
     hrc = prediction.surface_hrc
-    factor, weakest = least_and_weakest(
-        prediction.section_hrc, standard.bears, standard.normals["load"]
-    )
+    bears = standard.bears
+    if prediction.treatment.route.process == "chrome":
+        bears = replace(bears, fatigue_kept=FATIGUE_KEPT)
+    factor, weakest = least_and_weakest(prediction.section_hrc, bears, standard.normals["load"])
     in_hand = np.minimum(factor, contact_factor(hrc, standard))
     gates = (
         *heating_gates(prediction.treatment, prediction.temper, job),

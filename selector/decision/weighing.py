@@ -205,7 +205,8 @@ def _hopeless(
 
 def _is_known(treatment: Treatment) -> bool:
     """Return whether the hardness of the temper choice is that of the working surface."""
-    return treatment.hardens or treatment.route.process in {"none", "normalise", "case"}
+    soft = {"none", "anneal", "normalise"}
+    return treatment.hardens or treatment.route.process in {*soft, "case"}
 
 
 def _stopping(option: Option) -> Gate | None:

@@ -72,7 +72,7 @@ class Bearing:
     """What the part bears: notches and stresses of each section, corners that carry torque.
 
     `stressed` holds one tuple a section, empty where no load is stated. `vital` is True where
-    lives depend on the part.
+    lives depend on the part, `fatigue_kept` what a plating leaves of the fatigue limit.
     """
 
     notches: Notches
@@ -80,6 +80,7 @@ class Bearing:
     corners: tuple[Corner, ...]
     fatigue: bool
     vital: bool
+    fatigue_kept: float = 1.0
 
     @property
     def is_known(self) -> bool:
@@ -221,7 +222,7 @@ def section_factor(bears: Bearing, index: int, hv: Floats) -> Floats:
     factor = _combined({stress.load: stress.static_factor(hv) for stress in stresses})
     if bears.fatigue:
         tired = _combined({stress.load: stress.fatigue_factor(hv) for stress in stresses})
-        return np.minimum(factor, tired)
+        return np.minimum(factor, bears.fatigue_kept * tired)
     return factor
 
 

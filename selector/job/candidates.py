@@ -26,6 +26,8 @@ class Screened:
 
 # Processes whose heat is followed in a flame or fire.
 FOLLOWED = frozenset({"quench", "marquench", "austemper"})
+# Processes whose heat leaves no trace of how the bar was sold.
+WIPED = FOLLOWED | {"case", "anneal", "normalise"}
 Wanted = Callable[[Steel, Route], bool]
 
 
@@ -93,7 +95,7 @@ def like_conditions_merged(going: Iterable[Treatment]) -> list[Treatment]:
     kept: dict[tuple[str, ...], Treatment] = {}
     for work in going:
         medium = work.medium.slug if work.medium else ""
-        whole = work.route.extent == "whole" and work.route.process in {"quench", "case"}
+        whole = work.route.extent == "whole" and work.route.process in WIPED
         heat = work.source.slug if work.source else ""
         bar = "" if whole else work.condition.name
         key = (work.steel.slug, work.route.slug, medium, heat, bar)

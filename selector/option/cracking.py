@@ -93,7 +93,7 @@ def crack_sample(
         surface="hot-rolled" if treatment.condition.surface == "black" else "machined",
         thickness_mm=thickness_mm,
     )
-    kind = "oil" if medium.kind == "hot-salt" else medium.kind
+    kind = "oil" if medium.kind in {"hot-salt", "hot-oil"} else medium.kind
     if skin:
         # Behind a thin hot layer lies cold steel: water is then no harsher than polymer.
         kind = "polymer"

@@ -10,7 +10,7 @@ from catalog.steel import Steel
 from selector.hardening.as_quenched import AsQuenched, as_quenched, start
 from selector.hardening.bath_response import Points, Start, cooled
 from selector.hardening.composition import Composition, middle, sampled
-from selector.hardening.stock import supply_hrc
+from selector.hardening.stock import annealed_hrc, supply_hrc
 from selector.hardening.tempered import hardened_from
 from selector.hazards.cracking import CrackSteel
 from selector.heat.boiling import Quench
@@ -21,13 +21,16 @@ from selector.job.screening import heated_thickness
 from selector.job.treatment import Treatment, is_torched
 from selector.metallurgy.hardening_heat import Heat
 from selector.option.cracking import CrackSample, crack_sample, crack_steel
-from selector.option.heated_depth import is_skin, layer_mm
+from selector.option.heated_depth import aimed_mm, is_skin, layer_mm
 from selector.option.movement import Movement, movement
 from selector.option.set_up import alike, bath_of
 from selector.option.torched import torched
+from selector.requirement.part import Section
 from selector.torch.response import Torched
 
 Floats = NDArray[np.float64]
+# So many times its depth a hot shell is wide: a plate without ends. [-]
+WIDE = 40.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -67,7 +70,8 @@ class Prepared:
         """Whether it cracks in the quench; only options that are sampled ask."""
         part = self.job.asked.part
         radius_mm = 0.5 * max(part.section[i].size for i in self.job.hard)
-        layer = layer_mm(self.treatment, radius_mm, {"depth": np.zeros(1)})
+        asked_mm = self.job.ordered_depth_mm
+        layer = layer_mm(self.treatment, radius_mm, asked_mm, {"depth": np.zeros(1)})
         share = self.one_heat.heated_share if self.one_heat else float(layer[0]) / radius_mm
         skin = is_skin(self.treatment, share)
         local = self.treatment.route.extent == "local"
@@ -92,9 +96,14 @@ class Prepared:
 
 
 @per_job
-def _points(job: Job, bath: Quench, enters: Start) -> Points:
-    """Return the points of the part, sections × positions."""
+def _points(job: Job, bath: Quench, enters: Start, shell_mm: float | None) -> Points:
+    """Return the points of the part, sections × positions; of a hot shell those of a plate."""
     sizes_mm = like_rounds_mm(as_cooled(job.asked.part), bath.severity)
+    if shell_mm is not None:
+        # Behind the shell the steel is cold: it cools at least as a plate of twice its depth
+        # does that is quenched from both sides.
+        plate = Section(shape="flat", size=2.0 * shell_mm, width=WIDE * shell_mm, length=1.0)
+        sizes_mm = np.minimum(sizes_mm, like_rounds_mm([plate], bath.severity))
     return cooled(sizes_mm, bath, enters, job.shared())
 
 
@@ -102,7 +111,11 @@ def cooled_points(treatment: Treatment, job: Job) -> Points | None:
     """Return the points of the part as they cool in a treatment's bath."""
     # Sections × positions; None where nothing is quenched.
     bath = bath_of(treatment, job.asked.workshop, job.mass_kg)
-    return None if bath is None else _points(job, bath, start(treatment.steel))
+    if bath is None:
+        return None
+    radius_mm = 0.5 * max(job.asked.part.section[i].size for i in job.hard)
+    shell_mm = aimed_mm(treatment, radius_mm, job.ordered_depth_mm)
+    return _points(job, bath, start(treatment.steel), shell_mm)
 
 
 @per_job
@@ -150,6 +163,14 @@ def prepare(treatment: Treatment, job: Job) -> Prepared:
     return kept if kept.job is job else replace(kept, job=job)
 
 
+def _before_layer(treatment: Treatment, normals: dict[str, Floats]) -> Floats:
+    """Return the hardness of a bar that nothing quenches: as sold, or annealed. [HRC]."""
+    steel, condition = treatment.steel, treatment.condition
+    if treatment.route.process == "anneal":
+        return annealed_hrc(steel, condition, normals)
+    return supply_hrc(condition, normals)
+
+
 @per_job
 def _prepared(job: Job, treatment: Treatment) -> Prepared:
     """Return a treatment heated and quenched, over the samples."""
@@ -162,7 +183,7 @@ def _prepared(job: Job, treatment: Treatment) -> Prepared:
         _composition(job, treatment.steel),
         _heat(job, same),
         _fresh(job, same),
-        supply_hrc(treatment.condition, normals),
+        _before_layer(treatment, normals),
         normals,
         torched(job, same) if is_torched(treatment) else None,
     )

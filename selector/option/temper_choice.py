@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from selector.hardening.as_quenched import as_quenched
 from selector.hardening.bath_response import POSITIONS, Points
-from selector.hardening.tempered import curve_reach_c, tempered
+from selector.hardening.tempered import austempered, curve_reach_c, tempered
 from selector.job.demand import FOR_WEAR, Demand
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
@@ -64,14 +64,14 @@ def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
     hrc = np.full(len(grid), float(surface.hrc[0, 0]))
     places = [place for place, temper in enumerate(grid) if temper.means != "none"]
     if places:
-        after = tempered(
-            ready.steel_as_heated,
-            ready.composition,
-            surface.turned_hrc,
-            np.array([[grid[place].temperature_c] for place in places]),
-            np.array([[grid[place].time_s * grid[place].cycles] for place in places]),
-            ready.normals,
-        )
+        heats = np.array([[grid[place].temperature_c] for place in places])
+        turned, normals = surface.turned_hrc, ready.normals
+        if ready.treatment.route.process == "austemper":
+            after = austempered(ready.composition, turned, heats, normals)
+        else:
+            times = np.array([[grid[place].time_s * grid[place].cycles] for place in places])
+            bar = ready.steel_as_heated, ready.composition
+            after = tempered(*bar, turned, heats, times, normals)
         hrc[places] = replace(
             surface, turned_hrc=after, share=np.broadcast_to(surface.share, after.shape)
         ).hrc[:, 0]
