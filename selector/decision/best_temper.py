@@ -35,7 +35,7 @@ FAR = 0.1
 LIKE_HRC = 1.0
 # What is softer at the middle by more than this than a temper too soft in half of the samples
 # is too soft as well, however it scatters. Estimate. [HRC]
-SOFTER_HRC = 0.5
+SOFTER_HRC = 0.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +120,12 @@ def unheated(treatment: Treatment, job: Job) -> Gate | None:
     # What comes to heat at the middle does so in half of the samples.
     cold = _failing_heat(treatment, NO_TEMPER, job.middle())
     return cold and _failing_heat(treatment, NO_TEMPER, job)
+
+
+def never_tempered(treatment: Treatment, chosen: Iterable[Choice], middle: Job) -> Gate | None:
+    """Return the gate that all tempers fail as no heat comes back for them, or none."""
+    gates = [_failing_heat(treatment, choice.temper, middle) for choice in chosen]
+    return gates[0] if all(gates) else None
 
 
 def _failing_heat(treatment: Treatment, temper: Temper, job: Job) -> Gate | None:
