@@ -84,10 +84,8 @@ class _Tried:
         """Whether one of them fails no gate."""
         return any(not failed(option) for option in self.weighed.values())
 
-    def spares(self, choice: Choice) -> bool:
-        """Return whether a temper need not be sampled beside those that were."""
-        if choice.middle_hrc < self.least_hrc:
-            return True
+    def is_outdone(self, choice: Choice) -> bool:
+        """Return whether a torch's temper comes to what a steadier one that serves comes to."""
         return choice.temper.means == "torch" and any(
             other.band_c is not None
             and abs(other.middle_hrc - choice.middle_hrc) < LIKE_HRC
@@ -157,7 +155,8 @@ def best_temper(ready: Prepared, chosen: Iterable[Choice], how: How) -> Option |
     every, tried = how.to_the_end(treatment), _Tried()
     for hope in range(3):
         for choice in (c for c in waiting if _hope(treatment, c, job) == hope):
-            if every or not tried.spares(choice):
+            soft = choice.middle_hrc < tried.least_hrc and not every
+            if not soft and not tried.is_outdone(choice):
                 end = _sampled(ready, choice, how)
                 if tried.add(choice, end) & past_tempering:
                     return end
