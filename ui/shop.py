@@ -14,7 +14,7 @@ def choose() -> None:
     visit = session.here()
     names = [_OWN, *session.workshops()]
     key = session.widget("shop", visit.shop or _OWN)
-    st.selectbox("Workshop", names, key=key, on_change=_chosen, args=(key,))
+    st.selectbox("Workshop", names, key=key, on_change=_chosen, args=(key,), placeholder="")
     lines = summary(visit.draft.get("workshop") or {})
     if not lines:
         st.markdown("Nothing is said of it yet: without heat only bought hardness is left.")
