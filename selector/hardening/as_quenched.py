@@ -39,6 +39,7 @@ from selector.heat.bar_equivalent import LOG_SD_JOMINY
 from selector.heat.boiling import Bath
 from selector.heat.steel_property import SteelClass
 from selector.metallurgy.austenite import Austenite, austenite
+from selector.metallurgy.cold_step import after_cold_step
 from selector.metallurgy.hardenability import (
     critical_cooling_time,
     heat_curve,
@@ -240,6 +241,8 @@ def _by_critical_time(
     beyond = spent / critical * np.exp(-spread * normals["section_limit"][:, None])
     level = normals["as_quenched"][:, None]
     full = _full_hrc(steel, state, heat) + _full_sd_hrc(steel) * level
+    if heat.cold_c is not None:
+        full = after_cold_step(full, state.dissolved_wt_pct["C"], heat.cold_c)
     high = is_high_alloy(steel)
     soft = UNHARDENED_HRC if high else pearlite_hrc(spent)
     soft = np.minimum(soft + LEVEL_SD_HRC * level, full - 1.0)

@@ -3,7 +3,7 @@
 from functools import cache
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from catalog.steel import Steel
 from selector.hardening.as_quenched import (
@@ -13,6 +13,7 @@ from selector.hardening.as_quenched import (
     is_high_alloy,
 )
 from selector.hardening.composition import Composition
+from selector.metallurgy.bainite import BAINITE_SD_HRC, austempered_hardness
 from selector.metallurgy.published_curve import (
     SD_HIGH_ALLOY_HRC,
     SD_HRC,
@@ -80,12 +81,22 @@ def hardened_from(steel: Steel, heat_c: float) -> Steel:
     return steel.model_copy(update=update)
 
 
+def austempered(
+    composition: Composition, fresh_hrc: Floats, bath_c: Floats, normals: Normals
+) -> Floats:
+    """Return the hardness of bainite at points of a part, over the samples. [HRC]."""
+    # Where the bath was too slow for the section it is as soft as the quench left it.
+    bainite = austempered_hardness(composition["C"], bath_c)
+    error_hrc = BAINITE_SD_HRC * normals["tempering"][:, None]
+    return np.minimum(bainite + error_hrc, fresh_hrc)
+
+
 def tempered(
     steel: Steel,
     composition: Composition,
     fresh_hrc: Floats,
     temper_c: Floats,
-    time_s: float,
+    time_s: ArrayLike,
     normals: Normals,
 ) -> Floats:
     """Return the hardness after tempering, at points and over the samples. [HRC]."""

@@ -156,11 +156,15 @@ def test_a_published_curve_ends_and_a_model_does_not():
     assert curve_reach_c(STEELS["115crv3"]) == curve.points[-1][0]
 
 
-def test_a_left_range_is_carried_with_the_hardness():
+def test_a_left_range_is_carried_with_the_hardness(monkeypatch):
     rich, _, _ = quenched("31crmo12", "oil", [20.0], [0.0])
     assert any("Cr 3.05 wt %" in sentence for sentence in rich.validity)
     lean, _, _ = quenched("42crmo4", "oil", [20.0], [0.0])
     assert lean.validity == ()
+    steel = STEELS["60wcrv8"]
+    bare = steel.hardened.model_copy(update={"section_limit_mm": {}})
+    lost = steel.model_copy(update={"hardened": bare, "slug": "60wcrv8-unlimited"})
+    monkeypatch.setitem(globals(), "STEELS", {"60wcrv8": lost})
     unlimited, _, _ = quenched("60wcrv8", "oil", [20.0], [0.0])
     assert unlimited.validity == ("no published section limit",)
 
