@@ -8,7 +8,7 @@ import streamlit as st
 from selector import Requirement
 from selector.advice.record import AdviceOut
 from selector.errors import SelectorError
-from ui import cached, labels, session
+from ui import cached, frame, labels, session
 from ui.draft import checked, ready
 
 _log = logging.getLogger(__name__)
@@ -63,7 +63,7 @@ def asked() -> Requirement:
     if requirement is None:
         st.title("No answer yet")
         st.write("Describe the part, then press Advise.")
-        st.page_link("views/part.py", label="To the part", query_params={"part": visit.id})
+        frame.link("part", "To the part")
         st.stop()
     _mark_stale()
     return requirement
@@ -95,3 +95,27 @@ def shown(requirement: Requirement) -> AdviceOut:
     if not compute(requirement):
         st.stop()
     return cached.advice(requirement)
+
+
+def offered(requirement: Requirement, otherwise: str) -> AdviceOut:
+    """Return advice that offers something; else say what it says, and stop the view.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+    otherwise : str
+        What this view has not, where nothing is offered or the part is passed on.
+
+    Returns
+    -------
+    AdviceOut
+        With an option at least.
+    """
+    advice = shown(requirement)
+    if requirement.safety_critical or not advice.options:
+        st.markdown(labels.plain(advice.headline))
+        st.write(otherwise)
+        frame.link("choice", "What is left to do")
+        st.stop()
+    return advice

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from ui.piece import e
 
 _WIDE, _TALL = 600.0, 96.0
+# Of a letter as a phone shows it, where they are larger.
+_LETTER = 11.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,7 @@ def band(low: float, high: float, spans: list[Span], marks: dict[str, float], sa
             f"<rect class='b-{span.kind}' x='{left:.0f}' y='38' width='{wide:.0f}' "
             "height='22'/>"
         )
-        inside = len(span.text) * 7.2 < wide
+        inside = len(span.text) * _LETTER < wide
         parts.append(
             _text(left + wide / 2, 54 if inside else 86, span.text,
                   f"b-on-{span.kind}" if inside else f"b-by-{span.kind}")
@@ -62,7 +64,7 @@ def band(low: float, high: float, spans: list[Span], marks: dict[str, float], sa
     for name, value in marks.items():
         parts.append(
             f"<line class='b-mark' x1='{at(value):.0f}' x2='{at(value):.0f}' y1='32' y2='60'/>"
-            + _text(at(value), 12, name) + _text(at(value), 28, f"{value:.0f}")
+            + _text(at(value), 25, f"{name} {value:.0f}")
         )  # fmt: skip
     return (
         f"<svg class='tw-band' viewBox='0 0 {_WIDE} {_TALL}' role='img' "

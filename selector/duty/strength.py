@@ -222,8 +222,9 @@ def section_factor(bears: Bearing, index: int, hv: Floats) -> Floats:
     factor = _combined({stress.load: stress.static_factor(hv) for stress in stresses})
     if bears.fatigue:
         tired = _combined({stress.load: stress.fatigue_factor(hv) for stress in stresses})
-        return np.minimum(factor, bears.fatigue_kept * tired)
-    return factor
+        factor = np.minimum(factor, bears.fatigue_kept * tired)
+    # A section that no load lies on has one infinite factor, for whatever hardness.
+    return np.broadcast_to(factor, np.shape(hv))
 
 
 def _combined(factors: Mapping[str, Floats]) -> Floats:

@@ -2,7 +2,7 @@
 
 from selector.errors import OutOfRangeError, Problem
 from tests.form import field, said
-from ui import cached
+from ui import answer, cached
 
 
 def fail_with(monkeypatch, fault):
@@ -36,3 +36,24 @@ def test_what_a_model_cannot_answer_is_said_in_its_words(with_claw, monkeypatch)
     change_and_ask(with_claw)
     assert not with_claw.exception
     assert "size must be under 100; got 999 mm. Thinner." in with_claw.error[0].value
+
+
+def test_what_is_computed_is_said_while_it_lasts(with_claw, monkeypatch):
+    texts = []
+
+    class Bar:
+        def __init__(self, _value, text):
+            texts.append(text)
+
+        def progress(self, value, text):
+            assert 0.0 <= value <= 1.0
+            texts.append(text)
+
+        def empty(self):
+            pass
+
+    monkeypatch.setattr(answer.st, "progress", Bar)
+    with_claw.text_input(key=field(with_claw, "part.section.1.size")).set_value("27 mm").run()
+    with_claw.button(key="part/advise").click().run()
+    assert not with_claw.exception
+    assert len(set(texts)) >= 3

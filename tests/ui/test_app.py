@@ -2,7 +2,8 @@
 
 import pytest
 
-from tests.form import said
+from tests.form import field, said
+from ui import store
 
 VIEWS = (
     "part", "choice", "torch", "head_to_head", "firm", "bench", "customer", "workshop",
@@ -33,3 +34,23 @@ def test_a_door_leads_to_the_view_it_names(page):
 
 def test_examples_are_drawn(page):
     assert said(page).count("tw-example") == 3
+
+
+def test_twelve_answers_at_most_lead_from_a_blank_sheet_to_advice(page):
+    shed = {"heat": [{"source": "oxy-propane"}], "bath": [{"medium": "oil"}]}
+    store.keep_workshop("shed", shed)
+    page.button(key="start/blank").click().run()
+    answers = {
+        "safety_use": "none", "part.name": "pin punch", "part.section.1.size": "12 mm",
+        "part.section.1.length": "90 mm", "zone.1.wear": "edge-impact",
+        "load.impact": "hammered", "load.cycles": "occasional",
+    }  # fmt: skip
+    assert len(answers) <= 12
+    for path, answer in answers.items():
+        key = field(page, path)
+        for widgets in (page.radio, page.text_input, page.selectbox):
+            if key in {widget.key for widget in widgets}:
+                widgets(key=key).set_value(answer).run()
+    page.button(key="part/advise").click().run()
+    assert not page.exception
+    assert "Ways that differ in kind" in [head.value for head in page.header]

@@ -31,6 +31,13 @@ def test_a_part_that_lives_depend_on_is_passed_on_with_whom_to_ask():
     assert "tw-step" in said(page)
     assert not [b for b in page.button if (b.key or "").startswith("way/")]
     assert stuck.show is not None
+    for view in ("bench", "firm", "head_to_head"):
+        page.switch_page(f"views/{view}.py").run()
+        assert not page.exception, view
+        assert "not a home job" in said(page), view
+        assert "What is left to do" in [link.proto.label for link in page.get("page_link")], (
+            view
+        )
 
 
 @pytest.mark.parametrize("more", [HARDER, {**HARDER, "load.torque": "700 N m"}])

@@ -9,11 +9,9 @@ from ui.piece import markup, panel
 
 requirement = answer.asked()
 st.title("At the bench", anchor=False)
-advice = answer.shown(requirement)
-if not advice.options or requirement.safety_critical:
-    st.markdown(plain(advice.headline))
-    st.write("There is no card to work by: this is nothing to harden here.")
-    st.stop()
+advice = answer.offered(
+    requirement, "There is no card to work by: there is nothing to harden here."
+)
 named = {option.id: in_short(option) for option in advice.options}
 chosen = st.selectbox("Option", named, key="bench/option", format_func=named.__getitem__)
 option = next(option for option in advice.options if option.id == chosen)

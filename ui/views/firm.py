@@ -12,10 +12,9 @@ from ui.piece import bullets, e, markup
 TOLD = 8
 requirement = answer.asked()
 st.title("How firm is this?", anchor=False)
-advice = answer.shown(requirement)
-found = cached.firmness(requirement) if advice.options else None
+advice = answer.offered(requirement, "There is no order to be firm about.")
+found = cached.firmness(requirement)
 if found is None:
-    st.write("Nothing comes out right, so there is no order to be firm about.")
     st.stop()
 st.markdown(f"**{plain(upper(found.sentence))}**")
 by_id = {option.id: option for option in advice.options}

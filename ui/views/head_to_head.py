@@ -12,7 +12,7 @@ from ui.ways import RIVAL
 
 requirement = answer.asked()
 st.title("Head to head", anchor=False)
-advice = answer.shown(requirement)
+advice = answer.offered(requirement, "There are no two options to set against each other.")
 if len(advice.options) < 2:
     st.write("There are no two options to set against each other.")
     st.stop()

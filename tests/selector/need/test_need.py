@@ -136,3 +136,12 @@ def test_every_example_is_answered_as_plain_data(name):
     needed = need(requirement_from(tomllib.loads(example_text(name))), CATALOG)
     again = NeedOut.model_validate(json.loads(needed.model_dump_json()))
     assert again.headline == needed.headline
+
+
+@pytest.mark.parametrize("over", [[1], [2], [1, 2]])
+@pytest.mark.parametrize("kind", ["torque", "bending"])
+def test_a_load_on_some_sections_asks_nothing_of_the_others(kind, over):
+    found = of({f"load.{kind}": "60 N m", f"load.{kind}_over": over})
+    both = of({f"load.{kind}": "60 N m"})
+    assert found.headline
+    assert len(found.sections) <= len(both.sections)
