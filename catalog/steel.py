@@ -39,6 +39,49 @@ ToughnessClass = Literal["very low", "low", "medium", "high", "very high"]
 Corrosion = Literal["none", "mild", "good", "chloride"]
 
 
+# Letters of Russian designations as they are written in Latin ones.
+_LATIN = str.maketrans(
+    dict(
+        zip(
+            "абвгдежзийклмнопрстуфхцчшщыэюя",
+            [
+                "a",
+                "b",
+                "v",
+                "g",
+                "d",
+                "e",
+                "zh",
+                "z",
+                "i",
+                "y",
+                "k",
+                "l",
+                "m",
+                "n",
+                "o",
+                "p",
+                "r",
+                "s",
+                "t",
+                "u",
+                "f",
+                "kh",
+                "ts",
+                "ch",
+                "sh",
+                "shch",
+                "y",
+                "e",
+                "yu",
+                "ya",
+            ],
+            strict=True,
+        )
+    )
+)
+
+
 def plain(name: str) -> str:
     """Return a designation without spaces, dots, dashes and case, for look-up.
 
@@ -50,9 +93,9 @@ def plain(name: str) -> str:
     Returns
     -------
     str
-        The look-up key; "EN 19" and "en19" give the same.
+        The look-up key; "EN 19" and "en19" give the same, and so do "ШХ15" and "ShKh15".
     """
-    return re.sub(r"[^0-9a-z]", "", name.casefold())
+    return re.sub(r"[^0-9a-z]", "", name.casefold().translate(_LATIN))
 
 
 Names = Annotated[tuple[Text, ...], Field(strict=False)]
@@ -70,6 +113,7 @@ class Designations(Record):
     jis: Names = ()
     gb: Names = ()
     afnor: Names = ()
+    gost: Names = ()
     trade: Names = ()
 
     def every(self) -> tuple[str, ...]:
