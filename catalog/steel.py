@@ -41,45 +41,13 @@ Corrosion = Literal["none", "mild", "good", "chloride"]
 
 # Letters of Russian designations as they are written in Latin ones.
 _LATIN = str.maketrans(
-    dict(
-        zip(
-            "абвгдежзийклмнопрстуфхцчшщыэюя",
-            [
-                "a",
-                "b",
-                "v",
-                "g",
-                "d",
-                "e",
-                "zh",
-                "z",
-                "i",
-                "y",
-                "k",
-                "l",
-                "m",
-                "n",
-                "o",
-                "p",
-                "r",
-                "s",
-                "t",
-                "u",
-                "f",
-                "kh",
-                "ts",
-                "ch",
-                "sh",
-                "shch",
-                "y",
-                "e",
-                "yu",
-                "ya",
-            ],
-            strict=True,
-        )
-    )
-)
+    {
+        "а": "a", "б": "b", "в": "v", "г": "g", "д": "d", "е": "e", "ж": "zh", "з": "z",
+        "и": "i", "й": "y", "к": "k", "л": "l", "м": "m", "н": "n", "о": "o", "п": "p",
+        "р": "r", "с": "s", "т": "t", "у": "u", "ф": "f", "х": "kh", "ц": "ts", "ч": "ch",
+        "ш": "sh", "щ": "shch", "ы": "y", "э": "e", "ю": "yu", "я": "ya",
+    }
+)  # fmt: skip
 
 
 def plain(name: str) -> str:
@@ -235,6 +203,13 @@ class Limitation(Record):
     caution: Text | None = None
 
 
+class Likely(Record):
+    """A steel that bar of unknown make may be, and in which share of such bars."""
+
+    steel: Text
+    share: Number
+
+
 class Steel(Record):
     """One catalogue steel; `slug` is the file name, `called` what a toolroom calls it."""
 
@@ -263,6 +238,7 @@ class Steel(Record):
     strength_hb: Annotated[tuple[Strength, ...], Field(strict=False)] = ()
     window: Annotated[tuple[Window, ...], Field(strict=False)] = ()
     limitation: Annotated[tuple[Limitation, ...], Field(strict=False)] = ()
+    likely: Annotated[tuple[Likely, ...], Field(strict=False)] = ()
 
     @model_validator(mode="after")
     def _consistent(self) -> Self:
