@@ -62,9 +62,9 @@ def mixture_words(steel: Steel, found: tuple[LikelyOut, ...]) -> str:
     skates = sum(guess.share * guess.skates_share for guess in found) / whole
     name = f"{steel.spoken[:1].upper()}{steel.spoken[1:]}"
     return (
-        f"{name}: the grade is not known. Over the steels it may be, a new file skates or barely "
-        f"marks the skin {100 * skates:.0f} times in 100; the shares are estimated, a coupon "
-        "decides."
+        f"{name}: the grade is not known. Over the steels it may be, a new file skates or "
+        f"barely marks the skin {100 * skates:.0f} times in 100; the shares are estimated, a "
+        "coupon decides."
     )
 
 
