@@ -1,7 +1,7 @@
 """Every treatment the catalogue and the workshop allow to be thought of, screened."""
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from catalog import Catalog
 from catalog.heat_source import HeatSource
@@ -64,8 +64,16 @@ def screened(
         if steel.kind == "unknown" and steel.slug not in racked:
             continue
         for treatment in _treatments(steel, catalog, on, wanted):
-            gates = (rule(requirement, treatment) for rule in RULES)
-            yield Screened(treatment, next((gate for gate in gates if gate), None))
+            yield Screened(treatment, _objection(requirement, treatment))
+
+
+def _objection(requirement: Requirement, treatment: Treatment) -> Gate | None:
+    """Return the first gate that stops a treatment before anything is worked out, or none."""
+    for rule in RULES:
+        gate = rule(requirement, treatment)
+        if gate is not None:
+            return gate
+    return None
 
 
 def like_conditions_merged(going: Iterable[Treatment]) -> list[Treatment]:
@@ -119,7 +127,7 @@ def _treatments(
                 if not media:
                     yield work
                 for medium in media:
-                    yield replace(work, medium=medium)
+                    yield Treatment(meant, condition, route, medium, source, bar)
 
 
 def _sold_or_racked(steel: Steel, on: Bench) -> Iterator[tuple[Condition, Racked | None]]:

@@ -63,7 +63,9 @@ class Treatment:
     @property
     def group(self) -> tuple[str, str]:
         """Family and route: what takes one place in the short list."""
-        return (self.steel.family, self.route.slug)
+        # The heat left behind an end is one way to temper what a flame hardens there.
+        ends = self.route.kind in {"local-torch", "residual-heat"}
+        return (self.steel.family, "local-torch" if ends else self.route.slug)
 
     @property
     def hardens(self) -> bool:

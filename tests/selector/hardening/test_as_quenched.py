@@ -245,3 +245,12 @@ def test_a_steel_starts_its_quench_at_the_nearest_heat_with_its_own_properties()
     assert as_quenched.start(STEELS["115crv3"]).heat_c == 800.0
     assert as_quenched.start(STEELS["c45"]).steel_class == "low-alloy"
     assert as_quenched.start(STEELS["x153crmov12"]).steel_class == "high-alloy"
+
+
+@pytest.mark.parametrize("slug", ["x12cr13", "x20cr13", "105wcr6"])
+def test_full_hardness_scatters_over_the_published_range(slug):
+    medium = STEELS[slug].hardened.quench
+    fresh, _, _ = quenched(slug, medium, [6.0], [0.98], DRAWN)
+    published = STEELS[slug].hardened.as_quenched_hrc
+    low, high = np.quantile(fresh.hrc[:, 0], [0.05, 0.95])
+    assert high - low >= 0.8 * (published.high - published.low)
