@@ -144,6 +144,8 @@ EDGE_CARBON_WT_PCT = 0.5
 _POOR_EDGE = 0.2
 # Strip for springs and saws this rich makes knives and sickles too.
 KEEN_CARBON_WT_PCT = 0.65
+# Springs hardened by eye are of leaner steel than this.
+FUSSY_CARBON_WT_PCT = 0.9
 # Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
 _EYE_HARD = 0.7
 
@@ -200,7 +202,7 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
         merit = min(merit, SELDOM)
     if duty == "spring" and kind == "high-carbon" and work.hardens and work.by_eye:
         # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
-        merit = min(merit, SELDOM)
+        merit = min(merit, NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM)
     if make == "prehard" and duty == "spring":
         merit = USUAL if kind in _SPRING_KINDS else NEVER
     return merit
