@@ -157,9 +157,12 @@ def make_of(work: Treatment) -> Make:
         return "element"
     if route.process == "none":
         return "prehard" if work.condition.name == "prehard" else "as bought"
-    if route.kind == "induction":
+    if route.kind in {"induction", "firm-flame"}:
         return "skin"
-    named: dict[str, Make] = {"case": "case", "nitride": "nitrided", "age": "aged"}
+    named: dict[str, Make] = {
+        "case": "case", "nitride": "nitrided", "chrome": "nitrided", "age": "aged",
+        "anneal": "as bought", "normalise": "as bought",
+    }  # fmt: skip
     return named.get(route.process, "hardened")
 
 

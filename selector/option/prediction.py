@@ -83,11 +83,14 @@ class Prediction:
         return {name: figure(value, self.provenance[name]) for name, value in values.items()}
 
 
-def predict(ready: Prepared, temper: Temper) -> Prediction:
-    """Return the prediction of one option."""
+def predict(
+    ready: Prepared, temper: Temper, hardness: ZoneHardness | None = None
+) -> Prediction:
+    """Return the prediction of one option, from its hardness where that is known already."""
     job = ready.job
     treatment = ready.treatment
-    found, layer = zone_hardness(ready, temper), layer_run(job, treatment)
+    found = zone_hardness(ready, temper) if hardness is None else hardness
+    layer = layer_run(job, treatment)
     chance, margin = _snap(ready, temper, found)
     inputs: dict[str, float | str] = {
         "steel": treatment.steel.name,
@@ -150,10 +153,10 @@ def mishaps(ready: Prepared, surface_hrc: Floats, lead: Demand) -> Mishaps:
 
 def embrittled(treatment: Treatment, temper: Temper) -> bool:
     """Return whether a temper, missed as far as is usual, reaches an embrittlement window."""
-    # False where none is catalogued.
+    # False where none is catalogued, and of bainite, which has no such window.
     misread = TEMPER_ERROR[temper.means]
     slack = math.hypot(misread.bias_c, misread.scatter_c)
-    return temper.means != "none" and any(
+    return temper.means not in {"none", "salt"} and any(
         span.low - slack <= temper.temperature_c <= span.high + slack
         for span in treatment.steel.embrittlement_c
     )
