@@ -51,13 +51,16 @@ def plan(
     with refusing_bad_input():
         from selector.requirement import read_requirement  # noqa: PLC0415
 
-        answer = _planned(read_requirement(part), checked_catalog(catalog or ()), option, new)
+        asked = read_requirement(part)
+        answer = _planned(asked, checked_catalog(catalog or ()), option, new)
     if as_json:
         print_json(answer.model_dump_json(indent=2))
     elif answer.plan is None:
         console().print(answer.text, markup=False)
     else:
-        _print(answer.plan)
+        from selector.handover.imperial import in_inches  # noqa: PLC0415
+
+        _print(answer.plan, inches=in_inches(asked.part))
     if answer.verdict == "no_option":
         raise typer.Exit(NO_OPTION)
 
@@ -93,17 +96,20 @@ def _planned(
     return TrialOut(verdict="trial", text=made.headline, plan=made)
 
 
-def _print(plan: "TrialPlanOut") -> None:
-    """Print a plan."""
+def _print(plan: "TrialPlanOut", *, inches: bool) -> None:
+    """Print a plan, of a part given in inches with those and °F first."""
+    from selector.handover.imperial import imperial  # noqa: PLC0415
     from selector.trial.words import worth  # noqa: PLC0415
 
-    out = console()
+    out, said = console(), imperial if inches else str
     out.print(plan.part, style="bold", markup=False)
-    out.print(f"{plan.headline} {plan.why}", markup=False)
+    out.print(f"{said(plan.headline)} {plan.why}", markup=False)
     if plan.option is not None:
         out.print(f"id {plan.option}", markup=False)
     out.print()
-    print_section("What to do", [f"{n}. {step}" for n, step in enumerate(plan.steps, 1)], out)
-    print_section("What it is worth", worth(plan), out)
+    print_section(
+        "What to do", [f"{n}. {said(step)}" for n, step in enumerate(plan.steps, 1)], out
+    )
+    print_section("What it is worth", [said(line) for line in worth(plan)], out)
     print_section("Taken as", plan.assumed, out)
     out.print("Cautions as for the part itself: temperwright advise.", style="dim")

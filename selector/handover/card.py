@@ -214,7 +214,7 @@ def _paragraphs(made_for: Chosen) -> dict[str, Any]:
 
 
 def _sentence(step: StepOut) -> str:
-    """Return a step as one sentence: what to do, with what, and when it is right."""
+    """Return a step as one sentence: what to do, with what, and how it is checked."""
     means = f" ({step.means})" if step.means else ""
-    check = f"; right when {step.check}" if step.check else ""
+    check = f"; check: {step.check}" if step.check else ""
     return f"{step.action}{means}{check}"

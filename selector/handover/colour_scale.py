@@ -11,6 +11,7 @@ from selector.heat.colour import (
     temper_colour_named,
 )
 from selector.record import StepOut
+from selector.wording import shown_time
 
 # How the colours print: near the eye's, each beside its word, for paper glows in no light. A
 # hotter heat is paler, in grey as well; temper colours are not, so the word stands beside each.
@@ -53,7 +54,7 @@ def scale_of(step: StepOut) -> dict[str, Any] | None:
         return None
     held_s = 60.0 * step.minutes
     known = [(name, temper_colour_named(name, held_s).temperature_c) for name in TEMPER_COLOURS]
-    return _scale((low, high), TEMPER_PAST_C, known, None, f" after {step.minutes:.0f} min")
+    return _scale((low, high), TEMPER_PAST_C, known, None, f" after {shown_time(held_s)}")
 
 
 def _serving(band_c: tuple[float, float]) -> str:

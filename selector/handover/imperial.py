@@ -15,11 +15,17 @@ GRIDS, NEAR = (64.0, 1000.0), 1e-4
 ROUNDED_FROM_F = 200.0
 
 _NUMBER = r"\d+(?:\.\d+)?"
-_LIST = rf"{_NUMBER}(?:(?: to |–| × | and |, ){_NUMBER})*"
+# A range or a product, or the places of shoulders; a number in a name, as in 16MnCr5, is none.
+_LIST = (
+    rf"(?:(?<=at ){_NUMBER}(?:, {_NUMBER})* and {_NUMBER}"
+    rf"|(?<![\w.]){_NUMBER}(?:(?: to |–| × ){_NUMBER})*)"
+)
 _DEGREES = re.compile(
     rf"(?P<by>\bwithin |\bby )?(?P<said>{_LIST}) °C(?P<off> more| short| too)?"
 )
-_LENGTH = re.compile(rf"(?P<said>Ø?{_LIST}) (?P<unit>mm|µm)\b")
+_LENGTH = re.compile(
+    rf"(?P<said>Ø{_NUMBER}(?: × {_NUMBER})*|(?<=\bR){_NUMBER}|{_LIST}) (?P<unit>mm|µm)\b"
+)
 _TORQUE = re.compile(rf"(?P<said>{_NUMBER}) N m\b")
 NM_PER_LB_FT = 1.3558
 _BARE = re.compile(rf"(?<![\w.])(?P<what>[RØ])(?P<size>{_NUMBER})(?! ?(?:mm|×|µm|[\d.]))")
@@ -117,7 +123,7 @@ def _place(match: re.Match[str]) -> str:
 
 def _first_only(text: str) -> str:
     """Return a text without the metric figures beside: a drawing has no room for both."""
-    return re.sub(rf" / Ø?{_LIST} (?:mm|°C)", "", text)
+    return re.sub(rf" / (?:Ø{_NUMBER}|{_LIST}) (?:mm|°C)", "", text)
 
 
 def imperial_card(data: Mapping[str, Any]) -> dict[str, Any]:

@@ -1,7 +1,7 @@
 """The part on its card: drawn, with a table of its sizes and its features, in mm or inches."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -11,7 +11,7 @@ from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.outline import Stretch, stretches_of
 from selector.handover.drawing.part_drawing import drawn
 from selector.handover.drawing.sizes import across_words
-from selector.handover.imperial import imperial, imperial_marks
+from selector.handover.imperial import imperial_marks
 from selector.handover.sheet import PAPERS_MM, Paper
 from selector.record import StepOut
 from selector.requirement.part import Part
@@ -113,19 +113,24 @@ def sizes(part: Part, lead: Sequence[int], left: str, on: Sheeted) -> list[dict[
     return [
         {
             "name": s.section.name or f"section {number}",
-            "size": imperial(f"{_size(s)} mm") if on.inches else _beside(s, on.paper),
+            "size": _both(s) if on.inches else _beside(s, on.paper),
             "leave": left if left and number - 1 in lead else "to size",
         }
         for number, s in enumerate(stretches_of(part), start=1)
     ]
 
 
-def _size(stretch: Stretch) -> str:
+def _size(stretch: Stretch, shown: Callable[[float], str] = shown_size) -> str:
     """Return how thick, wide and long a section is, and its bore."""
-    section, across = stretch.section, across_words(stretch)
-    wide = f" × {shown_size(section.width)}" if section.width is not None else ""
-    bore = f", bore Ø{shown_size(section.bore)}" if section.bore else ""
-    return f"{across}{wide} × {shown_size(section.length)}{bore}"
+    section, across = stretch.section, across_words(stretch, shown)
+    wide = f" × {shown(section.width)}" if section.width is not None else ""
+    bore = f", bore Ø{shown(section.bore)}" if section.bore else ""
+    return f"{across}{wide} × {shown(section.length)}{bore}"
+
+
+def _both(stretch: Stretch) -> str:
+    """Return the same in inches, in mm beside."""
+    return f"{_size(stretch, shown_inches)} in / {_size(stretch)} mm"
 
 
 def _beside(stretch: Stretch, paper: Paper) -> str:

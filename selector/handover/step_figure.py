@@ -26,6 +26,9 @@ def figure_of(step: StepOut, elsewhere: str = "") -> tuple[str, str]:
     if step.stage == "quench" and step.within_s is not None:
         first = f"in {step.within_s:g} s"
         said = [first, *(text for text in said if text != first)]
+    if step.stage == "quench" and step.within_s is None and step.length_mm is not None:
+        # A dip: how long, and how much of the end.
+        said = [*_times(step), *_amounts(step), *_degrees(step)]
     if is_hold(step):
         # How long is what counts, at the heat that is there already.
         said = [*_times(step), *_degrees(step), *_amounts(step)]

@@ -1,40 +1,27 @@
 """The first steps: be sure of the bar, and bring it to the shape that may go into the heat."""
 
 import math
-from itertools import accumulate, pairwise
 
 from catalog.steel import Steel
-from selector.hazards.decarburisation import Atmosphere, soft_skin
-from selector.job.geometry import as_cooled, blank
+from selector.job.geometry import blank
 from selector.option.cost import bark_mm
 from selector.procedure.doing import Doing
 from selector.procedure.first_heat import softened
 from selector.procedure.practice import (
     ASM,
-    BLUNT_MM,
-    BROKEN_MM,
     COMMON,
-    CORNER_MM,
-    LEAST_STOCK_MM,
     RELIEF_C,
     RELIEF_MIN,
     RELIEF_PREHARD_C,
     RELIEF_RUNOUT_MM,
     RELIEF_SLENDER,
 )
-from selector.procedure.protection import protection
+from selector.procedure.shape import left_mm, left_on, plugged, rounded
 from selector.record import StepOut
-from selector.requirement.part import Feature
+from selector.requirement.workshop import Stock
 
-# What a file or stone takes off; a grinder or lap leaves a truer face.
-GRINDS = frozenset({"toolpost-grinder", "surface-grinder", "lap", "oilstone"})
-STAINLESS_CR = 10.0
-# A fillet up to this, or a tenth of the smaller section. Common practice. [mm]
-LARGEST_CORNER_MM = 3.0
-# In the bottom of a keyway or slot, as its cutter leaves it at best. Common practice. [mm]
-IN_CUT_MM = 0.3
-# A cutter thicker than this keeps its form and is left with stock on its faces. COMMON. [mm]
-THIN_EDGE_MM, FACE_MM = 8.0, 0.2
+# Thinner flat is sold in tenths. Common practice. [mm]
+STRIP_MM = 3.0
 
 
 def bar_steps(do: Doing) -> list[StepOut]:
@@ -70,13 +57,21 @@ def proved(do: Doing) -> StepOut:
     check = "they agree" if stock.evidence == "certificate" else f"it throws {_spark(steel)}"
     return StepOut(
         stage="bar",
-        action=f"{action}; {bar_size(do)}",
+        action=f"{action}; {bar_size(do)}{_too_small(do, stock)}",
         means=means,
         check=check,
         otherwise=_coupon(do),
         length_mm=bar_mm(do)[0],
         source=COMMON,
     )
+
+
+def _too_small(do: Doing, stock: Stock) -> str:
+    """Return that the bar in the rack is too thin for the part, where its size is known."""
+    is_flat = bar_mm(do)[1] is not None
+    if stock.size is None or is_flat or stock.size >= max(s.size for s in do.part.section):
+        return ""
+    return f": the bar in the rack, {stock.size:g} mm, is too small"
 
 
 def _coupon(do: Doing) -> str:
@@ -102,7 +97,9 @@ def bar_size(do: Doing) -> str:
 def bar_mm(do: Doing) -> tuple[float, float | None]:
     """Return the least diameter of that bar, or thickness and width of a flat one. [mm]."""
     sections = do.part.section
-    skin_mm = 2 * _bark(do) if do.work.condition.surface == "black" else 0.0
+    skin_mm = 2 * left_mm(do)
+    if do.work.condition.surface == "black":
+        skin_mm += 2 * _bark(do)
     if all(section.shape == "flat" for section in sections):
         thick = max(section.size for section in sections) + skin_mm
         wide = max(section.width or section.size for section in sections) + skin_mm
@@ -112,8 +109,8 @@ def bar_mm(do: Doing) -> tuple[float, float | None]:
 
 
 def _half_up(size_mm: float) -> float:
-    """Return a size rounded up to half a millimetre, as bar is asked for. [mm]."""
-    return math.ceil(2.0 * size_mm - 1e-6) / 2.0
+    """Return a size rounded up to half a millimetre, as bar is asked for; strip as it is."""
+    return size_mm if size_mm < STRIP_MM else math.ceil(2.0 * size_mm - 1e-6) / 2.0
 
 
 def _spark(steel: Steel) -> str:
@@ -195,156 +192,3 @@ def relief(do: Doing) -> StepOut:
         read_by="furnace",
         source=ASM,
     )
-
-
-def rounded(do: Doing) -> StepOut:
-    """Return what is done to corners, edges and marks before the heat."""
-    shoulders, cuts = _shoulders(do), _sharp(do)
-    corners = _shoulder_words(shoulders)
-    corners += [f"{words} to R{IN_CUT_MM:g}" for words in cuts]
-    words = f"Round {', '.join(corners)}, break" if corners else "Break"
-    return StepOut(
-        stage="prepare",
-        action=f"{words} every edge {BROKEN_MM:g} mm, polish out scratches lengthwise"
-        + (_blunt(do) if do.has_edge else ""),
-        means="file, emery",
-        check="no line catches a fingernail",
-        otherwise="a scratch or sharp corner is where it cracks",
-        length_mm=max((radius for _, radius in shoulders), default=BROKEN_MM),
-        source=COMMON,
-    )
-
-
-def _blunt(do: Doing) -> str:
-    """Return how a cutting edge is left for the heat."""
-    if do.thinnest_mm > THIN_EDGE_MM:
-        return f"; leave {FACE_MM:g} mm on the cutting faces, to be ground when hard"
-    least = max(min(BLUNT_MM, 0.3 * do.thinnest_mm), 0.2)
-    return f"; leave the cutting edge {least:.1f} mm thick, to be formed when hard"
-
-
-def _corner_mm(do: Doing) -> float:
-    """Return the radius of an inside corner that the drawing leaves open. [mm]."""
-    tenth = 0.1 * min(section.size for section in do.part.section)
-    return round(min(max(tenth, 0.3), max(CORNER_MM, tenth), LARGEST_CORNER_MM), 1)
-
-
-def _shoulders(do: Doing) -> list[tuple[float, float]]:
-    """Return where the shoulders of the part are, and the radius of each. [mm]."""
-    ends, open_mm = accumulate(section.length for section in do.part.section), _corner_mm(do)
-    return [
-        (at, round(left.fillet or right.fillet or open_mm, 2))
-        for at, (left, right) in zip(ends, pairwise(do.part.section), strict=False)
-        if left.size != right.size
-    ]
-
-
-def _shoulder_words(shoulders: list[tuple[float, float]]) -> list[str]:
-    """Return the shoulders in words, those of one radius together."""
-    places: dict[float, list[str]] = {}
-    for at, radius in shoulders:
-        places.setdefault(radius, []).append(f"{at:g}")
-    if not places:
-        return []
-    first, *others = (
-        f"at {_listed(where)} mm to R{radius:g}" for radius, where in places.items()
-    )
-    return [f"the shoulder{'s' if len(shoulders) > 1 else ''} {first}", *others]
-
-
-def _listed(names: list[str]) -> str:
-    """Return names as a sentence lists them: "80, 90 and 95"."""
-    return " and ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)
-
-
-def _sharp(do: Doing) -> list[str]:
-    """Return keyways, slots and corners in words."""
-    kinds = {f.kind for f in do.part.feature} & {"keyway", "slot", "sharp-corner", "groove"}
-    return [f"the {kind.replace('-', ' ')} corners".replace("corner corners", "corners")
-            for kind in sorted(kinds)]  # fmt: skip
-
-
-def _is_hot(do: Doing, feature: Feature) -> bool:
-    """Return whether a feature lies where the part comes to hardening heat."""
-    if not do.is_local or feature.at is None:
-        return True
-    ends, near = do.prediction.hard_ends_mm, 0.5 * do.thick_mm
-    first = min([do.zone_start_mm, *ends]) if do.zone_start_mm > 0.0 else 0.0
-    return first - near <= feature.at <= max([do.zone_end_mm, *ends]) + near
-
-
-def _is_packed(do: Doing, feature: Feature) -> bool:
-    """Return whether a feature is packed: a hot thread, or a hot hole deeper than wide."""
-    if feature.kind not in {"cross-hole", "thread"} or not _is_hot(do, feature):
-        return False
-    through_mm = do.part.section[do.part.place(feature)].narrowest_mm
-    return feature.kind == "thread" or feature.size is None or feature.size < through_mm
-
-
-def plugged(do: Doing) -> list[StepOut]:
-    """Return how holes and threads that get hot are filled; a cold hole is left alone."""
-    if not (do.work.hardens or do.work.route.process == "case"):
-        return []
-    hot = [f for f in do.part.feature if _is_packed(do, f)]
-    dry = do.work.medium is not None and do.work.medium.severity_class == "air"
-    if not hot or dry or do.work.route.place != "workshop":
-        return []
-    names = []
-    for feature in hot:
-        size = f" Ø{feature.size:g}" if feature.size and feature.kind == "cross-hole" else ""
-        at = f" at {feature.at:g} mm" if feature.at is not None else ""
-        names.append(f"{feature.kind.replace('cross-', '')}{size}{at}")
-    with_what = (
-        "fireclay, and leave it dry" if do.work.source is not None else "steel wool and clay"
-    )
-    return [
-        StepOut(
-            stage="prepare",
-            action=f"Pack the {', '.join(dict.fromkeys(names))} with {with_what}",
-            means="fireclay",
-            check="dry right through: wet clay spits",
-            length_mm=hot[0].size or do.part.section[do.part.place(hot[0])].narrowest_mm,
-            source=COMMON,
-        )
-    ]
-
-
-def skin_left_mm(do: Doing) -> float:
-    """Return the soft skin that the heat leaves in a bad case, scale included. [mm]."""
-    set_up, source = do.set_up, do.work.source
-    if set_up is None or source is None:
-        return 0.0
-    kind: Atmosphere = "open-furnace" if source.kind == "furnace" else "flame"
-    if protection(do) in {"foil", "coat"}:
-        kind = "pack"
-    skin = soft_skin(set_up.heat_c, set_up.hold_s + (set_up.to_heat_s or 0.0) / 4.0, kind)
-    return float(skin.soft_mm + 0.5 * skin.scale_mm) * 2.0
-
-
-def left_on(do: Doing) -> list[StepOut]:
-    """Return what is left on working faces to finish when hard, where the shop can finish."""
-    stock = do.part.stock_removal
-    can = GRINDS & set(do.part.finish_after) or any("grind" in name for name in do.shop.machine)
-    if stock is None:
-        worn = do.job.asked.zone[do.lead.zone].wear not in {"none", "edge-impact"}
-        if not (can and worn and do.work.hardens) or do.has_edge:
-            return []
-        stock = max(LEAST_STOCK_MM, round(skin_left_mm(do) / 0.05) * 0.05)
-    if stock <= 0.0:
-        return []
-    return [
-        StepOut(
-            stage="prepare",
-            action=f"Leave {stock:.2f} mm a side on working faces, to be ground when hard; the "
-            "rest to size",
-            means=", ".join(do.part.finish_after) or "grinder",
-            check="measured and written down",
-            length_mm=round(stock, 2),
-            source=COMMON,
-        )
-    ]
-
-
-def is_plate(do: Doing) -> bool:
-    """Return whether the part is shorter than it is thick, as a disc or a gear is."""
-    return as_cooled(do.part) != do.part.section

@@ -3,7 +3,7 @@
 from typing import Protocol
 
 from selector.heat.colour import heat_colour
-from selector.procedure.bar import left_on, plugged, proved, rounded, skimmed
+from selector.procedure.bar import proved, skimmed
 from selector.procedure.checking import checking_steps
 from selector.procedure.doing import Doing
 from selector.procedure.heating import LIGHT
@@ -16,6 +16,7 @@ from selector.procedure.practice import (
     WASH_C,
 )
 from selector.procedure.quenching import case_tried, quenched_from
+from selector.procedure.shape import left_on, plugged, rounded
 from selector.procedure.tempering import tempering_steps
 from selector.record import StepOut
 from selector.wording import shown_time

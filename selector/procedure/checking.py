@@ -6,6 +6,7 @@ from selector.job.asked_words import asked_words
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LIGHT_CUT_MM
 from selector.procedure.quenching import file_words, hardness_test
+from selector.procedure.shape import finishing_tools
 from selector.record import StepOut
 from selector.wording import shown_mm, shown_range
 
@@ -90,7 +91,7 @@ def _expected(typical_mm: float, bad_mm: float, permitted_mm: float) -> str:
         return f"expect {shown_mm(typical_mm)}, {shown_mm(bad_mm)} in a bad case"
     if shown_mm(bad_mm) == shown_mm(permitted_mm):
         return f"straightened to {shown_mm(permitted_mm)} or better"
-    return f"expect {shown_mm(bad_mm)} at most"
+    return f"expect {shown_mm(bad_mm)}"
 
 
 def cracks(do: Doing) -> list[StepOut]:
@@ -120,7 +121,7 @@ def finished(do: Doing) -> list[StepOut]:
     if do.has_edge:
         text = f"Form the edge now, on a cool wheel or stone, {cut} at a time, dipped often"
     elif stock or do.part.finish_after:
-        how = ", ".join(tool.replace("-", " ") for tool in do.part.finish_after) or "grinder"
+        how = finishing_tools(do) or "grinder"
         text = f"Finish the working faces by {how}, in light cuts of {cut}, cool"
     else:
         text = f"Brush the scale off, stone the working faces, {cut} at most, oil it"
@@ -134,7 +135,7 @@ def finished(do: Doing) -> list[StepOut]:
         StepOut(
             stage="finish",
             action=text,
-            means=", ".join(do.part.finish_after) or "oilstone",
+            means=finishing_tools(do) or "oilstone",
             check="no temper colour comes up, no burnt smell",
             otherwise="a blue spot is soft: grind below it or temper all again",
             length_mm=stock or LIGHT_CUT_MM,

@@ -5,7 +5,6 @@ import math
 from selector.heat.colour import MAGNET_LOST_C, heat_colour
 from selector.job.geometry import section_ratio
 from selector.job.soak import soak_min, soak_source
-from selector.procedure.bar import left_on, skin_left_mm
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
     COMMON,
@@ -16,6 +15,7 @@ from selector.procedure.practice import (
     SHEETS,
 )
 from selector.procedure.protection import protection
+from selector.procedure.shape import left_on, skin_left_mm
 from selector.record import SetUpOut, StepOut
 from selector.wording import shown_time
 

@@ -2,7 +2,7 @@
 
 from selector.figure import median
 from selector.hardness_scale import hv_from_hrc
-from selector.procedure.bar import proved, relief, rounded, skimmed
+from selector.procedure.bar import proved, relief, skimmed
 from selector.procedure.checking import cracks, finished, hardness, truth
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
@@ -11,6 +11,7 @@ from selector.procedure.practice import (
     NITROCARBURISE_GROWTH_MM,
     RELIEF_RUNOUT_MM,
 )
+from selector.procedure.shape import left_mm, rounded
 from selector.record import StepOut
 from selector.wording import shown_range
 
@@ -54,7 +55,7 @@ def _relieved_first(do: Doing) -> list[StepOut]:
 
 def _made_ready(do: Doing) -> StepOut:
     """Return how the part is made before it goes out."""
-    process, stock = do.work.route.process, do.part.stock_removal
+    process = do.work.route.process
     nitro = do.work.route.slug == "subcontract-nitrocarburise"
     if process == PLATES:
         return _ready("Finish and polish, a plate's thickness under size; round the edges", 0.0)
@@ -63,8 +64,10 @@ def _made_ready(do: Doing) -> StepOut:
         micron = f"{1000 * growth:.0f} µm"
         action = f"Finish to size less up to {micron} a face, for it grows; clean, no grease"
         return _ready(action, growth)
-    if stock:
-        return _ready(f"Leave {stock:.2f} mm a side on working faces; the rest to size", stock)
+    stock = left_mm(do)
+    if stock > 0.0:
+        action = f"Leave {stock:.2f} mm a side on working faces, to be ground when hard"
+        return _ready(f"{action}; the rest to size, clean and dry", stock)
     thick, long = max(section.size for section in do.part.section), do.part.length_mm
     size = f"{thick:g} mm thick at most, {long:g} mm long"
     return _ready(f"Machine all of it to size, {size}; clean and dry", thick)

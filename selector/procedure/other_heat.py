@@ -3,7 +3,7 @@
 from selector.heat.colour import heat_colour
 from selector.job.process import normalising_span
 from selector.job.soak import soak_min
-from selector.procedure.bar import proved, rounded
+from selector.procedure.bar import proved
 from selector.procedure.checking import checking_steps
 from selector.procedure.doing import Doing
 from selector.procedure.heating import LIGHT
@@ -14,6 +14,7 @@ from selector.procedure.practice import (
     COMMON,
     SOFTEN_C,
 )
+from selector.procedure.shape import rounded
 from selector.record import StepOut
 from selector.wording import shown_time
 

@@ -3,7 +3,6 @@
 from selector.hardness_scale import LOWEST_HRC
 from selector.job.geometry import mass_kg
 from selector.job.process import OIL_L_PER_KG
-from selector.procedure.bar import is_plate
 from selector.procedure.doing import Doing
 from selector.procedure.heating import to_five, within_s
 from selector.procedure.practice import (
@@ -15,6 +14,7 @@ from selector.procedure.practice import (
     SALT_MOST_MIN,
     WASH_C,
 )
+from selector.procedure.shape import is_plate
 from selector.record import StepOut
 from selector.wording import in_sentence, shown_range, shown_time
 

@@ -54,6 +54,13 @@ AT_STAGE: Mapping[str, tuple[str, ...]] = {
 }
 
 
+# Words of the step that a caution speaks of, where its stage has several.
+AT_WORDS: Mapping[str, str] = {
+    "sharp-notch-quench": "every edge",
+    "finish-after-heat": "when hard",
+}
+
+
 def procedure(
     job: Job, prediction: Prediction, choice: Choice, set_up: SetUpOut | None
 ) -> tuple[StepOut, ...]:
@@ -122,9 +129,16 @@ def placed(
     at: dict[int, tuple[str, ...]] = {}
     for key in dict.fromkeys(ids):
         stages = (*AT_STAGE.get(key, ()), *STAGES[known[key].step])
-        number = _first(steps, stages)
+        number = _said(steps, AT_WORDS.get(key)) or _first(steps, stages)
         at[number] = (*at.get(number, ()), key)
     return at
+
+
+def _said(steps: list[StepOut], words: str | None) -> int | None:
+    """Return the number of the first step that has some words in it."""
+    if words is None:
+        return None
+    return next((n for n, step in enumerate(steps, start=1) if words in step.action), None)
 
 
 def _first(steps: list[StepOut], stages: Iterable[str]) -> int:

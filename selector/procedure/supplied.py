@@ -1,8 +1,9 @@
 """Options without heat: bar as bought, bar bought prehard, elements bought hard."""
 
-from selector.procedure.bar import bar_size, proved, rounded
+from selector.procedure.bar import bar_size, proved
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON
+from selector.procedure.shape import rounded
 from selector.record import StepOut
 from selector.wording import condition_words, shown_range
 

@@ -144,12 +144,19 @@ def heat_reading(do: Doing) -> list[ReadingOut]:
             go_low=low,
             go_high=high,
             go=f"{about:.0f} s forecast; {low} to {high} s will do",
-            no_go="another nozzle or gas setting first: the heat runs in otherwise",
+            no_go=f"{_stronger(do)} first: the heat runs in otherwise",
             bias=None,
             scatter=None,
             counted=False,
         )
     ]
+
+
+def _stronger(do: Doing) -> str:
+    """Return what is changed about a fire or flame that heats too slowly or too fast."""
+    source = do.work.source
+    fire = source is not None and source.kind == "fire"
+    return "more or less blast, a cleaner fire" if fire else "another nozzle or gas setting"
 
 
 def quenched_reading(do: Doing, good: NDArray[np.bool_], test: Instrument) -> list[ReadingOut]:

@@ -14,17 +14,19 @@ SURE = 0.95
 LEAST_WORTH = 0.005
 _AFTER = {
     "quenched": "After the bath, before the temper",
-    "snapped": "Snap it",
+    "snapped": "Snap the end off as quenched",
     "tempered": "After the temper",
     "bar": "On the bar as it is",
-    "crack": "Then, after ten minutes, look for cracks",
+    "crack": "Last, ten minutes later, look for cracks",
     "heat": "Seconds to heat",
 }
+# Read when all is done.
+COLD = frozenset({"tempered", "crack"})
 _FIRST = {
     "bar": "First grind the bar beside a known piece and compare the sparks; a new file bites "
     "on it as on soft bar.",
-    "heat": "Heat each by itself, let the torch and the eye find the heat anew each time, and "
-    "write down gas, distance and seconds.",
+    "heat": "Heat each by itself, find the heat anew each time, and write down what it was set "
+    "to (gas and distance, or the dial), by what it was read, and how long it took.",
     "bath": "Write down the bath before and after, the seconds from the heat into it, and when "
     "it can just be held. Stir the same each time.",
     "temper": "Lay a second thermometer beside them and write down what both say. Take one out "
@@ -37,9 +39,9 @@ def size_words(coupon: CouponOut) -> str:
     """Return the size of a coupon: "Ø28 × 75 mm"."""
     across = {
         "round": f"Ø{coupon.size_mm:g}",
-        "tube": f"Ø{coupon.size_mm:g} × {coupon.bore_mm or 0:g} bore",
-        "square": f"{coupon.size_mm:g} square",
-        "hexagon": f"{coupon.size_mm:g} across flats",
+        "tube": f"Ø{coupon.size_mm:g} mm × {coupon.bore_mm or 0:g} mm bore",
+        "square": f"{coupon.size_mm:g} mm square",
+        "hexagon": f"{coupon.size_mm:g} mm across flats",
         "flat": f"{coupon.size_mm:g} × {coupon.width_mm or 0:g}",
     }[coupon.shape]
     return f"{across} × {coupon.length_mm:g} mm"
@@ -78,15 +80,25 @@ def steps(
         In the order of the work.
     """
     number, one = len(coupons), coupons[0]
+    each = "it" if number == 1 else "each"
     sawn = f"Saw {number} off {one.bar}: {size_words(one)}."
     if do.work.route.process == "none":
         return (sawn, *(_read(reading) for reading in readings))
     if do.work.route.place == "subcontract":
-        sent = "Send them with the part as witness pieces; ask for the hardness of each."
+        sent = f"Send {each} with the part as a witness piece; ask for its hardness."
         return (sawn, sent, *(_read(r) for r in readings if r.stage == "tempered"))
-    as_part = "; then ".join(line.rstrip(".") for line in short_lines(done))
-    said = [sawn, f"Treat each as the part: {as_part}."]
-    return (*said, _FIRST[subject], *(_read(reading) for reading in readings))
+    first, *then = (line.rstrip(".") for line in short_lines(done))
+    hot = [_read(r) for r in readings if r.stage not in COLD]
+    cold = [_read(r) for r in readings if r.stage in COLD]
+    said = [sawn, f"Harden {each} as the part: {first}.", *hot]
+    if subject == "temper" or not then:
+        place = len(said)
+    else:
+        # What is done to the bar comes before the heat, what is written down after it.
+        place = 1 if subject in {"bar", "crack"} else 2
+    said.insert(place, _FIRST[subject])
+    temper = [f"Then, what is left of {each}: {line}." for line in then]
+    return (*said, *temper, *cold)
 
 
 def _read(reading: ReadingOut) -> str:
@@ -108,7 +120,7 @@ def worth(plan: TrialPlanOut) -> tuple[str, ...]:
         text = f"Costs about {plan.cost.total:.0f} {plan.cost.currency}"
         if plan.cost.counted_in_price > 0:
             text += f"; the price of the part counts {plan.cost.counted_in_price:.0f} of it"
-        said.append(f"{text}.")
+        said.append("Costs no more than the offcut." if plan.cost.total < 0.5 else f"{text}.")
     if plan.forecast is not None:
         said += [_narrowing_words(plan.forecast), _chances(plan.forecast)]
         if plan.forecast.right >= SURE and plan.asked_for is None:

@@ -17,7 +17,6 @@ from selector.handover.letter.letter import composed
 from selector.handover.letter.made import SUFFIXES, Sender, made
 from selector.handover.letter.picture import picture
 from selector.handover.letter.record import Letter, Tone
-from selector.handover.letter.units import in_units
 from selector.handover.sheet import Paper, Sheet, checked_suffix
 from selector.record import OptionOut
 from selector.requirement import Requirement
@@ -117,11 +116,10 @@ def answer(
     shown = _shown(advice, said, option)
     first = Answer(
         said.headline,
-        in_units(composed(asked, said, shown, tone), asked.part),
+        composed(asked, said, shown, tone),
         drawn=lambda: picture(advice.job, option),
     )
-    full = in_units(composed(asked, said, shown, "full"), asked.part)
-    return _changed(first, full, told)
+    return _changed(first, composed(asked, said, shown, "full"), told)
 
 
 def _changed(first: Answer, full: Letter | None, told: str | None) -> Answer:

@@ -16,6 +16,7 @@ from selector.handover.letter.said import (
     tried_words,
     zone_name,
 )
+from selector.handover.letter.units import in_units
 from selector.handover.letter.ways import table, ways
 from selector.record import OptionOut, ZoneOut
 from selector.requirement import Requirement
@@ -113,7 +114,7 @@ def composed(
         for key, said in told.items()
         if said or (key == "ways" and len(seen) > 1)
     )
-    return Letter(
+    made = Letter(
         option=option.id,
         reference=reference,
         date=when,
@@ -123,6 +124,7 @@ def composed(
         is_offer=True,
         small_print=_small_print(option),
     )
+    return in_units(made, part)
 
 
 def _paragraph(key: str, said: tuple[str, ...], tone: Tone) -> tuple[str, ...]:

@@ -240,6 +240,10 @@ def test_names_of_the_user_are_texts_and_no_more():
             ("10 min", "860 °C"),
         ),
         (
+            {"stage": "quench", "minutes": 0.18, "length_mm": 27.0, "temperature_c": 40.0},
+            ("11 s", "27 mm, 40 °C"),
+        ),
+        (
             {"stage": "order", "temperature_c": 200.0, "hardness_hrc": (58.0, 62.0)},
             ("58 to 62 HRC", "200 °C"),
         ),

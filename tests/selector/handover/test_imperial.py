@@ -35,6 +35,12 @@ def test_sizes_in_64ths_or_thousandths_are_known_for_inches():
         ("(770 °C): 70 °C more", "(1420 °F / 770 °C): 126 °F / 70 °C more"),
         ("a part 100 °C too hot", "a part 180 °F / 100 °C too hot"),
         ("at 18 and 40 mm to R2", "at 0.709 and 1.575 in / 18 and 40 mm to R0.079 in / 2 mm"),
+        ("at 80, 90 and 95 mm", "at 3.15, 3.543 and 3.74 in / 80, 90 and 95 mm"),
+        (
+            "16MnCr5, 40 mm: Ø45 × 55 mm",
+            "16MnCr5, 1.575 in / 40 mm: Ø1.772 × 2.165 in / Ø45 × 55 mm",
+        ),
+        ("zone 2 and 7 mm past", "zone 2 and 0.276 in / 7 mm past"),
         ("Ø14 or over", "Ø0.551 in / Ø14 mm or over"),
         ("flat 28 × 112 mm", "flat 1.102 × 4.409 in / 28 × 112 mm"),
         ("cuts of 0.02 mm", "cuts of 0.0008 in / 0.02 mm"),
@@ -47,8 +53,8 @@ def test_inches_and_fahrenheit_stand_first(metric, both):
 
 
 def test_the_metric_figure_always_stays():
-    for text in ("860 °C", "0.3 mm", "18 and 40 mm", "Ø6 mm", "10 µm"):
-        assert imperial(text).endswith(text)
+    for text in ("860 °C", "0.3 mm", "at 18 and 40 mm", "Ø6 mm", "10 µm"):
+        assert imperial(text).endswith(text.removeprefix("at "))
 
 
 def test_what_the_user_wrote_is_left_as_it_is():

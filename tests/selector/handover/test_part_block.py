@@ -36,6 +36,9 @@ def test_letter_paper_has_inches_beside_and_inches_have_mm_beside():
     assert sizes(PART, (), "", Sheeted("letter"))[0]["size"] == "Ø25 × 30 (0.984 × 1.181 in)"
     rows = sizes(PART, (), "", Sheeted("a4", inches=True))
     assert rows[0]["size"] == "Ø0.984 × 1.181 in / Ø25 × 30 mm"
+    tube = {"part.section.0.shape": "tube", "part.section.0.bore": "12.7 mm"}
+    (row, _) = sizes(asked(tube).part, (), "", Sheeted("a4", inches=True))
+    assert row["size"] == "Ø0.984 × 1.181, bore Ø0.5 in / Ø25 × 30, bore Ø12.7 mm"
     hole = {"part.feature": [{"kind": "cross-hole", "at": "110 mm", "size": "6 mm"}]}
     part = asked(hole).part
     assert features(part, Sheeted("a4"))[0] == "Ø6 across at 110"

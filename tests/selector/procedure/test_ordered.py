@@ -37,6 +37,10 @@ def test_a_window_on_an_order_is_four_points_wide_at_least():
 
 def test_a_part_that_is_not_ground_after_goes_out_to_size():
     sent = {"workshop.subcontract": True}
+    ground = {**sent, "part.finish_after": ["surface-grinder"]}
+    steps = steps_of("42crmo4", "subcontract-vacuum", "oil", ground)
+    assert any(s.action.startswith("Leave 0.10 mm a side") for s in steps)
+    assert steps[-1].means == "surface grinder"
     for stock, words, length in (
         (None, "to size, 25 mm thick", 25.0),
         (0.2, "Leave 0.20", 0.2),

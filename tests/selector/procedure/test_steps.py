@@ -38,6 +38,9 @@ def test_a_local_flame_goes_from_bar_to_check():
 
 def test_every_caution_stands_at_one_step():
     steps = [StepOut(stage=stage, action="do") for stage in ("bar", "heat", "quench")]
+    skimmed = [StepOut(stage="prepare", action="skim"),
+               StepOut(stage="prepare", action="break every edge")]  # fmt: skip
+    assert placed(skimmed, ("sharp-notch-quench",), KNOWN) == {2: ("sharp-notch-quench",)}
     ids = ("oil-fire", "dim-light", "local-codes", "kitchen-oven-fumes", "oil-fire")
     assert placed(steps, ids, KNOWN) == {
         1: ("local-codes", "kitchen-oven-fumes"),

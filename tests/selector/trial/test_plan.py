@@ -66,7 +66,7 @@ def test_what_it_costs_is_what_the_bill_calls_a_coupon(dog):
     ("new", "subject", "said"),
     [
         ("bar", "bar", "sparks"),
-        ("torch", "heat", "gas, distance and seconds"),
+        ("torch", "heat", "gas and distance"),
         ("bath", "bath", "Stir the same"),
         ("oven", "temper", "second thermometer"),
     ],
@@ -76,6 +76,18 @@ def test_each_new_thing_has_its_own_plan(dog, new, subject, said):
     assert (made.subject, made.asked_for) == (subject, new)
     assert said in " ".join(made.steps)
     assert "is new" in made.why
+    text = " ".join(made.steps)
+    order = (
+        "Saw ",
+        "Harden ",
+        "before the temper",
+        "as quenched",
+        "temper ",
+        "After the temper",
+    )
+    places = [text.index(words) for words in order[:3]]
+    places += [text.index(words, places[-1]) for words in order[3:]]
+    assert places == sorted(places)
 
 
 def test_what_an_option_does_not_use_cannot_be_new():
@@ -165,3 +177,13 @@ def test_a_trial_says_what_it_is_worth(dog):
     assert "Costs about" in text
     assert "narrow" in text
     assert "It says go" in text
+
+
+def test_one_coupon_is_spoken_of_as_one_and_costs_what_an_offcut_does():
+    advice = advised({"workshop.subcontract": True}, *TRIED)
+    sent = next(o for o in advice.options if o.treatment.route.place == "subcontract")
+    made = plan(advice.job, sent)
+    each = "it" if len(made.coupons) == 1 else "each"
+    assert made.steps[1].startswith(f"Send {each} with the part as a witness piece")
+    if made.cost.total < 0.5:
+        assert "Costs no more than the offcut." in worth(made)
