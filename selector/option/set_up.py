@@ -55,11 +55,15 @@ SHALLOW_HRC = 2.0
 BAD_CASE = 1.64
 
 
+# Routes of a firm that spray the heat as it leaves the coil or the burner.
+SPRAYED = frozenset({"induction", "firm-flame"})
+
+
 def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:
     """Return the quench of a treatment in the workshop's bath or a firm's, if there is one."""
     if work.medium is None:
         return None
-    sent_out, sprayed = work.route.place == "subcontract", work.route.kind == "induction"
+    sent_out, sprayed = work.route.place == "subcontract", work.route.kind in SPRAYED
     return quench(work.medium, shop, mass_kg, sent_out=sent_out, sprayed=sprayed)
 
 
