@@ -8,7 +8,7 @@ from catalog.values import Fact, Number, Record, Span, Text
 
 MediumKind = Literal[
     "water", "warm-water", "brine", "fast-oil", "oil", "vegetable-oil", "polymer",
-    "air", "plates", "hot-salt",
+    "air", "plates", "hot-salt", "hot-oil",
 ]  # fmt: skip
 Agitation = Literal["none", "mild", "moderate", "strong", "violent"]
 
@@ -38,4 +38,4 @@ class Medium(Record):
     @property
     def is_oil(self) -> bool:
         """Whether it burns; polymer and salt quench like oil and do not."""
-        return self.kind in {"oil", "fast-oil", "vegetable-oil"}
+        return self.kind in {"oil", "fast-oil", "vegetable-oil", "hot-oil"}

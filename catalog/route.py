@@ -8,8 +8,9 @@ from catalog.mark import ConditionName
 from catalog.values import Fact, Number, Record, Span, Text
 
 Process = Literal[
-    "none", "quench", "marquench", "austemper", "case", "nitride", "age", "normalise"
-]
+    "none", "quench", "marquench", "austemper", "case", "nitride", "chrome", "age", "anneal",
+    "normalise",
+]  # fmt: skip
 Place = Literal["supplier", "workshop", "subcontract"]
 TemperMeans = Literal["oven", "plate", "torch", "blaze", "residual", "furnace"]
 RouteKind = Literal[
@@ -23,9 +24,12 @@ RouteKind = Literal[
     "carburise",
     "case",
     "nitride",
+    "chrome",
     "induction",
+    "firm-flame",
     "subcontract",
     "age",
+    "anneal",
     "normalise",
 ]
 # What carbon is brought in from.
@@ -53,6 +57,7 @@ class Route(Record):
     held: bool = False
     temperature_c: Span | None = None
     time_h: Span | None = None
+    cold_c: Number | None = None
     depth_mm: Span | None = None
     surface_hrc: Span | None = None
     carburiser: Carburiser | None = None

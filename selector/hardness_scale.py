@@ -15,12 +15,15 @@ import numpy as np
 import tomli
 from numpy.typing import ArrayLike, NDArray
 
+from selector.bounded import bounded
 from selector.errors import OutOfRangeError, Problem
 
 Scale = Literal["ASTM E140", "ISO 18265"]
 Outside = Literal["raise", "nan", "extend"]
 Floats = NDArray[np.float64]
 
+# So few values are read off quicker by searching the rows. [-]
+FEW = 64
 # Below this the Rockwell C cone reads too deep to mean anything (ASTM E18).
 LOWEST_HRC = 20.0
 
@@ -67,6 +70,20 @@ def _extended(scale: str, given: str, wanted: str) -> tuple[Floats, Floats]:
     )
 
 
+@cache
+def _laid_out(scale: str, given: str, wanted: str) -> tuple[Floats, Floats] | None:
+    """Return height and slope of the extended rows for each whole number, if all rows are."""
+    # A value is carried to height + slope × value, both at its whole number.
+    x, y = _extended(scale, given, wanted)
+    if not np.array_equal(x, np.rint(x)):
+        return None
+    row = np.searchsorted(x, np.arange(x[0], x[-1]), side="right") - 1
+    slope = np.diff(y)[row] / np.diff(x)[row]
+    # The last number closes the last row.
+    row, slope = np.append(row, row[-1]), np.append(slope, slope[-1])
+    return y[row] - slope * x[row], slope
+
+
 def _refuse(scale: str, name: str, given: Floats, x: Floats) -> NoReturn:
     """Raise the error that names the table, the limit and the value."""
     unit = {"hrc": "HRC", "hv": "HV", "hb": "HB", "tensile_mpa": "MPa"}[name]
@@ -82,11 +99,23 @@ def _convert(
     """Return `value` carried from one column of a table to another."""
     array = np.asarray(value, dtype=float)
     if outside == "extend":
-        return np.asarray(np.interp(array, *_extended(scale, given, wanted)))
+        return _read_on(array, (scale, given, wanted))
     x, y = _columns(scale, given, wanted)
     if outside == "raise" and bool(((array < x[0]) | (array > x[-1])).any()):
         _refuse(scale, given, array, x)
     return np.asarray(np.interp(array, x, y, left=np.nan, right=np.nan))
+
+
+def _read_on(array: Floats, columns: tuple[str, str, str]) -> Floats:
+    """Return values carried along the extended rows."""
+    x, y = _extended(*columns)
+    rows = _laid_out(*columns) if array.size > FEW else None
+    if rows is None or not np.isfinite(array.sum()):
+        return np.asarray(np.interp(array, x, y))
+    # Rows at whole numbers need no search: a third of the time, on what the samples ask most.
+    held = bounded(array, x[0], x[-1])
+    place = (held - x[0]).astype(np.intp)
+    return np.asarray(rows[0].take(place) + rows[1].take(place) * held)
 
 
 def hv_from_hrc(

@@ -161,9 +161,9 @@ class LayerOut(Plain):
 class StepOut(Plain):
     """One step of the work, in the order it is done; a figure that it does not have is absent.
 
-    `stage` is one of bar, prepare, set-up, heat, case, quench, test, temper, finish, check and
-    order. `action` says what to do, `check` when it is right, `otherwise` what to do when it
-    is not, `short` the same in a few words. `means` is what the workshop does it with,
+    `stage` is one of bar, prepare, set-up, heat, case, quench, test, freeze, temper, finish,
+    check and order. `action` says what to do, `check` when it is right, `otherwise` what to do
+    when it is not, `short` the same in a few words. `means` is what the workshop does it with,
     `colour` how the heat looks in its light, or what a bright patch shows after the temper.
     `length_mm` is a radius, an allowance, a depth or a reach, as the action says. `cautions`
     are those that belong to this step, `source` where its figures come from.

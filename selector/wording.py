@@ -90,6 +90,7 @@ _BY_MEANS = {
     "torch": "by torch",
     "blaze": "by blazing off the oil",
     "residual": "by the heat left behind",
+    "salt": "in the salt",
 }
 
 

@@ -12,12 +12,16 @@ settings.register_profile("same", deadline=None, derandomize=True)
 # Other examples in every run, and more of them: `--hypothesis-profile many`, on purpose.
 settings.register_profile("many", deadline=None, derandomize=False, max_examples=1000)
 settings.load_profile("same")
+# Modules and tests last to the end: while they are read there is nothing to clear away.
+gc.disable()
 
 
 def pytest_collection_finish() -> None:
-    """Keep modules and tests out of every later search for garbage: they last to the end."""
+    """Keep modules and tests out of every later search for garbage, and search seldom."""
     gc.collect()
     gc.freeze()
+    gc.set_threshold(20_000, 20, 20)
+    gc.enable()
 
 
 @pytest.fixture

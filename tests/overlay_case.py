@@ -188,6 +188,10 @@ CASES: dict[str, Case] = {
         "pack-carburise", {}, ("16mncr5",), "carburise", values=(span(5, 10),)
     ),
     "routes.temper": Case("through-furnace", values=([],)),
+    "routes.cold_c": Case(
+        "through-furnace-cold", QUIET, OIL_TOOL, "through-furnace-cold",
+        ({"value": -20.0, **ORIGIN},),
+    ),
     "routes.carburiser": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
     "routes.surface_hrc": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
     "routes.place": Case("through-furnace", values=("subcontract",)),

@@ -24,7 +24,7 @@ RACK: dict[str, Any] = {
     "stock": [
         {"steel": "4140", "size": "30 mm", "evidence": "certificate"},
         {"steel": "silver steel", "size": "30 mm", "evidence": "marking"},
-        {"steel": "EN 8", "size": "30 mm", "evidence": "receipt"},
+        {"steel": "C45", "size": "30 mm", "evidence": "receipt"},
     ],
 }
 

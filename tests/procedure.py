@@ -12,7 +12,9 @@ from selector.procedure.steps import procedure
 from tests.dog import asked, work
 
 SOURCES = {"through-furnace": "kiln", "marquench": "kiln", "pack-carburise": "kiln",
-           "age-harden": "kiln", "normalise": "kiln"}  # fmt: skip
+           "age-harden": "kiln", "normalise": "kiln", "anneal": "kiln",
+           "austemper": "kiln", "through-furnace-cold": "kiln", "marquench-oil": "kiln",
+           }  # fmt: skip
 
 
 def doing(steel, route, medium, changes=None, condition=None, means=None):

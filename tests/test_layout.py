@@ -25,6 +25,7 @@ MAY_IMPORT = {"catalog": {"catalog"}, "selector": {"catalog", "selector"}, "ui":
 # What stands under tests/ beside tests, fixtures and the scripts that are run by hand.
 LENT = {
     "catalogued.py",
+    "criteria_library.py",
     "dog.py",
     "examples.py",
     "form.py",

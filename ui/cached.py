@@ -128,4 +128,4 @@ def flame(requirement: Requirement, steel: str | None) -> FlameOut:
 @st.cache_resource(max_entries=16, show_spinner=False)
 def versus(requirement: Requirement, first: str, second: str) -> VersusOut:
     """Return two options set against each other."""
-    return versus_of(requirement, first, second, catalog())
+    return versus_of(requirement, first, second, catalog(), weighed(requirement).job)

@@ -16,6 +16,8 @@ from selector.requirement.question import question
 Draft = dict[str, Any]
 # Loads that lie on sections by their numbers.
 OVER = ("load.torque_over", "load.bending_over")
+# Where sections are named by their numbers.
+NUMBERED = frozenset({"zone.section", *OVER})
 # What stands for an answer that is still wanted, so that what is there can be shown at once.
 _MEANWHILE = {"safety_use": "none", "load.impact": "none", "load.cycles": "static"}
 
@@ -285,8 +287,28 @@ def _mendable(problem: Problem, data: Draft) -> bool:
 
 
 def fits(kept: object) -> bool:
-    """Return whether the form can hold a draft as it was kept, whatever became of it since."""
-    try:
-        return isinstance(kept, dict) and not unfit(ready(kept))
-    except (AttributeError, KeyError, TypeError, ValueError):
-        return False
+    """Return whether a draft has a shape that the form can hold, whatever became of it."""
+    return isinstance(kept, dict) and all(_fits(key, value) for key, value in kept.items())
+
+
+def _fits(path: str, value: object) -> bool:
+    """Return whether an answer is of the kind that is asked for at its place."""
+    asked = question(path)
+    match asked.kind if asked else None:
+        case None:
+            return False
+        case "table":
+            return isinstance(value, dict) and all(
+                _fits(f"{path}.{key}", inner) for key, inner in value.items()
+            )
+        case "rows":
+            return isinstance(value, list) and all(
+                isinstance(row, dict) and all(_fits(f"{path}.{k}", v) for k, v in row.items())
+                for row in value
+            )
+        case "many":
+            kind = int if path in NUMBERED else str
+            return isinstance(value, list) and all(isinstance(one, kind) for one in value)
+        case _:
+            weights = path.startswith("priorities.") and isinstance(value, dict)
+            return weights or isinstance(value, str | int | float)

@@ -138,7 +138,8 @@ def card_of(way: AlternativeOut, option: OptionOut | None, drawing: str = "") ->
         ("Chief risk.", upper(way.risk)),
         ("Why not first.", upper(way.why_not_first)),
     ]
-    return _card(way.kind_words, way.bar, "", drawing, lines, said)
+    route = "" if option is None else option.route_name
+    return _card(way.kind_words, way.bar, route, drawing, lines, said)
 
 
 def _card_lines(

@@ -11,14 +11,12 @@ from selector.errors import RequirementError
 from selector.requirement.question import question, without_rows
 from selector.requirement.read import parsed, parsed_file
 from ui import form, session, store
-from ui.draft import OVER, Draft, blank, unfit
+from ui.draft import NUMBERED, Draft, blank, unfit
 
 # What the widgets of some kinds hold.
 _HELD: dict[str, TypeAdapter[int] | TypeAdapter[float] | TypeAdapter[bool]] = {
     "count": TypeAdapter(int), "number": TypeAdapter(float), "tick": TypeAdapter(bool),
 }  # fmt: skip
-# Sections are named by their numbers.
-_NUMBERED = frozenset({"zone.section", *OVER})
 _NUMBERS = TypeAdapter(list[int])
 # So many faults of a file are told one by one.
 _TOLD = 12
@@ -97,7 +95,7 @@ def answered(table: Draft, path: str = "") -> Draft:
 
 def _listed(path: str, values: list[Any]) -> list[Any]:
     """Return the rows or answers of a list, the numbers of sections as numbers."""
-    if without_rows(path) in _NUMBERED:
+    if without_rows(path) in NUMBERED:
         with suppress(ValidationError):
             return _NUMBERS.validate_python(values)
     return [

@@ -1,6 +1,10 @@
 """The first and the answers of other kinds side by side, each with where it changes places."""
 
+from collections.abc import Callable, Iterable
+from functools import partial
+
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from selector import Requirement
 from selector.advice.record import AdviceOut, AlternativeOut
@@ -13,7 +17,7 @@ from ui.turn import turned
 RIVAL = "versus/second"
 
 
-def show(requirement: Requirement, advice: AdviceOut) -> None:
+def show(requirement: Requirement, advice: AdviceOut) -> Callable[[], None]:
     """Show the cards, the first in the middle.
 
     Parameters
@@ -22,18 +26,36 @@ def show(requirement: Requirement, advice: AdviceOut) -> None:
         What is asked.
     advice : AdviceOut
         Its advice.
+
+    Returns
+    -------
+    callable
+        Fills in where each changes places with the first, which takes its time: for the end.
     """
     st.header("Ways that differ in kind", anchor=False)
     ways: list[AlternativeOut | None] = [*advice.alternatives]
     ways.insert(1 if len(ways) > 1 else 0, None)
+    places: list[tuple[DeltaGenerator, AlternativeOut]] = []
     for column, way in zip(st.columns(max(len(ways), 2)), ways, strict=False):
         kind = "first" if way is None else f"{way.place}"
         with column, panel(f"way/{kind}"):
             if way is None:
                 _first(requirement, advice)
             else:
-                _other(requirement, advice, way)
+                places.append((_other(requirement, advice, way), way))
     bullets(advice.barred)
+    return partial(_fill, requirement, advice, places)
+
+
+def _fill(
+    requirement: Requirement,
+    advice: AdviceOut,
+    places: Iterable[tuple[DeltaGenerator, AlternativeOut]],
+) -> None:
+    """Say on each card where it changes places with the first."""
+    for place, way in places:
+        for text in _turns(requirement, advice, way):
+            place.markdown(f"**{plain(text)}**")
 
 
 def _first(requirement: Requirement, advice: AdviceOut) -> None:
@@ -48,17 +70,17 @@ def _first(requirement: Requirement, advice: AdviceOut) -> None:
             frame.go("customer")
 
 
-def _other(requirement: Requirement, advice: AdviceOut, way: AlternativeOut) -> None:
-    """Show an answer of another kind, with what sets it against the first."""
+def _other(requirement: Requirement, advice: AdviceOut, way: AlternativeOut) -> DeltaGenerator:
+    """Show an answer of another kind; return the place for what sets it against the first."""
     known = cached.weighed(requirement)
     option = next((option for option in advice.options if option.id == way.id), None)
     drawing = picture.of_option(known.job, known.options[way.place - 1], small=True)
     markup(figures.card_of(way, option, drawing))
-    for text in _turns(requirement, advice, way):
-        st.markdown(f"**{plain(text)}**")
+    place = st.container()
     if st.button(f"Set {way.bar} against the first", key=f"way/{way.place}"):
         session.fill_in(RIVAL, way.id)
         frame.go("head_to_head")
+    return place
 
 
 def _turns(requirement: Requirement, advice: AdviceOut, way: AlternativeOut) -> list[str]:

@@ -40,7 +40,7 @@ def kind_of(work: Treatment) -> Kind:
         return "sent_out"
     if work.condition.name == "hard-element":
         return "bought_hard"
-    if work.route.process in {"none", "normalise"}:
+    if work.route.process in {"none", "anneal", "normalise"}:
         return "as_bought"
     return "cheap" if work.steel.kind in CHEAP_STEEL else "better"
 

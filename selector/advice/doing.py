@@ -57,6 +57,8 @@ def _temper(option: Option) -> str:
     if temper.means in {"none", "residual"}:
         return ""
     heat_c = STEP_C * round(temper.temperature_c / STEP_C)
+    if temper.means == "salt":
+        return f" at {heat_c:.0f} °C"
     again = {1: "", 2: ", twice", 3: ", three times"}.get(
         temper.cycles, f", {temper.cycles} times"
     )
@@ -111,7 +113,8 @@ def _whole(advice: Advice, option: Option) -> str:
     work = option.treatment
     if work.route.process in {"austemper", "marquench"}:
         return f"{work.route.process}{_where(work).replace(' in ', ' from ')}{_quench(work)}"
-    return f"heat all over{_where(work)}{_quench(work)}"
+    cold = "" if work.route.cold_c is None else f", cool on to {work.route.cold_c.value:.0f} °C"
+    return f"heat all over{_where(work)}{_quench(work)}{cold}"
 
 
 def _pack(advice: Advice, option: Option) -> str:
@@ -147,4 +150,5 @@ _BY_KIND: dict[str, Callable[[Advice, Option], str]] = {
     "carburise": _pack,
     "case": _compound,
     "age": _plain("age it in the furnace"),
+    "anneal": _plain("anneal it in the furnace"),
 }

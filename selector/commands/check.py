@@ -49,7 +49,12 @@ def check(
 
 def _print_coverage(known: "Catalog") -> None:
     """Print what each steel lacks for its own routes, and the share that is there."""
-    from catalog.coverage import gaps, wanted_count  # noqa: PLC0415
+    from catalog.coverage import (  # noqa: PLC0415
+        gaps,
+        read_share,
+        untried_cold,
+        wanted_count,
+    )
     from catalog.text import visible  # noqa: PLC0415
 
     lacking = list(gaps(known))
@@ -61,3 +66,11 @@ def _print_coverage(known: "Catalog") -> None:
         f"{wanted - len(lacking)} of {wanted} values that its own routes ask of a steel are "
         f"there; {complete} of {len(known.steels)} steels have all."
     )
+    untried, strong = untried_cold(known)
+    typer.echo(
+        f"Service in frost: {strong - len(untried)} of {strong} steels hardened for strength "
+        "have a transition; of the others it is unknown once they are hardened, and judged by "
+        "carbon where they are soft."
+    )
+    read, every = read_share(known)
+    typer.echo(f"Read in print: {read} of {every} values ({read / every:.0%}).")

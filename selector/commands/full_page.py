@@ -1,11 +1,11 @@
 """The whole advice on the terminal: every option shown, all that is out, every caution."""
 
-from collections import Counter
 from typing import TYPE_CHECKING
 
 from rich.markup import escape
 
-from selector.advice.record import AdviceOut, MethodOut, RejectedOut
+from selector.advice.missed import UNHARDENED, nearest_misses, rejected_lines
+from selector.advice.record import AdviceOut, MethodOut
 from selector.commands.caution import in_full
 from selector.commands.firm_page import firm_lines
 from selector.commands.terminal import print_figure, print_section
@@ -15,7 +15,6 @@ from selector.wording import (
     condition_words,
     days_words,
     in_bath,
-    in_sentence,
     layer_words,
     right_words,
     shown_spread,
@@ -25,14 +24,8 @@ from selector.wording import (
 if TYPE_CHECKING:
     from rich.console import Console
 
-# Gates that turn a treatment down mostly before anything is predicted.
-SCREENED = frozenset({"safety", "equipment", "stock", "response", "medium", "shape"})
 # A smaller cost of failures in use, a part, is not worth a line.
 LEAST_FAILING = 1.0
-# Routes that leave the bar as it is sold.
-UNHARDENED = frozenset({"as-bought", "prehard"})
-# Lines of what is out: of what was predicted, and in all.
-PREDICTED, SHOWN = 6, 14
 
 
 def _rows(option: OptionOut) -> list[tuple[str, str]]:
@@ -77,41 +70,6 @@ def _print_option(option: OptionOut, out: "Console") -> None:
     for name, text in _rows(option):
         print_figure(name, text, out)
     out.print()
-
-
-def rejected_lines(
-    rejected: tuple[RejectedOut, ...],
-    options: set[tuple[str, str]],
-    *,
-    coded: bool = True,
-) -> list[str]:
-    """Return what is out, a line a gate and reason: what was predicted first, then the rest."""
-    out: dict[tuple[str, str], Counter[str]] = {}
-    for item in rejected:
-        if (item.family, item.route) in options:
-            continue
-        out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
-    rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
-    # What was computed for this part says more than that there is no furnace.
-    predicted = [row for row in rows if row[0][0] not in SCREENED][:PREDICTED]
-    screened = [row for row in rows if row[0][0] in SCREENED]
-    lines = []
-    for (gate, text), steels in [*predicted, *screened][:SHOWN]:
-        names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
-        lines.append(f"{gate}: {text} ({names})" if coded else f"{text.rstrip('.')} ({names})")
-    return lines
-
-
-def nearest_misses(advice: AdviceOut) -> list[str]:
-    """Return the nearest misses where no option is left."""
-    near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
-    return [
-        f"{item.spoken}, {condition_words(item.condition)}: "
-        f"{in_bath(in_sentence(item.route_name), item.medium)}: {item.text} "
-        f"({right_words(item.share, item.within_budget)})"
-        for item in near
-        if item.share > 0
-    ] or ["nothing comes near: see the gates below"]
 
 
 def print_whole(advice: AdviceOut, out: "Console", *, titled: bool = True) -> None:

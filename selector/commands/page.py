@@ -6,15 +6,21 @@ from typing import TYPE_CHECKING
 
 from rich.markup import escape
 
+from selector.advice.missed import (
+    NOTHING_HELPS,
+    WHOM_TO_ASK,
+    certified_bars,
+    nearest_misses,
+    rejected_lines,
+)
 from selector.advice.record import AdviceOut, AlternativeOut
 from selector.commands.caution import first_lines, in_full
-from selector.commands.full_page import UNHARDENED, nearest_misses, print_whole, rejected_lines
+from selector.commands.full_page import print_whole
 from selector.commands.terminal import print_section
 from selector.procedure.lines import short_lines
 from selector.record import OptionOut, Spread
 from selector.wording import (
     chance_words,
-    condition_words,
     days_words,
     layer_words,
     shown_mm,
@@ -33,14 +39,6 @@ INDENT, FURTHER = 3, 5
 REST = (
     "The rest: --all (every option, what is out and why, assumptions, cautions in full); "
     "--explain; --json"
-)
-NOTHING_HELPS = (
-    "No single change that was tried lets anything in: a tool or a bath more, work sent out, "
-    "less load, a wider window, thicker, more time or money."
-)
-ASK = (
-    "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
-    "firm that certifies its work, and the engineer or insurer who answers for the part."
 )
 AS_IT_COMES = {
     "as-bought": "Machine it to size as it comes: nothing to heat, nothing to temper.",
@@ -267,16 +265,8 @@ def _changes(advice: AdviceOut) -> tuple[str, ...]:
 
 
 def _referral(advice: AdviceOut) -> list[Block]:
-    """Return certified bar that would fit, a bar of the rack first, and whom to ask."""
-    racked = {bar.id for bar in advice.rack if bar.id is not None}
-    fit = [option for option in advice.options if option.route_kind in UNHARDENED]
-    fit.sort(key=lambda option: (option.id not in racked, option.place))
-    bars = tuple(
-        f"{option.spoken}, {condition_words(option.condition)}: "
-        f"{shown_spread(option.hardness.surface)}" + " (on your rack)" * (option.id in racked)
-        for option in fit[:3]
-    )
+    """Return certified bar that would fit, and whom to ask."""
     return [
-        Block("Bar of a fitting kind, with a certificate", bars, 6),
-        Block("Whom to ask", (ASK,), 3),
+        Block("Bar of a fitting kind, with a certificate", certified_bars(advice), 6),
+        Block("Whom to ask", (WHOM_TO_ASK,), 3),
     ]

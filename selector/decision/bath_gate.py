@@ -1,5 +1,7 @@
 """Whether a bath suits the part: not too harsh for a hot zone, not too small."""
 
+from functools import lru_cache
+
 from selector.gate import Gate
 from selector.job.geometry import mass_kg
 from selector.job.hard_section import hard_sections
@@ -38,14 +40,19 @@ def _local_quench(treatment: Treatment) -> Gate | None:
     return Gate("medium", "marginal", text)
 
 
+@lru_cache(maxsize=32)
+def _hot_kg(asked: Requirement, *, local: bool) -> float:
+    """Return the mass of hot steel that goes into the bath. [kg]."""
+    return mass_kg(asked.part, hard_sections(asked) if local else None)
+
+
 def _size(treatment: Treatment, asked: Requirement) -> Gate | None:
     """Judge a bath of oil by the hot steel that goes into it."""
     medium = treatment.medium
     if medium is None or not medium.is_oil:
         return None
     volume = next((b.volume for b in asked.workshop.bath if b.medium == medium.slug), None)
-    local = treatment.route.extent == "local"
-    hot_kg = mass_kg(asked.part, hard_sections(asked) if local else None)
+    hot_kg = _hot_kg(asked, local=treatment.route.extent == "local")
     needed = OIL_L_PER_KG * hot_kg
     if volume is None or volume >= needed:
         return None

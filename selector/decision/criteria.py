@@ -12,6 +12,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from selector.bounded import bounded
 from selector.requirement.priority import CRITERIA, Criterion
 
 IDEAL_SHARE_OF_BUDGET = 0.25
@@ -54,7 +55,7 @@ def merits(ranges: tuple[Range, ...], values: NDArray[np.float64]) -> NDArray[np
         if row.scale == "log":
             worst[k], ideal[k] = np.log(worst[k]), np.log(ideal[k])
             given[:, k] = np.log(np.maximum(given[:, k], 1e-9))
-    return np.asarray(np.clip((given - worst) / (ideal - worst), 0.0, 1.0))
+    return bounded((given - worst) / (ideal - worst), 0.0, 1.0)
 
 
 def range_table(

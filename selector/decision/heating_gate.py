@@ -6,7 +6,7 @@ from catalog.steel import Steel
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardening.as_quenched import RANGE_BEARS_C
-from selector.job.job import Job
+from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import Temper, Treatment, is_torched
 from selector.option.set_up import AtTorch, alike, at_torch
@@ -29,8 +29,7 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         return []
     if is_torched(treatment) and hardened is not None:
         same = alike(treatment)
-        gates = _too_cold(treatment, torched(job, same))
-        gates += _too_hot(treatment.steel, torched(job.one_heat(), same))
+        gates = list(_followed(job, same))
         if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
             gates += _run_back(at_torch(job, same), temper.temperature_c)
         return gates
@@ -40,6 +39,13 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         return []
     text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
+
+
+@per_job
+def _followed(job: Job, work: Treatment) -> tuple[Gate, ...]:
+    """Judge the heat of a torch or fire, for all bars that it heats alike."""
+    gates = _too_cold(work, torched(job, work))
+    return (*gates, *_too_hot(work.steel, torched(job.one_heat(), work)))
 
 
 def _too_cold(treatment: Treatment, part: Torched) -> list[Gate]:

@@ -1,7 +1,7 @@
 """One predicted option judged: its gates, and its value on each criterion."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -9,18 +9,19 @@ from numpy.typing import NDArray
 from selector.decision.bath_gate import bath_gates
 from selector.decision.breaking_gate import breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
+from selector.decision.hardness_gate import ceiling_hrc, hardness_gates
 from selector.decision.heating_gate import heating_gates
 from selector.decision.service_gate import service_gate
 from selector.decision.standard import Standard, standard_of
 from selector.duty.custom import custom
-from selector.duty.strength import least_factor, strength_words, weakest_section
+from selector.duty.strength import least_and_weakest, strength_words
 from selector.duty.wear import edge_loss_hrc, life
 from selector.figure import median
 from selector.gate import Gate, Verdict, judged, worst
-from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.supply import at_hand
 from selector.option.movement import movement_words
+from selector.option.plating import FATIGUE_KEPT
 from selector.option.prediction import Prediction
 from selector.requirement.load import Limit
 from selector.requirement.priority import CRITERIA, Criterion
@@ -28,8 +29,6 @@ from selector.wording import shown
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
-# A smaller loss of hardness is not worth a word. [HRC]
-FELT_HRC = 1.5
 # Tempering one zone further by torch without spoiling the next succeeds three times in four.
 # Estimate; as a bound on a standard normal.
 RETEMPER_NORMAL = 0.674
@@ -88,15 +87,18 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
     standard, move, bill = standard_of(job), prediction.movement, prediction.bill
     limit = standard.asked.limit
     hrc = prediction.surface_hrc
-    factor = least_factor(prediction.section_hrc, standard.bears, standard.normals["load"])
+    bears = standard.bears
+    if prediction.treatment.route.process == "chrome":
+        bears = replace(bears, fatigue_kept=FATIGUE_KEPT)
+    factor, weakest = least_and_weakest(prediction.section_hrc, bears, standard.normals["load"])
     in_hand = np.minimum(factor, contact_factor(hrc, standard))
     gates = (
         *heating_gates(prediction.treatment, prediction.temper, job),
         *bath_gates(prediction.treatment, standard.asked),
-        *_hardness_gates(hrc, prediction, standard.lead),
+        *hardness_gates(prediction, standard.lead),
         *_other_zones(prediction, standard),
         *breaking_gates(prediction, standard.asked.load),
-        *_bearing_gates(prediction, standard, factor),
+        *_bearing_gates(prediction, standard, (factor, weakest)),
         *duty_gates(prediction, hrc, standard),
         *_limit_gates(prediction, limit, cuts=_cuts(standard)),
     )
@@ -114,66 +116,23 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
     return Judged(
         prediction,
         gates,
-        np.stack([np.broadcast_to(values[name], hrc.shape) for name in CRITERIA], axis=1),
+        _columns(values, len(hrc)),
         _together(hrc, prediction, standard, in_hand),
         None if limit.budget is None else np.asarray(bill.cost <= limit.budget),
         failing=1 - (in_hand >= 1.0) * (1 - prediction.snapped),
     )
 
 
-def _hardness_gates(hrc: Floats, prediction: Prediction, demand: Demand) -> list[Gate]:
-    """Judge floor, ceiling and depth of the leading zone."""
-    gates = []
-    middle = median(hrc)
-    if demand.floor_hrc is not None:
-        text = f"needs {shown(demand.floor_hrc)} or more; predicted {shown(middle)}"
-        text += _skin_words(prediction)
-        gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
-    ceiling = _ceiling_hrc(prediction, demand)
-    if ceiling is not None:
-        text = f"must not pass {shown(ceiling)}; predicted {shown(middle)}"
-        gates.append(judged("not_too_hard", hrc <= ceiling, text))
-    if demand.depth_mm > 0 and demand.floor_hrc is not None:
-        depth = prediction.depth_mm
-        text = f"needs {demand.depth_mm:g} mm deep; predicted {_depth_words(prediction)}"
-        gates.append(judged("depth", depth >= demand.depth_mm, text))
-    return gates
+def _columns(values: Mapping[Criterion, Floats | float], count: int) -> Floats:
+    """Return the values of the criteria side by side; shape (samples, criteria)."""
+    side_by_side = np.empty((count, len(CRITERIA)))
+    for place, name in enumerate(CRITERIA):
+        side_by_side[:, place] = values[name]
+    return side_by_side
 
 
-def _ceiling_hrc(prediction: Prediction, demand: Demand) -> float | None:
-    """Return what a zone must not pass: skin and wire made for it are as hard as they come."""
-    # A derived window is that of steel hard through; the core under a nitrided skin is soft,
-    # and what is sold for such parts has the hardness that its makers found right.
-    work = prediction.treatment
-    made_for = bool(work.condition.sold_for) and work.route.process == "none"
-    if demand.derived and (work.route.process == "nitride" or made_for):
-        return None
-    return demand.ceiling_hrc
-
-
-def _skin_words(prediction: Prediction) -> str:
-    """Return what a bare soak takes off a surface and how to keep it, nothing where little."""
-    skin = prediction.skin
-    if skin is None or skin.loss_hrc < FELT_HRC:
-        return ""
-    return (
-        f", {skin.loss_hrc:.0f} HRC of it lost to the bare heat: wrap it in foil or coat it, "
-        "or leave 0.2 mm a side to grind"
-    )
-
-
-def _depth_words(prediction: Prediction) -> str:
-    """Return the depth predicted, of a layer with how it is grown."""
-    run, middle = prediction.layer, median(prediction.depth_mm)
-    if run is None:
-        return f"{middle:.1f} mm"
-    longest = ", the longest this route goes" if run.falls_short else ""
-    return f"{middle:.2f} mm after {run.words}{longest}"
-
-
-def _weakest(prediction: Prediction, standard: Standard) -> str:
+def _named(number: int | None, standard: Standard) -> str:
     """Return the section that yields or tires first, by number, name and size."""
-    number = weakest_section(prediction.section_hrc, standard.bears)
     if number is None or len(standard.asked.part.section) == 1:
         return "the weakest place"
     section = standard.asked.part.section[number]
@@ -181,11 +140,13 @@ def _weakest(prediction: Prediction, standard: Standard) -> str:
     return f"the weakest place, section {number + 1} ({name}),"
 
 
-def _bearing_gates(prediction: Prediction, standard: Standard, factor: Floats) -> list[Gate]:
-    """Judge strength and movement."""
-    gates = []
+def _bearing_gates(
+    prediction: Prediction, standard: Standard, bears: tuple[Floats, int | None]
+) -> list[Gate]:
+    """Judge strength, by the factor and the section that has the least, and movement."""
+    gates, (factor, weakest) = [], bears
     if standard.bears.is_known:
-        text = f"{_weakest(prediction, standard)} {strength_words(median(factor))}"
+        text = f"{_named(weakest, standard)} {strength_words(median(factor))}"
         gates.append(judged("strength", factor >= 1.0, text))
     move = prediction.movement
     if move.stated:
@@ -235,7 +196,7 @@ def _wearing(prediction: Prediction, hrc: Floats, standard: Standard) -> Floats:
     if wanted is not None:
         return life(work, hrc, lead, asked, normals) / wanted
     low = -np.inf if lead.low_hrc is None else lead.low_hrc
-    capped = _ceiling_hrc(prediction, lead) is not None
+    capped = ceiling_hrc(prediction.treatment, lead) is not None
     high = lead.high_hrc if capped and lead.high_hrc is not None else np.inf
     off = np.maximum(low - hrc, 0.0) + np.maximum(hrc - high, 0.0)
     return np.asarray(off + edge_loss_hrc(work, lead, asked, normals))
@@ -271,7 +232,7 @@ def _together(
     good &= np.nan_to_num(prediction.snap_margin_hrc, nan=1.0) > 0
     if demand.floor_hrc is not None:
         good &= (hrc >= demand.floor_hrc) & (prediction.depth_mm >= demand.depth_mm)
-    ceiling = _ceiling_hrc(prediction, demand)
+    ceiling = ceiling_hrc(prediction.treatment, demand)
     if ceiling is not None:
         good &= hrc <= ceiling
     if move.stated:

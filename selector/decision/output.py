@@ -66,7 +66,7 @@ def temper_out(choice: Choice) -> TemperOut:
         time_min=temper.time_s / 60,
         cycles=temper.cycles,
         band_c=choice.band_c,
-        colour=colour_shown(temper),
+        colour=None if temper.means == "salt" else colour_shown(temper),
     )
 
 

@@ -21,13 +21,13 @@ NAMED = 3
 # its heat, a bar or plate heated from below is slow, a flame is quick and misread. [-]
 HANDICAP: dict[Means, float] = {
     "none": 0.01, "furnace": 0.0, "oven": 0.0, "residual": 0.0, "plate": 0.04, "blaze": 0.06,
-    "torch": 0.08,
+    "torch": 0.08, "salt": 0.0,
 }  # fmt: skip
 # A temper that embrittles must gain so much more. [-]
 BRITTLE = 0.1
 # How much work a route is, from nothing to a day at the fire. Common practice.
 _WORK = {"none": 0, "normalise": 1, "quench": 1, "age": 1, "marquench": 2, "austemper": 2,
-         "nitride": 2, "case": 3}  # fmt: skip
+         "nitride": 2, "chrome": 2, "anneal": 1, "case": 3}  # fmt: skip
 
 
 def work_of(treatment: Treatment) -> int:

@@ -10,6 +10,7 @@ from typing import Literal, get_args
 
 from selector.duty.named_duty import Duty, duty_of
 from selector.job.demand import HOT_C, Demand
+from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
@@ -74,6 +75,7 @@ _SKIN: Mapping[Duty, Mapping[str, float]] = {
     "gear": {"alloy": _A, "medium-carbon": _A},
     "rolling": {"alloy": _A, "medium-carbon": _A, "bearing": _S},
     "grit": {"alloy": _A, "medium-carbon": _A},
+    "sliding": {"alloy": _U, "medium-carbon": _U, "bearing": _S},
 }
 _CASE: Mapping[Duty, float] = {
     "gear": _U, "rolling": _U, "sliding": _U, "struck body": _A, "grit": _A, "drive": _A,
@@ -114,7 +116,7 @@ _STRUCK = frozenset({"struck edge", "struck body", "pressed edge", "drive"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
 _LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
 _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
-LARGE_MM = 25.0
+LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
 # A small part that rusts is seldom taken where it is damp; a thicker one is greased, blacked or
 # painted. [-], [mm]
 RUSTS, OILED_MM = 0.3, 16.0
@@ -140,6 +142,8 @@ CUTS = _EDGES | {"cutting edge"}
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
 _POOR_EDGE = 0.2
+# Strip for springs and saws this rich makes knives and sickles too.
+KEEN_CARBON_WT_PCT = 0.65
 # Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
 _EYE_HARD = 0.7
 
@@ -151,15 +155,20 @@ def make_of(work: Treatment) -> Make:
         return "element"
     if route.process == "none":
         return "prehard" if work.condition.name == "prehard" else "as bought"
-    if route.kind == "induction":
+    if route.kind in {"induction", "firm-flame"}:
         return "skin"
-    named: dict[str, Make] = {"case": "case", "nitride": "nitrided", "age": "aged"}
+    named: dict[str, Make] = {
+        "case": "case", "nitride": "nitrided", "chrome": "nitrided", "age": "aged",
+        "anneal": "as bought", "normalise": "as bought",
+    }  # fmt: skip
     return named.get(route.process, "hardened")
 
 
 def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     """Return how usual a treatment is for a zone's duty, 1 usual, 0 not made so. [-]."""
     duty = duty_of(demand, asked)
+    if is_made_for(work, asked) and not asked.safety_critical:
+        return _where_wet(USUAL, duty, work, asked)
     if asked.safety_critical:
         # Where no bar is hard enough a firm hardens it, of what such parts are made of.
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
@@ -188,8 +197,8 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
     else:
         spread = _KINDS[make]
         merit = _MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
-    if duty in _EDGES and kind == "medium-carbon" and make in {"hardened", "skin"}:
-        merit = ALSO if _carbon(work) >= EDGE_CARBON_WT_PCT else min(merit, _POOR_EDGE)
+    if make in {"hardened", "skin"}:
+        merit = _by_carbon(merit, duty, work)
     if "residual" in work.route.temper and duty not in _STRUCK:
         merit = min(merit, SELDOM)
     if duty == "spring" and kind == "high-carbon" and work.hardens and work.by_eye:
@@ -200,11 +209,20 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
     return merit
 
 
+def _by_carbon(merit: float, duty: Duty, work: Treatment) -> float:
+    """Return the merit as it is for an edge of a steel rich or poor in carbon."""
+    kind, carbon = work.steel.kind, _carbon(work)
+    if duty in _EDGES and kind == "medium-carbon":
+        return ALSO if carbon >= EDGE_CARBON_WT_PCT else min(merit, _POOR_EDGE)
+    keen = duty == "cutting edge" and kind == "spring" and carbon >= KEEN_CARBON_WT_PCT
+    return max(merit, ALSO) if keen else merit
+
+
 def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
     """Return the merit as it is for a thick or a slender part."""
     thick_mm, kind = _thickest_mm(asked), work.steel.kind
     if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and thick_mm > LARGE_MM:
-        return merit * 0.5
+        return merit * TOOL_STEEL_LARGE
     if thick_mm <= SLENDER_MM and kind in _TOOL_KINDS and make_of(work) == "as bought":
         # A short end of ground rod is no waste, least of all of one that lies there.
         plain = ALSO if work.stock is not None and duty == "plain" else SELDOM

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from selector.job.demand import FOR_CORNERS, Demand, is_key
@@ -95,6 +96,7 @@ def is_edged(asked: Requirement) -> bool:
     return edged or _EDGED.search(asked.part.name) is not None
 
 
+@lru_cache(maxsize=64)
 def duty_of(demand: Demand, asked: Requirement) -> Duty:
     """Return the duty of a zone, as the trade would name it."""
     zone = _Zone.of(demand, asked)

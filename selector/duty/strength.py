@@ -72,7 +72,7 @@ class Bearing:
     """What the part bears: notches and stresses of each section, corners that carry torque.
 
     `stressed` holds one tuple a section, empty where no load is stated. `vital` is True where
-    lives depend on the part.
+    lives depend on the part, `fatigue_kept` what a plating leaves of the fatigue limit.
     """
 
     notches: Notches
@@ -80,6 +80,7 @@ class Bearing:
     corners: tuple[Corner, ...]
     fatigue: bool
     vital: bool
+    fatigue_kept: float = 1.0
 
     @property
     def is_known(self) -> bool:
@@ -147,17 +148,13 @@ def least_factor(section_hrc: Floats, bears: Bearing, load: Floats) -> Floats:
     ndarray
         Factor, at most `CAP`; shape (samples,). [-]
     """
-    if not bears.is_known:
-        return _of_unknown_load(section_hrc, vital=bears.vital)
-    hv = np.maximum(np.asarray(hv_from_hrc(section_hrc, outside="extend")), 90.0)
-    loaded = [k for k, stresses in enumerate(bears.stressed) if stresses]
-    factors = [section_factor(bears, k, hv[:, k]) for k in loaded]
-    factors += [corner_factor(corner, hv[:, corner.section]) for corner in bears.corners]
-    return np.asarray(np.minimum(np.min(factors, axis=0) / np.exp(LOAD_LOG_SD * load), CAP))
+    return least_and_weakest(section_hrc, bears, load)[0]
 
 
-def weakest_section(section_hrc: Floats, bears: Bearing) -> int | None:
-    """Return the section with the least factor at its middle hardness, from 0.
+def least_and_weakest(
+    section_hrc: Floats, bears: Bearing, load: Floats
+) -> tuple[Floats, int | None]:
+    """Return the least factor, and the section that has it at its middle hardness, from 0.
 
     Parameters
     ----------
@@ -165,21 +162,26 @@ def weakest_section(section_hrc: Floats, bears: Bearing) -> int | None:
         Hardness of the stressed fibres; shape (samples, sections). [HRC]
     bears : Bearing
         Stresses and corners of the part.
+    load : ndarray
+        Standard normal sample of the load; shape (samples,). [-]
 
     Returns
     -------
-    int or None
-        None where no load is stated.
+    tuple of ndarray and int or None
+        Factor, at most `CAP`, shape (samples,); None where no load is stated. [-]
     """
     if not bears.is_known:
-        return None
-    middle = np.median(section_hrc, axis=0)
-    hv = np.maximum(np.asarray(hv_from_hrc(middle, outside="extend")), 90.0)
-    at = {k: float(section_factor(bears, k, hv[k])) for k, s in enumerate(bears.stressed) if s}
-    for corner in bears.corners:
-        factor = float(corner_factor(corner, hv[corner.section]))
-        at[corner.section] = min(at.get(corner.section, factor), factor)
-    return min(at, key=lambda k: at[k])
+        return _of_unknown_load(section_hrc, vital=bears.vital), None
+    # The middle goes along as one more sample.
+    rows = np.concatenate([section_hrc, np.median(section_hrc, axis=0, keepdims=True)])
+    hv = np.maximum(np.asarray(hv_from_hrc(rows, outside="extend")), 90.0)
+    places = [k for k, stresses in enumerate(bears.stressed) if stresses]
+    factors = [section_factor(bears, k, hv[:, k]) for k in places]
+    factors += [corner_factor(corner, hv[:, corner.section]) for corner in bears.corners]
+    places += [corner.section for corner in bears.corners]
+    least = np.min([factor[:-1] for factor in factors], axis=0)
+    weakest = min(range(len(factors)), key=lambda n: (factors[n][-1], places[n]))
+    return np.asarray(np.minimum(least / np.exp(LOAD_LOG_SD * load), CAP)), places[weakest]
 
 
 def _of_unknown_load(section_hrc: Floats, *, vital: bool) -> Floats:
@@ -220,7 +222,7 @@ def section_factor(bears: Bearing, index: int, hv: Floats) -> Floats:
     factor = _combined({stress.load: stress.static_factor(hv) for stress in stresses})
     if bears.fatigue:
         tired = _combined({stress.load: stress.fatigue_factor(hv) for stress in stresses})
-        return np.minimum(factor, tired)
+        return np.minimum(factor, bears.fatigue_kept * tired)
     return factor
 
 

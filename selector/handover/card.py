@@ -20,8 +20,8 @@ from selector.wording import condition_words, in_bath, in_sentence, right_words,
 # The stages of the work as the card groups them.
 GROUPS: Mapping[str, str] = {
     "bar": "bar", "prepare": "bar", "order": "order", "set-up": "set", "heat": "heat",
-    "case": "heat", "quench": "bath", "test": "bath", "temper": "temper", "check": "check",
-    "finish": "check",
+    "case": "heat", "quench": "bath", "test": "bath", "freeze": "bath", "temper": "temper",
+    "check": "check", "finish": "check",
 }  # fmt: skip
 WORST = frozenset({"kills", "injures"})
 LOCAL_LAW = "Local codes and licensed trades come first"

@@ -39,6 +39,7 @@ from selector.heat.bar_equivalent import LOG_SD_JOMINY
 from selector.heat.boiling import Bath
 from selector.heat.steel_property import SteelClass
 from selector.metallurgy.austenite import Austenite, austenite
+from selector.metallurgy.cold_step import after_cold_step
 from selector.metallurgy.hardenability import (
     critical_cooling_time,
     heat_curve,
@@ -143,7 +144,7 @@ def _is_published(steel: Steel) -> bool:
 
 
 @lru_cache(maxsize=1024)
-def _is_high_alloy(steel: Steel) -> bool:
+def is_high_alloy(steel: Steel) -> bool:
     """Return whether a steel holds more than 5 % of alloying elements."""
     return _alloy_wt_pct(steel) > HIGH_ALLOY_WT_PCT
 
@@ -168,7 +169,7 @@ def as_quenched(
         hrc = hrc + (1.0 - rich) * _by_curve(state, points, normals)
     if rich > 0.0:
         hrc = hrc + rich * _by_critical_time(steel, (state, heat), points, normals)
-    share = _formed(steel, heat) if rich > 0.0 and _is_high_alloy(steel) else state.fraction
+    share = _formed(steel, heat) if rich > 0.0 and is_high_alloy(steel) else state.fraction
     share = np.broadcast_to(share, hrc.shape)
     if rich > 0.5:
         return AsQuenched(hrc, share, *_of_limit(steel))
@@ -240,7 +241,9 @@ def _by_critical_time(
     beyond = spent / critical * np.exp(-spread * normals["section_limit"][:, None])
     level = normals["as_quenched"][:, None]
     full = _full_hrc(steel, state, heat) + _full_sd_hrc(steel) * level
-    high = _is_high_alloy(steel)
+    if heat.cold_c is not None:
+        full = after_cold_step(full, state.dissolved_wt_pct["C"], heat.cold_c)
+    high = is_high_alloy(steel)
     soft = UNHARDENED_HRC if high else pearlite_hrc(spent)
     soft = np.minimum(soft + LEVEL_SD_HRC * level, full - 1.0)
     martensite = 1.0 / (1.0 + beyond ** (STEEPNESS if high else steepness(critical)))
@@ -253,7 +256,7 @@ def _full_hrc(steel: Steel, state: Austenite, heat: Heat) -> Floats:
     """Return the hardness of martensite with what austenite it keeps. [HRC]."""
     hardened = steel.hardened
     published = hardened.as_quenched_hrc if hardened else None
-    if _is_high_alloy(steel) and hardened and published:
+    if is_high_alloy(steel) and hardened and published:
         window = hardened.temperature_c
         under = np.maximum(window.low - heat.peak_c, 0.0)
         over = np.maximum(heat.peak_c - window.high, 0.0)
@@ -275,7 +278,7 @@ def _full_sd_hrc(steel: Steel) -> float:
 def _critical_s(steel: Steel, state: Austenite, medium_class: str) -> Floats:
     """Return the time from 700 to 500 °C at which half the structure hardens. [s]."""
     reach_s = _limit_s(steel, medium_class)
-    if reach_s is not None and _is_high_alloy(steel):
+    if reach_s is not None and is_high_alloy(steel):
         return np.full((1, 1), DEEP_LIMIT_TO_HALF * reach_s)
     # Too cold a heat dissolves no carbon, and nothing hardens in any time.
     critical = critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
@@ -325,6 +328,6 @@ def _formed(steel: Steel, heat: Heat) -> Floats:
 
 def start(steel: Steel) -> Start:
     """Return how a steel enters its quench."""
-    kind: SteelClass = "high-alloy" if _is_high_alloy(steel) else "low-alloy"
+    kind: SteelClass = "high-alloy" if is_high_alloy(steel) else "low-alloy"
     heat_c = steel.hardened.temperature_c.middle if steel.hardened else 850.0
     return start_of(heat_c, kind)

@@ -197,6 +197,8 @@ def mixed_hrc(share: Floats, hard_hv: Floats, soft_hv: Floats) -> Floats:
     ndarray
         Hardness of both together. [HRC]
     """
+    if (share == 1.0).all():
+        return np.asarray(hrc_from_hv(hard_hv, outside="extend"))
     log_hv = share * np.log(hard_hv) + (1.0 - share) * np.log(soft_hv)
     return np.asarray(hrc_from_hv(np.exp(log_hv), outside="extend"))
 

@@ -80,6 +80,17 @@ def stock_of(steel: Steel, condition: Condition) -> Stock:
     return Stock(steel, composition, condition.name, supply, softest)
 
 
+def annealed_hrc(steel: Steel, condition: Condition, normals: Normals) -> Floats:
+    """Return the hardness of a bar after a full anneal, over the samples. [HRC]."""
+    # As the softest state it is sold in; where it is sold in none, as its bar recovers.
+    soft = (c for name in ("annealed", "normalised", "hot-rolled") for c in steel.condition
+            if c.name == name and (c.hardness_hb or c.hardness_hrc))  # fmt: skip
+    known = next(soft, None)
+    if known is not None:
+        return supply_hrc(known, normals)
+    return np.full(normals["supply_hardness"].shape, stock_of(steel, condition).softest_hrc)
+
+
 def bought_hrc(condition: Condition) -> float:
     """Return the hardness of a condition as sold, at the middle. [HRC]."""
     # NaN where the catalogue has none.

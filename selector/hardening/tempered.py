@@ -3,12 +3,24 @@
 from functools import cache
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from catalog.steel import Steel
-from selector.hardening.as_quenched import OVER_HRC_PER_C, UNDER_HRC_PER_C, by_composition
+from selector.hardening.as_quenched import (
+    OVER_HRC_PER_C,
+    UNDER_HRC_PER_C,
+    by_composition,
+    is_high_alloy,
+)
 from selector.hardening.composition import Composition
-from selector.metallurgy.published_curve import curve_sd_hrc, for_heat, tempered_from_curve
+from selector.metallurgy.bainite import BAINITE_SD_HRC, austempered_hardness
+from selector.metallurgy.published_curve import (
+    SD_HIGH_ALLOY_HRC,
+    SD_HRC,
+    curve_sd_hrc,
+    for_heat,
+    tempered_from_curve,
+)
 from selector.metallurgy.tempering import Structure, tempered_hardness
 from selector.sampling import Normals
 
@@ -69,12 +81,22 @@ def hardened_from(steel: Steel, heat_c: float) -> Steel:
     return steel.model_copy(update=update)
 
 
+def austempered(
+    composition: Composition, fresh_hrc: Floats, bath_c: Floats, normals: Normals
+) -> Floats:
+    """Return the hardness of bainite at points of a part, over the samples. [HRC]."""
+    # Where the bath was too slow for the section it is as soft as the quench left it.
+    bainite = austempered_hardness(composition["C"], bath_c)
+    error_hrc = BAINITE_SD_HRC * normals["tempering"][:, None]
+    return np.minimum(bainite + error_hrc, fresh_hrc)
+
+
 def tempered(
     steel: Steel,
     composition: Composition,
     fresh_hrc: Floats,
     temper_c: Floats,
-    time_s: float,
+    time_s: ArrayLike,
     normals: Normals,
 ) -> Floats:
     """Return the hardness after tempering, at points and over the samples. [HRC]."""
@@ -94,7 +116,8 @@ def tempered(
     # What the quench missed is missing after the temper too, but fades as it softens.
     missed = np.maximum(top - fresh_hrc, -2.0)
     kept = np.clip((on_curve - 20.0) / (top - 20.0), 0.0, 1.0)
-    error_hrc = curve_sd_hrc(*drawn) * (0.8 * own + 0.6 * family)
+    level_hrc = SD_HIGH_ALLOY_HRC if is_high_alloy(steel) else SD_HRC
+    error_hrc = curve_sd_hrc(*drawn, level_hrc) * (0.8 * own + 0.6 * family)
     hardness = on_curve - missed * kept + error_hrc
     secondary = points[:, 1].max() > points[0, 1] + 0.5
     return np.asarray(hardness if secondary else np.minimum(hardness, fresh_hrc))

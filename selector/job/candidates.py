@@ -1,7 +1,7 @@
 """Every treatment the catalogue and the workshop allow to be thought of, screened."""
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from catalog import Catalog
 from catalog.heat_source import HeatSource
@@ -26,6 +26,8 @@ class Screened:
 
 # Processes whose heat is followed in a flame or fire.
 FOLLOWED = frozenset({"quench", "marquench", "austemper"})
+# Processes whose heat leaves no trace of how the bar was sold.
+WIPED = FOLLOWED | {"case", "anneal", "normalise"}
 Wanted = Callable[[Steel, Route], bool]
 
 
@@ -62,8 +64,16 @@ def screened(
         if steel.kind == "unknown" and steel.slug not in racked:
             continue
         for treatment in _treatments(steel, catalog, on, wanted):
-            gates = (rule(requirement, treatment) for rule in RULES)
-            yield Screened(treatment, next((gate for gate in gates if gate), None))
+            yield Screened(treatment, _objection(requirement, treatment))
+
+
+def _objection(requirement: Requirement, treatment: Treatment) -> Gate | None:
+    """Return the first gate that stops a treatment before anything is worked out, or none."""
+    for rule in RULES:
+        gate = rule(requirement, treatment)
+        if gate is not None:
+            return gate
+    return None
 
 
 def like_conditions_merged(going: Iterable[Treatment]) -> list[Treatment]:
@@ -85,7 +95,7 @@ def like_conditions_merged(going: Iterable[Treatment]) -> list[Treatment]:
     kept: dict[tuple[str, ...], Treatment] = {}
     for work in going:
         medium = work.medium.slug if work.medium else ""
-        whole = work.route.extent == "whole" and work.route.process in {"quench", "case"}
+        whole = work.route.extent == "whole" and work.route.process in WIPED
         heat = work.source.slug if work.source else ""
         bar = "" if whole else work.condition.name
         key = (work.steel.slug, work.route.slug, medium, heat, bar)
@@ -117,7 +127,7 @@ def _treatments(
                 if not media:
                     yield work
                 for medium in media:
-                    yield replace(work, medium=medium)
+                    yield Treatment(meant, condition, route, medium, source, bar)
 
 
 def _sold_or_racked(steel: Steel, on: Bench) -> Iterator[tuple[Condition, Racked | None]]:

@@ -54,6 +54,11 @@ class Job:
         sections = self.asked.part.section
         return max(self.leading.sections, key=lambda i: sections[i].size)
 
+    @property
+    def ordered_depth_mm(self) -> float:
+        """How deep the leading zone is to be hard before anything is ground off it. [mm]."""
+        return self.leading.depth_mm + (self.asked.part.stock_removal or 0.0)
+
     def middle(self) -> "Job":
         """Return the same job at the middle of all uncertainties; the two share one memo."""
         if self.meant is not None:

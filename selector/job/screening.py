@@ -9,10 +9,10 @@ from functools import lru_cache
 
 import numpy as np
 
-from catalog.steel import Steel
 from selector.gate import Gate
 from selector.job.geometry import as_cooled
 from selector.job.hard_section import hard_sections
+from selector.job.response import answers, carbon_fits, limited, plating_holds
 from selector.job.sold import stock_rule
 from selector.job.treatment import Treatment, is_torched
 from selector.requirement import Requirement
@@ -21,8 +21,6 @@ from selector.wording import either
 
 # Hopeless beyond this multiple of a heat source's section. Common practice, no source.
 HOPELESS = 1.5
-LEAST_CARBON_TORCH = 0.30
-MOST_CARBON_CORE = 0.28
 # A nitrided layer this deep is there to bear load; a thinner one keeps off scuffing and rust.
 BEARING_LAYER_MM = 0.1
 # Oil-hardening steel hardens between cold plates up to about this; a flat counts 1.5 times.
@@ -66,66 +64,6 @@ def _thickest(asked: Requirement, *, local: bool) -> float:
     sections = as_cooled(asked.part)
     heated = hard_sections(asked) if local else range(len(sections))
     return max(section_like(sections[i]) for i in heated)
-
-
-def _response(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object to a steel that does not answer to the route."""
-    del asked
-    steel, process = work.steel, work.route.process
-    if steel.kind == "unknown":
-        first = "file or test the bar" if process == "none" else "try a coupon of the same bar"
-        return Gate("response", "unknown", f"grade unknown: {first} first")
-    if process == "none":
-        return None
-    needs = {"case": "case", "nitride": "nitride", "age": "age"}.get(process, "quench")
-    if process != "normalise" and needs not in steel.hardens_by:
-        return Gate("response", "fail", _why_not(steel, needs))
-    return None
-
-
-def _why_not(steel: Steel, needs: str) -> str:
-    """Return the catalogued reason why a steel does not answer, or a plain one."""
-    processes = {needs, "any"} | ({"torch"} if needs == "quench" else set())
-    for limitation in steel.limitation:
-        if limitation.process in processes and limitation.verdict == "no":
-            return limitation.why.text
-    words = {
-        "quench": f"{steel.name} does not harden by heat and quench",
-        "case": f"{steel.name} is no case-hardening steel",
-        "nitride": f"{steel.name} has no nitride formers or is over-tempered by the heat",
-        "age": f"{steel.name} does not age-harden",
-    }
-    return words[needs]
-
-
-def _limitation(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object where the catalogue says no to this process for this steel."""
-    del asked
-    named = {"case": "case", "nitride": "nitride", "age": "age"}
-    process = named.get(work.route.process, "quench")
-    wanted = {process, "any"} if work.route.process != "none" else set()
-    if work.by_eye and work.hardens:
-        wanted.add("torch")
-    for limitation in work.steel.limitation:
-        if limitation.process in wanted and limitation.verdict == "no":
-            return Gate("response", "fail", limitation.why.text)
-    return None
-
-
-def _carbon(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object to too little carbon for a quench, and too much for a tough core."""
-    del asked
-    carbon = work.steel.composition_wt_pct.get("C")
-    if carbon is None:
-        return None
-    stainless = work.steel.kind == "martensitic-stainless"
-    if work.hardens and not stainless and carbon.middle < LEAST_CARBON_TORCH:
-        text = f"{carbon.middle:.2f} % carbon: needs about 0.35 % or more to harden usefully"
-        return Gate("response", "fail", text)
-    if work.route.process == "case" and carbon.middle > MOST_CARBON_CORE:
-        text = f"{carbon.middle:.2f} % carbon: the core hardens too, no tough core is left"
-        return Gate("core", "fail", text)
-    return None
 
 
 def _safety(asked: Requirement, work: Treatment) -> Gate | None:
@@ -195,7 +133,7 @@ def _heating(asked: Requirement, work: Treatment) -> Gate | None:
         return None
     hardened = work.steel.hardened
     target = hardened.temperature_c.low if work.hardens and hardened else 780.0
-    if work.route.process in {"case", "normalise"} and work.route.temperature_c:
+    if work.route.process in {"case", "anneal", "normalise"} and work.route.temperature_c:
         target = work.route.temperature_c.low
     if source.ceiling_c.value < target + 20:
         text = (
@@ -302,11 +240,11 @@ def _spring(asked: Requirement, work: Treatment) -> Gate | None:
 
 
 RULES: tuple[Callable[[Requirement, Treatment], Gate | None], ...] = (
-    _response,
-    _limitation,
+    answers,
+    limited,
     _safety,
     _stringers,
-    _carbon,
+    carbon_fits,
     _equipment,
     _still_air,
     stock_rule,
@@ -314,6 +252,7 @@ RULES: tuple[Callable[[Requirement, Treatment], Gate | None], ...] = (
     _heat_behind,
     _wall,
     _under_layer,
+    plating_holds,
     _spring,
     _heating,
 )

@@ -32,7 +32,7 @@ def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
 
 def _sold(asked: Requirement, sold: Condition) -> Gate | None:
     """Object to what is not sold for such a part, or in its size or shape."""
-    if not _sold_for(sold, asked):
+    if not sold_for(sold, asked):
         text = f"sold as a {sold.sold_for[0]}, ready made; this part is none"
         return Gate("stock", "fail", text)
     long = any(_is_round(s) and s.length > s.size for s in asked.part.section)
@@ -45,11 +45,30 @@ def _sold(asked: Requirement, sold: Condition) -> Gate | None:
     return None
 
 
-def _sold_for(sold: Condition, asked: Requirement) -> bool:
-    """Return whether a thing sold for a purpose is sold for this one, by the part's name."""
+def sold_for(sold: Condition, asked: Requirement) -> bool:
+    """Return whether a thing sold for a purpose is sold for this one, by the part's name.
+
+    Parameters
+    ----------
+    sold : Condition
+        How it is sold.
+    asked : Requirement
+        The part.
+
+    Returns
+    -------
+    bool
+        True where it is sold for no purpose in particular.
+    """
     words = "|".join(map(re.escape, sold.sold_for))
     named = re.search(rf"\b({words})s?\b", asked.part.name, re.IGNORECASE)
     return not sold.sold_for or named is not None
+
+
+def is_made_for(work: Treatment, asked: Requirement) -> bool:
+    """Return whether a thing is used as it is sold for such a part."""
+    made = bool(work.condition.sold_for) and work.route.process == "none"
+    return made and sold_for(work.condition, asked)
 
 
 def _bar_size(section: Section, sold: Condition) -> float:
@@ -89,7 +108,9 @@ def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
         # A dowel or a hard shaft is one plain round, a key one plain hexagon.
         text = f"{what} is one plain {work.condition.shapes[0]}; this part is not"
         return Gate("stock", "fail", text)
-    if kinds & UNCUT:
+    # What is sold for such a part is ground to its edge; nothing else is cut in it.
+    ground = {"edge"} if work.condition.sold_for else set()
+    if kinds & (UNCUT - ground):
         return Gate("stock", "fail", _uncut(what))
     # Where an edge cuts or strikes, the shape is the tool; none is ground into a bought pin.
     edged = any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone)

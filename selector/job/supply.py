@@ -35,7 +35,8 @@ def racked(bar: Stock, steel: Steel, catalog: Catalog) -> Racked:
     Parameters
     ----------
     bar : Stock
-        The bar; a condition that is not stated fits any but a hard element.
+        The bar; a condition that is not stated fits any but a hard element, unless the steel is
+        sold in no other.
     steel : Steel
         Its steel.
     catalog : Catalog
@@ -72,7 +73,8 @@ def _conditions(
 ) -> tuple[Condition, ...]:
     """Return the conditions that a bar may be judged in, each as hard as its mark says."""
     if not named:
-        return _as_hard(bar, [c for c in steel.condition if c.name != "hard-element"])
+        bars = [c for c in steel.condition if c.name != "hard-element"]
+        return _as_hard(bar, bars or list(steel.condition))
     mark, marks = marked
     band = None if mark is None else strength_hb(steel, mark, marks, bar.size)
     same = tuple(c for c in steel.condition if c.name in named)

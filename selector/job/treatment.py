@@ -8,15 +8,19 @@ from catalog.medium import Medium
 from catalog.route import Route
 from catalog.steel import Condition, Steel
 from selector.heat.torch import TorchName
+from selector.metallurgy.transformation import martensite_start
 from selector.requirement.workshop import Stock, Workshop
 
-Means = Literal["none", "oven", "furnace", "plate", "torch", "blaze", "residual"]
+Means = Literal["none", "oven", "furnace", "plate", "torch", "blaze", "residual", "salt"]
 FLAMES = frozenset({"flame", "fire"})
 
 
 @dataclass(frozen=True, slots=True)
 class Temper:
-    """One temper: by what means, how hot, how long, how often."""
+    """One temper: by what means, how hot, how long, how often.
+
+    "salt" is no temper after a quench but the hot bath in which a part turns to bainite.
+    """
 
     means: Means
     temperature_c: float = 20.0
@@ -59,7 +63,9 @@ class Treatment:
     @property
     def group(self) -> tuple[str, str]:
         """Family and route: what takes one place in the short list."""
-        return (self.steel.family, self.route.slug)
+        # The heat left behind an end is one way to temper what a flame hardens there.
+        ends = self.route.kind in {"local-torch", "residual-heat"}
+        return (self.steel.family, "local-torch" if ends else self.route.slug)
 
     @property
     def hardens(self) -> bool:
@@ -84,7 +90,7 @@ TORCH_OF: dict[str, TorchName] = {
 
 
 # Media whose boiling nobody has described: they keep to the bar charts, by their severity.
-CHARTED = frozenset({"plates", "hot-salt"})
+CHARTED = frozenset({"plates", "hot-salt", "hot-oil"})
 
 
 def knows(source: HeatSource | None) -> bool:
@@ -127,6 +133,10 @@ TORCH_GUIDED_C = 600.0
 # A case is tempered no hotter, or it is soft for nothing. Common practice. [°C]
 CASE_CEILING_C = 225.0
 _LOWEST_C, _STEP_C = 150, 25
+# A bath for bainite is kept so far above the martensite start. Common practice. [°C]
+ABOVE_MS_C = 10.0
+# Carbon beyond this stays carbide in the usual heat of a rich steel. Estimate. [wt %]
+DISSOLVES_WT_PCT = 0.8
 # How often a kind of steel is tempered at least, as what austenite is left turns in cooling
 # from the first: tool steel producers' sheets (from memory); O1 gauge plate twice, and what is
 # struck of water-hardening steel too, by common practice.
@@ -200,8 +210,10 @@ def tempers(
     """Return the tempers to try on a treatment, rising for each means it can have."""
     # Nobody leaves what he has quenched untempered who can temper it.
     route = treatment.route
-    if route.process in {"none", "nitride", "normalise", "austemper"}:
+    if route.process in {"none", "nitride", "chrome", "anneal", "normalise"}:
         return (NO_TEMPER,)
+    if route.process == "austemper":
+        return _baths(treatment)
     if route.process == "age":
         return _agings(treatment)
     usual: dict[Means, float] = {"furnace": _CEILING_C["furnace"]}
@@ -224,6 +236,28 @@ def tempers(
             for heat in range(_LOWEST_C, int(top) + 1, _STEP_C)
         ]
     return tuple(grid) or (() if "residual" in route.temper else (NO_TEMPER,))
+
+
+def _baths(treatment: Treatment) -> tuple[Temper, ...]:
+    """Return the salt temperatures in which a steel turns to bainite, above its Ms."""
+    span, hours = treatment.route.temperature_c, treatment.route.time_h
+    if span is None or hours is None:
+        msg = f"{treatment.route.slug} needs temperature_c and time_h"
+        raise ValueError(msg)
+    least_c = max(span.low, _ms_c(treatment.steel) + ABOVE_MS_C)
+    held_s = 300.0 * round(12.0 * (hours.low * hours.high) ** 0.5)
+    heats = range(_STEP_C * int(-(-least_c // _STEP_C)), int(span.high) + 1, _STEP_C)
+    return tuple(Temper("salt", float(heat), held_s) for heat in heats)
+
+
+def _ms_c(steel: Steel) -> float:
+    """Return where the martensite of a steel starts: published or by its analysis. [°C]."""
+    known = steel.temperature_c.get("ms")
+    if known is not None:
+        return known.middle
+    contents = {name: span.middle for name, span in steel.composition_wt_pct.items()}
+    contents["C"] = min(contents.get("C", 0.0), DISSOLVES_WT_PCT)
+    return float(martensite_start(contents))
 
 
 def _agings(treatment: Treatment) -> tuple[Temper, ...]:

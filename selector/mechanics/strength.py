@@ -7,6 +7,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from selector.bounded import bounded
 from selector.hardness_scale import tensile_mpa_from_hv
 
 FloatArray = NDArray[np.float64]
@@ -87,7 +88,7 @@ def strength(hardness_hv: ArrayLike) -> Strength:
     """
     hardness = np.asarray(hardness_hv, dtype=float)
     tensile = np.asarray(tensile_mpa_from_hv(hardness, outside="extend"), dtype=float)
-    yielding = np.clip(-90.7 + 2.876 * hardness, 0.5 * tensile, 0.95 * tensile)
+    yielding = bounded(-90.7 + 2.876 * hardness, 0.5 * tensile, 0.95 * tensile)
     return Strength(
         yield_mpa=yielding,
         tensile_mpa=tensile,
@@ -139,7 +140,7 @@ def static_factor(
     hardness = np.asarray(hardness_hv, dtype=float)
     bearing = strength(hardness)
     yielding = bearing.shear_yield_mpa if load == "torsion" else bearing.yield_mpa
-    brittle = np.clip((hardness - _DUCTILE_HV) / (_BRITTLE_HV - _DUCTILE_HV), 0, 1)
+    brittle = bounded((hardness - _DUCTILE_HV) / (_BRITTLE_HV - _DUCTILE_HV), 0, 1)
     tough = np.asarray(plastic_ratio, dtype=float)
     share = tough + brittle * (1 / np.asarray(notch_factor, dtype=float) - tough)
     return np.asarray(yielding * share / np.asarray(stress_mpa, dtype=float))

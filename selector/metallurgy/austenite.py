@@ -177,6 +177,8 @@ def _dissolution_time_s(
 def _left_in_austenite(element: str, content_wt_pct: ArrayLike, carbide: Floats) -> Floats:
     """Return what carbide leaves of an element: a weight balance at a fixed ratio."""
     ratio = CARBIDE_RATIO.get(element, 1.0)
+    if ratio == 1.0:
+        return np.asarray(content_wt_pct, dtype=float)
     return np.asarray(np.asarray(content_wt_pct, dtype=float) / (1.0 + carbide * (ratio - 1.0)))
 
 

@@ -12,6 +12,7 @@ import numpy as np
 import tomli
 from numpy.typing import NDArray
 
+from selector.bounded import bounded
 from selector.metallurgy import martensite
 
 Floats = NDArray[np.float64]
@@ -77,7 +78,7 @@ class HeatCoefficients:
         lean = np.maximum(log_product, STRAIGHT_BELOW)
         bend = s["knee_per_l_squared"] * lean * (2.0 * log_product - lean)
         w = x - s["knee"] - s["knee_per_l"] * log_product - bend
-        held = np.clip(log_product, -ORDER_HELD_BEYOND, ORDER_HELD_BEYOND)
+        held = bounded(log_product, -ORDER_HELD_BEYOND, ORDER_HELD_BEYOND)
         order = s["order"] * np.exp(s["order_per_l"] * held)
         martensite_left = np.exp(-np.exp(np.minimum(order * w, 6.0)))
         left = _share(s["tail"] + s["tail_per_l"] * log_product - s["tail_fall"] * x)

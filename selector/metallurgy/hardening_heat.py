@@ -24,7 +24,8 @@ STRUCTURE: dict[str, Structure] = {
 class Heat:
     """One hardening heat: peak over the sample, time at heat, rate, structure, what follows.
 
-    Where a torch is simulated, peak, time and rate are those of each place.
+    Where a torch is simulated, peak, time and rate are those of each place. `cold_c` is the
+    temperature of a cold step right after the quench.
     """
 
     target_c: float
@@ -33,6 +34,7 @@ class Heat:
     rate_c_per_s: float | Floats
     structure: Structure
     medium_class: Literal["water", "oil", "air"] = "oil"
+    cold_c: float | None = None
 
 
 def structure_of(condition: str, carbon_wt_pct: float) -> Structure:

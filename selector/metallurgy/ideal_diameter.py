@@ -6,6 +6,8 @@ from functools import reduce
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from selector.bounded import bounded
+
 Floats = NDArray[np.float64]
 Composition = Mapping[str, ArrayLike]
 
@@ -183,6 +185,6 @@ def corrected_factors(
     """
     base_mm = MM_PER_IN * 0.337 * np.sqrt(np.maximum(content(composition_wt_pct, "C"), 0.02))
     factors = _alloy_factors(composition_wt_pct)
-    rich = np.clip(content(composition_wt_pct, "Mn"), *RICH_MN_WT_PCT) - RICH_MN_WT_PCT[0]
+    rich = bounded(content(composition_wt_pct, "Mn"), *RICH_MN_WT_PCT) - RICH_MN_WT_PCT[0]
     mn = factors["Mn"] * np.exp(RICH_MN_GAIN * rich)
     return {"C": base_mm, **factors, "Mn": mn, "grain": _grain_factor(grain_size_astm)}

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike
 
+from selector.bounded import bounded
 from selector.errors import OutOfRangeError, Problem
 from selector.hardness_scale import LOWEST_HRC, hrc_from_hv, hv_from_hrc
 from selector.metallurgy.temper_curve import (
@@ -245,7 +246,7 @@ def tempered_hardness(
     hrc = hrc_from_hv(hv, outside="extend")
     # Nothing has tempered at the first node of the curve, all begins by the second.
     first_k, second_k = coefficients().node_k[:2]
-    begun = np.clip((this_k - first_k) / (second_k - first_k), 0.0, 1.0)
+    begun = bounded((this_k - first_k) / (second_k - first_k), 0.0, 1.0)
     given = {"temperature_c": temperature_c, "time_s": time_s}
     return TemperedHardness(
         hrc=hrc,

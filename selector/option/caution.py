@@ -23,7 +23,7 @@ HYDROGEN_FROM_HRC = 39.0
 # Steels that keep their hardness at the heat of cutting.
 HOT_HARD = frozenset({"high-speed", "hot-work-tool"})
 # Steels that keep austenite when hardened, which some cool below zero for.
-KEEPS_AUSTENITE = frozenset({"air-tool", "bearing", "martensitic-stainless"})
+COOLED_BY_SOME = frozenset({"air-tool", "bearing", "martensitic-stainless"})
 # A thinner edge or wall overheats in a moment as it is tempered. Common practice. [mm]
 THIN_MM = 4.0
 # A part from this mass up is hard to get right under in one go. Common practice. [kg]
@@ -168,7 +168,7 @@ def _of_heat(asked: Requirement, work: Treatment) -> list[str]:
         ids.append("sealed-hollow")
     if work.source is not None and work.source.kind in FLAMES:
         ids.append("hot-on-concrete")
-    if work.hardens and work.steel.kind in KEEPS_AUSTENITE:
+    if work.route.cold_c is not None or (work.hardens and work.steel.kind in COOLED_BY_SOME):
         ids.append("deep-cold")
     return ids
 

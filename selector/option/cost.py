@@ -96,9 +96,9 @@ def _blank(treatment: Treatment, part: Part) -> Blank:
     return Blank(max(diameter_mm, treatment.condition.size_mm.low), net.length_mm)
 
 
-def _material(treatment: Treatment, order: Order) -> float:
+def _material(treatment: Treatment, order: Order, bar: Blank) -> float:
     """Return the price of the blank, minimum cut length shared over the quantity."""
-    bar, prices, count = _blank(treatment, order.part), order.prices, order.part.quantity
+    prices, count = order.prices, order.part.quantity
     if treatment.stock is not None:
         # A bar of the rack is bought again some day, without a charge for the cut.
         return float(bar.volume_mm3 * DENSITY_KG_PER_MM3 * bar_per_kg(treatment, prices))
@@ -107,10 +107,10 @@ def _material(treatment: Treatment, order: Order) -> float:
     return float(weight * bar_per_kg(treatment, prices) + prices.cut_charge / count)
 
 
-def _machining(treatment: Treatment, order: Order) -> float:
+def _machining(treatment: Treatment, order: Order, bar: Blank) -> float:
     """Return the cost of cutting the part from its blank in the condition it is bought in."""
     part, prices = order.part, order.prices
-    removed = _blank(treatment, part).volume_mm3 - mass_kg(part) / DENSITY_KG_PER_MM3
+    removed = bar.volume_mm3 - mass_kg(part) / DENSITY_KG_PER_MM3
     rating = treatment.steel.machinability_pct
     ease = (rating.value if rating else 55.0) / REFERENCE_MACHINABILITY
     practice = prices.practice
@@ -176,9 +176,10 @@ def coupon_cost(treatment: Treatment, temper: Temper, order: Order, layer_h: flo
     if treatment.route.place != "workshop" or treatment.route.process == "none":
         return 0.0
     practice = order.prices.practice
-    bar = practice.coupon_bar_fraction * _material(treatment, order)
-    return bar + practice.coupon_treatment_fraction * _treatment(
-        treatment, temper, order, layer_h
+    blank_cost = _material(treatment, order, _blank(treatment, order.part))
+    return (
+        practice.coupon_bar_fraction * blank_cost
+        + practice.coupon_treatment_fraction * _treatment(treatment, temper, order, layer_h)
     )
 
 
@@ -207,8 +208,8 @@ def bill(
     """Return the cost of one good part and its days: a layer by its hours, foil by the part."""
     prices, mishaps = order.prices, mishaps or Mishaps()
     practice = prices.practice
-    material = _material(treatment, order)
-    cut = _machining(treatment, order)
+    bar = _blank(treatment, order.part)
+    material, cut = _material(treatment, order, bar), _machining(treatment, order, bar)
     treat = _treatment(treatment, temper, order, layer_h) + prices.wrapping * wrapped
     coupon = coupon_cost(treatment, temper, order, layer_h) / order.part.quantity
     heated = treatment.route.process != "none"

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from catalog.steel import Steel
 from selector.hardening.composition import Composition
 from selector.hazards.cracking import (
     CrackRisk,
@@ -52,10 +53,24 @@ def _has_sharp_shoulder(part: Part) -> bool:
     )
 
 
+def crack_steel(steel: Steel, composition: Composition) -> CrackSteel | None:
+    """Return what of a steel decides how it cracks, at its median; None of one not quenched."""
+    if steel.hardened is None:
+        return None
+    centre = {element: np.median(content) for element, content in composition.items()}
+    carbon = min(float(centre.get("C", 0.0)), MOST_DISSOLVED_WT_PCT)
+    return CrackSteel(
+        carbon_wt_pct=carbon,
+        ms_c=float(martensite_start({**centre, "C": carbon})),
+        quench_class=steel.hardened.quench,
+        equivalent_wt_pct=float(crack_equivalent_wt_pct(centre)),
+    )
+
+
 def crack_sample(
     treatment: Treatment,
     part: Part,
-    composition: Composition,
+    steel: CrackSteel | None,
     normals: Normals,
     *,
     thickness_mm: float,
@@ -63,14 +78,11 @@ def crack_sample(
 ) -> CrackSample:
     """Return how often this part cracks in this quench; thickness is that of what is hot."""
     # Rates are log-uniform in the band of the class; zero where nothing is quenched.
-    hardened, medium = treatment.steel.hardened, treatment.medium
+    medium = treatment.medium
     count = len(normals["crack"])
     quenches = treatment.hardens or treatment.route.process == "case"
-    if hardened is None or medium is None or not quenches:
+    if steel is None or medium is None or not quenches:
         return CrackSample(np.zeros(count), np.zeros(count, dtype=bool), None)
-    centre = {element: np.median(content) for element, content in composition.items()}
-    carbon = float(centre.get("C", 0.0))
-    start = {**centre, "C": min(carbon, MOST_DISSOLVED_WT_PCT)}
     local = treatment.route.extent == "local"
     kinds = [f.kind for f in part.feature if f.kind in _COUNTED]
     if not local and "sharp-corner" not in kinds and _has_sharp_shoulder(part):
@@ -81,16 +93,10 @@ def crack_sample(
         surface="hot-rolled" if treatment.condition.surface == "black" else "machined",
         thickness_mm=thickness_mm,
     )
-    kind = "oil" if medium.kind == "hot-salt" else medium.kind
+    kind = "oil" if medium.kind in {"hot-salt", "hot-oil"} else medium.kind
     if skin:
         # Behind a thin hot layer lies cold steel: water is then no harsher than polymer.
         kind = "polymer"
-    steel = CrackSteel(
-        carbon_wt_pct=min(carbon, MOST_DISSOLVED_WT_PCT),
-        ms_c=float(martensite_start(start)),
-        quench_class=hardened.quench,
-        equivalent_wt_pct=float(crack_equivalent_wt_pct(centre)),
-    )
     risk = crack_risk(steel, kind, shape)
     low, high = np.log(risk.low_fraction), np.log(risk.high_fraction)
     rate = np.exp(low + (high - low) * probability(normals["crack_rate"]))

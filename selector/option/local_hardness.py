@@ -209,7 +209,7 @@ def _layered(ready: Prepared, bath: tuple[_Bar | None, Floats]) -> LocalHardness
     lead = job.lead_section
     zone = grid[:, lead, :].copy()
     heated_mm = 0.5 * max(sections[i].size for i in job.hard)
-    layer = layer_mm(ready.treatment, heated_mm, ready.normals)
+    layer = layer_mm(ready.treatment, heated_mm, job.ordered_depth_mm, ready.normals)
     radius = 0.5 * max(sections[i].size for i in job.leading.sections)
     zone[:, -1] = np.where(layer >= THROUGH * radius, zone[:, -1], ready.supply_hrc)
     hard = np.isin(np.arange(len(sections)), job.hard)

@@ -101,7 +101,7 @@ def _usual_bow(treatment: Treatment, asked: Requirement) -> Bow:
     bend = bow(
         long,
         slim,
-        {"hot-salt": "oil"}.get(medium, medium),
+        {"hot-salt": "oil", "hot-oil": "oil"}.get(medium, medium),
         heating,
         length,
         stressed=treatment.condition.name == "cold-drawn",

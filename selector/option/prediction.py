@@ -15,6 +15,7 @@ from selector.duty.wear import has_edge
 from selector.figure import Figure, Provenance, figure, median
 from selector.job.demand import Demand
 from selector.job.process import TEMPER_ERROR
+from selector.job.sold import is_made_for
 from selector.job.treatment import Temper, Treatment
 from selector.mechanics.toughness import snap_likelihood
 from selector.option.cost import Bill, Mishaps, bill, order_of
@@ -37,6 +38,11 @@ TOUGHNESS = {
 }
 # Of a case of 0.8 % carbon tempered low, as of the tool steels of that carbon. Estimate.
 CASE_TOUGHNESS = "medium"
+
+
+# What is sold for such a part is as hard as its makers found right: near its limit and no more.
+# Estimate. [HRC]
+MADE_FOR_MARGIN_HRC = 2.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -77,11 +83,14 @@ class Prediction:
         return {name: figure(value, self.provenance[name]) for name, value in values.items()}
 
 
-def predict(ready: Prepared, temper: Temper) -> Prediction:
-    """Return the prediction of one option."""
+def predict(
+    ready: Prepared, temper: Temper, hardness: ZoneHardness | None = None
+) -> Prediction:
+    """Return the prediction of one option, from its hardness where that is known already."""
     job = ready.job
     treatment = ready.treatment
-    found, layer = zone_hardness(ready, temper), layer_run(job, treatment)
+    found = zone_hardness(ready, temper) if hardness is None else hardness
+    layer = layer_run(job, treatment)
     chance, margin = _snap(ready, temper, found)
     inputs: dict[str, float | str] = {
         "steel": treatment.steel.name,
@@ -144,10 +153,10 @@ def mishaps(ready: Prepared, surface_hrc: Floats, lead: Demand) -> Mishaps:
 
 def embrittled(treatment: Treatment, temper: Temper) -> bool:
     """Return whether a temper, missed as far as is usual, reaches an embrittlement window."""
-    # False where none is catalogued.
+    # False where none is catalogued, and of bainite, which has no such window.
     misread = TEMPER_ERROR[temper.means]
     slack = math.hypot(misread.bias_c, misread.scatter_c)
-    return temper.means != "none" and any(
+    return temper.means not in {"none", "salt"} and any(
         span.low - slack <= temper.temperature_c <= span.high + slack
         for span in treatment.steel.embrittlement_c
     )
@@ -175,5 +184,7 @@ def _snap(ready: Prepared, temper: Temper, found: ZoneHardness) -> tuple[Floats,
         min(notch, 2.0),
         embrittled(treatment, temper),
     )
-    spread = answer.sd_margin_hrc * ready.normals["snap"]
-    return np.asarray(answer.probability), np.asarray(answer.margin_hrc + spread)
+    margin = np.asarray(answer.margin_hrc + answer.sd_margin_hrc * ready.normals["snap"])
+    if is_made_for(treatment, job.asked) and job.asked.load.impact != "hammered":
+        margin = np.maximum(margin, MADE_FOR_MARGIN_HRC)
+    return np.asarray(answer.probability), margin

@@ -10,8 +10,9 @@ from catalog.steel import Steel
 from selector.hardening.as_quenched import AsQuenched, as_quenched, start
 from selector.hardening.bath_response import Points, Start, cooled
 from selector.hardening.composition import Composition, middle, sampled
-from selector.hardening.stock import supply_hrc
+from selector.hardening.stock import annealed_hrc, supply_hrc
 from selector.hardening.tempered import hardened_from
+from selector.hazards.cracking import CrackSteel
 from selector.heat.boiling import Quench
 from selector.job.geometry import as_cooled, like_rounds_mm
 from selector.job.job import Job, per_job
@@ -19,14 +20,17 @@ from selector.job.process import hardening_heat
 from selector.job.screening import heated_thickness
 from selector.job.treatment import Treatment, is_torched
 from selector.metallurgy.hardening_heat import Heat
-from selector.option.cracking import CrackSample, crack_sample
-from selector.option.heated_depth import is_skin, layer_mm
+from selector.option.cracking import CrackSample, crack_sample, crack_steel
+from selector.option.heated_depth import aimed_mm, is_skin, layer_mm
 from selector.option.movement import Movement, movement
 from selector.option.set_up import alike, bath_of
 from selector.option.torched import torched
+from selector.requirement.part import Section
 from selector.torch.response import Torched
 
 Floats = NDArray[np.float64]
+# So many times its depth a hot shell is wide: a plate without ends. [-]
+WIDE = 40.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -66,7 +70,8 @@ class Prepared:
         """Whether it cracks in the quench; only options that are sampled ask."""
         part = self.job.asked.part
         radius_mm = 0.5 * max(part.section[i].size for i in self.job.hard)
-        layer = layer_mm(self.treatment, radius_mm, {"depth": np.zeros(1)})
+        asked_mm = self.job.ordered_depth_mm
+        layer = layer_mm(self.treatment, radius_mm, asked_mm, {"depth": np.zeros(1)})
         share = self.one_heat.heated_share if self.one_heat else float(layer[0]) / radius_mm
         skin = is_skin(self.treatment, share)
         local = self.treatment.route.extent == "local"
@@ -75,7 +80,7 @@ class Prepared:
         return crack_sample(
             self.treatment,
             part,
-            self.composition,
+            _crack_steel(self.job, self.treatment.steel),
             self.normals,
             thickness_mm=thick_mm,
             skin=skin,
@@ -91,9 +96,14 @@ class Prepared:
 
 
 @per_job
-def _points(job: Job, bath: Quench, enters: Start) -> Points:
-    """Return the points of the part, sections × positions."""
+def _points(job: Job, bath: Quench, enters: Start, shell_mm: float | None) -> Points:
+    """Return the points of the part, sections × positions; of a hot shell those of a plate."""
     sizes_mm = like_rounds_mm(as_cooled(job.asked.part), bath.severity)
+    if shell_mm is not None:
+        # Behind the shell the steel is cold: it cools at least as a plate of twice its depth
+        # does that is quenched from both sides.
+        plate = Section(shape="flat", size=2.0 * shell_mm, width=WIDE * shell_mm, length=1.0)
+        sizes_mm = np.minimum(sizes_mm, like_rounds_mm([plate], bath.severity))
     return cooled(sizes_mm, bath, enters, job.shared())
 
 
@@ -101,7 +111,11 @@ def cooled_points(treatment: Treatment, job: Job) -> Points | None:
     """Return the points of the part as they cool in a treatment's bath."""
     # Sections × positions; None where nothing is quenched.
     bath = bath_of(treatment, job.asked.workshop, job.mass_kg)
-    return None if bath is None else _points(job, bath, start(treatment.steel))
+    if bath is None:
+        return None
+    radius_mm = 0.5 * max(job.asked.part.section[i].size for i in job.hard)
+    shell_mm = aimed_mm(treatment, radius_mm, job.ordered_depth_mm)
+    return _points(job, bath, start(treatment.steel), shell_mm)
 
 
 @per_job
@@ -111,11 +125,23 @@ def _composition(job: Job, steel: Steel) -> Composition:
 
 
 @per_job
+def _crack_steel(job: Job, steel: Steel) -> CrackSteel | None:
+    """Return what of a steel decides how it cracks."""
+    return crack_steel(steel, _composition(job, steel))
+
+
+@per_job
+def _heat(job: Job, work: Treatment) -> Heat | None:
+    """Return the hardening heat of a treatment over the samples; None of no quench."""
+    normals = job.of_steel(work.steel.slug)
+    return hardening_heat(work, job.asked.workshop, normals, heated_thickness(job.asked, work))
+
+
+@per_job
 def _fresh(job: Job, work: Treatment) -> AsQuenched | None:
     """Return the as-quenched hardness of a treatment, place by place; None of no quench."""
     normals = job.of_steel(work.steel.slug)
-    thick_mm = heated_thickness(job.asked, work)
-    heat = hardening_heat(work, job.asked.workshop, normals, thick_mm)
+    heat = _heat(job, work)
     if heat is None:
         return None
     composition = _composition(job, work.steel)
@@ -137,6 +163,14 @@ def prepare(treatment: Treatment, job: Job) -> Prepared:
     return kept if kept.job is job else replace(kept, job=job)
 
 
+def _before_layer(treatment: Treatment, normals: dict[str, Floats]) -> Floats:
+    """Return the hardness of a bar that nothing quenches: as sold, or annealed. [HRC]."""
+    steel, condition = treatment.steel, treatment.condition
+    if treatment.route.process == "anneal":
+        return annealed_hrc(steel, condition, normals)
+    return supply_hrc(condition, normals)
+
+
 @per_job
 def _prepared(job: Job, treatment: Treatment) -> Prepared:
     """Return a treatment heated and quenched, over the samples."""
@@ -147,11 +181,9 @@ def _prepared(job: Job, treatment: Treatment) -> Prepared:
         job,
         same,
         _composition(job, treatment.steel),
-        hardening_heat(
-            treatment, job.asked.workshop, normals, heated_thickness(job.asked, treatment)
-        ),
+        _heat(job, same),
         _fresh(job, same),
-        supply_hrc(treatment.condition, normals),
+        _before_layer(treatment, normals),
         normals,
         torched(job, same) if is_torched(treatment) else None,
     )

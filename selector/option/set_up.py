@@ -57,7 +57,8 @@ def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:
     """Return the quench of a treatment in the workshop's bath or a firm's, if there is one."""
     if work.medium is None:
         return None
-    return quench(work.medium, shop, mass_kg, sent_out=work.route.place == "subcontract")
+    sent_out, sprayed = work.route.place == "subcontract", work.route.kind == "induction"
+    return quench(work.medium, shop, mass_kg, sent_out=sent_out, sprayed=sprayed)
 
 
 @lru_cache(maxsize=4096)

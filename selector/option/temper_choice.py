@@ -3,7 +3,6 @@
 Everything here is at the middle of all uncertainties, over the whole grid at once.
 """
 
-from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
@@ -12,7 +11,7 @@ from numpy.typing import NDArray
 
 from selector.hardening.as_quenched import as_quenched
 from selector.hardening.bath_response import POSITIONS, Points
-from selector.hardening.tempered import curve_reach_c, tempered
+from selector.hardening.tempered import austempered, curve_reach_c, tempered
 from selector.job.demand import FOR_WEAR, Demand
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
@@ -63,20 +62,16 @@ def _grid_hrc(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> Floats:
         return np.full(len(grid), float(ready.supply_hrc[0]))
     surface = fresh.only([lead * len(POSITIONS)])
     hrc = np.full(len(grid), float(surface.hrc[0, 0]))
-    by_time: dict[float, list[int]] = defaultdict(list)
-    for place, temper in enumerate(grid):
-        if temper.means != "none":
-            by_time[temper.time_s * temper.cycles].append(place)
-    for time_s, places in by_time.items():
+    places = [place for place, temper in enumerate(grid) if temper.means != "none"]
+    if places:
         heats = np.array([[grid[place].temperature_c] for place in places])
-        after = tempered(
-            ready.steel_as_heated,
-            ready.composition,
-            surface.turned_hrc,
-            heats,
-            time_s,
-            ready.normals,
-        )
+        turned, normals = surface.turned_hrc, ready.normals
+        if ready.treatment.route.process == "austemper":
+            after = austempered(ready.composition, turned, heats, normals)
+        else:
+            times = np.array([[grid[place].time_s * grid[place].cycles] for place in places])
+            bar = ready.steel_as_heated, ready.composition
+            after = tempered(*bar, turned, heats, times, normals)
         hrc[places] = replace(
             surface, turned_hrc=after, share=np.broadcast_to(surface.share, after.shape)
         ).hrc[:, 0]
@@ -105,7 +100,9 @@ def _misread_heat_hrc(ready: Prepared, lead: int, points: Points) -> float:
 
 def _response(ready: Prepared, grid: tuple[Temper, ...], lead: int) -> tuple[Floats, Floats]:
     """Return the hardness for each temper, and its change where that is misread by 25 °C."""
-    hotter = tuple(replace(t, temperature_c=t.temperature_c + MISREAD_C) for t in grid)
+    hotter = tuple(
+        Temper(t.means, t.temperature_c + MISREAD_C, t.time_s, t.cycles) for t in grid
+    )
     hrc, then = _grid_hrc(ready, grid + hotter, lead).reshape(2, len(grid))
     share = [
         0.0 if t.means == "none" else 1.0 if t.means in BY_COLOUR else INSTRUMENT_SHARE
@@ -229,6 +226,21 @@ def choices(
     points: Points | None,
 ) -> tuple[Choice, ...]:
     """Return the tempers of a treatment that are worth choosing."""
+    return misread_too(tempers_worth(ready, ceilings), ready, points)
+
+
+def misread_too(
+    chosen: tuple[Choice, ...], ready: Prepared, points: Points | None
+) -> tuple[Choice, ...]:
+    """Return choices with what a misread hardening heat costs, beside a misread temper."""
+    if points is None:
+        return chosen
+    cost_hrc = _misread(ready.job, ready.alike, ready.job.lead_section, points)
+    return tuple(replace(c, sensitivity_hrc=cost_hrc + c.sensitivity_hrc) for c in chosen)
+
+
+def tempers_worth(ready: Prepared, ceilings: Mapping[Means, float]) -> tuple[Choice, ...]:
+    """Return the tempers that are worth choosing, sensitive to a misread temper alone."""
     job = ready.job
     thin = heated_thickness(job.asked, ready.treatment) <= BLAZE_THIN_MM
     reach = curve_reach_c(ready.treatment.steel)
@@ -245,7 +257,6 @@ def choices(
         return tuple(Choice(temper, None, supply, 0.0) for temper in grid)
     # Treatments that come out of the quench alike are tempered alike.
     hrc, slopes = _responses(job, ready.alike, grid, lead)
-    heat_cost = 0.0 if points is None else _misread(job, ready.alike, lead, points)
     least = _least_c(job.asked)
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
         places = {
@@ -267,7 +278,7 @@ def choices(
             grid[k],
             _band(ready.treatment, grid, hrc, k, window, least),
             float(hrc[k]),
-            heat_cost + float(slopes[k]),
+            float(slopes[k]),
             aimed,
         )
         for k, aimed in places.items()

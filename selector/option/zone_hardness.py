@@ -11,12 +11,13 @@ from selector.hardening.bath_response import POSITIONS
 from selector.hardening.composition import Composition
 from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.hardening.model_range import ranges_left
-from selector.hardening.tempered import tempered
+from selector.hardening.tempered import austempered, tempered
 from selector.job.job import Job, per_job
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper, Treatment
 from selector.option.layer import cased, nitrided
 from selector.option.local_hardness import beside, local_hardness
+from selector.option.plating import chromed
 from selector.option.preparation import Prepared, prepare
 from selector.option.skin import skinned
 from selector.option.zone import ZoneHardness, working_radius_mm
@@ -57,6 +58,9 @@ def after_temper(
 ) -> AsQuenched:
     """Return a quench after a temper that reached `peak_c`; shape (samples, points)."""
     steel, composition = bar
+    if temper.means == "salt":
+        hrc = austempered(composition, fresh.turned_hrc, peak_c, normals)
+        return replace(fresh, turned_hrc=hrc)
     time_s = temper.time_s * temper.cycles
     hrc = tempered(steel, composition, fresh.turned_hrc, peak_c, time_s, normals)
     return replace(fresh, turned_hrc=hrc)
@@ -78,7 +82,9 @@ def _as_supplied(ready: Prepared) -> ZoneHardness:
         core,
         np.full(supply.shape, depth),
         np.repeat(core[:, None], len(job.asked.part.section), axis=1),
-        "hardness of the bar as sold",
+        "hardness of the bar as sold"
+        if ready.treatment.route.process == "none"
+        else "hardness of the bar annealed",
         source,
     )
 
@@ -151,10 +157,17 @@ def _assembled(ready: Prepared, temper: Temper, zone: Zone, outer: Floats) -> Zo
         outer[:, shanks].min(axis=1) if shanks else core,
         np.maximum(depth - removed_mm, 0.0),
         outer,
-        f"{fresh.relation if fresh else ''}; then tempered {temper.label}",
+        f"{fresh.relation if fresh else ''}{_then(temper)}",
         fresh.source if fresh else "",
         (*(fresh.validity if fresh else ()), *temper_validity(ready.treatment.steel, temper)),
     )
+
+
+def _then(temper: Temper) -> str:
+    """Return what follows the quench, in words."""
+    if temper.means == "salt":
+        return f"; bainite of salt at {temper.temperature_c:.0f} °C"
+    return "" if temper.means == "none" else f"; then tempered {temper.label}"
 
 
 def _under(hrc: Floats, inwards_mm: Floats, removed_mm: float) -> Floats:
@@ -169,7 +182,7 @@ def _under(hrc: Floats, inwards_mm: Floats, removed_mm: float) -> Floats:
 def temper_validity(steel: Steel, temper: Temper) -> tuple[str, ...]:
     """Return which limits of the tempering model are left; none where the steel has a curve."""
     own_curve = steel.tempered is not None and not by_composition(steel)
-    if temper.means == "none" or own_curve:
+    if temper.means in {"none", "salt"} or own_curve:
         return ()
     return ranges_left(
         "tempering.tempered_hardness",
@@ -208,6 +221,8 @@ def zone_hardness(ready: Prepared, temper: Temper) -> ZoneHardness:
         return cased(ready, temper)
     if process == "nitride":
         return nitrided(ready)
+    if process == "chrome":
+        return chromed(ready)
     if process == "age":
         return _aged(ready, temper)
     local = ready.torched is not None or ready.treatment.route.extent == "local"

@@ -18,6 +18,8 @@ TOO_SOFT = {
     "austemper": "too soft: the salt was too hot; too hard: too cool, or out of it too soon",
     "case": "too soft: the case is thin or the heat was low",
     "nitride": "too soft: too thin a layer, ask the firm for its reading",
+    "chrome": "soft or chipped: the plate is thin; the firm strips it and does it again",
+    "anneal": "hard: too quick a cooling; soften it again",
     "age": "too soft: too hot or too long; too hard: age it again, hotter by 15 °C",
     "normalise": "not even: heat it again",
 }
@@ -36,7 +38,7 @@ def hardness(do: Doing) -> StepOut:
     middle = float(np.median(do.prediction.surface_hrc))
     means, good = hardness_test(do, middle)
     thin = float(np.median(do.prediction.depth_mm)) < ROCKWELL_MM
-    cased = do.work.route.process in {"case", "nitride"}
+    cased = do.work.route.process in {"case", "nitride", "chrome"}
     if cased and thin and middle >= 55.0:
         means, good = (
             "a new file",

@@ -19,9 +19,14 @@ from selector.wording import shown_range
 LEAST_WINDOW_HRC = 4.0
 # Above here Rockwell C says little of a thin layer, and Vickers is written. [HRC]
 VICKERS_FROM_HRC = 65.0
+# A firm's local heats, as they are ordered.
+LOCAL_KINDS = {"induction": "induction", "firm-flame": "flame"}
+# Steel from here up is baked after hard chromium (ASTM B650, from memory). [HRC]
+BAKED_FROM_HRC = 31.0
+NITRIDES, PLATES = "nitride", "chrome"
+LAID_ON = frozenset({NITRIDES, PLATES})
 # A middle off the window by less is rounding. [HRC]
 SLIGHT_HRC = 0.5
-NITRIDES = "nitride"
 
 
 def ordered_steps(do: Doing) -> list[StepOut]:
@@ -36,7 +41,7 @@ def ordered_steps(do: Doing) -> list[StepOut]:
         hardness(do),
         *truth(do),
         *cracks(do),
-        *(finished(do) if do.work.route.process != NITRIDES else []),
+        *(finished(do) if do.work.route.process not in LAID_ON else []),
     ]
 
 
@@ -52,6 +57,8 @@ def _made_ready(do: Doing) -> StepOut:
     """Return how the part is made before it goes out."""
     process = do.work.route.process
     nitro = do.work.route.slug == "subcontract-nitrocarburise"
+    if process == PLATES:
+        return _ready("Finish and polish, a plate's thickness under size; round the edges", 0.0)
     if process == NITRIDES:
         growth = NITROCARBURISE_GROWTH_MM if nitro else NITRIDE_GROWTH_MM
         micron = f"{1000 * growth:.0f} µm"
@@ -103,7 +110,7 @@ def _window_hrc(do: Doing) -> tuple[float, float]:
     missed = (asked_low is not None and middle < asked_low - SLIGHT_HRC) or (
         asked_high is not None and middle > asked_high + SLIGHT_HRC
     )
-    if do.work.route.process in {NITRIDES, "age"}:
+    if do.work.route.process in {*LAID_ON, "age"}:
         return low, high
     if not missed:
         low = asked_low if asked_low is not None else low
@@ -115,7 +122,7 @@ def _window_hrc(do: Doing) -> tuple[float, float]:
 def _window_words(do: Doing) -> str:
     """Return the window with its method: "54 to 58 HRC", or Vickers of a thin hard layer."""
     low, high = _window_hrc(do)
-    if do.work.route.process == NITRIDES or high > VICKERS_FROM_HRC:
+    if do.work.route.process in LAID_ON or high > VICKERS_FROM_HRC:
         vickers = float(hv_from_hrc(low, outside="extend"))
         return f"at least {10 * round(vickers / 10.0):.0f} HV 1 at the surface"
     return f"{shown_range(low, high)}, Rockwell" if low >= 20.0 else shown_range(low, high)
@@ -127,18 +134,17 @@ def _depth_mm(do: Doing) -> float | None:
     span = route.depth_mm
     if span is None:
         return None
-    stock = do.part.stock_removal or 0.0
-    return round(min(max(do.lead.depth_mm + stock, span.low), span.high), 3)
+    return round(min(max(do.job.ordered_depth_mm, span.low), span.high), 3)
 
 
 def _asked(do: Doing) -> list[str]:
     """Return the lines of an order that say what is to be done."""
-    process, slug = do.work.route.process, do.work.route.slug
+    process, kind = do.work.route.process, do.work.route.kind
     window, depth = _window_words(do), _depth_mm(do)
-    if slug == "subcontract-induction":
+    if kind in LOCAL_KINDS:
         ends = f"{do.zone_start_mm:g} to {do.zone_end_mm:g} mm from the marked end"
         return [
-            f"induction harden {ends} to {window}",
+            f"{LOCAL_KINDS[kind]} harden {ends} to {window}",
             f"depth {depth:g} mm or more to 80 % of that hardness (ISO 18203)",
             f"temper at once, {do.temper.temperature_c:.0f} °C or as the window needs",
             "run out well clear of shoulder and holes, or carry it past",
@@ -151,8 +157,12 @@ def _asked(do: Doing) -> list[str]:
             f"case {depth:g} to {(depth or 0.0) + 0.2:.1f} mm to 550 HV (ISO 18203)",
             f"temper about {do.temper.temperature_c:.0f} °C",
         ]  # fmt: skip
-    if process == NITRIDES:
-        return _nitriding(do, window, depth)
+    if process in LAID_ON:
+        laid_on = _plating if process == PLATES else _nitriding
+        return laid_on(do, window, depth)
+    if process == "austemper":
+        salt = f"salt at about {do.temper.temperature_c:.0f} °C: hardness goes first"
+        return [f"austemper to {window}", salt, "no temper after"]
     if process == "age":
         hold_h = do.temper.time_s / 3600.0
         return [f"age {do.temper.temperature_c:.0f} °C, {hold_h:g} h, to {window}"]
@@ -160,7 +170,23 @@ def _asked(do: Doing) -> list[str]:
     tempered = f"temper about {do.temper.temperature_c:.0f} °C{twice}: hardness goes first"
     if do.temper.means == "none":
         tempered = "temper as the window needs"
-    return [f"harden and temper to {window}", tempered]
+    cold = do.work.route.cold_c
+    frozen = [] if cold is None else [
+        f"cool on to {cold.value:.0f} °C or below right after the quench, before the temper"
+    ]  # fmt: skip
+    salt = " in salt, through a hot salt bath," if process == "marquench" else ""
+    return [f"harden{salt} and temper to {window}", *frozen, tempered]
+
+
+def _plating(do: Doing, window: str, depth: float | None) -> list[str]:
+    """Return the lines of an order for hard chromium."""
+    lines = [
+        f"hard chrome {1000 * (depth or 0.0):.0f} µm after grinding, {window}",
+        "edges rounded, holes and threads masked",
+    ]
+    if median(do.prediction.core_hrc) >= BAKED_FROM_HRC:
+        lines.append("bake at 190 to 220 °C, begun within 4 h, and below its temper")
+    return lines
 
 
 def _nitriding(do: Doing, window: str, depth: float | None) -> list[str]:
@@ -180,7 +206,7 @@ def _sparing(do: Doing) -> list[str]:
     """Return the lines of an order that say what to spare and where to test."""
     lines = [f"test on {'the zone at the marked end' if do.is_local else 'the marked face'}"]
     threads = [f.kind for f in do.part.feature if f.kind == "thread"]
-    if threads and do.work.route.process in {"case", NITRIDES}:
+    if threads and do.work.route.process in {"case", *LAID_ON}:
         lines.append("mask the thread")
     if do.is_local:
         lines.append("do not heat the rest")

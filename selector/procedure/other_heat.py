@@ -1,12 +1,19 @@
-"""Ageing, which needs no quench, and normalising, which is left as it is."""
+"""Ageing, which needs no quench; annealing and normalising, which are left as they are."""
 
 from selector.heat.colour import heat_colour
+from selector.job.process import normalising_span
 from selector.job.soak import soak_min
 from selector.procedure.bar import proved
 from selector.procedure.checking import checking_steps
 from selector.procedure.doing import Doing
 from selector.procedure.heating import LIGHT
-from selector.procedure.practice import COMMON
+from selector.procedure.practice import (
+    ANNEAL_COOL_C_PER_H,
+    ANNEAL_LEAST_MIN,
+    ANNEAL_MIN_PER_MM,
+    COMMON,
+    SOFTEN_C,
+)
 from selector.procedure.shape import rounded
 from selector.record import StepOut
 from selector.wording import shown_time
@@ -34,10 +41,33 @@ def aged_steps(do: Doing) -> list[StepOut]:
     return [proved(do), rounded(do), ageing, *checking_steps(do)]
 
 
+def annealed_steps(do: Doing) -> list[StepOut]:
+    """Return the steps of a part that is annealed and left soft."""
+    span = do.steel.temperature_c.get("anneal") or do.work.route.temperature_c
+    at_c = 10.0 * round((span.middle if span else SOFTEN_C) / 10.0)
+    minutes = max(ANNEAL_MIN_PER_MM * do.thick_mm, ANNEAL_LEAST_MIN)
+    source = do.work.source
+    heat = StepOut(
+        stage="heat",
+        action=f"In the furnace, wrapped or packed in spent charcoal: {at_c:.0f} °C, "
+        f"{shown_time(60 * minutes)} from when it is hot through; cool in there by "
+        f"{ANNEAL_COOL_C_PER_H:.0f} °C an hour to 600 °C, then as it likes",
+        short=f"anneal {shown_time(60 * minutes)} at {at_c:.0f} °C, cool in the furnace",
+        means=source.name if source else "furnace",
+        check="door shut until it is black; a file cuts it freely all over",
+        otherwise="still hard: it cooled too quickly, do it again",
+        temperature_c=at_c,
+        read_by="furnace",
+        minutes=minutes,
+        source=span.source if span else COMMON,
+    )
+    return [proved(do), rounded(do), heat, *checking_steps(do)]
+
+
 def normalised_steps(do: Doing) -> list[StepOut]:
     """Return the steps of a part that is normalised and left so."""
-    span = do.steel.temperature_c.get("normalise") or do.work.route.temperature_c
-    at_c = 10.0 * round((span.middle if span else 870.0) / 10.0)
+    span = normalising_span(do.work)
+    at_c = 10.0 * round(span.middle / 10.0)
     source = do.work.source
     by_eye = source is not None and source.control == "eye"
     colour = heat_colour(at_c).name if by_eye else None
@@ -54,7 +84,7 @@ def normalised_steps(do: Doing) -> list[StepOut]:
         colour=colour,
         read_by="eye" if by_eye else "furnace",
         minutes=minutes,
-        source=span.source if span else COMMON,
+        source=span.source,
     )
     cool = StepOut(
         stage="quench",

@@ -36,6 +36,12 @@ NORMALISE_C = 870.0
 CORNER_MM, BROKEN_MM, BLUNT_MM = 1.0, 0.3, 0.5
 # Soft skin and scale off a wearing face after a flame, least. COMMON: 0.1 to 0.25. [mm]
 LEAST_STOCK_MM = 0.1
+# A cold step lasts an hour for 25 mm of section (F. Diekman, Cold and cryogenic treatment of
+# steel, ASM Handbook reprint), at least half an hour: COMMON. [min/mm], [min]
+COLD_MIN_PER_MM, COLD_LEAST_MIN = 2.4, 30.0
+# Annealing in the furnace: [min] at heat for each mm of section, at least an hour; cooled so
+# quickly at most to 600 °C. ASM. [min/mm], [min], [°C/h]
+ANNEAL_MIN_PER_MM, ANNEAL_LEAST_MIN, ANNEAL_COOL_C_PER_H = 2.0, 60.0, 20.0
 # Grease and salts come off in water this hot. COMMON. [°C]
 WASH_C = 60.0
 # One cut or pass of the stone on hard steel, so that it stays cool. COMMON. [mm]

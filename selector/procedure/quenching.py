@@ -1,7 +1,5 @@
 """Into the bath, and what says at once whether it took."""
 
-import math
-
 from selector.hardness_scale import LOWEST_HRC
 from selector.job.geometry import mass_kg
 from selector.job.process import OIL_L_PER_KG
@@ -24,7 +22,7 @@ from selector.wording import in_sentence, shown_range, shown_time
 BATHS = {
     "water": "water", "warm-water": "warm water", "brine": "brine", "oil": "oil",
     "fast-oil": "fast oil", "vegetable-oil": "vegetable oil", "polymer": "polymer quench",
-    "hot-salt": "hot salt", "air": "air", "plates": "the plates",
+    "hot-salt": "hot salt", "hot-oil": "hot oil", "air": "air", "plates": "the plates",
 }  # fmt: skip
 # Hardness files as they are sold. [HRC]
 FILES = (40, 45, 50, 55, 60, 65)
@@ -42,7 +40,7 @@ def quenching_steps(do: Doing) -> list[StepOut]:
     medium = do.work.medium
     if medium.severity_class == "air":
         return [_cooled_in_air(do), tried(do)]
-    if medium.kind == "hot-salt":
+    if medium.kind in {"hot-salt", "hot-oil"}:
         bainite = do.work.route.process == "austemper"
         return [_into_salt(do)] if bainite else [_into_salt(do), tried(do)]
     return [quenched(do), tried(do)]
@@ -166,23 +164,26 @@ def _cooled_in_air(do: Doing) -> StepOut:
 
 def _into_salt(do: Doing) -> StepOut:
     """Return the quench into hot salt, to equalise or to turn to bainite there."""
-    span, hours = do.work.route.temperature_c, do.work.route.time_h
+    span = do.work.route.temperature_c
+    bainite = do.work.route.process == "austemper"
     at_c = do.kept_bath.temperature if do.kept_bath and do.kept_bath.temperature else (
         span.middle if span else 250.0
     )  # fmt: skip
-    bainite = do.work.route.process == "austemper"
+    if bainite:
+        at_c = do.temper.temperature_c
     equal = min(max(SALT_MIN_PER_MM * do.thick_mm, SALT_LEAST_MIN), SALT_MOST_MIN)
     minutes = equal
-    if bainite and hours:
-        minutes = max(5.0 * round(12.0 * math.sqrt(hours.low * hours.high)), 5.0)
+    if bainite:
+        minutes = max(5.0 * round(do.temper.time_s / 300.0), 5.0)
     then = "wash in hot water" if bainite else "then hang in still air to hand-warm, and wash"
+    bath = "salt" if do.work.medium is None or not do.work.medium.is_oil else "hot oil"
     return StepOut(
         stage="quench",
-        action=f"Straight into the salt at {at_c:.0f} °C, bone dry, all of it under; hold "
+        action=f"Straight into the {bath} at {at_c:.0f} °C, bone dry, all of it under; hold "
         f"{shown_time(60 * minutes)}, {then}",
-        short=f"into salt at {at_c:.0f} °C for {shown_time(60 * minutes)}",
-        means="salt pot",
-        check="salt clear and stirred; pot back at its heat within a minute",
+        short=f"into {bath} at {at_c:.0f} °C for {shown_time(60 * minutes)}",
+        means=f"{bath} pot",
+        check=f"{bath} clear and stirred; pot back at its heat within a minute",
         temperature_c=at_c,
         minutes=round(minutes, 1),
         source=span.source if span else None,

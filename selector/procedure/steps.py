@@ -11,9 +11,10 @@ from selector.procedure.bar import bar_steps
 from selector.procedure.casing import cased_steps
 from selector.procedure.checking import checking_steps
 from selector.procedure.doing import Doing
+from selector.procedure.freezing import frozen_steps
 from selector.procedure.heating import heating_steps
 from selector.procedure.ordered import ordered_steps
-from selector.procedure.other_heat import aged_steps, normalised_steps
+from selector.procedure.other_heat import aged_steps, annealed_steps, normalised_steps
 from selector.procedure.quenching import quenching_steps
 from selector.procedure.supplied import supplied_steps
 from selector.procedure.tempering import tempering_steps
@@ -36,6 +37,7 @@ AT_STAGE: Mapping[str, tuple[str, ...]] = {
     "soak-rule-furnace-only": ("heat",),
     "as-quenched-glass-brittle": ("test", "quench"),
     "straighten-warm": ("check",),
+    "deep-cold": ("freeze", "temper"),
     "sharp-notch-quench": ("prepare",),
     "finish-after-heat": ("prepare",),
     "phosgene": ("prepare", "set-up", "case", "heat"),
@@ -95,11 +97,14 @@ def _steps(do: Doing) -> list[StepOut]:
         return supplied_steps(do)
     if route.place == "subcontract":
         return ordered_steps(do)
-    other = {"case": cased_steps, "age": aged_steps, "normalise": normalised_steps}
+    other = {
+        "case": cased_steps, "age": aged_steps, "anneal": annealed_steps,
+        "normalise": normalised_steps,
+    }  # fmt: skip
     if route.process in other:
         return other[route.process](do)
-    hot = [*heating_steps(do), *quenching_steps(do), *tempering_steps(do)]
-    return [*bar_steps(do), *hot, *checking_steps(do)]
+    hot = [*heating_steps(do), *quenching_steps(do), *frozen_steps(do)]
+    return [*bar_steps(do), *hot, *tempering_steps(do), *checking_steps(do)]
 
 
 def placed(

@@ -41,7 +41,7 @@ _WITH = {"furnace": "in the furnace", "plate": "on the plate", "torch": "with a 
 def tempering_steps(do: Doing) -> list[StepOut]:
     """Return the temper of an option; none where it is left as it comes out of the bath."""
     means = do.temper.means
-    if means == "none":
+    if means in {"none", "salt"}:
         return []
     if means == "residual":
         return [run_back(do)]

@@ -54,8 +54,8 @@ class Requirement(Asked):
     priorities: Priorities = Field(default=Priorities(), title="What matters most?")
 
     def __hash__(self) -> int:
-        """Return the hash of its part: equal requirements have equal ones, and it is quick."""
-        return hash(self.part)
+        """Return the hash of its sizes: equal requirements have equal ones, and it is quick."""
+        return hash((self.part.name, *(section.size for section in self.part.section)))
 
     @model_validator(mode="after")
     def _zones_on_part(self) -> Self:

@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from catalog.steel import Steel
 from selector.figure import Provenance, figure
-from selector.hardening.as_quenched import AsQuenched, by_composition, start
+from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
 from selector.heat.boiling import bath_temperature_c
 from selector.job.process import TEMPER_ERROR, ReadingError, reading_error
 from selector.record import rounded
@@ -155,11 +155,6 @@ def temper_assumed(steel: Steel, time_s: float) -> list[str]:
     colours = "Colours are those of bright carbon steel; alloy steel colours later"
     longer = f", and past {COLOURS_TO_S / 3600.0:g} h they are carried on"
     return [*said, f"{colours}{longer if time_s > COLOURS_TO_S else ''}."]
-
-
-def is_high_alloy(steel: Steel) -> bool:
-    """Return whether a steel is so rich in alloy that it cools and colours otherwise."""
-    return start(steel).steel_class == "high-alloy"
 
 
 def _sd_c(error: ReadingError) -> str:

@@ -10,7 +10,7 @@ from catalog import Catalog
 from catalog.steel import Steel
 from selector.decision.output import colour_shown
 from selector.errors import OutOfRangeError, Problem, RequirementError
-from selector.hardening.as_quenched import AsQuenched, by_composition
+from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
 from selector.hardening.tempered import curve_reach_c
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper, Treatment, tempers
@@ -21,7 +21,6 @@ from selector.specimen.hardening import hardening, why_not
 from selector.specimen.output import (
     COMPOSITION,
     hardness_words,
-    is_high_alloy,
     origin_out,
     quench_assumed,
     quench_out,

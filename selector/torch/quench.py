@@ -48,15 +48,6 @@ UNDER_PEAK_K = 2.0
 COLD_C = 560.0
 
 
-@dataclass(frozen=True, slots=True)
-class _Way:
-    """The way into a bath that is described: bath, how well it is known, delay."""
-
-    bath: Bath
-    log_sd: float
-    delay_s: float
-
-
 @dataclass(frozen=True, eq=False)
 class Cooled:
     """How every place cools in one bath; axes are stops, holds `QUENCHED_AFTER_S` and places.
@@ -94,18 +85,20 @@ def cooled(heatings: Heatings, quench: Quench) -> Cooled:
     if quench.bath is None:
         msg = "a charted medium has no boiling curve to simulate"
         raise ValueError(msg)
-    way = _Way(quench.bath, quench.log_sd, quench.delay_s)
+    bath = quench.bath
     task = heatings.torching
     holds = [HOLDS_S.index(hold) for hold in QUENCHED_AFTER_S]
-    runs = [[_run(heatings, way, (s, h), (0.0, 0.0)) for h in holds] for s in QUENCHED_AT]
+    runs = [
+        [_run(heatings, bath, quench, (s, h), (0.0, 0.0)) for h in holds] for s in QUENCHED_AT
+    ]
     log_time = np.stack([[time for time, _ in row] for row in runs])
     middle = (MIDDLE_STOP, holds[MIDDLE_HOLD])
     meant = log_time[QUENCHED_AT.index(MIDDLE_STOP), MIDDLE_HOLD]
     keener, later = (
-        [_run(heatings, way, middle, (b * sd, d * sd))[0] for sd in (-OFF_SD, OFF_SD)]
+        [_run(heatings, bath, quench, middle, (b * sd, d * sd))[0] for sd in (-OFF_SD, OFF_SD)]
         for b, d in ((1.0, 0.0), (0.0, 1.0))
     )
-    section = (way.bath, start_bin_c(task.stops_c[MIDDLE_STOP]), task.steel_class)
+    section = (bath, start_bin_c(task.stops_c[MIDDLE_STOP]), task.steel_class)
     slower, corner = section_factors(
         heatings.grid, task.part.sections, outlines(task.part), section
     )
@@ -115,21 +108,25 @@ def cooled(heatings: Heatings, quench: Quench) -> Cooled:
         np.stack([[gain for _, gain in row] for row in runs]),
         _response(meant, keener),
         _response(meant, later),
-        _log_chart(heatings, way.bath),
+        _log_chart(heatings, bath),
         corner,
     )
 
 
 def _run(
-    heatings: Heatings, way: _Way, start: tuple[int, int], off: tuple[float, float]
+    heatings: Heatings,
+    bath: Bath,
+    quench: Quench,
+    start: tuple[int, int],
+    off: tuple[float, float],
 ) -> tuple[Floats, Floats]:
     """Return the log time of each cell in one quench, and what it gains on its peak."""
     (stop, hold), (sds, late) = start, off
     grid, task = heatings.grid, heatings.torching
     field_c = np.minimum(heatings.field_c[stop, hold], MELTS_C)
-    delay_s = way.delay_s * float(np.exp(DELAY_LOG_SD * late))
+    delay_s = quench.delay_s * float(np.exp(DELAY_LOG_SD * late))
     boundary = keener_boundary(
-        grid, way.bath, delay_s, (sds, way.log_sd), whole=task.part.is_whole
+        grid, bath, delay_s, (sds, quench.log_sd), whole=task.part.is_whole
     )
     cells = grid.cells()
     plan = Plan(
@@ -137,18 +134,18 @@ def _run(
         watch=tuple(int(cell) for cell in cells),
         stop=Stop(grid.cell(0.0, 0.5 * sum(task.part.zone_mm)), PASSED_C, "falling"),
     )
-    steel, bath = cooling_steel(task.steel_class), (way.bath, boundary)
+    steel = cooling_steel(task.steel_class)
     start_c = grid.field(field_c, 20.0)
     if field_c.max() <= COLD_C:
         nothing = np.zeros(cells.size)
         return nothing + np.log(FOLLOWED_S), nothing
-    history = quench_history(grid, steel, start_c, bath, plan)
+    history = quench_history(grid, steel, start_c, (bath, boundary), plan)
     left = np.where(grid.active, history.end_c, -np.inf)
     if left.max() > PASSED_C:
         # Another place is slower than the middle: behind vapour, or in a thicker section.
         slowest = int(np.argmax(left))
         plan = replace(plan, stop=Stop(slowest, PASSED_C, "falling"))
-        history = quench_history(grid, steel, start_c, bath, plan)
+        history = quench_history(grid, steel, start_c, (bath, boundary), plan)
     before = heatings.over_c[1, stop, hold] + task.stops_c[stop]
     gain = np.maximum(history.temperature_c.max(axis=1) - before, 0.0)
     return _log_time(history), gain

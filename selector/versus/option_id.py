@@ -6,7 +6,7 @@ from typing import NoReturn
 
 from catalog import Catalog
 from selector.errors import Problem, RequirementError
-from selector.job.candidates import screened
+from selector.job.candidates import Screened, Wanted, every, screened
 from selector.job.job import Job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Temper, Treatment, temper_ceilings, tempers
@@ -37,9 +37,9 @@ def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
     """
     # A sheet lets an id break anywhere, and copied from there it holds those places.
     label, _, last = name.replace(BREAK, "").strip().rpartition("/")
-    pool = {item.treatment.label: item for item in screened(job.asked, job.catalog, job.bench)}
+    pool = _labelled(job, lambda steel, _: label.startswith(f"{steel.slug}/"))
     if label not in pool:
-        _unknown(name, label or last, list(pool))
+        _unknown(name, label or last, list(_labelled(job, every)))
     work, gate = pool[label].treatment, pool[label].gate
     if gate is not None:
         step = "Choose another, or change what the workshop has."
@@ -52,6 +52,12 @@ def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
         rule = f"a temper that {label} can be given here"
         raise RequirementError(Problem(FIELD, rule, repr(last), f"Nearest: {', '.join(near)}."))
     return work, by_label[last]
+
+
+def _labelled(job: Job, wanted: Wanted) -> dict[str, Screened]:
+    """Return the treatments of a job by their label."""
+    found = screened(job.asked, job.catalog, job.bench, wanted)
+    return {item.treatment.label: item for item in found}
 
 
 def firms_allowed(asked: Requirement, names: Iterable[str], catalog: Catalog) -> Requirement:

@@ -30,7 +30,11 @@ from selector.versus.words import headline
 
 @undisturbed()
 def versus(
-    asked: Requirement, first: str, second: str, catalog: Catalog | None = None
+    asked: Requirement,
+    first: str,
+    second: str,
+    catalog: Catalog | None = None,
+    job: Job | None = None,
 ) -> VersusOut:
     """Return two options set against each other.
 
@@ -42,6 +46,8 @@ def versus(
         Ids of two options.
     catalog : Catalog, optional
         What is known; the shipped catalogue if absent.
+    job : Job, optional
+        The same resolved already, with what was simulated in it: it need not be done again.
 
     Returns
     -------
@@ -55,7 +61,8 @@ def versus(
     """
     known = catalog or load_catalog()
     wider = firms_allowed(asked, (first, second), known)
-    job = resolved(wider, known)
+    if job is None or wider is not asked:
+        job = resolved(wider, known)
     pair = Pair(side_of(first, job), side_of(second, job), job)
     one, other = (_side_out(option, job) for option in pair.options())
     turns, bills = tuple(swaps(pair)), [pair.of_quantity(n).bills() for n in QUANTITIES]

@@ -10,8 +10,14 @@ from pathlib import Path
 import numpy as np
 
 from catalog import load_catalog
+from selector.hardening.as_quenched import is_high_alloy
 from selector.hardening.tempered import hardened_from
-from selector.metallurgy.published_curve import curve_sd_hrc, tempered_from_curve
+from selector.metallurgy.published_curve import (
+    SD_HIGH_ALLOY_HRC,
+    SD_HRC,
+    curve_sd_hrc,
+    tempered_from_curve,
+)
 from tests.benchmarks.calibration_reading import CalibrationReading
 from tests.benchmarks.calibration_tempering import QUANTILES, band
 
@@ -25,7 +31,8 @@ def tables():
             continue
         module = importlib.import_module(f"tests.published.{path.stem}")
         producer = path.stem.removeprefix("test_").split("_", maxsplit=1)[0]
-        for name, (time_h, *heat, table) in module.TABLES.items():
+        printed = getattr(module, "TABLES", {})
+        for name, (time_h, *heat, table) in printed.items():
             yield name.split()[0], producer, time_h, heat[0] if heat else None, table
 
 
@@ -41,7 +48,8 @@ def readings():
                 continue
             place = (steel.tempered.time_h.value * 3600, temper_c, time_h * 3600)
             hrc = tempered_from_curve(points_c, points_hrc, *place)
-            sd = curve_sd_hrc(points_c, points_hrc, *place)
+            level_hrc = SD_HIGH_ALLOY_HRC if is_high_alloy(steel) else SD_HRC
+            sd = curve_sd_hrc(points_c, points_hrc, *place, level_hrc)
             group = {
                 "laboratory": producer,
                 "class": steel.kind,

@@ -128,9 +128,10 @@ def asked_anew(page: Page, length: str) -> float:
         box.press("Tab")
         page.get_by_role("button", name="Advise").click()
         page.get_by_role("heading", name="Ways that differ in kind").wait_for()
-        settle(page)
 
-    return took(ask)
+    spent = took(ask)
+    settle(page)
+    return spent
 
 
 def engine_alone(draft: dict[str, Any]) -> float:

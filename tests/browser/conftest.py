@@ -23,6 +23,7 @@ PROBE = re.compile(r"/[^/]+/_stcore/(health|host-config)$")
 PATIENCE_MS = 90_000  # on a bare and busy machine, where the first advice compiles
 # No part of the page is still on its way.
 DRAWN = "document.querySelectorAll('[data-testid=stSkeleton]').length === 0"
+TALL = "document.querySelector('[data-testid=stMain]').scrollHeight + 40"
 RULES = {
     "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"],
     "resultTypes": ["violations"],
@@ -153,6 +154,11 @@ def violations(page, settled):
 
     def run():
         settled()
+        # Contrast is only told of what is in sight, so the window is made as tall as the page.
+        wide = page.viewport_size["width"]
+        page.set_viewport_size({"width": wide, "height": 900})
+        page.set_viewport_size({"width": wide, "height": max(page.evaluate(TALL), 900)})
+        page.wait_for_timeout(150)
         found = Axe().run(page, options=RULES).response["violations"]
         return {v["id"]: [node["target"][0] for node in v["nodes"]][:4] for v in found}
 

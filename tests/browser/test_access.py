@@ -3,6 +3,7 @@
 import itertools
 
 from tests.dog import varied
+from tests.page_server import racked
 
 TITLES = {
     "": "Start", "part": "Part", "workshop": "Your workshop", "steels": "Steels",
@@ -47,6 +48,15 @@ def test_the_check_finds_what_is_planted(page, opened, violations):
            '<img src="data:,"><button></button><p style="color:#bbb">faint</p>')"""
     )
     assert {"image-alt", "button-name", "color-contrast"} <= set(violations())
+
+
+def test_the_check_sees_the_foot_of_a_long_page(page, opened, kept, violations):
+    draft = racked()
+    opened("bench", kept(draft, asked=draft))
+    page.locator("[class*='st-key-panel-step']").last.evaluate(
+        """place => place.insertAdjacentHTML("beforeend", '<p style="color:#bbb">faint</p>')"""
+    )
+    assert set(violations()) == {"color-contrast"}
 
 
 def test_on_a_phone_the_way_is_one_line_with_a_menu(page, opened, kept, violations):

@@ -8,9 +8,14 @@ like the end-quench bar 1.6 mm from its end. Nothing was fitted to these.
 """
 
 import numpy as np
+import pytest
 
+from catalog import load_catalog
+from selector.job.job import resolved
 from selector.metallurgy.hardenability import heat_hardness
 from selector.metallurgy.tempering import Structure, tempered_hardness
+from selector.option.preparation import prepare
+from tests.dog import asked, work
 
 TABLE = {
     "C30": ({"C": 0.30, "Mn": 0.75}, (45, 50)),
@@ -55,3 +60,15 @@ def test_surfaces_are_within_2_5_hrc_on_average():
 
 def test_cf53_is_57_hrc_or_more():
     assert relieved_hrc({"C": 0.53, "Si": 0.25, "Mn": 0.55}) >= 57.0
+
+
+@pytest.mark.parametrize(
+    ("steel", "condition", "named"),
+    [("c45", "hot-rolled", "C45"), ("42crmo4", "prehard", "40Cr1Mo28")],
+)
+def test_a_firm_hardens_by_induction_to_what_the_table_gives(steel, condition, named):
+    made = work(steel, "subcontract-induction", "polymer", None, condition)
+    job = resolved(asked({"workshop.subcontract": True}), load_catalog())
+    fresh = prepare(made, job).fresh
+    low, high = TABLE[named][1]
+    assert low <= np.median(fresh.hrc[:, 0]) <= high

@@ -1,5 +1,6 @@
 """What a toolroom hand would sign, each put to the whole job by a part of its own."""
 
+import numpy as np
 import pytest
 
 from selector.advice.rack import rack
@@ -231,3 +232,35 @@ BUSH = part(
 def test_what_should_wear_is_softer_than_its_dear_mate():
     first = advised(BUSH, among=("100mncrw4", "c45", "s235")).options[0]
     assert float(first.judged.prediction.surface_hrc.max()) < 45
+
+
+def test_a_blank_of_the_rack_is_ground_to_a_graver():
+    graver = part(
+        "Graver for steel", [{"shape": "square", "size": 6, "length": 80}],
+        [{"section": [1], "wear": "abrasive", "severity": "medium"}], BARE, "HSS blank",
+        part={"feature": [{"kind": "edge", "at": 0}]}, load={"impact": "light"},
+    )  # fmt: skip
+    first = advised(graver, among=("hss-blank", "115crv3")).options[0]
+    assert first.treatment.steel.slug == "hss-blank"
+    assert first.treatment.stock is not None
+
+
+def test_a_large_pin_has_a_skin_by_induction_as_deep_as_asked():
+    pin = part(
+        "Pin of a digger bucket", [round_(45, 200)],
+        [{"section": [1], "wear": "sliding", "severity": "heavy", "depth": 1.5}], SENT,
+        load={"bending": "1500 N m", "impact": "light", "cycles": "fatigue"},
+    )  # fmt: skip
+    found = advised(pin, among=("c55", "c45", "42crmo4", "100mncrw4", "x100crmov5"))
+    assert found.options[0].treatment.route.kind == "induction"
+    assert np.quantile(found.options[0].judged.prediction.depth_mm, 0.1) >= 1.5
+
+
+def test_rich_strip_of_the_rack_makes_a_sickle():
+    sickle = part(
+        "Sickle", [flat(3, 30, 300)],
+        [{"section": [1], "wear": "abrasive", "severity": "light"}],
+        {**FORGE, "bath": [{"medium": "oil"}]}, "C75S", load={"impact": "light"},
+    )  # fmt: skip
+    first = advised(sickle, among=("c75s", "100mncrw4", "c45", "42crmo4")).options[0]
+    assert first.treatment.steel.slug == "c75s"

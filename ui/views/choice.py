@@ -4,7 +4,18 @@ import streamlit as st
 
 from selector.advice.record import AdviceOut
 from selector.advice.table import option_table
-from ui import answer, cached, change, figures, frame, picture, ways, weights, why_not
+from ui import (
+    answer,
+    cached,
+    change,
+    figures,
+    frame,
+    picture,
+    stuck,
+    ways,
+    weights,
+    why_not,
+)  # fmt: skip
 from ui.labels import plain
 from ui.piece import bullets, download, markup, small
 from ui.words import first_sentence
@@ -13,14 +24,14 @@ requirement = answer.asked()
 advice: AdviceOut = answer.shown(requirement)
 title, rest = first_sentence(advice.headline)
 st.title(plain(title), anchor=False)
+passed_on = requirement.safety_critical
 with st.container(horizontal=True, vertical_alignment="center", key="under-title"):
     st.markdown(plain(rest), width="stretch")
-    frame.link("bench", "Bench card")
-    frame.link("customer", "Letter")
-if not advice.options:
-    change.show(requirement, advice)
-    why_not.show(requirement)
-    bullets(advice.assumptions)
+    if advice.options and not passed_on:
+        frame.link("bench", "Bench card")
+        frame.link("customer", "Letter")
+if passed_on or not advice.options:
+    stuck.show(requirement, advice)
     st.stop()
 first = advice.options[0]
 known = cached.weighed(requirement)
@@ -32,7 +43,7 @@ markup(
     picture.key(job), "</div>",
 )  # fmt: skip
 change.show(requirement, advice)
-ways.show(requirement, advice)
+fill_in = ways.show(requirement, advice)
 weights.show(requirement, advice)
 if advice.rack:
     st.header("What your rack could do", anchor=False)
@@ -49,3 +60,4 @@ if first.cost.invented_prices:
 with st.container(horizontal=True):
     download("Table as CSV", option_table(advice).to_csv(index=False), "ranking.csv")
     download("Everything as JSON", advice.model_dump_json(), "advice.json")
+fill_in()

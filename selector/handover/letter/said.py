@@ -27,7 +27,10 @@ _HEATED = {
     "age": "it all over, aged in the furnace",
     "normalise": "evened by heat, not hardened",
     "induction": "{zone} alone, by induction",
+    "firm-flame": "{zone} alone, by flame",
     "nitride": "a hard skin, nitrided",
+    "chrome": "a hard skin, chrome-plated",
+    "anneal": "softened by heat, not hardened",
     "subcontract": "it all over",
 }
 _UNHARDENED = {
@@ -35,6 +38,8 @@ _UNHARDENED = {
     "prehard": "used as it comes, pre-hardened",
     "buy-hard-element": "bought ready hard",
 }
+# Heats that no bath follows.
+UNQUENCHED = frozenset({"age", "anneal", "normalise"})
 _NUMBERS = (
     "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
     "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
@@ -106,14 +111,15 @@ def done_words(option: OptionOut, zone: Zone) -> str:
         return f"It is {words.removeprefix('not hardened: ')}; nothing is hardened."
     if is_sent_out(option):
         verb = "gives it" if words.startswith("a ") else "hardens"
-        tempered = _let_down(option).replace("then warm it", "then warms it")
-        return f"A firm {verb} {words}{tempered}."
+        then = _let_down(option).replace("then warm it", "then warms it")
+        then = then.replace("hold it", "holds it")
+        return f"A firm {verb} {words}{then}."
     text = f"We harden {words}" if "case" not in words and "skin" not in words else (
         f"We give it {words}"
     )  # fmt: skip
-    if option.route_kind in {"age", "normalise"}:
+    if option.route_kind in UNQUENCHED:
         text = f"It is {words.removeprefix('it all over, ')}"
-    if option.medium is not None and option.route_kind not in {"age", "normalise"}:
+    if option.medium is not None and option.route_kind not in UNQUENCHED:
         text += f", {_cooled_words(option.medium)}"
     return f"{text}{_let_down(option)}."
 
@@ -123,6 +129,8 @@ def _let_down(option: OptionOut) -> str:
     temper = option.temper
     if temper.temperature_c is None:
         return ""
+    if temper.means == "salt":
+        return f" and hold it in hot salt at {temper.temperature_c:.0f} °C"
     text = f" and then warm it to {temper.temperature_c:.0f} °C"
     if temper.means == "residual" or temper.time_min is None:
         return f"{text} by the heat left behind, to take the brittleness out"

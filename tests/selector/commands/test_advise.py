@@ -55,8 +55,8 @@ def test_explain_names_relation_and_source(run):
 def test_toml_is_read_too(cli, tmp_path):
     path = tmp_path / "dog.toml"
     path.write_text(TEXT, encoding="utf-8")
-    args = ["advise", str(path), "--steel", "C45", "--route", "as-bought"]
-    assert cli.invoke(commands, args).exit_code in {0, 1}
+    args = ["advise", str(path), "--steel", "42CrMo4", "--route", "local-torch"]
+    assert cli.invoke(commands, args).exit_code == 0
 
 
 def test_exit_is_one_where_no_option_is_left_and_the_misses_are_said(run):
@@ -150,7 +150,7 @@ def test_advice_is_given_without_loading_the_library_of_methods(tmp_path):
     script = (
         "import sys\nfrom selector.commands import cli\n"
         "for more in ([], ['--compare']):\n"
-        f"    arguments = ['advise', {str(path)!r}, '--steel', 'C45', *more]\n"
+        f"    arguments = ['advise', {str(path)!r}, '--steel', '42CrMo4', *more]\n"
         "    cli(arguments, standalone_mode=False)\n"
         "    print('skcriteria' in sys.modules, file=sys.stderr)"
     )

@@ -88,8 +88,19 @@ def test_what_is_read_or_as_shipped_is_not_mentioned(cli, oil, was, now):
 
 def test_coverage_says_what_lacks_and_what_is_done_without(cli):
     said = cli.invoke(commands, ["check", "--coverage"]).stdout
-    assert "c80u: tempered: not there; the temper is computed from its composition" in said
     assert "values that its own routes ask of a steel are there" in said
+    assert "Service in frost: " in said
+    assert "Read in print: " in said
+
+
+def test_coverage_says_what_is_done_without_a_value(cli, tmp_path):
+    (tmp_path / "steels").mkdir()
+    poorer = "".join(
+        line + chr(10) for line in C45.splitlines() if not line.startswith("anneal")
+    )
+    (tmp_path / "steels" / "c45.toml").write_text(poorer, encoding="utf-8")
+    said = cli.invoke(commands, ["check", str(tmp_path), "--coverage"]).stdout
+    assert "c45: temperature_c.anneal: not there; a hard part is softened at one" in said
 
 
 def test_faults_of_one_file_and_between_files_come_at_once(cli, tmp_path):

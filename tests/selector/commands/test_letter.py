@@ -9,6 +9,9 @@ from tests.dog import TEXT
 WORKSHOP = 'name = "Invented Works"\naddress = ["1 Lane"]\n'
 
 
+pytestmark = pytest.mark.usefixtures("few_steels")
+
+
 @pytest.fixture
 def run(cli, tmp_path):
     def of(*args: str, text: str = TEXT, workshop: str | None = None):

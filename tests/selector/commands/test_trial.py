@@ -9,6 +9,9 @@ from tests.dog import TEXT
 SAFE = TEXT.replace('"could hurt"', '"lifting"')
 
 
+pytestmark = pytest.mark.usefixtures("few_steels")
+
+
 @pytest.fixture
 def run(cli, tmp_path):
     def of(*args: str, text: str = TEXT):

@@ -10,6 +10,9 @@ FIRST = "c45/cold-drawn/through-torch.oil/oven-200c-60min"
 SECOND = "42crmo4/annealed/subcontract-vacuum.oil/furnace-200c-60min"
 
 
+pytestmark = pytest.mark.usefixtures("few_steels")
+
+
 @pytest.fixture
 def run(cli, tmp_path):
     def versus(first, second, *args):

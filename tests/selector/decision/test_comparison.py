@@ -1,12 +1,8 @@
 import numpy as np
 import pytest
-import skcriteria
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
-from skcriteria.agg.simple import WeightedSumModel
-from skcriteria.agg.spotis import SPOTIS
-from skcriteria.agg.topsis import TOPSIS
 
 from selector.decision.comparison import (
     other_methods,
@@ -16,6 +12,7 @@ from selector.decision.comparison import (
     weighted_sum,
 )
 from selector.requirement.priority import CRITERIA
+from tests.criteria_library import matrix_of, method
 from tests.examples import few
 
 COUNT = len(CRITERIA)
@@ -31,15 +28,15 @@ def random_table(seed):
     rng = np.random.default_rng(seed)
     merit = rng.beta(0.7, 0.7, (rng.integers(2, 30), COUNT))
     weights = rng.dirichlet(np.ones(COUNT))
-    return merit, weights, skcriteria.mkdm(merit, [max] * COUNT, weights=weights)
+    return merit, weights, matrix_of(merit, weights)
 
 
 @pytest.mark.parametrize("seed", range(20))
 def test_they_are_those_of_scikit_criteria(seed):
     merit, weights, matrix = random_table(seed)
     for ours, theirs in (
-        (weighted_sum(merit, weights), WeightedSumModel().evaluate(matrix)),
-        (topsis(merit, weights), TOPSIS().evaluate(matrix)),
+        (weighted_sum(merit, weights), method("simple.WeightedSumModel").evaluate(matrix)),
+        (topsis(merit, weights), method("topsis.TOPSIS").evaluate(matrix)),
     ):
         score = theirs.e_.score if "score" in theirs.e_ else theirs.e_.similarity
         np.testing.assert_allclose(ours, score, rtol=0, atol=1e-12)
@@ -49,7 +46,7 @@ def test_they_are_those_of_scikit_criteria(seed):
 @pytest.mark.parametrize("seed", range(20))
 def test_spotis_is_one_minus_the_weighted_sum_and_left_out(seed):
     merit, weights, matrix = random_table(seed)
-    theirs = SPOTIS().evaluate(matrix, bounds=np.array([(0.0, 1.0)] * COUNT))
+    theirs = method("spotis.SPOTIS").evaluate(matrix, bounds=np.array([(0.0, 1.0)] * COUNT))
     shortfall = 1.0 - weighted_sum(merit, weights)
     np.testing.assert_allclose(theirs.e_.score, shortfall, rtol=0, atol=1e-12)
 

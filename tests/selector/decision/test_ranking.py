@@ -1,14 +1,13 @@
 import numpy as np
 import pytest
-import skcriteria
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
-from skcriteria.agg.rim import RIM
 
 from selector.decision.criteria import range_table
 from selector.decision.ranking import pairwise_share, reference_ideal
 from selector.requirement.priority import CRITERIA
+from tests.criteria_library import matrix_of, method
 from tests.examples import few
 
 COUNT = len(CRITERIA)
@@ -29,8 +28,8 @@ def expected(scores):
 @given(merits(5), POINTS)
 @settings(max_examples=few(40))
 def test_it_is_the_method_of_scikit_criteria_row_by_row(merit, weights):
-    matrix = skcriteria.mkdm(merit, [max] * COUNT, weights=np.sqrt(weights))
-    theirs = RIM().evaluate(
+    matrix = matrix_of(merit, np.sqrt(weights))
+    theirs = method("rim.RIM").evaluate(
         matrix, ref_ideals=[(1.0, 1.0)] * COUNT, ranges=[(0.0, 1.0)] * COUNT
     )
     np.testing.assert_allclose(

@@ -1,17 +1,13 @@
 import numpy as np
 import pytest
-import skcriteria
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
-from skcriteria.agg.aras import ARAS
-from skcriteria.agg.mabac import MABAC
-from skcriteria.agg.moora import RatioMOORA
-from skcriteria.agg.ram import RAM
 
 from selector.decision.comparison import other_methods, places, weighted_sum
 from selector.decision.ranking import reference_ideal
 from selector.decision.second_opinion import second_opinion
+from tests.criteria_library import matrix_of, method
 
 COUNT = 7
 EVEN = np.full(COUNT, 1 / COUNT)
@@ -25,11 +21,11 @@ def random_table(seed, options=6):
 @pytest.mark.parametrize("seed", range(10))
 def test_methods_left_out_order_as_the_weighted_sum(seed):
     merit, weights = random_table(seed, 12)
-    matrix = skcriteria.mkdm(merit, [max] * COUNT, weights=weights)
+    matrix = matrix_of(merit, weights)
     ours = places(weighted_sum(merit, weights))
-    for method in (MABAC(), RAM(), RatioMOORA()):
-        assert tuple(method.evaluate(matrix).rank_) == ours
-    assert tuple(ARAS().evaluate(matrix, ideal=np.ones(COUNT)).rank_) == ours
+    for name in ("mabac.MABAC", "ram.RAM", "moora.RatioMOORA"):
+        assert tuple(method(name).evaluate(matrix).rank_) == ours
+    assert tuple(method("aras.ARAS").evaluate(matrix, ideal=np.ones(COUNT)).rank_) == ours
 
 
 def test_each_method_asked_can_disagree_with_every_other(monkeypatch):

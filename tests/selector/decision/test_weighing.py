@@ -7,13 +7,17 @@ from selector.advice.advise import advise
 from selector.advice.headline import headline
 from selector.advice.output import advice_out
 from selector.decision import weighing
+from selector.decision.best_temper import FAR
 from selector.decision.option import scorer_of
 from selector.decision.preference import NEAR
 from selector.decision.weighing import weigh
 from selector.errors import OutOfRangeError, Problem
 from selector.job.candidates import screened
+from selector.job.job import resolved
 from selector.option.reference_bar import reference_cost
+from selector.requirement.workshop import Workshop
 from tests.dog import GONE, asked, only
+from tests.whole_requirement import catalog_for, requirement_number
 
 
 @pytest.fixture(scope="module")
@@ -35,12 +39,49 @@ def test_what_is_out_keeps_its_figures_and_no_samples(job, pool, scorer, weighed
     plain = weigh(job, pool, scorer)
     assert any(item.option is not None for item in weighed.rejected)
     assert all(item.option is None for item in (*plain.rejected, *plain.apart))
-    for lean, whole in zip(plain.rejected, weighed.rejected, strict=True):
-        assert lean.treatment == whole.treatment
-        assert (lean.gate, lean.share, lean.within_budget) == (
+    ends = {item.treatment.label: item for item in weighed.rejected}
+    assert {item.treatment.label for item in plain.rejected} == set(ends)
+    for lean in plain.rejected:
+        whole = ends[lean.treatment.label]
+        assert is_passed_over(lean) or (lean.gate, lean.share, lean.within_budget) == (
             whole.gate, whole.share, whole.within_budget,
         )  # fmt: skip
     assert [o.id for o in plain.options] == [o.id for o in weighed.options]
+
+
+def is_passed_over(item):
+    """Return whether a treatment was far from one demand, and so not worked out further."""
+    return item.share == 0.0 and item.gate.share is not None and item.gate.share < FAR
+
+
+SHOP = {
+    "heat": [{"source": source} for source in ("oxy-propane", "kiln", "kitchen-oven")],
+    "bath": [{"medium": medium} for medium in ("water", "oil")],
+    "held_by": "tongs",
+    "subcontract": True,
+}
+
+
+@pytest.mark.parametrize("number", [7, 8, 12, 28, 31])
+def test_what_is_passed_over_takes_no_place(number):
+    """The list is that of working every treatment out to its end, to the last digit."""
+    changes = {"workshop": Workshop.model_validate(SHOP), "safety_use": "none"}
+    one = requirement_number(number).model_copy(update=changes)
+    near = resolved(one, catalog_for(one, number, 8))
+    by = scorer_of(near, reference_cost(near))
+    lists = tuple(screened(one, near.catalog, near.bench))
+    spared, every = weigh(near, lists, by), weigh(near, lists, by, whole=True)
+    assert [option.id for option in spared.options] == [option.id for option in every.options]
+    for one_of, other in zip(spared.options, every.options, strict=True):
+        np.testing.assert_array_equal(one_of.scores, other.scores)
+    beaten, all_beaten = ([(b.id, b.score) for b in w.beaten] for w in (spared, every))
+    assert beaten == all_beaten
+    ends = {item.treatment.label: item for item in every.rejected}
+    assert any(is_passed_over(item) for item in spared.rejected) or not spared.options
+    for item in spared.rejected:
+        # What was passed over would have come right no oftener than it met the one demand.
+        end = ends[item.treatment.label]
+        assert item.share == end.share or (is_passed_over(item) and end.share < 1.0)
 
 
 def test_one_option_a_family_and_route(weighed):
@@ -133,7 +174,7 @@ class Burnt:
         return self.model(first, *rest)
 
 
-@pytest.mark.parametrize("name", ["cooled_points", "prepare", "choices", "predict"])
+@pytest.mark.parametrize("name", ["cooled_points", "prepare", "tempers_worth", "best_temper"])
 def test_a_model_that_cannot_answer_ends_one_treatment_and_no_more(
     job, pool, scorer, weighed, name, monkeypatch
 ):

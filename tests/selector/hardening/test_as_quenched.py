@@ -156,11 +156,15 @@ def test_a_published_curve_ends_and_a_model_does_not():
     assert curve_reach_c(STEELS["115crv3"]) == curve.points[-1][0]
 
 
-def test_a_left_range_is_carried_with_the_hardness():
+def test_a_left_range_is_carried_with_the_hardness(monkeypatch):
     rich, _, _ = quenched("31crmo12", "oil", [20.0], [0.0])
     assert any("Cr 3.05 wt %" in sentence for sentence in rich.validity)
     lean, _, _ = quenched("42crmo4", "oil", [20.0], [0.0])
     assert lean.validity == ()
+    steel = STEELS["60wcrv8"]
+    bare = steel.hardened.model_copy(update={"section_limit_mm": {}})
+    lost = steel.model_copy(update={"hardened": bare, "slug": "60wcrv8-unlimited"})
+    monkeypatch.setitem(globals(), "STEELS", {"60wcrv8": lost})
     unlimited, _, _ = quenched("60wcrv8", "oil", [20.0], [0.0])
     assert unlimited.validity == ("no published section limit",)
 
@@ -241,3 +245,12 @@ def test_a_steel_starts_its_quench_at_the_nearest_heat_with_its_own_properties()
     assert as_quenched.start(STEELS["115crv3"]).heat_c == 800.0
     assert as_quenched.start(STEELS["c45"]).steel_class == "low-alloy"
     assert as_quenched.start(STEELS["x153crmov12"]).steel_class == "high-alloy"
+
+
+@pytest.mark.parametrize("slug", ["x12cr13", "x20cr13", "105wcr6"])
+def test_full_hardness_scatters_over_the_published_range(slug):
+    medium = STEELS[slug].hardened.quench
+    fresh, _, _ = quenched(slug, medium, [6.0], [0.98], DRAWN)
+    published = STEELS[slug].hardened.as_quenched_hrc
+    low, high = np.quantile(fresh.hrc[:, 0], [0.05, 0.95])
+    assert high - low >= 0.8 * (published.high - published.low)

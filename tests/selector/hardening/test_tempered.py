@@ -48,3 +48,31 @@ def test_steel_and_laboratory_each_have_their_error():
         ]
         assert hrc[1] > hrc[0] + 0.5
         assert hrc[2] > hrc[0] + 0.5
+
+
+def falls_at_its_end(steel):
+    if steel.tempered is None or steel.hardened is None:
+        return False
+    (_, before), (_, last) = steel.tempered.curve_hrc.points[-2:]
+    return bool(steel.hardened.as_quenched_hrc) and last < before
+
+
+@pytest.mark.parametrize("slug", [s for s, steel in STEELS.items() if falls_at_its_end(steel)])
+def test_a_day_at_the_end_of_a_curve_softens_on(slug):
+    steel = STEELS[slug]
+    fresh = np.array([[steel.hardened.as_quenched_hrc.middle]])
+    end = np.array([[steel.tempered.curve_hrc.points[-1][0]]])
+    hrc = [
+        tempered(steel, middle(steel), fresh, end, 3600.0 * hours, MIDDLE).item()
+        for hours in (1.0, 2.0, 8.0, 24.0)
+    ]
+    assert (np.diff(hrc) < 0.0).all()
+
+
+def test_the_curve_of_high_alloy_steel_is_less_sure():
+    low = {name: -np.ones(1) for name in MIDDLE}
+    rich, lean = (
+        middle_hrc(slug, 0.0, 150.0) - middle_hrc(slug, 0.0, 150.0, low)
+        for slug in ("x105crmo17", "105wcr6")
+    )
+    assert rich > 1.2 * lean

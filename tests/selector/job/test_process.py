@@ -118,7 +118,7 @@ def test_more_motion_never_quenches_less(slug):
 def test_every_medium_has_a_bath_to_simulate_or_keeps_to_the_charts(slug, motion):
     medium = load_catalog().media[slug]
     found = quench(medium, shop(bath=[{"medium": slug, "agitation": motion}]), 0.5)
-    assert (found.bath is None) == (slug in {"plates", "hot-salt"})
+    assert (found.bath is None) == (slug in {"plates", "hot-salt", "hot-oil"})
     assert found.severity > 0
     assert 0.13 <= found.log_sd < 1
     if found.bath is not None:

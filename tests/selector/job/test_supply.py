@@ -38,7 +38,7 @@ def hardness_hb(bar):
         ("115crv3", "hard-element", ()),
         ("c45", "as it came", ("hot-rolled", "cold-drawn")),
         ("c45", None, ("hot-rolled", "cold-drawn")),
-        ("linear-shaft", None, ()),
+        ("linear-shaft", None, ("hard-element",)),
     ],
 )
 def test_a_bar_is_in_a_condition_its_steel_is_listed_in(steel, condition, answer):

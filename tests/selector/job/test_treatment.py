@@ -113,7 +113,7 @@ def test_residual_heat_needs_its_temper():
 
 
 @pytest.mark.parametrize(
-    "route", ["as-bought", "subcontract-nitride", "normalise", "austemper"]
+    "route", ["as-bought", "subcontract-nitride", "subcontract-chrome", "normalise", "anneal"]
 )
 def test_nothing_is_tempered_where_no_martensite_is_made(route):
     assert tempers(work(route=route), {"oven": 250.0, "furnace": 700.0}) == (NO_TEMPER,)
@@ -161,3 +161,11 @@ def test_flames_and_fires_are_known(slug, known):
 )
 def test_every_flame_and_fire_is_followed(treatment, followed):
     assert is_torched(treatment) is followed
+
+
+@pytest.mark.parametrize(("steel", "ms_c"), [("42crmo4", 335.0), ("51crv4", 290.0)])
+def test_salt_for_bainite_is_kept_above_the_martensite_start(steel, ms_c):
+    grid = tempers(work(steel, "austemper", "hot-salt", "kiln"), {})
+    assert {temper.means for temper in grid} == {"salt"}
+    assert min(temper.temperature_c for temper in grid) > ms_c
+    assert max(temper.temperature_c for temper in grid) <= 400.0

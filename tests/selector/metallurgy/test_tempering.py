@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 from selector.errors import OutOfRangeError
 from selector.hardness_scale import hv_from_hrc
 from selector.metallurgy.published_curve import tempered_from_curve
+from selector.metallurgy.temper_curve import MOST_WT_PCT
 from selector.metallurgy.tempering import (
     Structure,
     equivalent_time,
@@ -271,3 +272,13 @@ def test_curve_ends_flat_below_and_falls_on_beyond():
     assert values[2] == pytest.approx(values[1] - 1.6)
     assert values[3] == pytest.approx(values[1] - 6.4)
     assert values[4] == values[5]
+
+
+@pytest.mark.parametrize("element", ["Cr", "Mo", "V", "Si"])
+def test_an_element_beyond_the_fit_counts_as_at_its_end_and_is_less_sure(element):
+    most = MOST_WT_PCT[element]
+    end, past = (
+        tempered_hardness({**CR_MO, element: most + more}, 550.0, HOUR_S) for more in (0.0, 1.0)
+    )
+    assert past.hrc == pytest.approx(end.hrc)
+    assert past.sd_hrc > end.sd_hrc

@@ -7,7 +7,7 @@ from catalog import load_catalog
 from selector import sampling
 from selector.hardening.composition import sampled
 from selector.job.job import resolved
-from selector.option.cracking import crack_sample, crack_words
+from selector.option.cracking import crack_sample, crack_steel, crack_words
 from selector.option.preparation import prepare
 from tests.dog import asked, work
 from tests.examples import few
@@ -22,7 +22,7 @@ def of(changes=None, **names):
     near = resolved(asked(changes), CATALOG)
     if treatment.route.extent == "local":
         return prepare(treatment, near).crack
-    bar = sampled(treatment.steel, normals)
+    bar = crack_steel(treatment.steel, sampled(treatment.steel, normals))
     return crack_sample(treatment, near.asked.part, bar, normals, thickness_mm=20.0, skin=False)
 
 

@@ -180,3 +180,44 @@ def test_what_is_ground_off_a_layer_is_missing_from_it(route):
     _, through = hardness(treatment, changes={"part.stock_removal": 5})
     np.testing.assert_array_equal(through.depth_mm, 0.0)
     assert (through.surface >= through.core).all()
+
+
+def test_normalised_bar_is_what_air_leaves_of_it():
+    # Cold drawing is gone, and bar that hardens a little in air is no annealed bar.
+    job = resolved(asked(), CATALOG)
+    drawn = work("c45", "normalise", "air", "kiln", condition="cold-drawn")
+    found = zone_hardness(prepare(drawn, job), NO_TEMPER)
+    assert np.median(found.surface) < np.median(prepare(drawn, job).supply_hrc)
+
+
+def test_annealed_bar_is_as_soft_as_the_softest_sold():
+    job = resolved(asked(), CATALOG)
+    soft = zone_hardness(
+        prepare(work("42crmo4", "anneal", None, "kiln", condition="prehard"), job), NO_TEMPER
+    )
+    sold = prepare(work("42crmo4", "as-bought", None, None, condition="annealed"), job)
+    assert np.median(soft.surface) == pytest.approx(np.median(sold.supply_hrc))
+
+
+def test_bainite_softens_with_the_salt_and_passes_no_martensite():
+    job = resolved(asked(), CATALOG)
+    ready = prepare(work("51crv4", "austemper", "hot-salt", "kiln"), job)
+    cool, hot = (
+        np.median(zone_hardness(ready, Temper("salt", at_c, 1500.0)).surface)
+        for at_c in (300.0, 400.0)
+    )
+    fresh = np.median(zone_hardness(ready, NO_TEMPER).surface)
+    assert hot < cool < fresh
+
+
+def test_a_cold_step_hardens_what_kept_austenite():
+    job = resolved(asked(), CATALOG)
+    plain, cold = (
+        np.median(
+            zone_hardness(
+                prepare(work("x153crmov12", r, "air", "kiln"), job), NO_TEMPER
+            ).surface
+        )
+        for r in ("through-furnace", "through-furnace-cold")
+    )
+    assert 0.5 < cold - plain < 3.0

@@ -159,3 +159,10 @@ def test_times_in_words():
         "1.5 h",
         "1 h",
     ]
+
+
+@pytest.mark.parametrize(("slug", "size"), [("c75s", 2.5), ("c105u", 6.5), ("100mncrw4", 10.0)])
+def test_a_thin_piece_is_no_thicker_than_its_steel_hardens(slug, size):
+    thin = piece(slug)
+    assert thin.section.size == size
+    assert np.quantile(thin.fresh.hrc[:, 0], 0.05) > 60.0

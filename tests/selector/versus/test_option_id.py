@@ -1,12 +1,11 @@
 import pytest
 
-from catalog import load_catalog
 from selector.errors import RequirementError
 from selector.job.job import resolved
 from selector.versus.option_id import option_of
-from tests.dog import asked
+from tests.dog import FEW, asked, only
 
-NEAR = resolved(asked(), load_catalog())
+NEAR = resolved(asked(), only(*FEW))
 GOOD = "c45/cold-drawn/local-torch.oil/oven-200c-60min"
 
 

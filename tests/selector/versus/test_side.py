@@ -3,16 +3,15 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from catalog import load_catalog
 from selector.job.job import resolved
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from selector.option.temper_choice import Choice
 from selector.versus.option_id import option_of
 from selector.versus.side import Pair, Side
-from tests.dog import asked
+from tests.dog import asked, only
 
-CATALOG = load_catalog()
+CATALOG = only("c45", "42crmo4", "s235")
 CAREFUL = "c45/cold-drawn/through-torch.oil/oven-200c-60min"
 SIMPLE = "42crmo4/annealed/subcontract-vacuum.oil/furnace-200c-60min"
 SENT_OUT = {"workshop.subcontract": True}

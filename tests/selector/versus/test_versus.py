@@ -3,17 +3,20 @@ import math
 
 import pytest
 
-from catalog import load_catalog
 from selector.errors import OutOfRangeError, Problem, RequirementError
 from selector.versus.record import VersusOut
 from selector.versus.versus import versus
-from tests.dog import asked
+from tests.dog import FEW, asked, only
 
-CATALOG = load_catalog()
+CATALOG = only(*FEW)
 CAREFUL = "c45/cold-drawn/through-torch.oil/oven-200c-60min"
 SIMPLE = "42crmo4/annealed/subcontract-vacuum.oil/furnace-200c-60min"
 REQUEST = asked({"workshop.subcontract": True, "load.failure_cost": 200})
-FOUND = versus(REQUEST, CAREFUL, SIMPLE, CATALOG)
+
+
+@pytest.fixture(scope="module")
+def found():
+    return versus(REQUEST, CAREFUL, SIMPLE, CATALOG)
 
 
 def test_both_sides_are_those_of_the_advice(advice):
@@ -27,24 +30,24 @@ def test_both_sides_are_those_of_the_advice(advice):
         )
 
 
-def test_it_says_what_each_costs_needs_and_risks():
-    assert sum(FOUND.first.items.values()) == pytest.approx(FOUND.first.cost.p50, rel=0.02)
-    assert any("Oxy-propane" in need for need in FOUND.first.needs)
-    assert any("a firm" in need for need in FOUND.second.needs)
-    assert any("cracks in the quench" in risk for risk in FOUND.first.risks)
-    assert "oil-fire" in FOUND.first.cautions
+def test_it_says_what_each_costs_needs_and_risks(found):
+    assert sum(found.first.items.values()) == pytest.approx(found.first.cost.p50, rel=0.02)
+    assert any("Oxy-propane" in need for need in found.first.needs)
+    assert any("a firm" in need for need in found.second.needs)
+    assert any("cracks in the quench" in risk for risk in found.first.risks)
+    assert "oil-fire" in found.first.cautions
 
 
-def test_the_headline_states_the_quantity_where_cheap_with_care_loses():
-    turn = next(s for s in FOUND.swaps if s.axis == "quantity" and s.by == "cost")
-    assert f"From {turn.at:.0f} pieces on 42CrMo4 is the cheaper." in FOUND.headline
+def test_the_headline_states_the_quantity_where_cheap_with_care_loses(found):
+    turn = next(s for s in found.swaps if s.axis == "quantity" and s.by == "cost")
+    assert f"From {turn.at:.0f} pieces on 42CrMo4 is the cheaper." in found.headline
 
 
-def test_a_firm_is_weighed_when_named_though_nothing_was_to_be_sent_out():
+def test_a_firm_is_weighed_when_named_though_nothing_was_to_be_sent_out(found):
     alone = versus(asked(), CAREFUL, SIMPLE, CATALOG)
     assert "though nothing was to be sent out" in alone.headline
-    assert "though nothing" not in FOUND.headline
-    assert alone.second.cost == FOUND.second.cost
+    assert "though nothing" not in found.headline
+    assert alone.second.cost == found.second.cost
 
 
 def test_one_steel_treated_two_ways_is_said_by_its_route():
@@ -54,28 +57,28 @@ def test_one_steel_treated_two_ways_is_said_by_its_route():
     assert "heated all over by torch or forge)" in last or "send out to harden" in last
 
 
-def test_turned_about_it_says_the_same():
+def test_turned_about_it_says_the_same(found):
     about = versus(REQUEST, SIMPLE, CAREFUL, CATALOG)
-    assert about.headline == FOUND.headline
-    for one, other in zip(FOUND.swaps, about.swaps, strict=True):
+    assert about.headline == found.headline
+    for one, other in zip(found.swaps, about.swaps, strict=True):
         assert one.axis == other.axis
         if one.axis in {"quantity", "hourly rate"}:
             assert one.at == other.at
 
 
-def test_failure_stands_beside_the_cost_and_not_in_it():
-    with_price = FOUND.first
+def test_failure_stands_beside_the_cost_and_not_in_it(found):
+    with_price = found.first
     free = versus(asked({"workshop.subcontract": True}), CAREFUL, SIMPLE, CATALOG).first
     assert free.failure_cost is None
     assert with_price.failure_cost.p50 <= 200
     assert with_price.cost == free.cost
 
 
-def test_the_curve_falls_with_quantity():
-    for costs in (FOUND.first_cost, FOUND.second_cost):
+def test_the_curve_falls_with_quantity(found):
+    for costs in (found.first_cost, found.second_cost):
         middle = [cost.p50 for cost in costs]
         assert middle == sorted(middle, reverse=True)
-    assert len(FOUND.quantity) == len(FOUND.first_cost)
+    assert len(found.quantity) == len(found.first_cost)
 
 
 def test_unknown_toughness_leaves_the_chance_of_failing_unknown():
@@ -87,9 +90,9 @@ def test_unknown_toughness_leaves_the_chance_of_failing_unknown():
     assert "unknown" in turn.text
 
 
-def test_it_is_plain_data():
-    again = VersusOut.model_validate(json.loads(FOUND.model_dump_json()))
-    assert again.swaps == FOUND.swaps
+def test_it_is_plain_data(found):
+    again = VersusOut.model_validate(json.loads(found.model_dump_json()))
+    assert again.swaps == found.swaps
     assert not any(math.isinf(swap.high) for swap in again.swaps)
 
 

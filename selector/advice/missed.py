@@ -1,0 +1,76 @@
+"""What is out and why, what came nearest, and what is left of a part that is passed on."""
+
+from collections import Counter
+
+from selector.advice.record import AdviceOut, RejectedOut
+from selector.wording import (
+    condition_words,
+    in_bath,
+    in_sentence,
+    right_words,
+    shown_spread,
+)
+
+# Gates that turn a treatment down mostly before anything is predicted.
+SCREENED = frozenset({"safety", "equipment", "stock", "response", "medium", "shape"})
+# Routes that leave the bar as it is sold.
+UNHARDENED = frozenset({"as-bought", "prehard"})
+# Lines of what is out: of what was predicted, and in all.
+PREDICTED, SHOWN = 6, 14
+NOTHING_HELPS = (
+    "No single change that was tried lets anything in: a tool or a bath more, work sent out, "
+    "less load, a wider window, thicker, more time or money."
+)
+WHOM_TO_ASK = (
+    "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
+    "firm that certifies its work, and the engineer or insurer who answers for the part."
+)
+# So many bars are named of a part that is passed on.
+BARS = 3
+
+
+def rejected_lines(
+    rejected: tuple[RejectedOut, ...],
+    options: set[tuple[str, str]],
+    *,
+    coded: bool = True,
+) -> list[str]:
+    """Return what is out, a line a gate and reason: what was predicted first, then the rest."""
+    out: dict[tuple[str, str], Counter[str]] = {}
+    for item in rejected:
+        if (item.family, item.route) in options:
+            continue
+        out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
+    rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
+    # What was computed for this part says more than that there is no furnace.
+    predicted = [row for row in rows if row[0][0] not in SCREENED][:PREDICTED]
+    screened = [row for row in rows if row[0][0] in SCREENED]
+    lines = []
+    for (gate, text), steels in [*predicted, *screened][:SHOWN]:
+        names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
+        lines.append(f"{gate}: {text} ({names})" if coded else f"{text.rstrip('.')} ({names})")
+    return lines
+
+
+def nearest_misses(advice: AdviceOut) -> list[str]:
+    """Return the nearest misses where no option is left."""
+    near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
+    return [
+        f"{item.spoken}, {condition_words(item.condition)}: "
+        f"{in_bath(in_sentence(item.route_name), item.medium)}: {item.text} "
+        f"({right_words(item.share, item.within_budget)})"
+        for item in near
+        if item.share > 0
+    ] or ["nothing comes near: see the gates below"]
+
+
+def certified_bars(advice: AdviceOut) -> tuple[str, ...]:
+    """Return bar of a fitting kind for a part that is passed on, a bar of the rack first."""
+    racked = {bar.id for bar in advice.rack if bar.id is not None}
+    fit = [option for option in advice.options if option.route_kind in UNHARDENED]
+    fit.sort(key=lambda option: (option.id not in racked, option.place))
+    return tuple(
+        f"{option.spoken}, {condition_words(option.condition)}: "
+        f"{shown_spread(option.hardness.surface)}" + " (on your rack)" * (option.id in racked)
+        for option in fit[:BARS]
+    )

@@ -1,0 +1,91 @@
+"""Whether the working zone is hard enough, not too hard, and hard deep enough."""
+
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from selector.figure import median
+from selector.gate import Gate, judged
+from selector.job.demand import Demand
+from selector.job.treatment import Treatment
+from selector.option.layer import LayerRun
+from selector.option.skin import Skin
+from selector.wording import shown
+
+Floats = NDArray[np.float64]
+# A smaller loss of hardness is not worth a word. [HRC]
+FELT_HRC = 1.5
+
+
+class Hardened(Protocol):
+    """What is judged: hardness under the surface and its depth, over the samples."""
+
+    @property
+    def treatment(self) -> Treatment:
+        """What is done to which steel."""
+
+    @property
+    def surface_hrc(self) -> Floats:
+        """Hardness where the working zone is judged. [HRC]."""
+
+    @property
+    def depth_mm(self) -> Floats:
+        """How deep it is hard. [mm]."""
+
+    @property
+    def layer(self) -> LayerRun | None:
+        """How its layer is grown, if it has one."""
+
+    @property
+    def skin(self) -> Skin | None:
+        """The soft skin of its heat, if there is one."""
+
+
+def hardness_gates(found: Hardened, demand: Demand) -> list[Gate]:
+    """Judge floor, ceiling and depth of the leading zone."""
+    gates, hrc = [], found.surface_hrc
+    middle = median(hrc)
+    if demand.floor_hrc is not None:
+        text = f"needs {shown(demand.floor_hrc)} or more; predicted {shown(middle)}"
+        text += _skin_words(found)
+        gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
+    ceiling = ceiling_hrc(found.treatment, demand)
+    if ceiling is not None:
+        text = f"must not pass {shown(ceiling)}; predicted {shown(middle)}"
+        gates.append(judged("not_too_hard", hrc <= ceiling, text))
+    if demand.depth_mm > 0 and demand.floor_hrc is not None:
+        depth = found.depth_mm
+        text = f"needs {demand.depth_mm:g} mm deep; predicted {_depth_words(found)}"
+        gates.append(judged("depth", depth >= demand.depth_mm, text))
+    return gates
+
+
+def ceiling_hrc(work: Treatment, demand: Demand) -> float | None:
+    """Return what a zone must not pass: skin and wire made for it are as hard as they come."""
+    # A derived window is that of steel hard through; the core under a nitrided skin is soft,
+    # and what is sold for such parts has the hardness that its makers found right.
+    made_for = bool(work.condition.sold_for) and work.route.process == "none"
+    if demand.derived and (work.route.process in {"nitride", "chrome"} or made_for):
+        return None
+    return demand.ceiling_hrc
+
+
+def _skin_words(found: Hardened) -> str:
+    """Return what a bare soak takes off a surface and how to keep it, nothing where little."""
+    skin = found.skin
+    if skin is None or skin.loss_hrc < FELT_HRC:
+        return ""
+    return (
+        f", {skin.loss_hrc:.0f} HRC of it lost to the bare heat: wrap it in foil or coat it, "
+        "or leave 0.2 mm a side to grind"
+    )
+
+
+def _depth_words(found: Hardened) -> str:
+    """Return the depth predicted, of a layer with how it is grown."""
+    run, middle = found.layer, median(found.depth_mm)
+    if run is None:
+        return f"{middle:.1f} mm"
+    longest = ", the longest this route goes" if run.falls_short else ""
+    return f"{middle:.2f} mm after {run.words}{longest}"

@@ -1,0 +1,26 @@
+from selector import advise
+from selector.advice.missed import BARS, certified_bars, nearest_misses, rejected_lines
+from selector.advice.output import advice_out
+from selector.requirement import requirement_from
+from tests.page_server import racked
+
+
+def out_of(changes):
+    return advice_out(advise(requirement_from(racked(changes))))
+
+
+def test_what_came_nearest_and_what_stops_the_rest_are_lines():
+    advice = out_of({"zone.0.hardness.min": "63 HRC", "zone.0.hardness.max": "64 HRC"})
+    assert advice.verdict == "no_option"
+    assert 1 <= len(nearest_misses(advice)) <= 5
+    lines = rejected_lines(advice.rejected, set(), coded=False)
+    assert lines
+    assert not any(
+        line.startswith(f"{item.gate}: ") for line in lines for item in advice.rejected
+    )
+
+
+def test_only_bar_that_nobody_hardens_is_named_of_a_part_that_is_passed_on():
+    bars = certified_bars(out_of({"safety_use": "brake"}))
+    assert len(bars) <= BARS
+    assert all("HRC" in bar or "HB" in bar for bar in bars)

@@ -1,0 +1,62 @@
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+
+from catalog import load_catalog
+from selector.decision.hardness_gate import ceiling_hrc, hardness_gates
+from selector.job.job import resolved
+from selector.option.skin import Skin
+from tests.dog import asked, work
+
+CATALOG = load_catalog()
+
+
+def zone(hrc, depth_mm=5.0, skin=None):
+    """Return a working zone of which half the samples lie 2 HRC to either side."""
+    surface = hrc + np.tile((-2.0, 2.0), 50)
+    return SimpleNamespace(
+        treatment=work("42crmo4"),
+        surface_hrc=surface,
+        depth_mm=np.full(surface.shape, depth_mm),
+        layer=None,
+        skin=skin,
+    )
+
+
+def verdicts(found, changes=None):
+    gates = hardness_gates(found, resolved(asked(changes), CATALOG).leading)
+    return {gate.name: (gate.verdict, gate.share) for gate in gates}
+
+
+@pytest.mark.parametrize(
+    ("hrc", "enough", "too_hard"),
+    [(53.0, 1.0, 1.0), (42.0, 0.0, 1.0), (64.0, 1.0, 0.0)],
+)
+def test_a_zone_is_held_to_both_ends_of_what_is_demanded(hrc, enough, too_hard):
+    found = verdicts(zone(hrc))
+    assert found["hard_enough"][1] == enough
+    assert found["not_too_hard"][1] == too_hard
+
+
+@pytest.mark.parametrize(("deep_mm", "verdict"), [(1.0, "fail"), (3.0, "pass")])
+def test_a_depth_is_judged_where_one_is_asked_for(deep_mm, verdict):
+    assert verdicts(zone(53.0, deep_mm), {"zone.0.depth": "2 mm"})["depth"][0] == verdict
+
+
+def test_hardness_lost_to_a_bare_heat_is_said_where_it_is_felt():
+    lead = resolved(asked(), CATALOG).leading
+    lost, little = (Skin(0.2, 0.0, 0.2, loss, loss) for loss in (4.0, 0.5))
+    assert (
+        "4 HRC of it lost to the bare heat"
+        in hardness_gates(zone(53.0, skin=lost), lead)[0].text
+    )
+    assert "lost" not in hardness_gates(zone(53.0, skin=little), lead)[0].text
+
+
+def test_what_a_nitrided_skin_must_not_pass_is_no_derived_ceiling():
+    lead = resolved(asked({"zone.0.hardness": None}), CATALOG).leading
+    nitrided = work("42crmo4", "subcontract-nitride", medium=None, source=None)
+    assert lead.derived
+    assert ceiling_hrc(nitrided, lead) is None
+    assert ceiling_hrc(work("42crmo4"), lead) == lead.ceiling_hrc

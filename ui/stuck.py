@@ -1,0 +1,62 @@
+"""What is shown where nothing is offered: what came nearest, or whom to ask instead."""
+
+import streamlit as st
+
+from selector import Requirement
+from selector.advice.missed import (
+    NOTHING_HELPS,
+    WHOM_TO_ASK,
+    certified_bars,
+    nearest_misses,
+    rejected_lines,
+)
+from selector.advice.record import AdviceOut
+from ui import change, figures, frame, why_not
+from ui.labels import plain, upper
+from ui.piece import bullets, markup
+
+
+def show(requirement: Requirement, advice: AdviceOut) -> None:
+    """Show what is left to do.
+
+    Parameters
+    ----------
+    requirement : Requirement
+        What is asked.
+    advice : AdviceOut
+        Its advice: without an option, or of a part that lives depend on.
+    """
+    if requirement.safety_critical:
+        _passed_on(advice)
+    else:
+        _missed(requirement, advice)
+    st.header("Look out, step by step", anchor=False)
+    markup(figures.look_out(advice.cautions))
+    with st.expander("What was assumed"):
+        bullets(advice.assumptions)
+
+
+def _passed_on(advice: AdviceOut) -> None:
+    """Show which bar would fit, and whom to ask."""
+    bars = certified_bars(advice)
+    if bars:
+        st.header("Bar of a fitting kind, with a certificate", anchor=False)
+        bullets(map(upper, bars))
+    st.header("Whom to ask", anchor=False)
+    st.markdown(plain(WHOM_TO_ASK))
+    frame.link("customer", "The letter that passes it on")
+
+
+def _missed(requirement: Requirement, advice: AdviceOut) -> None:
+    """Show what would let something in, what came nearest, and what stops the rest."""
+    change.show(requirement, advice)
+    if not advice.changes:
+        st.markdown(plain(NOTHING_HELPS))
+    if advice.coupon:
+        st.header("A test piece first", anchor=False)
+        bullets(advice.coupon)
+    st.header("What came nearest", anchor=False)
+    bullets(map(upper, nearest_misses(advice)))
+    why_not.show(requirement)
+    st.header("What stops the rest", anchor=False)
+    bullets(map(upper, rejected_lines(advice.rejected, set(), coded=False)))
