@@ -53,7 +53,7 @@ def _bath_words(do: Doing) -> str:
     if kept is not None and kept.volume is not None:
         words += f", {kept.volume:.3g} l"
     elif do.work.medium is not None and do.work.medium.is_oil:
-        words += f", {bath_l(do):.3g} l or more,"
+        words += f", {bath_l(do):.3g} l or more and deep enough,"
     return f"{words} at {bath_c(do):.0f} °C"
 
 
