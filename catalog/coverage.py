@@ -78,7 +78,9 @@ def _holds_hard_carbide(steel: Steel) -> bool:
 
 def _is_normalised(steel: Steel) -> bool:
     """Return whether a weld or a coarse bar of a steel is normalised: none hard in air is."""
-    return _quenches(steel) and not _is_rich(steel) and steel.hardened.quench != "air"  # type: ignore[union-attr]
+    hardened = steel.hardened
+    by_bath = hardened is not None and hardened.quench != "air"
+    return by_bath and _quenches(steel) and not _is_rich(steel)
 
 
 # What a steel's own routes want, of which steels, and what happens without it.

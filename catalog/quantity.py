@@ -39,6 +39,7 @@ BY_KEY = MappingProxyType(
         "gas_per_h_kg": (0.01, 10.0),
         "machinability_pct": (5.0, 300.0),
         "carbide_vol_pct": (0.1, 40.0),
+        "share": (0.01, 1.0),
     }
 )
 BY_UNIT = MappingProxyType(

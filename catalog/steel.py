@@ -39,6 +39,17 @@ ToughnessClass = Literal["very low", "low", "medium", "high", "very high"]
 Corrosion = Literal["none", "mild", "good", "chloride"]
 
 
+# Letters of Russian designations as they are written in Latin ones.
+_LATIN = str.maketrans(
+    {
+        "а": "a", "б": "b", "в": "v", "г": "g", "д": "d", "е": "e", "ж": "zh", "з": "z",
+        "и": "i", "й": "y", "к": "k", "л": "l", "м": "m", "н": "n", "о": "o", "п": "p",
+        "р": "r", "с": "s", "т": "t", "у": "u", "ф": "f", "х": "kh", "ц": "ts", "ч": "ch",
+        "ш": "sh", "щ": "shch", "ы": "y", "э": "e", "ю": "yu", "я": "ya",
+    }
+)  # fmt: skip
+
+
 def plain(name: str) -> str:
     """Return a designation without spaces, dots, dashes and case, for look-up.
 
@@ -50,9 +61,9 @@ def plain(name: str) -> str:
     Returns
     -------
     str
-        The look-up key; "EN 19" and "en19" give the same.
+        The look-up key; "EN 19" and "en19" give the same, and so do "ШХ15" and "ShKh15".
     """
-    return re.sub(r"[^0-9a-z]", "", name.casefold())
+    return re.sub(r"[^0-9a-z]", "", name.casefold().translate(_LATIN))
 
 
 Names = Annotated[tuple[Text, ...], Field(strict=False)]
@@ -70,6 +81,7 @@ class Designations(Record):
     jis: Names = ()
     gb: Names = ()
     afnor: Names = ()
+    gost: Names = ()
     trade: Names = ()
 
     def every(self) -> tuple[str, ...]:
@@ -191,6 +203,13 @@ class Limitation(Record):
     caution: Text | None = None
 
 
+class Likely(Record):
+    """A steel that bar of unknown make may be, and in which share of such bars."""
+
+    steel: Text
+    share: Number
+
+
 class Steel(Record):
     """One catalogue steel; `slug` is the file name, `called` what a toolroom calls it."""
 
@@ -219,6 +238,7 @@ class Steel(Record):
     strength_hb: Annotated[tuple[Strength, ...], Field(strict=False)] = ()
     window: Annotated[tuple[Window, ...], Field(strict=False)] = ()
     limitation: Annotated[tuple[Limitation, ...], Field(strict=False)] = ()
+    likely: Annotated[tuple[Likely, ...], Field(strict=False)] = ()
 
     @model_validator(mode="after")
     def _consistent(self) -> Self:

@@ -9,6 +9,8 @@ from catalog.steel import Quench, Steel, plain
 
 # A curve may rise this much by the scatter of its readings alone. [HRC]
 CURVE_RISE_HRC = 1.0
+# Shares of a whole make it up to this. [-]
+WHOLE_WITHIN = 0.011
 SEVEREST_FIRST: tuple[Quench, ...] = ("water", "oil", "air")
 
 
@@ -134,6 +136,17 @@ def _condition_is_named_once(catalog: Catalog) -> Iterator[str]:
             yield _of(steel, "condition.name", rule, f"{name} twice")
 
 
+def _likely_is_known(catalog: Catalog) -> Iterator[str]:
+    """Bar of unknown make is likely a steel that is known, and the shares make up a whole."""
+    for steel in catalog.steels.values():
+        for guess in steel.likely:
+            if guess.steel not in catalog.steels or catalog.steels[guess.steel].likely:
+                yield _of(steel, "likely.steel", "must be a steel that is known", guess.steel)
+        whole = sum(guess.share.value for guess in steel.likely)
+        if steel.likely and abs(whole - 1.0) > WHOLE_WITHIN:
+            yield _of(steel, "likely.share", "must make up 1 together", f"{whole:g}")
+
+
 STEEL_RULES: tuple[Callable[[Catalog], Iterator[str]], ...] = (
     _name_is_unique,
     _transformations_in_order,
@@ -142,4 +155,5 @@ STEEL_RULES: tuple[Callable[[Catalog], Iterator[str]], ...] = (
     _curve_below_as_quenched,
     _section_limits_in_order,
     _condition_is_named_once,
+    _likely_is_known,
 )

@@ -1,6 +1,7 @@
 """What holds for every test: time for examples, the command line, what is never thrown away."""
 
 import gc
+from collections.abc import Generator
 
 import pytest
 from hypothesis import settings
@@ -12,16 +13,20 @@ settings.register_profile("same", deadline=None, derandomize=True)
 # Other examples in every run, and more of them: `--hypothesis-profile many`, on purpose.
 settings.register_profile("many", deadline=None, derandomize=False, max_examples=1000)
 settings.load_profile("same")
-# Modules and tests last to the end: while they are read there is nothing to clear away.
-gc.disable()
 
 
-def pytest_collection_finish() -> None:
-    """Keep modules and tests out of every later search for garbage, and search seldom."""
-    gc.collect()
-    gc.freeze()
-    gc.set_threshold(20_000, 20, 20)
-    gc.enable()
+@pytest.hookimpl(wrapper=True)
+def pytest_collection() -> Generator[None, object, object]:
+    """Keep modules and tests, which last to the end, out of every search for garbage."""
+    gc.disable()
+    try:
+        return (yield)
+    finally:
+        gc.collect()
+        gc.freeze()
+        # Advice is large, and each search goes through all of it.
+        gc.set_threshold(20_000, 20, 20)
+        gc.enable()
 
 
 @pytest.fixture

@@ -37,6 +37,8 @@ def rack(name, size="40 mm"):
 
 
 SOFT = {"zone.0.hardness": {"min": "100 HB"}, "load.torque": "20 N m"}
+SPRING = rack("old leaf spring")
+SCRAP = ("old-leaf-spring", "5160", "55cr3", "51crv4", "9260", "250a53", "c45")
 DEFAULT = {
     "steels": Case("c45"),
     "routes": Case("through-furnace"),
@@ -173,6 +175,10 @@ CASES: dict[str, Case] = {
     ),
     "steels.condition.sold_for": Case(
         "linear-shaft", PLAIN, ("linear-shaft",), "buy-hard-element", (["bolt"],)
+    ),
+    "steels.likely.steel": Case("old-leaf-spring", SPRING, SCRAP, values=("c45",)),
+    "steels.likely.share": Case(
+        "old-leaf-spring", SPRING, SCRAP, values=({"value": 0.9, **ORIGIN},)
     ),
     "steels.limitation.process": Case("c45", values=("quench",)),
     "steels.limitation.verdict": Case("c45", route="carburise"),

@@ -108,12 +108,19 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
     ]
     if mine:
         gate = max(mine, key=_nearness).gate
-        return gate.verdict, gate.text.rstrip(".")
+        return gate.verdict, gate.text.rstrip(".") + _likely(racked)
     bars = [o for o in advice.job.bench.stock if o.steel.slug == racked.steel.slug]
     if bars[0].bar != racked.bar:
         return "pass", f"the same steel as {_label(bars[0])}"
     family = in_sentence(advice.job.catalog.families[racked.steel.family].name)
     return "fail", f"a steel of its kind ({family}) does the same better"
+
+
+def _likely(racked: Racked) -> str:
+    """Return which steels a bar of unknown make may be, nothing of one that is known."""
+    guesses = sorted(racked.steel.likely, key=lambda guess: -guess.share.value)
+    named = [f"{g.steel} ({100 * g.share.value:.0f} in 100)" for g in guesses[:3]]
+    return f"; likely {', '.join(named)}" if named else ""
 
 
 def _nearness(item: Rejected) -> tuple[float, bool, bool]:

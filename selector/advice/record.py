@@ -4,7 +4,11 @@ from selector.record import CautionOut, OptionOut, Plain, Spread, ZoneOut
 
 
 class RejectedOut(Plain):
-    """A treatment that fails, or stands apart as unknown, and the gate that decided."""
+    """A treatment that fails, or stands apart as unknown, and the gate that decided.
+
+    `share` says how often it comes right; it is 0 too where that was not worked out, as it is
+    far from the demand of its gate.
+    """
 
     steel: str
     steel_slug: str

@@ -39,7 +39,8 @@ def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 ) -> None:
     """Show hardness as quenched from skin to middle, and how thick the steel hardens through.
 
-    Exit 0 with the points, 1 for a steel that no quench hardens, 2 when the input is wrong.
+    Exit 0 with the points, or with what a bar of unknown make may be; 1 for a steel that no
+    quench hardens, 2 when the input is wrong.
 
     Raises
     ------
@@ -74,7 +75,7 @@ def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         _print(found, explain=explain)
     if plot is not None and not found.points:
         typer.echo("No plot is written: nothing hardens.", err=True)
-    if not found.points:
+    if not found.points and not found.likely:
         raise typer.Exit(NOT_HARDENED)
 
 
@@ -89,6 +90,10 @@ def _print(found: "QuenchedOut", *, explain: bool) -> None:
 
     out = console(widest=WIDEST)
     out.print(found.headline, style="bold" if found.points else None, markup=False)
+    if found.likely:
+        from selector.specimen.mixture import likely_rows  # noqa: PLC0415
+
+        print_rows(("likely steel", "of such bars", "skin"), likely_rows(found.likely), out)
     if found.quench is None:
         return
     out.print(f"{quench_words(found.quench)}\n", markup=False)

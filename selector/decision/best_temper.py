@@ -35,15 +35,16 @@ FAR = 0.1
 LIKE_HRC = 1.0
 # What is softer at the middle by more than this than a temper too soft in half of the samples
 # is too soft as well, however it scatters. Estimate. [HRC]
-SOFTER_HRC = 0.5
+SOFTER_HRC = 0.2
 
 
 @dataclass(frozen=True, slots=True)
 class How:
     """How treatments are weighed: by which scorer, and whether every one to its end.
 
-    A treatment far from one demand is passed over at that, unless `every` one is worked out or
-    its bar lies in the rack: then how often it would come right is known too.
+    A treatment far from one demand is passed over at that, unless `every` one is worked out,
+    its bar lies in the rack or is left as bought, which is soon worked out: then how often it
+    would come right is known too.
     """
 
     scorer: Scorer
@@ -51,7 +52,8 @@ class How:
 
     def to_the_end(self, treatment: Treatment) -> bool:
         """Return whether all of a treatment is worked out, whether it can serve or not."""
-        return self.every or treatment.stock is not None
+        as_bought = treatment.route.process == "none"
+        return self.every or as_bought or treatment.stock is not None
 
     def passes_over(self, treatment: Treatment, share: float | None) -> bool:
         """Return whether what meets a demand so often is not worked out any further."""
@@ -82,10 +84,8 @@ class _Tried:
         """Whether one of them fails no gate."""
         return any(not failed(option) for option in self.weighed.values())
 
-    def spares(self, choice: Choice) -> bool:
-        """Return whether a temper need not be sampled beside those that were."""
-        if choice.middle_hrc < self.least_hrc:
-            return True
+    def is_outdone(self, choice: Choice) -> bool:
+        """Return whether a torch's temper comes to what a steadier one that serves comes to."""
         return choice.temper.means == "torch" and any(
             other.band_c is not None
             and abs(other.middle_hrc - choice.middle_hrc) < LIKE_HRC
@@ -120,6 +120,12 @@ def unheated(treatment: Treatment, job: Job) -> Gate | None:
     return cold and _failing_heat(treatment, NO_TEMPER, job)
 
 
+def never_tempered(treatment: Treatment, chosen: Iterable[Choice], middle: Job) -> Gate | None:
+    """Return the gate that all tempers fail as no heat comes back for them, or none."""
+    gates = [_failing_heat(treatment, choice.temper, middle) for choice in chosen]
+    return gates[0] if all(gates) else None
+
+
 def _failing_heat(treatment: Treatment, temper: Temper, job: Job) -> Gate | None:
     """Return the gate of its heat that a treatment fails, or none."""
     gates = heating_gates(treatment, temper, job)
@@ -149,7 +155,8 @@ def best_temper(ready: Prepared, chosen: Iterable[Choice], how: How) -> Option |
     every, tried = how.to_the_end(treatment), _Tried()
     for hope in range(3):
         for choice in (c for c in waiting if _hope(treatment, c, job) == hope):
-            if every or not tried.spares(choice):
+            soft = choice.middle_hrc < tried.least_hrc and not every
+            if not soft and not tried.is_outdone(choice):
                 end = _sampled(ready, choice, how)
                 if tried.add(choice, end) & past_tempering:
                     return end

@@ -46,8 +46,9 @@ class Option:
 class Rejected:
     """A treatment that fails, or that cannot be judged, and the gate that decided.
 
-    `share` of the samples come out right and are `within_budget`; 0 and None where nothing was
-    sampled. The `option` itself is kept where somebody asks for it: its samples are large.
+    `share` of the samples come out right and are `within_budget`; 0 and None where it was not
+    worked out to its end, being far from the demand of its gate. The `option` itself is kept
+    where somebody asks for it: its samples are large.
     """
 
     treatment: Treatment

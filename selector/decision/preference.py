@@ -3,7 +3,8 @@
 from collections.abc import Collection
 
 from selector.decision.option import Option
-from selector.duty.custom import NEVER, rusts
+from selector.duty.damp import rusts
+from selector.duty.merit import NEVER
 from selector.job.supply import at_hand, is_rare
 from selector.job.treatment import Means, Treatment
 from selector.option.prediction import embrittled
@@ -29,11 +30,18 @@ BRITTLE = 0.1
 _WORK = {"none": 0, "normalise": 1, "quench": 1, "age": 1, "marquench": 2, "austemper": 2,
          "nitride": 2, "chrome": 2, "anneal": 1, "case": 3}  # fmt: skip
 
+# A parcel made up, sent and fetched.
+SENT = 2
+
 
 def work_of(treatment: Treatment) -> int:
     """Return how much work a treatment is, 0 where the bar is left as bought."""
     route = treatment.route
-    return _WORK.get(route.process, 2) + (route.place == "subcontract")
+    # What a firm does is one parcel, whatever it does, but fewer firms do some of it.
+    if route.place == "subcontract":
+        rarer = route.process in {"marquench", "austemper"} or route.kind == "firm-flame"
+        return SENT + rarer + (route.cold_c is not None)
+    return _WORK.get(route.process, 2) + (route.cold_c is not None)
 
 
 def handicap(option: Option) -> float:

@@ -10,7 +10,8 @@ from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from selector.decision.option import Option
-from selector.duty.custom import NEVER, custom
+from selector.duty.custom import custom
+from selector.duty.merit import NEVER
 from selector.gate import Gate
 from selector.job.job import Job
 from selector.job.supply import is_rare

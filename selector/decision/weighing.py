@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from selector.decision.best_temper import How, best_temper, failed, unheated
+from selector.decision.best_temper import How, best_temper, failed, never_tempered, unheated
 from selector.decision.option import Beaten, Option, Rejected, Scorer
 from selector.decision.preference import in_order, stands_back, unheard_of
 from selector.decision.turn import turns
@@ -180,6 +180,9 @@ def _weighed(treatment: Treatment, job: Job, how: How) -> Option | Rejected:
     hopeless = _hopeless(treatment, chosen, middle, cold)
     if hopeless is not None:
         return Rejected(treatment, hopeless)
+    back = None if cold is not None else never_tempered(treatment, chosen, middle)
+    if back is not None and how.passes_over(treatment, back.share):
+        return Rejected(treatment, back)
     best = best_temper(prepare(treatment, job), misread_too(chosen, ready, points), how)
     if isinstance(best, Gate):
         return Rejected(treatment, best)

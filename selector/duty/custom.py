@@ -8,8 +8,10 @@ shops, no source.
 from collections.abc import Mapping
 from typing import Literal, get_args
 
+from selector.duty.damp import thickest_mm, where_hot, where_wet
+from selector.duty.merit import ALSO, EDGES, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty, duty_of
-from selector.job.demand import HOT_C, Demand
+from selector.job.demand import Demand
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -18,8 +20,6 @@ Make = Literal[
     "as bought", "prehard", "element", "hardened", "skin", "case", "nitrided", "aged"
 ]
 
-# Merits by kind of steel: usual, also made so, seldom; what is not named is not made so.
-USUAL, ALSO, SELDOM, NEVER = 1.0, 0.7, 0.4, 0.0
 _U, _A, _S = USUAL, ALSO, SELDOM
 _TOOL_EDGE = {
     "water-tool": _U, "oil-tool": _U, "high-carbon": _U, "air-tool": _A, "high-speed": _A,
@@ -117,14 +117,8 @@ _STRUCK = frozenset({"struck edge", "struck body", "pressed edge", "drive"})
 _LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
 _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
 LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
-# A small part that rusts is seldom taken where it is damp; a thicker one is greased, blacked or
-# painted. [-], [mm]
-RUSTS, OILED_MM = 0.3, 16.0
-_STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
-# An edge of stainless steel is rinsed and dried; what stands brine takes no edge.
-_WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
-# What works hot is of hot-work steel, or of high-speed steel where it cuts. [-]
-_HOT_WORK = {"hot-work-tool": _U, "high-speed": _S}
+# Pins and studs that bear a load again and again are of tough or cased steel too. [-]
+TOOL_STEEL_LOADED = 0.5
 # Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
 SLENDER_MM = 12.0
 _AGED: Mapping[Duty, float] = dict.fromkeys(get_args(Duty), SELDOM)
@@ -137,13 +131,15 @@ _KINDS: Mapping[Make, Mapping[str, float]] = {
     "case": _CASED, "nitrided": {"nitriding": 1.0, "other": 0.8}, "aged": {"other": 1.0},
     "element": {"other": 1.0}, "prehard": _DELIVERED, "as bought": _LEFT_SOFT,
 }  # fmt: skip
-_EDGES = frozenset({"struck edge", "pressed edge"})
-CUTS = _EDGES | {"cutting edge"}
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
 _POOR_EDGE = 0.2
 # Strip for springs and saws this rich makes knives and sickles too.
 KEEN_CARBON_WT_PCT = 0.65
+# What is held in hot salt until it is bainite: thin parts of spring steel and the like.
+_AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
+# Springs hardened by eye are of leaner steel than this.
+FUSSY_CARBON_WT_PCT = 0.9
 # Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
 _EYE_HARD = 0.7
 
@@ -168,7 +164,7 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     """Return how usual a treatment is for a zone's duty, 1 usual, 0 not made so. [-]."""
     duty = duty_of(demand, asked)
     if is_made_for(work, asked) and not asked.safety_critical:
-        return _where_wet(USUAL, duty, work, asked)
+        return where_wet(USUAL, duty, work, asked)
     if asked.safety_critical:
         # Where no bar is hard enough a firm hardens it, of what such parts are made of.
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
@@ -176,7 +172,7 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     merit = _by_size(_by_duty(duty, work), duty, work, asked)
     if _hardens_eye(duty, work, asked):
         merit *= _EYE_HARD
-    return _where_wet(_where_hot(merit, duty, work, asked), duty, work, asked)
+    return where_wet(where_hot(merit, duty, work, asked), duty, work, asked)
 
 
 def _hardens_eye(duty: Duty, work: Treatment, asked: Requirement) -> bool:
@@ -199,20 +195,29 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
         merit = _MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
     if make in {"hardened", "skin"}:
         merit = _by_carbon(merit, duty, work)
-    if "residual" in work.route.temper and duty not in _STRUCK:
-        merit = min(merit, SELDOM)
-    if duty == "spring" and kind == "high-carbon" and work.hardens and work.by_eye:
-        # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
-        merit = min(merit, SELDOM)
+    merit = min(merit, _most(duty, work))
     if make == "prehard" and duty == "spring":
         merit = USUAL if kind in _SPRING_KINDS else NEVER
     return merit
 
 
+def _most(duty: Duty, work: Treatment) -> float:
+    """Return the most that a way of hardening is worth, whatever it is made of."""
+    kind, most = work.steel.kind, USUAL
+    if work.route.process == "austemper" and kind not in _AUSTEMPERED:
+        most = SELDOM
+    if "residual" in work.route.temper and duty not in _STRUCK:
+        most = SELDOM
+    if duty == "spring" and kind == "high-carbon" and work.hardens and work.by_eye:
+        # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
+        most = NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM
+    return most
+
+
 def _by_carbon(merit: float, duty: Duty, work: Treatment) -> float:
     """Return the merit as it is for an edge of a steel rich or poor in carbon."""
     kind, carbon = work.steel.kind, _carbon(work)
-    if duty in _EDGES and kind == "medium-carbon":
+    if duty in EDGES and kind == "medium-carbon":
         return ALSO if carbon >= EDGE_CARBON_WT_PCT else min(merit, _POOR_EDGE)
     keen = duty == "cutting edge" and kind == "spring" and carbon >= KEEN_CARBON_WT_PCT
     return max(merit, ALSO) if keen else merit
@@ -220,60 +225,29 @@ def _by_carbon(merit: float, duty: Duty, work: Treatment) -> float:
 
 def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
     """Return the merit as it is for a thick or a slender part."""
-    thick_mm, kind = _thickest_mm(asked), work.steel.kind
+    thick_mm, kind = thickest_mm(asked), work.steel.kind
     if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and thick_mm > LARGE_MM:
         return merit * TOOL_STEEL_LARGE
     if thick_mm <= SLENDER_MM and kind in _TOOL_KINDS and make_of(work) == "as bought":
         # A short end of ground rod is no waste, least of all of one that lies there.
         plain = ALSO if work.stock is not None and duty == "plain" else SELDOM
         return max(merit, plain) if duty != "key" else merit
+    loaded = asked.load.cycles == "fatigue" and _bears(asked)
+    if loaded and duty == "sliding" and kind in _TOOL_KINDS and thick_mm > SLENDER_MM:
+        return merit * TOOL_STEEL_LOADED
     slender = duty == "sliding" and kind == "medium-carbon" and thick_mm <= SLENDER_MM
     return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
 
 
-def _where_hot(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
-    """Return the merit as it is where steel works hot: dies and tools of steel made for it."""
-    service = asked.limit.service_temperature
-    if service is None or service < HOT_C or duty == "plain":
-        return merit
-    best = _HOT_WORK.get(work.steel.kind)
-    return min(merit, SELDOM) if best is None else max(merit, best) if work.hardens else merit
-
-
-def _where_wet(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
-    """Return the merit as it is where corrosion counts."""
-    stands = work.steel.corrosion
-    if asked.limit.corrosion == "severe":
-        if duty in CUTS:
-            return _WET_EDGE[stands] * merit
-        return _STANDS[stands] * max(merit, ALSO)
-    if _must_not_rust(asked):
-        return merit * RUSTS if stands == "none" else max(merit, ALSO)
-    return merit
+def _bears(asked: Requirement) -> bool:
+    """Return whether a part bears a load that bends, twists or pulls it."""
+    return any((asked.load.bending, asked.load.torque, asked.load.axial))
 
 
 def _carbon(work: Treatment) -> float:
     """Return the carbon of a steel, nil where it is not known. [wt %]."""
     carbon = work.steel.composition_wt_pct.get("C")
     return 0.0 if carbon is None else carbon.middle
-
-
-def rusts(work: Treatment, asked: Requirement) -> bool:
-    """Return whether a part would rust in use that is too small to be saved by paint."""
-    # Where lives depend on it, strength goes before rust.
-    critical = asked.safety_critical
-    return not critical and _must_not_rust(asked) and work.steel.corrosion == "none"
-
-
-def _must_not_rust(asked: Requirement) -> bool:
-    """Return whether a part is used in the damp and too small to be painted or greased."""
-    return asked.limit.corrosion != "none" and _thickest_mm(asked) <= OILED_MM
-
-
-def _thickest_mm(asked: Requirement) -> float:
-    """Return the thickest section: a ring counts by its wall, a disc by height. [mm]."""
-    thick = max(s.narrowest_mm - (s.bore or 0.0) for s in asked.part.section)
-    return min(thick, asked.part.length_mm)
 
 
 def custom_words(merit: float) -> str:

@@ -29,6 +29,10 @@ _EDGED = re.compile(
     r"(?!.*\b(holder|wrench|handle|shank|guard|arbor|wheel|block)\b)",
     re.IGNORECASE,
 )
+# What a blade, a cutter or a knife has when it cuts nothing.
+_BLUNT = re.compile(
+    r"\b(mix(?:ing|er)?|stirr(?:ing|er)|fan|turbine|propeller|agitator|paddle)\b", re.IGNORECASE
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,8 +96,10 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
 
 def is_edged(asked: Requirement) -> bool:
     """Return whether a part has an edge or a point, by its features or by its name."""
-    edged = any(feature.kind == "edge" for feature in asked.part.feature)
-    return edged or _EDGED.search(asked.part.name) is not None
+    if any(feature.kind == "edge" for feature in asked.part.feature):
+        return True
+    name = asked.part.name
+    return _EDGED.search(name) is not None and _BLUNT.search(name) is None
 
 
 @lru_cache(maxsize=64)

@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from selector.duty.custom import SELDOM, custom
+from selector.duty.custom import custom
+from selector.duty.merit import SELDOM
 from selector.hardening.stock import bought_hrc
 from selector.job.asked_words import asked_words
 from selector.job.demand import Demand

@@ -18,7 +18,7 @@ _NUMBER = r"\d+(?:\.\d+)?"
 # A range or a product, or the places of shoulders; a number in a name, as in 16MnCr5, is none.
 _LIST = (
     rf"(?:(?<=at ){_NUMBER}(?:, {_NUMBER})* and {_NUMBER}"
-    rf"|(?<![\w.]){_NUMBER}(?:(?: to |–| × ){_NUMBER})*)"
+    rf"|(?<![\w.])[-−]?{_NUMBER}(?:(?: to |–| × ){_NUMBER})*)"
 )
 _DEGREES = re.compile(
     rf"(?P<by>\bwithin |\bby )?(?P<said>{_LIST}) °C(?P<off> more| short| too)?"
@@ -89,11 +89,11 @@ def _degrees(match: re.Match[str]) -> str:
     differs = bool(by or off)
 
     def one(number: re.Match[str]) -> str:
-        value = float(number[0]) * 1.8 + (0.0 if differs else 32.0)
-        fine = differs or value < ROUNDED_FROM_F
+        value = float(number[0].replace("−", "-")) * 1.8 + (0.0 if differs else 32.0)
+        fine = differs or abs(value) < ROUNDED_FROM_F
         return f"{value:.0f}" if fine else f"{5 * round(value / 5):.0f}"
 
-    return f"{by}{re.sub(_NUMBER, one, match['said'])} °F / {match['said']} °C{off}"
+    return f"{by}{re.sub(rf'[-−]?{_NUMBER}', one, match['said'])} °F / {match['said']} °C{off}"
 
 
 def _length(match: re.Match[str]) -> str:

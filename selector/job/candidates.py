@@ -24,6 +24,15 @@ class Screened:
     gate: Gate | None
 
 
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """A route with the media and the heat sources that it may use in a workshop."""
+
+    route: Route
+    media: tuple[Medium, ...]
+    sources: tuple[HeatSource | None, ...]
+
+
 # Processes whose heat is followed in a flame or fire.
 FOLLOWED = frozenset({"quench", "marquench", "austemper"})
 # Processes whose heat leaves no trace of how the bar was sold.
@@ -59,11 +68,12 @@ def screened(
         In catalogue order.
     """
     racked = {racked.steel.slug for racked in on.stock}
+    ways = [_Way(r, _media(r, on, catalog), _sources(r, on)) for r in catalog.routes.values()]
     for steel in catalog.steels.values():
         # Nobody buys an unknown bar: it counts only where it lies in the rack.
         if steel.kind == "unknown" and steel.slug not in racked:
             continue
-        for treatment in _treatments(steel, catalog, on, wanted):
+        for treatment in _treatments(steel, ways, on, wanted):
             yield Screened(treatment, _objection(requirement, treatment))
 
 
@@ -112,21 +122,21 @@ def _ease(work: Treatment) -> tuple[bool, int, int]:
 
 
 def _treatments(
-    steel: Steel, catalog: Catalog, on: Bench, wanted: Wanted
+    steel: Steel, every_way: Iterable[_Way], on: Bench, wanted: Wanted
 ) -> Iterator[Treatment]:
     """Yield the treatments of one steel: condition × route × medium."""
-    routes = [route for route in catalog.routes.values() if wanted(steel, route)]
+    ways = [way for way in every_way if wanted(steel, way.route)]
     for condition, held in _sold_or_racked(steel, on):
         bar, meant = (held.bar, held.steel) if held else (None, steel)
-        for route in routes:
+        for way in ways:
+            route = way.route
             if condition.name not in route.conditions and steel.kind != "unknown":
                 continue
-            media = _media(route, on, catalog)
-            for source in _sources(route, on):
+            for source in way.sources:
                 work = Treatment(meant, condition, route, source=source, stock=bar)
-                if not media:
+                if not way.media:
                     yield work
-                for medium in media:
+                for medium in way.media:
                     yield Treatment(meant, condition, route, medium, source, bar)
 
 

@@ -60,9 +60,10 @@ def sold_for(sold: Condition, asked: Requirement) -> bool:
     bool
         True where it is sold for no purpose in particular.
     """
+    if not sold.sold_for:
+        return True
     words = "|".join(map(re.escape, sold.sold_for))
-    named = re.search(rf"\b({words})s?\b", asked.part.name, re.IGNORECASE)
-    return not sold.sold_for or named is not None
+    return re.search(rf"\b({words})s?\b", asked.part.name, re.IGNORECASE) is not None
 
 
 def is_made_for(work: Treatment, asked: Requirement) -> bool:

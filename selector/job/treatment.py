@@ -62,10 +62,22 @@ class Treatment:
 
     @property
     def group(self) -> tuple[str, str]:
-        """Family and route: what takes one place in the short list."""
+        """Family and way: what takes one place in the short list."""
+        return (self.steel.family, self._way)
+
+    @property
+    def _way(self) -> str:
+        """The route, or the plainest of those that come to much the same."""
+        route = self.route
         # The heat left behind an end is one way to temper what a flame hardens there.
-        ends = self.route.kind in {"local-torch", "residual-heat"}
-        return (self.steel.family, "local-torch" if ends else self.route.slug)
+        if route.kind in {"local-torch", "residual-heat"}:
+            return "local-torch"
+        # A firm chooses its own furnace, coil or burner; a cold step is one more of the same.
+        if route.place == "subcontract" and self.hardens:
+            skin = "surface hardened by a firm"
+            whole = "austempered" if route.process == "austemper" else "sent out to harden"
+            return whole if route.extent == "whole" else skin
+        return route.slug.removesuffix("-cold") if route.cold_c is not None else route.slug
 
     @property
     def hardens(self) -> bool:

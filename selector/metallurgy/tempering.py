@@ -50,8 +50,9 @@ SD_SOFT_PER_HRC = 0.1
 SD_LABORATORY_HRC = 1.4
 SD_LABORATORY_LEAST_H = 0.1
 SD_LABORATORY_HRC_PER_DECADE = 0.9
-# Outside the fit, for a breach as wide as the fitted range.
-SD_OUTSIDE_HRC = 4.0
+# Outside the fit, for a breach as wide as the fitted range; no wider past 0.6 of it, since what
+# lies beyond counts as the end does, and comes within 3 HRC of steels of 3 % Cr.
+SD_OUTSIDE_HRC, OUTSIDE_MOST = 4.0, 0.6
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -151,8 +152,8 @@ def _sd_steel_hrc(
         if limit.name in values:
             value = np.asarray(values[limit.name], dtype=float)
             beyond = np.maximum(np.maximum(limit.low - value, value - limit.high), 0.0)
-            breach = SD_OUTSIDE_HRC * beyond / (limit.high - limit.low)
-            variance = variance + (breach * begun) ** 2
+            breach = np.minimum(beyond / (limit.high - limit.low), OUTSIDE_MOST)
+            variance = variance + (SD_OUTSIDE_HRC * breach * begun) ** 2
     return np.asarray(np.sqrt(variance))
 
 

@@ -1,5 +1,6 @@
 """The cautions that an option brings with it, each from the one list, by step of the work."""
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import accumulate
 from typing import get_args
@@ -60,9 +61,14 @@ BY_SHAPE = {"coil-spring": ("spring-under-load", "hardened-spring-reheat")}
 GRINDERS = frozenset({"toolpost-grinder", "surface-grinder"})
 
 
+_WELDED = re.compile(r"\bweld(?:ed)?(?:[- ](?:on|in))?\b", re.IGNORECASE)
+
+
 def _is_welded(asked: Requirement) -> bool:
-    """Return whether a part is or will be welded."""
-    return asked.part.condition == "welded" or any(f.kind == "weld" for f in asked.part.feature)
+    """Return whether a part is or will be welded, by its state, its features or its name."""
+    seamed = any(feature.kind == "weld" for feature in asked.part.feature)
+    named = _WELDED.search(asked.part.name) is not None
+    return asked.part.condition == "welded" or seamed or named
 
 
 def _concerns(limit: Limitation, work: Treatment, *, welded: bool) -> bool:

@@ -47,17 +47,23 @@ WORTH_HRC = 0.5
 # Heat to temper by is laid up behind the zone, over this share of its length; enough for this
 # colour, bronze to purple. Common practice. [-], [°C]
 LAID_UP, RUN_BACK_C = (0.0, 0.5, 1.0, 2.0), 275.0
+# By how much a hardening heat or a temper is misread where its cost is asked for. [°C]
+MISREAD_C = 25.0
 # A tenth of the depth that is missing counts as much as so much hardness at the skin. [HRC]
 SHALLOW_HRC = 2.0
 # What one heat in twenty strays by, in standard deviations.
 BAD_CASE = 1.64
 
 
+# Routes of a firm that spray the heat as it leaves the coil or the burner.
+SPRAYED = frozenset({"induction", "firm-flame"})
+
+
 def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:
     """Return the quench of a treatment in the workshop's bath or a firm's, if there is one."""
     if work.medium is None:
         return None
-    sent_out, sprayed = work.route.place == "subcontract", work.route.kind == "induction"
+    sent_out, sprayed = work.route.place == "subcontract", work.route.kind in SPRAYED
     return quench(work.medium, shop, mass_kg, sent_out=sent_out, sprayed=sprayed)
 
 
@@ -125,9 +131,7 @@ class AtTorch:
     @cached_property
     def set_up(self) -> SetUp:
         """The first that comes near the best: the shortest hold, then the middle heat."""
-        tried = self._tried()
-        worths = self._worths(tried)
-        return tried[int(np.argmax(worths >= worths.max() - WORTH_HRC))]
+        return self._tried[self._place]
 
     @cached_property
     def error(self) -> ReadingError:
@@ -141,12 +145,17 @@ class AtTorch:
         lead = count - 1 - self.lead if self.task.part.turned_round else self.lead
         return self._places.hard.index(lead)
 
-    def misread_hrc(self, misread_c: float) -> float:
-        """Return how much a misread heat costs the softest place of the zone. [HRC]."""
-        at_c = self.set_up.heat_c + np.array([-misread_c, 0.0, misread_c])
-        hrc = self._zone_hrc(at_c, np.full(3, self.set_up.hold_s))
-        softest = hrc[:, self._places.rims].min(axis=1)
+    @property
+    def misread_hrc(self) -> float:
+        """How much a heat misread by `MISREAD_C` costs the softest place of the zone. [HRC]."""
+        softest = self._softest[1][self._place]
         return float(np.max(np.abs(softest - softest[1])))
+
+    @cached_property
+    def _place(self) -> int:
+        """Which of the set-ups that are tried is chosen."""
+        worths = self._softest[0]
+        return int(np.argmax(worths >= worths.max() - WORTH_HRC))
 
     @property
     def dip(self) -> Dip | None:
@@ -166,8 +175,9 @@ class AtTorch:
         """The hardening range of the steel. [°C]."""
         return self.work.steel.hardened.temperature_c if self.work.steel.hardened else None
 
+    @cached_property
     def _tried(self) -> list[SetUp]:
-        """Return the set-ups to choose from, the gentlest first."""
+        """The set-ups to choose from, the gentlest first."""
         source, span = self.work.source, self._range
         soak_s = 60.0 * source.soak_max_min.value if source else HOLDS_S[-1]
         holds = [hold for hold in HOLDS_S if hold <= soak_s] or [HOLDS_S[0]]
@@ -178,21 +188,30 @@ class AtTorch:
             for heat in heats
         ]
 
-    def _worths(self, tried: list[SetUp]) -> Floats:
-        """Return how good each set-up is: softest place of the zone and its depth. [HRC]."""
+    @cached_property
+    def _softest(self) -> tuple[Floats, Floats]:
+        """How good each set-up is, and its softest place where it is misread. [HRC]."""
+        tried = self._tried
         off_c = BAD_CASE * float(np.hypot(self.error.bias_c, self.error.scatter_c))
         # Each has to bear a heat stopped early, overshot, or cold and short, in one of twenty.
         both = np.sqrt(0.5)
         short = (-both * off_c, -both * BAD_CASE * HOLD_LOG_SD)
         strays = [(0.0, 0.0), (-off_c, 0.0), (off_c, 0.0), short]
         shift_c = self.error.shift_c
-        stop_c = np.array([way.heat_c + shift_c + off for way in tried for off, _ in strays])
-        hold_s = np.array([way.hold_s * np.exp(log) for way in tried for _, log in strays])
-        hrc = self._zone_hrc(stop_c, hold_s)
-        missing = 1.0 - self._depth_share(hrc)
-        worth = hrc[:, self._places.rims].min(axis=1) - SHALLOW_HRC * 10.0 * missing
+        stop_c = [way.heat_c + shift_c + off for way in tried for off, _ in strays]
+        hold_s = [way.hold_s * np.exp(log) for way in tried for _, log in strays]
+        count = len(stop_c)
+        # What a misread heat of each costs is worked out along with them.
+        misread = (-MISREAD_C, 0.0, MISREAD_C)
+        stop_c += [way.heat_c + off for way in tried for off in misread]
+        hold_s += [way.hold_s for way in tried for _ in misread]
+        hrc = self._zone_hrc(np.array(stop_c), np.array(hold_s))
+        softest = hrc[:, self._places.rims].min(axis=1)
+        missing = 1.0 - self._depth_share(hrc[:count])
+        worth = softest[:count] - SHALLOW_HRC * 10.0 * missing
         each = worth.reshape(len(tried), len(strays))
-        return np.asarray(0.5 * (each[:, 0] + each.min(axis=1)))
+        worths = np.asarray(0.5 * (each[:, 0] + each.min(axis=1)))
+        return worths, softest[count:].reshape(len(tried), len(misread))
 
     def _zone_hrc(self, stop_c: Floats, hold_s: Floats) -> Floats:
         """Return the zone as quenched from some heats; shape (heats, probes). [HRC]."""

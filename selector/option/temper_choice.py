@@ -19,11 +19,10 @@ from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, temp
 from selector.option.layer import case_softening_hrc
 from selector.option.prediction import embrittled
 from selector.option.preparation import Prepared, prepare
-from selector.option.set_up import at_torch
+from selector.option.set_up import MISREAD_C, at_torch
 from selector.requirement import Requirement
 
 Floats = NDArray[np.float64]
-MISREAD_C = 25.0
 # TemperCourse this much further at most by the instruments of an oven than by eye. [-]
 INSTRUMENT_SHARE = 0.4
 BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze"})
@@ -84,7 +83,7 @@ def _misread_heat_hrc(ready: Prepared, lead: int, points: Points) -> float:
     if heat is None or ready.fresh is None or not ready.treatment.by_eye:
         return 0.0
     if ready.torched is not None:
-        return at_torch(ready.job, ready.alike).misread_hrc(MISREAD_C)
+        return at_torch(ready.job, ready.alike).misread_hrc
     peaks = np.array(
         [[heat.target_c - MISREAD_C], [heat.target_c], [heat.target_c + MISREAD_C]]
     )

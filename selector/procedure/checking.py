@@ -6,7 +6,7 @@ from selector.job.asked_words import asked_words
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LIGHT_CUT_MM
 from selector.procedure.quenching import file_words, hardness_test
-from selector.procedure.shape import finishing_tools
+from selector.procedure.shape import finishing_tools, left_mm
 from selector.record import StepOut
 from selector.wording import shown_mm, shown_range
 
@@ -117,12 +117,13 @@ def cracks(do: Doing) -> list[StepOut]:
 
 def finished(do: Doing) -> list[StepOut]:
     """Return what is ground, stoned or formed when all is hard."""
-    stock, cut = do.part.stock_removal, f"{LIGHT_CUT_MM:g} mm"
+    stock, cut = round(left_mm(do), 2), f"{LIGHT_CUT_MM:g} mm"
+    tools = finishing_tools(do) or "oilstone"
     if do.has_edge:
         text = f"Form the edge now, on a cool wheel or stone, {cut} at a time, dipped often"
     elif stock or do.part.finish_after:
-        how = finishing_tools(do) or "grinder"
-        text = f"Finish the working faces by {how}, in light cuts of {cut}, cool"
+        tools = finishing_tools(do) or "grinder"
+        text = f"Finish the working faces by {tools}, in light cuts of {cut}, cool"
     else:
         text = f"Brush the scale off, stone the working faces, {cut} at most, oil it"
     if do.is_struck:
@@ -135,7 +136,7 @@ def finished(do: Doing) -> list[StepOut]:
         StepOut(
             stage="finish",
             action=text,
-            means=finishing_tools(do) or "oilstone",
+            means=tools,
             check="no temper colour comes up, no burnt smell",
             otherwise="a blue spot is soft: grind below it or temper all again",
             length_mm=stock or LIGHT_CUT_MM,

@@ -243,7 +243,10 @@ def heated(do: Doing, set_up: SetUpOut) -> StepOut:
     if set_up.to_heat_s:
         action += f"; about {shown_time(max(5.0 * round(set_up.to_heat_s / 5.0), 5.0))}"
     if fire and set_up.past_zone_mm is not None and do.is_local:
-        action += f". Zone and {set_up.past_zone_mm:.0f} mm past it"
+        past_mm = set_up.past_zone_mm
+        action += (
+            f". Zone and {past_mm:.0f} mm past it" if past_mm >= 0.5 else ". Zone, no farther"
+        )
     heat_c = to_five(set_up.heat_c)
     short = f"heat to {heat_c:.0f} °C"
     if set_up.colour and set_up.light:

@@ -14,6 +14,7 @@ from selector.procedure.practice import (
     SALT_MOST_MIN,
     WASH_C,
 )
+from selector.procedure.protection import protection
 from selector.procedure.shape import is_plate
 from selector.record import StepOut
 from selector.wording import in_sentence, shown_range, shown_time
@@ -52,7 +53,7 @@ def _bath_words(do: Doing) -> str:
     if kept is not None and kept.volume is not None:
         words += f", {kept.volume:.3g} l"
     elif do.work.medium is not None and do.work.medium.is_oil:
-        words += f", {bath_l(do):.3g} l or more,"
+        words += f", {bath_l(do):.3g} l or more and deep enough,"
     return f"{words} at {bath_c(do):.0f} °C"
 
 
@@ -145,14 +146,14 @@ def _cooled_in_air(do: Doing) -> StepOut:
     """Return the quench of a part in air or between plates."""
     until, minutes = _until(do)
     plates = do.work.medium is not None and do.work.medium.kind == "plates"
-    action = "Out, foil and all, and clamp it between the plates" if plates else (
-        "Out, foil and all, and hang it in still air"
-    )  # fmt: skip
+    foil = protection(do) == "foil"
+    out = "Out, foil and all, and" if foil else "Out, and"
+    action = f"{out} {'clamp it between the plates' if plates else 'hang it in still air'}"
     return StepOut(
         stage="quench",
         action=f"{action} {until}, about {shown_time(60 * minutes)}",
         short=f"cool {'between plates' if plates else 'in air'} to hand-warm",
-        means="aluminium plates" if plates else "wire hook or rack, foil left on",
+        means="aluminium plates" if plates else f"wire hook or rack{', foil left on' * foil}",
         check="no draught on one side" if not plates else "clamped within 10 s",
         otherwise="bent: straighten it while it is over 200 °C, never cold",
         temperature_c=bath_c(do),

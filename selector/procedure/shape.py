@@ -151,8 +151,9 @@ def skin_left_mm(do: Doing) -> float:
 
 
 def finishing_tools(do: Doing) -> str:
-    """Return what the part is finished with when hard, as the user says."""
-    return ", ".join(tool.replace("-", " ") for tool in do.part.finish_after)
+    """Return what the part is finished with when hard: as the user says, else a grinder."""
+    tools = do.part.finish_after or tuple(m for m in do.shop.machine if "grind" in m)[:1]
+    return ", ".join(tool.replace("-", " ") for tool in tools)
 
 
 def left_mm(do: Doing) -> float:

@@ -31,6 +31,8 @@ AGAIN_C = 25.0
 FLAME_S = 300.0
 # The first red that a dark-adapted eye sees: lowest of the printed tables. [°C]
 FAINT_RED_C = HEAT_COLOURS["faint red"].low_c
+# No oven thermometer reads higher. Common practice. [°C]
+OVEN_THERMOMETER_C = 300.0
 # By what a part is tempered hotter than its own means goes.
 SLOW_FIRST: tuple[Means, ...] = ("furnace", "plate", "torch")
 _WITH = {"furnace": "in the furnace", "plate": "on the plate", "torch": "with a soft flame"}
@@ -214,8 +216,10 @@ def _seen(do: Doing, colour: str | None) -> str:
     time = shown_time(do.temper.time_s)
     shows = f"a bright patch shows {colour} after the {time}" if colour else None
     if do.temper.means in {"oven", "furnace"}:
-        own = "oven-thermometer" in do.shop.measure
-        read = f"{'the oven' if own else 'a second'} thermometer beside the part agrees"
+        own = "the oven" if "oven-thermometer" in do.shop.measure else "a second"
+        read = f"{own} thermometer beside the part agrees"
+        if do.temper.temperature_c > OVEN_THERMOMETER_C:
+            read = "a second thermocouple, or a crayon for that heat, agrees"
         return f"{read}; {shows}" if shows else read
     crayon = "a crayon mark for that heat melts" if "crayon" in do.shop.measure else None
     wire = "the thermocouple on it agrees" if "thermocouple" in do.shop.measure else None

@@ -8,6 +8,7 @@ from catalog.steel import Steel
 from selector.record import rounded
 from selector.requirement.part import Section
 from selector.specimen.hardening import hardening, why_not
+from selector.specimen.mixture import mixture, mixture_words
 from selector.specimen.output import (
     hardness_words,
     origin_out,
@@ -51,9 +52,10 @@ def quenched(
         Without points for a steel that no quench hardens.
     """
     if hardening(steel) == "not":
+        likely = mixture(catalog, steel, section, medium)
         return QuenchedOut(
             steel=steel_out(steel),
-            headline=why_not(steel),
+            headline=mixture_words(steel, likely) if likely else why_not(steel),
             quench=None,
             points=(),
             depth_mm=None,
@@ -62,6 +64,7 @@ def quenched(
             half_martensite_hrc=None,
             origin=None,
             assumed=(),
+            likely=likely,
         )
     of = specimen(catalog, steel, section, medium, heat_c)
     made, through = quench_out(of), float(np.mean(of.through()))

@@ -72,8 +72,20 @@ class PointOut(Plain):
     hrc: RangeOut
 
 
+class LikelyOut(Plain):
+    """A steel that bar of unknown make may be, with its share and its skin as quenched."""
+
+    name: str
+    slug: str
+    share: float
+    skin_hrc: RangeOut | None
+    skates_share: float
+
+
 class QuenchedOut(Plain):
     """A section as quenched, skin first; `points` is empty where nothing hardens.
+
+    Bar of unknown make has no points but its `likely` steels, each quenched by itself.
 
     `depth_mm` is how deep it hardens to half martensite, `through_share` how often that is to
     the middle, and `thickest_round_mm` up to which diameter.
@@ -89,6 +101,7 @@ class QuenchedOut(Plain):
     half_martensite_hrc: float | None
     origin: OriginOut | None
     assumed: tuple[str, ...]
+    likely: tuple[LikelyOut, ...] = ()
 
 
 class RowOut(Plain):

@@ -9,6 +9,7 @@ from selector.procedure.quenching import FILE_EDGES_HRC
 from selector.requirement.workshop import Stock
 from selector.trial.coupon import SHORTEST_MM, to_five
 from selector.trial.instrument import NEW_FILE
+from selector.trial.likely import likely_words
 from selector.trial.reading import Window, words_of
 from selector.trial.record import SCHEMA_VERSION, CouponOut, ReadingOut, TrialPlanOut
 
@@ -82,7 +83,17 @@ def trial_steps(job: Job) -> tuple[str, ...]:
     """
     if not needs_trial(job):
         return ()
-    return (_ASK, _AS_IT_IS, _CUT, _OIL, _WATER, _what_it_says(), _SNAP, _TEMPER)
+    return (
+        _ASK,
+        *likely_words(job),
+        _AS_IT_IS,
+        _CUT,
+        _OIL,
+        _WATER,
+        _what_it_says(),
+        _SNAP,
+        _TEMPER,
+    )
 
 
 def unknown_plan(job: Job) -> TrialPlanOut:
@@ -123,7 +134,7 @@ def unknown_plan(job: Job) -> TrialPlanOut:
         forecast=None,
         share={},
         cost=None,
-        assumed=("What it narrows is not computed: nothing is known of the bar before.",),
+        assumed=("What it narrows is said of its likely steels alone, by estimated shares.",),
         cautions=("unknown-steel-coupon", "as-quenched-glass-brittle"),
     )
 

@@ -11,7 +11,7 @@ from selector.wording import in_100, shown_range, times_in_100
 # Who comes out right so often need not try. [-]
 SURE = 0.95
 # What narrows a forecast by less narrows it by nothing that is seen. [-]
-LEAST_WORTH = 0.005
+LEAST_WORTH = 0.02
 _AFTER = {
     "quenched": "After the bath, before the temper",
     "snapped": "Snap the end off as quenched",
@@ -29,7 +29,8 @@ _FIRST = {
     "to (gas and distance, or the dial), by what it was read, and how long it took.",
     "bath": "Write down the bath before and after, the seconds from the heat into it, and when "
     "it can just be held. Stir the same each time.",
-    "temper": "Lay a second thermometer beside them and write down what both say. Take one out "
+    "temper": "Read the heat of the temper twice, beside the coupons too, by thermometer or "
+    "crayon, and write down what both say. Take one out "
     "25 °C short first and try it: a temper can be taken further, never back.",
     "crack": "Cut into each the same holes, steps and corners as the part has.",
 }  # fmt: skip

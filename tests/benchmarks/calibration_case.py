@@ -14,6 +14,8 @@ from tests.published.test_arain1999_decarburisation import DEEPEST_MM, HOTTEST_C
 from tests.published.test_asm1982_carbonitrided_case import CHART
 from tests.published.test_colvin1921_case_hardening import DEPTHS as SELLECK
 from tests.published.test_harris1943_case_depth import TABLE
+from tests.published.test_lucefin2013_hot_work import NITRIDED_C, NITRIDED_MM
+from tests.published.test_lucefin2013_hot_work import STEEL_WT_PCT as LUCEFIN_H13
 from tests.published.test_practice2026_nitriding import DEPTHS as TRADE
 from tests.published.test_practice2026_nitriding import STEELS as TRADE_STEELS
 
@@ -118,6 +120,10 @@ def readings() -> list[CalibrationReading]:
         *(
             _nitrided("trade", name, TRADE_STEELS[name], *rest, fitted=False)
             for name, *rest in TRADE
+        ),
+        *(
+            _nitrided("Lucefin", "H13", LUCEFIN_H13, NITRIDED_C, hours, depth, fitted=False)
+            for hours, depth in NITRIDED_MM.items()
         ),
         *(
             CalibrationReading.of_samples(

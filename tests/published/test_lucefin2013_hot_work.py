@@ -21,6 +21,7 @@ TABLES = {
     ),
 }  # fmt: skip
 STEEL_WT_PCT = {"C": 0.385, "Cr": 5.15, "Mo": 1.35, "V": 1.0}
+NITRIDED_C = 520.0
 NITRIDED_MM = {10: "0.125", 20: "0.180", 40: "0.250", 60: "0.300"}
 
 
@@ -32,4 +33,4 @@ def test_catalogue_agrees_with_the_table(slug):
 
 @pytest.mark.parametrize("hours", NITRIDED_MM)
 def test_a_layer_is_as_deep_as_the_card_says(hours):
-    assert inside(NITRIDED_MM[hours], nitride_samples(STEEL_WT_PCT, 520.0, hours))
+    assert inside(NITRIDED_MM[hours], nitride_samples(STEEL_WT_PCT, NITRIDED_C, hours))

@@ -65,8 +65,10 @@ def test_plating_of_unknown_kind_is_treated_as_cadmium():
         ({"part.condition": "welded", "part.feature": [{"kind": "thread"}]}, True),
         ({"part.feature": [{"kind": "thread"}, {"kind": "weld"}]}, True),
         ({"part.feature": [{"kind": "thread"}]}, False),
+        ({"part.name": "Weld-on stud", "part.feature": [{"kind": "thread"}]}, True),
+        ({"part.name": "Stud of a welding jig", "part.feature": [{"kind": "thread"}]}, False),
     ],
-    ids=["welded", "to be welded", "thread alone"],
+    ids=["welded", "to be welded", "thread alone", "by its name", "a jig"],
 )
 def test_a_welded_bolt_is_replaced(changes, warned):
     found = ask(changes, steels=("c45",))

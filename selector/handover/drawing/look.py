@@ -62,7 +62,11 @@ def shown_inches(value_mm: float) -> str:
     return text.rstrip("0").rstrip(".")
 
 
-SANS = "'Source Sans Pro', 'Source Sans 3', system-ui, sans-serif"
+# The widths of letters are reckoned for the first; the others are little wider.
+SANS = (
+    "'Source Sans Pro', 'Source Sans 3', 'Segoe UI', 'Liberation Sans', Arial, "
+    "'DejaVu Sans Condensed', system-ui, sans-serif"
+)
 PAPER = Look(
     unit="mm",
     width=194.0,

@@ -130,8 +130,10 @@ def _draw_lines(canvas: Canvas, axis: Axis, marks: Marks, top: float) -> float:
     canvas.text(head, x, foot, bold)
     if not rest:
         return foot + 0.5 * em
-    if x + wide + 0.8 * em + text_width(rest, em) <= room:
-        canvas.text(rest, x + wide + 0.8 * em, foot)
+    # Clear of it in wider letters too, where a browser has not ours.
+    beside = x + 1.1 * wide + 0.8 * em
+    if beside + text_width(rest, em) <= room:
+        canvas.text(rest, beside, foot)
         return foot + 0.5 * em
     foot += 1.3 * em
     rest = canvas.fitted(rest, room)

@@ -6,7 +6,7 @@ import pytest
 from selector.advice.advise import advise
 from selector.advice.headline import headline
 from selector.advice.output import advice_out
-from selector.decision import weighing
+from selector.decision import best_temper, weighing
 from selector.decision.best_temper import FAR
 from selector.decision.option import scorer_of
 from selector.decision.preference import NEAR
@@ -41,6 +41,7 @@ def test_what_is_out_keeps_its_figures_and_no_samples(job, pool, scorer, weighed
     assert all(item.option is None for item in (*plain.rejected, *plain.apart))
     ends = {item.treatment.label: item for item in weighed.rejected}
     assert {item.treatment.label for item in plain.rejected} == set(ends)
+    assert any(is_passed_over(item) for item in plain.rejected)
     for lean in plain.rejected:
         whole = ends[lean.treatment.label]
         assert is_passed_over(lean) or (lean.gate, lean.share, lean.within_budget) == (
@@ -62,22 +63,24 @@ SHOP = {
 }
 
 
-@pytest.mark.parametrize("number", [7, 8, 12, 28, 31])
-def test_what_is_passed_over_takes_no_place(number):
+@pytest.mark.parametrize("number", [7, 8, 12, 31, 36])
+def test_what_is_passed_over_takes_no_place(number, monkeypatch):
     """The list is that of working every treatment out to its end, to the last digit."""
     changes = {"workshop": Workshop.model_validate(SHOP), "safety_use": "none"}
     one = requirement_number(number).model_copy(update=changes)
     near = resolved(one, catalog_for(one, number, 8))
     by = scorer_of(near, reference_cost(near))
     lists = tuple(screened(one, near.catalog, near.bench))
-    spared, every = weigh(near, lists, by), weigh(near, lists, by, whole=True)
+    spared = weigh(near, lists, by)
+    # Nothing is so like another that it is spared.
+    monkeypatch.setattr(best_temper, "LIKE_HRC", 0.0)
+    every = weigh(near, lists, by, whole=True)
     assert [option.id for option in spared.options] == [option.id for option in every.options]
     for one_of, other in zip(spared.options, every.options, strict=True):
         np.testing.assert_array_equal(one_of.scores, other.scores)
     beaten, all_beaten = ([(b.id, b.score) for b in w.beaten] for w in (spared, every))
     assert beaten == all_beaten
     ends = {item.treatment.label: item for item in every.rejected}
-    assert any(is_passed_over(item) for item in spared.rejected) or not spared.options
     for item in spared.rejected:
         # What was passed over would have come right no oftener than it met the one demand.
         end = ends[item.treatment.label]

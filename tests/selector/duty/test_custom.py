@@ -3,17 +3,9 @@ import pytest
 from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.decision.preference import NAMED, work_of
-from selector.duty.custom import (
-    ALSO,
-    NEVER,
-    SELDOM,
-    USUAL,
-    custom,
-    custom_words,
-    duty_of,
-    make_of,
-    rusts,
-)
+from selector.duty.custom import custom, custom_words, duty_of, make_of
+from selector.duty.damp import rusts
+from selector.duty.merit import ALSO, NEVER, SELDOM, USUAL
 from selector.job.bench import bench
 from selector.job.candidates import screened
 from selector.job.job import resolved

@@ -21,6 +21,7 @@ def named(name, wear, impact="none"):
 @pytest.mark.parametrize(("name", "edged"), [
     ("Cold chisel", True), ("Tap M6 for brass", True), ("Plane iron", True),
     ("Countersink, 90 degrees", True), ("Sickle", True), ("Cutter block", False),
+    ("Mixing blade", False),
     ("Tap wrench", False), ("Chisel handle", False), ("Cam plate", False),
 ])  # fmt: skip
 def test_a_name_says_whether_a_part_has_an_edge(name, edged):

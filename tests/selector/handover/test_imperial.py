@@ -30,6 +30,7 @@ def test_sizes_in_64ths_or_thousandths_are_known_for_inches():
         ("840 °C", "1545 °F / 840 °C"),
         ("820 to 860 °C serves", "1510 to 1580 °F / 820 to 860 °C serves"),
         ("(50 to 65 °C)", "(122 to 149 °F / 50 to 65 °C)"),
+        ("-75 °C, 36 min", "-103 °F / -75 °C, 36 min"),
         ("holds within 10 °C", "holds within 18 °F / 10 °C"),
         ("hotter by 15 °C", "hotter by 27 °F / 15 °C"),
         ("(770 °C): 70 °C more", "(1420 °F / 770 °C): 126 °F / 70 °C more"),

@@ -72,7 +72,7 @@ def test_a_heated_end_is_hot_to_its_middle():
 
 
 def test_a_misread_heat_costs_tool_steel_more_than_alloy_steel():
-    assert 0.0 <= at().misread_hrc(40.0) < at("c105u", "warm-water").misread_hrc(40.0)
+    assert 0.0 <= at().misread_hrc < at("c105u", "warm-water").misread_hrc
 
 
 def test_water_bows_more_than_oil():

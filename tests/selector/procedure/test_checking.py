@@ -1,5 +1,5 @@
 from selector.procedure.checking import cracks, finished, hardness, truth
-from tests.procedure import doing
+from tests.procedure import KILN, doing, steps_of
 
 LOCAL = ("42crmo4", "local-torch", "oil")
 
@@ -29,3 +29,15 @@ def test_a_struck_end_is_left_soft_and_an_edge_formed_at_last():
     (step,) = finished(doing(*LOCAL, struck))
     assert "Form the edge now" in step.action
     assert "left soft" in step.action
+
+
+def test_what_was_left_on_is_what_is_ground_off():
+    grinder = {**KILN, "workshop.machine": ["lathe", "surface grinder"]}
+    steps = steps_of("42crmo4", "through-furnace", "oil", grinder)
+    (left,) = [step for step in steps if step.action.startswith("Leave ")]
+    finish = steps[-1]
+    assert finish.length_mm == left.length_mm > 0
+    assert finish.means == left.means == "surface grinder"
+    bare = steps_of("42crmo4", "through-furnace", "oil", {**KILN, "workshop.machine": []})
+    assert not any(step.action.startswith("Leave ") for step in bare)
+    assert bare[-1].means == "oilstone"

@@ -50,3 +50,11 @@ def test_hardness_is_tried_with_what_the_workshop_has(has, hrc, words):
 def test_a_file_says_less_the_softer_the_steel():
     said = [file_words(hrc) for hrc in (64, 57, 50, 42, 25, 5)]
     assert len(set(said)) == len(said)
+
+
+def test_foil_is_left_on_only_where_it_was_put_on():
+    for protect, on in ((["foil"], True), (["coat"], False)):
+        changes = {**KILN, "workshop.protect": protect}
+        (out,) = at(steps_of("x100crmov5", "through-furnace", "air", changes), "quench")
+        assert ("foil" in out.action) == on
+        assert ("foil" in out.means) == on

@@ -68,7 +68,7 @@ def test_what_it_costs_is_what_the_bill_calls_a_coupon(dog):
         ("bar", "bar", "sparks"),
         ("torch", "heat", "gas and distance"),
         ("bath", "bath", "Stir the same"),
-        ("oven", "temper", "second thermometer"),
+        ("oven", "temper", "beside the coupons"),
     ],
 )
 def test_each_new_thing_has_its_own_plan(dog, new, subject, said):

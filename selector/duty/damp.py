@@ -1,0 +1,55 @@
+"""What custom makes of heat and damp: hot-work steel, what stands weather, what is greased."""
+
+from selector.duty.merit import ALSO, CUTS, SELDOM, USUAL
+from selector.duty.named_duty import Duty
+from selector.job.demand import HOT_C
+from selector.job.treatment import Treatment
+from selector.requirement import Requirement
+
+# A small part that rusts is seldom taken where it is damp; a thicker one is greased, blacked or
+# painted. [-], [mm]
+RUSTS, OILED_MM = 0.3, 16.0
+_STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
+# An edge of stainless steel is rinsed and dried; what stands brine takes no edge.
+_WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
+# What works hot is of hot-work steel, or of high-speed steel where it cuts. [-]
+_HOT_WORK = {"hot-work-tool": USUAL, "high-speed": SELDOM}
+
+
+def where_hot(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
+    """Return the merit as it is where steel works hot: dies and tools of steel made for it."""
+    service = asked.limit.service_temperature
+    if service is None or service < HOT_C or duty == "plain":
+        return merit
+    best = _HOT_WORK.get(work.steel.kind)
+    return min(merit, SELDOM) if best is None else max(merit, best) if work.hardens else merit
+
+
+def where_wet(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
+    """Return the merit as it is where corrosion counts."""
+    stands = work.steel.corrosion
+    if asked.limit.corrosion == "severe":
+        if duty in CUTS:
+            return _WET_EDGE[stands] * merit
+        return _STANDS[stands] * max(merit, ALSO)
+    if _must_not_rust(asked):
+        return merit * RUSTS if stands == "none" else max(merit, ALSO)
+    return merit
+
+
+def rusts(work: Treatment, asked: Requirement) -> bool:
+    """Return whether a part would rust in use that is too small to be saved by paint."""
+    # Where lives depend on it, strength goes before rust.
+    critical = asked.safety_critical
+    return not critical and _must_not_rust(asked) and work.steel.corrosion == "none"
+
+
+def _must_not_rust(asked: Requirement) -> bool:
+    """Return whether a part is used in the damp and too small to be painted or greased."""
+    return asked.limit.corrosion != "none" and thickest_mm(asked) <= OILED_MM
+
+
+def thickest_mm(asked: Requirement) -> float:
+    """Return the thickest section: a ring counts by its wall, a disc by height. [mm]."""
+    thick = max(s.narrowest_mm - (s.bore or 0.0) for s in asked.part.section)
+    return min(thick, asked.part.length_mm)
