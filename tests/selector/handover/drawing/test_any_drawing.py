@@ -15,6 +15,9 @@ from tests.svg_text import Spot, box, crosses, segments, spots
 from tests.whole_requirement import requirement_number
 
 NUMBERS = range(120)
+# As on a crowded card, and on one in inches.
+SMALL = replace(for_paper(108, 16), places=False, sides=3.6)
+INCHES = replace(PAPER, inches=True)
 LOOKS = (PAPER, LIGHT, DARK, for_screen(340, 90), for_paper(120, 25))
 
 
@@ -64,6 +67,16 @@ def test_no_text_stands_on_a_line(number):
     lines = segments(svg)
     assert len(lines) > 5
     assert [(s.text, li) for s in spots(svg) for li in lines if crosses(s, li)] == []
+
+
+@pytest.mark.parametrize("number", NUMBERS[::3])
+@pytest.mark.parametrize("look", [SMALL, INCHES], ids=["small", "inches"])
+def test_small_and_in_inches_no_text_stands_on_another_or_on_a_line(number, look):
+    part = requirement_number(number).part
+    svg = drawn(part, marks_number(number, part.length_mm), look).svg
+    found, lines = spots(svg), segments(svg)
+    assert [(a.text, b.text) for a, b in combinations(found, 2) if a.meets(b)] == []
+    assert [(s.text, li) for s in found for li in lines if crosses(s, li)] == []
 
 
 def test_a_line_through_a_text_is_seen():
