@@ -1,6 +1,7 @@
 """One steel: names, composition, how it is sold, and what is known of hardening it."""
 
 import re
+from functools import lru_cache
 from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
@@ -50,6 +51,7 @@ _LATIN = str.maketrans(
 )  # fmt: skip
 
 
+@lru_cache(maxsize=16384)
 def plain(name: str) -> str:
     """Return a designation without spaces, dots, dashes and case, for look-up.
 
