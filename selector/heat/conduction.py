@@ -36,9 +36,12 @@ MOST_WRITTEN = 20_000_000
 
 @dataclass(frozen=True, slots=True)
 class Stop:
-    """End a history early, when a cell rises above or falls below a temperature."""
+    """End a history early, when a cell rises above or falls below a temperature.
 
-    cell: int
+    Without a cell it ends when the last of those that are watched does.
+    """
+
+    cell: int | None
     temperature_c: float
     on: Literal["rising", "falling"] = "rising"
 
@@ -148,19 +151,21 @@ def conduct(
     part = lay_out(grid.mesh, enthalpy, surface, boundary.share.shape[2])
     stop = plan.stop
     watch = grid.cells() if plan.watch is None else np.array(plan.watch, dtype=np.int64)
-    seen = watch if stop is None else np.concatenate([[stop.cell], watch])
+    waits_for_all = stop is not None and stop.cell is None
+    seen = watch if stop is None or stop.cell is None else np.concatenate([[stop.cell], watch])
     control = kernel.Control(
         float(plan.start_s + plan.seconds_s),
         float(plan.tolerance_k),
         max(plan.seconds_s / 20.0, 1e-3),
         np.nan if stop is None else float(stop.temperature_c),
         -1.0 if stop is not None and stop.on == "falling" else 1.0,
+        len(watch) if waits_for_all else 1,
         part.number(seen),
     )
     times, records = _run(part, table, boundary, (control, plan.start_s))
     stopped = times[-1] < control.end_s
-    first = field.ravel()[seen][None]
-    rows = np.concatenate([first, *records])[:, len(seen) - len(watch) :]
+    begun = field.ravel()[seen][None]
+    rows = np.concatenate([begun, *records])[:, len(seen) - len(watch) :]
     after = part.inside(BEFORE)
     end = np.interp(
         after,

@@ -59,6 +59,7 @@ class Control(NamedTuple):
     longest_step_s: float
     stop_c: float
     stop_sign: float
+    waits_for: int
     watch: Indices
 
 
@@ -245,6 +246,15 @@ def _accept(part: Layout) -> None:
         wall[GIVEN, w] += wall[LOST, w]
 
 
+@joined
+def _past(control: Control, record: Floats, row: int) -> float:
+    """Return how far the last of the cells that are waited for is past the stop."""
+    past: float = control.stop_sign * (record[row, 0] - control.stop_c)
+    for i in range(1, control.waits_for):
+        past = min(past, control.stop_sign * (record[row, i] - control.stop_c))
+    return past
+
+
 @njit(nogil=True, error_model="numpy", fastmath=FAST)
 def advance(
     part: Layout,
@@ -300,7 +310,7 @@ def advance(
                 return -1 - written
             continue
         _write(part, table, control.watch, record, written)
-        reached = control.stop_sign * (record[written, 0] - control.stop_c)
+        reached = _past(control, record, written)
         if reached > 0.5 and step_s > 1e-4:
             clock[1] = 0.5 * step_s  # come closer before stopping
             continue

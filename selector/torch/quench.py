@@ -129,23 +129,15 @@ def _run(
         grid, bath, delay_s, (sds, quench.log_sd), whole=task.part.is_whole
     )
     cells = grid.cells()
-    plan = Plan(
-        FOLLOWED_S,
-        watch=tuple(int(cell) for cell in cells),
-        stop=Stop(grid.cell(0.0, 0.5 * sum(task.part.zone_mm)), PASSED_C, "falling"),
-    )
+    watch = tuple(int(cell) for cell in cells)
+    # The slowest place may be another than the middle: behind vapour, or in a thicker section.
+    plan = Plan(FOLLOWED_S, watch=watch, stop=Stop(None, PASSED_C, "falling"))
     steel = cooling_steel(task.steel_class)
     start_c = grid.field(field_c, 20.0)
     if field_c.max() <= COLD_C:
         nothing = np.zeros(cells.size)
         return nothing + np.log(FOLLOWED_S), nothing
     history = quench_history(grid, steel, start_c, (bath, boundary), plan)
-    left = np.where(grid.active, history.end_c, -np.inf)
-    if left.max() > PASSED_C:
-        # Another place is slower than the middle: behind vapour, or in a thicker section.
-        slowest = int(np.argmax(left))
-        plan = replace(plan, stop=Stop(slowest, PASSED_C, "falling"))
-        history = quench_history(grid, steel, start_c, (bath, boundary), plan)
     before = heatings.over_c[1, stop, hold] + task.stops_c[stop]
     gain = np.maximum(history.temperature_c.max(axis=1) - before, 0.0)
     return _log_time(history), gain

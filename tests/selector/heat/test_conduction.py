@@ -187,6 +187,19 @@ def test_heating_stops_at_a_temperature():
     assert history.time_s[-1] < 300.0
 
 
+def test_a_history_without_a_cell_waits_for_the_last_of_those_watched():
+    grid = bar_grid([Section(10.0, 30.0), Section(30.0, 30.0)])
+    thin, thick = grid.cell(0.0, 5.0), grid.cell(0.0, 45.0)
+    air = all_round(grid, convection(200.0, 20.0))
+    ends = [
+        conduct(grid, cooling_steel(), air, 850.0, Plan(3600.0, watch=(thin, thick), stop=stop))
+        for stop in (Stop(None, 480.0, "falling"), Stop(thick, 480.0, "falling"))
+    ]
+    np.testing.assert_array_equal(ends[0].time_s, ends[1].time_s)
+    assert ends[0].temperature_c[:, -1].max() == pytest.approx(480.0, abs=0.6)
+    assert ends[0].temperature_c[0, -1] < 400.0
+
+
 def test_flame_too_small_ends_with_its_time():
     grid = bar_grid([Section(40.0, 60.0)])
     tip = grid.cell(20.0, 0.0)
