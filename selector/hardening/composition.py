@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from catalog.steel import Steel
 from catalog.values import Span
 from selector.metallurgy.hardenability import USUAL_WT_PCT
-from selector.sampling import Normals, truncated
+from selector.sampling import Normals, of_steel, truncated
 
 Composition = Mapping[str, NDArray[np.float64]]
 
@@ -76,3 +76,27 @@ def sampled(steel: Steel, normals: Normals) -> Composition:
         else centre[element]
         for element in elements(steel)
     }
+
+
+@lru_cache(maxsize=256)
+def of_bar(steel: Steel, count: int) -> Composition:
+    """Return the composition over so many samples, at the middle of the limits for one.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+    count : int
+        Size of the sample, a power of two up to 512.
+
+    Returns
+    -------
+    mapping of str to ndarray
+        Element to content, never changed: every advice shares it; shape (count, 1). [wt %]
+    """
+    if count == 1:
+        return middle(steel)
+    found = sampled(steel, of_steel(steel.slug, count))
+    for content in found.values():
+        content.setflags(write=False)
+    return MappingProxyType(dict(found))

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from catalog.steel import Steel
 from selector.hardening.as_quenched import AsQuenched, as_quenched, start
 from selector.hardening.bath_response import Points, Start, cooled
-from selector.hardening.composition import Composition, middle, sampled
+from selector.hardening.composition import Composition, of_bar
 from selector.hardening.stock import annealed_hrc, supply_hrc
 from selector.hardening.tempered import hardened_from
 from selector.hazards.cracking import CrackSteel
@@ -119,15 +119,9 @@ def cooled_points(treatment: Treatment, job: Job) -> Points | None:
 
 
 @per_job
-def _composition(job: Job, steel: Steel) -> Composition:
-    """Return what a bar of a steel holds, over the samples."""
-    return middle(steel) if job.count == 1 else sampled(steel, job.of_steel(steel.slug))
-
-
-@per_job
 def _crack_steel(job: Job, steel: Steel) -> CrackSteel | None:
     """Return what of a steel decides how it cracks."""
-    return crack_steel(steel, _composition(job, steel))
+    return crack_steel(steel, of_bar(steel, job.count))
 
 
 @per_job
@@ -144,7 +138,7 @@ def _fresh(job: Job, work: Treatment) -> AsQuenched | None:
     heat = _heat(job, work)
     if heat is None:
         return None
-    composition = _composition(job, work.steel)
+    composition = of_bar(work.steel, job.count)
     if is_torched(work):
         part = torched(job, work)
         met = part.zone.heat(heat)
@@ -180,7 +174,7 @@ def _prepared(job: Job, treatment: Treatment) -> Prepared:
         treatment,
         job,
         same,
-        _composition(job, treatment.steel),
+        of_bar(treatment.steel, job.count),
         _heat(job, same),
         _fresh(job, same),
         _before_layer(treatment, normals),
