@@ -38,6 +38,8 @@ def _soft_heat(steel: Steel, process: str) -> Gate | None:
     """Object to a heat that should leave a steel soft and does not."""
     if process == "chrome":
         return None
+    if "Pb" in steel.composition_wt_pct:
+        return Gate("response", "fail", "lead leaves as fume at such a heat: use it as bought")
     if steel.kind in _NO_FERRITE:
         text = f"{steel.name} has no soft state that such a heat gives"
         return Gate("response", "fail", text)
