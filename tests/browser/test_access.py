@@ -50,10 +50,11 @@ def test_the_check_finds_what_is_planted(page, opened, violations):
     assert {"image-alt", "button-name", "color-contrast"} <= set(violations())
 
 
-def test_the_check_sees_the_foot_of_a_long_page(page, opened, kept, violations):
+def test_the_check_sees_the_foot_of_a_long_page(page, opened, settled, kept, violations):
     draft = racked()
     opened("bench", kept(draft, asked=draft))
-    page.locator("[class*='st-key-panel-step']").last.evaluate(
+    settled()  # what is drawn anew loses what was planted
+    page.locator(".tw-step-of-work").last.evaluate(
         """place => place.insertAdjacentHTML("beforeend", '<p style="color:#bbb">faint</p>')"""
     )
     assert set(violations()) == {"color-contrast"}
