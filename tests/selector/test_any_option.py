@@ -20,7 +20,7 @@ from selector.requirement.workshop import Workshop
 from tests.whole_requirement import KNOWN, Dice, catalog_for, requirement_number
 
 # Numbers of parts for which this workshop has options, so that about a hundred are looked at.
-NUMBERS = (7, 8, 12, 17, 25, 28, 31, 34, 39)
+NUMBERS = (7, 8, 12, 17, 25, 28, 31, 34, 36, 39)
 SOURCES = ("hand-torch", "oxy-propane", "forge", "kiln", "kitchen-oven", "hot-plate")
 INSTRUMENTS = {"furnace", "thermocouple", "crayon", "infrared"}
 RICH = {"high-speed", "hot-work-tool", "air-tool", "oil-tool"}

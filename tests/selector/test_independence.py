@@ -25,7 +25,7 @@ ALSO_RAN = "c60"
 PARTS = {
     "dog": asked(),
     "thin dog": asked({f"part.section.{n}.size": "8 mm" for n in range(2)}),
-    "number 15": requirement_number(15),
+    "number 8": requirement_number(8),
 }
 
 
