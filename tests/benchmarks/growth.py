@@ -29,7 +29,7 @@ from catalog.steel import Steel
 
 ROOT = Path(__file__).parents[2]
 EXAMPLES = ROOT / "catalog" / "examples"
-STEELS = (58, 150, 400)
+STEELS = (200, 400)
 
 
 def jittered(steel: Steel, number: int) -> Steel:
