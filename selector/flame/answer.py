@@ -156,7 +156,7 @@ def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
 
 
 def _of_unknown(stopped: Rejected, weighed: Weighed) -> FlameVerdict:
-    """Return the verdict of a bar that nobody knows: a coupon tells, unless no steel serves."""
+    """Return the verdict of an unknown bar: a coupon first, unless no steel serves."""
     work = stopped.treatment
     # What was turned down before anything was worked out says nothing of this torch.
     tried = [item for item in weighed.rejected if item.gate.share is not None]

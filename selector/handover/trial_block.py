@@ -1,4 +1,4 @@
-"""What a trial tells a bench card: go and stop of each test, and whether to try a coupon."""
+"""What a trial gives a bench card: go and stop of each test, and whether to try a coupon."""
 
 from typing import Any
 
@@ -14,7 +14,7 @@ WHEN = {
 }  # fmt: skip
 # What a firm alone sees.
 AT_FIRM = frozenset({"heat", "quenched", "snapped"})
-# What tells it by itself, without an instrument named.
+# Stages that are seen or felt, so that no instrument is named.
 BARE = frozenset({"heat", "snapped"})
 
 
