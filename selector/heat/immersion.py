@@ -12,15 +12,12 @@ from numpy.typing import NDArray
 
 from selector.errors import OutOfRangeError, Problem
 from selector.heat.boiling import (
-    AIR_C,
-    AIR_EMISSIVITY,
-    AIR_H,
     Bath,
     bath_temperature_c,
     boiling_curve,
 )
 from selector.heat.conduction import History, Plan, conduct
-from selector.heat.exchange import Boundary, Holder, convection, held_end, mixed
+from selector.heat.exchange import Boundary, Holder, held_end, mixed
 from selector.heat.grid import Grid
 from selector.heat.steel_property import SteelProperty
 
@@ -32,6 +29,7 @@ FRONT_REACH_MM = 20.0
 # long as heat comes to keep it. Estimated, so that thin bars come out by the published
 # severities of still and warm water. Volume per wetted area. [mm]
 KEEPS_VAPOUR_MM = 4.0
+STILL_AIR = Bath("air", agitation="none")
 SPLASH_S = 0.02  # a surface goes under within this
 LATE_S = 1e7  # later than any history is followed
 
@@ -144,7 +142,7 @@ def quench_boundary(
     share = np.concatenate([shares, np.zeros((*knots.shape, 1))], axis=2)
     if holder is not None:
         share[held] = np.eye(6)[5]
-    curves = [convection(AIR_H["none"], AIR_C, AIR_EMISSIVITY), cold.film, cold.wet]
+    curves = [boiling_curve(STILL_AIR).film, cold.film, cold.wet]
     return mixed([*curves, warm.film, warm.wet, held_end(holder or "insulated")], share, knots)
 
 

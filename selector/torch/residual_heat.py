@@ -81,9 +81,7 @@ def dip_for(
 
 
 @lru_cache(maxsize=128)
-def _dip(
-    heated: tuple[Torching, float], stop: int, hold_s: float, bath: Bath
-) -> Dip | None:
+def _dip(heated: tuple[Torching, float], stop: int, hold_s: float, bath: Bath) -> Dip | None:
     """Return the dip of a part from one stop and hold of its heatings."""
     torching, reach_mm = heated
     part, grid = torching.part, part_grid(torching.part)
