@@ -1,7 +1,7 @@
 """TOML files into one frozen catalogue; every failure says file, key, rule and value."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from functools import cache, cached_property
 from pathlib import Path
 from types import MappingProxyType
@@ -12,6 +12,7 @@ from pydantic import ValidationError
 
 from catalog.caution import Caution, Family, Source
 from catalog.heat_source import HeatSource
+from catalog.kept import kept
 from catalog.look_up import Carriers, Found, carriers, listed, look_up
 from catalog.mark import Mark
 from catalog.medium import Medium
@@ -239,6 +240,21 @@ def load_catalog(*folders: str | Path) -> Catalog:
 
 @cache
 def _load(folders: tuple[Path, ...]) -> Catalog:
+    """Return the catalogue of all folders; the shipped one alone as it is kept, if it is."""
+    if folders != (SHIPPED,):
+        return _read(folders)
+    parts = dict(kept(SHIPPED, lambda: _plain(_read(folders))))
+    prices = parts.pop("prices")
+    return Catalog(**{k: MappingProxyType(v) for k, v in parts.items()}, prices=prices)
+
+
+def _plain(known: Catalog) -> dict[str, Any]:
+    """Return a catalogue as what can be written to disk."""
+    parts = {field.name: getattr(known, field.name) for field in fields(known)}
+    return {name: part if name == "prices" else dict(part) for name, part in parts.items()}
+
+
+def _read(folders: tuple[Path, ...]) -> Catalog:
     """Return the checked catalogue of all folders; see `load_catalog` for what it raises."""
     problems = [
         f"{folder}: (folder): folder must exist (got nothing there)"
