@@ -14,7 +14,7 @@ from selector.decision.option import Option, Scorer
 from selector.decision.preference import handicap
 from selector.gate import Gate
 from selector.job.job import Job
-from selector.job.treatment import NO_TEMPER, Temper, Treatment
+from selector.job.treatment import LAYERS, NO_TEMPER, Temper, Treatment
 from selector.option.layer import LayerRun, layer_run
 from selector.option.prediction import predict
 from selector.option.preparation import Prepared
@@ -26,7 +26,6 @@ Floats = NDArray[np.float64]
 # Gates that no temper mends: the first temper sampled decides them for all. Of a layer brought
 # in from outside its depth is one.
 PAST_TEMPERING = frozenset({"cracking", "movement", "corrosion", "days", "medium"})
-LAYERS = frozenset({"case", "nitride", "chrome"})
 # What meets a demand less often than this is far from serving: no more of it is worked out.
 FAR = 0.1
 # A temper by torch is read by eye, scatters most and has to gain 0.08 in score over one in an
