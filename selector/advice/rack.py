@@ -5,6 +5,8 @@ from selector.advice.doing import doing_words, surface_words
 from selector.advice.order import why_not_first
 from selector.advice.record import RackOut
 from selector.decision.option import Option, Rejected
+from selector.gate import Gate
+from selector.job.sold import too_thin
 from selector.job.supply import Racked
 from selector.wording import in_sentence
 
@@ -109,11 +111,21 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
     if mine:
         gate = max(mine, key=_nearness).gate
         return gate.verdict, gate.text.rstrip(".") + _likely(racked)
-    bars = [o for o in advice.job.bench.stock if o.steel.slug == racked.steel.slug]
+    thin = _thin(advice, racked)
+    if thin is not None:
+        return thin.verdict, thin.text
+    same = (o for o in advice.job.bench.stock if o.steel.slug == racked.steel.slug)
+    bars = [other for other in same if _thin(advice, other) is None]
     if bars[0].bar != racked.bar:
         return "pass", f"the same steel as {_label(bars[0])}"
     family = in_sentence(advice.job.catalog.families[racked.steel.family].name)
     return "fail", f"a steel of its kind ({family}) does the same better"
+
+
+def _thin(advice: Advice, racked: Racked) -> Gate | None:
+    """Return why a bar is too thin for the part in every condition it may be in, or none."""
+    gates = [too_thin(advice.job.asked.part, racked.bar, c) for c in racked.conditions]
+    return gates[0] if gates and all(gates) else None
 
 
 def _likely(racked: Racked) -> str:
