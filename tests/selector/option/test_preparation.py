@@ -91,9 +91,9 @@ def test_what_is_heated_and_quenched_alike_is_worked_out_once(other, shared):
 
 @pytest.mark.parametrize("steel", ["42crmo4", "100cr6", "100mncrw4"])
 def test_martempering_oil_hardens_as_oil_does_and_moves_the_part_less(steel):
-    kiln = {"workshop.heat": [{"source": "kiln"}, {"source": "kitchen-oven"}],
-            "workshop.bath": [{"medium": m} for m in ("oil", "hot-oil", "hot-salt")]}  # fmt: skip
-    job = resolved(asked(kiln), CATALOG)
+    baths = [{"medium": medium} for medium in ("oil", "hot-oil", "hot-salt")]
+    kiln = [{"source": "kiln"}, {"source": "kitchen-oven"}]
+    job = resolved(asked({"workshop.heat": kiln, "workshop.bath": baths}), CATALOG)
     ways = {"oil": "through-furnace", "hot-oil": "marquench-oil", "hot-salt": "marquench"}
     ready = {m: prepare(work(steel, route, m, "kiln"), job) for m, route in ways.items()}
     hrc = {m: float(np.median(r.fresh.hrc[:, 0])) for m, r in ready.items()}
