@@ -26,7 +26,7 @@ _NOISE = frozenset(
         "bars", "round", "rod", "flat", "square", "hex", "hexagon", "plate", "sheet", "strip",
         "stock", "billet", "drill", "ground", "gauge", "spring", "material", "tube", "shaft",
         "high", "speed", "bearing", "silver", "old", "new", "piece", "of", "a", "offcut",
-        "stal", "сталь",
+        "stal", "сталь", "tgp",
     }
 )  # fmt: skip
 _PIECES = re.compile(r"[/,;()=]|\bor\b|\baka\b")
