@@ -1,5 +1,6 @@
 """What is computed once and kept: the catalogue, and the answers of recent requirements."""
 
+import gc
 import os
 from collections.abc import Callable
 from pathlib import Path
@@ -44,6 +45,10 @@ def warm() -> Thread:
     def first_need() -> None:
         asked = requirement_from(parsed("first.toml", example_text(FIRST).encode()))
         advise(asked, catalog(), steel=next(iter(catalog().steels)))
+        # The server looks for garbage after every run of the page. What is loaded by now stays
+        # for good; looking through it took longer than to draw a view.
+        gc.collect()
+        gc.freeze()
 
     thread = Thread(target=first_need, daemon=True)
     thread.start()
