@@ -2,7 +2,7 @@
 
 import pytest
 
-from selector.duty.named_duty import duty_of, is_edged
+from selector.duty.named_duty import duty_of
 from selector.job.demand import demands
 from selector.requirement import requirement_from
 
@@ -25,7 +25,7 @@ def named(name, wear, impact="none"):
     ("Tap wrench", False), ("Chisel handle", False), ("Cam plate", False),
 ])  # fmt: skip
 def test_a_name_says_whether_a_part_has_an_edge(name, edged):
-    assert is_edged(named(name, "abrasive")) is edged
+    assert named(name, "abrasive").is_edged is edged
 
 
 @pytest.mark.parametrize(("name", "wear", "impact", "duty"), [
