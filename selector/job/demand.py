@@ -35,7 +35,7 @@ _WINDOW: dict[tuple[str, str], _Usual] = {
 }
 # What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
 # for wear is 400 to 500 HB. Common practice. [HRC]
-_NO_EDGE = {"light": 38.0, "medium": 42.0, "heavy": 45.0}
+_NO_EDGE = {"medium": 42.0, "heavy": 45.0}
 # Shares, tines and hoes: softer than wear alone would have them, as stones break what is
 # harder. Common practice.
 _GROUND = _Usual(44.0, 55.0, 38.0)
@@ -128,7 +128,7 @@ def _usual(requirement: Requirement, zone: Zone) -> _Usual | None:
     if zone.wear == "sliding" and requirement.measures:
         usual = _GAUGE
     if usual is not None and zone.wear == "abrasive" and not requirement.is_edged:
-        usual = replace(usual, floor_hrc=_NO_EDGE[zone.severity])
+        usual = replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
     if zone.wear == "abrasive" and requirement.works_ground:
         usual = _GROUND
     if zone.wear == "edge-impact" and requirement.presses:
@@ -210,14 +210,18 @@ def _derived(requirement: Requirement, number: int, usual: _Usual, depth: float)
     wet = rubs and requirement.limit.corrosion == "severe" and not vital
     if wet:
         wish = ", a wish only: what stands severe corrosion is seldom so hard"
+    light = zone.wear == "abrasive" and zone.severity == "light" and not requirement.is_edged
+    if light:
+        wish = ", a wish only: without an edge soft steel does for a while in light grit"
+    free = vital or wet or light
     return Demand(
         zone=number,
         sections=_places(zone),
         low_hrc=aim.low_hrc,
         high_hrc=aim.high_hrc,
-        floor_hrc=None if vital or wet else min(usual.floor_hrc, aim.low_hrc),
+        floor_hrc=None if free else min(usual.floor_hrc, aim.low_hrc),
         ceiling_hrc=aim.high_hrc + SLACK_ABOVE_HRC,
-        depth_mm=0.0 if vital or wet else depth,
+        depth_mm=0.0 if free else depth,
         derived=True,
         reason=f"{aim.words}{wish} (common practice)",
     )

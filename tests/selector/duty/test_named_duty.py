@@ -36,6 +36,11 @@ def test_a_name_says_whether_a_part_has_an_edge(name, edged):
     ("Harrow tine", "abrasive", "light", "soil"),
     ("Wear ring", "abrasive", "none", "grit"),
     ("Leaf spring", "none", "none", "spring"),
+    ("Coining die", "sliding", "light", "pressed face"),
+    ("Drawing ring for cups", "sliding", "none", "pressed face"),
+    ("Die holder", "sliding", "none", "plain"),
+    ("Ring gauge", "sliding", "none", "gauge"),
+    ("Gauge holder", "sliding", "none", "plain"),
 ])  # fmt: skip
 def test_a_duty_goes_by_wear_blows_and_name(name, wear, impact, duty):
     asked = named(name, wear, impact)
