@@ -259,6 +259,6 @@ def test_a_catalogue_assumes_the_composition_of_the_name_it_is_asked_by():
 def test_a_text_lists_what_it_means_by_name_family_or_kind(text, kinds):
     steels = KNOWN.listed(text)
     families = {slug: family.name for slug, family in KNOWN.families.items()}
-    assert listed(text, KNOWN.steels.values(), families) == steels
+    assert listed(text, KNOWN.steels.values(), KNOWN.carriers, families) == steels
     assert len({steel.kind for steel in steels}) >= kinds
     assert bool(steels) == bool(kinds)
