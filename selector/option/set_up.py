@@ -216,7 +216,8 @@ class AtTorch:
     def _zone_hrc(self, stop_c: Floats, hold_s: Floats) -> Floats:
         """Return the zone as quenched from some heats; shape (heats, probes). [HRC]."""
         places, steel = self._places, self.work.steel
-        zone = _zone(self.library, places, tuple(stop_c.tolist()), tuple(hold_s.tolist()))
+        where = self.task, self.past_mm, self.quench
+        zone = _zone(where, places, tuple(stop_c.tolist()), tuple(hold_s.tolist()))
         points = zone.points(places.place)
         meant = hardening_heat(self.work, self.asked.workshop, self.normals)
         if meant is None:
@@ -240,10 +241,14 @@ class AtTorch:
 
 @lru_cache(maxsize=256)
 def _zone(
-    whole: Library, places: Probes, stop_c: tuple[float, ...], hold_s: tuple[float, ...]
+    where: tuple[Torching, float, Quench],
+    places: Probes,
+    stop_c: tuple[float, ...],
+    hold_s: tuple[float, ...],
 ) -> History:
     """Return what the zone goes through in some heats, for all steels that are tried so."""
-    part, stop = looked_at(whole, places), np.array(stop_c)
+    # By what the library is made of: a key that is the library would keep it from being let go.
+    part, stop = looked_at(library(*where), places), np.array(stop_c)
     still = np.zeros(stop.size)
     flame = part.heatings.effective_log(still, stop)
     history = part.read(Heats(stop, np.array(hold_s), flame, still, still))
