@@ -14,7 +14,7 @@ from selector.decision.option import Option, Scorer
 from selector.decision.preference import handicap
 from selector.gate import Gate
 from selector.job.job import Job
-from selector.job.treatment import NO_TEMPER, Temper, Treatment
+from selector.job.treatment import LAYERS, NO_TEMPER, Temper, Treatment
 from selector.option.layer import LayerRun, layer_run
 from selector.option.prediction import predict
 from selector.option.preparation import Prepared
@@ -26,7 +26,6 @@ Floats = NDArray[np.float64]
 # Gates that no temper mends: the first temper sampled decides them for all. Of a layer brought
 # in from outside its depth is one.
 PAST_TEMPERING = frozenset({"cracking", "movement", "corrosion", "days", "medium"})
-LAYERS = frozenset({"case", "nitride", "chrome"})
 # What meets a demand less often than this is far from serving: no more of it is worked out.
 FAR = 0.1
 # A temper by torch is read by eye, scatters most and has to gain 0.08 in score over one in an
@@ -36,6 +35,9 @@ LIKE_HRC = 1.0
 # What is softer at the middle by more than this than a temper too soft in half of the samples
 # is too soft as well, however it scatters. Estimate. [HRC]
 SOFTER_HRC = 0.2
+# So is what is no harder at the middle by more than that than one that is hard enough in fewer
+# samples than this: it would have to raise the median past the floor by its scatter. [-]
+WELL_SHORT = 0.3
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,14 +98,17 @@ class _Tried:
 
     def add(self, choice: Choice, end: Option | Gate) -> set[str]:
         """Note what came of a temper, and return the names of the gates it fails."""
-        names = {gate.name for gate in ([end] if isinstance(end, Gate) else failed(end))}
-        if "hard_enough" in names:
-            self.least_hrc = max(self.least_hrc, choice.middle_hrc - SOFTER_HRC)
+        gates = {g.name: g for g in ([end] if isinstance(end, Gate) else failed(end))}
+        soft = gates.get("hard_enough")
+        if soft is not None:
+            short = soft.share is not None and soft.share < WELL_SHORT
+            beyond = SOFTER_HRC if short else -SOFTER_HRC
+            self.least_hrc = max(self.least_hrc, choice.middle_hrc + beyond)
         if isinstance(end, Gate):
             self.far.append(end)
         else:
             self.weighed[choice] = end
-        return {str(name) for name in names}
+        return {str(name) for name in gates}
 
     def best(self, in_turn: Iterable[Choice]) -> Option | Gate:
         """Return the best, or the gate that all are far from; the first of equals is kept."""

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.job.demand import Demand
-from selector.job.treatment import Treatment
+from selector.job.treatment import LAID_ON, Treatment
 from selector.option.layer import LayerRun
 from selector.option.skin import Skin
 from selector.wording import shown
@@ -66,7 +66,7 @@ def ceiling_hrc(work: Treatment, demand: Demand) -> float | None:
     # A derived window is that of steel hard through; the core under a nitrided skin is soft,
     # and what is sold for such parts has the hardness that its makers found right.
     made_for = bool(work.condition.sold_for) and work.route.process == "none"
-    if demand.derived and (work.route.process in {"nitride", "chrome"} or made_for):
+    if demand.derived and (work.route.process in LAID_ON or made_for):
         return None
     return demand.ceiling_hrc
 

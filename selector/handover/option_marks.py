@@ -12,7 +12,7 @@ from selector.handover.drawing.marks import Band, Field, Marks, Note
 from selector.hardening.stock import bought_hrc
 from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.treatment import Treatment, is_torched
+from selector.job.treatment import LAYERS, Treatment, is_torched
 from selector.option.set_up import alike, at_torch
 from selector.option.torched import meant_torched
 from selector.torch.residual_heat import RESIDUAL_HEAT
@@ -24,7 +24,6 @@ ACROSS = 33
 USUAL_HRC = (25.0, 40.0, 48.0, 50.0, 56.0)
 # A bar counts as bought where it is no harder than it came by more than this. [HRC]
 AS_BOUGHT_HRC = 2.0
-LAYERS = frozenset({"case", "nitride"})
 
 
 def asked_marks(job: Job) -> Marks:

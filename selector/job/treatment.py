@@ -13,6 +13,10 @@ from selector.requirement.workshop import Stock, Workshop
 
 Means = Literal["none", "oven", "furnace", "plate", "torch", "blaze", "residual", "salt"]
 FLAMES = frozenset({"flame", "fire"})
+# Processes that end in a layer on steel of another hardness; of these what leaves the steel as
+# it was bought and comes last of all, on a part that is finished.
+LAYERS = frozenset({"case", "nitride", "chrome"})
+LAID_ON = frozenset({"nitride", "chrome"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,7 +226,7 @@ def tempers(
     """Return the tempers to try on a treatment, rising for each means it can have."""
     # Nobody leaves what he has quenched untempered who can temper it.
     route = treatment.route
-    if route.process in {"none", "nitride", "chrome", "anneal", "normalise"}:
+    if route.process in {"none", "anneal", "normalise", *LAID_ON}:
         return (NO_TEMPER,)
     if route.process == "austemper":
         return _baths(treatment)

@@ -3,6 +3,7 @@
 import numpy as np
 
 from selector.job.asked_words import asked_words
+from selector.job.treatment import LAYERS
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LIGHT_CUT_MM
 from selector.procedure.quenching import file_words, hardness_test
@@ -38,7 +39,7 @@ def hardness(do: Doing) -> StepOut:
     middle = float(np.median(do.prediction.surface_hrc))
     means, good = hardness_test(do, middle)
     thin = float(np.median(do.prediction.depth_mm)) < ROCKWELL_MM
-    cased = do.work.route.process in {"case", "nitride", "chrome"}
+    cased = do.work.route.process in LAYERS
     if cased and thin and middle >= 55.0:
         means, good = (
             "a new file",

@@ -2,6 +2,7 @@
 
 from selector.figure import median
 from selector.hardness_scale import hv_from_hrc
+from selector.job.treatment import LAID_ON
 from selector.procedure.bar import proved, relief, skimmed
 from selector.procedure.checking import cracks, finished, hardness, truth
 from selector.procedure.doing import Doing
@@ -24,7 +25,6 @@ LOCAL_KINDS = {"induction": "induction", "firm-flame": "flame"}
 # Steel from here up is baked after hard chromium (ASTM B650, from memory). [HRC]
 BAKED_FROM_HRC = 31.0
 NITRIDES, PLATES = "nitride", "chrome"
-LAID_ON = frozenset({NITRIDES, PLATES})
 # A middle off the window by less is rounding. [HRC]
 SLIGHT_HRC = 0.5
 

@@ -3,14 +3,17 @@ import pytest
 
 from selector.advice.output import advice_out
 from selector.flame.output import figures
+from selector.handover.chosen import chosen
 from selector.handover.drawing.look import PAPER
 from selector.handover.drawing.part_drawing import drawn
 from selector.handover.option_marks import asked_marks, heated_mm, option_marks
 from selector.wording import shown
-from tests.dog import GONE
+from tests.dog import GONE, asked, only
 from tests.once import advised
 from tests.procedure import KILN
 
+# Chromium chips under blows and at edges.
+CALM = {"load.impact": "none", "part.feature": [], "zone.0.wear": "sliding"}
 NOTHING = {"zone.0.hardness": GONE, "zone.0.wear": "none"}
 
 
@@ -69,9 +72,29 @@ def test_a_case_lies_all_round():
     assert band.depth_mm == option.judged.prediction.layer.depth_mm
 
 
+@pytest.mark.parametrize(
+    ("name", "steel"),
+    [
+        ("42crmo4/prehard/subcontract-chrome/none", "42crmo4"),
+        ("41cralmo7-10/prehard/subcontract-nitride/none", "41cralmo7-10"),
+    ],
+)
+def test_a_layer_laid_on_is_drawn_thin_over_steel_as_bought(name, steel):
+    found = chosen(asked(CALM), only(steel), name)
+    marks = option_marks(found.job, found.option)
+    (band,) = marks.bands
+    outcome = found.option.judged.prediction
+    assert (band.from_mm, band.to_mm) == (0.0, 180.0)
+    assert 0.0 < band.depth_mm == pytest.approx(found.record.hardness.depth_mm.p50, abs=1e-3)
+    assert band.hrc > np.median(outcome.core_hrc) + 20.0
+    # Too thin for hatching, so it is black from end to end.
+    made = drawn(found.job.asked.part, marks, PAPER)
+    assert f'fill="{PAPER.ink}" fill-rule="evenodd"' in made.svg
+
+
 def test_bar_as_bought_is_hatched_only_where_it_is_as_hard_as_asked():
-    for asked, bands in (({"zone.0.hardness": {"min": "150 HB"}}, 1), (NOTHING, 0)):
-        advice = advised(asked, "42crmo4", "s235")
+    for changes, bands in (({"zone.0.hardness": {"min": "150 HB"}}, 1), (NOTHING, 0)):
+        advice = advised(changes, "42crmo4", "s235")
         option = next(o for o in advice.options if o.treatment.route.process == "none")
         marks = option_marks(advice.job, option)
         assert len(marks.bands) == bands
