@@ -4,7 +4,7 @@ from collections.abc import Collection
 
 from selector.decision.option import Option
 from selector.duty.damp import rusts
-from selector.duty.merit import NEVER
+from selector.duty.merit import NEVER, SELDOM
 from selector.job.supply import at_hand, is_rare
 from selector.job.treatment import Means, Treatment
 from selector.option.prediction import embrittled
@@ -113,7 +113,15 @@ def ease(treatment: Treatment) -> tuple[float, int]:
     return (-at_hand(treatment), work_of(treatment))
 
 
+def tie_break(option: Option) -> tuple[float, int]:
+    """Return what decides between near ties, least first, as `ease` has it."""
+    hand, labour = ease(option.treatment)
+    # What is seldom used for such a part wins no tie by being easy to buy.
+    seldom = option.treatment.stock is None and option.judged.value("custom") <= SELDOM
+    return 0.0 if seldom else hand, labour
+
+
 def _ease(row: tuple[bool, float, float, Option]) -> tuple[tuple[float, int], float]:
     """Return what decides between near ties, and between equals of these the score."""
     _, score, _, option = row
-    return (ease(option.treatment), score)
+    return (tie_break(option), score)

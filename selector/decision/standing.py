@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from selector.decision.criteria import Range
 from selector.decision.option import Option
-from selector.decision.preference import LESS_SURE, NEAR, ease, set_back, stands_back
+from selector.decision.preference import LESS_SURE, NEAR, set_back, stands_back, tie_break
 from selector.decision.ranking import reference_ideal
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
@@ -85,7 +85,7 @@ def standing_of(
     Standing
         Arrays alone: it holds on to no simulation.
     """
-    hands = [ease(option.treatment) for option in options]
+    hands = [tie_break(option) for option in options]
     ranks = {hand: rank for rank, hand in enumerate(sorted(set(hands)))}
     return Standing(
         ids=tuple(option.id for option in options),

@@ -27,7 +27,7 @@ _TOOL_EDGE = {
     "hot-work-tool": _S,
 }  # fmt: skip
 _STRUCK_EDGE = {
-    "shock-tool": _U, "water-tool": _U, "high-carbon": _U, "spring": _U, "oil-tool": 0.5,
+    "shock-tool": _U, "water-tool": _U, "high-carbon": _U, "spring": _U, "oil-tool": _S,
     "medium-carbon": _S, "hot-work-tool": _S, "air-tool": _S, "alloy": 0.2,
 }  # fmt: skip
 _THROUGH: Mapping[Duty, Mapping[str, float]] = {

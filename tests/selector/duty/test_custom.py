@@ -48,6 +48,7 @@ def test_a_zone_is_named_by_its_duty(duty):
     ("duty", "made", "merit"),
     [
         ("struck edge", ("60wcrv8", "local-torch"), USUAL),
+        ("struck edge", ("100mncrw4", "local-torch"), SELDOM),
         ("struck edge", ("60wcrv8", "through-torch"), 0.7 * USUAL),
         ("struck edge", ("16mncr5", "pack-carburise"), NEVER),
         ("cutting edge", ("115crv3", "through-torch"), USUAL),
