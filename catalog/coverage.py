@@ -152,8 +152,8 @@ def untried_cold(catalog: Catalog) -> tuple[list[str], int]:
     return [s.slug for s in asked if "transition" not in s.temperature_c], len(asked)
 
 
-def read_share(catalog: Catalog) -> tuple[int, int]:
-    """Return how many sourced values were read in print, and how many there are.
+def read_share(catalog: Catalog) -> tuple[int, int, int]:
+    """Return how many sourced values were read in print, wholly and in part, and of how many.
 
     Parameters
     ----------
@@ -168,7 +168,8 @@ def read_share(catalog: Catalog) -> tuple[int, int]:
     groups = (catalog.steels, catalog.routes, catalog.media, catalog.heat_sources)
     records = [r for group in (*groups, catalog.cautions) for r in group.values()]
     values = [value for record in records for _, value in sourced(record)]
-    return sum(value.seen == "read" for value in values), len(values)
+    read, part = (sum(value.seen == how for value in values) for how in ("read", "part"))
+    return read, part, len(values)
 
 
 def wanted_count(catalog: Catalog) -> int:

@@ -1,8 +1,8 @@
 """TOML files into one frozen catalogue; every failure says file, key, rule and value."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from functools import cache
+from dataclasses import dataclass, fields, replace
+from functools import cache, cached_property
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, TypeVar
@@ -12,7 +12,8 @@ from pydantic import ValidationError
 
 from catalog.caution import Caution, Family, Source
 from catalog.heat_source import HeatSource
-from catalog.look_up import Found, listed, look_up
+from catalog.kept import kept
+from catalog.look_up import Carriers, Found, carriers, listed, look_up
 from catalog.mark import Mark
 from catalog.medium import Medium
 from catalog.price import Prices
@@ -43,7 +44,7 @@ class CatalogError(Exception):
         super().__init__("\n".join(problems))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Catalog:
     """All that is known: steels, routes, media, heat sources, cautions, prices, sources."""
 
@@ -57,14 +58,19 @@ class Catalog:
     marks: MappingProxyType[str, Mark]
     prices: Prices
 
+    @cached_property
+    def carriers(self) -> Carriers:
+        """The steels that carry each name."""
+        return carriers(self.steels.values())
+
     def look_up(self, name: str) -> Found:
         """Return what a written name means, or what it may have meant; see `look_up`."""
-        return look_up(name, self.steels.values())
+        return look_up(name, self.carriers)
 
     def listed(self, text: str) -> tuple[Steel, ...]:
         """Return the steels that a text means, by whatever it is part of; see `listed`."""
         groups = {slug: family.name for slug, family in self.families.items()}
-        return listed(text, self.steels.values(), groups)
+        return listed(text, self.steels.values(), self.carriers, groups)
 
     def find(self, name: str) -> tuple[Steel, ...]:
         """Return the steels that carry `name` in any naming system.
@@ -234,6 +240,21 @@ def load_catalog(*folders: str | Path) -> Catalog:
 
 @cache
 def _load(folders: tuple[Path, ...]) -> Catalog:
+    """Return the catalogue of all folders; the shipped one alone as it is kept, if it is."""
+    if folders != (SHIPPED,):
+        return _read(folders)
+    parts = dict(kept(SHIPPED, lambda: _plain(_read(folders))))
+    prices = parts.pop("prices")
+    return Catalog(**{k: MappingProxyType(v) for k, v in parts.items()}, prices=prices)
+
+
+def _plain(known: Catalog) -> dict[str, Any]:
+    """Return a catalogue as what can be written to disk."""
+    parts = {field.name: getattr(known, field.name) for field in fields(known)}
+    return {name: part if name == "prices" else dict(part) for name, part in parts.items()}
+
+
+def _read(folders: tuple[Path, ...]) -> Catalog:
     """Return the checked catalogue of all folders; see `load_catalog` for what it raises."""
     problems = [
         f"{folder}: (folder): folder must exist (got nothing there)"

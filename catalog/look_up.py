@@ -26,7 +26,7 @@ _NOISE = frozenset(
         "bars", "round", "rod", "flat", "square", "hex", "hexagon", "plate", "sheet", "strip",
         "stock", "billet", "drill", "ground", "gauge", "spring", "material", "tube", "shaft",
         "high", "speed", "bearing", "silver", "old", "new", "piece", "of", "a", "offcut",
-        "stal", "сталь",
+        "stal", "сталь", "tgp",
     }
 )  # fmt: skip
 _PIECES = re.compile(r"[/,;()=]|\bor\b|\baka\b")
@@ -43,6 +43,7 @@ _KINDS: Mapping[str, tuple[str, ...]] = {
     "air hardening": ("air-tool",),
     "maraging": ("maraging",),
 }
+Carriers = Mapping[str, list[tuple[str, Steel]]]
 SUGGESTED = 3
 # So many letters begin a name.
 _BEGINS = 3
@@ -66,7 +67,7 @@ class Found:
         return f"Did you mean {' or '.join(self.near)}? `temperwright steels` lists all."
 
 
-def look_up(name: str, steels: Iterable[Steel]) -> Found:
+def look_up(name: str, known: Carriers) -> Found:
     """Return what a written name means.
 
     In this order: the name as it stands, without its mark of condition, without the system
@@ -77,21 +78,20 @@ def look_up(name: str, steels: Iterable[Steel]) -> Found:
     ----------
     name : str
         A name as people write it.
-    steels : iterable of Steel
-        What is known.
+    known : mapping of str to list of tuple of str and Steel
+        What is known, as `carriers` has it.
 
     Returns
     -------
     Found
         Each steel with the composition that the name stands for.
     """
-    known = _carriers(steels)
     found = _whole(name, known) or _kind(name, known) or _together(name, known)
     return found or Found(near=_near(name, known))
 
 
 def listed(
-    text: str, steels: Iterable[Steel], families: Mapping[str, str]
+    text: str, steels: Iterable[Steel], known: Carriers, families: Mapping[str, str]
 ) -> tuple[Steel, ...]:
     """Return the steels that a text means by name, by family or kind, or by how names begin.
 
@@ -101,6 +101,8 @@ def listed(
         As it is written; all steels where it says nothing.
     steels : iterable of Steel
         What is known.
+    known : mapping of str to list of tuple of str and Steel
+        The same as `carriers` has it.
     families : mapping of str to str
         What each family is called.
 
@@ -112,7 +114,7 @@ def listed(
     every, key = tuple(steels), plain(text)
     if not key:
         return every
-    found = look_up(text, every).steels
+    found = look_up(text, known).steels
     if found:
         return found
     groups = (
@@ -132,14 +134,25 @@ def listed(
     )
 
 
-def _carriers(steels: Iterable[Steel]) -> dict[str, list[tuple[str, Steel]]]:
-    """Return the steels that carry each name, with the name as it is written."""
-    carriers: dict[str, list[tuple[str, Steel]]] = {}
+def carriers(steels: Iterable[Steel]) -> Carriers:
+    """Return the steels that carry each name, with the name as it is written.
+
+    Parameters
+    ----------
+    steels : iterable of Steel
+        What is known.
+
+    Returns
+    -------
+    mapping of str to list of tuple of str and Steel
+        By the name as `plain` has it.
+    """
+    carried: dict[str, list[tuple[str, Steel]]] = {}
     for steel in steels:
         spelt = {plain(name): name for name in (steel.slug, *steel.names()[::-1])}
         for key, name in spelt.items():
-            carriers.setdefault(key, []).append((name, steel))
-    return carriers
+            carried.setdefault(key, []).append((name, steel))
+    return carried
 
 
 def _spellings(name: str) -> Iterator[tuple[str, str | None]]:
@@ -159,7 +172,7 @@ def _spellings(name: str) -> Iterator[tuple[str, str | None]]:
             yield _PREFIX.sub("", marked[0]), marked[1]
 
 
-def _whole(name: str, known: Mapping[str, list[tuple[str, Steel]]]) -> Found | None:
+def _whole(name: str, known: Carriers) -> Found | None:
     """Return what a name means by its designation."""
     for spelt, mark in _spellings(name):
         carried = known.get(plain(spelt))
@@ -168,7 +181,7 @@ def _whole(name: str, known: Mapping[str, list[tuple[str, Steel]]]) -> Found | N
     return None
 
 
-def _kind(name: str, known: Mapping[str, list[tuple[str, Steel]]]) -> Found | None:
+def _kind(name: str, known: Carriers) -> Found | None:
     """Return the steels of a kind that the trade has a word for."""
     text = " ".join(re.split(r"[\s-]+", name.strip().casefold()))
     for word in (text, text.removesuffix(" steel"), f"{text} steel"):
@@ -180,7 +193,7 @@ def _kind(name: str, known: Mapping[str, list[tuple[str, Steel]]]) -> Found | No
     return None
 
 
-def _together(name: str, known: Mapping[str, list[tuple[str, Steel]]]) -> Found | None:
+def _together(name: str, known: Carriers) -> Found | None:
     """Return the steel that several names given together have in common: "EN24 (817M40)"."""
     pieces = [_whole(piece, known) for piece in _PIECES.split(name) if piece.strip()]
     given = [piece for piece in pieces if piece is not None]
@@ -196,7 +209,7 @@ def _together(name: str, known: Mapping[str, list[tuple[str, Steel]]]) -> Found 
     return Found(tuple(shared), mark) if shared else None
 
 
-def _near(name: str, known: Mapping[str, list[tuple[str, Steel]]]) -> tuple[str, ...]:
+def _near(name: str, known: Carriers) -> tuple[str, ...]:
     """Return the names that are one or two letters away, the nearest first."""
     keys = {plain(spelt) for spelt, _ in _spellings(name)} - {""}
     found: list[tuple[int, str]] = []

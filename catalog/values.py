@@ -11,7 +11,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validat
 from catalog.text import RULE, is_steady
 
 Basis = Literal["specified", "typical", "measured", "computed", "estimated"]
-Seen = Literal["read", "memory"]
+Seen = Literal["read", "part", "memory"]
 
 
 def _steady(text: str) -> str:
@@ -35,7 +35,8 @@ class Sourced(Record):
     """Where a value comes from.
 
     `source` is a key of sources.toml, `at` the place in it (page, table, equation), `basis`
-    what kind of value it is, and `seen` whether it was read there or recalled from memory.
+    what kind of value it is, and `seen` whether it was read there, read there in part (a curve
+    lengthened, a sentence filled up by practice), or recalled from memory.
     """
 
     source: Text

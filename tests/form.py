@@ -9,6 +9,12 @@ def field(page: AppTest, path: str) -> str:
     return f"{visit.id}/{visit.fill}/{path}"
 
 
+def unfold(page: AppTest, name: str) -> None:
+    """Open a fold of what seldom decides."""
+    page.session_state[f"{page.session_state['visit'].id}/more/{name}"] = True
+    page.run()
+
+
 def said(page: AppTest) -> str:
     """Return all that stands on the page as text, a line each."""
     texts = (*page.title, *page.header, *page.markdown, *page.caption, *page.error)

@@ -1,9 +1,10 @@
 """What is computed once and kept: the catalogue, and the answers of recent requirements."""
 
+import gc
 import os
 from collections.abc import Callable
 from pathlib import Path
-from threading import Thread
+from threading import Lock, Thread
 
 import streamlit as st
 
@@ -28,13 +29,15 @@ from selector.versus.versus import versus as versus_of
 Progress = Callable[[str, float], None]
 # An advice holds its samples, some eighty megabytes; so few are kept that memory stays level.
 _ADVICES = 3
+# What is read while the server starts is not read again by the first view.
+_reading = Lock()
 
 
-@st.cache_resource(show_spinner="Reading the catalogue")
 def catalog() -> Catalog:
     """Return the shipped catalogue under the folders that the page was started with."""
     folders = os.environ.get("TEMPERWRIGHT_CATALOG", "")
-    return load_catalog(*(Path(folder) for folder in folders.split(os.pathsep) if folder))
+    with _reading:
+        return load_catalog(*(Path(folder) for folder in folders.split(os.pathsep) if folder))
 
 
 @st.cache_resource(show_spinner=False)
@@ -44,6 +47,10 @@ def warm() -> Thread:
     def first_need() -> None:
         asked = requirement_from(parsed("first.toml", example_text(FIRST).encode()))
         advise(asked, catalog(), steel=next(iter(catalog().steels)))
+        # The server looks for garbage after every run of the page. What is loaded by now stays
+        # for good; looking through it took longer than to draw a view.
+        gc.collect()
+        gc.freeze()
 
     thread = Thread(target=first_need, daemon=True)
     thread.start()

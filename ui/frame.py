@@ -1,6 +1,7 @@
 """What stands round every view: the look, and the way between the views with the part kept."""
 
 from pathlib import Path
+from urllib.parse import quote
 
 import streamlit as st
 from streamlit.navigation.page import StreamlitPage
@@ -8,13 +9,18 @@ from streamlit.navigation.page import StreamlitPage
 from ui import session
 from ui.piece import e, markup
 
-ICON = "🔥"
 _STYLE = Path(__file__).with_name("style.css")
 # A bar hard at its end.
 _BRAND = (
     "<p class='tw-brand'><svg viewBox='0 0 34 18' width='34' height='18' aria-hidden='true'>"
     "<path class='s-on' d='M1 2h11v14H1z'/><path class='s-pale' d='M12 5h20v8H12z'/>"
     "<path class='tw-axis' d='M0 9h34'/></svg> temperwright</p>"
+)
+# The same bar for the tab of the browser, on light and dark: an emoji would have a table of
+# them all loaded before the first view.
+ICON = "data:image/svg+xml," + quote(
+    "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 34 34'>"
+    "<path fill='#2f5480' d='M1 7h15v20H1z'/><path fill='#7694b4' d='M16 11h17v12H16z'/></svg>"
 )
 # Address, file and name of each view, in the order of the work.
 _VIEWS = (

@@ -1,4 +1,4 @@
-"""The dozen questions that decide, and the rest of them folded."""
+"""The dozen questions that decide, and rows of others."""
 
 from typing import Any
 
@@ -13,7 +13,6 @@ from ui.draft import Draft
 from ui.form import ask
 
 _WIDTHS = {"name": 124, "shape": 124}
-_LOADS = ("load.bending", "load.axial", "load.contact", "load.impact_energy")
 
 
 def head(number: int, title: str) -> None:
@@ -49,7 +48,7 @@ def _section(number: int, draft: Draft, *, alone: bool) -> None:
     with st.container(horizontal=True, vertical_alignment="top", key=f"sizes/{number}"):
         asked = ["name", "shape", "size", "length"]
         asked += ["width"] if given.get("shape") == "flat" or "width" in given else []
-        asked += ["bore"] if _is_bored(draft, path) else []
+        asked += ["bore"] if is_bored(draft, path) else []
         for field in asked:
             ask(f"{path}.{field}", width=_WIDTHS.get(field, 100), hint=False)
         if not alone:
@@ -62,7 +61,7 @@ def _section(number: int, draft: Draft, *, alone: bool) -> None:
     form.wrong_at(path)
 
 
-def _is_bored(draft: Draft, path: str) -> bool:
+def is_bored(draft: Draft, path: str) -> bool:
     """Return whether a section is asked for its bore in its own line."""
     given = drafts.read(draft, path) or {}
     return given.get("shape") == "tube" or "bore" in given
@@ -164,48 +163,6 @@ def priorities() -> None:
         st.caption("What matters is given by your own weights.")
         return
     ask("priorities.preset", rows=True)
-
-
-def the_rest() -> None:
-    """Ask what seldom decides."""
-    draft = session.here().draft
-    with st.expander("Holes, notches, edges", key="more/features"):
-        table("part.feature", {"kind": 150, "at": 190, "size": 110})
-    with st.expander("More about loads, place of use, condition, finish", key="more/rest"):
-        with st.container(horizontal=True):
-            for path in _LOADS:
-                ask(path, width=150)
-        called = drafts.called(draft)
-        if len(called) > 1:
-            with st.container(horizontal=True):
-                for path in drafts.OVER:
-                    ask(path, width=300, choices=called)
-        with st.container(horizontal=True):
-            ask("limit.service_temperature", width=150)
-            ask("limit.corrosion", width=150)
-            ask("limit.days", width=150)
-            ask("part.condition", width=150)
-            ask("part.shape_class", width=150)
-            ask("part.stock_removal", width=180)
-        ask("part.finish_after")
-    with st.expander("More about the sections", key="more/sections"):
-        for number in range(1, len(drafts.rows(draft, "part.section")) + 1):
-            _more_of_section(number, draft)
-
-
-def _more_of_section(number: int, draft: Draft) -> None:
-    """Ask the rest of one section and of the zone that begins on it."""
-    path = f"part.section.{number}"
-    st.markdown(f"**{labels.plain(drafts.called(draft)[number])}**")
-    with st.container(horizontal=True):
-        ask(f"{path}.fillet", width=130)
-        if not _is_bored(draft, path):
-            ask(f"{path}.bore", width=130)
-        zone = drafts.zone_of(draft, number)
-        if zone is not None and number == min(drafts.read(draft, f"zone.{zone}.section")):
-            ask(f"zone.{zone}.life_ratio", width=130)
-            if drafts.read(draft, f"zone.{zone}.hardness") is not None:
-                ask(f"zone.{zone}.hardness.must", width=180)
 
 
 def table(path: str, widths: dict[str, int], choices: dict[str, Any] | None = None) -> None:

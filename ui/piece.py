@@ -1,6 +1,6 @@
 """The few things every view shows alike."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from html import escape
 
 import streamlit as st
@@ -43,6 +43,6 @@ def e(text: object) -> str:
     )
 
 
-def download(label: str, data: str, name: str) -> None:
-    """Show a button that hands over a file without a new run."""
+def download(label: str, data: Callable[[], str], name: str) -> None:
+    """Show a button that hands over a file, made when it is asked for and without a new run."""
     st.download_button(label, data, name, key=f"download/{name}", on_click="ignore")

@@ -63,7 +63,18 @@ def main() -> None:
     from streamlit.web.cli import main as run  # noqa: PLC0415
 
     stay_inside()
+    Thread(target=load_ahead, daemon=True).start()
     run(["run", str(APP), *settings(given.port, given.host)])
+
+
+def load_ahead() -> None:
+    """Load what every view needs, while the browser still opens."""
+    from catalog.example import FIRST  # noqa: PLC0415
+    from ui import answer, cached, opening, part_form, picture  # noqa: F401, PLC0415
+
+    cached.catalog()
+    # The first size that is read loads all units.
+    picture.so_far(opening.example(FIRST))
 
 
 def _open(address: str, port: int) -> None:

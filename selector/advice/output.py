@@ -25,8 +25,9 @@ from selector.advice.remark import remarks
 from selector.advice.would_change import would_change
 from selector.decision.comparison import Comparison
 from selector.decision.option import Option, Rejected
-from selector.decision.output import option_out, rounded_share, zone_out
+from selector.decision.output import option_out, rounded_share
 from selector.decision.second_opinion import second_opinion
+from selector.job.zone_out import zone_out
 from selector.record import OptionOut
 from selector.requirement.priority import CRITERIA
 from selector.trial.unknown_bar import trial_steps

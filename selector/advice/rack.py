@@ -2,11 +2,15 @@
 
 from selector.advice.advise import Advice
 from selector.advice.doing import doing_words, surface_words
+from selector.advice.mixture import mixture
 from selector.advice.order import why_not_first
 from selector.advice.record import RackOut
 from selector.decision.option import Option, Rejected
+from selector.gate import Gate
+from selector.job.sold import too_thin
 from selector.job.supply import Racked
-from selector.wording import in_sentence
+from selector.procedure.quenching import BATHS
+from selector.wording import in_sentence, times_in_100
 
 # Gates that turn a treatment down before anything is predicted, in the order of what they tell.
 BEFORE_PREDICTION = frozenset({"safety", "equipment", "stock", "shape"})
@@ -108,19 +112,50 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
     ]
     if mine:
         gate = max(mine, key=_nearness).gate
-        return gate.verdict, gate.text.rstrip(".") + _likely(racked)
-    bars = [o for o in advice.job.bench.stock if o.steel.slug == racked.steel.slug]
+        return gate.verdict, gate.text.rstrip(".") + _likely(advice, racked)
+    thin = _thin(advice, racked)
+    if thin is not None:
+        return thin.verdict, thin.text
+    same = (o for o in advice.job.bench.stock if o.steel.slug == racked.steel.slug)
+    bars = [other for other in same if _thin(advice, other) is None]
     if bars[0].bar != racked.bar:
         return "pass", f"the same steel as {_label(bars[0])}"
     family = in_sentence(advice.job.catalog.families[racked.steel.family].name)
     return "fail", f"a steel of its kind ({family}) does the same better"
 
 
-def _likely(racked: Racked) -> str:
-    """Return which steels a bar of unknown make may be, nothing of one that is known."""
+def _thin(advice: Advice, racked: Racked) -> Gate | None:
+    """Return why a bar is too thin for the part in every condition it may be in, or none."""
+    gates = [too_thin(advice.job.asked.part, racked.bar, c) for c in racked.conditions]
+    return gates[0] if gates and all(gates) else None
+
+
+def _likely(advice: Advice, racked: Racked) -> str:
+    """Return which steels a bar of unknown make may be and what comes of it, if unknown."""
     guesses = sorted(racked.steel.likely, key=lambda guess: -guess.share.value)
-    named = [f"{g.steel} ({100 * g.share.value:.0f} in 100)" for g in guesses[:3]]
-    return f"; likely {', '.join(named)}" if named else ""
+    steels = advice.job.catalog.steels
+    named = [
+        f"{steels[g.steel].spoken} ({100 * g.share.value:.0f} in 100)"
+        for g in guesses[:3]
+        if g.steel in steels
+    ]
+    if not named:
+        return ""
+    return f"; likely {', '.join(named)}{_over_all(advice, racked)}"
+
+
+def _over_all(advice: Advice, racked: Racked) -> str:
+    """Return how often the part comes out right over all that an unknown bar may be."""
+    found = mixture(advice, racked)
+    if found is None:
+        return ""
+    first = found.likely[0]
+    bath = BATHS.get(found.medium.slug, in_sentence(found.medium.name))
+    return (
+        f". Over all it may be, quenched in {bath} and tempered as its coupon tells, it comes "
+        f"right {times_in_100(found.comes_right)}; were it {first.steel.spoken}, "
+        f"{times_in_100(first.comes_right)}"
+    )
 
 
 def _nearness(item: Rejected) -> tuple[float, bool, bool]:

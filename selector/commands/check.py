@@ -72,5 +72,7 @@ def _print_coverage(known: "Catalog") -> None:
         "have a transition; of the others it is unknown once they are hardened, and judged by "
         "carbon where they are soft."
     )
-    read, every = read_share(known)
-    typer.echo(f"Read in print: {read} of {every} values ({read / every:.0%}).")
+    read, part, every = read_share(known)
+    typer.echo(
+        f"Read in print: {read} of {every} values ({read / every:.0%}), {part} more in part."
+    )

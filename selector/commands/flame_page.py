@@ -46,7 +46,10 @@ def print_flame(
         Whether to print every caution in full; otherwise the worst few.
     """
     out.print(f"[bold]{escape(flame.part)}[/bold]")
-    out.print(f"Flame hardening: {_why(flame)}\n")
+    out.print(f"Flame hardening: {_why(flame)}")
+    if flame.bought_hard is not None:
+        out.print(f"Sold hard, to use without any heat: {escape(flame.bought_hard)}.")
+    out.print()
     best, families = answer.best, flame.families
     led = bool(families) and (families[0].option is not None or families[0].change is not None)
     if led:

@@ -35,6 +35,9 @@ LIKE_HRC = 1.0
 # What is softer at the middle by more than this than a temper too soft in half of the samples
 # is too soft as well, however it scatters. Estimate. [HRC]
 SOFTER_HRC = 0.2
+# So is what is no harder at the middle by more than that than one that is hard enough in fewer
+# samples than this: it would have to raise the median past the floor by its scatter. [-]
+WELL_SHORT = 0.3
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,14 +98,17 @@ class _Tried:
 
     def add(self, choice: Choice, end: Option | Gate) -> set[str]:
         """Note what came of a temper, and return the names of the gates it fails."""
-        names = {gate.name for gate in ([end] if isinstance(end, Gate) else failed(end))}
-        if "hard_enough" in names:
-            self.least_hrc = max(self.least_hrc, choice.middle_hrc - SOFTER_HRC)
+        gates = {g.name: g for g in ([end] if isinstance(end, Gate) else failed(end))}
+        soft = gates.get("hard_enough")
+        if soft is not None:
+            short = soft.share is not None and soft.share < WELL_SHORT
+            beyond = SOFTER_HRC if short else -SOFTER_HRC
+            self.least_hrc = max(self.least_hrc, choice.middle_hrc + beyond)
         if isinstance(end, Gate):
             self.far.append(end)
         else:
             self.weighed[choice] = end
-        return {str(name) for name in names}
+        return {str(name) for name in gates}
 
     def best(self, in_turn: Iterable[Choice]) -> Option | Gate:
         """Return the best, or the gate that all are far from; the first of equals is kept."""

@@ -15,6 +15,7 @@ from selector.option.temper_choice import Choice
 from selector.requirement.priority import CRITERIA
 
 Floats = NDArray[np.float64]
+Bools = NDArray[np.bool_]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -87,11 +88,14 @@ class Scorer:
 
     def option(self, judged: Judged, choice: Choice) -> Option:
         """Return a judged option with its score over the samples."""
-        merit = merits(self.ranges, judged.values)
+        return Option(judged, choice, *self.scored(judged.values, judged.passing))
+
+    def scored(self, values: Floats, passing: Bools) -> tuple[Floats, Floats]:
+        """Return merit, shape (samples, criteria), and score of each sample. [-]."""
+        merit = merits(self.ranges, values)
         index = reference_ideal(merit, self.weights)
         # What is not known counts nothing, as what fails does.
-        scores = np.where(judged.passing & np.isfinite(index), index, 0.0)
-        return Option(judged, choice, merit, scores)
+        return merit, np.where(passing & np.isfinite(index), index, 0.0)
 
 
 def scorer_of(job: Job, reference: float) -> Scorer:

@@ -8,7 +8,6 @@ from selector.decision.risk import chief_risk
 from selector.decision.set_up_out import set_up_out
 from selector.errors import OutOfRangeError
 from selector.heat.colour import temper_colour
-from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.treatment import Temper
 from selector.option.caution import of_option
@@ -27,7 +26,6 @@ from selector.record import (
     OptionOut,
     Spread,
     TemperOut,
-    ZoneOut,
     gate_out,
     rounded,
     sampled_out,
@@ -35,20 +33,6 @@ from selector.record import (
 )
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
-
-
-def zone_out(demand: Demand) -> ZoneOut:
-    """Return the demand of a zone as plain data, zones counted from 1."""
-    return ZoneOut(
-        zone=demand.zone + 1,
-        low_hrc=demand.low_hrc,
-        high_hrc=demand.high_hrc,
-        floor_hrc=demand.floor_hrc,
-        ceiling_hrc=demand.ceiling_hrc,
-        depth_mm=demand.depth_mm,
-        derived=demand.derived,
-        reason=demand.reason,
-    )
 
 
 def temper_out(choice: Choice) -> TemperOut:

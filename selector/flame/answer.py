@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from functools import partial
 
 from catalog import Catalog
 from catalog.route import Route
@@ -9,14 +10,14 @@ from catalog.steel import Steel
 from selector.decision.criteria import Range
 from selector.decision.option import Option, Rejected, Scorer, scorer_of
 from selector.decision.weighing import Progress, Weighed, silent, weigh
+from selector.duty.custom import custom
 from selector.figure import median
-from selector.flame.as_bought import as_bought_words, left_as_bought
+from selector.flame.as_bought import as_bought_words, is_bar, left_as_bought
 from selector.flame.change import Change, first_change
 from selector.flame.condition import conditions
 from selector.flame.record import FlameWord
-from selector.hardening.stock import bought_hrc
 from selector.job.candidates import Screened, screened
-from selector.job.demand import Demand
+from selector.job.demand import CERTIFIED_HRC, Demand
 from selector.job.job import Job, resolved
 from selector.job.treatment import Treatment, knows
 from selector.option.reference_bar import reference_cost
@@ -27,8 +28,9 @@ from selector.undisturbed import undisturbed
 LOCAL, WHOLE = "local-torch", "through-torch"
 # So many leading families get every error looked at, and the first its one change.
 LOOKED_AT = 6
-# An option that comes out right less often has a condition of its own. [-]
-SURE = 0.9
+# An option that comes out right less often has a condition of its own; where even three in
+# ten go wrong, a hand tries it on a coupon before he risks the part. [-]
+SURE, TRIED_FIRST = 0.9, 0.7
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -48,7 +50,7 @@ class FlameAnswer:
     """The answer for a part: one word, and the verdict of each family, best first.
 
     `residual` is the verdict of dipping the end and letting the heat run back, for a part that
-    is struck.
+    is struck. `bought` is what is sold hard enough to be used without any heat.
     """
 
     job: Job
@@ -57,6 +59,7 @@ class FlameAnswer:
     why: str
     verdicts: tuple[FlameVerdict, ...]
     residual: FlameVerdict | None = None
+    bought: str | None = None
 
     @property
     def best(self) -> FlameVerdict | None:
@@ -79,41 +82,35 @@ def flame_answer(
     scorer = scorer_of(job, reference_cost(job))
     wanted = None if steel is None else {s.slug for s in catalog.find(steel)}
     if asked.safety_critical or job.leading.floor_hrc is None:
-        word, why = _unheated(asked, job.leading, catalog)
+        word, why = _unheated(asked, job.leading)
         return FlameAnswer(job, scorer.ranges, word, why, ())
     route = WHOLE if len(job.hard) == len(asked.part.section) else LOCAL
     weighed = weigh(job, _pool(job, route, wanted), scorer, progress or silent, whole=True)
     verdicts = _verdicts(job, weighed)
-    if verdicts and verdicts[0].word in {"no", "yes_if"}:
-        verdicts[0] = replace(verdicts[0], change=first_change(job, verdicts[0].treatment,
-                                                               verdicts[0].option))  # fmt: skip
+    if verdicts and (verdicts[0].word in {"no", "yes_if"} or verdicts[0].conditions):
+        lead = verdicts[0]
+        verdicts[0] = replace(lead, change=first_change(job, lead.treatment, lead.option))
     if not verdicts:
         why = "the workshop has no torch or fire, or no steel here answers to one"
         return FlameAnswer(job, scorer.ranges, "no", why, ())
     back = _run_back(job, scorer, verdicts)
     best = verdicts[0]
-    return FlameAnswer(job, scorer.ranges, best.word, best.why, tuple(verdicts), back)
+    bought = _bought_hard(job, verdicts)
+    return FlameAnswer(job, scorer.ranges, best.word, best.why, tuple(verdicts), back, bought)
 
 
-def _prehard_hrc(catalog: Catalog) -> float:
-    """Return how hard round alloy bar is sold hardened and tempered, at most. [HRC]."""
-    return max(
-        (
-            bought_hrc(condition)
-            for steel in catalog.steels.values()
-            if steel.kind == "alloy"
-            for condition in steel.condition
-            if condition.name == "prehard"
-            and "round" in condition.shapes
-            and not condition.sold_for
-        ),
-        default=0.0,
-    )
+def _bought_hard(job: Job, verdicts: Iterable[FlameVerdict]) -> str | None:
+    """Return what is sold hard enough to be used as it is, None where nothing is."""
+    for verdict in verdicts:
+        bare = left_as_bought(job, verdict.treatment)
+        if bare is not None and not is_bar(bare):
+            return f"{bare.steel.spoken}: {as_bought_words(bare, job.leading)}"
+    return None
 
 
-def _unheated(asked: Requirement, lead: Demand, catalog: Catalog) -> tuple[FlameWord, str]:
+def _unheated(asked: Requirement, lead: Demand) -> tuple[FlameWord, str]:
     """Return the word for a part that nobody here hardens, and why."""
-    needless = lead.floor_hrc is None or lead.floor_hrc <= _prehard_hrc(catalog)
+    needless = lead.floor_hrc is None or (lead.low_hrc or 0.0) <= CERTIFIED_HRC
     if asked.safety_critical:
         text = (
             "use certified bar"
@@ -138,21 +135,28 @@ def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
     """Return the verdict of each family, best first."""
     ranked = {option.treatment.steel.family: option for option in reversed(weighed.options)}
     verdicts: dict[str, FlameVerdict] = {}
+    promise = partial(_promise, job=job)
     for place, option in enumerate(weighed.options):
         family = option.treatment.steel.family
         if ranked[family] is option:
             verdicts[family] = _of_option(job, option, looked_at=place < LOOKED_AT)
-    for stopped in sorted(weighed.apart, key=_promise):
+    for stopped in sorted(weighed.apart, key=promise):
         work = stopped.treatment
         verdicts.setdefault(work.steel.family, _of_unknown(stopped, weighed))
-    for stopped in sorted(weighed.rejected, key=_promise):
+    for stopped in sorted(weighed.rejected, key=promise):
         work = stopped.treatment
         verdict = _as_bought(job, work) or FlameVerdict(
             "no", work, stopped.gate.text, stopped.option
         )
         verdicts.setdefault(work.steel.family, verdict)
-    order = {"not_needed": 0, "yes": 1, "yes_if": 1, "coupon_first": 2, "no": 3}
-    return sorted(verdicts.values(), key=lambda verdict: order[verdict.word])
+    return sorted(verdicts.values(), key=_rank)
+
+
+def _rank(verdict: FlameVerdict) -> int:
+    """Return in which turn a verdict stands; what was weighed keeps its order."""
+    if verdict.word == "coupon_first":
+        return 1 if verdict.conditions else 2
+    return {"not_needed": 0, "yes": 1, "yes_if": 1, "no": 3}[verdict.word]
 
 
 def _of_unknown(stopped: Rejected, weighed: Weighed) -> FlameVerdict:
@@ -170,18 +174,21 @@ def _of_unknown(stopped: Rejected, weighed: Weighed) -> FlameVerdict:
     return FlameVerdict("no", work, why, stopped.option)
 
 
-def _promise(stopped: Rejected) -> tuple[bool, float, bool, bool]:
-    """Return which refusal of a family to show: of the rack, the nearest miss, its own bath."""
-    work = stopped.treatment
+def _promise(stopped: Rejected, job: Job) -> tuple[bool | float, ...]:
+    """Return which refusal to show: of the rack, the nearest miss, the usual, its own bath."""
+    work, why = stopped.treatment, stopped.gate.name
     hardened, medium = work.steel.hardened, work.medium
     own = bool(hardened and medium and medium.severity_class == hardened.quench)
-    return work.stock is None, -stopped.share, stopped.option is None, not own
+    usual = custom(work, job.leading, job.asked)
+    # Will the flame do: what says so of the flame comes first, what the dealer has last.
+    told = (why == "stock") - (why == "heating")
+    return work.stock is None, -stopped.share, told, -usual, stopped.option is None, not own
 
 
 def _as_bought(job: Job, work: Treatment) -> FlameVerdict | None:
-    """Return that a bar is hard enough as it is bought; None where it is not."""
+    """Return that bar is hard enough as it is bought; None where it is not."""
     bare = left_as_bought(job, work)
-    if bare is None:
+    if bare is None or not is_bar(bare):
         return None
     return FlameVerdict("not_needed", bare, as_bought_words(bare, job.leading))
 
@@ -199,10 +206,12 @@ def _of_option(job: Job, option: Option, *, looked_at: bool) -> FlameVerdict:
         return FlameVerdict("coupon_first", work, why, option)
     said = conditions(job, option, every=looked_at)
     right = option.judged.passing_all
+    times = f"it comes out right {100 * right:.0f} times in 100"
+    if right < TRIED_FIRST:
+        why = f"{times}: harden and temper a coupon first"
+        return FlameVerdict("coupon_first", work, why, option, said)
     if not said and right < SURE:
-        said = (
-            f"it may have to be done again: it comes out right {100 * right:.0f} times in 100",
-        )
+        said = (f"it may have to be done again: {times}",)
     if not said:
         return FlameVerdict("yes", work, _sentence(option, job.leading), option)
     return FlameVerdict("yes_if", work, f"yes if {said[0]}", option, said)
@@ -231,7 +240,9 @@ def _run_back(job: Job, scorer: Scorer, verdicts: list[FlameVerdict]) -> FlameVe
     weighed = weigh(job, _pool(job, RESIDUAL_HEAT, steels), scorer, whole=True)
     if weighed.options:
         return _of_option(job, weighed.options[0], looked_at=True)
-    stopped = min((*weighed.apart, *weighed.rejected), key=_promise, default=None)
+    stopped = min(
+        (*weighed.apart, *weighed.rejected), key=partial(_promise, job=job), default=None
+    )
     if stopped is None:
         return None
     return FlameVerdict("no", stopped.treatment, stopped.gate.text, stopped.option)

@@ -8,7 +8,8 @@ from selector.hardening.stock import bought_hrc
 from selector.job.asked_words import asked_words
 from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.sold import stock_rule
+from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule
+from selector.job.supply import is_rare
 from selector.job.treatment import Treatment
 
 
@@ -50,14 +51,23 @@ def _serves(job: Job, bare: Treatment) -> bool:
     """Return whether a bar serves as bought."""
     if not _is_as_asked(bought_hrc(bare.condition), job.leading):
         return False
-    usual = bare.stock is not None or custom(bare, job.leading, job.asked) >= SELDOM
-    return usual and stock_rule(job.asked, bare) is None
+    sold = not is_rare(bare) and custom(bare, job.leading, job.asked) >= SELDOM
+    return (bare.stock is not None or sold) and stock_rule(job.asked, bare) is None
 
 
 def _is_as_asked(hrc: float, lead: Demand) -> bool:
     """Return whether a hardness lies between floor and ceiling."""
     ceiling = 99.0 if lead.ceiling_hrc is None else lead.ceiling_hrc
-    return lead.floor_hrc is not None and lead.floor_hrc <= hrc <= ceiling
+    # The slack of a window that was given is for what a heat strays by; a mill's bar is picked.
+    floor = lead.floor_hrc if lead.derived else lead.low_hrc
+    return floor is not None and floor <= hrc <= ceiling
+
+
+def is_bar(bare: Treatment) -> bool:
+    """Return whether what is bought is bar to be made into the part, or lies in the rack."""
+    # What is sold harder than can be turned was hardened to be used: it answers whether to
+    # buy, not whether a flame will do.
+    return bare.stock is not None or delivered_hrc(bare.condition) <= TURNED_HRC
 
 
 def as_bought_words(bare: Treatment, lead: Demand) -> str:

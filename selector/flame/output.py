@@ -60,6 +60,7 @@ def flame_out(answer: FlameAnswer) -> FlameOut:
             _family(answer, verdict, place) for place, verdict in enumerate(answer.verdicts, 1)
         ),
         residual_heat=None if answer.residual is None else _family(answer, answer.residual, 1),
+        bought_hard=answer.bought,
         map=None if best is None or best.option is None else _map(job, best.option),
         assumptions=() if best is None else flame_assumptions(best.treatment, job),
         cautions=cautions_out(job, leading, listed),

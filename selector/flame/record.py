@@ -112,6 +112,7 @@ class FlameOut(Plain):
     asked: AskedOut
     families: tuple[FamilyOut, ...]
     residual_heat: FamilyOut | None
+    bought_hard: str | None
     map: MapOut | None
     assumptions: tuple[str, ...]
     cautions: tuple[CautionOut, ...]

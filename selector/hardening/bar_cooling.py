@@ -7,6 +7,7 @@ put right by the published bar charts, as a factor on the distance that is 1 in 
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 import numpy as np
@@ -164,6 +165,7 @@ def _outward(place: Floats) -> Floats:
     return np.asarray(np.maximum(place**2 - RIM_BEGINS**2, 0.0) / (1.0 - RIM_BEGINS**2))
 
 
+@lru_cache(maxsize=1024)
 def _simulated(
     diameter_mm: float, bath: Bath, start_c: float, steel_class: SteelClass
 ) -> tuple[Floats, Floats]:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from types import MappingProxyType
 from typing import get_args
 
@@ -233,6 +234,7 @@ def hottest_in_use_c(medium: Medium) -> float:
     return min(hottest, SHORT_OF_BOILING_C) if name in _WATERY else hottest
 
 
+@lru_cache(maxsize=256)
 def boiling_curve(bath: Bath) -> BoilingCurve:
     """Return how a bath takes heat from a surface, behind its vapour and wetted.
 

@@ -1,6 +1,7 @@
 """What surrounds a part: heat leaving its walls by surface temperature and time."""
 
 from collections.abc import Mapping
+from functools import cache
 from types import MappingProxyType
 from typing import Literal, NamedTuple
 
@@ -90,6 +91,7 @@ def convection(
     return np.asarray(h * (SURFACE_C - ambient_c) + emissivity * STEFAN * fourth)
 
 
+@cache
 def held_end(holder: Holder) -> Floats:
     """Return what the held end of a bar loses to what holds it, as a curve.
 

@@ -4,6 +4,7 @@ import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -274,6 +275,7 @@ def bar_grid(sections: Sequence[Section], fineness: float = 1.0) -> Grid:
     return _cylinder(r, z, active)
 
 
+@lru_cache(maxsize=256)
 def round_grid(diameter_mm: float, bore_mm: float = 0.0, fineness: float = 1.0) -> Grid:
     """Return the cells across a long round bar or tube: heat moves along the radius only.
 

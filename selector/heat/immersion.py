@@ -12,15 +12,12 @@ from numpy.typing import NDArray
 
 from selector.errors import OutOfRangeError, Problem
 from selector.heat.boiling import (
-    AIR_C,
-    AIR_EMISSIVITY,
-    AIR_H,
     Bath,
     bath_temperature_c,
     boiling_curve,
 )
 from selector.heat.conduction import History, Plan, conduct
-from selector.heat.exchange import Boundary, Holder, convection, held_end, mixed
+from selector.heat.exchange import Boundary, Holder, held_end, mixed
 from selector.heat.grid import Grid
 from selector.heat.steel_property import SteelProperty
 
@@ -28,6 +25,11 @@ Floats = NDArray[np.float64]
 
 # The front reaches this far from an edge by the time the film collapses by itself. Estimated.
 FRONT_REACH_MM = 20.0
+# Behind less steel than a round of 16 mm has, vapour lives shorter in proportion: it lasts as
+# long as heat comes to keep it. Estimated, so that thin bars come out by the published
+# severities of still and warm water. Volume per wetted area. [mm]
+KEEPS_VAPOUR_MM = 4.0
+STILL_AIR = Bath("air", agitation="none")
 SPLASH_S = 0.02  # a surface goes under within this
 LATE_S = 1e7  # later than any history is followed
 
@@ -109,8 +111,8 @@ def quench_boundary(
 
     Notes
     -----
-    A place at s from an edge is wetted after film_s × min(1, s / 20 mm), with log sd 0.3 to 0.8
-    by motion: estimated.
+    A place at s from an edge, with v of steel behind each area of its skin, is wetted after
+    film_s × min(1, s / 20 mm, v / 4 mm), with log sd 0.3 to 0.8 by motion: estimated.
 
     References
     ----------
@@ -132,15 +134,26 @@ def quench_boundary(
         if edges.size
         else np.full(along.size, np.inf)
     )
-    dry = life * np.minimum(away / FRONT_REACH_MM, 1.0)
+    kept = np.minimum(_behind_mm(grid, np.isin(grid.wall_face, wetted)) / KEEPS_VAPOUR_MM, 1.0)
+    dry = life * np.minimum(away / FRONT_REACH_MM, kept)
     places, place_of = np.unique(along, return_inverse=True)
     spans = _padded([_under(dip, float(z)) for z in places])[place_of]
     knots, shares = _walls(spans, dry, _warming_s(grid))
     share = np.concatenate([shares, np.zeros((*knots.shape, 1))], axis=2)
     if holder is not None:
         share[held] = np.eye(6)[5]
-    curves = [convection(AIR_H["none"], AIR_C, AIR_EMISSIVITY), cold.film, cold.wet]
+    curves = [boiling_curve(STILL_AIR).film, cold.film, cold.wet]
     return mixed([*curves, warm.film, warm.wet, held_end(holder or "insulated")], share, knots)
+
+
+def _behind_mm(grid: Grid, ends: NDArray[np.bool_]) -> Floats:
+    """Return the steel behind each wall, volume per area; of a whole section without ends."""
+    mesh, volume = grid.mesh, np.where(grid.active, grid.mesh.volume, 0.0)
+    column = mesh.wall_column if ends.any() else np.zeros_like(mesh.wall_column)
+    steel = volume.sum(axis=0) if ends.any() else np.array([volume.sum()])
+    area = np.bincount(column[~ends], mesh.wall_area[~ends], minlength=steel.size)
+    behind = 1e3 * steel / np.where(area > 0.0, area, 1.0)
+    return np.asarray(np.where(area > 0.0, behind, np.inf)[column])
 
 
 def _warming_s(grid: Grid) -> float:

@@ -9,9 +9,9 @@ import math
 from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 from numpy.typing import NDArray
 
+from selector.heat.compiler import njit
 from selector.heat.exchange import Boundary
 from selector.heat.kept_loop import keep
 from selector.heat.layout import (

@@ -4,8 +4,8 @@ from collections.abc import Callable
 from typing import TypeVar
 
 import numpy as np
-from numba import njit
 
+from selector.heat.compiler import njit
 from selector.heat.layout import (
     ABOVE,
     ACROSS,

@@ -1,4 +1,4 @@
-"""Baths that no quench can be computed in, named by their field."""
+"""Baths that no quench can be computed in, or that burn people, named by their field."""
 
 from collections.abc import Mapping
 from dataclasses import replace
@@ -7,6 +7,13 @@ from catalog.medium import Medium
 from selector.errors import OutOfRangeError, Problem
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.requirement.workshop import Workshop
+from selector.wording import in_sentence
+
+# Kept hot on purpose: below its range salt is solid and oil is no martempering oil.
+KEPT_HOT = frozenset({"hot-salt", "hot-oil"})
+# An oil is kept at least so far below its flash point: the 50 °F rule of fire codes for quench
+# oil, as the caution on flash points has it. [°C]
+BELOW_FLASH_C = 28.0
 
 
 def bath_problems(workshop: Workshop, media: Mapping[str, Medium]) -> list[Problem]:
@@ -16,14 +23,33 @@ def bath_problems(workshop: Workshop, media: Mapping[str, Medium]) -> list[Probl
         medium = media.get(kept.medium)
         if medium is None:
             continue
+        field = f"workshop.bath.{number}.temperature"
         bath = Bath(medium.kind, kept.temperature, kept.agitation)  # type: ignore[arg-type]
         try:
             bath_temperature_c(bath)
         except OutOfRangeError as error:
-            field = f"workshop.bath.{number}.temperature"
-            problems += [
-                replace(problem, field=field)
-                for problem in error.problems
-                if problem.field == "bath_temperature_c"
-            ]
+            found = [p for p in error.problems if p.field == "bath_temperature_c"]
+            problems += [replace(problem, field=field) for problem in found]
+            if found:
+                continue
+        if kept.temperature is not None:
+            problems += _too_hot_or_cold(medium, kept.temperature, field)
     return problems
+
+
+def _too_hot_or_cold(medium: Medium, at_c: float, field: str) -> list[Problem]:
+    """Return what is wrong with a bath that is not kept at a heat that its medium stands."""
+    name, got = in_sentence(medium.name), f"{at_c:g} °C"
+    flash = medium.flash_point_c
+    if flash is not None and at_c > flash.value - BELOW_FLASH_C:
+        rule = f"at most {flash.value - BELOW_FLASH_C:.0f} °C in {name}"
+        step = (
+            f"It flashes at about {flash.value:.0f} °C: keep it {BELOW_FLASH_C:.0f} °C or more "
+            "below that, or list an oil of your own with the flash point of its sheet."
+        )
+        return [Problem(field, rule, got, step)]
+    span = medium.temperature_c
+    if medium.kind in KEPT_HOT and not span.low <= at_c <= span.high:
+        rule = f"between {span.low:g} and {span.high:g} °C in {name}"
+        return [Problem(field, rule, got, "Give the heat that the bath is kept at.")]
+    return []

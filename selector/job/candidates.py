@@ -11,6 +11,7 @@ from catalog.steel import Condition, Steel
 from selector.gate import Gate
 from selector.job.bench import Bench
 from selector.job.screening import RULES
+from selector.job.sold import too_thin
 from selector.job.supply import Racked
 from selector.job.treatment import Treatment, knows
 from selector.requirement import Requirement
@@ -38,6 +39,8 @@ FOLLOWED = frozenset({"quench", "marquench", "austemper"})
 # Processes whose heat leaves no trace of how the bar was sold.
 WIPED = FOLLOWED | {"case", "anneal", "normalise"}
 Wanted = Callable[[Steel, Route], bool]
+# How bar of a steel is had: a condition, and the bar of the rack that is in it.
+_Bar = tuple[Condition, Racked | None]
 
 
 def every(steel: Steel, route: Route) -> bool:
@@ -73,7 +76,8 @@ def screened(
         # Nobody buys an unknown bar: it counts only where it lies in the rack.
         if steel.kind == "unknown" and steel.slug not in racked:
             continue
-        for treatment in _treatments(steel, ways, on, wanted):
+        conditions = _sold_or_racked(requirement, steel, on)
+        for treatment in _treatments(steel, conditions, ways, wanted):
             yield Screened(treatment, _objection(requirement, treatment))
 
 
@@ -122,11 +126,11 @@ def _ease(work: Treatment) -> tuple[bool, int, int]:
 
 
 def _treatments(
-    steel: Steel, every_way: Iterable[_Way], on: Bench, wanted: Wanted
+    steel: Steel, conditions: Iterable[_Bar], every_way: Iterable[_Way], wanted: Wanted
 ) -> Iterator[Treatment]:
     """Yield the treatments of one steel: condition × route × medium."""
     ways = [way for way in every_way if wanted(steel, way.route)]
-    for condition, held in _sold_or_racked(steel, on):
+    for condition, held in conditions:
         bar, meant = (held.bar, held.steel) if held else (None, steel)
         for way in ways:
             route = way.route
@@ -140,20 +144,24 @@ def _treatments(
                     yield Treatment(meant, condition, route, medium, source, bar)
 
 
-def _sold_or_racked(steel: Steel, on: Bench) -> Iterator[tuple[Condition, Racked | None]]:
+def _sold_or_racked(requirement: Requirement, steel: Steel, on: Bench) -> Iterator[_Bar]:
     """Yield each condition of a steel, as the first bar of the rack is that is in it, or sold.
 
-    A bar may be in one that is not listed for its steel: C45+QT.
+    A bar may be in one that is not listed for its steel: C45+QT. One too thin for the part
+    leaves the condition to be bought, where it can be.
     """
-    bars = [(c, held) for held in on.stock if held.steel.slug == steel.slug
-            for c in held.conditions]  # fmt: skip
-    sold = [(condition, None) for condition in steel.condition]
-    listed = {condition.name for condition, _ in sold}
-    for condition, nobody in sold:
-        yield next(
-            (pair for pair in bars if pair[0].name == condition.name), (condition, nobody)
-        )
-    others = {c.name: (c, held) for c, held in reversed(bars) if c.name not in listed}
+    every = [(c, held) for held in on.stock if held.steel.slug == steel.slug
+             for c in held.conditions]  # fmt: skip
+    fits = [(c, held) for c, held in every if not too_thin(requirement.part, held.bar, c)]
+    bought = not requirement.workshop.only_stock and steel.kind != "unknown"
+    bars = fits if bought else [*fits, *every]
+    for condition in steel.condition:
+        sold = (condition, None)
+        yield next((pair for pair in bars if pair[0].name == condition.name), sold)
+    listed = {condition.name for condition in steel.condition}
+    others = {
+        c.name: (c, held) for c, held in reversed([*fits, *every]) if c.name not in listed
+    }
     yield from others.values()
 
 

@@ -54,8 +54,10 @@ _DEPTH_MM = {
 }
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
 _DRIVE = _Usual(39.0, 50.0, 39.0)
-# One that lives depend on is tough before all else. Common practice. [HRC]
-_VITAL_DRIVE = _Usual(28.0, 40.0, 24.0)
+# Where lives depend on it, bar is certified as hard as this; a part is tough before all else.
+# Common practice. [HRC]
+CERTIFIED_HRC = 40.0
+_VITAL_DRIVE = _Usual(28.0, CERTIFIED_HRC, 24.0)
 # Flat and coiled springs by the thickness of their section: thin strip is run harder.
 # Common practice of spring makers, no source. [mm], [HRC]
 _SPRING = (
@@ -216,7 +218,7 @@ class _Aim:
 
 
 # What is struck and lives depend on. Common practice.
-_VITAL_STRUCK = _Aim(28.0, 40.0, "struck, and lives depend on it: pre-hardened bar")
+_VITAL_STRUCK = _Aim(28.0, CERTIFIED_HRC, "struck, and lives depend on it: pre-hardened bar")
 
 
 def _worn(requirement: Requirement, zone: Zone, usual: _Usual) -> _Aim:

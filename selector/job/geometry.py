@@ -74,17 +74,18 @@ class Blank:
         return float(np.pi / 4 * self.diameter_mm**2 * self.length_mm)
 
 
+def corners_mm(section: Section) -> float:
+    """Return the round that a square, hexagon or round section is turned from. [mm]."""
+    if section.shape == "square":
+        return section.size * 2**0.5
+    if section.shape == "hexagon":
+        return section.size * 1.155
+    return section.size
+
+
 def blank(part: Part) -> Blank:
     """Return the round bar the part is cut from."""
-
-    def across(section: Section) -> float:
-        if section.shape == "square":
-            return section.size * 2**0.5
-        if section.shape == "hexagon":
-            return section.size * 1.155
-        return section.size
-
-    rounds = [across(s) for s in part.section if s.shape != "flat"]
+    rounds = [corners_mm(s) for s in part.section if s.shape != "flat"]
     flats = [(4 / np.pi * area_mm2(s)) ** 0.5 for s in part.section if s.shape == "flat"]
     allowance = 2 * (part.stock_removal or 0.0)
     return Blank(max(rounds + flats) + allowance, part.length_mm + 5.0)

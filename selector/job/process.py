@@ -27,9 +27,9 @@ Floats = NDArray[np.float64]
 RATE_C_PER_S = {"flame": 6.0, "fire": 2.0, "furnace": 0.2, "salt-bath": 3.0, "induction": 100.0,
                 "firm-flame": 25.0}  # fmt: skip
 HOLD_S = {"flame": 90.0, "fire": 180.0, "salt-bath": 600.0, "induction": 2.0, "firm-flame": 5.0}
-# Induction austenitises in seconds and is taken 50 to 100 °C past the heat of a furnace (ASM
-# Handbook 4, from memory). [°C]
-INDUCTION_ABOVE_C = 75.0
+# What austenitises in seconds is taken past the heat of a furnace: a coil by 50 to 100 °C, a
+# firm's burner by about 50 °C (ASM Handbook 4, from memory). [°C]
+ABOVE_FURNACE_C = {"induction": 75.0, "firm-flame": 50.0}
 # Steel rich in carbon is held as long as its heat allows, up to this: carbide takes time to
 # dissolve. Common practice, no source. [s]
 RICH_HOLD_S = 600.0
@@ -124,16 +124,16 @@ def normalising_span(treatment: Treatment) -> Span:
 
 def _target_c(treatment: Treatment) -> float | None:
     """Return the heat that turns a part to austenite, None where none does. [°C]."""
-    # Induction holds nothing and goes hotter.
     if treatment.route.process == "normalise":
         return normalising_span(treatment).middle
     hardened, firm_c = treatment.steel.hardened, treatment.route.temperature_c
     if not treatment.hardens or hardened is None:
         return None
     furnace_c = hardened.temperature_c.middle
-    if treatment.route.kind != "induction" or firm_c is None:
+    above_c = ABOVE_FURNACE_C.get(treatment.route.kind)
+    if above_c is None or firm_c is None:
         return furnace_c
-    return float(np.clip(furnace_c + INDUCTION_ABOVE_C, firm_c.low, firm_c.high))
+    return float(np.clip(furnace_c + above_c, firm_c.low, firm_c.high))
 
 
 def _as_kept(

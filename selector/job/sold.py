@@ -5,9 +5,11 @@ import re
 from catalog.steel import Condition
 from selector.gate import Gate
 from selector.hardness_scale import hrc_from_hb
+from selector.job.geometry import corners_mm
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
-from selector.requirement.part import FeatureKind, Section
+from selector.requirement.part import FeatureKind, Part, Section
+from selector.requirement.workshop import Stock
 
 # Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
 # and drilled with carbide.
@@ -17,6 +19,9 @@ UNCUT = frozenset(
 UNCUT_FLAT = UNCUT - {"edge", "slot", "cross-hole"}
 # A ready-hard element is bought at its own size, within this. [mm]
 SAME_SIZE_MM = 0.02
+# A round no longer than this share of its diameter is cut from plate where plate is sold.
+# Common practice. [-]
+DISC = 0.5
 # Bar delivered harder is not turned, tapped or milled in a small shop. Common practice. [HRC]
 TURNED_HRC = 44.0
 
@@ -26,8 +31,54 @@ def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
     if asked.workshop.only_stock and work.stock is None:
         return Gate("stock", "fail", "not in the rack, and only the rack is to be used")
     # What lies in the rack has the shape it has, and its owner knows what it was sold for.
-    sold = None if work.stock is not None else _sold(asked, work.condition)
-    return sold or _ready_hard(asked, work)
+    if work.stock is not None:
+        unfit = too_thin(asked.part, work.stock, work.condition)
+    else:
+        unfit = _sold(asked, work.condition)
+    return unfit or _ready_hard(asked, work)
+
+
+def too_thin(part: Part, bar: Stock, sold: Condition) -> Gate | None:
+    """Object to a bar of the rack that the part is thicker than.
+
+    Parameters
+    ----------
+    part : Part
+        The part.
+    bar : Stock
+        The bar; one whose size is not given is not held against the part.
+    sold : Condition
+        How bar of its steel is sold, which says what shape it may have.
+
+    Returns
+    -------
+    Gate or None
+        None where the part can be cut from it.
+    """
+    if bar.size is None:
+        return None
+    wanted = _thinnest_mm(part, sold)
+    if bar.size + SAME_SIZE_MM >= wanted:
+        return None
+    text = f"the bar in the rack is {bar.size:g} mm; the part takes {round(wanted, 1):g} mm"
+    return Gate("stock", "fail", text)
+
+
+def _thinnest_mm(part: Part, sold: Condition) -> float:
+    """Return the thinnest bar of a kind sold that a part can be cut from. [mm]."""
+    flats = "flat" in sold.shapes
+    shapes = {section.shape for section in part.section}
+    if flats and shapes == {"flat"}:
+        return max(section.narrowest_mm for section in part.section)
+    if len(shapes) == 1 and shapes <= set(sold.shapes):
+        widest = max(section.size for section in part.section)
+    else:
+        # Of mixed or other sections the bar is a round about their corners.
+        widest = max(
+            section.across_mm if section.shape == "flat" else corners_mm(section)
+            for section in part.section
+        )
+    return part.length_mm if flats and part.length_mm <= DISC * widest else widest
 
 
 def _sold(asked: Requirement, sold: Condition) -> Gate | None:

@@ -1,11 +1,11 @@
 """What the part must bear, before any steel is named: hardness, depth and strength, and why."""
 
 from catalog import Catalog, load_catalog
-from selector.decision.output import zone_out
 from selector.duty.contact import pressings
 from selector.duty.stiffness import stiffness
 from selector.duty.strength import bearing
 from selector.job.job import resolved
+from selector.job.zone_out import zone_out
 from selector.need import words
 from selector.need.contact import contact_need
 from selector.need.plain_bar import plain_bar

@@ -1,5 +1,7 @@
 """The bar that bears the load as bought: the rack first, then what is easily had."""
 
+from itertools import groupby
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -41,14 +43,16 @@ def plain_bar(job: Job, bears: Bearing, needs: tuple[SectionNeed, ...]) -> Plain
     """
     if any(item.least is None for item in needs):
         return None
-    fit = [
+    works = [
         item.treatment
         for item in screened(job.asked, job.catalog, job.bench, _untreated)
-        if item.gate is None
-        and item.treatment.condition.name != "hard-element"
-        and _serves(_hrc_as_sold(item.treatment, job), bears)
+        if item.gate is None and item.treatment.condition.name != "hard-element"
     ]
-    work = min(fit, key=lambda work: _far_to_seek(work, job), default=None)
+    # Only among those that are as near to hand is it asked which serves, and for what price.
+    by_hand = groupby(sorted(works, key=_far_to_seek), key=_far_to_seek)
+    served = ([w for w in near if _serves(_hrc_as_sold(w, job), bears)] for _, near in by_hand)
+    fit = next((near for near in served if near), [])
+    work = min(fit, key=lambda work: _price(work, job), default=None)
     if work is None:
         return None
     sold_hrc = _hrc_as_sold(work, job)
@@ -67,14 +71,14 @@ def _untreated(steel: Steel, route: Route) -> bool:
     return route.process == "none"
 
 
-def _far_to_seek(work: Treatment, job: Job) -> tuple[bool, int, float]:
-    """Return the rack before the shop, what every shop has before the rest, then the price."""
-    seldom = _SELDOM.index(work.condition.availability)
-    return (
-        work.stock is None,
-        seldom,
-        float(np.median(bill(work, NO_TEMPER, order_of(job)).cost)),
-    )
+def _far_to_seek(work: Treatment) -> tuple[bool, int]:
+    """Return the rack before the shop, and what every shop has before the rest."""
+    return work.stock is None, _SELDOM.index(work.condition.availability)
+
+
+def _price(work: Treatment, job: Job) -> float:
+    """Return what a bar costs that is left as bought."""
+    return float(np.median(bill(work, NO_TEMPER, order_of(job)).cost))
 
 
 def _hrc_as_sold(work: Treatment, job: Job) -> Floats:

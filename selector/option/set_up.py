@@ -23,7 +23,7 @@ from selector.metallurgy.hardening_heat import structure_of
 from selector.requirement import Requirement
 from selector.requirement.workshop import Workshop
 from selector.sampling import Normals
-from selector.torch.heating import USUAL_HOLD_S, heatings, least_past_mm
+from selector.torch.heating import USUAL_HOLD_S, least_past_mm
 from selector.torch.history import Heats, History
 from selector.torch.part import Torching, torching
 from selector.torch.probe import Probes, probes
@@ -118,7 +118,7 @@ class AtTorch:
         long_mm = self.task.part.zone_mm[1] - self.task.part.zone_mm[0]
         reaches = [max(least_mm, share * long_mm) for share in LAID_UP]
         for mm in reaches:
-            dip = dip_for(heatings(self.task, mm), span.middle, USUAL_HOLD_S, bath)
+            dip = dip_for(self.task, mm, (span.middle, USUAL_HOLD_S), bath)
             if dip is not None and dip.colour_after_s(RUN_BACK_C) is not None:
                 return mm
         return least_mm
@@ -162,8 +162,9 @@ class AtTorch:
         """The dip after which the heat behind the end runs back, if there is one."""
         if self.quench.bath is None:
             return None
-        lib, chosen = self.library.heatings, self.set_up
-        return dip_for(lib, chosen.heat_c, chosen.hold_s, self.quench.bath)
+        chosen = self.set_up
+        heat = (chosen.heat_c, chosen.hold_s)
+        return dip_for(self.task, self.past_mm, heat, self.quench.bath)
 
     @cached_property
     def _places(self) -> Probes:

@@ -163,7 +163,7 @@ def _into_salt(do: Doing) -> StepOut:
     span = do.work.route.temperature_c
     bainite = do.work.route.process == "austemper"
     at_c = do.kept_bath.temperature if do.kept_bath and do.kept_bath.temperature else (
-        span.middle if span else 250.0
+        to_five(span.middle) if span else 250.0
     )  # fmt: skip
     if bainite:
         at_c = do.temper.temperature_c

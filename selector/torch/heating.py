@@ -19,7 +19,7 @@ from selector.heat.grid import Grid, bar_grid
 from selector.heat.operator import FASTEST_C_PER_S, LATE_S, seen_cell, side_difference_k
 from selector.heat.steel_property import heating_steel
 from selector.heat.torch import AMBIENT_C, flame_boundary
-from selector.torch.part import Torching
+from selector.torch.part import Stretch, Torching
 
 Floats = NDArray[np.float64]
 
@@ -115,10 +115,16 @@ class Heatings:
         return np.minimum(log_strength, self.in_time_log(stop_c))
 
 
+@lru_cache(maxsize=16)
+def part_grid(part: Stretch) -> Grid:
+    """Return the cells of a part."""
+    return bar_grid(part.sections, FINENESS)
+
+
 @lru_cache(maxsize=48)
 def heatings(torching: Torching, past_mm: float) -> Heatings:
     """Return all heatings of a part for one reach past its zone."""
-    grid = bar_grid(torching.part.sections, FINENESS)
+    grid = part_grid(torching.part)
     log_flame = _middle_log_flame(torching, past_mm) + np.array(FLAMES_LOG)
     runs = [_rises(torching, past_mm, float(np.exp(level))) for level in log_flame]
     courses = [
@@ -148,6 +154,33 @@ def heatings(torching: Torching, past_mm: float) -> Heatings:
     )
 
 
+@lru_cache(maxsize=256)
+def field_after(torching: Torching, past_mm: float, stop: int, hold_s: float) -> Floats:
+    """Return how hot each cell is after one stop and hold, without all other heatings.
+
+    Parameters
+    ----------
+    torching : Torching
+        Part, flame, operator.
+    past_mm : float
+        How far past the zone the flame goes. [mm]
+    stop : int
+        Which of the stops. [-]
+    hold_s : float
+        One of `HOLDS_S`. [s]
+
+    Returns
+    -------
+    ndarray
+        As `Heatings.field_c` has it. [°C]
+    """
+    share = float(np.exp(_middle_log_flame(torching, past_mm) + FLAMES_LOG[MIDDLE_FLAME]))
+    rise = _rises(torching, past_mm, share)[stop]
+    flame = (past_mm, share, torching.stops_c[stop])
+    _, rows = _sampled(_held(part_grid(torching.part), torching, flame, rise))
+    return rows[:, RISING + HOLDS_S.index(hold_s)]
+
+
 @lru_cache(maxsize=64)
 def least_past_mm(torching: Torching) -> float:
     """Return how far past the zone the flame goes for the edge of the zone to come to heat.
@@ -171,7 +204,7 @@ def least_past_mm(torching: Torching) -> float:
     reaches = torching.reaches_mm
     if not edges:
         return 0.0
-    grid = bar_grid(part.sections, FINENESS)
+    grid = part_grid(part)
     rows = grid.cells().tolist()
     cells = [rows.index(seen_cell(grid, z)) for z in edges]
     stop_c = torching.stops_c[MIDDLE_STOP]
@@ -211,7 +244,7 @@ def _middle_log_flame(torching: Torching, past_mm: float) -> float:
 @lru_cache(maxsize=96)
 def _rises(torching: Torching, past_mm: float, share: float) -> tuple[Reached, ...]:
     """Return the flat-out heating as it passes each stop."""
-    grid = bar_grid(torching.part.sections, FINENESS)
+    grid = part_grid(torching.part)
     heated_mm = torching.heated_mm(past_mm)
     seen = seen_cell(grid, 0.5 * sum(torching.part.zone_mm))
     steel = heating_steel(torching.steel_class)

@@ -15,7 +15,8 @@ from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.operator import seen_cell
 from selector.heat.steel_property import cooling_steel
 from selector.heat.tempering_heat import run_back
-from selector.torch.heating import HOLDS_S, MELTS_C, Heatings
+from selector.torch.heating import MELTS_C, field_after, part_grid
+from selector.torch.part import Torching
 
 RESIDUAL_HEAT = "residual-heat"
 # How long the end stays under at most, tried in turn. Common practice. [s]
@@ -48,31 +49,51 @@ class Dip:
         return float(np.interp(colour_c, self.end_c[near], self.time_s[near]))
 
 
-def dip_for(heatings: Heatings, stop_c: float, hold_s: float, bath: Bath) -> Dip | None:
-    """Return the shortest dip that leaves the end cold, None where none does."""
+def dip_for(
+    torching: Torching, past_mm: float, heat: tuple[float, float], bath: Bath
+) -> Dip | None:
+    """Return the shortest dip that leaves the end cold, None where none does.
+
+    Parameters
+    ----------
+    torching : Torching
+        Part, flame, operator.
+    past_mm : float
+        How far past the zone the flame goes. [mm]
+    heat : tuple of float
+        Heat of the zone, °C, and how long it is held, s.
+    bath : Bath
+        What the end is dipped in.
+
+    Returns
+    -------
+    Dip or None
+        From the nearest stop and hold that are followed.
+    """
     # A zone away from the end cannot be dipped alone, and behind a whole part lies no heat.
-    part = heatings.torching.part
+    part, (stop_c, hold_s) = torching.part, heat
     if part.zone_mm[0] > 0.0 or part.is_whole:
         return None
-    stops = heatings.torching.stops_c
+    stops = torching.stops_c
     stop = min(range(len(stops)), key=lambda n: abs(stops[n] - stop_c))
     hold = min(HOLDS, key=lambda seconds: abs(seconds - hold_s))
-    return _dip(heatings, stop, hold, bath)
+    return _dip((torching, past_mm), stop, hold, bath)
 
 
 @lru_cache(maxsize=128)
-def _dip(heatings: Heatings, stop: int, hold_s: float, bath: Bath) -> Dip | None:
-    """Return the dip of a part from one stop and hold of its library."""
-    part, grid = heatings.torching.part, heatings.grid
+def _dip(heated: tuple[Torching, float], stop: int, hold_s: float, bath: Bath) -> Dip | None:
+    """Return the dip of a part from one stop and hold of its heatings."""
+    torching, reach_mm = heated
+    part, grid = torching.part, part_grid(torching.part)
     end_mm = part.zone_mm[1]
     # The water line lies a little past the zone; the heat behind it has not far to run.
-    past_mm = 0.5 * min(max(heatings.past_mm, 1.0), part.sections[0].outer_mm)
+    past_mm = 0.5 * min(max(reach_mm, 1.0), part.sections[0].outer_mm)
     under_mm, watched_mm = end_mm + past_mm, min(WATCHED_MM, 0.5 * end_mm)
-    field_c = heatings.field_c[stop, HOLDS_S.index(hold_s)]
+    field_c = field_after(torching, reach_mm, stop, hold_s)
     hot = grid.field(np.minimum(field_c, MELTS_C), 20.0)
     end = tuple(seen_cell(grid, float(z)) for z in grid.along_mm[grid.along_mm <= 0.5 * end_mm])
     dipped = quench_boundary(grid, bath, Immersion((0.0,), (under_mm,)))
-    steel = cooling_steel(heatings.torching.steel_class)
+    steel = cooling_steel(torching.steel_class)
     plan = Plan(DIPS_S[-1], watch=end)
     history = quench_history(grid, steel, hot, (bath, dipped), plan)
     hottest = history.temperature_c.max(axis=0)

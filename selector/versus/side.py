@@ -4,11 +4,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
-from selector.decision.judgement import judge
+from selector.decision.judgement import Judged, judge
 from selector.decision.option import Option, Scorer, scorer_of
 from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
-from selector.job.job import Job
+from selector.job.job import Job, per_job
 from selector.job.treatment import Treatment, temper_ceilings
 from selector.option.cost import Bill, bill, order_of
 from selector.option.prediction import Prediction, mishaps, predict
@@ -16,8 +17,12 @@ from selector.option.preparation import Prepared, cooled_points, prepare
 from selector.option.reference_bar import reference_cost
 from selector.option.skin import atmosphere
 from selector.option.temper_choice import Choice, choice_of, choices
+from selector.requirement.priority import CRITERIA
 from selector.sampling import probability
 from selector.versus.option_id import FIELD, option_of
+
+Floats = NDArray[np.float64]
+COST, DAYS = CRITERIA.index("cost"), CRITERIA.index("days")
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -36,9 +41,15 @@ class Side:
     def cracking(self, rate: float) -> "Side":
         """Return the same with another rate of cracking throughout the sample."""
         old = self.prediction.crack
-        chance = probability(self.ready.normals["crack"])
-        crack = replace(old, rate=np.full_like(old.rate, rate), cracked=chance < rate)
+        cracked = _chance(self.ready.job, self.ready) < rate
+        crack = replace(old, rate=np.full_like(old.rate, rate), cracked=cracked)
         return replace(self, prediction=replace(self.prediction, crack=crack))
+
+
+@per_job
+def _chance(_: Job, ready: Prepared) -> Floats:
+    """Return from which rate of cracking on each sample cracks. [-]."""
+    return probability(ready.normals["crack"])
 
 
 def side_of(name: str, job: Job) -> Side:
@@ -103,6 +114,15 @@ def _with_band(side: Side, middle: Job) -> Choice:
     return next((c for c in weighed if c.temper == side.choice.temper), side.choice)
 
 
+@per_job
+def _uncracked(job: Job, ready: Prepared, choice: Choice) -> Judged:
+    """Return an option judged as if none cracked, at its own bill."""
+    prediction = predict(ready, choice.temper)
+    none = np.zeros_like(prediction.crack.cracked)
+    whole = replace(prediction, crack=replace(prediction.crack, cracked=none))
+    return judge(whole, choice.sensitivity_hrc, job)
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Pair:
     """Two options in one job; what changes along an axis is worked out again."""
@@ -143,6 +163,24 @@ class Pair:
         prediction = replace(side.prediction, bill=made_out)
         judged = judge(prediction, side.choice.sensitivity_hrc, self.job)
         return scorer.option(judged, side.choice)
+
+    def scores(self, scorer: Scorer) -> tuple[float, float]:
+        """Return what both score by the scorer of this job, their bills made out anew. [-]."""
+        first, second = self.bills()
+        return self._score(self.first, first, scorer), self._score(self.second, second, scorer)
+
+    def _score(self, side: Side, made_out: Bill, scorer: Scorer) -> float:
+        """Return the score of one side: along an axis bill and cracks alone are others."""
+        whole = _uncracked(self.job, side.ready, side.choice)
+        values = whole.values.copy()
+        values[:, COST], values[:, DAYS] = made_out.cost, made_out.days
+        passing, budget = (
+            whole.right & ~side.prediction.crack.cracked,
+            self.job.asked.limit.budget,
+        )
+        if budget is not None:
+            passing &= made_out.cost <= budget
+        return float(np.mean(scorer.scored(values, passing)[1]))
 
     def first_cracking(self, rate: float) -> "Pair":
         """Return the same with another rate of cracking of the first."""

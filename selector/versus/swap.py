@@ -4,10 +4,14 @@ Both bills are made out, and both options scored, again along each axis.
 """
 
 from collections.abc import Callable
+from functools import cache, lru_cache
 
 import numpy as np
 
+from selector.decision.option import Scorer, scorer_of
 from selector.figure import median
+from selector.job.job import Job
+from selector.option.reference_bar import reference_cost
 from selector.versus import words
 from selector.versus.axis import Line, lines
 from selector.versus.record import Measure, SwapOut
@@ -40,9 +44,14 @@ def _cost_gap(line: Line) -> Callable[[float], float]:
 def _score_gap(line: Line) -> Callable[[float], float]:
     """Return how far the second scores above the first, along an axis."""
 
+    @lru_cache(maxsize=1)
+    def scorer(job: Job) -> Scorer:
+        return scorer_of(job, reference_cost(job))
+
     def gap(x: float) -> float:
-        first, second = line.at(x).options()
-        return second.score - first.score
+        pair = line.at(x)
+        first, second = pair.scores(scorer(pair.job))
+        return second - first
 
     return gap
 
@@ -71,13 +80,18 @@ def _crossing(gap: Callable[[float], float], line: Line) -> float | None:
     low, high = line.ends
     steps = np.geomspace(low, high, _STEPS)
     places = np.unique(np.append(np.round(steps) if line.whole else steps, line.now))
-    signs = np.array([gap(float(x)) <= 0 for x in places])
-    turns = np.flatnonzero(signs[1:] != signs[:-1])
-    if not turns.size:
+    away = np.abs(np.log(np.sqrt(places[:-1] * places[1:]) / line.now))
+
+    @cache
+    def leads(k: int) -> bool:
+        return gap(float(places[k])) <= 0
+
+    # Looked for from where the part stands outwards: the first turn met is the nearest.
+    outwards = map(int, np.argsort(away, kind="stable"))
+    turn = next((k for k in outwards if leads(k) != leads(k + 1)), None)
+    if turn is None:
         return None
-    away = np.abs(np.log(np.sqrt(places[turns] * places[turns + 1]) / line.now))
-    turn = int(turns[np.argmin(away)])
-    left, right, sign = float(places[turn]), float(places[turn + 1]), bool(signs[turn])
+    left, right, sign = float(places[turn]), float(places[turn + 1]), leads(turn)
     for _ in range(_HALVINGS):
         if (line.whole and right - left <= 1) or right / left < 1.001:
             break

@@ -1,3 +1,4 @@
+import re
 from dataclasses import replace
 from types import MappingProxyType
 
@@ -5,6 +6,7 @@ import pytest
 
 from catalog import load_catalog
 from catalog.coverage import gaps, read_share, untried_cold, wanted_count
+from catalog.quantity import sourced
 
 KNOWN = load_catalog()
 # Of the values that a steel's own routes ask for, this share at least is there. [-]
@@ -52,10 +54,30 @@ def test_frost_is_asked_of_steel_hardened_for_strength_alone():
 
 
 def test_what_was_read_is_counted_value_by_value():
-    read, every = read_share(KNOWN)
-    fewer, all_of_one = read_share(without("c45"))
+    read, part, every = read_share(KNOWN)
+    fewer, _, all_of_one = read_share(without("c45"))
     assert 0 < fewer < read
+    assert 0 < part < every - read
     assert all_of_one < every
+
+
+# What the place of a value says where some of it was not read there.
+NOT_READ = re.compile(
+    r"(rest|by|and \w+) common practice|from memory|as recalled|recalled of|, recalled"
+    r"|\bestimate\b|usual practice"
+)
+
+
+def test_what_is_called_read_says_of_no_part_that_it_was_not():
+    groups = (KNOWN.steels, KNOWN.routes, KNOWN.media, KNOWN.heat_sources, KNOWN.cautions)
+    half_read = [
+        f"{slug}: {key}: {value.at}"
+        for group in groups
+        for slug, record in group.items()
+        for key, value in sourced(record)
+        if value.seen == "read" and NOT_READ.search(value.at)
+    ]
+    assert half_read == []
 
 
 def test_what_a_steel_is_not_for_is_no_gap():

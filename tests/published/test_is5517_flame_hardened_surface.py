@@ -62,12 +62,17 @@ def test_cf53_is_57_hrc_or_more():
     assert relieved_hrc({"C": 0.53, "Si": 0.25, "Mn": 0.55}) >= 57.0
 
 
+@pytest.mark.parametrize("route", ["subcontract-induction", "subcontract-flame"])
 @pytest.mark.parametrize(
     ("steel", "condition", "named"),
-    [("c45", "hot-rolled", "C45"), ("42crmo4", "prehard", "40Cr1Mo28")],
+    [
+        ("c45", "hot-rolled", "C45"),
+        ("42crmo4", "prehard", "40Cr1Mo28"),
+        ("41cr4", "prehard", "40Cr1"),
+    ],
 )
-def test_a_firm_hardens_by_induction_to_what_the_table_gives(steel, condition, named):
-    made = work(steel, "subcontract-induction", "polymer", None, condition)
+def test_a_firm_hardens_a_surface_to_what_the_table_gives(route, steel, condition, named):
+    made = work(steel, route, "polymer", None, condition)
     job = resolved(asked({"workshop.subcontract": True}), load_catalog())
     fresh = prepare(made, job).fresh
     low, high = TABLE[named][1]

@@ -7,7 +7,7 @@ from ui import cached
 
 def test_the_catalogue_is_the_shipped_one(monkeypatch):
     monkeypatch.setattr(cached, "load_catalog", load_catalog)
-    assert cached.catalog.__wrapped__() is load_catalog()
+    assert cached.catalog() is load_catalog()
 
 
 @pytest.mark.usefixtures("advised")

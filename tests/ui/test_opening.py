@@ -2,7 +2,7 @@ import pytest
 
 from catalog import load_catalog
 from catalog.example import example_names
-from tests.form import field, said
+from tests.form import field, said, unfold
 from ui import opening
 from ui.draft import checked, ready
 
@@ -83,6 +83,8 @@ def test_a_file_with_a_slip_of_typing_opens_with_the_slip_at_its_field(page, cla
 
 
 def test_a_blank_part_is_blank(blank):
+    for fold in ("features", "rest", "sections"):
+        unfold(blank, fold)
     assert blank.radio(key=field(blank, "safety_use")).value is None
     for path in ("part.name", "part.section.1.size", "load.torque", "limit.runout"):
         assert blank.text_input(key=field(blank, path)).value == ""

@@ -1,25 +1,7 @@
-"""What seldom decides is asked too: which sections a load lies on, what is in a bar."""
+"""What is in a bar of the rack is asked where it has a certificate."""
 
 from selector.requirement import requirement_from
 from tests.form import field
-
-
-def test_a_load_may_lie_on_some_sections(with_claw):
-    over = with_claw.multiselect(key=field(with_claw, "load.torque_over"))
-    over.set_value([2]).run()
-    assert not with_claw.exception
-    draft = with_claw.session_state["visit"].draft
-    assert draft["load"]["torque_over"] == [2]
-    assert requirement_from(draft).load.torque_over == (2,)
-    with_claw.button(key="drop/part.section.1").click().run()
-    assert with_claw.session_state["visit"].draft["load"]["torque_over"] == [1]
-
-
-def test_no_section_named_means_all(with_claw):
-    key = field(with_claw, "load.bending_over")
-    with_claw.multiselect(key=key).set_value([1]).run()
-    with_claw.multiselect(key=key).set_value([]).run()
-    assert "bending_over" not in with_claw.session_state["visit"].draft["load"]
 
 
 def test_a_bar_with_a_certificate_is_asked_for_its_analysis(with_claw):

@@ -1,9 +1,10 @@
 """The choice: what to do, four figures, the part, three ways, weights, rack, list, why not."""
 
+from functools import partial
+
 import streamlit as st
 
 from selector.advice.record import AdviceOut
-from selector.advice.table import option_table
 from ui import (
     answer,
     cached,
@@ -19,6 +20,14 @@ from ui import (
 from ui.labels import plain
 from ui.piece import bullets, download, markup, small
 from ui.words import first_sentence
+
+
+def _table(advice: AdviceOut) -> str:
+    """Return the options as CSV; the library of tables is loaded when it is asked for."""
+    from selector.advice.table import option_table  # noqa: PLC0415
+
+    return option_table(advice).to_csv(index=False)
+
 
 requirement = answer.asked()
 advice: AdviceOut = answer.shown(requirement)
@@ -58,6 +67,6 @@ with st.expander("Worth knowing, and what was assumed"):
 if first.cost.invented_prices:
     small("Prices are invented for demonstration; put in your own.")
 with st.container(horizontal=True):
-    download("Table as CSV", option_table(advice).to_csv(index=False), "ranking.csv")
-    download("Everything as JSON", advice.model_dump_json(), "advice.json")
+    download("Table as CSV", partial(_table, advice), "ranking.csv")
+    download("Everything as JSON", advice.model_dump_json, "advice.json")
 fill_in()

@@ -1,10 +1,23 @@
 """The part: the questions that decide, beside the drawing and what they come to."""
 
 import json
+from functools import partial
 
 import streamlit as st
 
-from ui import answer, cached, form, frame, needed, part_form, picture, piece, session, shop
+from ui import (
+    answer,
+    cached,
+    form,
+    frame,
+    needed,
+    part_form,
+    picture,
+    piece,
+    seldom,
+    session,
+    shop,
+)  # fmt: skip
 from ui.draft import checked, ready
 
 visit = session.here()
@@ -13,10 +26,20 @@ requirement, problems = checked(draft, cached.catalog())
 # What is typed is judged at once; what is still blank only after advice was asked for.
 told = [p for p in problems if visit.tried or p.got != "nothing"]
 form.show_faults(told)
+with st.bottom, st.container(horizontal=True, vertical_alignment="center", key="ask"):
+    go = st.button("Advise", type="primary", key="part/advise", on_click=session.attempt)
+    st.markdown(form.summary(told))
+if go and requirement is not None:
+    # Before the form is drawn: the browser still shows it, and leaves it for the answer.
+    with st.bottom:
+        done = answer.compute(requirement)
+    if done:
+        session.answered(draft)
+        frame.go(visit.aim)
 with st.container(horizontal=True, vertical_alignment="bottom", key="part/title"):
     st.title("Your part", width="stretch", anchor=False)
     st.button("Undo", key="undo", on_click=session.undo, disabled=not visit.before)
-    piece.download("Keep as a file", json.dumps(draft, indent=2), "requirement.json")
+    piece.download("Keep as a file", partial(json.dumps, draft, indent=2), "requirement.json")
 st.write(
     "Leave blank what you do not know. A bare number is mm, N, °C or HRC; others are written "
     "with their unit: 1/2 in, 66 lb ft, 480 HB."
@@ -34,15 +57,6 @@ with left:
     part_form.head(5, "What matters most?")
     part_form.priorities()
     part_form.head(6, "More, where it matters")
-    part_form.the_rest()
+    seldom.ask_all()
 with right, st.container(key="beside"):
     needed.show(visit.draft, picture.of_draft(visit.draft, cached.catalog()))
-with st.bottom, st.container(horizontal=True, vertical_alignment="center", key="ask"):
-    go = st.button("Advise", type="primary", key="part/advise", on_click=session.attempt)
-    st.markdown(form.summary(told))
-if go and requirement is not None:
-    with st.bottom:
-        done = answer.compute(requirement)
-    if done:
-        session.answered(draft)
-        frame.go(visit.aim)

@@ -1,5 +1,6 @@
 """What a drawing is told of hardness and heat; places in mm from the working end."""
 
+from bisect import bisect_right
 from dataclasses import dataclass
 
 import numpy as np
@@ -67,4 +68,4 @@ class Marks:
 
     def step_of(self, hrc: float) -> int:
         """Return which of the six steps a hardness lies in, from 0."""
-        return int(np.searchsorted(self.limits_hrc, hrc, side="right"))
+        return bisect_right(self.limits_hrc, hrc)

@@ -54,3 +54,13 @@ def test_a_bar_is_called_by_its_size_in_plain_figures(size, label):
     rack_of = {"steel": "C45"} if size is None else {"steel": "C45", "size": size}
     (bar,) = rack(advised({"workshop.stock": [rack_of]}, "c45"))
     assert bar.bar == label
+
+
+def test_a_bar_thinner_than_the_part_is_said_to_be_so_and_made_nothing_of():
+    rods = {"workshop.stock": [{"steel": "C45", "size": s} for s in (10, 30)]}
+    found = advised(rods, "c45", "42crmo4")
+    thin, thick = rack(found)
+    assert (thin.place, thin.verdict) == (None, "fail")
+    assert thin.why == "the bar in the rack is 10 mm; the part takes 25 mm"
+    assert thick.place is not None
+    assert all(o.treatment.stock is None or o.treatment.stock.size != 10 for o in found.options)

@@ -14,7 +14,7 @@ def run(cli, tmp_path, monkeypatch):
     def flame(*args, changes=None):
         path = tmp_path / "dog.json"
         path.write_text(json.dumps(varied(changes)), encoding="utf-8")
-        return cli.invoke(commands, ["flame", str(path), "--steel", "C45", *args])
+        return cli.invoke(commands, ["flame", str(path), "--steel", "42CrMo4", *args])
 
     return flame
 
@@ -33,7 +33,7 @@ def test_the_verdict_comes_first(run):
 def test_json_is_one_object_and_nothing_else(run):
     found = json.loads(run("--json").stdout)
     assert found["verdict"] in {"yes", "yes_if"}
-    assert [family["steel_slug"] for family in found["families"]] == ["c45"]
+    assert [family["steel_slug"] for family in found["families"]] == ["42crmo4"]
 
 
 def test_a_no_is_an_answer_and_no_error(run):

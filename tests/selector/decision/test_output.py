@@ -9,9 +9,9 @@ from selector.decision.output import (
     failure_cost_out,
     movement_out,
     temper_out,
-    zone_out,
 )
 from selector.job.treatment import NO_TEMPER, Temper
+from selector.job.zone_out import zone_out
 from selector.option.temper_choice import Choice
 from tests.dog import asked
 

@@ -86,6 +86,18 @@ def test_thicker_bars_harden_less():
     assert np.all(np.diff(centre) < 0.0)
 
 
+@pytest.mark.parametrize("agitation", ["none", "moderate", "strong"])
+@pytest.mark.parametrize("at_c", [20.0, 40.0, 55.0])
+def test_a_thick_skin_is_no_harder_than_a_thin_one(at_c, agitation):
+    silver_steel = {"C": 1.1, "Mn": 0.3, "Si": 0.2, "Cr": 0.45, "V": 0.1}
+    for steel in (C45, silver_steel):
+        skin = [
+            quenched_bar(steel, d, "water", 800.0, at_c, agitation=agitation).hrc[-1]
+            for d in (3.0, 6.0, 10.0, 13.0, 16.0)
+        ]
+        assert np.all(np.diff(skin) < 0.2)
+
+
 def test_motion_helps_and_hot_water_hurts():
     still, moved = (
         quenched_bar(C45, 30.0, "water", 840.0, agitation=a).hrc[0] for a in ("none", "violent")

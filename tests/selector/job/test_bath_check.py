@@ -1,3 +1,5 @@
+import pytest
+
 from catalog import load_catalog
 from selector.job.bath_check import bath_problems
 from tests.dog import asked
@@ -29,3 +31,23 @@ def test_a_medium_of_ones_own_is_judged_by_its_kind():
     kept = baths({"medium": "can-of-oil", "temperature": 250}, {"medium": "unheard-of"})
     (problem,) = map(str, bath_problems(kept, mine))
     assert problem.startswith("workshop.bath.1.temperature must be between 0 and 200 °C in oil")
+
+
+@pytest.mark.parametrize(
+    ("medium", "at_c", "rule"),
+    [
+        ("hot-oil", 20, "between 120 and 205 °C in martempering oil"),
+        ("hot-oil", 210, "between 120 and 205 °C in martempering oil"),
+        ("hot-oil", 230, "at most 222 °C in martempering oil"),
+        ("hot-salt", 20, "between 177 and 400 °C in "),
+        ("oil", 150, "at most 142 °C in "),
+        ("hot-oil", 160, None),
+        ("oil", 70, None),
+    ],
+)
+def test_a_bath_is_kept_where_its_medium_stands_it(medium, at_c, rule):
+    found = [*map(str, bath_problems(baths({"medium": medium, "temperature": at_c}), MEDIA))]
+    assert len(found) == (rule is not None)
+    for problem in found:
+        assert problem.startswith(f"workshop.bath.1.temperature must be {rule}")
+        assert f"{at_c} °C" in problem

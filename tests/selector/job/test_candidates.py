@@ -102,3 +102,27 @@ def test_a_bar_named_by_a_near_equivalent_has_its_composition():
     found = screened(rack, KNOWN, bench(rack, KNOWN), lambda steel, _: steel.slug == "42crmo4")
     steels = {item.treatment.stock is None: item.treatment.steel for item in found}
     assert {steel.assumed is None for steel in steels.values()} == {False}
+
+
+def of_rack(*bars, **changes):
+    """Return what stock the treatments of C45 are made of, and the gates that stopped them."""
+    given = {"workshop.stock": [{"steel": "C45", "condition": "cold-drawn", **b} for b in bars]}
+    found = answer({**given, **changes}, only("c45"))
+    drawn = [item for item in found if item.treatment.condition.name == "cold-drawn"]
+    return {i.treatment.stock.size if i.treatment.stock else "bought" for i in drawn}, drawn
+
+
+def test_a_bar_too_thin_for_the_part_is_bought_instead():
+    assert of_rack({"size": 10})[0] == {"bought"}
+    assert of_rack({"size": 10}, {"size": 30})[0] == {30.0}
+    assert of_rack({"size": 25})[0] == {25.0}
+    assert of_rack({})[0] == {None}
+
+
+def test_a_rack_of_thin_bars_alone_says_that_they_are_thin():
+    stock, drawn = of_rack({"size": 10}, **{"workshop.only_stock": True})
+    assert stock == {10.0}
+    assert {i.gate.text for i in drawn if i.gate.name == "stock"} == {
+        "the bar in the rack is 10 mm; the part takes 25 mm"
+    }
+    assert all(i.gate is not None for i in drawn)

@@ -102,6 +102,16 @@ def test_annealed_tool_steel_is_spheroidised_and_prehard_bar_is_not():
     assert heat.structure == "quenched and tempered"
 
 
+@pytest.mark.parametrize(
+    ("route", "above_c"),
+    [("through-furnace", 0), ("subcontract-flame", 50), ("subcontract-induction", 75)],
+)
+def test_what_is_hot_for_seconds_is_taken_hotter_than_in_a_furnace(route, above_c):
+    steel = work("42crmo4", route, "polymer", None)
+    heat = hardening_heat(steel, shop(), NORMALS)
+    assert heat.target_c == steel.steel.hardened.temperature_c.middle + above_c
+
+
 @pytest.mark.parametrize("slug", sorted(load_catalog().media))
 def test_more_motion_never_quenches_less(slug):
     medium = load_catalog().media[slug]

@@ -2,8 +2,9 @@
 
 import pytest
 
-from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule
+from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule, too_thin
 from selector.requirement import requirement_from
+from selector.requirement.workshop import Stock
 from tests.dog import asked, varied, work
 
 ROUND = {"shape": "round", "size": 12, "length": 60}
@@ -76,3 +77,30 @@ def test_what_is_sold_ready_made_is_for_such_parts(name, fits):
 
 def test_a_turned_part_is_turned_from_bar_that_can_be_turned():
     assert stock_rule(asked(), work("42crmo4", "local-torch", condition="prehard")) is None
+
+
+@pytest.mark.parametrize(
+    ("sections", "shapes", "bar", "takes"),
+    [
+        ([{"shape": "round", "size": 20, "length": 80}], ("round",), 10, 20),
+        ([{"shape": "round", "size": 20, "length": 80}], ("round",), 20, None),
+        ([{"shape": "round", "size": 20, "length": 80}], ("round",), None, None),
+        ([{"shape": "square", "size": 10, "length": 80}], ("round", "square"), 10, None),
+        ([{"shape": "square", "size": 10, "length": 80}], ("round",), 12, 14.1),
+        ([{"shape": "hexagon", "size": 10, "length": 80}], ("round",), 11, 11.6),
+        ([FLAT], ("round", "flat"), 2, None),
+        ([FLAT], ("round",), 12, 20),
+        ([{"shape": "round", "size": 60, "length": 12}], ("round", "flat"), 12, None),
+        ([{"shape": "round", "size": 60, "length": 12}], ("round",), 12, 60),
+        ([ROUND, {"shape": "square", "size": 10, "length": 15}], ("round", "square"), 13, 14.1),
+    ],
+    ids=["thin", "as thick", "no size", "square bar", "square of round", "hexagon of round",
+         "strip", "flat of round", "disc of plate", "disc of round", "square end"],
+)  # fmt: skip
+def test_a_bar_of_the_rack_is_as_thick_as_the_part_takes(sections, shapes, bar, takes):
+    part = plain(*sections).part
+    condition = STRIP.condition.model_copy(update={"shapes": shapes})
+    gate = too_thin(part, Stock(steel="C75S", size=bar), condition)
+    assert (gate is None) == (takes is None)
+    if takes is not None:
+        assert gate.text == f"the bar in the rack is {bar} mm; the part takes {takes:g} mm"

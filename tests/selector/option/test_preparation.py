@@ -87,3 +87,19 @@ def test_what_is_heated_and_quenched_alike_is_worked_out_once(other, shared):
     assert (one is two) is shared
     alone = prepare(other, resolved(asked(), CATALOG)).fresh
     np.testing.assert_array_equal(two.hrc, alone.hrc)
+
+
+@pytest.mark.parametrize("steel", ["42crmo4", "100cr6", "100mncrw4"])
+def test_martempering_oil_hardens_as_oil_does_and_moves_the_part_less(steel):
+    baths = [{"medium": medium} for medium in ("oil", "hot-oil", "hot-salt")]
+    kiln = [{"source": "kiln"}, {"source": "kitchen-oven"}]
+    job = resolved(asked({"workshop.heat": kiln, "workshop.bath": baths}), CATALOG)
+    ways = {"oil": "through-furnace", "hot-oil": "marquench-oil", "hot-salt": "marquench"}
+    ready = {m: prepare(work(steel, route, m, "kiln"), job) for m, route in ways.items()}
+    hrc = {m: float(np.median(r.fresh.hrc[:, 0])) for m, r in ready.items()}
+    # The reading error of a bench tester lies between like baths.
+    assert abs(hrc["hot-oil"] - hrc["oil"]) < 1.5
+    assert hrc["hot-salt"] <= hrc["hot-oil"]
+    moved = {m: float(np.median(r.movement.raw_mm)) for m, r in ready.items()}
+    assert moved["hot-oil"] == pytest.approx(0.5 * moved["oil"], rel=0.02)
+    assert moved["hot-salt"] < moved["hot-oil"]

@@ -1,3 +1,7 @@
+import re
+
+import pytest
+
 from selector.procedure.quenching import bath_c, quenched
 from tests.procedure import KILN, at, doing, steps_of
 
@@ -8,6 +12,20 @@ def test_salt_is_held_minutes_and_a_normalised_part_hangs_in_air():
     assert quench.temperature_c == 220
     assert 1 <= quench.minutes <= 10
     assert "still air" in at(steps_of("c45", "normalise", "air", KILN), "quench")[0].action
+
+
+@pytest.mark.parametrize(("kept", "at_c"), [({"temperature": "150 degC"}, 150), ({}, 160)])
+def test_martempering_oil_is_held_minutes_and_the_part_cools_on_in_air(kept, at_c):
+    oil = {**KILN, "workshop.bath": [{"medium": "hot-oil", **kept}]}
+    steps = steps_of("42crmo4", "marquench-oil", "hot-oil", oil)
+    (quench,) = at(steps, "quench")
+    assert quench.temperature_c == at_c
+    assert 1 <= quench.minutes <= 10
+    assert f"hot oil at {at_c} °C, bone dry" in quench.action
+    assert "still air to hand-warm" in quench.action
+    assert not re.search(r"\bsalt\b", f"{quench.action} {quench.short} {quench.check}")
+    assert {"oil-fire", "oil-flash-point", "oil-over-water"} <= set(quench.cautions)
+    assert [step.stage for step in steps].index("temper") > steps.index(quench)
 
 
 def test_a_run_back_is_told_by_dip_and_colour():

@@ -1,5 +1,5 @@
 from selector.heat.boiling import Bath
-from selector.torch.heating import heatings, least_past_mm
+from selector.torch.heating import HOLDS_S, MIDDLE_STOP, field_after, heatings, least_past_mm
 from selector.torch.residual_heat import dip_for
 from tests.tasks import size, task
 
@@ -7,7 +7,15 @@ from tests.tasks import size, task
 def dip(mm, changes=None):
     part = task(changes={**size(mm), **(changes or {})})
     past_mm = least_past_mm(part) if changes else 30.0
-    return dip_for(heatings(part, past_mm), 840.0, 20.0, Bath("water"))
+    return dip_for(part, past_mm, (840.0, 20.0), Bath("water"))
+
+
+def test_one_heat_alone_leaves_what_the_library_has():
+    part = task(changes=size(12))
+    field_c = heatings(part, 5.0).field_c
+    for hold_s in (20.0, 80.0):
+        alone = field_after(part, 5.0, MIDDLE_STOP, hold_s)
+        assert alone.tolist() == field_c[MIDDLE_STOP, HOLDS_S.index(hold_s)].tolist()
 
 
 def test_a_thick_end_with_hot_steel_behind_it_tempers_itself():

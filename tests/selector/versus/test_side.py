@@ -3,10 +3,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from selector.decision.option import scorer_of
 from selector.job.job import resolved
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
+from selector.option.reference_bar import reference_cost
 from selector.option.temper_choice import Choice
+from selector.versus.axis import lines
 from selector.versus.option_id import option_of
 from selector.versus.side import Pair, Side
 from tests.dog import asked, only
@@ -66,3 +69,15 @@ def test_what_a_job_keeps_reads_neither_quantity_nor_prices(there, anew):
         np.testing.assert_array_equal(one.judged.values, other.judged.values)
         np.testing.assert_array_equal(one.scores, other.scores)
         assert one.judged.gates == other.judged.gates
+
+
+@pytest.mark.parametrize("budget", [None, 60.0], ids=["open", "budget"])
+def test_scored_along_an_axis_is_as_judged_anew(budget):
+    job = near({} if budget is None else {"limit.budget": budget})
+    pair = Pair(side(CAREFUL, job), side(SIMPLE, job), job)
+    for line in lines(pair):
+        for x in (line.ends[0], line.now, line.ends[1]):
+            there = line.at(x)
+            anew = tuple(option.score for option in there.options())
+            scorer = scorer_of(there.job, reference_cost(there.job))
+            assert there.scores(scorer) == anew, (line.axis, x)

@@ -1,0 +1,72 @@
+"""A bar of unknown make in the rack: its likely steels drawn by their chances."""
+
+import pytest
+
+from selector.advice.mixture import mixture
+from selector.advice.rack import rack
+from selector.decision.option import scorer_of
+from selector.decision.weighing import weigh
+from selector.job.candidates import screened
+from selector.job.job import resolved
+from selector.option.reference_bar import reference_cost
+from tests.dog import asked, only
+from tests.once import advised
+
+LEAF = ("5160", "55cr3", "51crv4", "56si7", "54sicr6", "250a53", "9260", "old-leaf-spring")
+KNOWN = ("42crmo4", *LEAF)
+
+
+def of_leaf(**changes):
+    """Return the advice on the dog with an old leaf spring in the rack, and its mixture."""
+    found = advised({"workshop.stock": [{"steel": "old leaf spring"}], **changes}, *KNOWN)
+    return found, mixture(found, found.job.bench.stock[0])
+
+
+def test_a_mixture_is_its_steels_each_by_its_chance():
+    found, mixed = of_leaf()
+    shares = {one.steel.slug: one.share for one in mixed.likely}
+    held = found.job.bench.stock[0].steel
+    assert shares == {g.steel: g.share.value for g in held.likely if g.steel in KNOWN}
+    expected = sum(one.share * one.comes_right for one in mixed.likely) / sum(shares.values())
+    assert mixed.comes_right == pytest.approx(expected)
+    assert min(o.comes_right for o in mixed.likely) <= mixed.comes_right
+    assert mixed.comes_right <= max(o.comes_right for o in mixed.likely)
+
+
+def test_each_steel_comes_right_as_often_as_a_bar_of_it_in_the_rack():
+    """One engine: the bar as 5160 is weighed as a bar of 5160 is."""
+    _, mixed = of_leaf()
+    racked = {"workshop.stock": [{"steel": "5160", "condition": "annealed"}]}
+    wanted, known = asked(racked), only("5160")
+    job = resolved(wanted, known)
+    pool = [
+        item
+        for item in screened(wanted, known, job.bench)
+        if item.treatment.stock is not None
+        and item.treatment.medium is not None
+        and item.treatment.medium.slug == mixed.medium.slug
+        and item.treatment.route.process == "quench"
+    ]
+    weighed = weigh(job, pool, scorer_of(job, reference_cost(job)), whole=True)
+    best = [o.judged.passing_all for o in (*weighed.options, *weighed.outdone)]
+    best += [item.share for item in weighed.rejected]
+    (mine,) = [one.comes_right for one in mixed.likely if one.steel.slug == "5160"]
+    assert any(mine == pytest.approx(share) for share in best)
+
+
+def test_the_rack_says_how_often_an_unknown_bar_comes_right():
+    found, mixed = of_leaf()
+    (bar,) = rack(found)
+    assert bar.verdict == "unknown"
+    assert "likely 5160 (40 in 100)" in bar.why
+    assert f"quenched in {mixed.medium.slug} and tempered as its coupon tells" in bar.why
+    assert f"{round(100 * mixed.comes_right)} times in 100; were it 5160" in bar.why
+
+
+def test_a_bar_that_is_known_or_with_nothing_hardened_beside_it_has_no_mixture():
+    known = advised({"workshop.stock": [{"steel": "42CrMo4"}]}, *KNOWN)
+    assert mixture(known, known.job.bench.stock[0]) is None
+    soft = {"zone.0.hardness": None, "zone.0.wear": "none", "load.torque": None}
+    idle, mixed = of_leaf(**{"workshop.heat": [{"source": "kitchen-oven"}], **soft})
+    assert not [o for o in idle.options if o.treatment.route.process == "quench"]
+    assert mixed is None
