@@ -3,6 +3,7 @@
 from collections import Counter
 
 from selector.advice.record import AdviceOut, RejectedOut
+from selector.gate import BEFORE_PREDICTION
 from selector.wording import (
     condition_words,
     in_bath,

@@ -102,7 +102,10 @@ class AlternativeOut(Plain):
 
 
 class RackOut(Plain):
-    """A bar on the rack: its best option and the reason for its place, or what stopped it."""
+    """A bar on the rack: its best option and the reason for its place, or what stopped it.
+
+    `certified` is whether its inspection certificate lies with it.
+    """
 
     bar: str
     steel: str | None
@@ -110,6 +113,7 @@ class RackOut(Plain):
     id: str | None
     verdict: str
     why: str
+    certified: bool = False
 
 
 class ShareOut(Plain):
