@@ -12,8 +12,6 @@ from selector.wording import (
     shown_spread,
 )
 
-# Gates that turn a treatment down mostly before anything is predicted.
-SCREENED = frozenset({"safety", "equipment", "stock", "response", "medium", "shape"})
 # Routes that leave the bar as it is sold.
 UNHARDENED = frozenset({"as-bought", "prehard"})
 # Lines of what is out: of what was predicted, and in all.
@@ -26,6 +24,12 @@ WHOM_TO_ASK = (
     "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
     "firm that certifies its work, and the engineer or insurer who answers for the part."
 )
+# What is known of a bar, by whether it lies in the rack with its certificate.
+PROOF = {
+    True: "on your rack, with its certificate",
+    False: "on your rack: ask for its certificate",
+    None: "buy it with its certificate",
+}
 # So many bars are named of a part that is passed on.
 BARS = 3
 
@@ -44,8 +48,8 @@ def rejected_lines(
         out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
     rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
     # What was computed for this part says more than that there is no furnace.
-    predicted = [row for row in rows if row[0][0] not in SCREENED][:PREDICTED]
-    screened = [row for row in rows if row[0][0] in SCREENED]
+    predicted = [row for row in rows if row[0][0] not in BEFORE_PREDICTION][:PREDICTED]
+    screened = [row for row in rows if row[0][0] in BEFORE_PREDICTION]
     lines = []
     for (gate, text), steels in [*predicted, *screened][:SHOWN]:
         names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
@@ -66,12 +70,12 @@ def nearest_misses(advice: AdviceOut) -> list[str]:
 
 
 def certified_bars(advice: AdviceOut) -> tuple[str, ...]:
-    """Return bar of a fitting kind for a part that is passed on, a bar of the rack first."""
-    racked = {bar.id for bar in advice.rack if bar.id is not None}
+    """Return bar of a fitting kind for a part that is passed on, what is certified first."""
+    held = {bar.id: bar.certified for bar in advice.rack if bar.id is not None}
     fit = [option for option in advice.options if option.route_kind in UNHARDENED]
-    fit.sort(key=lambda option: (option.id not in racked, option.place))
+    fit.sort(key=lambda option: (not held.get(option.id, False), option.place))
     return tuple(
         f"{option.spoken}, {condition_words(option.condition)}: "
-        f"{shown_spread(option.hardness.surface)}" + " (on your rack)" * (option.id in racked)
+        f"{shown_spread(option.hardness.surface)}" + f" ({PROOF[held.get(option.id)]})"
         for option in fit[:BARS]
     )

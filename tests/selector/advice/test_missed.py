@@ -24,3 +24,12 @@ def test_only_bar_that_nobody_hardens_is_named_of_a_part_that_is_passed_on():
     bars = certified_bars(out_of({"safety_use": "brake"}))
     assert len(bars) <= BARS
     assert all("HRC" in bar or "HB" in bar for bar in bars)
+
+
+def test_a_bar_known_by_its_receipt_wants_its_certificate():
+    rod = {"zone.0.hardness": None, "load.torque": None, "safety_use": "brake"}
+    bars = certified_bars(out_of(rod))
+    assert any("4140" in bar and "with its certificate" in bar for bar in bars)
+    assert any("C45" in bar and "ask for its certificate" in bar for bar in bars)
+    proved = ["with its certificate" in bar for bar in bars]
+    assert proved == sorted(proved, reverse=True)
