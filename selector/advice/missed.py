@@ -30,6 +30,8 @@ PROOF = {
     False: "on your rack: ask for its certificate",
     None: "buy it with its certificate",
 }
+# So many near misses, each of another steel, beside rack and bar as bought.
+MISSES = 3
 # So many bars are named of a part that is passed on.
 BARS = 3
 
@@ -58,15 +60,30 @@ def rejected_lines(
 
 
 def nearest_misses(advice: AdviceOut) -> list[str]:
-    """Return the nearest misses where no option is left."""
-    near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
-    return [
-        f"{item.spoken}, {condition_words(item.condition)}: "
-        f"{in_bath(in_sentence(item.route_name), item.medium)}: {item.text} "
+    """Return the nearest misses where no option is left, a line a steel."""
+    # Where money stops them the nearest costs least over the budget. The best bar of the rack
+    # and the best that is left as bought are among them, if they come near at all.
+    near = sorted(advice.rejected, key=lambda item: -item.nearness)
+    best: dict[str, RejectedOut] = {}
+    for item in near:
+        if item.nearness > 0:
+            best.setdefault(item.steel_slug, item)
+    shown = list(best.values())[:MISSES]
+    for kind in (lambda item: item.racked, lambda item: item.route_kind in UNHARDENED):
+        other = next((item for item in best.values() if kind(item)), None)
+        shown += [other] if other is not None and other not in shown else []
+    shown.sort(key=lambda item: -item.nearness)
+    return [_missed(item) for item in shown] or ["nothing comes near: see the gates below"]
+
+
+def _missed(item: RejectedOut) -> str:
+    """Return one near miss: bar, route, what stops it and how often it comes right."""
+    rack = ", from the rack" * item.racked
+    way = in_bath(in_sentence(item.route_name), item.medium)
+    return (
+        f"{item.spoken}, {condition_words(item.condition)}{rack}: {way}: {item.text} "
         f"({right_words(item.share, item.within_budget)})"
-        for item in near
-        if item.share > 0
-    ] or ["nothing comes near: see the gates below"]
+    )
 
 
 def certified_bars(advice: AdviceOut) -> tuple[str, ...]:

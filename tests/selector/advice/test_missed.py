@@ -5,8 +5,8 @@ from selector.requirement import requirement_from
 from tests.page_server import racked
 
 
-def out_of(changes):
-    return advice_out(advise(requirement_from(racked(changes))))
+def out_of(changes, *, changed=False):
+    return advice_out(advise(requirement_from(racked(changes))), changed=changed)
 
 
 def test_what_came_nearest_and_what_stops_the_rest_are_lines():
@@ -18,6 +18,18 @@ def test_what_came_nearest_and_what_stops_the_rest_are_lines():
     assert not any(
         line.startswith(f"{item.gate}: ") for line in lines for item in advice.rejected
     )
+
+
+def test_where_money_stops_all_the_cheapest_comes_nearest_and_its_sum_is_named():
+    advice = out_of({"limit.budget": 20, "limit.currency": "EUR"}, changed=True)
+    assert advice.verdict == "no_option"
+    first, *_ = nearest_misses(advice)
+    money = [item for item in advice.rejected if item.gate == "budget" and item.share > 0.9]
+    cheapest = min(money, key=lambda item: item.cost)
+    assert f"costs about {cheapest.cost:.0f} of the 20 EUR" in first
+    assert "from the rack" in first
+    lets_in = [change.text for change in advice.changes if change.text.startswith("With ")]
+    assert any(" EUR: " in text for text in lets_in)
 
 
 def test_only_bar_that_nobody_hardens_is_named_of_a_part_that_is_passed_on():
