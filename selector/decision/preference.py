@@ -67,15 +67,14 @@ def certified(options: tuple[Option, ...]) -> tuple[Option, ...]:
     """Return what is left to name where lives depend on it: bar of a fitting kind, few."""
     # Bar with a certificate in the rack before all else; the work of a firm where no bar does.
     bars = [option for option in options if option.treatment.route.process == "none"]
-    held = [option for option in bars if _is_certified(option)]
-    others = [option for option in bars if not _is_certified(option)]
+    held = [option for option in bars if is_certified(option.treatment)]
+    others = [option for option in bars if not is_certified(option.treatment)]
     return tuple(([*held, *others] or list(options))[:NAMED])
 
 
-def _is_certified(option: Option) -> bool:
+def is_certified(work: Treatment) -> bool:
     """Return whether the bar lies in the rack with its certificate."""
-    stock = option.treatment.stock
-    return stock is not None and stock.evidence == "certificate"
+    return work.stock is not None and work.stock.evidence == "certificate"
 
 
 def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
