@@ -9,7 +9,6 @@ from functools import cached_property, lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog.values import Span
 from selector.hardening.as_quenched import as_quenched, start
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.composition import middle
@@ -118,7 +117,7 @@ class AtTorch:
         long_mm = self.task.part.zone_mm[1] - self.task.part.zone_mm[0]
         reaches = [max(least_mm, share * long_mm) for share in LAID_UP]
         for mm in reaches:
-            dip = dip_for(self.task, mm, (span.middle, USUAL_HOLD_S), bath)
+            dip = dip_for(self.task, mm, (0.5 * sum(span), USUAL_HOLD_S), bath)
             if dip is not None and dip.colour_after_s(RUN_BACK_C) is not None:
                 return mm
         return least_mm
@@ -172,9 +171,9 @@ class AtTorch:
         return probes(self.task.part, POSITIONS)
 
     @property
-    def _range(self) -> Span | None:
-        """The hardening range of the steel. [°C]."""
-        return self.work.steel.hardened.temperature_c if self.work.steel.hardened else None
+    def _range(self) -> tuple[float, float] | None:
+        """The hardening range of the steel for its bath. [°C]."""
+        return self.work.heats_c
 
     @cached_property
     def _tried(self) -> list[SetUp]:
@@ -182,7 +181,7 @@ class AtTorch:
         source, span = self.work.source, self._range
         soak_s = 60.0 * source.soak_max_min.value if source else HOLDS_S[-1]
         holds = [hold for hold in HOLDS_S if hold <= soak_s] or [HOLDS_S[0]]
-        heats = [850.0] if span is None else [span.middle, span.high, span.low]
+        heats = [850.0] if span is None else [0.5 * sum(span), span[1], span[0]]
         return [
             SetUp(STEP_C * round(heat / STEP_C), hold, self.past_mm)
             for hold in holds
