@@ -80,12 +80,9 @@ def movement(
     if treatment.route.movement_factor.value == 0:
         return Movement(still, still, 0.0, permitted.mm, permitted.stated)
     stressed = treatment.condition.name == "cold-drawn"
-    bend = _usual_bow(treatment, asked)
+    bend = _usual_bow(treatment, asked) if torch is None else torch
     if torch is not None:
-        bent_mm = (1.0 + STRESSED * stressed) * torch.median_mm
-        # The history at a torch follows the axis; a disc dishes across it.
-        dish_mm = bend.median_mm if _is_disc(asked.part) else 0.0
-        bend = replace(torch, median_mm=np.maximum(bent_mm, dish_mm))
+        bend = replace(torch, median_mm=(1.0 + STRESSED * stressed) * torch.median_mm)
     bent = bend.median_mm * np.exp(bend.log_sd * normals["movement"])
     # A bow beyond the limit is straightened warm after the temper, just far enough.
     flat = all(section.shape == "flat" for section in asked.part.section)
@@ -117,12 +114,9 @@ def _slenderness(part: Part) -> tuple[float, float]:
     """Return the length that bows and the thickness that resists; a disc dishes. [mm]."""
     slim = min(s.size for s in part.section)
     broad = max(max(s.size, s.width or 0.0) for s in part.section)
-    return (broad, part.length_mm) if _is_disc(part) else (part.length_mm, slim)
-
-
-def _is_disc(part: Part) -> bool:
-    """Return whether a part is wider everywhere than it is long."""
-    return part.length_mm < min(section.size for section in part.section)
+    if part.length_mm < slim:
+        return broad, part.length_mm
+    return part.length_mm, slim
 
 
 def _growth(treatment: Treatment, asked: Requirement) -> float:

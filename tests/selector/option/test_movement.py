@@ -2,7 +2,6 @@ import numpy as np
 import pytest
 
 from selector import sampling
-from selector.hazards.distortion import Bow
 from selector.option.movement import Permitted, movement, permitted_movement
 from tests.dog import asked, work
 
@@ -107,18 +106,3 @@ def test_a_flat_is_clamped_while_it_is_drawn_and_comes_out_straighter():
     bar, flat = of(changes=rounds), of(changes=flats)
     left = [float(np.median(m.moved_mm / m.raw_mm)) for m in (bar, flat)]
     assert left == pytest.approx([0.4, 0.2])
-
-
-def test_a_disc_at_a_torch_dishes_like_one_out_of_a_furnace():
-    """The history at a torch follows the axis of a part alone."""
-    disc = {
-        "part.section": [{"shape": "round", "size": 120, "length": 7.5}],
-        "part.feature": [],
-        "zone": [{"section": [1], "wear": "sliding", "severity": "medium"}],
-    }
-    along = Bow(np.full((), 0.001), 0.7, "estimated")
-    torched, furnace = (
-        movement(work(route=route), asked(disc), NORMALS, torch).raw_mm
-        for route, torch in (("through-torch", along), ("through-furnace", None))
-    )
-    assert np.median(torched) >= np.median(furnace) > 0.05
