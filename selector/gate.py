@@ -43,6 +43,11 @@ GateName = Literal[
     "custom",
 ]
 
+# Gates that say no for want of a tool, a bath, a bar or leave, or by the shape alone.
+BY_SHOP: frozenset[GateName] = frozenset({"safety", "equipment", "stock", "medium", "shape"})
+# Gates that say no by the steel alone, or because another serves.
+BY_STEEL: frozenset[GateName] = frozenset({"response", "near", "custom"})
+BEFORE_PREDICTION = BY_SHOP | BY_STEEL
 # (pass at or above, fail below). Breaking hurts more than wearing, so its limits are higher.
 FUNCTIONAL = (0.90, 0.50)
 BREAKING = (0.95, 0.80)
@@ -56,6 +61,11 @@ class Gate:
     verdict: Verdict
     text: str
     share: float | None = None
+
+
+def looked_at(gate: Gate) -> int:
+    """Return how far a treatment was looked at: 0 by its steel, 1 by the shop, 2 predicted."""
+    return 2 if gate.name not in BEFORE_PREDICTION else int(gate.name in BY_SHOP)
 
 
 def judged(

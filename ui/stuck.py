@@ -40,7 +40,7 @@ def _passed_on(advice: AdviceOut) -> None:
     """Show which bar would fit, and whom to ask."""
     bars = certified_bars(advice)
     if bars:
-        st.header("Bar of a fitting kind, with a certificate", anchor=False)
+        st.header("Bar of a fitting kind", anchor=False)
         bullets(map(upper, bars))
     st.header("Whom to ask", anchor=False)
     st.markdown(plain(WHOM_TO_ASK))

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from math import ceil
 
 from catalog import Catalog
 from catalog.route import Route
@@ -47,6 +48,7 @@ def thought_of(advice: Advice) -> Iterator[Change]:
     yield from sent_out(advice.asked)
     yield from _of_window(advice)
     yield from demands_eased(advice.asked)
+    yield from _of_money(advice)
 
 
 def demands_eased(asked: Requirement) -> Iterator[Change]:
@@ -115,6 +117,19 @@ def sources_for(
 def article(name: str) -> str:
     """Return a thing with its article: "a kiln", "an oven"."""
     return f"{'an' if name[:1].lower() in 'aeiou' else 'a'} {name}"
+
+
+def _of_money(advice: Advice) -> Iterator[Change]:
+    """Yield the sum that lets the nearest in that money alone stops, past a quarter more."""
+    limit, budget = advice.asked.limit, advice.asked.limit.budget
+    dear = [item for item in advice.rejected if item.gate.name == "budget" and item.enough]
+    if budget is None or not dear:
+        return
+    enough = max(dear, key=lambda item: item.nearness(budget)).enough or 0.0
+    if enough > DEARER * budget:
+        wider = limit.model_copy(update={"budget": float(ceil(enough))})
+        text = f"With {ceil(enough)} {advice.job.catalog.prices.currency}"
+        yield Change(text, advice.asked.model_copy(update={"limit": wider}))
 
 
 def _with(asked: Requirement, text: str, **update: object) -> Change:

@@ -9,6 +9,7 @@ from selector.advice.record import AlternativeOut
 from selector.decision.option import Option, Rejected
 from selector.decision.output import cost_out, rounded_share
 from selector.decision.risk import chief_risk
+from selector.gate import looked_at
 from selector.hardness_scale import hv_from_hb, hv_from_hrc
 from selector.job.treatment import Treatment
 from selector.wording import in_100
@@ -30,8 +31,6 @@ PLACES: tuple[tuple[Kind, ...], ...] = (
     ("cheap",), ("better",), ("as_bought", "bought_hard", "sent_out"),
 )  # fmt: skip
 SHOWN = 3
-# Gates that turn a bar down before it is asked what it would do.
-NOT_LOOKED_AT = frozenset({"stock", "shape", "equipment", "near", "custom"})
 
 
 def kind_of(work: Treatment) -> Kind:
@@ -97,21 +96,22 @@ def _stopped(advice: Advice, kind: Kind) -> str | None:
     mine = [item for item in advice.rejected if kind_of(item.treatment) == kind]
     if not mine:
         return None
-    nearest = max(mine, key=_nearness)
+    budget = advice.asked.limit.budget
+    nearest = max(mine, key=lambda item: _nearness(item, budget))
     text = f"{nearest.gate.text.rstrip('.')} ({bought_as(advice, nearest.treatment.steel)}"
     return f"{text}, right {in_100(nearest.share)})" if nearest.share > 0 else f"{text})"
 
 
-def _nearness(item: Rejected) -> tuple[float, bool, float, bool]:
-    """Return how near a treatment came: by its share, a soft bar by how hard it is bought."""
+def _nearness(item: Rejected, budget: float | None) -> tuple[float, int, float, bool]:
+    """Return how near a treatment came: by share and cost, a soft bar by how hard it is."""
     bought, hv = item.treatment.condition, 0.0
     if bought.hardness_hrc is not None:
         hv = float(hv_from_hrc(bought.hardness_hrc.high, outside="extend"))
     elif bought.hardness_hb is not None:
         hv = float(hv_from_hb(bought.hardness_hb.high, outside="extend"))
     soft = item.treatment.route.process == "none"
-    looked_at = item.gate.name not in NOT_LOOKED_AT
-    return (item.share, looked_at, hv if soft else 0.0, item.treatment.stock is not None)
+    held = item.treatment.stock is not None
+    return (item.nearness(budget), looked_at(item.gate), hv if soft else 0.0, held)
 
 
 def _best_of_kinds(advice: Advice, first: Option) -> dict[Kind, tuple[int, Option]]:

@@ -90,11 +90,11 @@ def nearest(advice: Advice) -> frozenset[str]:
     frozenset of str
         Slugs. Where nothing was predicted, those that such parts are usually made of.
     """
-    lead = advice.job.leading
+    lead, budget = advice.job.leading, advice.asked.limit.budget
 
     def nearness(item: Rejected) -> tuple[float, float, float]:
-        usual = custom(item.treatment, lead, advice.asked)
-        return (-item.share, -usual, -at_hand(item.treatment))
+        usual, near = custom(item.treatment, lead, advice.asked), item.nearness(budget)
+        return (-near, -usual, -at_hand(item.treatment))
 
     near = sorted(advice.rejected, key=nearness)
     works = [option.treatment for option in advice.options] + [item.treatment for item in near]

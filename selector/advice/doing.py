@@ -7,7 +7,14 @@ from selector.advice.advise import Advice
 from selector.decision.option import Option
 from selector.decision.output import temper_out
 from selector.job.treatment import Treatment
-from selector.wording import condition_words, in_sentence, means_words, quenched_words, shown
+from selector.wording import (
+    condition_words,
+    in_bath,
+    in_sentence,
+    means_words,
+    quenched_words,
+    shown,
+)
 
 # Where steel is bought by its AISI number.
 AMERICAN = frozenset({"USD", "US$", "$", "CAD"})
@@ -34,6 +41,12 @@ def bar_words(advice: Advice, option: Option) -> str:
     if condition == "hard-element":
         return f"{name}{rack}"
     return f"{name}, {condition_words(condition)}{',' * bool(rack)}{rack}"
+
+
+def way_words(work: Treatment) -> str:
+    """Return what is done to a bar by the name of its route, with its bath."""
+    bath = work.medium.slug if work.medium else None
+    return in_bath(in_sentence(work.route.name), bath)
 
 
 def surface_words(option: Option) -> str:

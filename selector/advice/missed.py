@@ -3,6 +3,7 @@
 from collections import Counter
 
 from selector.advice.record import AdviceOut, RejectedOut
+from selector.gate import BEFORE_PREDICTION
 from selector.wording import (
     condition_words,
     in_bath,
@@ -11,8 +12,6 @@ from selector.wording import (
     shown_spread,
 )
 
-# Gates that turn a treatment down mostly before anything is predicted.
-SCREENED = frozenset({"safety", "equipment", "stock", "response", "medium", "shape"})
 # Routes that leave the bar as it is sold.
 UNHARDENED = frozenset({"as-bought", "prehard"})
 # Lines of what is out: of what was predicted, and in all.
@@ -25,6 +24,14 @@ WHOM_TO_ASK = (
     "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
     "firm that certifies its work, and the engineer or insurer who answers for the part."
 )
+# What is known of a bar, by whether it lies in the rack with its certificate.
+PROOF = {
+    True: "on your rack, with its certificate",
+    False: "on your rack: ask for its certificate",
+    None: "buy it with its certificate",
+}
+# So many near misses, each of another steel, beside rack and bar as bought.
+MISSES = 3
 # So many bars are named of a part that is passed on.
 BARS = 3
 
@@ -43,8 +50,8 @@ def rejected_lines(
         out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
     rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
     # What was computed for this part says more than that there is no furnace.
-    predicted = [row for row in rows if row[0][0] not in SCREENED][:PREDICTED]
-    screened = [row for row in rows if row[0][0] in SCREENED]
+    predicted = [row for row in rows if row[0][0] not in BEFORE_PREDICTION][:PREDICTED]
+    screened = [row for row in rows if row[0][0] in BEFORE_PREDICTION]
     lines = []
     for (gate, text), steels in [*predicted, *screened][:SHOWN]:
         names = ", ".join(list(steels)[:5]) + (" and others" if len(steels) > 5 else "")
@@ -53,24 +60,39 @@ def rejected_lines(
 
 
 def nearest_misses(advice: AdviceOut) -> list[str]:
-    """Return the nearest misses where no option is left."""
-    near = sorted(advice.rejected, key=lambda item: -item.share)[:5]
-    return [
-        f"{item.spoken}, {condition_words(item.condition)}: "
-        f"{in_bath(in_sentence(item.route_name), item.medium)}: {item.text} "
+    """Return the nearest misses where no option is left, a line a steel."""
+    # Where money stops them the nearest costs least over the budget. The best bar of the rack
+    # and the best that is left as bought are among them, if they come near at all.
+    near = sorted(advice.rejected, key=lambda item: -item.nearness)
+    best: dict[str, RejectedOut] = {}
+    for item in near:
+        if item.nearness > 0:
+            best.setdefault(item.steel_slug, item)
+    shown = list(best.values())[:MISSES]
+    for kind in (lambda item: item.racked, lambda item: item.route_kind in UNHARDENED):
+        other = next((item for item in best.values() if kind(item)), None)
+        shown += [other] if other is not None and other not in shown else []
+    shown.sort(key=lambda item: -item.nearness)
+    return [_missed(item) for item in shown] or ["nothing comes near: see the gates below"]
+
+
+def _missed(item: RejectedOut) -> str:
+    """Return one near miss: bar, route, what stops it and how often it comes right."""
+    rack = ", from the rack" * item.racked
+    way = in_bath(in_sentence(item.route_name), item.medium)
+    return (
+        f"{item.spoken}, {condition_words(item.condition)}{rack}: {way}: {item.text} "
         f"({right_words(item.share, item.within_budget)})"
-        for item in near
-        if item.share > 0
-    ] or ["nothing comes near: see the gates below"]
+    )
 
 
 def certified_bars(advice: AdviceOut) -> tuple[str, ...]:
-    """Return bar of a fitting kind for a part that is passed on, a bar of the rack first."""
-    racked = {bar.id for bar in advice.rack if bar.id is not None}
+    """Return bar of a fitting kind for a part that is passed on, what is certified first."""
+    held = {bar.id: bar.certified for bar in advice.rack if bar.id is not None}
     fit = [option for option in advice.options if option.route_kind in UNHARDENED]
-    fit.sort(key=lambda option: (option.id not in racked, option.place))
+    fit.sort(key=lambda option: (not held.get(option.id, False), option.place))
     return tuple(
         f"{option.spoken}, {condition_words(option.condition)}: "
-        f"{shown_spread(option.hardness.surface)}" + " (on your rack)" * (option.id in racked)
+        f"{shown_spread(option.hardness.surface)}" + f" ({PROOF[held.get(option.id)]})"
         for option in fit[:BARS]
     )

@@ -6,6 +6,7 @@ from selector.advice.advise import Advice
 from selector.decision.breaking_gate import snap_words
 from selector.decision.option import Option
 from selector.decision.output import layer_out
+from selector.decision.preference import NEAR, tie_break
 from selector.duty.custom import custom_words
 from selector.duty.strength import strength_words
 from selector.figure import median
@@ -68,6 +69,8 @@ def why_before(advice: Advice, first: Option, second: Option) -> str:
 _LEAST, _LEAST_HRC = 0.5, 1.5
 _IN_HRC = frozenset({"hardness", "snap_margin", "operator_sensitivity"})
 _LEAST_MM, _LEAST_TIMES = 0.01, 0.05
+# Nor is a smaller one in custom, where "also" and "seldom" are 0.3 apart. [-]
+_LEAST_CUSTOM = 0.15
 
 
 def why_not_first(advice: Advice, other: Option) -> str:
@@ -86,7 +89,7 @@ def why_not_first(advice: Advice, other: Option) -> str:
         Differences that matter with their size, or that there is none.
     """
     first = advice.options[0]
-    against = _fewer(first, other)
+    against = [*_level(first, other), *_fewer(first, other)]
     weights = np.array([advice.weights[name] for name in CRITERIA])
     lead = weights * (first.merit.mean(axis=0) - other.merit.mean(axis=0))
     worse = [CRITERIA[k] for k in np.argsort(-lead) if lead[k] > _LEAST_LEAD]
@@ -100,6 +103,15 @@ def why_not_first(advice: Advice, other: Option) -> str:
         return "nothing between them"
     text = "; ".join(against[:2]) or "no single reason: a little less good all round"
     return f"{text}; but {gains[0]}" if gains else text
+
+
+def _level(first: Option, other: Option) -> list[str]:
+    """Return that two options are level in score, where what is at hand or easy decided."""
+    decided = 0.0 <= other.score - first.score <= NEAR and tie_break(first) < tie_break(other)
+    if not decided:
+        return []
+    hand = tie_break(first)[0] < tie_break(other)[0]
+    return ["as good by score, its bar less at hand" if hand else "as good by score, more work"]
 
 
 def _fewer(first: Option, other: Option) -> list[str]:
@@ -128,16 +140,18 @@ def _difference(
     if criterion == "movement":
         move = [median(o.judged.prediction.movement.moved_mm) for o in (first, other)]
         more = move[1] - move[0]
-        if abs(more) < _LEAST_MM:
-            return None
-        return f"bows {abs(more):.2f} mm {'more' if more > 0 else 'less'}"
+        text = f"bows {abs(more):.2f} mm {'more' if more > 0 else 'less'}"
+        return text if abs(more) >= _LEAST_MM else None
     if criterion == "strength" or (
         criterion == "hardness" and advice.leading_zone.life_ratio is not None
     ):
         what = "bears" if criterion == "strength" else "lasts"
-        if abs(more) < _LEAST_TIMES:
-            return None
-        return f"{what} {there:.1f} against {here:.1f} times what you ask"
+        text = f"{what} {there:.1f} against {here:.1f} times what you ask"
+        return text if abs(more) >= _LEAST_TIMES else None
+    if criterion == "custom":
+        return custom_words(there) if abs(more) >= _LEAST_CUSTOM else None
+    if criterion == "at_hand":
+        return at_hand_words(other.treatment) if more else None
     size = abs(more)
     if size < (_LEAST_HRC if criterion in _IN_HRC else _LEAST):
         return None

@@ -46,7 +46,7 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
     return option_out(advice.job, option, place, advice.ranges, reasons(advice, option))
 
 
-def _rejected(item: Rejected) -> RejectedOut:
+def _rejected(item: Rejected, budget: float | None) -> RejectedOut:
     """Return a rejected treatment as plain data."""
     work = item.treatment
     return RejectedOut(
@@ -64,6 +64,9 @@ def _rejected(item: Rejected) -> RejectedOut:
         text=item.gate.text,
         share=round(item.share, 4),
         within_budget=rounded_share(item.within_budget),
+        cost=None if item.cost is None else round(item.cost, 2),
+        nearness=round(item.nearness(budget), 4),
+        racked=work.stock is not None,
         find_out=FIND_OUT.get(item.gate.name) if item.gate.verdict == "unknown" else None,
     )
 
@@ -125,7 +128,7 @@ def advice_out(
     """
     shown = advice.options[:top]
     plain = advice.as_bought
-    first_two = advice.options[:2]
+    first_two, budget = advice.options[:2], advice.asked.limit.budget
     return AdviceOut(
         schema_version=SCHEMA_VERSION,
         part=advice.asked.part.name,
@@ -141,8 +144,8 @@ def advice_out(
         would_change=would_change(advice),
         changes=changes(advice) if changed else (),
         firm=firm(advice) if firmly else None,
-        rejected=tuple(_rejected(item) for item in advice.rejected),
-        apart=tuple(_rejected(item) for item in advice.apart),
+        rejected=tuple(_rejected(item, budget) for item in advice.rejected),
+        apart=tuple(_rejected(item, budget) for item in advice.apart),
         zones=tuple(zone_out(d) for d in advice.job.demands),
         remarks=remarks(advice),
         assumptions=assumptions(advice),

@@ -1,19 +1,19 @@
 """The rack first: every bar on it, what it is best for here, and the reason for its place."""
 
 from selector.advice.advise import Advice
-from selector.advice.doing import doing_words, surface_words
+from selector.advice.doing import doing_words, surface_words, way_words
 from selector.advice.mixture import mixture
 from selector.advice.order import why_not_first
 from selector.advice.record import RackOut
 from selector.decision.option import Option, Rejected
-from selector.gate import Gate
+from selector.gate import Gate, looked_at
 from selector.job.sold import too_thin
 from selector.job.supply import Racked
 from selector.procedure.quenching import BATHS
 from selector.wording import in_sentence, times_in_100
 
-# Gates that turn a treatment down before anything is predicted, in the order of what they tell.
-BEFORE_PREDICTION = frozenset({"safety", "equipment", "stock", "shape"})
+# Gates of the bar itself, whatever is done to it.
+OF_THE_BAR = frozenset({"safety", "stock"})
 
 
 def rack(advice: Advice) -> tuple[RackOut, ...]:
@@ -55,31 +55,25 @@ def _label(racked: Racked) -> str:
 
 def _of_bar(advice: Advice, racked: Racked) -> RackOut:
     """Return one bar with its best option, or with what stopped it."""
-    for place, option in enumerate(advice.options, start=1):
-        if _is_of(option, racked):
-            return RackOut(
-                bar=_label(racked),
-                steel=racked.steel.name,
-                place=place,
-                id=option.id,
-                verdict=option.judged.verdict,
-                why=_reason(advice, option, place),
-            )
-    beaten = next((option for option in advice.outdone if _is_of(option, racked)), None)
-    if beaten is not None:
+
+    def out(verdict: str, why: str, option_id: str | None, place: int | None = None) -> RackOut:
         return RackOut(
             bar=_label(racked),
             steel=racked.steel.name,
-            place=None,
-            id=beaten.id,
-            verdict=beaten.judged.verdict,
-            why=_beaten(advice, beaten),
+            place=place,
+            id=option_id,
+            verdict=verdict,
+            why=why,
+            certified=racked.bar.evidence == "certificate",
         )
-    verdict, why = _stopped(advice, racked)
-    return RackOut(
-        bar=_label(racked), steel=racked.steel.name, place=None, id=None,
-        verdict=verdict, why=why,
-    )  # fmt: skip
+
+    for place, option in enumerate(advice.options, start=1):
+        if _is_of(option, racked):
+            return out(option.judged.verdict, _reason(advice, option, place), option.id, place)
+    beaten = next((option for option in advice.outdone if _is_of(option, racked)), None)
+    if beaten is not None:
+        return out(beaten.judged.verdict, _beaten(advice, beaten), beaten.id)
+    return out(*_stopped(advice, racked), None)
 
 
 def _is_of(option: Option, racked: Racked) -> bool:
@@ -111,8 +105,11 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
         if item.treatment.steel is racked.steel and item.treatment.stock == racked.bar
     ]
     if mine:
-        gate = max(mine, key=_nearness).gate
-        return gate.verdict, gate.text.rstrip(".") + _likely(advice, racked)
+        nearest = max(mine, key=lambda item: _nearness(item, advice.asked.limit.budget))
+        gate, way = nearest.gate, f"{way_words(nearest.treatment)}: "
+        if gate.name in OF_THE_BAR or gate.verdict == "unknown":
+            way = ""
+        return gate.verdict, way + gate.text.rstrip(".") + _likely(advice, racked)
     thin = _thin(advice, racked)
     if thin is not None:
         return thin.verdict, thin.text
@@ -158,7 +155,8 @@ def _over_all(advice: Advice, racked: Racked) -> str:
     )
 
 
-def _nearness(item: Rejected) -> tuple[float, bool, bool]:
-    """Return how near a treatment came: by its share, then by how far it was looked at."""
+def _nearness(item: Rejected, budget: float | None) -> tuple[float, bool, int, bool]:
+    """Return how near a treatment came, then how far it was looked at, the simplest first."""
     unknown = item.gate.verdict == "unknown"
-    return (item.share, unknown, item.gate.name not in BEFORE_PREDICTION)
+    simple = not unknown and item.treatment.route.process == "none"
+    return (item.nearness(budget), unknown, looked_at(item.gate), simple)

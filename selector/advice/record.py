@@ -7,7 +7,8 @@ class RejectedOut(Plain):
     """A treatment that fails, or stands apart as unknown, and the gate that decided.
 
     `share` says how often it comes right; it is 0 too where that was not worked out, as it is
-    far from the demand of its gate.
+    far from the demand of its gate. `cost` is then absent; else it is the middle, in currency.
+    `nearness` is the share, less as the cost passes the budget. `racked` bar lies in the rack.
     """
 
     steel: str
@@ -24,6 +25,9 @@ class RejectedOut(Plain):
     text: str
     share: float
     within_budget: float | None
+    cost: float | None = None
+    nearness: float = 0.0
+    racked: bool = False
     find_out: str | None = None
 
 
@@ -102,7 +106,10 @@ class AlternativeOut(Plain):
 
 
 class RackOut(Plain):
-    """A bar on the rack: its best option and the reason for its place, or what stopped it."""
+    """A bar on the rack: its best option and the reason for its place, or what stopped it.
+
+    `certified` is whether its inspection certificate lies with it.
+    """
 
     bar: str
     steel: str | None
@@ -110,6 +117,7 @@ class RackOut(Plain):
     id: str | None
     verdict: str
     why: str
+    certified: bool = False
 
 
 class ShareOut(Plain):

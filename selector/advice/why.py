@@ -1,14 +1,14 @@
 """Why not this one: a steel or a route by its place, or by the gate that stops it."""
 
 from selector.advice.advise import Advice
-from selector.advice.doing import bar_words, doing_words, surface_words
+from selector.advice.doing import bar_words, doing_words, surface_words, way_words
 from selector.advice.let_in import Way, let_in, way_of
 from selector.advice.order import why_not_first
 from selector.advice.record import ChangeOut, WhyOut
 from selector.decision.option import Rejected
 from selector.errors import Problem, RequirementError
 from selector.job.treatment import Treatment
-from selector.wording import condition_words, in_bath, in_sentence, times_in_100
+from selector.wording import condition_words, times_in_100
 
 # So many of the ways in which it was thought of are worth a line.
 SHOWN = 8
@@ -67,12 +67,12 @@ def why(advice: Advice, name: str) -> tuple[WhyOut, ...]:
 def _stopped(item: Rejected, changes: dict[Way, ChangeOut]) -> WhyOut:
     """Return what stopped a treatment, how often it would come out right, what lets it in."""
     work = item.treatment
-    route = in_bath(in_sentence(work.route.name), work.medium.slug if work.medium else None)
     text = item.gate.text.rstrip(".")
     if item.share > 0.0:
         text += f"; it would come out right {times_in_100(item.share)}"
+    bar = f"{work.steel.spoken}, {condition_words(work.condition.name)}"
     return WhyOut(
-        treatment=f"{work.steel.spoken}, {condition_words(work.condition.name)}: {route}",
+        treatment=f"{bar}: {way_words(work)}",
         place=None,
         gate=item.gate.name,
         text=text,

@@ -267,6 +267,6 @@ def _changes(advice: AdviceOut) -> tuple[str, ...]:
 def _referral(advice: AdviceOut) -> list[Block]:
     """Return certified bar that would fit, and whom to ask."""
     return [
-        Block("Bar of a fitting kind, with a certificate", certified_bars(advice), 6),
+        Block("Bar of a fitting kind", certified_bars(advice), 6),
         Block("Whom to ask", (WHOM_TO_ASK,), 3),
     ]

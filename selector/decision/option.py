@@ -18,6 +18,10 @@ Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
 
 
+# A sum is enough that pays for so many of the samples. [-]
+ENOUGH = 0.9
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Option:
     """One judged and scored option, with the band of tempers that serves as well."""
@@ -48,8 +52,9 @@ class Rejected:
     """A treatment that fails, or that cannot be judged, and the gate that decided.
 
     `share` of the samples come out right and are `within_budget`; 0 and None where it was not
-    worked out to its end, being far from the demand of its gate. The `option` itself is kept
-    where somebody asks for it: its samples are large.
+    worked out to its end, being far from the demand of its gate. So with `cost` in the middle
+    and what is `enough` nine times in ten, in currency. The `option` itself is kept where
+    somebody asks for it: its samples are large.
     """
 
     treatment: Treatment
@@ -57,13 +62,26 @@ class Rejected:
     share: float = 0.0
     within_budget: float | None = None
     option: Option | None = None
+    cost: float | None = None
+    enough: float | None = None
 
     @staticmethod
     def of(option: Option, gate: Gate) -> "Rejected":
         """Return a sampled option turned down by a gate."""
-        judged = option.judged
+        judged, cost = option.judged, option.judged.prediction.bill.cost
         shares = judged.passing_all, judged.within_budget
-        return Rejected(option.treatment, gate, *shares, option)
+        sums = (float(np.quantile(cost, part)) for part in (0.5, ENOUGH))
+        return Rejected(option.treatment, gate, *shares, option, *sums)
+
+    def nearness(self, budget: float | None) -> float:
+        """Return how near it came: its share, less as it costs more than the budget. [-]."""
+        gate, near = self.gate, self.share
+        if gate.name != "budget" and gate.share is not None:
+            # The heat as a means is no part of coming out right.
+            near = min(near, gate.share)
+        return (
+            near if budget is None or self.cost is None else near * min(1.0, budget / self.cost)
+        )
 
 
 @dataclass(frozen=True, slots=True, eq=False)

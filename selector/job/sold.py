@@ -90,7 +90,10 @@ def _sold(asked: Requirement, sold: Condition) -> Gate | None:
     if long and _flat_only(sold):
         return Gate("stock", "fail", "sold as plate or strip: it gives discs, no round bar")
     largest = max(_bar_size(section, sold) for section in asked.part.section)
-    most = sold.size_mm.high
+    least, most = sold.size_mm.low, sold.size_mm.high
+    if asked.part.shape_class == "coil-spring" and largest < least:
+        text = f"sold from {least:g} mm; a spring is wound of wire of its own size"
+        return Gate("stock", "fail", text)
     if largest > most:
         return Gate("stock", "fail", f"sold up to {most:g} mm; the part is {largest:g} mm")
     return None

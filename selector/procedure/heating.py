@@ -175,11 +175,8 @@ def heated(do: Doing, set_up: SetUpOut) -> StepOut:
 
 
 def _hardening_band(do: Doing) -> tuple[float, float] | None:
-    """Return the published hardening range of the steel. [°C]."""
-    hardened = do.steel.hardened
-    return (
-        None if hardened is None else (hardened.temperature_c.low, hardened.temperature_c.high)
-    )
+    """Return the published hardening range of the steel for its bath. [°C]."""
+    return do.work.heats_c
 
 
 def _even(set_up: SetUpOut) -> str:

@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.gate import BREAKING, FUNCTIONAL, Gate, judged, worst
+from selector.gate import BREAKING, FUNCTIONAL, Gate, judged, looked_at, worst
 
 VERDICTS = ("pass", "marginal", "unknown", "fail")
 
@@ -49,3 +49,9 @@ def test_the_worst_verdict_decides_in_any_order(verdicts):
     computed = worst(gates)
     assert computed == worst(reversed(gates))
     assert computed == max(verdicts, key=VERDICTS.index, default="pass")
+
+
+def test_what_was_predicted_was_looked_at_further_than_what_shop_or_steel_bars():
+    names = ("response", "near", "equipment", "stock", "hard_enough", "budget")
+    order = [looked_at(Gate(name, "fail", "")) for name in names]
+    assert order == [0, 0, 1, 1, 2, 2]

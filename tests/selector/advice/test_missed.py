@@ -5,8 +5,8 @@ from selector.requirement import requirement_from
 from tests.page_server import racked
 
 
-def out_of(changes):
-    return advice_out(advise(requirement_from(racked(changes))))
+def out_of(changes, *, changed=False):
+    return advice_out(advise(requirement_from(racked(changes))), changed=changed)
 
 
 def test_what_came_nearest_and_what_stops_the_rest_are_lines():
@@ -20,7 +20,28 @@ def test_what_came_nearest_and_what_stops_the_rest_are_lines():
     )
 
 
+def test_where_money_stops_all_the_cheapest_comes_nearest_and_its_sum_is_named():
+    advice = out_of({"limit.budget": 20, "limit.currency": "EUR"}, changed=True)
+    assert advice.verdict == "no_option"
+    first, *_ = nearest_misses(advice)
+    money = [item for item in advice.rejected if item.gate == "budget" and item.share > 0.9]
+    cheapest = min(money, key=lambda item: item.cost)
+    assert f"costs about {cheapest.cost:.0f} of the 20 EUR" in first
+    assert "from the rack" in first
+    lets_in = [change.text for change in advice.changes if change.text.startswith("With ")]
+    assert any(" EUR: " in text for text in lets_in)
+
+
 def test_only_bar_that_nobody_hardens_is_named_of_a_part_that_is_passed_on():
     bars = certified_bars(out_of({"safety_use": "brake"}))
     assert len(bars) <= BARS
     assert all("HRC" in bar or "HB" in bar for bar in bars)
+
+
+def test_a_bar_known_by_its_receipt_wants_its_certificate():
+    rod = {"zone.0.hardness": None, "load.torque": None, "safety_use": "brake"}
+    bars = certified_bars(out_of(rod))
+    assert any("4140" in bar and "with its certificate" in bar for bar in bars)
+    assert any("C45" in bar and "ask for its certificate" in bar for bar in bars)
+    proved = ["with its certificate" in bar for bar in bars]
+    assert proved == sorted(proved, reverse=True)

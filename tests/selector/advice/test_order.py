@@ -5,7 +5,8 @@ import numpy as np
 import pytest
 
 from selector.advice.advise import advise
-from selector.advice.order import _value_words, reasons, why_before
+from selector.advice.order import _value_words, reasons, why_before, why_not_first
+from selector.decision.preference import stands_back
 from selector.requirement.priority import CRITERIA
 from tests.dog import asked, only
 
@@ -69,3 +70,20 @@ def test_a_wanted_life_is_given_as_such():
     answer = advise(asked({"zone.0.life_ratio": 2.0}), only("42crmo4"))
     text = _value_words(answer, answer.options[0], "hardness")
     assert re.fullmatch(r"\d\.\d times the wear life wanted", text)
+
+
+def test_a_near_tie_and_what_is_seldom_used_are_said():
+    struck = {"load.impact": "hammered", "zone.0.wear": "edge-impact", "part.feature": []}
+    answer = advise(asked(struck), only("100mncrw4", "60wcrv8", "115crv3"))
+    said = {o.treatment.steel.slug: why_not_first(answer, o) for o in answer.options[1:]}
+    assert "seldom used" in said["100mncrw4"]
+    first = answer.options[0]
+    for option in answer.options[1:]:
+        text = why_not_first(answer, option)
+        assert (
+            option.score <= first.score
+            or stands_back(option, asked(struck))
+            or re.match(
+                "as good by score, (its bar less at hand|more work)|nothing between", text
+            )
+        )

@@ -64,3 +64,20 @@ def test_a_bar_thinner_than_the_part_is_said_to_be_so_and_made_nothing_of():
     assert thin.why == "the bar in the rack is 10 mm; the part takes 25 mm"
     assert thick.place is not None
     assert all(o.treatment.stock is None or o.treatment.stock.size != 10 for o in found.options)
+
+
+def test_a_bar_that_is_out_is_judged_by_the_simplest_of_what_was_looked_at_and_says_which():
+    bare = {**bars("EN3B"), "workshop.heat": [], "workshop.subcontract": False}
+    (bar,) = rack(advised(bare, "070m20"))
+    assert bar.verdict == "fail"
+    assert bar.why.startswith("leave as bought: needs ")
+
+
+def test_a_bar_that_costs_too_much_is_judged_by_the_cheapest_way_that_comes_right():
+    asked = {**bars("42CrMo4"), "limit.budget": 1, "limit.currency": "EUR"}
+    found = advised(asked, "42crmo4")
+    (bar,) = rack(found)
+    dear = [item for item in found.rejected if item.gate.name == "budget"]
+    near = max(dear, key=lambda item: item.share / item.cost)
+    assert f"costs about {near.cost:.0f} of the 1 EUR" in bar.why
+    assert near.cost < max(item.cost for item in dear)

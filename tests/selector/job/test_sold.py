@@ -79,6 +79,14 @@ def test_a_turned_part_is_turned_from_bar_that_can_be_turned():
     assert stock_rule(asked(), work("42crmo4", "local-torch", condition="prehard")) is None
 
 
+def test_a_coil_spring_is_wound_of_wire_as_thick_as_it_is():
+    bar = sold(work("835m30", "prehard-bar", None, None, condition="prehard"))
+    assert bar.condition.size_mm.low > ROUND["size"]
+    assert stock_rule(plain(ROUND), bar) is None
+    gate = stock_rule(plain(ROUND, **{"part.shape_class": "coil-spring"}), bar)
+    assert "a spring is wound" in gate.text
+
+
 @pytest.mark.parametrize(
     ("sections", "shapes", "bar", "takes"),
     [
