@@ -221,11 +221,10 @@ def beside(value: float, limit: float, digits: int) -> str:
     str
         Without a unit.
     """
-    for more in range(3):
-        text = f"{value:.{digits + more}f}"
-        if float(text) != round(limit, digits) or value == limit:
-            break
-    return text
+    texts = [f"{value:.{digits + more}f}" for more in range(3)]
+    if value == limit:
+        return texts[0]
+    return next((t for t in texts if float(t) != round(limit, digits)), texts[-1])
 
 
 def layer_words(layer: LayerOut) -> str:

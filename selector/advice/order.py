@@ -6,10 +6,13 @@ from selector.advice.advise import Advice
 from selector.decision.breaking_gate import snap_words
 from selector.decision.option import Option
 from selector.decision.output import layer_out
+from selector.decision.preference import ease, spoils_mate, unheard_of
 from selector.duty.custom import custom_words
+from selector.duty.damp import rusts
+from selector.duty.merit import NEVER, SELDOM
 from selector.duty.strength import strength_words
 from selector.figure import median
-from selector.job.supply import at_hand_words
+from selector.job.supply import at_hand_words, is_rare
 from selector.option.movement import movement_words
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import layer_words, shown
@@ -68,6 +71,7 @@ def why_before(advice: Advice, first: Option, second: Option) -> str:
 _LEAST, _LEAST_HRC = 0.5, 1.5
 _IN_HRC = frozenset({"hardness", "snap_margin", "operator_sensitivity"})
 _LEAST_MM, _LEAST_TIMES = 0.01, 0.05
+_UNHEARD_OF = "nobody makes such a part of it"
 
 
 def why_not_first(advice: Advice, other: Option) -> str:
@@ -86,12 +90,15 @@ def why_not_first(advice: Advice, other: Option) -> str:
         Differences that matter with their size, or that there is none.
     """
     first = advice.options[0]
-    against = _fewer(first, other)
+    against = [*_fewer(first, other), *_set_back(advice, first, other)]
     weights = np.array([advice.weights[name] for name in CRITERIA])
     lead = weights * (first.merit.mean(axis=0) - other.merit.mean(axis=0))
     worse = [CRITERIA[k] for k in np.argsort(-lead) if lead[k] > _LEAST_LEAD]
     better = [CRITERIA[k] for k in np.argsort(lead) if lead[k] < -_LEAST_LEAD]
     against += [t for name in worse if (t := _difference(advice, first, other, name))]
+    against = list(dict.fromkeys(against))
+    if not against and ease(first.treatment) < ease(other.treatment):
+        against = ["level with the first, which is easier had or less work"]
     gains = [t for name in better if (t := _difference(advice, first, other, name))]
     more = 100 * (other.judged.passing_all - first.judged.passing_all)
     if more >= 100 * _LEAST_CHANCE:
@@ -114,6 +121,33 @@ def _fewer(first: Option, other: Option) -> list[str]:
     return said
 
 
+def _set_back(advice: Advice, first: Option, other: Option) -> list[str]:
+    """Return what sets an option behind the first whatever it scores."""
+    back = {
+        "it rusts": [rusts(o.treatment, advice.asked) for o in (other, first)],
+        "the dear one of the pair wears": [spoils_mate(o) for o in (other, first)],
+        _UNHEARD_OF: [unheard_of(o) for o in (other, first)],
+        "hard to get": [is_rare(o.treatment) for o in (other, first)],
+    }
+    return [text for text, sides in back.items() if sides == [True, False]]
+
+
+def _usual(here: float, there: float) -> str:
+    """Return how usual an option is beside the first."""
+    if there > here:
+        return "more usual for such parts"
+    if there <= NEVER:
+        return _UNHEARD_OF
+    return custom_words(there) if there <= SELDOM else "less usual for such parts"
+
+
+def _bows(more_mm: float) -> str | None:
+    """Return how much more or less a part bows, nothing where it is not worth a word."""
+    if abs(more_mm) < _LEAST_MM:
+        return None
+    return f"bows {abs(more_mm):.2f} mm {'more' if more_mm > 0 else 'less'}"
+
+
 def _days(days: float) -> str:
     """Return a wait in words."""
     return "a day" if days == 1 else f"{days:g} days"
@@ -125,19 +159,17 @@ def _difference(
     """Return how an option differs from the first by one criterion, in the reader's unit."""
     here, there = (option.judged.value(criterion) for option in (first, other))
     more = there - here
+    if criterion in {"custom", "at_hand"}:
+        return _usual(here, there) if criterion == "custom" else at_hand_words(other.treatment)
     if criterion == "movement":
         move = [median(o.judged.prediction.movement.moved_mm) for o in (first, other)]
-        more = move[1] - move[0]
-        if abs(more) < _LEAST_MM:
-            return None
-        return f"bows {abs(more):.2f} mm {'more' if more > 0 else 'less'}"
+        return _bows(move[1] - move[0])
     if criterion == "strength" or (
         criterion == "hardness" and advice.leading_zone.life_ratio is not None
     ):
         what = "bears" if criterion == "strength" else "lasts"
-        if abs(more) < _LEAST_TIMES:
-            return None
-        return f"{what} {there:.1f} against {here:.1f} times what you ask"
+        said = f"{what} {there:.1f} against {here:.1f} times what you ask"
+        return None if abs(more) < _LEAST_TIMES else said
     size = abs(more)
     if size < (_LEAST_HRC if criterion in _IN_HRC else _LEAST):
         return None
