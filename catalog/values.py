@@ -3,7 +3,9 @@
 The unit stands in the name of the table or key that holds the value.
 """
 
+from collections.abc import Mapping
 from itertools import pairwise
+from types import MappingProxyType
 from typing import Annotated, Literal, Self
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
@@ -12,6 +14,10 @@ from catalog.text import RULE, is_steady
 
 Basis = Literal["specified", "typical", "measured", "computed", "estimated"]
 Seen = Literal["read", "part", "memory"]
+# How a reader is told of it.
+SEEN_WORDS: Mapping[Seen, str] = MappingProxyType(
+    {"read": "read there", "part": "read there in part", "memory": "from memory"}
+)
 
 
 def _steady(text: str) -> str:

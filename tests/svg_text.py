@@ -22,6 +22,7 @@ class Spot:
     top: float
     right: float
     bottom: float
+    colour: str = "#000000"
 
     def meets(self, other: "Spot") -> bool:
         return (
@@ -63,9 +64,20 @@ def _spot(element: ET.Element) -> Spot:
     wide = true_width(text, size, bold=element.get("font-weight") == "700")
     before = {"middle": 0.5, "end": 1.0}.get(element.get("text-anchor"), 0.0) * wide
     over, under = 0.68 * size, 0.18 * size
+    ink = element.get("fill")
     if element.get("transform"):
-        return Spot(text, x - over, y - wide + before, x + under, y + before)
-    return Spot(text, x - before, y - over, x - before + wide, y + under)
+        return Spot(text, x - over, y - wide + before, x + under, y + before, ink)
+    return Spot(text, x - before, y - over, x - before + wide, y + under, ink)
+
+
+def tints(svg: str) -> list[Spot]:
+    """Return the rectangles of an SVG that are filled, their colour as their text."""
+    found = []
+    for element in ET.fromstring(svg).iter(f"{SVG}rect"):  # noqa: S314
+        x, y, wide, high = (float(element.get(k)) for k in ("x", "y", "width", "height"))
+        if wide and element.get("fill", "none") != "none":
+            found.append(Spot(element.get("fill"), x, y, x + wide, y + high))
+    return found
 
 
 Segment = tuple[float, float, float, float]

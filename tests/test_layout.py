@@ -38,6 +38,7 @@ LENT = {
     "printed.py",
     "procedure.py",
     "rounds.py",
+    "small_requirement.py",
     "svg_text.py",
     "tasks.py",
     "tempered_by_composition.py",

@@ -4,7 +4,7 @@ import re
 
 from catalog import Catalog, Steel
 from catalog.quantity import sourced
-from catalog.values import Span
+from catalog.values import SEEN_WORDS, Span
 from selector.errors import SelectorError
 from selector.specimen.record import RowOut, TemperedOut
 from selector.specimen.tempered import tempered as tempered_of
@@ -117,14 +117,14 @@ def _curve(found: TemperedOut, rows: list[RowOut]) -> str:
 def sources(steel: Steel, known: Catalog) -> str:
     """Return the sources a steel's figures are taken from, each with what it gives."""
     places: dict[str, list[str]] = {}
-    memory: set[str] = set()
+    unread: dict[str, str] = {}
     for key, value in sourced(steel):
         places.setdefault(value.source, []).append(_UNIT.sub("", key.split(".")[0]))
-        if value.seen == "memory":
-            memory.add(value.source)
+        if value.seen == "memory" or (value.seen == "part" and value.source not in unread):
+            unread[value.source] = f" ({SEEN_WORDS[value.seen]})"
     rows = [
         (
-            known.sources[key].citation + (" (from memory)" if key in memory else ""),
+            known.sources[key].citation + unread.get(key, ""),
             ", ".join(dict.fromkeys(given)).replace("_", " "),
         )
         for key, given in places.items()

@@ -6,7 +6,7 @@ from selector.advice.advise import Advice
 from selector.decision.breaking_gate import snap_words
 from selector.decision.option import Option
 from selector.decision.output import layer_out
-from selector.decision.preference import ease, spoils_mate, unheard_of
+from selector.decision.preference import NEAR, spoils_mate, tie_break, unheard_of
 from selector.duty.custom import custom_words
 from selector.duty.damp import rusts
 from selector.duty.merit import NEVER, SELDOM
@@ -71,6 +71,8 @@ def why_before(advice: Advice, first: Option, second: Option) -> str:
 _LEAST, _LEAST_HRC = 0.5, 1.5
 _IN_HRC = frozenset({"hardness", "snap_margin", "operator_sensitivity"})
 _LEAST_MM, _LEAST_TIMES = 0.01, 0.05
+# Nor is a smaller one in custom, where "also" and "seldom" are 0.3 apart. [-]
+_LEAST_CUSTOM = 0.15
 _UNHEARD_OF = "nobody makes such a part of it"
 
 
@@ -90,15 +92,13 @@ def why_not_first(advice: Advice, other: Option) -> str:
         Differences that matter with their size, or that there is none.
     """
     first = advice.options[0]
-    against = [*_fewer(first, other), *_set_back(advice, first, other)]
+    against = [*_level(first, other), *_fewer(first, other), *_set_back(advice, first, other)]
     weights = np.array([advice.weights[name] for name in CRITERIA])
     lead = weights * (first.merit.mean(axis=0) - other.merit.mean(axis=0))
     worse = [CRITERIA[k] for k in np.argsort(-lead) if lead[k] > _LEAST_LEAD]
     better = [CRITERIA[k] for k in np.argsort(lead) if lead[k] < -_LEAST_LEAD]
     against += [t for name in worse if (t := _difference(advice, first, other, name))]
     against = list(dict.fromkeys(against))
-    if not against and ease(first.treatment) < ease(other.treatment):
-        against = ["level with the first, which is easier had or less work"]
     gains = [t for name in better if (t := _difference(advice, first, other, name))]
     more = 100 * (other.judged.passing_all - first.judged.passing_all)
     if more >= 100 * _LEAST_CHANCE:
@@ -107,6 +107,15 @@ def why_not_first(advice: Advice, other: Option) -> str:
         return "nothing between them"
     text = "; ".join(against[:2]) or "no single reason: a little less good all round"
     return f"{text}; but {gains[0]}" if gains else text
+
+
+def _level(first: Option, other: Option) -> list[str]:
+    """Return that two options are level in score, where what is at hand or easy decided."""
+    decided = 0.0 <= other.score - first.score <= NEAR and tie_break(first) < tie_break(other)
+    if not decided:
+        return []
+    hand = tie_break(first)[0] < tie_break(other)[0]
+    return ["as good by score, its bar less at hand" if hand else "as good by score, more work"]
 
 
 def _fewer(first: Option, other: Option) -> list[str]:
@@ -141,13 +150,6 @@ def _usual(here: float, there: float) -> str:
     return custom_words(there) if there <= SELDOM else "less usual for such parts"
 
 
-def _bows(more_mm: float) -> str | None:
-    """Return how much more or less a part bows, nothing where it is not worth a word."""
-    if abs(more_mm) < _LEAST_MM:
-        return None
-    return f"bows {abs(more_mm):.2f} mm {'more' if more_mm > 0 else 'less'}"
-
-
 def _days(days: float) -> str:
     """Return a wait in words."""
     return "a day" if days == 1 else f"{days:g} days"
@@ -159,17 +161,21 @@ def _difference(
     """Return how an option differs from the first by one criterion, in the reader's unit."""
     here, there = (option.judged.value(criterion) for option in (first, other))
     more = there - here
-    if criterion in {"custom", "at_hand"}:
-        return _usual(here, there) if criterion == "custom" else at_hand_words(other.treatment)
     if criterion == "movement":
         move = [median(o.judged.prediction.movement.moved_mm) for o in (first, other)]
-        return _bows(move[1] - move[0])
+        more = move[1] - move[0]
+        text = f"bows {abs(more):.2f} mm {'more' if more > 0 else 'less'}"
+        return text if abs(more) >= _LEAST_MM else None
     if criterion == "strength" or (
         criterion == "hardness" and advice.leading_zone.life_ratio is not None
     ):
         what = "bears" if criterion == "strength" else "lasts"
-        said = f"{what} {there:.1f} against {here:.1f} times what you ask"
-        return None if abs(more) < _LEAST_TIMES else said
+        text = f"{what} {there:.1f} against {here:.1f} times what you ask"
+        return text if abs(more) >= _LEAST_TIMES else None
+    if criterion == "custom":
+        return _usual(here, there) if abs(more) >= _LEAST_CUSTOM else None
+    if criterion == "at_hand":
+        return at_hand_words(other.treatment) if more else None
     size = abs(more)
     if size < (_LEAST_HRC if criterion in _IN_HRC else _LEAST):
         return None

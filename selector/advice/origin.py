@@ -5,6 +5,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from catalog.values import SEEN_WORDS
 from selector.record import Spread
 from selector.wording import shown_spread
 
@@ -62,7 +63,7 @@ def _catalogued(value: Mapping[str, Any]) -> str:
     """Return a catalogue value: its numbers, source, place, basis, and how it was seen."""
     own = {k: v for k, v in value.items() if k not in {"source", "at", "basis", "seen"}}
     numbers = ", ".join(f"{name} {given}" for name, given in own.items() if given is not None)
-    how = "from memory" if value.get("seen") == "memory" else "read there"
+    how = SEEN_WORDS[value["seen"]]
     return (
         f"{numbers}; {value.get('basis', '')}; source: {value['source']}, {value['at']}, {how}"
     )

@@ -4,7 +4,7 @@ from collections.abc import Collection
 
 from selector.decision.option import Option
 from selector.duty.damp import rusts
-from selector.duty.merit import NEVER
+from selector.duty.merit import NEVER, SELDOM
 from selector.job.supply import at_hand, is_rare
 from selector.job.treatment import Means, Treatment
 from selector.option.prediction import embrittled
@@ -12,6 +12,8 @@ from selector.requirement import Requirement
 
 # Scores nearer than this are a tie: weights and ranges are not known better. Estimate. [-]
 NEAR = 0.05
+# No tie is what comes out right this much less often: one failure in twenty. Estimate. [-]
+LESS_SURE = 0.05
 # What nobody makes such a part of stands behind what comes out about as well. [-]
 UNHEARD_OF = 0.1
 # So does what few merchants sell: a good hand names it where nothing else comes out as well.
@@ -78,14 +80,14 @@ def is_certified(work: Treatment) -> bool:
 def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
     """Return options, best first; near ties by what is at hand, then by the least work."""
     # A score is a mean over the samples: each is taken once.
-    rows = [(stands_back(option, asked), -_standing(option), option) for option in options]
-    left = sorted(rows, key=lambda row: (*row[:2], row[2].id))
+    rows = [(stands_back(o, asked), -_standing(o), o.judged.passing_all, o) for o in options]
+    left = sorted(rows, key=lambda row: (*row[:2], row[3].id))
     ordered: list[Option] = []
     while left:
-        back, least, _ = left[0]
-        tied = [row for row in left if row[0] == back and row[1] <= least + NEAR]
-        best = min(tied, key=_ease)
-        ordered.append(best[2])
+        back, least, sure, _ = left[0]
+        near = [row for row in left if row[0] == back and row[1] <= least + NEAR]
+        best = min((row for row in near if row[2] >= sure - LESS_SURE), key=_ease)
+        ordered.append(best[3])
         left.remove(best)
     return ordered
 
@@ -110,7 +112,15 @@ def ease(treatment: Treatment) -> tuple[float, int]:
     return (-at_hand(treatment), work_of(treatment))
 
 
-def _ease(row: tuple[bool, float, Option]) -> tuple[tuple[float, int], float]:
+def tie_break(option: Option) -> tuple[float, int]:
+    """Return what decides between near ties, least first, as `ease` has it."""
+    hand, labour = ease(option.treatment)
+    # What is seldom used for such a part wins no tie by being easy to buy.
+    seldom = option.treatment.stock is None and option.judged.value("custom") <= SELDOM
+    return 0.0 if seldom else hand, labour
+
+
+def _ease(row: tuple[bool, float, float, Option]) -> tuple[tuple[float, int], float]:
     """Return what decides between near ties, and between equals of these the score."""
-    _, score, option = row
-    return (ease(option.treatment), score)
+    _, score, _, option = row
+    return (tie_break(option), score)

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from selector.decision.criteria import Range
 from selector.decision.option import Option
-from selector.decision.preference import NEAR, ease, set_back, stands_back
+from selector.decision.preference import LESS_SURE, NEAR, set_back, stands_back, tie_break
 from selector.decision.ranking import reference_ideal
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
@@ -85,7 +85,7 @@ def standing_of(
     Standing
         Arrays alone: it holds on to no simulation.
     """
-    hands = [ease(option.treatment) for option in options]
+    hands = [tie_break(option) for option in options]
     ranks = {hand: rank for rank, hand in enumerate(sorted(set(hands)))}
     return Standing(
         ids=tuple(option.id for option in options),
@@ -166,10 +166,11 @@ def leaders(standing: Standing, scores: Floats, places: int = 1) -> Ints:
         Places of the options in `standing`, the first in row 0; shape (places, cases).
     """
     left = np.asarray(scores, dtype=float) - standing.back[:, None]
-    cases = np.arange(left.shape[1])
+    cases, sure = np.arange(left.shape[1]), standing.right.mean(axis=1)
     filled = []
     for _ in range(min(places, len(left))):
         tied = left >= left.max(axis=0) - NEAR
+        tied &= sure[:, None] >= sure[left.argmax(axis=0)] - LESS_SURE
         # Among near ties the easiest, of equals the better.
         key = np.where(tied, _TAKEN * standing.ease[:, None] - left, np.inf)
         best = key.argmin(axis=0)

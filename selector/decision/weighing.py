@@ -7,11 +7,12 @@ from dataclasses import dataclass, replace
 from selector.decision.best_temper import How, best_temper, failed, never_tempered, unheated
 from selector.decision.option import Beaten, Option, Rejected, Scorer
 from selector.decision.preference import (
+    LESS_SURE,
     NEAR,
-    ease,
     in_order,
     set_back,
     stands_back,
+    tie_break,
     unheard_of,
 )
 from selector.decision.turn import turns
@@ -243,9 +244,12 @@ def _speaker(group: list[Option], job: Job) -> Option:
     least = first.score - set_back(first) - NEAR
 
     def level(option: Option) -> bool:
-        easy = ease(option.treatment) <= ease(first.treatment)
         back = stands_back(option, job.asked) and not stands_back(first, job.asked)
-        return easy and not back and option.score - set_back(option) >= least
+        sure = option.judged.passing_all >= first.judged.passing_all - LESS_SURE
+        tied = option.score - set_back(option) >= least and tie_break(option) <= tie_break(
+            first
+        )
+        return tied and sure and not back
 
     named = (o for o in group if o.treatment.steel.slug == usual and level(o))
     return max(named, key=lambda option: option.score, default=first)

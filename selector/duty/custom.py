@@ -27,7 +27,7 @@ _TOOL_EDGE = {
     "hot-work-tool": _S,
 }  # fmt: skip
 _STRUCK_EDGE = {
-    "shock-tool": _U, "water-tool": _U, "high-carbon": _U, "spring": _U, "oil-tool": _A,
+    "shock-tool": _U, "water-tool": _U, "high-carbon": _U, "spring": _U, "oil-tool": _S,
     "medium-carbon": _S, "hot-work-tool": _S, "air-tool": _S, "alloy": 0.2,
 }  # fmt: skip
 _THROUGH: Mapping[Duty, Mapping[str, float]] = {
@@ -64,6 +64,15 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
     },
     "plain": {"alloy": _A, "medium-carbon": _A, "spring": _S, "martensitic-stainless": _S},
     "key": {},
+    "gauge": {
+        "oil-tool": _U, "air-tool": _U, "bearing": _U, "water-tool": _A, "high-speed": _S,
+        "martensitic-stainless": _A, "high-carbon": _S,
+    },
+    "pressed face": {
+        "oil-tool": _U, "air-tool": _U, "shock-tool": _A, "water-tool": _A, "bearing": _A,
+        "high-speed": _A, "hot-work-tool": _S, "high-carbon": _S, "martensitic-stainless": _S,
+        "medium-carbon": 0.2, "alloy": 0.2,
+    },
     "tool": {
         "water-tool": _U, "oil-tool": _U, "shock-tool": _U, "spring": _A, "high-carbon": _A,
         "medium-carbon": _A, "alloy": _A, "bearing": _A, "air-tool": _A, "hot-work-tool": _S,
@@ -79,11 +88,13 @@ _SKIN: Mapping[Duty, Mapping[str, float]] = {
 }
 _CASE: Mapping[Duty, float] = {
     "gear": _U, "rolling": _U, "sliding": _U, "struck body": _A, "grit": _A, "drive": _A,
-    "soil": _S,
+    "soil": _S, "gauge": _A, "pressed face": 0.2,
 }  # fmt: skip
 # Bar of free-cutting or structural steel is cased where nothing better is at hand.
 _CASED: Mapping[str, float] = {"case-hardening": 1.0, "mild": 0.8, "free-cutting": 0.5}
-_NITRIDED: Mapping[Duty, float] = {"sliding": _U, "gear": _A, "grit": _A}
+_NITRIDED: Mapping[Duty, float] = {
+    "sliding": _U, "gear": _A, "grit": _A, "gauge": _S, "pressed face": _S,
+}  # fmt: skip
 _PREHARD: Mapping[Duty, float] = {
     "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S, "soil": _A,
     "grit": _S,
@@ -119,6 +130,8 @@ _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "sh
 LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
 # Pins and studs that bear a load again and again are of tough or cased steel too. [-]
 TOOL_STEEL_LOADED = 0.5
+# Cracks begin at the sulphides of what is free-cutting. [-]
+FREE_CUTTING_LOADED = 0.5
 # Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
 SLENDER_MM = 12.0
 _AGED: Mapping[Duty, float] = dict.fromkeys(get_args(Duty), SELDOM)
@@ -233,8 +246,11 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
         plain = ALSO if work.stock is not None and duty == "plain" else SELDOM
         return max(merit, plain) if duty != "key" else merit
     loaded = asked.load.cycles == "fatigue" and _bears(asked)
-    if loaded and duty == "sliding" and kind in _TOOL_KINDS and thick_mm > SLENDER_MM:
+    of_tool_steel = duty in {"sliding", "rolling"} and kind in _TOOL_KINDS
+    if loaded and of_tool_steel and thick_mm > SLENDER_MM:
         return merit * TOOL_STEEL_LOADED
+    if loaded and kind == "free-cutting" and make_of(work) == "as bought":
+        return merit * FREE_CUTTING_LOADED
     slender = duty == "sliding" and kind == "medium-carbon" and thick_mm <= SLENDER_MM
     return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
 

@@ -1,6 +1,5 @@
 """What a zone's duty is called in the trade: an edge that is struck, a gear, a plain pin."""
 
-import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
@@ -12,27 +11,13 @@ from selector.requirement.zone import Wear
 
 Duty = Literal[
     "struck edge", "pressed edge", "cutting edge", "grit", "soil", "gear", "rolling",
-    "struck body", "spring", "drive", "key", "sliding", "tool", "plain",
+    "struck body", "spring", "drive", "key", "sliding", "tool", "plain", "gauge",
+    "pressed face",
 ]  # fmt: skip
 # A struck end this thin is an edge or a point, a thicker one a face. [mm]
 EDGE_MM = 12.0
 # Who asks so much hardness where nothing wears has a tool in mind. [HRC]
 TOOL_HRC = 45.0
-# A tool that its name says has an edge or a point, whether or not that is among its features;
-# what only holds or turns such a tool has none.
-_EDGED = re.compile(
-    r"\b(chisel|centre punch|center punch|axe|hatchet|adze|gouge|graver|burin|scriber|knife|"
-    r"blade|plane iron|scraper|reamer|tap|d-bit|drill bit|cutter|hardy|bolster|hot set|"
-    r"cold set|form tool|parting tool|turning tool|boring tool|countersink|counterbore|hob|"
-    r"broach|snips|shears|nippers|pincers|spokeshave|drawknife|sickle|scythe|billhook|machete|"
-    r"cleaver|auger|gimlet|burr|bradawl)s?\b"
-    r"(?!.*\b(holder|wrench|handle|shank|guard|arbor|wheel|block)\b)",
-    re.IGNORECASE,
-)
-# What a blade, a cutter or a knife has when it cuts nothing.
-_BLUNT = re.compile(
-    r"\b(mix(?:ing|er)?|stirr(?:ing|er)|fan|turbine|propeller|agitator|paddle)\b", re.IGNORECASE
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +35,7 @@ class _Zone:
     hard: bool
     soft: bool
     ground: bool
+    gauge: bool
 
     @classmethod
     def of(cls, demand: Demand, asked: Requirement) -> "_Zone":
@@ -60,8 +46,8 @@ class _Zone:
         return cls(
             wear=zone.wear,
             struck=struck,
-            edged=is_edged(asked) or (struck and thin),
-            pressed=is_edged(asked) or asked.presses,
+            edged=asked.is_edged or (struck and thin),
+            pressed=asked.presses,
             toothed="teeth" in kinds or asked.part.shape_class in {"gear", "bevel"},
             spring=asked.is_spring,
             drives=demand.purpose == FOR_CORNERS,
@@ -70,6 +56,7 @@ class _Zone:
             # What slides lightly asks for no hardness, as a plain part does.
             soft=demand.low_hrc is None,
             ground=asked.works_ground,
+            gauge=asked.measures,
         )
 
 
@@ -79,10 +66,13 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
     ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
     ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
-    ("pressed edge", lambda z: z.wear == "edge-impact" and z.pressed),
+    ("pressed edge", lambda z: z.wear == "edge-impact" and (z.pressed or z.edged)),
     # Dogs, claws and stops take knocks on their faces and have no edge to hold.
     ("struck body", lambda z: z.wear == "edge-impact"),
     ("soil", lambda z: z.wear == "abrasive" and z.ground),
+    # Where a die draws or coins, metal rubs on it under pressure.
+    ("pressed face", lambda z: z.wear in {"sliding", "abrasive"} and z.pressed),
+    ("gauge", lambda z: z.wear == "sliding" and z.gauge),
     ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
     ("grit", lambda z: z.wear == "abrasive"),
     ("rolling", lambda z: z.wear == "rolling-contact"),
@@ -92,14 +82,6 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("sliding", lambda z: z.wear == "sliding" and not z.soft),
     ("tool", lambda z: z.hard),
 )
-
-
-def is_edged(asked: Requirement) -> bool:
-    """Return whether a part has an edge or a point, by its features or by its name."""
-    if any(feature.kind == "edge" for feature in asked.part.feature):
-        return True
-    name = asked.part.name
-    return _EDGED.search(name) is not None and _BLUNT.search(name) is None
 
 
 @lru_cache(maxsize=64)

@@ -10,6 +10,7 @@ from selector.handover.colour_scale import scale_of
 from selector.handover.imperial import imperial_card, in_inches
 from selector.handover.option_marks import asked_marks, option_marks
 from selector.handover.part_block import Sheeted, features, left_on, pictures, sizes
+from selector.handover.said_once import said_by_steps
 from selector.handover.sheet import Paper
 from selector.handover.step_figure import band_words, figure_of, is_hold
 from selector.handover.trial_block import trial_block
@@ -141,20 +142,13 @@ def _groups(
 ) -> list[dict[str, Any]]:
     """Return the steps in groups of the work; a caution of the box is not said again."""
     groups: list[dict[str, Any]] = []
-    unsaid = _unsaid(steps)
+    unsaid = said_by_steps(steps)
     for step in steps:
         name = GROUPS[step.stage]
         if not groups or groups[-1]["name"] != name:
             groups.append({"name": name, "steps": []})
         groups[-1]["steps"].append(_step(step, known, top, unsaid))
     return groups
-
-
-def _unsaid(steps: Sequence[StepOut]) -> Set[str]:
-    """Return the cautions that no step of a card repeats."""
-    # The foot has the local codes. Who cannot finish hard steel makes the part to size, and is
-    # not told to leave stock.
-    return {"local-codes"} | (set() if left_on(steps) else {"finish-after-heat"})
 
 
 def _step(
@@ -164,7 +158,7 @@ def _step(
     cautions = [
         {"text": known[key].brief, "harm": known[key].harm}
         for key in step.cautions
-        if key not in top and key not in unsaid
+        if key not in top and not (key in unsaid and known[key].harm == "spoils")
     ]
     scale = scale_of(step)
     big, small = figure_of(step, _said_elsewhere(step, shown_by_scale=scale is not None))

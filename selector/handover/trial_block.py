@@ -1,25 +1,13 @@
-"""What a trial gives a bench card: go and stop of each test, and whether to try a coupon."""
-
-from typing import Any
+"""What a trial gives a bench card: which coupon to try first, and what it must show."""
 
 from selector.handover.chosen import Chosen
 from selector.trial.plan import plan
-from selector.trial.record import ReadingOut, TrialPlanOut
+from selector.trial.record import TrialPlanOut
 from selector.trial.words import LEAST_WORTH, SURE, card_lines
 
-# When a test is made, as the card names it.
-WHEN = {
-    "heat": "to heat", "quenched": "after the bath", "snapped": "coupon, snapped",
-    "tempered": "after the temper", "bar": "on the bar", "crack": "after 10 min",
-}  # fmt: skip
-# What a firm alone sees.
-AT_FIRM = frozenset({"heat", "quenched", "snapped"})
-# Stages that are seen or felt, so that no instrument is named.
-BARE = frozenset({"heat", "snapped"})
 
-
-def trial_block(made_for: Chosen) -> dict[str, Any] | None:
-    """Return go and stop of the tests of an option, and its trial where it is worth one.
+def trial_block(made_for: Chosen) -> list[str]:
+    """Return the trial of an option in a few lines, none where it can do without.
 
     Parameters
     ----------
@@ -28,20 +16,11 @@ def trial_block(made_for: Chosen) -> dict[str, Any] | None:
 
     Returns
     -------
-    dict or None
-        `tests` with their go and stop, `lines` of the trial, none of them of an option that the
-        forecast holds for sure.
+    list of str
+        What to make, what to do first, go and stop of what a coupon alone shows; go and stop
+        of the other tests stand at the steps of the card.
     """
-    option = made_for.option
-    if option is None:
-        return None
-    made = plan(made_for.job, option)
-    sent = option.treatment.route.place == "subcontract"
-    tempered = option.judged.prediction.temper.means != "none"
-    tests = [
-        _test(r, tempered=tempered) for r in made.readings if not (sent and r.stage in AT_FIRM)
-    ]
-    return {"tests": tests, "lines": _lines(made)}
+    return [] if made_for.option is None else _lines(plan(made_for.job, made_for.option))
 
 
 def _lines(made: TrialPlanOut) -> list[str]:
@@ -52,15 +31,3 @@ def _lines(made: TrialPlanOut) -> list[str]:
         if sure or forecast.narrowing < LEAST_WORTH:
             return []
     return list(card_lines(made))
-
-
-def _test(reading: ReadingOut, *, tempered: bool) -> dict[str, str]:
-    """Return one test with what means go and what stops."""
-    last = reading.stage == "tempered" and not tempered
-    means = "" if reading.stage in BARE else reading.means
-    return {
-        "name": "when it is cold" if last else WHEN[reading.stage],
-        "means": means,
-        "go": reading.go,
-        "stop": reading.no_go,
-    }

@@ -6,6 +6,7 @@ are read from. What the end-quench equivalence misses is put right as for `quenc
 same factor, so that one path serves all.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -70,6 +71,16 @@ class Points:
     time_s: Floats
     place: Floats
     log_sd: Floats
+
+    @staticmethod
+    def joined(parts: Sequence["Points"]) -> "Points":
+        """Return the points of several parts side by side."""
+        return Points(
+            np.concatenate([part.distance_mm for part in parts], axis=1),
+            np.concatenate([part.time_s for part in parts], axis=1),
+            np.concatenate([part.place for part in parts]),
+            np.concatenate([part.log_sd for part in parts]),
+        )
 
     def only(self, index: int) -> "Points":
         """Return one of the points."""

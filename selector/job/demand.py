@@ -4,7 +4,7 @@ A window the user gives stands. One left out is derived from wear, severity and 
 table below, which is common practice for tools and machine parts and carries no source.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from selector.hardness_scale import hrc_from_hv
 from selector.requirement import Requirement
@@ -33,12 +33,18 @@ _WINDOW: dict[tuple[str, str], _Usual] = {
     ("edge-impact", "medium"): _Usual(53.0, 58.0, 48.0),
     ("edge-impact", "heavy"): _Usual(52.0, 58.0, 45.0),
 }
+# What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
+# for wear is 400 to 500 HB. Common practice. [HRC]
+_NO_EDGE = {"medium": 42.0, "heavy": 45.0}
 # Shares, tines and hoes: softer than wear alone would have them, as stones break what is
 # harder. Common practice.
 _GROUND = _Usual(44.0, 55.0, 38.0)
 # Punches, dies and shear blades under a press: harder than what is struck by hand. Common
 # practice.
 _PRESSED = _Usual(55.0, 60.0, 50.0)
+# Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
+# practice.
+_GAUGE = _Usual(58.0, 64.0, 55.0)
 # Dies and tools that work hotter than this: harder steel cracks in the heat. Common practice.
 # [°C]
 HOT_C = 300.0
@@ -54,6 +60,8 @@ _DEPTH_MM = {
 }
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
 _DRIVE = _Usual(39.0, 50.0, 39.0)
+# A wider hexagon is no key but turned by a spanner, which bears along its flats. [mm]
+KEYS_MM = 14.0
 # Where lives depend on it, bar is certified as hard as this; a part is tough before all else.
 # Common practice. [HRC]
 CERTIFIED_HRC = 40.0
@@ -61,10 +69,9 @@ _VITAL_DRIVE = _Usual(28.0, CERTIFIED_HRC, 24.0)
 # Flat and coiled springs by the thickness of their section: thin strip is run harder.
 # Common practice of spring makers, no source. [mm], [HRC]
 _SPRING = (
-    (1.5, _Usual(46.0, 52.0, 42.0)),
-    (6.0, _Usual(44.0, 50.0, 41.0)),
+    (1.5, _Usual(46.0, 52.0, 42.0)), (6.0, _Usual(44.0, 50.0, 41.0)),
     (float("inf"), _Usual(42.0, 48.0, 40.0)),
-)
+)  # fmt: skip
 # A window off the drawing is read with this slack unless the user says "must": a file feels
 # 2 HRC, and a part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
@@ -107,19 +114,27 @@ def _demand(requirement: Requirement, number: int) -> Demand:
         return _given(number, zone, zone.hardness, depth)
     if requirement.is_spring:
         return _springing(requirement, number, zone)
-    usual = _WINDOW.get((zone.wear, zone.severity))
-    if usual is not None and zone.wear == "abrasive" and requirement.works_ground:
-        usual = _GROUND
-    if usual is not None and zone.wear == "edge-impact" and requirement.presses:
-        usual = _PRESSED
-    service_c = requirement.limit.service_temperature
-    if usual is not None and service_c is not None and service_c >= HOT_C:
-        usual = _HOT
+    usual = _usual(requirement, zone)
     if usual is not None:
         return _derived(requirement, number, usual, depth)
     if _is_drive_end(requirement, zone):
         return _driving(number, zone, vital=requirement.safety_critical)
     return _undemanding(requirement, number)
+
+
+def _usual(requirement: Requirement, zone: Zone) -> _Usual | None:
+    """Return the usual window of what wears so, None where that asks for no hardness."""
+    usual = _WINDOW.get((zone.wear, zone.severity))
+    if zone.wear == "sliding" and requirement.measures:
+        usual = _GAUGE
+    if usual is not None and zone.wear == "abrasive" and not requirement.is_edged:
+        usual = replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
+    if zone.wear == "abrasive" and requirement.works_ground:
+        usual = _GROUND
+    if zone.wear == "edge-impact" and requirement.presses:
+        usual = _PRESSED
+    service_c = requirement.limit.service_temperature
+    return _HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
 
 
 def _places(zone: Zone) -> tuple[int, ...]:
@@ -195,14 +210,18 @@ def _derived(requirement: Requirement, number: int, usual: _Usual, depth: float)
     wet = rubs and requirement.limit.corrosion == "severe" and not vital
     if wet:
         wish = ", a wish only: what stands severe corrosion is seldom so hard"
+    light = zone.wear == "abrasive" and zone.severity == "light" and not requirement.is_edged
+    if light:
+        wish = ", a wish only: without an edge soft steel does for a while in light grit"
+    free = vital or wet or light
     return Demand(
         zone=number,
         sections=_places(zone),
         low_hrc=aim.low_hrc,
         high_hrc=aim.high_hrc,
-        floor_hrc=None if vital or wet else min(usual.floor_hrc, aim.low_hrc),
+        floor_hrc=None if free else min(usual.floor_hrc, aim.low_hrc),
         ceiling_hrc=aim.high_hrc + SLACK_ABOVE_HRC,
-        depth_mm=0.0 if vital or wet else depth,
+        depth_mm=0.0 if free else depth,
         derived=True,
         reason=f"{aim.words}{wish} (common practice)",
     )
@@ -241,10 +260,13 @@ def _worn(requirement: Requirement, zone: Zone, usual: _Usual) -> _Aim:
 
 
 def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether a zone lies on a square or hexagon that carries torque."""
+    """Return whether a zone lies on a square, or a hexagon as of keys, that carries torque."""
     load, part = requirement.load, requirement.part
-    turned = {part.section[n - 1].shape for n in zone.section if load.twists(n - 1)}
-    drives = bool(turned & {"square", "hexagon"})
+    turned = [part.section[n - 1] for n in zone.section if load.twists(n - 1)]
+    drives = any(
+        section.shape == "square" or (section.shape == "hexagon" and section.size <= KEYS_MM)
+        for section in turned
+    )
     return drives and not is_key(requirement, zone)
 
 

@@ -87,7 +87,7 @@ def hardening_heat(
 ) -> Heat | None:
     """Return the hardening heat as this workshop gives it, None where nothing is quenched."""
     # A furnace soaks by steel and thickness, what else there is by its kind.
-    target = _target_c(treatment)
+    target = target_c(treatment)
     if target is None:
         return None
     error = reading_error(treatment, workshop)
@@ -122,14 +122,14 @@ def normalising_span(treatment: Treatment) -> Span:
     return span
 
 
-def _target_c(treatment: Treatment) -> float | None:
+def target_c(treatment: Treatment) -> float | None:
     """Return the heat that turns a part to austenite, None where none does. [°C]."""
     if treatment.route.process == "normalise":
         return normalising_span(treatment).middle
-    hardened, firm_c = treatment.steel.hardened, treatment.route.temperature_c
-    if not treatment.hardens or hardened is None:
+    heats_c, firm_c = treatment.heats_c, treatment.route.temperature_c
+    if not treatment.hardens or heats_c is None:
         return None
-    furnace_c = hardened.temperature_c.middle
+    furnace_c = 0.5 * sum(heats_c)
     above_c = ABOVE_FURNACE_C.get(treatment.route.kind)
     if above_c is None or firm_c is None:
         return furnace_c

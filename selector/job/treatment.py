@@ -89,6 +89,21 @@ class Treatment:
         return self.route.process in {"quench", "marquench", "austemper"}
 
     @property
+    def heats_c(self) -> tuple[float, float] | None:
+        """The hardening range of the steel for this bath, None of a steel that has none. [°C].
+
+        The lower end of a range is for water, the upper for oil on steel made for water (EN
+        10083 and its forerunners, from memory).
+        """
+        if self.steel.hardened is None:
+            return None
+        span, kind = self.steel.hardened.temperature_c, self.steel.hardened.quench
+        bath = self.medium.severity_class if self.medium else kind
+        if bath == "water":
+            return span.low, span.middle
+        return (span.middle, span.high) if kind == "water" else (span.low, span.high)
+
+    @property
     def by_eye(self) -> bool:
         """Whether the hardening heat is judged by the operator's eye."""
         return self.source is not None and self.source.control == "eye"

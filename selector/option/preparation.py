@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from catalog.steel import Steel
 from selector.hardening.as_quenched import AsQuenched, as_quenched, start
-from selector.hardening.bath_response import Points, Start, cooled
+from selector.hardening.bath_response import Points, Start, cooled, start_of
 from selector.hardening.composition import Composition, of_bar
 from selector.hardening.stock import annealed_hrc, supply_hrc
 from selector.hardening.tempered import hardened_from
@@ -16,7 +16,7 @@ from selector.hazards.cracking import CrackSteel
 from selector.heat.boiling import Quench
 from selector.job.geometry import as_cooled, like_rounds_mm
 from selector.job.job import Job, per_job
-from selector.job.process import hardening_heat
+from selector.job.process import hardening_heat, target_c
 from selector.job.screening import heated_thickness
 from selector.job.treatment import Treatment, is_torched
 from selector.metallurgy.hardening_heat import Heat
@@ -115,7 +115,10 @@ def cooled_points(treatment: Treatment, job: Job) -> Points | None:
         return None
     radius_mm = 0.5 * max(job.asked.part.section[i].size for i in job.hard)
     shell_mm = aimed_mm(treatment, radius_mm, job.ordered_depth_mm)
-    return _points(job, bath, start(treatment.steel), shell_mm)
+    enters, heat_c = start(treatment.steel), target_c(treatment)
+    if heat_c is not None:
+        enters = start_of(heat_c, enters.steel_class)
+    return _points(job, bath, enters, shell_mm)
 
 
 @per_job

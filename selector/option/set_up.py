@@ -9,7 +9,6 @@ from functools import cached_property, lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog.values import Span
 from selector.hardening.as_quenched import as_quenched, start
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.composition import middle
@@ -118,7 +117,7 @@ class AtTorch:
         long_mm = self.task.part.zone_mm[1] - self.task.part.zone_mm[0]
         reaches = [max(least_mm, share * long_mm) for share in LAID_UP]
         for mm in reaches:
-            dip = dip_for(self.task, mm, (span.middle, USUAL_HOLD_S), bath)
+            dip = dip_for(self.task, mm, (0.5 * sum(span), USUAL_HOLD_S), bath)
             if dip is not None and dip.colour_after_s(RUN_BACK_C) is not None:
                 return mm
         return least_mm
@@ -172,9 +171,9 @@ class AtTorch:
         return probes(self.task.part, POSITIONS)
 
     @property
-    def _range(self) -> Span | None:
-        """The hardening range of the steel. [°C]."""
-        return self.work.steel.hardened.temperature_c if self.work.steel.hardened else None
+    def _range(self) -> tuple[float, float] | None:
+        """The hardening range of the steel for its bath. [°C]."""
+        return self.work.heats_c
 
     @cached_property
     def _tried(self) -> list[SetUp]:
@@ -182,7 +181,7 @@ class AtTorch:
         source, span = self.work.source, self._range
         soak_s = 60.0 * source.soak_max_min.value if source else HOLDS_S[-1]
         holds = [hold for hold in HOLDS_S if hold <= soak_s] or [HOLDS_S[0]]
-        heats = [850.0] if span is None else [span.middle, span.high, span.low]
+        heats = [850.0] if span is None else [0.5 * sum(span), span[1], span[0]]
         return [
             SetUp(STEP_C * round(heat / STEP_C), hold, self.past_mm)
             for hold in holds
@@ -217,7 +216,8 @@ class AtTorch:
     def _zone_hrc(self, stop_c: Floats, hold_s: Floats) -> Floats:
         """Return the zone as quenched from some heats; shape (heats, probes). [HRC]."""
         places, steel = self._places, self.work.steel
-        zone = _zone(self.library, places, tuple(stop_c.tolist()), tuple(hold_s.tolist()))
+        where = self.task, self.past_mm, self.quench
+        zone = _zone(where, places, tuple(stop_c.tolist()), tuple(hold_s.tolist()))
         points = zone.points(places.place)
         meant = hardening_heat(self.work, self.asked.workshop, self.normals)
         if meant is None:
@@ -241,10 +241,14 @@ class AtTorch:
 
 @lru_cache(maxsize=256)
 def _zone(
-    whole: Library, places: Probes, stop_c: tuple[float, ...], hold_s: tuple[float, ...]
+    where: tuple[Torching, float, Quench],
+    places: Probes,
+    stop_c: tuple[float, ...],
+    hold_s: tuple[float, ...],
 ) -> History:
     """Return what the zone goes through in some heats, for all steels that are tried so."""
-    part, stop = looked_at(whole, places), np.array(stop_c)
+    # By what the library is made of: a key that is the library would keep it from being let go.
+    part, stop = looked_at(library(*where), places), np.array(stop_c)
     still = np.zeros(stop.size)
     flame = part.heatings.effective_log(still, stop)
     history = part.read(Heats(stop, np.array(hold_s), flame, still, still))

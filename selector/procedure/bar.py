@@ -78,12 +78,11 @@ def _too_small(do: Doing, stock: Stock) -> str:
 def _coupon(do: Doing) -> str:
     """Return what to do where the bar is in doubt."""
     if do.work.route.process == "case":
-        return "in doubt case a pin of the same bar first, and snap it: hard rim, fibrous core"
+        return "in doubt case a pin of it first and snap it: hard rim, fibrous core"
     if not do.work.hardens:
         return "in doubt ask for the paper; a coupon quenched from red and filed tells"
     return (
-        "in doubt saw a coupon off the same bar and harden it first, as below: it must skate a "
-        "new file and break fine and grey"
+        "in doubt harden a coupon of it first: it must skate a new file and break fine and grey"
     )
 
 
@@ -150,7 +149,6 @@ def skimmed(do: Doing) -> list[StepOut]:
             action=f"Skim the black skin off {where}, {skin_mm:g} mm a side",
             means=_skims_with(do),
             check="bright, no pits",
-            otherwise="what stays black stays soft",
             length_mm=skin_mm,
             source="Diehl Steel, minimum allowances; carbon and alloy bar: " + COMMON,
         )

@@ -5,8 +5,14 @@ import numpy as np
 from selector.job.asked_words import asked_words
 from selector.job.treatment import LAYERS
 from selector.procedure.doing import Doing
+from selector.procedure.instrument import (
+    NEW_FILE,
+    asked_window,
+    go_window,
+    instrument_for,
+    right_words,
+)
 from selector.procedure.practice import COMMON, LIGHT_CUT_MM
-from selector.procedure.quenching import file_words, hardness_test
 from selector.procedure.shape import finishing_tools, left_mm
 from selector.record import StepOut
 from selector.wording import shown_mm, shown_range
@@ -14,8 +20,8 @@ from selector.wording import shown_mm, shown_range
 # Rockwell C wants a case this deep under it. Common practice. [mm]
 ROCKWELL_MM = 0.7
 TOO_SOFT = {
-    "quench": "too soft after the temper: it must be hardened again",
-    "marquench": "too soft after the temper: it must be hardened again",
+    "quench": "too soft: harden it again",
+    "marquench": "too soft: harden it again",
     "austemper": "too soft: the salt was too hot; too hard: too cool, or out of it too soon",
     "case": "too soft: the case is thin or the heat was low",
     "nitride": "too soft: too thin a layer, ask the firm for its reading",
@@ -37,22 +43,23 @@ def hardness(do: Doing) -> StepOut:
     """Return the last hardness test, with what it should say."""
     low, high = do.surface_hrc
     middle = float(np.median(do.prediction.surface_hrc))
-    means, good = hardness_test(do, middle)
+    test = instrument_for(do.shop.check, middle)
     thin = float(np.median(do.prediction.depth_mm)) < ROCKWELL_MM
     cased = do.work.route.process in LAYERS
-    if cased and thin and middle >= 55.0:
-        means, good = (
-            "a new file",
-            f"{file_words(middle)}: a Rockwell point goes through the skin",
-        )
+    skin = cased and thin and middle >= 55.0
+    if skin:
+        test = NEW_FILE
+    good = right_words(test, go_window(test, asked_window(do)), middle)
+    if skin:
+        good += ": a Rockwell point goes through the skin"
     where = "on the zone, and once behind it" if do.is_local else "on the working face"
     if do.is_local and do.prediction.hard_ends_mm:
         good += f"; soft beyond {max(do.prediction.hard_ends_mm):.0f} mm"
     return StepOut(
         stage="check",
-        action=f"Try {means} {where}: {shown_range(low, high)} is what to expect, "
+        action=f"Try {test.words} {where}: {shown_range(low, high)} is what to expect, "
         f"{asked_words(do.lead)} is asked",
-        means=means,
+        means=test.words,
         check=good,
         otherwise=TOO_SOFT[do.work.route.process],
         hardness_hrc=(low, high),
@@ -68,7 +75,7 @@ def truth(do: Doing) -> list[StepOut]:
         return []
     on = "between centres, dial gauge" if "lathe" in do.shop.machine else "V-blocks, dial gauge"
     flat = all(section.shape == "flat" for section in do.part.section)
-    bent = "straighten it at its tempering heat, little by little, never cold"
+    bent = "straighten it little by little at its tempering heat, never cold"
     if do.work.route.process == "nitride":
         bent = "nothing straightens a nitrided part: relieve the next one before its last cut"
     return [

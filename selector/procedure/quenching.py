@@ -1,10 +1,11 @@
 """Into the bath, and what says at once whether it took."""
 
-from selector.hardness_scale import LOWEST_HRC
 from selector.job.geometry import mass_kg
 from selector.job.process import OIL_L_PER_KG
 from selector.procedure.doing import Doing
-from selector.procedure.heating import to_five, within_s
+from selector.procedure.heating import to_five
+from selector.procedure.instrument import instrument_for, quenched_go, right_words
+from selector.procedure.laid import within_s
 from selector.procedure.practice import (
     BATH_MIN,
     COMMON,
@@ -17,18 +18,13 @@ from selector.procedure.practice import (
 from selector.procedure.protection import protection
 from selector.procedure.shape import is_plate
 from selector.record import StepOut
-from selector.wording import in_sentence, shown_range, shown_time
+from selector.wording import in_sentence, shown_time
 
 BATHS = {
     "water": "water", "warm-water": "warm water", "brine": "brine", "oil": "oil",
     "fast-oil": "fast oil", "vegetable-oil": "vegetable oil", "polymer": "polymer quench",
     "hot-salt": "hot salt", "hot-oil": "hot oil", "air": "air", "plates": "the plates",
 }  # fmt: skip
-# Hardness files as they are sold. [HRC]
-FILES = (40, 45, 50, 55, 60, 65)
-# Where a new file goes from cutting to skating, and a corner begins to scratch glass. Common
-# practice. [HRC]
-FILE_EDGES_HRC, GLASS_HRC = (38.0, 48.0, 55.0, 60.0), 55.0
 
 
 def quenching_steps(do: Doing) -> list[StepOut]:
@@ -218,61 +214,22 @@ def dipped(do: Doing) -> StepOut:
 def tried(do: Doing) -> StepOut:
     """Return the test right after the quench, and what each result means."""
     hrc = do.quenched_hrc
-    means, good = hardness_test(do, hrc)
+    expected = 0.0 if hrc is None else hrc
+    test = instrument_for(do.shop.check, expected)
     slow = do.work.medium is not None and do.work.medium.severity_class == "air"
     why = "too short a soak" if slow else "too slow into the bath"
     where = "the zone" if do.is_local else "a working face"
     return StepOut(
         stage="test",
-        action=f"Wipe it and try {where} with {means}, before the temper",
-        means=means,
-        check=good,
-        otherwise="too soft: file 0.2 mm deeper; hard below, it was skin; soft below, it was "
-        f"too cool or {why}: heat it again, slowly through the reds; soft in spots: scale or "
-        "steam clung there: brush it bare, heat it again, move it more in the bath",
+        action=f"Wipe it and try {where} with {test.words}, before the temper",
+        means=test.words,
+        check=right_words(test, quenched_go(do, test), expected),
+        otherwise="too soft: file 0.2 mm deeper: hard below was skin; soft below was too cool "
+        f"or {why}: heat it again, slowly; soft in spots: scale or steam clung: brush it "
+        "bare, heat it again, move it more",
         hardness_hrc=None if hrc is None else (round(hrc - 2.0, 1), round(hrc + 2.0, 1)),
         source=COMMON,
     )
-
-
-def hardness_test(do: Doing, hrc: float | None) -> tuple[str, str]:
-    """Return what the workshop tests hardness with, and what it says of a hardness. [HRC]."""
-    has = do.shop.check
-    if hrc is None:
-        return "a new file", "it bites as it did before"
-    if "tester" in has or "rebound" in has:
-        name = "the hardness tester" if "tester" in has else "the rebound tester"
-        return name, f"it reads {shown_range(hrc - 2.0, hrc + 2.0)}"
-    if "hardness-files" in has:
-        return "the hardness files", _by_files(hrc)
-    if "glass" in has and "file" not in has and hrc >= GLASS_HRC:
-        return "a piece of glass", "a corner scratches it"
-    return "a new file", file_words(hrc)
-
-
-def _by_files(hrc: float) -> str:
-    """Return between which hardness files a part lies."""
-    softer = [file for file in FILES if file < hrc - 1.0]
-    harder = [file for file in FILES if file > hrc + 1.0]
-    if not softer:
-        return f"the {FILES[0]} file bites"
-    if not harder:
-        return f"the {softer[-1]} file slides"
-    return f"the {softer[-1]} file slides, the {harder[0]} file bites"
-
-
-def file_words(hrc: float) -> str:
-    """Return how a new file takes on a hardness. [HRC]."""
-    cuts, bites, marks, skates = FILE_EDGES_HRC
-    if hrc >= skates:
-        return "it skates"
-    if hrc >= marks:
-        return "it skates, or just marks when pressed hard"
-    if hrc >= bites:
-        return "it bites a little, pressed hard"
-    if hrc >= cuts:
-        return "it cuts with effort"
-    return "it cuts freely" if hrc >= LOWEST_HRC else "it cuts as easily as before"
 
 
 def quenched_from(do: Doing) -> StepOut:

@@ -38,7 +38,6 @@ def rounded(do: Doing) -> StepOut:
         + (_blunt(do) if do.has_edge else ""),
         means="file, emery",
         check="no line catches a fingernail",
-        otherwise="a scratch or sharp corner is where it cracks",
         length_mm=max((radius for _, radius in shoulders), default=BROKEN_MM),
         source=COMMON,
     )

@@ -18,15 +18,41 @@ SafetyUse = Literal[
 # What shears, pierces or coins by its corners under a press or a lever, by its name.
 _PRESSES = re.compile(
     r"\b(punch(?:es)?|dies?|shears?|croppers?|nibblers?|guillotines?|anvils?)\b"
-    r"(?!.*\b(holder|shank|set|plate)\b)",
+    r"(?!.*\b(holder|shank|set|plate)\b)"
+    r"|\bdraw(?:ing)?[- ]?(?:rings?|plates?)\b|\b(?:coining|embossing)\b",
     re.IGNORECASE,
+)
+# What measures or sets by its faces, by its name.
+_MEASURES = re.compile(
+    r"\b(ga?uges?|setting (?:ring|plug|master)s?|parallels?|v-?[ -]?blocks?|sine bars?|"
+    r"straight[- ]?edges?|(?:micrometer|caliper|comparator) (?:anvil|face|jaw|pin)s?)\b"
+    r"(?!.*\b(holder|stand|case|box|housing|clamp|screw)\b)",
+    re.IGNORECASE,
+)
+# A face lapped to less than this is there to measure or to fit. Common practice. [mm]
+FITTED_MM = 0.02
+# A tool that its name says has an edge or a point, whether or not that is among its features;
+# what only holds or turns such a tool has none.
+_EDGED = re.compile(
+    r"\b(chisel|centre punch|center punch|axe|hatchet|adze|gouge|graver|burin|scriber|knife|"
+    r"blade|plane iron|scraper|reamer|tap|d-bit|drill bit|cutter|hardy|bolster|hot set|"
+    r"cold set|form tool|parting tool|turning tool|boring tool|countersink|counterbore|hob|"
+    r"broach|snips|shears|nippers|pincers|spokeshave|drawknife|sickle|scythe|billhook|machete|"
+    r"cleaver|auger|gimlet|burr|bradawl)s?\b"
+    r"(?!.*\b(holder|wrench|handle|shank|guard|arbor|wheel|block)\b)",
+    re.IGNORECASE,
+)
+# What a blade, a cutter or a knife has when it cuts nothing.
+_BLUNT = re.compile(
+    r"\b(mix(?:ing|er)?|stirr(?:ing|er)|fan|turbine|propeller|agitator|paddle)\b", re.IGNORECASE
 )
 # A spring that is bent sharp to its shape, by its name.
 _FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
 # What digs or cuts the ground, by its name: stones strike it.
 _GROUND = re.compile(
     r"\b(plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
-    r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower blade|subsoiler)s?\b",
+    r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower blade|subsoiler|cultivator|"
+    r"dibber|dibble|drag|trowel|pug[- ]?mill|clay|earth|auger|stump|ditch(?:er|ing)?)s?\b",
     re.IGNORECASE,
 )
 # A spring may rub lightly.
@@ -115,6 +141,22 @@ class Requirement(Asked):
     def presses(self) -> bool:
         """Whether a part shears, pierces or coins under a press or a lever, not a hammer."""
         return self.load.impact != "hammered" and _PRESSES.search(self.part.name) is not None
+
+    @property
+    def is_edged(self) -> bool:
+        """Whether a part has an edge or a point, by its features or by its name."""
+        if any(feature.kind == "edge" for feature in self.part.feature):
+            return True
+        name = self.part.name
+        return _EDGED.search(name) is not None and _BLUNT.search(name) is None
+
+    @property
+    def measures(self) -> bool:
+        """Whether a part measures or sets: by its name, or lapped where it slides lightly."""
+        lapped, runout = "lap" in self.part.finish_after, self.limit.runout
+        worn = {(zone.wear, zone.severity) for zone in self.zone if zone.wear != "none"}
+        fitted = lapped and runout is not None and runout <= FITTED_MM and worn == {LEAST_WEAR}
+        return fitted or _MEASURES.search(self.part.name) is not None
 
     @property
     def works_ground(self) -> bool:

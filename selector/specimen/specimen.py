@@ -17,7 +17,14 @@ from selector import sampling
 from selector.errors import OutOfRangeError, Problem
 from selector.hardening.as_quenched import AsQuenched, as_quenched, cased_core, start
 from selector.hardening.bar_limit import COLDEST_HEAT_C
-from selector.hardening.bath_response import POSITIONS, SIMULATED_MM, cooled, start_of
+from selector.hardening.bath_response import (
+    POSITIONS,
+    SIMULATED_MM,
+    Points,
+    Start,
+    cooled,
+    start_of,
+)
 from selector.hardening.composition import Composition, sampled
 from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.hardening.stock import supply_hrc
@@ -150,11 +157,13 @@ def specimen(
 def thickest_mm(of: Specimen) -> Floats:
     """Return the thickest round with half martensite at its centre, over the samples. [mm]."""
     # 0 where none has, the last of those tried where all have.
-    bar = of.composition, of.heat
-    through = np.zeros((len(TRIED_MM), len(of.fresh.turned_hrc)), dtype=bool)
-    for place, mm in enumerate(TRIED_MM):
-        fresh = _quenched(of.treatment, bar, np.array([mm]), of.quench, of.normals)
-        through[place] = fresh.hrc.min(axis=1) >= of.limit.least_fresh_hrc
+    # Each by itself in its bath; then all points at once, as those of one part.
+    sizes = [np.array([mm]) for mm in TRIED_MM]
+    bar, enters = (of.composition, of.heat), _enters(of.treatment, of.heat)
+    points = Points.joined([cooled(mm, of.quench, enters, of.normals) for mm in sizes])
+    fresh_hrc = _fresh(of.treatment, bar, points, of.normals).hrc
+    softest = fresh_hrc.reshape(len(fresh_hrc), len(TRIED_MM), -1).min(axis=2)
+    through = of.limit.least_fresh_hrc <= softest.T
     last = len(TRIED_MM) - 1 - np.argmax(through[::-1], axis=0)
     between = np.sqrt(TRIED_MM * np.append(TRIED_MM[1:], TRIED_MM[-1]))
     return np.asarray(np.where(through.any(axis=0), between[last], 0.0))
@@ -184,11 +193,21 @@ def _quenched(
     normals: Normals,
 ) -> AsQuenched:
     """Return rounds as quenched, rounds × `POSITIONS`."""
-    composition, heat = bar
+    points = cooled(rounds_mm, bath, _enters(work, bar[1]), normals)
+    return _fresh(work, bar, points, normals)
+
+
+def _enters(work: Treatment, heat: Heat | None) -> Start:
+    """Return how a bar enters its quench."""
     enters = start(work.steel)
-    if heat is not None:
-        enters = start_of(heat.target_c, enters.steel_class)
-    points = cooled(rounds_mm, bath, enters, normals)
+    return enters if heat is None else start_of(heat.target_c, enters.steel_class)
+
+
+def _fresh(
+    work: Treatment, bar: tuple[Composition, Heat | None], points: Points, normals: Normals
+) -> AsQuenched:
+    """Return points of a bar as quenched; of a core as it comes where there is no heat."""
+    composition, heat = bar
     if heat is None:
         sold = supply_hrc(work.condition, normals)
         return cased_core(work.steel, composition, points, normals, sold)

@@ -43,6 +43,9 @@ MELTS_C = 1480.0
 FLATTEST = -0.1
 # The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
 EDGE_C = 20.0
+# So many libraries are kept, some five megabytes each: an answer makes up to six, and the part
+# with a changed answer asks for most of them again.
+KEPT = 16
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -121,7 +124,7 @@ def part_grid(part: Stretch) -> Grid:
     return bar_grid(part.sections, FINENESS)
 
 
-@lru_cache(maxsize=48)
+@lru_cache(maxsize=KEPT)
 def heatings(torching: Torching, past_mm: float) -> Heatings:
     """Return all heatings of a part for one reach past its zone."""
     grid = part_grid(torching.part)
@@ -241,7 +244,7 @@ def _middle_log_flame(torching: Torching, past_mm: float) -> float:
     return min(float(np.log(taken / shortest)), 0.0) if rise.reached else 0.0
 
 
-@lru_cache(maxsize=96)
+@lru_cache(maxsize=4 * KEPT)
 def _rises(torching: Torching, past_mm: float, share: float) -> tuple[Reached, ...]:
     """Return the flat-out heating as it passes each stop."""
     grid = part_grid(torching.part)

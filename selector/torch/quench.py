@@ -27,7 +27,7 @@ from selector.heat.conduction import History, Plan, Stop
 from selector.heat.end_quench import HIGH_C, LOW_C, time_between
 from selector.heat.immersion import quench_history
 from selector.heat.steel_property import cooling_steel
-from selector.torch.heating import HOLDS_S, MELTS_C, MIDDLE_STOP, Heatings
+from selector.torch.heating import HOLDS_S, KEPT, MELTS_C, MIDDLE_STOP, Heatings
 from selector.torch.part import outlines
 from selector.torch.section import place_in_radius, section_factors, start_bin_c
 
@@ -79,7 +79,7 @@ class Cooled:
         )
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=2 * KEPT)
 def cooled(heatings: Heatings, quench: Quench) -> Cooled:
     """Return how every cell of a heated part cools in a bath."""
     if quench.bath is None:

@@ -13,7 +13,7 @@ from selector.heat.boiling import Quench
 from selector.heat.grid import Grid
 from selector.heat.operator import SEEN_C
 from selector.sampling import Normals
-from selector.torch.heating import Heatings, heatings
+from selector.torch.heating import KEPT, Heatings, heatings
 from selector.torch.history import Heats, History, between, read
 from selector.torch.overheating import hottest_edge_c
 from selector.torch.part import Stretch, Torching
@@ -61,14 +61,14 @@ class Library:
         return read(self.heatings, self.cooled, heats)
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=2 * KEPT)
 def library(task: Torching, past_mm: float, quench: Quench) -> Library:
     """Return the heatings of a part and its quenches in one bath."""
     heated = heatings(task, past_mm)
     return Library(heated, cooled(heated, quench))
 
 
-@lru_cache(maxsize=48)
+@lru_cache(maxsize=3 * KEPT)
 def looked_at(whole: Library, places: Probes) -> Library:
     """Return a library at the probes of its part."""
     return whole.at(places.weight)

@@ -9,7 +9,7 @@ from catalog.steel import Steel
 from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.option.preparation import prepare
-from selector.procedure.quenching import FILE_EDGES_HRC
+from selector.procedure.instrument import FILE_EDGES_HRC
 from selector.wording import in_sentence
 
 # From here up a new file skates, or barely marks the skin. [HRC]

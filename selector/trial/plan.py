@@ -12,17 +12,21 @@ from selector.job.job import Job
 from selector.option.caution import of_option
 from selector.option.cost import coupon_cost, order_of
 from selector.procedure.doing import Doing
+from selector.procedure.instrument import (
+    OPEN,
+    Instrument,
+    Window,
+    asked_window,
+    go_window,
+    instruments,
+)
 from selector.procedure.quenching import bath_l
 from selector.procedure.steps import procedure
 from selector.trial.coupon import coupons
-from selector.trial.instrument import SNAPPED, Instrument, instruments
 from selector.trial.narrowing import Outcomes, Trial, after_go, counted, narrowing, outcomes
 from selector.trial.reading import (
-    OPEN,
-    Window,
-    asked_window,
+    SNAPPED,
     crack_reading,
-    go_window,
     heat_reading,
     quenched_reading,
     snapped_reading,
@@ -85,7 +89,7 @@ def plan(job: Job, option: Option, new: New | None = None) -> TrialPlanOut:
     count = _fewest(by_count)
     forecast = _forecast(option, asked, seen_by(count), by_count, _go(do, asked, test))
     made = coupons(do, asked.subject, count)
-    readings = _readings(do, option, asked, test)
+    readings = _readings(do, asked, test)
     cost = _cost(do, len(made))
     done = procedure(job, prediction, option.choice, set_up)
     return TrialPlanOut(
@@ -185,16 +189,14 @@ def _forecast(
     )
 
 
-def _readings(
-    do: Doing, option: Option, asked: Question, test: Instrument
-) -> tuple[ReadingOut, ...]:
+def _readings(do: Doing, asked: Question, test: Instrument) -> tuple[ReadingOut, ...]:
     """Return what is read, in the order of the work."""
     by_hardness = asked.quantity == "surface"
     hard = instruments(do.shop.check)
     first = test if by_hardness else hard[0]
     if do.work.route.process == "none":
         return (tempered_reading(do, first, counted=by_hardness),)
-    found = [*heat_reading(do), *quenched_reading(do, option.judged.right, hard[0])]
+    found = [*heat_reading(do), *quenched_reading(do, hard[0])]
     if do.work.hardens or do.work.route.process == "case":
         found.append(snapped_reading(do, counted=asked.quantity == "depth_mm"))
     found.append(tempered_reading(do, first, counted=by_hardness))

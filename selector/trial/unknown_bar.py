@@ -5,12 +5,11 @@ import numpy as np
 from selector.heat.colour import MAGNET_LOST_C
 from selector.job.job import Job
 from selector.metallurgy.martensite import hardness
-from selector.procedure.quenching import BATHS, FILE_EDGES_HRC
+from selector.procedure.instrument import FILE_EDGES_HRC, NEW_FILE, Window, words_of
+from selector.procedure.quenching import BATHS
 from selector.requirement.workshop import Stock
 from selector.trial.coupon import SHORTEST_MM, to_five
-from selector.trial.instrument import NEW_FILE
 from selector.trial.likely import coupon_oil, likely_words
-from selector.trial.reading import Window, words_of
 from selector.trial.record import SCHEMA_VERSION, CouponOut, ReadingOut, TrialPlanOut
 
 # A piece that hardened is nearly all martensite where a file tries it. Common practice. [-]

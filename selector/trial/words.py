@@ -22,6 +22,8 @@ _AFTER = {
 }
 # Read when all is done.
 COLD = frozenset({"tempered", "crack"})
+# What is seen of a coupon alone: no step of the part looks for it.
+OFF_THE_CARD = frozenset({"snapped", "crack"})
 _FIRST = {
     "bar": "First grind the bar beside a known piece and compare the sparks; a new file bites "
     "on it as on soft bar.",
@@ -168,12 +170,12 @@ def card_lines(plan: TrialPlanOut) -> tuple[str, ...]:
     Returns
     -------
     tuple of str
-        Three lines at most: what to make, what to do first, what it is worth. Go and stop of
-        its readings stand in the card's own table.
+        Four lines at most: what to make, what to do first, go and stop of what the steps of
+        the card have not. What the trial is worth stands in the plan.
     """
     if plan.forecast is None:
-        return (plan.headline, plan.why)
+        return (plan.headline, plan.why, *(_read(r) for r in plan.readings))
     lines = [f"{plan.headline[:-1]}, off {plan.coupons[0].bar}."]
     if plan.subject in _FIRST:
         lines.append(_FIRST[plan.subject])
-    return (*lines, _narrowing_words(plan.forecast))
+    return (*lines, *(_read(r) for r in plan.readings if r.stage in OFF_THE_CARD))

@@ -7,10 +7,11 @@ explains. Parts are invented.
 """
 
 import sys
+from collections.abc import Iterator
 from typing import Any
 
 from catalog import load_catalog
-from selector.advice.advise import advise
+from selector.advice.advise import Advice, advise
 from selector.advice.order import why_not_first
 from selector.decision.option import Option
 from selector.job.treatment import Treatment
@@ -66,23 +67,51 @@ def choice(option: Option) -> tuple[str, str, str, str]:
     return *way(option.treatment), option.choice.temper.means
 
 
+def reasons(before: Advice, after: Advice) -> Iterator[str]:
+    """Yield why the old first choice is no longer first, and why the new one was not before."""
+    if not after.options:
+        tried = [r for r in after.rejected if r.gate.share is not None]
+        near = max(tried, key=lambda item: (item.share, item.gate.name == "heating"))
+        yield f"nothing serves: {near.treatment.steel.spoken}: {near.gate.text}"
+    if not before.options or not after.options:
+        return
+    old, new = before.options[0], after.options[0]
+    left = next((o for o in after.options if choice(o) == choice(old)), None)
+    if left is not None:
+        yield f"no longer: {why_not_first(after, left)}"
+    else:
+        yield from (f"no longer: {text}" for text in _refused(after, old))
+    if all(choice(option) != choice(new) for option in before.options):
+        yield from (f"not before: {text}" for text in _refused(before, new))
+
+
+def _refused(advice: Advice, option: Option) -> list[str]:
+    """Return why an advice turned down what another has, its own bar before its near-equals."""
+    steel, route, bath = way(option.treatment)
+    gates = [r.gate.text for r in advice.rejected if way(r.treatment) == (steel, route, bath)]
+    places = [
+        f"{other.treatment.steel.spoken} stands in its place"
+        for other in advice.options
+        if other.treatment.group == option.treatment.group
+    ]
+    return [*gates, *places, "its temper is another"][:1]
+
+
 def main(names: list[str]) -> None:
-    """Print a line for each change of the first choice."""
+    """Print a line for each change of the first choice, and why."""
     known = load_catalog()
     for name in names or list(parts(10.0)):
-        before: tuple[str, str, str, str] | None = None
+        before: Advice | None = None
         for size in SIZES_MM:
             advice = advise(requirement_from(parts(float(size))[name]), known)
             now = choice(advice.options[0]) if advice.options else ("none", "-", "-", "-")
-            if now != before:
+            was = choice(before.options[0]) if before and before.options else None
+            if now != was:
                 sys.stdout.write(f"{name} {size} mm: {', '.join(now)}\n")
-                gone = [o for o in advice.options if choice(o) == before]
-                if gone:
-                    sys.stdout.write(f"    no longer: {why_not_first(advice, gone[0])}\n")
-                out = [r for r in advice.rejected if before and way(r.treatment) == before[:3]]
-                if out and not gone:
-                    sys.stdout.write(f"    no longer: {out[0].gate.text}\n")
-            before = now
+                for text in reasons(before, advice) if before else ():
+                    sys.stdout.write(f"    {text}\n")
+            sys.stdout.flush()
+            before = advice
 
 
 if __name__ == "__main__":

@@ -4,7 +4,7 @@ import pytest
 from streamlit import net_util
 
 from tests.dog import TEXT
-from ui import opening, serve, store
+from ui import cached, opening, picture, serve, store
 from ui.inward import stay_inside
 
 
@@ -30,6 +30,15 @@ def test_no_address_is_asked_for_outside(monkeypatch):
     stay_inside()
     assert net_util.get_external_ip() is None
     assert net_util.get_internal_ip() is None
+
+
+def test_the_catalogue_and_the_units_are_read_ahead(monkeypatch):
+    read, sizes = [], []
+    monkeypatch.setattr(cached, "load_catalog", lambda *folders: read.append(folders))
+    monkeypatch.setattr(picture, "so_far", sizes.append)
+    serve.load_ahead()
+    assert read == [()]
+    assert sizes[0]["part"]["section"]
 
 
 def test_a_file_named_at_the_start_is_kept_under_its_id(tmp_path):

@@ -4,6 +4,8 @@ from dataclasses import dataclass, field
 from html import escape
 
 from selector.handover.drawing.look import Look
+from selector.handover.drawing.strokes import Stroke, crosses, strokes_of
+from selector.handover.drawing.tint import letters_over
 
 # Widths of letters by kind, in ems: of Source Sans, a little over. [-]
 _NARROW, _WIDE, _CAPITAL, _USUAL = 0.31, 0.87, 0.64, 0.55
@@ -86,9 +88,11 @@ PLAIN = Type()
 
 @dataclass(slots=True)
 class Canvas:
-    """The elements of a drawing in order, the boxes of its texts, and those of its lines.
+    """The elements of a drawing in order, the boxes of its texts, and where its lines run.
 
-    No text is tried beyond `edge`, which the side view sets where the end view begins.
+    `lines` are places that no text may stand on, `strokes` the lines themselves, `tints` what
+    is filled with which colour. No text is tried beyond `edge`, which the side view sets where
+    the end view begins.
     """
 
     look: Look
@@ -96,6 +100,8 @@ class Canvas:
     elements: list[str] = field(default_factory=list)
     texts: list[Box] = field(default_factory=list)
     lines: list[Box] = field(default_factory=list)
+    strokes: list[Stroke] = field(default_factory=list)
+    tints: list[tuple[Box, str]] = field(default_factory=list)
     low: float = 0.0
     edge: float = 0.0
 
@@ -137,6 +143,20 @@ class Canvas:
             else ""
         )
         self.add(f'<path d="{d}" fill="{fill}"{line}{style}/>')
+        if stroke or "stroke=" in style:
+            self.strokes += strokes_of(d)
+
+    def tint(self, box: Box, colour: str) -> None:
+        """Fill a place with a colour."""
+        x, y = number(box.left), number(box.top)
+        wide, high = number(max(box.right - box.left, 0.0)), number(box.bottom - box.top)
+        self.add(f'<rect x="{x}" y="{y}" width="{wide}" height="{high}" fill="{colour}"/>')
+        self.tints.append((box, colour))
+
+    def letters_over(self, box: Box) -> str | None:
+        """Return the colour of letters over all that a place is filled with, None of two."""
+        inks = {letters_over(colour) for under, colour in self.tints if under.meets(box)}
+        return inks.pop() if len(inks) == 1 else None
 
     def box_of(self, text: str, x: float, y: float, how: Type = PLAIN) -> Box:
         """Return what place a line of text takes, its foot at `y`."""
@@ -154,7 +174,10 @@ class Canvas:
             return False
         pad = 0.12 * self.look.em
         taken = (*self.texts, *(self.lines if lines else ()))
-        return not any(box.meets(other, pad) for other in taken)
+        if any(box.meets(other, pad) for other in taken):
+            return False
+        low, high = (box.left - pad, box.top - pad), (box.right + pad, box.bottom + pad)
+        return not (lines and any(crosses(stroke, low, high) for stroke in self.strokes))
 
     def text(self, text: str, x: float, y: float, how: Type = PLAIN) -> None:
         """Write a line of text with its foot at `y` and take its place."""
@@ -178,7 +201,7 @@ class Canvas:
 
     def try_text(self, text: str, x: float, y: float, how: Type = PLAIN) -> bool:
         """Write a line of text if its place is free, and say whether it was."""
-        if not self.is_free(self.box_of(text, x, y, how), lines=not how.grounded):
+        if not self.is_free(self.box_of(text, x, y, how)):
             return False
         self.text(text, x, y, how)
         return True

@@ -44,7 +44,9 @@ def draw_labels(
     wanted = [
         Label(side.axis.x(n.at_mm), n.words, text_width(n.words, em)) for n in named if n.words
     ]
-    placed = slots(wanted, walls, (0.0, canvas.edge), 0.35 * em)
+    # Arrows of the sizes beside the part come down between the labels too.
+    arrows = [0.5 * (b.left + b.right) for b in canvas.lines if b.top < top < b.bottom]
+    placed = slots(wanted, (*walls, *arrows), (0.0, canvas.edge), 0.35 * em)
     by_label = {id(label): item for label, item in zip(wanted, (n for n in named if n.words),
                                                        strict=True)}  # fmt: skip
     for slot in placed:
@@ -144,7 +146,7 @@ def _draw_length(
             _arrow(canvas, (x0, y), (1.0, 0.0))
             _arrow(canvas, (x1, y), (-1.0, 0.0))
             return True
-    elif not _outside(canvas, side, (text, wide), (ends_mm, chain), foot):
+    elif not _outside(canvas, side, (text, wide), (ends_mm, chain), (foot, walls)):
         return False
     reach = 1.4 * ARROW * em
     low, high = max(x0 - reach, 0.0), min(x1 + reach, look.width)
@@ -172,10 +174,10 @@ def _outside(
     side: Side,
     text: tuple[str, float],
     where: tuple[tuple[float, float], Sequence[tuple[float, float]]],
-    foot: float,
+    line: tuple[float, Sequence[float]],
 ) -> bool:
     """Write a short length beside its arrows: where a neighbour has room, or past an end."""
-    (words, wide), (ends_mm, chain) = text, where
+    (words, wide), (ends_mm, chain), (foot, walls) = text, where, line
     em = canvas.look.em
     before = next((c for c in chain if abs(c[1] - ends_mm[0]) < SAME_MM), None)
     after = next((c for c in chain if abs(c[0] - ends_mm[1]) < SAME_MM), None)
@@ -188,6 +190,9 @@ def _outside(
             room = side.axis.x(neighbour[1]) - side.axis.x(neighbour[0])
             if 0.5 * (room - theirs) < wide + 1.8 * em:
                 continue
+        box = canvas.box_of(words, x, foot, Type(anchor=anchor))
+        if any(box.left - 0.1 * em < wall < box.right + 0.1 * em for wall in walls):
+            continue
         if canvas.try_text(words, x, foot, Type(anchor=anchor)):
             return True
     return False
@@ -230,6 +235,17 @@ def draw_across(canvas: Canvas, side: Side) -> None:
             _draw_height(canvas, side, stretch, x + 0.8 * em, None)
 
 
+def _written_inside(canvas: Canvas, words: str, at: tuple[float, float], high: float) -> bool:
+    """Write the height of a section upwards into its lower half, where no line runs."""
+    em, half = canvas.look.em, 0.5 * text_width(words, canvas.look.em)
+    how = Type(anchor="middle", turned=True, grounded=True)
+    slack = 0.5 * high - 2.0 * half - 0.6 * em
+    return slack >= 0.0 and any(
+        canvas.try_text(words, at[0], at[1] + 0.25 * high + share * slack, how)
+        for share in (0.0, -0.25, 0.25, -0.5, 0.5)
+    )
+
+
 def _draw_height(
     canvas: Canvas, side: Side, stretch: Stretch, x: float, face: float | None
 ) -> None:
@@ -237,16 +253,13 @@ def _draw_height(
     em, words = canvas.look.em, across_words(stretch, canvas.look.size)
     top, low = side.y(stretch.half_mm), side.y(-stretch.half_mm)
     high, wide = low - top, text_width(words, em)
-    how = Type(anchor="middle", turned=True, grounded=face is None)
+    how = Type(anchor="middle", turned=True)
     fits = high >= wide + 0.6 * em
     reach = 0.0 if high >= 2.4 * ARROW * em else 1.4 * ARROW * em
     # The arrows may not run through what is written over the part.
     if not canvas.is_free(Box(x - 0.1 * em, top - reach, x, low + reach), lines=False):
         return
-    if face is None and not (
-        0.5 * high >= wide + 0.6 * em
-        and canvas.try_text(words, x - 0.25 * em, side.middle + 0.25 * high, how)
-    ):
+    if face is None and not _written_inside(canvas, words, (x - 0.25 * em, side.middle), high):
         return
     if face is not None:
         y = side.middle if fits else low + 0.5 * wide + 0.9 * em

@@ -1,6 +1,8 @@
 """Strips under the side view: hardness along the surface, and how hot it got, on one axis."""
 
-from selector.handover.drawing.canvas import Canvas, Type, number, text_width
+from dataclasses import replace
+
+from selector.handover.drawing.canvas import Box, Canvas, Type, number, text_width
 from selector.handover.drawing.fields import surface_runs
 from selector.handover.drawing.look import MM_PER_INCH
 from selector.handover.drawing.marks import Marks
@@ -9,6 +11,8 @@ from selector.handover.drawing.slots import Label, slots
 
 # Bounds of the steps that the hottest it got is shown in. [°C]
 HOT_BOUNDS_C = (100.0, 260.0, 550.0, 790.0, 900.0)
+# Places that words are tried at, as a share of the room left beside them. [-]
+MIDDLE_FIRST = (0.0, -0.15, 0.15, -0.3, 0.3, -0.5, 0.5)
 TICKS_MM = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0)
 TICKS_IN = (0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
 
@@ -55,7 +59,7 @@ def _draw_hardness(canvas: Canvas, side: Side, marks: Marks, y: float) -> None:
     high = 1.7 * em
     for start, end, hrc in surface_runs(side, marks):
         step = marks.step_of(hrc)
-        _rectangle(canvas, (side.axis.x(start), y, side.axis.x(end), high), look.steps[step])
+        canvas.tint(Box(side.axis.x(start), y, side.axis.x(end), y + high), look.steps[step])
     _frame(canvas, side, y, high)
     for band in marks.bands:
         _write(canvas, side, marks, (band.from_mm, band.to_mm), y, (band.words,))
@@ -74,19 +78,28 @@ def _write(
     tried: tuple[str, ...],
 ) -> None:
     """Write the first words that have room amid a stretch of the strip, if any have."""
-    em, look = canvas.look.em, canvas.look
+    em = canvas.look.em
     x0, x1 = (side.axis.x(at) for at in ends)
     middle = 0.5 * sum(ends)
     hrc = next((h for a, b, h in surface_runs(side, marks) if a <= middle <= b), 0.0)
-    step = marks.step_of(hrc)
-    how = Type(anchor="middle", bold=step >= 2, colour=_over(look.steps[step], look.ink))
+    bold = marks.step_of(hrc) >= 2
     crossed = any(x0 < left < x1 for left, _ in side.axis.breaks)
-    for text in tried:
-        fits = text_width(text, em, bold=how.bold) + 0.6 * em <= x1 - x0
-        # A note's leader may come down into the strip.
-        clear = text and fits and not crossed
-        if clear and canvas.try_text(text, 0.5 * (x0 + x1), y + 1.2 * em, how):
-            return
+    for text in () if crossed else tried:
+        slack = x1 - x0 - 0.6 * em - text_width(text, em, bold=bold)
+        # A note's leader may come down into the strip, or a bound between light and dark.
+        for share in MIDDLE_FIRST:
+            x = 0.5 * (x0 + x1) + share * slack
+            if text and slack >= 0.0 and _lettered(canvas, text, (x, y + 1.2 * em), bold=bold):
+                return
+
+
+def _lettered(
+    canvas: Canvas, text: str, at: tuple[float, float], *, bold: bool = False
+) -> bool:
+    """Write words over the colours there, if they are told from all of them, and say so."""
+    how = Type(anchor="middle", bold=bold)
+    ink = canvas.letters_over(canvas.box_of(text, *at, how))
+    return ink is not None and canvas.try_text(text, *at, replace(how, colour=ink))
 
 
 def _soft_stretches(side: Side, marks: Marks) -> list[tuple[float, float]]:
@@ -102,22 +115,13 @@ def _soft_stretches(side: Side, marks: Marks) -> list[tuple[float, float]]:
     return joined
 
 
-def _over(ground: str, ink: str) -> str:
-    """Return the colour of letters over a colour: ink on a light one, white on a dark one."""
-    red, green, blue = (int(ground[k : k + 2], 16) for k in (1, 3, 5))
-    light = 0.299 * red + 0.587 * green + 0.114 * blue
-    if light > 130:
-        return "#16191d"
-    return "#ffffff" if ink == "#16191d" else "#e8eaec"
-
-
 def _draw_hottest(canvas: Canvas, side: Side, marks: Marks, y: float) -> None:
     """Draw how hot each place of the surface got, figures where there is room."""
     look, em = canvas.look, canvas.look.em
     high, runs = 1.7 * em, surface_runs(side, marks, hottest=True)
     for start, end, peak_c in runs:
-        ends = side.axis.x(start), y, side.axis.x(end), high
-        _rectangle(canvas, ends, look.hot[_hot_step(peak_c)])
+        place = Box(side.axis.x(start), y, side.axis.x(end), y + high)
+        canvas.tint(place, look.hot[_hot_step(peak_c)])
     _frame(canvas, side, y, high)
     last = side.axis.left - 2.0 * em
     for start, end, peak_c in runs:
@@ -128,24 +132,14 @@ def _draw_hottest(canvas: Canvas, side: Side, marks: Marks, y: float) -> None:
         half = 0.5 * text_width(text, em)
         if middle - half < max(last + 2.5 * em, side.axis.left + 0.3 * em):
             continue
-        how = Type(anchor="middle", colour=_over(look.hot[_hot_step(peak_c)], look.ink))
         fits = middle + half < side.axis.right - 0.3 * em
-        if fits and canvas.try_text(text, middle, y + 1.2 * em, how):
+        if fits and _lettered(canvas, text, (middle, y + 1.2 * em)):
             last = middle + half
 
 
 def _hot_step(peak_c: float) -> int:
     """Return which of the six steps of heat a temperature lies in, from 0."""
     return sum(peak_c >= bound for bound in HOT_BOUNDS_C)
-
-
-def _rectangle(canvas: Canvas, box: tuple[float, float, float, float], fill: str) -> None:
-    """Draw a filled rectangle from (x0, y) to x1, so high."""
-    x0, y, x1, high = box
-    canvas.add(
-        f'<rect x="{number(x0)}" y="{number(y)}" width="{number(max(x1 - x0, 0.0))}" '
-        f'height="{number(high)}" fill="{fill}"/>'
-    )
 
 
 def _frame(canvas: Canvas, side: Side, y: float, high: float) -> None:

@@ -1,6 +1,6 @@
 """Plain language for a reader who is no engineer: duties, ways, checks and chances."""
 
-from selector.procedure.quenching import file_words
+from selector.procedure.instrument import file_words
 from selector.record import OptionOut, StepOut
 from selector.requirement.zone import Zone
 from selector.wording import in_sentence, quenched_words

@@ -1,4 +1,9 @@
+from typing import get_args
+
+import pytest
+
 from catalog import load_catalog
+from catalog.values import SEEN_WORDS, Seen
 from selector.advice.origin import origins
 from selector.advice.output import advice_out
 from selector.need.need import need
@@ -32,10 +37,13 @@ def test_what_is_unknown_is_said_to_be(advice):
     )
 
 
-def test_a_catalogue_value_has_place_and_how_it_was_seen():
-    lines = origins(load_catalog().steels["115crv3"])
-    carbon = next(line for line in lines if line.startswith("composition_wt_pct.C: "))
-    assert "source: din-17350, 1.2210, from memory" in carbon
+@pytest.mark.parametrize("seen", get_args(Seen))
+def test_a_catalogue_value_has_place_and_how_it_was_seen(seen):
+    steel = load_catalog().steels["115crv3"]
+    carbon = steel.composition_wt_pct["C"].model_copy(update={"seen": seen})
+    held = steel.model_copy(update={"composition_wt_pct": {"C": carbon}})
+    (said,) = [line for line in origins(held) if line.startswith("composition_wt_pct.C: ")]
+    assert said.endswith(f"source: {carbon.source}, {carbon.at}, {SEEN_WORDS[seen]}")
 
 
 def test_a_soft_figure_is_said_in_brinell():

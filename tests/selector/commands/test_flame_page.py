@@ -134,3 +134,9 @@ def test_what_heat_a_torch_gives_is_said_where_it_is_never_enough():
     assert "brings the zone to about" in text
     assert "too little to harden" in text
     assert "nan" not in text
+
+
+def test_what_is_sold_hard_is_named_beside_the_verdict():
+    answer = flame_once(asked(), CATALOG, "42CrMo4")
+    found = flame_out(answer).model_copy(update={"bought_hard": "C75S: prehard bar is 48 HRC"})
+    assert "Sold hard, to use without any heat: C75S" in printed(found, answer)

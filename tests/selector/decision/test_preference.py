@@ -2,7 +2,8 @@ import pytest
 
 from catalog import load_catalog
 from selector.advice.advise import advise
-from selector.decision.preference import NEAR, in_order, spoils_mate, stands_back
+from selector.decision.preference import NEAR, in_order, spoils_mate, stands_back, tie_break
+from selector.duty.merit import SELDOM
 from tests.dog import asked, only
 
 MATE = {"material": "shaft", "hardness": "30 HRC", "should_wear": "part"}
@@ -38,3 +39,14 @@ def test_where_the_dear_mate_would_wear_an_option_stands_back():
     assert back == [spoils_mate(option) for option in found]
     assert back == sorted(back)
     assert load_catalog().steels
+
+
+def test_what_is_seldom_used_wins_no_tie_by_being_easy_to_buy():
+    struck = {"load.impact": "hammered", "zone.0.wear": "edge-impact", "part.feature": []}
+    found = advise(asked(struck), only("100mncrw4", "60wcrv8")).options
+    hands = {
+        option.treatment.steel.slug: tie_break(option)[0]
+        for option in found
+        if option.judged.value("custom") <= SELDOM or option.treatment.steel.slug == "60wcrv8"
+    }
+    assert hands["60wcrv8"] < hands["100mncrw4"] == 0.0

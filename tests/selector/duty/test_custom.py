@@ -9,7 +9,7 @@ from selector.duty.merit import ALSO, NEVER, SELDOM, USUAL
 from selector.job.bench import bench
 from selector.job.candidates import screened
 from selector.job.job import resolved
-from tests.dog import asked, only, work
+from tests.dog import GONE, asked, only, work
 
 CATALOG = load_catalog()
 
@@ -26,6 +26,11 @@ CASES = {
     "rolling": {"part.feature": [], "zone.0.wear": "rolling-contact"},
     "sliding": {"part.feature": [], "zone.0.wear": "sliding", "zone.0.severity": "medium"},
     "spring": {"part.feature": [], "part.name": "Latch spring", "zone.0.wear": "none"},
+    "gauge": {
+        "part.feature": [], "part.name": "Ring gauge", "zone.0.wear": "sliding",
+        "zone.0.severity": "light",
+    },
+    "pressed face": {"part.feature": [], "part.name": "Coining die", "zone.0.wear": "sliding"},
 }  # fmt: skip
 
 
@@ -43,6 +48,7 @@ def test_a_zone_is_named_by_its_duty(duty):
     ("duty", "made", "merit"),
     [
         ("struck edge", ("60wcrv8", "local-torch"), USUAL),
+        ("struck edge", ("100mncrw4", "local-torch"), SELDOM),
         ("struck edge", ("60wcrv8", "through-torch"), 0.7 * USUAL),
         ("struck edge", ("16mncr5", "pack-carburise"), NEVER),
         ("cutting edge", ("115crv3", "through-torch"), USUAL),
@@ -55,6 +61,10 @@ def test_a_zone_is_named_by_its_duty(duty):
         ("spring", ("42crmo4", "through-furnace"), NEVER),
         ("sliding", ("16mncr5", "subcontract-carburise"), USUAL),
         ("sliding", ("115crv3", "residual-heat"), SELDOM),
+        ("gauge", ("100mncrw4", "through-furnace"), USUAL),
+        ("gauge", ("s235", "as-bought"), NEVER),
+        ("pressed face", ("100mncrw4", "through-furnace"), USUAL),
+        ("pressed face", ("16mncr5", "pack-carburise"), 0.2),
     ],
 )  # fmt: skip
 def test_custom_says_what_such_a_part_is_made_of(duty, made, merit):
@@ -75,6 +85,22 @@ def test_custom_says_what_such_a_part_is_made_of(duty, made, merit):
 )
 def test_what_is_made_of_a_bar_has_its_rough_name(made, make):
     assert make_of(work(*made)) == make
+
+
+def test_what_bears_a_load_again_and_again_is_of_tough_steel():
+    """Spindles and axles: cased or tough steel; neither tool steel nor free-cutting bar."""
+    tired = {"load.cycles": "fatigue", "load.bending": "30 N m"}
+    track = {**CASES["rolling"], **tired}
+    plain = {"part.feature": [], "zone.0.wear": "none", "zone.0.hardness": GONE}
+
+    def merit(made, changes):
+        return custom(work(*made), lead(changes), asked(changes))
+
+    o1 = ("100mncrw4", "through-furnace")
+    assert merit(o1, track) < merit(o1, CASES["rolling"])
+    assert merit(("16mncr5", "subcontract-carburise"), track) == USUAL
+    en1a = ("11smn30", "as-bought")
+    assert merit(en1a, {**plain, **tired}) < merit(en1a, plain) == USUAL
 
 
 def test_a_smithy_chisel_wants_half_a_percent_of_carbon():

@@ -2,7 +2,7 @@
 
 import pytest
 
-from selector.duty.named_duty import duty_of, is_edged
+from selector.duty.named_duty import duty_of
 from selector.job.demand import demands
 from selector.requirement import requirement_from
 
@@ -25,7 +25,7 @@ def named(name, wear, impact="none"):
     ("Tap wrench", False), ("Chisel handle", False), ("Cam plate", False),
 ])  # fmt: skip
 def test_a_name_says_whether_a_part_has_an_edge(name, edged):
-    assert is_edged(named(name, "abrasive")) is edged
+    assert named(name, "abrasive").is_edged is edged
 
 
 @pytest.mark.parametrize(("name", "wear", "impact", "duty"), [
@@ -36,6 +36,11 @@ def test_a_name_says_whether_a_part_has_an_edge(name, edged):
     ("Harrow tine", "abrasive", "light", "soil"),
     ("Wear ring", "abrasive", "none", "grit"),
     ("Leaf spring", "none", "none", "spring"),
+    ("Coining die", "sliding", "light", "pressed face"),
+    ("Drawing ring for cups", "sliding", "none", "pressed face"),
+    ("Die holder", "sliding", "none", "plain"),
+    ("Ring gauge", "sliding", "none", "gauge"),
+    ("Gauge holder", "sliding", "none", "plain"),
 ])  # fmt: skip
 def test_a_duty_goes_by_wear_blows_and_name(name, wear, impact, duty):
     asked = named(name, wear, impact)

@@ -34,7 +34,8 @@ def test_sections_that_want_hardness():
 
 def drive_end(shape, worn):
     """Return the dog with a square or hexagon behind its zone, which asks what is given."""
-    end = {"part.section.1.shape": shape, "part.section.1.size": "20 mm", "part.feature": []}
+    size = "14 mm" if shape == "hexagon" else "20 mm"
+    end = {"part.section.1.shape": shape, "part.section.1.size": size, "part.feature": []}
     zone = {"zone.0.hardness": GONE, "zone.0.severity": "light"}
     if worn is not None:
         zone = {"zone.0.hardness": {"min": f"{worn} HRC", "max": f"{worn + 4} HRC"}}

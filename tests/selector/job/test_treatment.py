@@ -169,3 +169,25 @@ def test_salt_for_bainite_is_kept_above_the_martensite_start(steel, ms_c):
     assert {temper.means for temper in grid} == {"salt"}
     assert min(temper.temperature_c for temper in grid) > ms_c
     assert max(temper.temperature_c for temper in grid) <= 400.0
+
+
+@pytest.mark.parametrize(
+    ("steel", "bath", "part"),
+    [
+        ("115crv3", "water", "lower"), ("115crv3", "oil", "upper"), ("c45", "water", "lower"),
+        ("42crmo4", "water", "lower"), ("42crmo4", "oil", "whole"),
+        ("100mncrw4", "oil", "whole"),
+    ],
+)  # fmt: skip
+def test_water_takes_the_lower_end_of_a_hardening_range(steel, bath, part):
+    """EN 10083 and its forerunners: lower end for water, upper for oil; from memory.
+
+    Silver steel: 770 to 780 °C in water, 800 to 810 °C for thin parts in oil; from memory.
+    """
+    made = work(steel, "through-furnace", bath)
+    span = CATALOG.steels[steel].hardened.temperature_c
+    ends = {
+        "lower": (span.low, span.middle), "upper": (span.middle, span.high),
+        "whole": (span.low, span.high),
+    }  # fmt: skip
+    assert made.heats_c == ends[part]

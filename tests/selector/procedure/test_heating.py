@@ -1,6 +1,14 @@
 import pytest
 
-from selector.procedure.heating import heated, heating_steps, held, set_up, within_s
+from selector.procedure.heating import (
+    heat_times_s,
+    heated,
+    heating_steps,
+    held,
+    stronger,
+    time_words,
+)
+from selector.procedure.laid import set_up, within_s
 from tests.procedure import KILN, at, doing, steps_of
 
 O1 = ("100mncrw4", "through-furnace", "oil")
@@ -73,3 +81,12 @@ def test_nobody_is_told_to_be_slow():
     do = doing("c45", "through-torch", "oil", {"workshop.skill": {"delay": 5.0}})
     assert do.set_up.delay_s > 7
     assert within_s(do.set_up) == 4
+
+
+def test_a_torch_far_from_its_time_is_another_than_was_forecast():
+    assert heat_times_s(53.0) == (25.0, 55.0, 105.0)
+    assert time_words(53.0) == "about 55 s, 25 s to 1.8 min will do"
+    do = doing("c45", "through-torch", "oil")
+    step = heated(do, do.set_up)
+    assert time_words(do.set_up.to_heat_s) in step.action
+    assert step.otherwise.endswith(f"far off the time: {stronger(do)}")

@@ -1,6 +1,6 @@
 import pytest
 
-from selector.procedure.heating import set_up
+from selector.procedure.laid import set_up
 from selector.procedure.protection import protection
 from tests.procedure import KILN, doing
 

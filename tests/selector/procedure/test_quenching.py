@@ -2,7 +2,7 @@ import re
 
 import pytest
 
-from selector.procedure.quenching import bath_c, file_words, hardness_test, quenched, tried
+from selector.procedure.quenching import bath_c, quenched
 from tests.procedure import KILN, at, doing, steps_of
 
 
@@ -45,27 +45,6 @@ def test_the_bath_is_the_workshops_own():
     step = quenched(do)
     assert (step.volume_l, step.temperature_c) == (7, 45)
     assert "oil, 7 l at 45 °C" in step.action
-
-
-@pytest.mark.parametrize(
-    ("has", "hrc", "words"),
-    [
-        (["file"], 62.0, "it skates"),
-        (["hardness-files"], 57.0, "the 55 file slides, the 60 file bites"),
-        (["tester"], 57.0, "it reads 55 to 59 HRC"),
-        (["glass"], 62.0, "a corner scratches it"),
-        (["hardness-files"], 30.0, "the 40 file bites"),
-    ],
-)
-def test_hardness_is_tried_with_what_the_workshop_has(has, hrc, words):
-    do = doing("42crmo4", "local-torch", "oil", {"workshop.check": has})
-    assert hardness_test(do, hrc)[1] == words
-    assert tried(do).stage == "test"
-
-
-def test_a_file_says_less_the_softer_the_steel():
-    said = [file_words(hrc) for hrc in (64, 57, 50, 42, 25, 5)]
-    assert len(set(said)) == len(said)
 
 
 def test_foil_is_left_on_only_where_it_was_put_on():

@@ -162,13 +162,15 @@ def test_the_question_names_the_errors_that_move_the_forecast_most(dog):
             assert f"{100 * asks.parts.share[asks.subject]:.0f} in 100" in asks.why
 
 
-def test_the_block_on_the_card_is_short_and_leaves_go_and_stop_to_its_table(dog):
-    lines = card_lines(plan(dog.job, torched(dog)))
-    assert 2 <= len(lines) <= 3
-    text = " ".join(lines)
+def test_the_block_on_the_card_is_short_and_leaves_go_and_stop_to_its_steps(dog):
+    made = plan(dog.job, torched(dog))
+    lines = card_lines(made)
+    assert 2 <= len(lines) <= 4
     assert "coupon" in lines[0]
-    assert "narrow" in lines[-1]
-    assert "Stop:" not in text
+    alone = [r for r in made.readings if r.stage in {"snapped", "crack"}]
+    assert alone
+    assert [text.count("Stop:") for text in lines].count(1) == len(alone)
+    assert all(any(r.go in text and r.no_go in text for text in lines) for r in alone)
     assert max(map(len, lines)) < 260
 
 

@@ -11,7 +11,8 @@ import pytest
 from selector.handover.drawing.look import DARK, LIGHT, PAPER, for_paper, for_screen
 from selector.handover.drawing.marks import Band, Field, Marks, Note
 from selector.handover.drawing.part_drawing import drawn
-from tests.svg_text import Spot, box, crosses, segments, spots
+from selector.handover.drawing.tint import contrast
+from tests.svg_text import Spot, box, crosses, segments, spots, tints
 from tests.whole_requirement import requirement_number
 
 NUMBERS = range(120)
@@ -19,6 +20,8 @@ NUMBERS = range(120)
 SMALL = replace(for_paper(108, 16), places=False, sides=3.6)
 INCHES = replace(PAPER, inches=True)
 LOOKS = (PAPER, LIGHT, DARK, for_screen(340, 90), for_paper(120, 25))
+# Least contrast of letters of this size (WCAG 2.2, 1.4.3). [-]
+TOLD_APART = 4.5
 
 
 def marks_number(number: int, length_mm: float) -> Marks:
@@ -67,6 +70,28 @@ def test_no_text_stands_on_a_line(number):
     lines = segments(svg)
     assert len(lines) > 5
     assert [(s.text, li) for s in spots(svg) for li in lines if crosses(s, li)] == []
+
+
+@pytest.mark.parametrize("number", NUMBERS[::4])
+@pytest.mark.parametrize("look", [LIGHT, DARK], ids=["light", "dark"])
+def test_letters_are_told_from_every_colour_under_them(number, look):
+    part = requirement_number(number).part
+    marks = marks_number(number, part.length_mm)
+    svg = drawn(part, marks, look).svg
+    filled = tints(svg)
+    for spot in spots(svg):
+        under = {tint.text for tint in filled if tint.meets(spot)}
+        assert [c for c in under if contrast(c, spot.colour) < TOLD_APART] == [], spot
+
+
+def test_most_strips_have_room_for_words_that_are_told_from_them():
+    lettered = 0
+    for number in (marked := [n for n in NUMBERS if n % 7]):
+        part = requirement_number(number).part
+        svg = drawn(part, marks_number(number, part.length_mm), LIGHT).svg
+        filled = tints(svg)
+        lettered += any(tint.meets(spot) for spot in spots(svg) for tint in filled)
+    assert lettered >= 0.75 * len(marked)
 
 
 @pytest.mark.parametrize("number", NUMBERS[::3])
