@@ -73,6 +73,7 @@ _IN_HRC = frozenset({"hardness", "snap_margin", "operator_sensitivity"})
 _LEAST_MM, _LEAST_TIMES = 0.01, 0.05
 # Nor is a smaller one in custom, where "also" and "seldom" are 0.3 apart. [-]
 _LEAST_CUSTOM = 0.15
+_LESS_AT_HAND = "its bar less at hand"
 _UNHEARD_OF = "nobody makes such a part of it"
 
 
@@ -97,6 +98,8 @@ def why_not_first(advice: Advice, other: Option) -> str:
     lead = weights * (first.merit.mean(axis=0) - other.merit.mean(axis=0))
     worse = [CRITERIA[k] for k in np.argsort(-lead) if lead[k] > _LEAST_LEAD]
     better = [CRITERIA[k] for k in np.argsort(lead) if lead[k] < -_LEAST_LEAD]
+    if any(text.endswith(_LESS_AT_HAND) for text in against):
+        worse = [name for name in worse if name != "at_hand"]
     against += [t for name in worse if (t := _difference(advice, first, other, name))]
     against = list(dict.fromkeys(against))
     gains = [t for name in better if (t := _difference(advice, first, other, name))]
@@ -115,7 +118,7 @@ def _level(first: Option, other: Option) -> list[str]:
     if not decided:
         return []
     hand = tie_break(first)[0] < tie_break(other)[0]
-    return ["as good by score, its bar less at hand" if hand else "as good by score, more work"]
+    return [f"as good by score, {_LESS_AT_HAND if hand else 'more work'}"]
 
 
 def _fewer(first: Option, other: Option) -> list[str]:
@@ -150,6 +153,13 @@ def _usual(here: float, there: float) -> str:
     return custom_words(there) if there <= SELDOM else "less usual for such parts"
 
 
+def _had(first: Option, other: Option) -> str:
+    """Return how the bar of an option is had beside that of the first."""
+    easy = other.treatment.condition.availability == "easy"
+    missed = first.treatment.stock is not None and easy
+    return "not in the rack" if missed else at_hand_words(other.treatment)
+
+
 def _days(days: float) -> str:
     """Return a wait in words."""
     return "a day" if days == 1 else f"{days:g} days"
@@ -175,7 +185,7 @@ def _difference(
     if criterion == "custom":
         return _usual(here, there) if abs(more) >= _LEAST_CUSTOM else None
     if criterion == "at_hand":
-        return at_hand_words(other.treatment) if more else None
+        return _had(first, other) if more else None
     size = abs(more)
     if size < (_LEAST_HRC if criterion in _IN_HRC else _LEAST):
         return None

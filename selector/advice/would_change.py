@@ -5,17 +5,18 @@ from collections.abc import Callable
 from selector.advice.advise import SURE, Advice
 from selector.advice.against import behind_because
 from selector.advice.doing import bar_words, bought_as, way_words
+from selector.decision.option import Rejected
 from selector.decision.preference import unheard_of
 from selector.duty.custom import custom
 from selector.duty.merit import ALSO
 from selector.duty.strength import has_load
-from selector.job.supply import is_rare
+from selector.job.supply import at_hand, is_rare
 from selector.wording import in_100, shown_range, times_in_100
 
 # A rival that beats the first in so many samples is near. [-]
 NEAR = 0.25
 # A usual way that comes so near is told where an unusual one stands first. [-]
-NARROWLY = 0.2
+NEARLY = 0.2
 # Gates that are no part of coming out right: the money, and the heat as a means.
 APART = frozenset({"budget", "heating"})
 
@@ -48,13 +49,17 @@ def _unusual(advice: Advice) -> str | None:
         if not is_rare(item.treatment) and custom(item.treatment, lead, advice.asked) >= ALSO
     ]
     budget = advice.asked.limit.budget
-    near = max(usual, key=lambda item: item.nearness(budget), default=None)
-    if near is None or near.nearness(budget) < NARROWLY:
+
+    def nearness(item: Rejected) -> tuple[float, float]:
+        return (round(item.nearness(budget), 1), at_hand(item.treatment))
+
+    near = max(usual, key=nearness, default=None)
+    if near is None or near.nearness(budget) < NEARLY:
         return None
     work = near.treatment
     rack = " from the rack" * (work.stock is not None)
     return (
-        f"The usual way misses narrowly: {bought_as(advice, work.steel)}{rack}, "
+        f"The usual way that comes nearest: {bought_as(advice, work.steel)}{rack}, "
         f"{way_words(work)}: {near.gate.text} (right {in_100(near.share)})."
     )
 
