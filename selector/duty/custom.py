@@ -225,6 +225,9 @@ def _most(duty: Duty, work: Treatment) -> float:
         most = SELDOM if kind in _TOOL_KINDS else NEVER
     if "residual" in work.route.temper and duty not in _STRUCK:
         most = SELDOM
+    if work.hardens and work.by_eye and work.steel.hardened:
+        # Steel that hardens in air wants a soak that nobody holds by eye.
+        most = SELDOM if work.steel.hardened.quench == "air" else most
     if duty == "spring" and kind == "high-carbon" and work.hardens and work.by_eye:
         # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
         most = NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM
