@@ -92,10 +92,9 @@ class Treatment:
     def heats_c(self) -> tuple[float, float] | None:
         """The hardening range of the steel for this bath, None of a steel that has none. [°C].
 
-        The lower end of a range is for water, the upper for oil on steel made for water (EN
-        10083 and its forerunners, from memory). It matters where carbide is left over: dissolved
-        further, rich steel cracks in water and keeps more austenite. Leaner steel by eye rather
-        comes to heat.
+        The lower end is for water, the upper for oil on steel made for water (EN 10083 and its
+        forerunners, from memory), where carbide is left over: dissolved, it cracks in water.
+        Leaner steel by eye rather comes to heat.
         """
         if self.steel.hardened is None:
             return None
