@@ -11,22 +11,12 @@ from selector.decision.output import (
     temper_out,
 )
 from selector.job.treatment import NO_TEMPER, Temper
-from selector.job.zone_out import zone_out
 from selector.option.temper_choice import Choice
 from tests.dog import asked
 
 
 def chosen(temper):
     return Choice(temper, (200.0, 250.0), 55.0, 2.0)
-
-
-def test_a_zone_is_counted_from_one_and_else_as_demanded(job):
-    lead = job.leading
-    plain = zone_out(lead)
-    assert plain.zone == lead.zone + 1
-    assert plain.model_dump(exclude={"zone"}) == {
-        name: getattr(lead, name) for name in plain.model_dump(exclude={"zone"})
-    }
 
 
 @pytest.mark.parametrize(
