@@ -22,6 +22,8 @@ from selector.wording import shown
 ACROSS = 33
 # Where nothing is asked, steps of hardness go by the usual ones. [HRC]
 USUAL_HRC = (25.0, 40.0, 48.0, 50.0, 56.0)
+# A zone with a longer name is called the zone beside its arrows. [letters]
+LONGEST_NAME = 24
 # A bar counts as bought where it is no harder than it came by more than this. [HRC]
 AS_BOUGHT_HRC = 2.0
 
@@ -222,7 +224,8 @@ def _heat_words(job: Job, work: Treatment) -> str:
     low, high = heated_mm(job, work)
     past = round(seen.set_up.past_mm, 1)
     beyond = f" and {past:.0f} mm past" if past >= 0.5 else ", and no farther"
-    return f"{name} {low:.0f}–{high:.0f} mm: {zone.name or 'zone'}{beyond}, all round"
+    where = zone.name if len(zone.name or "") <= LONGEST_NAME else None
+    return f"{name} {low:.0f}–{high:.0f} mm: {where or 'zone'}{beyond}, all round"
 
 
 def _field(job: Job, option: Option) -> Field:

@@ -12,10 +12,11 @@ SAID_BY: Mapping[str, tuple[str, ...]] = {
     "curie-not-target": ("where the magnet lets go",),
     "overheated-grain": ("too hot: let it go black",),
     "soak-rule-furnace-only": ("longer burns the carbon off",),
-    "keep-moving-at-water-line": ("keep it moving",),
+    "keep-moving-at-water-line": ("keep it moving", "so that no line stands"),
     "quench-enter-edge-first": ("straight down",),
     "straighten-warm": ("straighten",),
     "plug-holes": ("Pack the",),
+    "temper-by-zone": ("watch the colours run",),
 }
 # No part of one even heat is tempered further than the rest.
 EVEN = ("furnace", "oven", "salt")

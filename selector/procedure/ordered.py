@@ -58,7 +58,9 @@ def _made_ready(do: Doing) -> StepOut:
     process = do.work.route.process
     nitro = do.work.route.slug == "subcontract-nitrocarburise"
     if process == PLATES:
-        return _ready("Finish and polish, a plate's thickness under size; round the edges", 0.0)
+        plate_mm = _depth_mm(do) or 0.0
+        action = f"Finish and polish, {plate_mm:g} mm a side under size for the plate"
+        return _ready(f"{action}; round the edges", plate_mm)
     if process == NITRIDES:
         growth = NITROCARBURISE_GROWTH_MM if nitro else NITRIDE_GROWTH_MM
         micron = f"{1000 * growth:.0f} µm"

@@ -221,7 +221,7 @@ def tried(do: Doing) -> StepOut:
     where = "the zone" if do.is_local else "a working face"
     return StepOut(
         stage="test",
-        action=f"Wipe it and try {where} with {test.words}, before the temper",
+        action=f"Wipe it, rub a patch bright, try {where} with {test.words} before the temper",
         means=test.words,
         check=right_words(test, quenched_go(do, test), expected),
         otherwise="too soft: file 0.2 mm deeper: hard below was skin; soft below was too cool "

@@ -83,14 +83,22 @@ def _write(
     middle = 0.5 * sum(ends)
     hrc = next((h for a, b, h in surface_runs(side, marks) if a <= middle <= b), 0.0)
     bold = marks.step_of(hrc) >= 2
-    crossed = any(x0 < left < x1 for left, _ in side.axis.breaks)
-    for text in () if crossed else tried:
+    x0, x1 = _widest(side, x0, x1)
+    for text in tried:
         slack = x1 - x0 - 0.6 * em - text_width(text, em, bold=bold)
         # A note's leader may come down into the strip, or a bound between light and dark.
         for share in MIDDLE_FIRST:
             x = 0.5 * (x0 + x1) + share * slack
             if text and slack >= 0.0 and _lettered(canvas, text, (x, y + 1.2 * em), bold=bold):
                 return
+
+
+def _widest(side: Side, x0: float, x1: float) -> tuple[float, float]:
+    """Return the widest piece of a stretch between the breaks in it."""
+    cuts = [(left, right) for left, right in side.axis.breaks if x0 < left < x1]
+    starts = [x0, *(right for _, right in cuts)]
+    ends = [*(left for left, _ in cuts), x1]
+    return max(zip(starts, ends, strict=True), key=lambda piece: piece[1] - piece[0])
 
 
 def _lettered(
