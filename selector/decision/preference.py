@@ -68,12 +68,12 @@ def certified(options: tuple[Option, ...]) -> tuple[Option, ...]:
     """Return what is left to name where lives depend on it: bar of a fitting kind, few."""
     # Bar with a certificate in the rack before all else; the work of a firm where no bar does.
     bars = [option for option in options if option.treatment.route.process == "none"]
-    held = [option for option in bars if is_certified(option.treatment)]
-    others = [option for option in bars if not is_certified(option.treatment)]
+    held = [option for option in bars if _is_certified(option.treatment)]
+    others = [option for option in bars if not _is_certified(option.treatment)]
     return tuple(([*held, *others] or list(options))[:NAMED])
 
 
-def is_certified(work: Treatment) -> bool:
+def _is_certified(work: Treatment) -> bool:
     """Return whether the bar lies in the rack with its certificate."""
     return work.stock is not None and work.stock.evidence == "certificate"
 
