@@ -85,9 +85,13 @@ def _source_used(catalog: Catalog) -> Iterator[str]:
 
 def _family_used(catalog: Catalog) -> Iterator[str]:
     """Every family has a steel; those a user's file has emptied may stand."""
-    steels = chain(catalog.steels.values(), load_catalog().steels.values())
+    steels = [*catalog.steels.values(), *load_catalog().steels.values()]
     for key in sorted(catalog.families.keys() - {steel.family for steel in steels}):
         yield _fault("families.toml", key, "must be the family of some steel", "no steel in it")
+    for key, family in catalog.families.items():
+        if family.usual and all((s.slug, s.family) != (family.usual, key) for s in steels):
+            rule = "must be the slug of a steel of the family"
+            yield _fault("families.toml", f"{key}.usual", rule, family.usual)
 
 
 def _caution_exists(catalog: Catalog) -> Iterator[str]:

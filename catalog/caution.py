@@ -32,7 +32,11 @@ class Source(Record):
 
 
 class Family(Record):
-    """A group of near-equivalent steels that share a place in the ranking."""
+    """A group of near-equivalent steels that share a place in the ranking.
+
+    `usual` is the slug of the one that people buy, where others of it are had as easily.
+    """
 
     name: Text
     aliases: Annotated[tuple[Text, ...], Field(strict=False)] = ()
+    usual: Text | None = None

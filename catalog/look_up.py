@@ -210,19 +210,21 @@ def _together(name: str, known: Carriers) -> Found | None:
 
 
 def _near(name: str, known: Carriers) -> tuple[str, ...]:
-    """Return the names that are one or two letters away, the nearest first."""
+    """Return the names that begin so, else those one or two letters away, the nearest first."""
     keys = {plain(spelt) for spelt, _ in _spellings(name)} - {""}
+    begun: list[tuple[int, str]] = []
     found: list[tuple[int, str]] = []
     for key, carried in known.items():
         for asked in keys:
+            if len(asked) >= _BEGINS and key.startswith(asked):
+                begun.append((len(key) - len(asked), carried[0][0]))
             most = 1 if min(len(asked), len(key)) < _SHORT else 2
             away = _steps(asked, key, most)
             if away is not None:
                 found.append((away, carried[0][0]))
     least = min((away for away, _ in found), default=0)
-    return tuple(dict.fromkeys(word for away, word in sorted(found) if away == least))[
-        :SUGGESTED
-    ]
+    near = begun or [row for row in found if row[0] == least]
+    return tuple(dict.fromkeys(word for _, word in sorted(near)))[:SUGGESTED]
 
 
 def _steps(one: str, other: str, most: int) -> int | None:

@@ -47,7 +47,8 @@ class Prices(Record):
 
     Steel prices are per kg of cut bar by steel slug, `default_per_kg` for the rest, times the
     factor of the supply condition. Subcontract charges are by route slug; those by the hour
-    are for the hours that a layer is grown. `wrapping` is foil or coating of one part.
+    are for the hours that a layer is grown. `minimum_length_mm` is the shortest piece that is
+    sold, if any. `wrapping` is foil or coating of one part.
     `invented` prices say so wherever they are shown.
     """
 
@@ -59,7 +60,7 @@ class Prices(Record):
     condition_factor: dict[str, Positive]
     hard_element_per_kg: Positive
     cut_charge: Positive
-    minimum_length_mm: Positive
+    minimum_length_mm: Positive = 0.0
     labour_per_h: Positive
     gas_per_kg: Positive
     furnace_per_h: Positive

@@ -206,6 +206,27 @@ def shown_mm(length_mm: float) -> str:
     return f"{rounded_mm:.2f} mm" if rounded_mm < 10.0 else f"{rounded_mm:.1f} mm"
 
 
+def beside(value: float, limit: float, digits: int) -> str:
+    """Return a figure as it is set beside its limit, with digits enough to tell the side.
+
+    Parameters
+    ----------
+    value, limit : float
+        In one unit.
+    digits : int
+        After the point; up to two more where the figure would read as the limit.
+
+    Returns
+    -------
+    str
+        Without a unit.
+    """
+    texts = [f"{value:.{digits + more}f}" for more in range(3)]
+    if value == limit:
+        return texts[0]
+    return next((t for t in texts if float(t) != round(limit, digits)), texts[-1])
+
+
 def layer_words(layer: LayerOut) -> str:
     """Return how a layer is grown: "0.86 mm for the 0.5 mm asked: energised pack, 4.0 h …"."""
     named = {

@@ -222,9 +222,13 @@ CASES: dict[str, Case] = {
     "heat_sources.gas_per_h_kg": Case("oxy-propane", TORCH, route="through-torch"),
     "sources.citation": Case("lucefin-cards", listing="steels"),
     "sources.remark": Case("lucefin-cards", listing="steels", values=("Altered",)),
+    "prices.minimum_length_mm": Case("", QUIET, values=(900.0,)),
     "prices.default_per_kg": Case("", QUIET, ("mine",), values=(99.0,)),
     "prices.steel_per_kg.*": Case("", SOFT, ("s235",), "as-bought", key="s235"),
     "prices.condition_factor.*": Case("", SOFT, ("42crmo4",), "prehard", key="prehard"),
+    "families.usual": Case(
+        "medium-carbon", QUIET, ("c45", "080m40"), values=("c45", "080m40")
+    ),
     "prices.gas_per_kg": Case("", TORCH, route="through-torch"),
     "prices.practice.heat_by_flame_h": Case("", TORCH, route="through-torch"),
     "prices.practice.skin_black_bar_h": Case("", QUIET, ("42crmo4",)),

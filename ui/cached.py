@@ -1,8 +1,10 @@
 """What is computed once and kept: the catalogue, and the answers of recent requirements."""
 
+import ctypes
 import gc
 import os
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 from threading import Lock, Thread
 
@@ -92,7 +94,16 @@ def advice(requirement: Requirement, _progress: Progress | None = None) -> Advic
     AdviceOut
         All that the views show.
     """
-    return advice_out(weighed(requirement, _progress), changed=True)
+    out = advice_out(weighed(requirement, _progress), changed=True)
+    _give_back()
+    return out
+
+
+def _give_back() -> None:
+    """Give back to the machine what was let go of, where the C library would keep it."""
+    # Each run of the page has a thread of its own, and each thread a heap that only grows.
+    with suppress(AttributeError, OSError, TypeError):
+        ctypes.CDLL(None).malloc_trim(0)
 
 
 @st.cache_resource(max_entries=_ADVICES, show_spinner=False)

@@ -9,7 +9,7 @@ import streamlit as st
 from selector.errors import Problem
 from selector.requirement.question import Question, question, titled, without_rows
 from ui import draft as drafts
-from ui import labels, session
+from ui import held, labels, session
 from ui.echo import echo
 
 Width = int | Literal["stretch"]
@@ -115,7 +115,7 @@ def hints(paths: Iterable[str]) -> None:
 
 def _beneath(path: str, asked: Question, value: object, *, hint: bool) -> None:
     """Show what is wrong with an answer, else what it is in the other unit."""
-    if path in session.wrong():
+    if path in held.wrong():
         wrong_at(path)
     elif asked.unit_kind and (other := echo(value, asked.unit_kind)):
         st.caption(labels.plain(other))
@@ -125,13 +125,13 @@ def _beneath(path: str, asked: Question, value: object, *, hint: bool) -> None:
 
 def show_faults(problems: Iterable[Problem]) -> None:
     """Have what is wrong shown at each question that is asked from now on in this run."""
-    session.show_wrong(faults(problems))
+    held.show_wrong(faults(problems))
 
 
 def wrong_at(*places: str) -> None:
     """Show what is wrong at places."""
     for place in places:
-        for text in session.wrong().get(place, ()):
+        for text in held.wrong().get(place, ()):
             st.markdown(f":red[{labels.plain(text)}]")
 
 
@@ -149,7 +149,7 @@ def _widget(
     place = without_rows(path)
     known = choices or {answer: labels.words(answer, place) for answer in asked.answers}
     shown = asked.default if value is None and kind in _HAVE_DEFAULTS else value
-    key = session.widget(path, _as_shown(kind, shown, known))
+    key = held.widget(path, _as_shown(kind, shown, known))
     back: Any = {"key": key, "on_change": _keep, "args": (key, path, kind)}
     match kind:
         case "choice" if rows:
@@ -201,9 +201,9 @@ def _as_text(value: object) -> str:
 
 def _keep(key: str, path: str, kind: str) -> None:
     """Keep what was answered; a bare number stands for itself, an unticked box for nothing."""
-    if not session.shows(key):
+    if not held.shows(key):
         return
-    value = session.held(key)
+    value = held.value_of(key)
     if kind == "quantity":
         value = _bare_number(value.strip())
     elif kind == "many":
@@ -246,11 +246,11 @@ def decide(label: str, answers: Mapping[str, str], now: str, name: str, on: Any)
     on : callable
         Called with the answer, to change the draft.
     """
-    key = session.widget(name, now)
+    key = held.widget(name, now)
 
     def changed() -> None:
-        if session.shows(key):
-            session.change(lambda draft: on(draft, session.held(key)), refill=False)
+        if held.shows(key):
+            session.change(lambda draft: on(draft, held.value_of(key)), refill=False)
 
     st.radio(
         label, answers, index=None, horizontal=True, key=key, on_change=changed,

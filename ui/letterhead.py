@@ -9,7 +9,7 @@ from pydantic import ValidationError
 from selector.errors import RequirementError
 from selector.handover.identity import Identity, Logo, logo_of
 from selector.handover.letter.made import Sender
-from ui import session, store
+from ui import held, session, store
 from ui.labels import plain
 
 _LINES = ("name", "phone", "mail", "signs")
@@ -47,7 +47,7 @@ def _kept(shop: str) -> dict[str, Any]:
 
 def _ask(widget: Any, shop: str, field: str, value: str, wrong: dict[str, str]) -> None:  # noqa: ANN401
     """Ask for one line or block of it."""
-    key = session.filled(f"letterhead/{shop}/{field}", value)
+    key = held.filled(f"letterhead/{shop}/{field}", value)
     about = Identity.model_fields[field]
     with st.container(width=300 if field in _LINES else 560, gap=None):
         widget(about.title, key=key, on_change=_keep, args=(shop, field, key), max_chars=2400)
@@ -73,25 +73,25 @@ def _ask_mark(shop: str, kept: dict[str, Any]) -> None:
         f"{about.title}: {about.description}", type=_PICTURES, key=key, width=560,
         on_change=_keep_mark, args=(shop, key),
     )  # fmt: skip
-    for text in session.told(key):
+    for text in held.told(key):
         st.error(plain(text))
 
 
 def _keep(shop: str, field: str, key: str) -> None:
     """Keep what was answered."""
-    lines = [line.strip() for line in str(session.held(key)).splitlines() if line.strip()]
+    lines = [line.strip() for line in str(held.value_of(key)).splitlines() if line.strip()]
     _put(shop, field, " ".join(lines) if field in _LINES else lines)
 
 
 def _keep_mark(shop: str, key: str) -> None:
     """Keep a picture as the mark, or why it was not taken."""
-    given = session.held(key)
+    given = held.value_of(key)
     if given is None:
         return
     try:
         logo = logo_of(given.name, given.getvalue())
     except RequirementError as error:
-        session.tell(key, [str(problem) for problem in error.problems])
+        held.tell(key, [str(problem) for problem in error.problems])
         return
     content = b64encode(logo.content).decode()
     _put(shop, "logo", {"name": given.name, "kind": logo.kind, "content": content})

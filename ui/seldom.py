@@ -5,7 +5,7 @@ from collections.abc import Callable
 import streamlit as st
 
 from ui import draft as drafts
-from ui import labels, part_form, session
+from ui import held, labels, part_form, session
 from ui.form import ask
 
 _LOADS = ("load.bending", "load.axial", "load.contact", "load.impact_energy")
@@ -30,9 +30,9 @@ def ask_all() -> None:
 def _folded(title: str, name: str, places: set[str], ask_them: Callable[[], None]) -> None:
     """Show a fold; a fault in it opens it."""
     wrong = any(
-        at == place or at.startswith(f"{place}.") for at in session.wrong() for place in places
+        at == place or at.startswith(f"{place}.") for at in held.wrong() for place in places
     )
-    key = session.filled(f"{session.here().id}/more/{name}", wrong)
+    key = held.filled(f"{session.here().id}/more/{name}", wrong)
     with st.expander(title, key=key, on_change="rerun") as fold:
         if fold.open:
             ask_them()

@@ -1,4 +1,4 @@
-"""What one visitor's session holds; no other file names its keys.
+"""The part at hand of one visitor's session, and how it changes.
 
 The part at hand is in the address by its id and is kept in the user's folder at every change,
 so that reload, back and a second tab find it. A tab that changes what another tab has changed
@@ -7,7 +7,7 @@ meanwhile goes on under an id of its own.
 
 import copy
 import json
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -202,57 +202,6 @@ def name_workshop(name: str) -> None:
     _save(visit)
 
 
-def widget(path: str, value: Any) -> str:  # noqa: ANN401
-    """Return the key of a field's widget, filled from the draft when it is new.
-
-    Parameters
-    ----------
-    path : str
-        Where the field is, for instance "part.section.1.size".
-    value : object
-        What the draft holds, as the widget shows it.
-
-    Returns
-    -------
-    str
-        Key of the widget.
-    """
-    visit = here()
-    key = f"{visit.id}/{visit.fill}/{path}"
-    if key not in st.session_state:
-        st.session_state[key] = value
-    return key
-
-
-def held(key: str) -> Any:  # noqa: ANN401
-    """Return what the widget with this key holds."""
-    return st.session_state.get(key)
-
-
-def filled(key: str, value: Any) -> str:  # noqa: ANN401
-    """Return the key of a widget that answers no question of a part, filled when it is new."""
-    st.session_state.setdefault(key, value)
-    return key
-
-
-def one_of(key: str, choices: Sequence[str], first: str) -> str:
-    """Return the key of a widget that holds one of its choices, `first` where it held none."""
-    if st.session_state.get(key) not in choices:
-        st.session_state[key] = first
-    return key
-
-
-def fill_in(key: str, value: str) -> None:
-    """Write an answer into the widget with this key, before it is drawn again."""
-    st.session_state[key] = value
-
-
-def shows(key: str) -> bool:
-    """Return whether a widget belongs to the form as it was last filled."""
-    visit = here()
-    return key.startswith(f"{visit.id}/{visit.fill}/")
-
-
 def attempt() -> None:
     """Note that advice was asked for, so that faults are shown from now on."""
     visit = here()
@@ -273,17 +222,6 @@ def is_stale() -> bool:
     return visit.asked is not None and visit.asked != ready(visit.draft)
 
 
-def tell(key: str, texts: Iterable[str]) -> None:
-    """Keep why what was given to the widget with this key was not taken."""
-    st.session_state[f"told/{key}"] = tuple(texts)
-
-
-def told(key: str) -> tuple[str, ...]:
-    """Return, once, why what was given to the widget with this key was not taken."""
-    texts: tuple[str, ...] = st.session_state.pop(f"told/{key}", ())
-    return texts
-
-
 def refuse(problems: Iterable[Problem]) -> None:
     """Keep why a file was not taken."""
     st.session_state["refused"] = tuple(problems)
@@ -293,14 +231,3 @@ def refused() -> tuple[Problem, ...]:
     """Return why the last file was not taken; empty when it was."""
     problems: tuple[Problem, ...] = st.session_state.get("refused", ())
     return problems
-
-
-def show_wrong(sentences: dict[str, list[str]]) -> None:
-    """Have faults shown at their places while this run draws the form."""
-    st.session_state["wrong"] = sentences
-
-
-def wrong() -> dict[str, list[str]]:
-    """Return the faults to be shown, by place."""
-    sentences: dict[str, list[str]] = st.session_state.get("wrong", {})
-    return sentences

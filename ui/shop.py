@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import cached, frame, session
+from ui import cached, frame, held, session
 from ui.draft import Draft
 from ui.labels import lower, plain, words
 
@@ -13,7 +13,7 @@ def choose() -> None:
     """Ask which workshop, and say what it has."""
     visit = session.here()
     names = [_OWN, *session.workshops()]
-    key = session.widget("shop", visit.shop or _OWN)
+    key = held.widget("shop", visit.shop or _OWN)
     st.selectbox("Workshop", names, key=key, on_change=_chosen, args=(key,), placeholder="")
     lines = summary(visit.draft.get("workshop") or {})
     if not lines:
@@ -24,7 +24,7 @@ def choose() -> None:
 
 def _chosen(key: str) -> None:
     """Put the part into the chosen workshop."""
-    name = session.held(key)
+    name = held.value_of(key)
     session.use_workshop(None if name == _OWN else name)
 
 

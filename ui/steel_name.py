@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import cached, session
+from ui import cached, held
 from ui.labels import plain
 
 
@@ -45,5 +45,5 @@ def unknown(name: str, key: str, what: str = "No steel") -> None:
         for other in near:
             st.button(
                 plain(other), key=f"{key}/near/{other}", type="tertiary",
-                on_click=session.fill_in, args=(key, other),
+                on_click=held.fill_in, args=(key, other),
             )  # fmt: skip

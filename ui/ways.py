@@ -9,7 +9,7 @@ from streamlit.delta_generator import DeltaGenerator
 from selector import Requirement
 from selector.advice.record import AdviceOut, AlternativeOut
 from selector.errors import SelectorError
-from ui import cached, figures, frame, picture, session
+from ui import cached, figures, frame, held, picture
 from ui.labels import plain
 from ui.piece import bullets, markup, panel
 from ui.turn import turned
@@ -78,7 +78,7 @@ def _other(requirement: Requirement, advice: AdviceOut, way: AlternativeOut) -> 
     markup(figures.card_of(way, option, drawing))
     place = st.container()
     if st.button(f"Set {way.bar} against the first", key=f"way/{way.place}"):
-        session.fill_in(RIVAL, way.id)
+        held.fill_in(RIVAL, way.id)
         frame.go("head_to_head")
     return place
 

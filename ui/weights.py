@@ -6,7 +6,7 @@ from typing import Any
 import streamlit as st
 
 from selector import Requirement
-from selector.advice.record import AdviceOut, ReweighedOut, TurnOut
+from selector.advice.record import ReweighedOut, TurnOut
 from selector.advice.reweigh import reweighed
 from selector.requirement.priority import CRITERIA, Priorities
 from selector.wording import in_100
@@ -23,16 +23,15 @@ _NAMED, _TOLD = 3, 4
 
 
 @st.fragment
-def show(requirement: Requirement, advice: AdviceOut) -> None:
+def show(requirement: Requirement) -> None:
     """Show weights that can be moved, and the order by them.
 
     Parameters
     ----------
     requirement : Requirement
-        What is asked.
-    advice : AdviceOut
-        Its advice.
+        What is asked. Its advice is large, and a session keeps what this is given.
     """
+    advice = cached.advice(requirement)
     st.header("What matters to you", anchor=False)
     given = requirement.priorities
     now = given.preset or (_OWN if given.points or given.order else "balanced")

@@ -32,6 +32,8 @@ PROOF = {
 }
 # So many near misses, each of another steel, beside rack and bar as bought.
 MISSES = 3
+# Beyond these a bar is told where it comes so near. [-]
+NEARLY = 0.1
 # So many bars are named of a part that is passed on.
 BARS = 3
 
@@ -70,7 +72,7 @@ def nearest_misses(advice: AdviceOut) -> list[str]:
             best.setdefault(item.steel_slug, item)
     shown = list(best.values())[:MISSES]
     for kind in (lambda item: item.racked, lambda item: item.route_kind in UNHARDENED):
-        other = next((item for item in best.values() if kind(item)), None)
+        other = next((i for i in best.values() if kind(i) and i.nearness >= NEARLY), None)
         shown += [other] if other is not None and other not in shown else []
     shown.sort(key=lambda item: -item.nearness)
     return [_missed(item) for item in shown] or ["nothing comes near: see the gates below"]

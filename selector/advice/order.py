@@ -6,11 +6,13 @@ from selector.advice.advise import Advice
 from selector.decision.breaking_gate import snap_words
 from selector.decision.option import Option
 from selector.decision.output import layer_out
-from selector.decision.preference import NEAR, tie_break
+from selector.decision.preference import NEAR, spoils_mate, tie_break, unheard_of
 from selector.duty.custom import custom_words
+from selector.duty.damp import rusts
+from selector.duty.merit import NEVER, SELDOM
 from selector.duty.strength import strength_words
 from selector.figure import median
-from selector.job.supply import at_hand_words
+from selector.job.supply import at_hand_words, is_rare
 from selector.option.movement import movement_words
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import layer_words, shown
@@ -71,6 +73,8 @@ _IN_HRC = frozenset({"hardness", "snap_margin", "operator_sensitivity"})
 _LEAST_MM, _LEAST_TIMES = 0.01, 0.05
 # Nor is a smaller one in custom, where "also" and "seldom" are 0.3 apart. [-]
 _LEAST_CUSTOM = 0.15
+_LESS_AT_HAND = "its bar less at hand"
+_UNHEARD_OF = "nobody makes such a part of it"
 
 
 def why_not_first(advice: Advice, other: Option) -> str:
@@ -89,12 +93,15 @@ def why_not_first(advice: Advice, other: Option) -> str:
         Differences that matter with their size, or that there is none.
     """
     first = advice.options[0]
-    against = [*_level(first, other), *_fewer(first, other)]
+    against = [*_level(first, other), *_fewer(first, other), *_set_back(advice, first, other)]
     weights = np.array([advice.weights[name] for name in CRITERIA])
     lead = weights * (first.merit.mean(axis=0) - other.merit.mean(axis=0))
     worse = [CRITERIA[k] for k in np.argsort(-lead) if lead[k] > _LEAST_LEAD]
     better = [CRITERIA[k] for k in np.argsort(lead) if lead[k] < -_LEAST_LEAD]
+    if any(text.endswith(_LESS_AT_HAND) for text in against):
+        worse = [name for name in worse if name != "at_hand"]
     against += [t for name in worse if (t := _difference(advice, first, other, name))]
+    against = list(dict.fromkeys(against))
     gains = [t for name in better if (t := _difference(advice, first, other, name))]
     more = 100 * (other.judged.passing_all - first.judged.passing_all)
     if more >= 100 * _LEAST_CHANCE:
@@ -111,7 +118,7 @@ def _level(first: Option, other: Option) -> list[str]:
     if not decided:
         return []
     hand = tie_break(first)[0] < tie_break(other)[0]
-    return ["as good by score, its bar less at hand" if hand else "as good by score, more work"]
+    return [f"as good by score, {_LESS_AT_HAND if hand else 'more work'}"]
 
 
 def _fewer(first: Option, other: Option) -> list[str]:
@@ -124,6 +131,33 @@ def _fewer(first: Option, other: Option) -> list[str]:
     if within is not None and beside is not None and within - beside > _LEAST_CHANCE:
         said.append(f"{100 * (within - beside):.0f} fewer in 100 inside the budget")
     return said
+
+
+def _set_back(advice: Advice, first: Option, other: Option) -> list[str]:
+    """Return what sets an option behind the first whatever it scores."""
+    back = {
+        "it rusts": [rusts(o.treatment, advice.asked) for o in (other, first)],
+        "the dear one of the pair wears": [spoils_mate(o) for o in (other, first)],
+        _UNHEARD_OF: [unheard_of(o) for o in (other, first)],
+        "hard to get": [is_rare(o.treatment) for o in (other, first)],
+    }
+    return [text for text, sides in back.items() if sides == [True, False]]
+
+
+def _usual(here: float, there: float) -> str:
+    """Return how usual an option is beside the first."""
+    if there > here:
+        return "more usual for such parts"
+    if there <= NEVER:
+        return _UNHEARD_OF
+    return custom_words(there) if there <= SELDOM else "less usual for such parts"
+
+
+def _had(first: Option, other: Option) -> str:
+    """Return how the bar of an option is had beside that of the first."""
+    easy = other.treatment.condition.availability == "easy"
+    missed = first.treatment.stock is not None and easy
+    return "not in the rack" if missed else at_hand_words(other.treatment)
 
 
 def _days(days: float) -> str:
@@ -149,9 +183,9 @@ def _difference(
         text = f"{what} {there:.1f} against {here:.1f} times what you ask"
         return text if abs(more) >= _LEAST_TIMES else None
     if criterion == "custom":
-        return custom_words(there) if abs(more) >= _LEAST_CUSTOM else None
+        return _usual(here, there) if abs(more) >= _LEAST_CUSTOM else None
     if criterion == "at_hand":
-        return at_hand_words(other.treatment) if more else None
+        return _had(first, other) if more else None
     size = abs(more)
     if size < (_LEAST_HRC if criterion in _IN_HRC else _LEAST):
         return None

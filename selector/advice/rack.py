@@ -107,6 +107,8 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
     if mine:
         nearest = max(mine, key=lambda item: _nearness(item, advice.asked.limit.budget))
         gate, way = nearest.gate, f"{way_words(nearest.treatment)}: "
+        if nearest.treatment.route.process == "none":
+            way = "used as it is: "
         if gate.name in OF_THE_BAR or gate.verdict == "unknown":
             way = ""
         return gate.verdict, way + gate.text.rstrip(".") + _likely(advice, racked)

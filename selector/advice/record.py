@@ -8,7 +8,8 @@ class RejectedOut(Plain):
 
     `share` says how often it comes right; it is 0 too where that was not worked out, as it is
     far from the demand of its gate. `cost` is then absent; else it is the middle, in currency.
-    `nearness` is the share, less as the cost passes the budget. `racked` bar lies in the rack.
+    `nearness` is the share, or the budget over the cost that stops it. A `racked` bar lies in
+    the rack.
     """
 
     steel: str

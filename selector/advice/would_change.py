@@ -4,12 +4,19 @@ from collections.abc import Callable
 
 from selector.advice.advise import SURE, Advice
 from selector.advice.against import behind_because
-from selector.advice.doing import bar_words
+from selector.advice.doing import bar_words, bought_as, way_words
+from selector.decision.option import Rejected
+from selector.decision.preference import unheard_of
+from selector.duty.custom import custom
+from selector.duty.merit import ALSO
 from selector.duty.strength import has_load
+from selector.job.supply import at_hand, is_rare
 from selector.wording import in_100, shown_range, times_in_100
 
 # A rival that beats the first in so many samples is near. [-]
 NEAR = 0.25
+# A usual way that comes so near is told where an unusual one stands first. [-]
+NEARLY = 0.2
 # Gates that are no part of coming out right: the money, and the heat as a means.
 APART = frozenset({"budget", "heating"})
 
@@ -29,6 +36,32 @@ def _rival(advice: Advice) -> str | None:
     if share <= 0.5:
         return f"{text}: they are close."
     return f"{text}, but {behind_because(advice, first, option)}."
+
+
+def _unusual(advice: Advice) -> str | None:
+    """Say what stops the usual way that comes nearest, where an unusual one stands first."""
+    first, lead = advice.options[0], advice.job.leading
+    if not (unheard_of(first) or is_rare(first.treatment)):
+        return None
+    usual = [
+        item
+        for item in advice.rejected
+        if not is_rare(item.treatment) and custom(item.treatment, lead, advice.asked) >= ALSO
+    ]
+    budget = advice.asked.limit.budget
+
+    def nearness(item: Rejected) -> tuple[float, float]:
+        return (round(item.nearness(budget), 1), at_hand(item.treatment))
+
+    near = max(usual, key=nearness, default=None)
+    if near is None or near.nearness(budget) < NEARLY:
+        return None
+    work = near.treatment
+    rack = " from the rack" * (work.stock is not None)
+    return (
+        f"The usual way that comes nearest: {bought_as(advice, work.steel)}{rack}, "
+        f"{way_words(work)}: {near.gate.text} (right {in_100(near.share)})."
+    )
 
 
 def _narrow(advice: Advice) -> str | None:
@@ -83,7 +116,7 @@ def _methods(advice: Advice) -> str | None:
 
 
 _RULES: tuple[Callable[[Advice], str | None], ...] = (
-    _narrow, _rival, _methods, _window, _loads, _money,
+    _unusual, _narrow, _rival, _methods, _window, _loads, _money,
 )  # fmt: skip
 
 

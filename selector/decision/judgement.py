@@ -25,7 +25,7 @@ from selector.option.plating import FATIGUE_KEPT
 from selector.option.prediction import Prediction
 from selector.requirement.load import Limit
 from selector.requirement.priority import CRITERIA, Criterion
-from selector.wording import shown
+from selector.wording import beside, shown
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
@@ -180,7 +180,8 @@ def _limit_gates(prediction: Prediction, limit: Limit, *, cuts: bool) -> list[Ga
     gates += [service] if service is not None else []
     if limit.budget is not None:
         cost, currency = prediction.bill.cost, prediction.bill.currency
-        text = f"costs about {median(cost):.0f} of the {limit.budget:.0f} {currency} you allow"
+        about = beside(median(cost), limit.budget, 0)
+        text = f"costs about {about} of the {limit.budget:.0f} {currency} you allow"
         gates.append(judged("budget", cost <= limit.budget, text))
     if limit.days is not None:
         late = prediction.bill.days > limit.days

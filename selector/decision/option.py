@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from selector.decision.criteria import Range, merits, range_table
 from selector.decision.judgement import Judged
 from selector.decision.ranking import reference_ideal
-from selector.gate import Gate
+from selector.gate import FUNCTIONAL, Gate
 from selector.job.job import Job
 from selector.job.treatment import Treatment
 from selector.option.temper_choice import Choice
@@ -74,9 +74,12 @@ class Rejected:
         return Rejected(option.treatment, gate, *shares, option, *sums)
 
     def nearness(self, budget: float | None) -> float:
-        """Return how near it came: its share, less as it costs more than the budget. [-]."""
+        """Return how near it came: its share, or budget over cost where that stops it. [-]."""
         gate, near = self.gate, self.share
-        if gate.name != "budget" and gate.share is not None:
+        if gate.name == "budget" and near >= FUNCTIONAL[1]:
+            # What comes right often enough is as near as its cost.
+            near = 1.0
+        elif gate.name != "budget" and gate.share is not None:
             # The heat as a means is no part of coming out right.
             near = min(near, gate.share)
         return (

@@ -22,7 +22,10 @@ _SENSITIVE_HRC = 2.0
 
 def chief_risk(option: Option) -> str:
     """Return what is likeliest to go wrong, in words, with its chance where there is one."""
-    gates = option.judged.gates
+    skin = option.judged.prediction.skin
+    # What is counted as wrapped has no such skin: the wrapping is a step of the work.
+    wrapped = skin is not None and skin.bare_mm > 0
+    gates = [g for g in option.judged.gates if not (wrapped and g.name == "skin")]
     unknown = next((g for g in gates if g.share is None and g.verdict != "pass"), None)
     if unknown is not None:
         return unknown.text

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from selector.decision.criteria import Range
 from selector.decision.option import Option
-from selector.decision.preference import LESS_SURE, NEAR, set_back, stands_back, tie_break
+from selector.decision.preference import NEAR, set_back, stands_back, sure_enough, tie_break
 from selector.decision.ranking import reference_ideal
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
@@ -29,9 +29,10 @@ _BEHIND, _TAKEN = 2.0, 9.0
 class Standing:
     """Options in the order of the advice, with all that their order is made from.
 
-    Shapes: `merit` (options, samples, criteria), `right` and `cost` (options, samples), `back`
-    and `ease` (options,). `cost` is in currency, `ease` a rank, least first; `back` is taken
-    off a score: much where an option stands behind all others, little where nobody makes it so.
+    Shapes: `merit` (options, samples, criteria), `right` and `cost` (options, samples), `back`,
+    `ease` and `enough` (options,). `cost` is in currency, `ease` a rank, least first; `back` is
+    taken off a score: much where an option stands behind all others, little where nobody makes
+    it so. `enough` is how often what an option ties with may come right.
     """
 
     ids: tuple[str, ...]
@@ -40,6 +41,7 @@ class Standing:
     cost: Floats
     back: Floats
     ease: Ints
+    enough: Floats
     budget: float | None
     scale: Range
 
@@ -53,7 +55,7 @@ class Standing:
         at = list(places)
         return Standing(
             tuple(self.ids[k] for k in at), self.merit[at], self.right[at], self.cost[at],
-            self.back[at], self.ease[at], self.budget, self.scale,
+            self.back[at], self.ease[at], self.enough[at], self.budget, self.scale,
         )  # fmt: skip
 
     def priced(self, place: int, factor: float) -> "Standing":
@@ -62,7 +64,15 @@ class Standing:
         cost[place] *= factor
         merit[place, :, COST] = self.scale.merit(cost[place])
         return Standing(
-            self.ids, merit, self.right, cost, self.back, self.ease, self.budget, self.scale
+            self.ids,
+            merit,
+            self.right,
+            cost,
+            self.back,
+            self.ease,
+            self.enough,
+            self.budget,
+            self.scale,
         )
 
 
@@ -94,6 +104,7 @@ def standing_of(
         cost=np.stack([option.judged.values[:, COST] for option in options]),
         back=np.array([_BEHIND * stands_back(o, asked) + set_back(o) for o in options]),
         ease=np.array([ranks[hand] for hand in hands], dtype=np.int64),
+        enough=np.array([sure_enough(option) for option in options]),
         budget=asked.limit.budget,
         scale=ranges[COST],
     )
@@ -170,7 +181,7 @@ def leaders(standing: Standing, scores: Floats, places: int = 1) -> Ints:
     filled = []
     for _ in range(min(places, len(left))):
         tied = left >= left.max(axis=0) - NEAR
-        tied &= sure[:, None] >= sure[left.argmax(axis=0)] - LESS_SURE
+        tied &= standing.enough[:, None] >= sure[left.argmax(axis=0)]
         # Among near ties the easiest, of equals the better.
         key = np.where(tied, _TAKEN * standing.ease[:, None] - left, np.inf)
         best = key.argmin(axis=0)

@@ -6,7 +6,15 @@ from dataclasses import dataclass, replace
 
 from selector.decision.best_temper import How, best_temper, failed, never_tempered, unheated
 from selector.decision.option import Beaten, Option, Rejected, Scorer
-from selector.decision.preference import in_order, stands_back, unheard_of
+from selector.decision.preference import (
+    LESS_SURE,
+    NEAR,
+    in_order,
+    set_back,
+    stands_back,
+    tie_break,
+    unheard_of,
+)
 from selector.decision.turn import turns
 from selector.errors import OutOfRangeError, limits_left
 from selector.gate import Gate
@@ -225,4 +233,23 @@ def _leading(options: Iterable[Option], job: Job) -> list[Option]:
     groups: dict[tuple[str, str], list[Option]] = defaultdict(list)
     for option in options:
         groups[option.treatment.group].append(option)
-    return [in_order(group, job.asked)[0] for group in groups.values()]
+    return [_speaker(group, job) for group in groups.values()]
+
+
+def _speaker(group: list[Option], job: Job) -> Option:
+    """Return the best of near-equals: of near ties had as easily, the one that people buy."""
+    first = in_order(group, job.asked)[0]
+    family = job.catalog.families.get(first.treatment.steel.family)
+    usual = None if family is None else family.usual
+    least = first.score - set_back(first) - NEAR
+
+    def level(option: Option) -> bool:
+        back = stands_back(option, job.asked) and not stands_back(first, job.asked)
+        sure = option.judged.passing_all >= first.judged.passing_all - LESS_SURE
+        tied = option.score - set_back(option) >= least and tie_break(option) <= tie_break(
+            first
+        )
+        return tied and sure and not back
+
+    named = (o for o in group if o.treatment.steel.slug == usual and level(o))
+    return max(named, key=lambda option: option.score, default=first)

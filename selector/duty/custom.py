@@ -71,7 +71,7 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
     "pressed face": {
         "oil-tool": _U, "air-tool": _U, "shock-tool": _A, "water-tool": _A, "bearing": _A,
         "high-speed": _A, "hot-work-tool": _S, "high-carbon": _S, "martensitic-stainless": _S,
-        "medium-carbon": 0.2, "alloy": 0.2,
+        "medium-carbon": _S, "alloy": _A,
     },
     "tool": {
         "water-tool": _U, "oil-tool": _U, "shock-tool": _U, "spring": _A, "high-carbon": _A,
@@ -85,6 +85,7 @@ _SKIN: Mapping[Duty, Mapping[str, float]] = {
     "rolling": {"alloy": _A, "medium-carbon": _A, "bearing": _S},
     "grit": {"alloy": _A, "medium-carbon": _A},
     "sliding": {"alloy": _U, "medium-carbon": _U, "bearing": _S},
+    "pressed face": {"alloy": _A, "medium-carbon": _S},
 }
 _CASE: Mapping[Duty, float] = {
     "gear": _U, "rolling": _U, "sliding": _U, "struck body": _A, "grit": _A, "drive": _A,
@@ -93,11 +94,11 @@ _CASE: Mapping[Duty, float] = {
 # Bar of free-cutting or structural steel is cased where nothing better is at hand.
 _CASED: Mapping[str, float] = {"case-hardening": 1.0, "mild": 0.8, "free-cutting": 0.5}
 _NITRIDED: Mapping[Duty, float] = {
-    "sliding": _U, "gear": _A, "grit": _A, "gauge": _S, "pressed face": _S,
+    "sliding": _U, "gear": _A, "grit": _A, "gauge": _S, "pressed face": _U,
 }  # fmt: skip
 _PREHARD: Mapping[Duty, float] = {
     "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S, "soil": _A,
-    "grit": _S,
+    "grit": _S, "pressed face": _S,
 }  # fmt: skip
 _AS_BOUGHT: Mapping[Duty, float] = {
     "plain": _U, "key": _U, "sliding": _A, "drive": _S, "gear": _S, "soil": _S,
@@ -219,8 +220,14 @@ def _most(duty: Duty, work: Treatment) -> float:
     kind, most = work.steel.kind, USUAL
     if work.route.process == "austemper" and kind not in _AUSTEMPERED:
         most = SELDOM
+    if work.route.process == "chrome" and duty == "pressed face":
+        # Hard chrome cracks where what is under it gives way.
+        most = SELDOM if kind in _TOOL_KINDS else NEVER
     if "residual" in work.route.temper and duty not in _STRUCK:
         most = SELDOM
+    if work.hardens and work.by_eye and work.steel.hardened:
+        # Steel that hardens in air wants a soak that nobody holds by eye.
+        most = SELDOM if work.steel.hardened.quench == "air" else most
     if duty == "spring" and kind == "high-carbon" and work.hardens and work.by_eye:
         # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
         most = NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM

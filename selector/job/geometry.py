@@ -61,36 +61,6 @@ def mass_kg(part: Part, sections: Iterable[int] | None = None) -> float:
     return sum(area_mm2(s) * s.length for s in counted) * DENSITY_KG_PER_MM3
 
 
-@dataclass(frozen=True, slots=True)
-class Blank:
-    """The round bar a part is cut from, cut loss included."""
-
-    diameter_mm: float
-    length_mm: float
-
-    @property
-    def volume_mm3(self) -> float:
-        """Its volume."""
-        return float(np.pi / 4 * self.diameter_mm**2 * self.length_mm)
-
-
-def corners_mm(section: Section) -> float:
-    """Return the round that a square, hexagon or round section is turned from. [mm]."""
-    if section.shape == "square":
-        return section.size * 2**0.5
-    if section.shape == "hexagon":
-        return section.size * 1.155
-    return section.size
-
-
-def blank(part: Part) -> Blank:
-    """Return the round bar the part is cut from."""
-    rounds = [corners_mm(s) for s in part.section if s.shape != "flat"]
-    flats = [(4 / np.pi * area_mm2(s)) ** 0.5 for s in part.section if s.shape == "flat"]
-    allowance = 2 * (part.stock_removal or 0.0)
-    return Blank(max(rounds + flats) + allowance, part.length_mm + 5.0)
-
-
 @dataclass(frozen=True, slots=True, eq=False)
 class Notches:
     """Of each section: stress concentration, and what holes leave of its plastic strength. [-].

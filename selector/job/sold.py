@@ -1,11 +1,12 @@
 """Whether what is sold or racked can be cut to a part: by shape, size, and what it is for."""
 
 import re
+from math import ceil
 
 from catalog.steel import Condition
 from selector.gate import Gate
 from selector.hardness_scale import hrc_from_hb
-from selector.job.geometry import corners_mm
+from selector.job.blank import DISC, corners_mm
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import FeatureKind, Part, Section
@@ -19,9 +20,6 @@ UNCUT = frozenset(
 UNCUT_FLAT = UNCUT - {"edge", "slot", "cross-hole"}
 # A ready-hard element is bought at its own size, within this. [mm]
 SAME_SIZE_MM = 0.02
-# A round no longer than this share of its diameter is cut from plate where plate is sold.
-# Common practice. [-]
-DISC = 0.5
 # Bar delivered harder is not turned, tapped or milled in a small shop. Common practice. [HRC]
 TURNED_HRC = 44.0
 
@@ -60,7 +58,8 @@ def too_thin(part: Part, bar: Stock, sold: Condition) -> Gate | None:
     wanted = _thinnest_mm(part, sold)
     if bar.size + SAME_SIZE_MM >= wanted:
         return None
-    text = f"the bar in the rack is {bar.size:g} mm; the part takes {round(wanted, 1):g} mm"
+    takes = ceil(10 * wanted - 1e-6) / 10
+    text = f"the bar in the rack is {bar.size:g} mm; the part takes {takes:g} mm"
     return Gate("stock", "fail", text)
 
 
@@ -70,14 +69,12 @@ def _thinnest_mm(part: Part, sold: Condition) -> float:
     shapes = {section.shape for section in part.section}
     if flats and shapes == {"flat"}:
         return max(section.narrowest_mm for section in part.section)
-    if len(shapes) == 1 and shapes <= set(sold.shapes):
-        widest = max(section.size for section in part.section)
+    squared = shapes <= {"flat", "square"} and {"flat", "square"} & set(sold.shapes)
+    if squared or (len(shapes) == 1 and shapes <= set(sold.shapes)):
+        widest = max(section.across_mm for section in part.section)
     else:
         # Of mixed or other sections the bar is a round about their corners.
-        widest = max(
-            section.across_mm if section.shape == "flat" else corners_mm(section)
-            for section in part.section
-        )
+        widest = max(corners_mm(section) for section in part.section)
     return part.length_mm if flats and part.length_mm <= DISC * widest else widest
 
 

@@ -92,13 +92,17 @@ class Treatment:
     def heats_c(self) -> tuple[float, float] | None:
         """The hardening range of the steel for this bath, None of a steel that has none. [°C].
 
-        The lower end of a range is for water, the upper for oil on steel made for water (EN
-        10083 and its forerunners, from memory).
+        The lower end is for water, the upper for oil on steel made for water (EN 10083 and its
+        forerunners, from memory), where carbide is left over: dissolved, it cracks in water.
+        Leaner steel by eye rather comes to heat.
         """
         if self.steel.hardened is None:
             return None
         span, kind = self.steel.hardened.temperature_c, self.steel.hardened.quench
         bath = self.medium.severity_class if self.medium else kind
+        carbon = self.steel.composition_wt_pct.get("C")
+        if carbon is None or carbon.middle < CARBIDE_LEFT_WT_PCT:
+            return span.low, span.high
         if bath == "water":
             return span.low, span.middle
         return (span.middle, span.high) if kind == "water" else (span.low, span.high)
@@ -109,6 +113,8 @@ class Treatment:
         return self.source is not None and self.source.control == "eye"
 
 
+# From here up carbide is left over at the hardening heat. [wt %]
+CARBIDE_LEFT_WT_PCT = 0.8
 # Flames and fires of the catalogue whose heat is computed, and as which torch.
 TORCH_OF: dict[str, TorchName] = {
     "hand-torch": "hand-propane",

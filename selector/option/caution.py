@@ -7,6 +7,7 @@ from typing import get_args
 
 from catalog.caution import Caution, Step
 from catalog.steel import Limitation, Steel
+from selector.duty.strength import has_load
 from selector.figure import median
 from selector.job.job import Job
 from selector.job.treatment import FLAMES, Temper, Treatment, is_torched
@@ -57,7 +58,8 @@ OF_SCRAP = (
 # sure to have. Common practice. [mm]
 FINE_RUNOUT_MM = 0.02
 BOLT_LIKE = frozenset({"hard", "welded"})
-BY_SHAPE = {"coil-spring": ("spring-under-load", "hardened-spring-reheat")}
+LOADED_SPRING = "spring-under-load"
+BY_SHAPE = {"coil-spring": (LOADED_SPRING, "hardened-spring-reheat")}
 GRINDERS = frozenset({"toolpost-grinder", "surface-grinder"})
 
 
@@ -224,6 +226,8 @@ def of_part(asked: Requirement) -> list[str]:
         *BY_CONDITION.get(asked.part.condition, ()),
         *BY_SHAPE.get(asked.part.shape_class, ()),
     ]
+    if asked.is_spring and has_load(asked.load):
+        ids.append(LOADED_SPRING)
     if asked.safety_critical:
         ids.append("lifting-brakes-pressure")
     if asked.load.impact == "hammered":

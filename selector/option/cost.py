@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 from catalog.price import Prices
 from catalog.steel import Steel
 from selector.hazards.decarburisation import bar_allowance_mm
-from selector.job.geometry import DENSITY_KG_PER_MM3, Blank, blank, mass_kg
+from selector.job.blank import Blank, blank
+from selector.job.geometry import DENSITY_KG_PER_MM3, mass_kg
 from selector.job.job import Job
 from selector.job.treatment import Temper, Treatment
 from selector.requirement.part import Part
@@ -89,15 +90,14 @@ def _is_skimmed(treatment: Treatment) -> bool:
 
 def _blank(treatment: Treatment, part: Part) -> Blank:
     """Return the bar a part is cut from, bark and smallest size sold included."""
-    net = blank(part)
-    diameter_mm = net.diameter_mm
-    if treatment.condition.surface == "black" and _is_skimmed(treatment):
-        diameter_mm += 2 * bark_mm(treatment.steel, diameter_mm)
-    return Blank(max(diameter_mm, treatment.condition.size_mm.low), net.length_mm)
+    net, sold, bark = blank(part, treatment.condition.shapes), treatment.condition, 0.0
+    if sold.surface == "black" and _is_skimmed(treatment):
+        bark = 2 * bark_mm(treatment.steel, net.size_mm)
+    return net.thicker(bark, sold.size_mm.low)
 
 
 def _material(treatment: Treatment, order: Order, bar: Blank) -> float:
-    """Return the price of the blank, minimum cut length shared over the quantity."""
+    """Return the price of the blank and its cut, at least of the shortest piece sold."""
     prices, count = order.prices, order.part.quantity
     if treatment.stock is not None:
         # A bar of the rack is bought again some day, without a charge for the cut.

@@ -40,9 +40,9 @@ from selector.wording import hours_words
 Floats = NDArray[np.float64]
 Nitriding = Literal["gas nitriding", "nitrocarburising"]
 # A layer is aimed this many standard deviations deeper than asked, as firms aim at the middle
-# of "0.8 + 0.4 mm": nine in ten come out deep enough, and of a firm, which draws a test piece
-# before it stops, 98 in 100. Common practice.
-AIM_SD, FIRM_AIM_SD = 1.28, 2.05
+# of "0.8 + 0.4 mm": 95 in 100 come out deep enough, and of a firm, which draws a test piece
+# before it stops, 98. Common practice.
+AIM_SD, FIRM_AIM_SD = 1.64, 2.05
 # A low temper takes about this much off before a case is measured. [HRC]
 LOW_TEMPER_HRC = 1.0
 # Error of the hardness of a case by its carbon, as of the end-quench curves. [HRC]

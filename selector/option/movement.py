@@ -12,7 +12,7 @@ from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Part
 from selector.sampling import Normals
-from selector.wording import shown_mm
+from selector.wording import beside, shown_mm
 
 Floats = NDArray[np.float64]
 # What is permitted when the user names no limit: an ordinary hand-fitted part. Assumed. [mm]
@@ -65,10 +65,13 @@ def permitted_movement(asked: Requirement) -> Permitted:
 
 def movement_words(move: Movement) -> str:
     """Return how far the part bows: "bows 0.05 of the 0.3 mm you allow"."""
-    bow = shown_mm(median(move.moved_mm))
+    bow_mm = median(move.moved_mm)
+    bow = shown_mm(bow_mm).removesuffix(" mm")
     if not move.stated:
-        return f"bows {bow}"
-    return f"bows {bow.removesuffix(' mm')} of the {move.permitted_mm:g} mm you allow"
+        return f"bows {bow} mm"
+    if bow == f"{move.permitted_mm:.2f}":
+        bow = beside(bow_mm, move.permitted_mm, 2)
+    return f"bows {bow} of the {move.permitted_mm:g} mm you allow"
 
 
 def movement(

@@ -1,9 +1,10 @@
 """The first steps: be sure of the bar, and bring it to the shape that may go into the heat."""
 
 import math
+from dataclasses import replace
 
 from catalog.steel import Steel
-from selector.job.geometry import blank
+from selector.job.blank import BarShape, Blank, blank
 from selector.option.cost import bark_mm
 from selector.procedure.doing import Doing
 from selector.procedure.first_heat import softened
@@ -41,7 +42,7 @@ def proved(do: Doing) -> StepOut:
             means="dealer",
             check="the name is stamped or painted on the bar: paint it on the offcut too",
             otherwise=_coupon(do),
-            length_mm=bar_mm(do)[0],
+            length_mm=bar_of(do).size_mm,
             source=COMMON,
         )
     means = {
@@ -61,14 +62,14 @@ def proved(do: Doing) -> StepOut:
         means=means,
         check=check,
         otherwise=_coupon(do),
-        length_mm=bar_mm(do)[0],
+        length_mm=bar_of(do).size_mm,
         source=COMMON,
     )
 
 
 def _too_small(do: Doing, stock: Stock) -> str:
     """Return that the bar in the rack is too thin for the part, where its size is known."""
-    is_flat = bar_mm(do)[1] is not None
+    is_flat = bar_of(do).width_mm is not None
     if stock.size is None or is_flat or stock.size >= max(s.size for s in do.part.section):
         return ""
     return f": the bar in the rack, {stock.size:g} mm, is too small"
@@ -85,26 +86,30 @@ def _coupon(do: Doing) -> str:
     )
 
 
+# What a bar of a size is called, by its shape.
+_SIZED: dict[BarShape, str] = {
+    "round": "Ø{0:g}", "square": "square {0:g} mm", "hexagon": "hexagon {0:g} mm",
+    "flat": "flat {0:g} × {1:g} mm",
+}  # fmt: skip
+
+
 def bar_size(do: Doing) -> str:
     """Return the bar that the part is cut from, skin to come off included."""
-    least_mm, wide_mm = bar_mm(do)
-    if wide_mm is not None:
-        return f"flat {least_mm:g} × {wide_mm:g} mm or over"
-    return f"Ø{least_mm:g} or over"
+    bar = bar_of(do)
+    return _SIZED[bar.shape].format(bar.size_mm, bar.width_mm) + " or over"
 
 
-def bar_mm(do: Doing) -> tuple[float, float | None]:
-    """Return the least diameter of that bar, or thickness and width of a flat one. [mm]."""
-    sections = do.part.section
+def bar_of(do: Doing) -> Blank:
+    """Return the least bar that the part is cut from, what is left on and bark included."""
+    # What the part says is ground off is in what is left on.
+    bare = do.part.model_copy(update={"stock_removal": None})
     skin_mm = 2 * left_mm(do)
     if do.work.condition.surface == "black":
         skin_mm += 2 * _bark(do)
-    if all(section.shape == "flat" for section in sections):
-        thick = max(section.size for section in sections) + skin_mm
-        wide = max(section.width or section.size for section in sections) + skin_mm
-        return _half_up(thick), _half_up(wide)
-    least = max(blank(do.part).diameter_mm + skin_mm, do.work.condition.size_mm.low)
-    return _half_up(least), None
+    sold = do.work.condition
+    bar = blank(bare, sold.shapes).thicker(skin_mm, sold.size_mm.low)
+    wide = None if bar.width_mm is None else _half_up(bar.width_mm)
+    return replace(bar, size_mm=_half_up(bar.size_mm), width_mm=wide)
 
 
 def _half_up(size_mm: float) -> float:

@@ -96,10 +96,15 @@ def then(found: tuple[Guess, ...], *, skates: bool) -> tuple[tuple[Steel, float]
     return tuple(sorted(((s, part / whole) for s, part in weight), key=lambda pair: -pair[1]))
 
 
+def coupon_oil(job: Job) -> Medium | None:
+    """Return the oil a coupon is quenched in: the workshop's own, else any."""
+    oils = [m for m in job.bench.media if m.is_oil and m.kind != "hot-oil"]
+    return oils[0] if oils else job.catalog.media.get("oil")
+
+
 def likely_words(job: Job) -> tuple[str, ...]:
     """Return what each unknown bar of the rack may be and what an oil coupon says of it."""
-    oils = [m for m in job.bench.media if m.is_oil and m.kind != "hot-oil"]
-    medium = oils[0] if oils else job.catalog.media.get("oil")
+    medium = coupon_oil(job)
     if medium is None:
         return ()
     said = []

@@ -6,15 +6,16 @@ from selector.heat.colour import MAGNET_LOST_C
 from selector.job.job import Job
 from selector.metallurgy.martensite import hardness
 from selector.procedure.instrument import FILE_EDGES_HRC, NEW_FILE, Window, words_of
+from selector.procedure.quenching import BATHS
 from selector.requirement.workshop import Stock
 from selector.trial.coupon import SHORTEST_MM, to_five
-from selector.trial.likely import likely_words
+from selector.trial.likely import coupon_oil, likely_words
 from selector.trial.record import SCHEMA_VERSION, CouponOut, ReadingOut, TrialPlanOut
 
 # A piece that hardened is nearly all martensite where a file tries it. Common practice. [-]
 HARDENED = 0.95
-# What is done to each of the coupons, in turn.
-COUPONS = ("quenched in oil", "quenched in water, if oil left it soft", "tempered as the part")
+# So many coupons are tried, in turn.
+COUPONS = 3
 
 _ASK = (
     "Ask first: certificate, end paint, receipt, what it was. Strip plating outdoors, before "
@@ -25,9 +26,9 @@ _AS_IT_IS = (
     "hard skin; anneal it before cutting."
 )
 _CUT = "Cut a coupon of the same bar and the same section, about twice as long as thick."
-_OIL = (
+_HEAT = (
     f"Heat it until a magnet lets go ({MAGNET_LOST_C:.0f} °C) and a little brighter, as evenly "
-    "as the part will be heated; quench in oil, moving it."
+    "as the part will be heated; quench in "
 )
 _WATER = (
     "Try a new file on it and on a known piece. Bites: heat a second coupon and quench in "
@@ -60,6 +61,18 @@ def _what_it_says() -> str:
     )
 
 
+def _oil(job: Job) -> str:
+    """Return the oil of the workshop as one says it at the bench."""
+    medium = coupon_oil(job)
+    return BATHS.get(medium.slug, "oil") if medium is not None else "oil"
+
+
+def _notes(job: Job) -> tuple[str, str, str]:
+    """Return what is done to each of the coupons, in turn."""
+    first, then = f"quenched in {_oil(job)}", "quenched in water, if oil left it soft"
+    return first, then, "tempered as the part"
+
+
 def needs_trial(job: Job) -> bool:
     """Return whether a bar of unknown or unclear grade is in play."""
     unknown = any(racked.steel.kind == "unknown" for racked in job.bench.stock)
@@ -86,7 +99,7 @@ def trial_steps(job: Job) -> tuple[str, ...]:
         *likely_words(job),
         _AS_IT_IS,
         _CUT,
-        _OIL,
+        f"{_HEAT}{_oil(job)}, moving it.",
         _WATER,
         _what_it_says(),
         _SNAP,
@@ -120,14 +133,14 @@ def unknown_plan(job: Job) -> TrialPlanOut:
         option=None,
         subject="bar",
         asked_for="unproved",
-        headline=f"Up to {len(COUPONS)} coupons of the bar, in turn: oil, water, temper.",
+        headline=f"Up to {COUPONS} coupons of the bar, in turn: {_oil(job)}, water, temper.",
         why=why,
-        coupons=tuple(_coupon(job, n, note) for n, note in enumerate(COUPONS, start=1)),
+        coupons=tuple(_coupon(job, n, note) for n, note in enumerate(_notes(job), start=1)),
         set_up=None,
         temper=None,
         bath_l=None,
         gas_kg_per_h=None,
-        readings=(_hardened(),),
+        readings=(_hardened(job),),
         steps=trial_steps(job),
         forecast=None,
         share={},
@@ -162,7 +175,7 @@ def _unclear(job: Job) -> tuple[Stock, ...]:
     return tuple(item.bar for item in job.bench.unclear)
 
 
-def _hardened() -> ReadingOut:
+def _hardened(job: Job) -> ReadingOut:
     """Return the file test that says whether it hardens."""
     marks = NEW_FILE.edges[-2]
     go, no_go = words_of(NEW_FILE, Window(low=marks))
@@ -175,7 +188,7 @@ def _hardened() -> ReadingOut:
         go_low=marks,
         go_high=None,
         go=go,
-        no_go=f"{no_go} in oil, try water; in water too, case it or use it soft",
+        no_go=f"{no_go} in {_oil(job)}, try water; in water too, case it or use it soft",
         bias=NEW_FILE.bias,
         scatter=NEW_FILE.scatter,
         counted=False,

@@ -14,6 +14,7 @@ from catalog import load_catalog
 from selector.advice.advise import Advice, advise
 from selector.advice.order import why_not_first
 from selector.decision.option import Option
+from selector.decision.preference import HANDICAP
 from selector.job.treatment import Treatment
 from selector.requirement import requirement_from
 
@@ -76,25 +77,29 @@ def reasons(before: Advice, after: Advice) -> Iterator[str]:
     if not before.options or not after.options:
         return
     old, new = before.options[0], after.options[0]
-    left = next((o for o in after.options if choice(o) == choice(old)), None)
-    if left is not None:
-        yield f"no longer: {why_not_first(after, left)}"
-    else:
-        yield from (f"no longer: {text}" for text in _refused(after, old))
-    if all(choice(option) != choice(new) for option in before.options):
-        yield from (f"not before: {text}" for text in _refused(before, new))
+    yield f"no longer: {_why_not(after, old)}"
+    yield f"not before: {_why_not(before, new)}"
 
 
-def _refused(advice: Advice, option: Option) -> list[str]:
-    """Return why an advice turned down what another has, its own bar before its near-equals."""
-    steel, route, bath = way(option.treatment)
-    gates = [r.gate.text for r in advice.rejected if way(r.treatment) == (steel, route, bath)]
-    places = [
-        f"{other.treatment.steel.spoken} stands in its place"
-        for other in advice.options
-        if other.treatment.group == option.treatment.group
-    ]
-    return [*gates, *places, "its temper is another"][:1]
+def _why_not(advice: Advice, other: Option) -> str:
+    """Return why an advice does not begin with what begins another."""
+    first, made = advice.options[0], way(other.treatment)
+    exact = [o for o in advice.options if choice(o) == choice(other)]
+    alike = [o for o in advice.options if way(o.treatment)[:2] == made[:2]]
+    refused = [r.gate.text for r in advice.rejected if way(r.treatment) == made]
+    left = next(iter(exact or alike), None)
+    if left is first and way(first.treatment) == made:
+        here, there = first.choice.temper, other.choice.temper
+        return (
+            f"tempered by {here.means} at {here.temperature_c:.0f} °C, not by {there.means}: a "
+            f"{there.means} must gain {HANDICAP[there.means]:g} in score, a {here.means} "
+            f"{HANDICAP[here.means]:g}"
+        )
+    if refused and not exact:
+        return refused[0]
+    if left is None or left is first:
+        return f"{first.treatment.steel.spoken} stands in its place"
+    return why_not_first(advice, left)
 
 
 def main(names: list[str]) -> None:

@@ -6,6 +6,7 @@ it. By default the part is to be made of three bars in the rack; `--whole` asks 
 """
 
 import argparse
+import json
 import os
 import signal
 import tempfile
@@ -21,6 +22,7 @@ from catalog import load_catalog
 from selector import advise
 from selector.advice.output import advice_out
 from selector.requirement import requirement_from
+from tests.benchmarks.everyday_parts import PARTS
 from tests.dog import varied
 from tests.page_server import CHROMIUM, FLAGS, RACK, racked, started
 from ui.store import keep_part, keep_workshop, new_id
@@ -193,19 +195,34 @@ def changed_parts(page: Page, url: str, pid: int, draft: dict[str, Any]) -> None
     say("of it the engine", (time.process_time() - begun) / 3, "s")
 
 
-def memory(page: Page, pid: int, runs: int) -> None:
-    """Print what the server holds after so many changed advices."""
-    for run in range(1, runs + 1):
-        asked_anew(page, f"{30 + 0.31 * run:.2f} mm")
-        if run % 10 == 0 or run == runs:
-            say(f"memory after {run} advices", resident_mb(pid), "MB", "level")
+def asked_of(page: Page, url: str, draft: dict[str, Any]) -> None:
+    """Ask of a part that is described already, and wait for its advice."""
+    key = new_id()
+    keep_part(key, {"draft": draft, "revision": 1})
+    page.goto(f"{url}/part?part={key}")
+    page.get_by_role("heading", name="Your part").wait_for()
+    settle(page)
+    page.get_by_role("button", name="Advise").click()
+    page.wait_for_url("**/choice?*")
+    settle(page)
+
+
+def memory(page: Page, url: str, pid: int, runs: int) -> None:
+    """Print what the server holds after so many parts, each another, made of the rack."""
+    lines = PARTS.read_text(encoding="utf-8").splitlines()[:runs]
+    for run, line in enumerate(lines, start=1):
+        draft = json.loads(line)["asked"]
+        draft["workshop"] |= RACK
+        asked_of(page, url, draft)
+        if run % 5 == 0 or run == runs:
+            say(f"memory after {run} parts", resident_mb(pid), "MB", "level")
 
 
 def main() -> None:
     """Print every figure, with what is wanted beside it."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--whole", action="store_true", help="ask of every steel")
-    parser.add_argument("--runs", type=int, default=50, help="changed advices for memory")
+    parser.add_argument("--runs", type=int, default=50, help="parts asked for memory")
     given = parser.parse_args()
     outside: list[str] = []
     with tempfile.TemporaryDirectory() as folder:
@@ -214,7 +231,7 @@ def main() -> None:
         with visited(Path(folder), outside) as (page, url, pid):
             first_part(page, url)
             changed_parts(page, url, pid, varied() if given.whole else racked())
-            memory(page, pid, given.runs)
+            memory(page, url, pid, given.runs)
     say("requests outside", len(outside), "", "none")
 
 

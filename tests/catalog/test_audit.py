@@ -66,6 +66,13 @@ def test_empty_family_is_reported(shipped):
     )
 
 
+def test_a_usual_steel_of_another_family_is_reported(shipped):
+    family = shipped.families["cr-12-tool"].model_copy(update={"usual": "c45"})
+    assert audit(with_entry(shipped, "families", "cr-12-tool", family)) == (
+        "families.toml: cr-12-tool.usual: must be the slug of a steel of the family (got c45)",
+    )
+
+
 def test_what_a_user_replaces_does_not_make_shipped_entries_dead(shipped):
     alone = shipped.steels["115crv3"]
     assert [s.slug for s in shipped.steels.values() if s.family == alone.family] == ["115crv3"]

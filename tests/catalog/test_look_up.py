@@ -40,7 +40,7 @@ MEANT = {
     "42CrMo4": ["42crmo4"], "1.7225": ["42crmo4"], "W.Nr. 1.2210": ["115crv3"],
     "Wr. Nr. 1.2842": ["90mncrv8"], "Werkstoff-Nr. 1.4301": ["x5crni18-10"],
     "DIN 115CrV3": ["115crv3"], "DIN 17200 Ck45": ["c45"], "EN 10083-2 C45E": ["c45"],
-    "EN ISO 4957 X153CrMoV12": ["x153crmov12"], "St37": ["s235"], "S355": [],
+    "EN ISO 4957 X153CrMoV12": ["x153crmov12"], "St37": ["s235"], "S355": ["s355j2"],
     "1.2510": ["100mncrw4"], "95MnWCr5": ["100mncrw4"], "1.2714": ["55nicrmov7"],
     "45WCrV7": ["s1"], "C67S": ["c67s"], "60Cr3": ["5160"], "56Si7": ["56si7"],
     "1.2311": ["40crmnmo7"], "1.2842 / O2": ["90mncrv8"],
@@ -222,6 +222,9 @@ def test_the_end_of_a_name_is_no_condition_where_the_whole_is_a_name(name):
         ("silver stel", "silver steel"),
         ("high speed stele", "high-speed steel"),
         ("dowel pins", "dowel pin"),
+        ("S355MC", "S355J2"),
+        ("S23", "S235"),
+        ("413", "4130"),
     ],
 )
 def test_a_slip_of_a_letter_or_two_is_asked_back(written, meant):

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from selector.figure import Provenance, figure
 from selector.record import LayerOut, TemperOut, spread_out
 from selector.wording import (
+    beside,
     chance_words,
     days_words,
     hours_words,
@@ -202,3 +203,21 @@ def test_the_means_of_a_temper_are_those_of_the_bench():
 
 def test_a_wait_of_one_day_is_no_days():
     assert [days_words(days) for days in (1.0, 2.5)] == ["1 day", "2.5 days"]
+
+
+@pytest.mark.parametrize(
+    ("value", "limit", "digits", "text"),
+    [
+        (0.0213, 0.02, 2, "0.021"),
+        (0.0187, 0.02, 2, "0.019"),
+        (0.02, 0.02, 2, "0.02"),
+        (0.0304, 0.02, 2, "0.03"),
+        (0.02003, 0.02, 2, "0.0200"),
+        (40.3, 40.0, 0, "40.3"),
+        (44.0, 40.0, 0, "44"),
+    ],
+)
+def test_a_figure_beside_its_limit_has_the_digits_that_tell_the_side(
+    value, limit, digits, text
+):
+    assert beside(value, limit, digits) == text

@@ -3,7 +3,7 @@ import pytest
 from selector.errors import Problem
 from selector.requirement.question import question
 from tests.form import field, said
-from ui import form, labels, session
+from ui import form, held, labels, session
 
 
 def test_a_fault_away_from_its_field_has_title_and_key():
@@ -131,11 +131,11 @@ def test_an_answer_to_the_form_before_is_not_taken(monkeypatch):
     monkeypatch.setattr(session.st, "session_state", {})
     monkeypatch.setattr(session.st, "query_params", {})
     session.start({"part": {"name": "claw"}})
-    key = session.widget("part.name", "cam")
+    key = held.widget("part.name", "cam")
     session.here().fill += 1
     form._keep(key, "part.name", "text")
     assert session.here().draft["part"]["name"] == "claw"
-    key = session.widget("part.name", "cam")
+    key = held.widget("part.name", "cam")
     form._keep(key, "part.name", "text")
     assert session.here().draft["part"]["name"] == "cam"
 

@@ -4,6 +4,7 @@ from functools import partial
 
 import streamlit as st
 
+from selector import Requirement
 from selector.advice.record import AdviceOut
 from ui import (
     answer,
@@ -22,11 +23,16 @@ from ui.piece import bullets, download, markup, small
 from ui.words import first_sentence
 
 
-def _table(advice: AdviceOut) -> str:
+def _table(asked: Requirement) -> str:
     """Return the options as CSV; the library of tables is loaded when it is asked for."""
     from selector.advice.table import option_table  # noqa: PLC0415
 
-    return option_table(advice).to_csv(index=False)
+    return option_table(cached.advice(asked)).to_csv(index=False)
+
+
+def _everything(asked: Requirement) -> str:
+    """Return the whole advice as JSON."""
+    return cached.advice(asked).model_dump_json()
 
 
 requirement = answer.asked()
@@ -53,7 +59,7 @@ markup(
 )  # fmt: skip
 change.show(requirement, advice)
 fill_in = ways.show(requirement, advice)
-weights.show(requirement, advice)
+weights.show(requirement)
 if advice.rack:
     st.header("What your rack could do", anchor=False)
     markup(figures.rack_cards(advice.rack))
@@ -67,6 +73,6 @@ with st.expander("Worth knowing, and what was assumed"):
 if first.cost.invented_prices:
     small("Prices are invented for demonstration; put in your own.")
 with st.container(horizontal=True):
-    download("Table as CSV", partial(_table, advice), "ranking.csv")
-    download("Everything as JSON", advice.model_dump_json, "advice.json")
+    download("Table as CSV", partial(_table, requirement), "ranking.csv")
+    download("Everything as JSON", partial(_everything, requirement), "advice.json")
 fill_in()

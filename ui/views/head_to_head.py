@@ -3,7 +3,7 @@
 import streamlit as st
 
 from selector.errors import SelectorError
-from ui import answer, cached, duel, session
+from ui import answer, cached, duel, held
 from ui.figures import in_short
 from ui.labels import plain
 from ui.piece import bullets, markup, small
@@ -21,10 +21,10 @@ named = {option.id: in_short(option) for option in advice.options}
 rival = advice.alternatives[0].id if advice.alternatives else ids[1]
 left, right = st.columns(2)
 with left:
-    key = session.one_of("versus/first", ids, ids[0])
+    key = held.one_of("versus/first", ids, ids[0])
     first = st.selectbox("One", ids, key=key, format_func=named.__getitem__)
 with right:
-    key = session.one_of(RIVAL, ids, rival)
+    key = held.one_of(RIVAL, ids, rival)
     second = st.selectbox("The other", ids, key=key, format_func=named.__getitem__)
 if first == second:
     st.write("Choose two that differ.")

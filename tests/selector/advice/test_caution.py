@@ -60,6 +60,7 @@ BROUGHT = [
     ({"part.condition": "hard"}, "anneal-before-requench"),
     ({"part.condition": "welded"}, "weld-hardened"),
     ({"part.shape_class": "coil-spring"}, "spring-under-load"),
+    ({"part.name": "Door-lock spring", "zone.0.wear": "none"}, "spring-under-load"),
     ({"workshop.stock": [{"steel": "unknown"}]}, "unknown-steel-coupon"),
 ]
 

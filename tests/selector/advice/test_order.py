@@ -1,5 +1,6 @@
 import itertools
 import re
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -70,6 +71,36 @@ def test_a_wanted_life_is_given_as_such():
     answer = advise(asked({"zone.0.life_ratio": 2.0}), only("42crmo4"))
     text = _value_words(answer, answer.options[0], "hardness")
     assert re.fullmatch(r"\d\.\d times the wear life wanted", text)
+
+
+def revalued(option, criterion, value):
+    values, merit = option.judged.values.copy(), option.merit.copy()
+    values[:, CRITERIA.index(criterion)] = value
+    merit[:, CRITERIA.index(criterion)] = value
+    return replace(option, judged=replace(option.judged, values=values), merit=merit)
+
+
+@pytest.mark.parametrize(
+    ("custom", "words"),
+    [
+        (0.0, "nobody makes"),
+        (0.4, "seldom used"),
+        (0.7, "less usual"),
+        (1.0, "nothing between"),
+    ],
+)
+def test_what_the_trade_is_used_to_is_a_reason(advice, custom, words):
+    first = revalued(advice.options[0], "custom", 1.0)
+    alike = replace(advice, options=(first, *advice.options[1:]))
+    assert words in why_not_first(alike, revalued(first, "custom", custom))
+
+
+def test_a_bar_that_is_hard_to_get_says_so(advice):
+    first = advice.options[0]
+    bar = first.treatment.condition.model_copy(update={"availability": "rare"})
+    work = replace(first.treatment, condition=bar)
+    rare = replace(first.judged, prediction=replace(first.judged.prediction, treatment=work))
+    assert "hard to get" in why_not_first(advice, replace(first, judged=rare))
 
 
 def test_a_near_tie_and_what_is_seldom_used_are_said():

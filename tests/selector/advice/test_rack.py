@@ -70,7 +70,7 @@ def test_a_bar_that_is_out_is_judged_by_the_simplest_of_what_was_looked_at_and_s
     bare = {**bars("EN3B"), "workshop.heat": [], "workshop.subcontract": False}
     (bar,) = rack(advised(bare, "070m20"))
     assert bar.verdict == "fail"
-    assert bar.why.startswith("leave as bought: needs ")
+    assert bar.why.startswith("used as it is: needs ")
 
 
 def test_a_bar_that_costs_too_much_is_judged_by_the_cheapest_way_that_comes_right():

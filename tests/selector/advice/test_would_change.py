@@ -3,6 +3,9 @@ from dataclasses import replace
 import numpy as np
 
 from selector.advice.would_change import NEAR, would_change
+from selector.decision.option import Rejected
+from selector.gate import Gate
+from selector.requirement.priority import CRITERIA
 from selector.wording import times_in_100
 from tests.once import advised
 
@@ -39,3 +42,18 @@ def test_a_rival_that_wins_more_often_than_not_has_its_drawback_named(advice):
     sound = replace(first, judged=replace(first.judged, right=every, affordable=every))
     rivals = replace(advice, shares=shares, options=(sound, dear, *others))
     assert any("inside the budget only 33 in 100" in text for text in would_change(rivals))
+
+
+def test_an_unusual_first_names_what_stops_the_usual_way():
+    found = advised({}, "42crmo4")
+    first = found.options[0]
+    values = first.judged.values.copy()
+    values[:, CRITERIA.index("custom")] = 0.0
+    odd = replace(first, judged=replace(first.judged, values=values))
+    gate = Gate("movement", "fail", "bows 0.021 of the 0.02 mm you allow", 0.41)
+    missed = (Rejected(first.treatment, gate, 0.41),)
+    said = would_change(replace(found, options=(odd,), rejected=missed))
+    assert said[0].startswith("The usual way that comes nearest: ")
+    assert "bows 0.021 of the 0.02 mm you allow (right 41 in 100)" in said[0]
+    usual = would_change(replace(found, options=(first,), rejected=missed))
+    assert not any("comes nearest" in text for text in usual)

@@ -5,6 +5,7 @@ import pytest
 
 from selector.decision.risk import chief_risk
 from selector.gate import Gate
+from selector.option.skin import Skin
 from selector.requirement.priority import CRITERIA
 
 
@@ -34,6 +35,16 @@ def test_the_gate_failed_most_often_is_named_with_its_chance(judged):
 def test_a_gate_nobody_could_judge_comes_first(judged):
     unknown = Gate("snap", "marginal", "toughness unknown; let nothing strike it")
     assert chief_risk(judged(SOFT, unknown)) == unknown.text
+
+
+@pytest.mark.parametrize(("bare_mm", "told"), [(0.0, True), (0.2, False)])
+def test_the_skin_of_what_is_wrapped_is_no_risk(judged, bare_mm, told):
+    skin = Skin(soft_mm=0.2, bare_mm=bare_mm, left_mm=0.2, loss_hrc=1.0, file_loss_hrc=2.0)
+    gate = Gate("skin", "marginal", "a soft skin")
+    option = judged(SOFT, gate)
+    prediction = replace(option.judged.prediction, skin=skin)
+    option = replace(option, judged=replace(option.judged, prediction=prediction))
+    assert chief_risk(option) == (gate.text if told else "too soft (7 in 100)")
 
 
 def test_where_all_pass_a_misread_colour_is_left(judged):

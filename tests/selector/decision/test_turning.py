@@ -18,8 +18,10 @@ def rivals(advice):
     standing.right[:], standing.ease[:], standing.back[:] = True, 0, False
     standing.merit[0, :, CRITERIA.index("strength")] = 1.0
     standing.merit[1, :, CRITERIA.index("strength")] = 0.4
-    standing = standing.priced(0, 60.0 / float(np.median(standing.cost[0])))
-    return standing.priced(1, 50.0 / float(np.median(standing.cost[1])))
+    # In the midst of the cost scale, which goes by the reference part.
+    dear, cheap = 2.2 * advice.reference_cost, 1.8 * advice.reference_cost
+    standing = standing.priced(0, dear / float(np.median(standing.cost[0])))
+    return standing.priced(1, cheap / float(np.median(standing.cost[1])))
 
 
 def first(standing, weights) -> int:

@@ -1,4 +1,6 @@
 import itertools
+from dataclasses import replace
+from types import MappingProxyType
 
 import numpy as np
 import pytest
@@ -90,6 +92,22 @@ def test_what_is_passed_over_takes_no_place(number, monkeypatch):
 def test_one_option_a_family_and_route(weighed):
     groups = [option.treatment.group for option in weighed.options]
     assert len(set(groups)) == len(groups)
+
+
+@pytest.mark.parametrize("usual", ["c45", "080m40"])
+def test_of_near_ties_in_a_family_the_one_that_people_buy_speaks(usual):
+    known = only("c45", "080m40")
+    family = known.families["medium-carbon"].model_copy(update={"usual": usual})
+    families = MappingProxyType({**known.families, "medium-carbon": family})
+    shop = {
+        "workshop.heat": [{"source": "muffle-furnace"}],
+        "workshop.bath": [{"medium": "water"}],
+        "zone.0.hardness": {"min": "40 HRC"},
+    }
+    easy = {**shop, "load.impact": "none", "load.torque": "5 N m"}
+    found = advise(asked(easy), replace(known, families=families), route="through-furnace")
+    (option,) = found.options
+    assert option.treatment.steel.slug == usual
 
 
 def test_a_treatment_stands_in_one_list_only(weighed):

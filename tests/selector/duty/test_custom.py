@@ -155,3 +155,14 @@ def test_what_a_firm_hardens_for_lives_is_what_such_parts_are_made_of():
     assert shock == SELDOM > stainless == NEVER
     own = custom(work("50crmov13-15", "through-furnace", "oil", None), demand, struck)
     assert own == NEVER
+
+
+@pytest.mark.parametrize(
+    ("source", "merit"), [("hand-torch", SELDOM), ("muffle-furnace", USUAL)]
+)
+def test_steel_that_hardens_in_air_is_seldom_hardened_by_eye(source, merit):
+    route = "through-torch" if source == "hand-torch" else "through-furnace"
+    wanted = asked(CASES["pressed edge"])
+    made = work("a6", route, "air", source, condition="annealed")
+    demand = resolved(wanted, CATALOG).leading
+    assert custom(made, demand, wanted) == pytest.approx(merit)

@@ -7,7 +7,6 @@ from hypothesis import strategies as st
 
 from selector.job.geometry import (
     area_mm2,
-    blank,
     cut_share,
     mass_kg,
     notch_factor,
@@ -52,26 +51,6 @@ def test_mass_adds_up_along_the_part(size, first, second):
 
 def test_mass_of_a_litre_of_steel():
     assert mass_kg(part(section("square", 100, 100))) == pytest.approx(7.85)
-
-
-@given(
-    st.lists(
-        st.tuples(st.sampled_from(["round", "square", "hexagon"]), SIZE, SIZE),
-        min_size=1,
-        max_size=4,
-    )
-)
-def test_the_part_fits_into_its_blank(rows):
-    made = part(*(section(*row) for row in rows))
-    bar = blank(made)
-    assert bar.diameter_mm >= max(row[1] for row in rows)
-    assert bar.length_mm > made.length_mm
-    assert bar.volume_mm3 * 7.85e-6 >= mass_kg(made)
-
-
-def test_stock_removal_makes_the_blank_thicker_on_both_sides():
-    bare, more = part(section()), part(section(), stock_removal=0.5)
-    assert blank(more).diameter_mm - blank(bare).diameter_mm == pytest.approx(1.0)
 
 
 def test_a_plain_bar_has_no_notch():

@@ -94,16 +94,19 @@ def test_a_coil_spring_is_wound_of_wire_as_thick_as_it_is():
         ([{"shape": "round", "size": 20, "length": 80}], ("round",), 20, None),
         ([{"shape": "round", "size": 20, "length": 80}], ("round",), None, None),
         ([{"shape": "square", "size": 10, "length": 80}], ("round", "square"), 10, None),
-        ([{"shape": "square", "size": 10, "length": 80}], ("round",), 12, 14.1),
+        ([{"shape": "square", "size": 10, "length": 80}], ("round",), 12, 14.2),
         ([{"shape": "hexagon", "size": 10, "length": 80}], ("round",), 11, 11.6),
         ([FLAT], ("round", "flat"), 2, None),
         ([FLAT], ("round",), 12, 20),
         ([{"shape": "round", "size": 60, "length": 12}], ("round", "flat"), 12, None),
         ([{"shape": "round", "size": 60, "length": 12}], ("round",), 12, 60),
-        ([ROUND, {"shape": "square", "size": 10, "length": 15}], ("round", "square"), 13, 14.1),
+        ([ROUND, {"shape": "square", "size": 10, "length": 15}], ("round", "square"), 13, 14.2),
+        ([FLAT, {"shape": "square", "size": 10, "length": 15}], ("round", "flat"), 10, 20),
+        ([FLAT, {"shape": "square", "size": 20, "length": 15}], ("round", "flat"), 20, None),
     ],
     ids=["thin", "as thick", "no size", "square bar", "square of round", "hexagon of round",
-         "strip", "flat of round", "disc of plate", "disc of round", "square end"],
+         "strip", "flat of round", "disc of plate", "disc of round", "square end",
+         "wide nose", "square body"],
 )  # fmt: skip
 def test_a_bar_of_the_rack_is_as_thick_as_the_part_takes(sections, shapes, bar, takes):
     part = plain(*sections).part

@@ -174,12 +174,12 @@ def test_salt_for_bainite_is_kept_above_the_martensite_start(steel, ms_c):
 @pytest.mark.parametrize(
     ("steel", "bath", "part"),
     [
-        ("115crv3", "water", "lower"), ("115crv3", "oil", "upper"), ("c45", "water", "lower"),
-        ("42crmo4", "water", "lower"), ("42crmo4", "oil", "whole"),
-        ("100mncrw4", "oil", "whole"),
+        ("115crv3", "water", "lower"), ("115crv3", "oil", "upper"), ("c105u", "water", "lower"),
+        ("100cr6", "water", "lower"), ("100cr6", "oil", "whole"), ("100mncrw4", "oil", "whole"),
+        ("c45", "water", "whole"), ("42crmo4", "oil", "whole"),
     ],
 )  # fmt: skip
-def test_water_takes_the_lower_end_of_a_hardening_range(steel, bath, part):
+def test_of_rich_steel_water_takes_the_lower_end_of_a_hardening_range(steel, bath, part):
     """EN 10083 and its forerunners: lower end for water, upper for oil; from memory.
 
     Silver steel: 770 to 780 °C in water, 800 to 810 °C for thin parts in oil; from memory.

@@ -151,3 +151,17 @@ def test_tool_steel_bar_has_the_thicker_bark():
     assert bark_mm(steels["c45"], 20.0) == 1.0
     assert bark_mm(steels["x153crmov12"], 20.0) == pytest.approx(1.143)
     assert bark_mm(steels["x153crmov12"], 60.0) > bark_mm(steels["x153crmov12"], 20.0)
+
+
+def test_a_short_piece_is_paid_by_its_own_length_and_the_cut():
+    ring = {"part.section": [{"shape": "tube", "size": 70, "bore": 32, "length": 22}],
+            "part.feature": [], "zone": [{"section": [1], "wear": "sliding"}]}  # fmt: skip
+    price, plain = CATALOG.prices, work(route="as-bought", medium=None, source=None)
+    costed = of(ring, plain, NO_TEMPER)
+    per_kg = price.steel_per_kg[plain.steel.slug]
+    # By hand: 27 mm of bar with the cut, at 7.85 kg a litre.
+    weight = 0.00785 * np.pi / 4 * 7.0**2 * 2.7
+    assert costed.items["bar"] == pytest.approx(weight * per_kg + price.cut_charge, rel=0.01)
+    longer = replace(CATALOG, prices=price.model_copy(update={"minimum_length_mm": 270.0}))
+    dearer = of(ring, plain, NO_TEMPER, catalog=longer).items["bar"] - price.cut_charge
+    assert dearer == pytest.approx(10 * weight * per_kg, rel=0.01)

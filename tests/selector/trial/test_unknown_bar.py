@@ -38,6 +38,14 @@ def test_its_plan_has_coupons_and_a_test_but_forecasts_nothing():
     assert plan.readings[0].go_low == 55.0
 
 
+def test_the_coupon_is_quenched_in_the_oil_of_the_workshop():
+    bath = [{"medium": "vegetable-oil"}]
+    shop = {"workshop.stock": [{"steel": "unknown"}], "workshop.bath": bath}
+    job = advised(shop, "42crmo4", "unknown").job
+    assert "quench in vegetable oil" in " ".join(trial_steps(job))
+    assert unknown_plan(job).coupons[0].note == "quenched in vegetable oil"
+
+
 def test_an_unclear_bar_is_named_with_all_that_it_may_be():
     assert "may be any of" in unknown_plan(of("drill rod")).why
 
