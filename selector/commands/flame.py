@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 import typer
 
 from selector.commands.given import AsJson, CatalogFolders
+from selector.commands.plotted import check_plot, save_plot
 from selector.commands.terminal import console, print_json, refusing_bad_input
 
 if TYPE_CHECKING:
@@ -38,6 +39,7 @@ def flame(
         from selector.flame.output import flame_out  # noqa: PLC0415
         from selector.requirement import read_requirement  # noqa: PLC0415
 
+        check_plot(plot)
         asked = read_requirement(part)
         known = checked_catalog(catalog or ())
         known_steel(steel, known)
@@ -59,7 +61,6 @@ def _save(answer: "FlameAnswer", path: Path) -> None:
     """Write the map of the best family; where nothing is heated, say that there is none."""
     from selector.flame.output import map_of, stretch_of  # noqa: PLC0415
     from selector.flame.plot import figure  # noqa: PLC0415
-    from selector.plot_file import save  # noqa: PLC0415
 
     best = answer.best
     if best is None or best.option is None:
@@ -67,4 +68,4 @@ def _save(answer: "FlameAnswer", path: Path) -> None:
         return
     title = f"{answer.job.asked.part.name}: {best.treatment.label}"
     of = answer.job, best.option
-    save(figure(stretch_of(*of), map_of(*of), title), path)
+    save_plot(path, lambda: figure(stretch_of(*of), map_of(*of), title))

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from selector.commands.given import AsJson, CatalogFolders, HardeningHeat
+from selector.commands.plotted import check_plot, save_plot
 from selector.commands.terminal import (
     WIDEST,
     console,
@@ -16,6 +17,8 @@ from selector.commands.terminal import (
 )
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
     from selector.specimen.record import QuenchedOut
 
 NOT_HARDENED = 1
@@ -52,10 +55,7 @@ def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         from selector.requirement import argument as given  # noqa: PLC0415
         from selector.specimen.quenched import quenched  # noqa: PLC0415
 
-        if plot is not None:
-            from selector.plot_file import checked_format  # noqa: PLC0415
-
-            checked_format(plot)
+        check_plot(plot)
         known = checked_catalog(catalog or ())
         found = quenched(
             known,
@@ -64,11 +64,8 @@ def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
             given.medium("--bath", bath, known),
             None if heat is None else given.temperature_c("--heat", heat),
         )
-        if plot is not None and found.points:
-            from selector.plot_file import save  # noqa: PLC0415
-            from selector.specimen.plot import quenched_figure  # noqa: PLC0415
-
-            save(quenched_figure(found), plot)
+        if found.points:
+            save_plot(plot, lambda: _figure(found))
     if as_json:
         print_json(found.model_dump_json(indent=2))
     else:
@@ -77,6 +74,13 @@ def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         typer.echo("No plot is written: nothing hardens.", err=True)
     if not found.points and not found.likely:
         raise typer.Exit(NOT_HARDENED)
+
+
+def _figure(found: "QuenchedOut") -> "Figure":
+    """Return hardness by depth as a plot."""
+    from selector.specimen.plot import quenched_figure  # noqa: PLC0415
+
+    return quenched_figure(found)
 
 
 def _print(found: "QuenchedOut", *, explain: bool) -> None:

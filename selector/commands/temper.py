@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from selector.commands.given import AsJson, CatalogFolders, HardeningHeat
+from selector.commands.plotted import check_plot, save_plot
 from selector.commands.terminal import (
     WIDEST,
     console,
@@ -16,6 +17,8 @@ from selector.commands.terminal import (
 )
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
     from selector.specimen.record import TemperedOut
 
 NO_TEMPER = 1
@@ -58,10 +61,7 @@ def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         from selector.requirement import argument as given  # noqa: PLC0415
         from selector.specimen.tempered import tempered, thin_piece  # noqa: PLC0415
 
-        if plot is not None:
-            from selector.plot_file import checked_format  # noqa: PLC0415
-
-            checked_format(plot)
+        check_plot(plot)
         known = checked_catalog(catalog or ())
         heat_c = None if heat is None else given.temperature_c("--heat", heat)
         found = tempered(
@@ -71,17 +71,20 @@ def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
             None if to is None else given.hardness_hrc("--to", to),
             [given.temperature_c("--at", text) for text in at or ()],
         )
-        if plot is not None:
-            from selector.plot_file import save  # noqa: PLC0415
-            from selector.specimen.plot import tempered_figure  # noqa: PLC0415
-
-            save(tempered_figure(found), plot)
+        save_plot(plot, lambda: _figure(found))
     if as_json:
         print_json(found.model_dump_json(indent=2))
     else:
         _print(found, explain=explain)
     if found.wanted is not None and found.wanted.temperature_c is None:
         raise typer.Exit(NO_TEMPER)
+
+
+def _figure(found: "TemperedOut") -> "Figure":
+    """Return hardness by temperature as a plot."""
+    from selector.specimen.plot import tempered_figure  # noqa: PLC0415
+
+    return tempered_figure(found)
 
 
 def _print(found: "TemperedOut", *, explain: bool) -> None:

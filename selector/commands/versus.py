@@ -6,9 +6,11 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from selector.commands.given import AsJson, CatalogFolders
+from selector.commands.plotted import check_plot, save_plot
 from selector.commands.terminal import console, print_json, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
     from rich.console import Console
 
     from selector.versus.record import SideOut, VersusOut
@@ -34,17 +36,10 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         from selector.requirement import read_requirement  # noqa: PLC0415
         from selector.versus.versus import versus as compared  # noqa: PLC0415
 
-        if plot is not None:
-            from selector.plot_file import checked_format  # noqa: PLC0415
-
-            checked_format(plot)
+        check_plot(plot)
         asked, known = read_requirement(part), checked_catalog(catalog or ())
         pair = compared(asked, first, second, known)
-        if plot is not None:
-            from selector.plot_file import save  # noqa: PLC0415
-            from selector.versus.plot import plot_of  # noqa: PLC0415
-
-            save(plot_of(pair), plot)
+        save_plot(plot, lambda: _figure(pair))
     if as_json:
         print_json(pair.model_dump_json(indent=2))
         return
@@ -54,6 +49,13 @@ def versus(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         from selector.commands.origin import print_origins  # noqa: PLC0415
 
         print_origins(pair, out)
+
+
+def _figure(pair: "VersusOut") -> "Figure":
+    """Return where two options change places as a plot."""
+    from selector.versus.plot import plot_of  # noqa: PLC0415
+
+    return plot_of(pair)
 
 
 def _rows(side: "SideOut") -> dict[str, str]:

@@ -10,8 +10,8 @@ if TYPE_CHECKING:
     from docx.document import Document
     from docx.text.paragraph import Paragraph
 
-# Fonts that a word processor has; the sheet's own may not be there.
-SERIF, SANS = "Source Serif Pro", "Source Sans Pro"
+# Fonts that a word processor has, or has another as wide of; the sheet's own may not be there.
+SERIF, SANS = "Times New Roman", "Arial"
 MARGIN_MM, PICTURE_MM, LOGO_MM = 20.0, 132.0, 14.0
 INK, GREY, RED = "16191D", "59626B", "B0341C"
 PIXELS_PER_INCH = 200.0
@@ -104,9 +104,9 @@ def _head(made: "Document", text: str) -> None:
 def _table(made: "Document", told: dict[str, Any]) -> None:
     """Write the ways side by side."""
     heads = ["", *told["heads"]]
-    table = made.add_table(rows=1, cols=len(heads), style="Light List")
+    table = made.add_table(rows=1, cols=len(heads), style="Light Shading")
     for cell, head in zip(table.rows[0].cells, heads, strict=True):
-        _words(cell.paragraphs[0], head, size=9, bold=True, sans=True, colour="FFFFFF")
+        _words(cell.paragraphs[0], head, size=9, bold=True, sans=True)
     for row in told["rows"]:
         cells = table.add_row().cells
         for cell, text in zip(cells, [row["name"], *row["cells"]], strict=True):

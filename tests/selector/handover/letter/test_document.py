@@ -56,6 +56,9 @@ def test_heads_table_terms_and_signatures_are_there():
     assert [[cell.text for cell in row.cells] for row in table.rows] == [
         ["", "Proposed", "Cheaper"], ["price", "113 EUR", "77 EUR"],
     ]  # fmt: skip
+    # A word processor that lacks the sheet's fonts would set it half as wide again.
+    names = {run.font.name for p in back.paragraphs for run in p.runs}
+    assert names <= {"Times New Roman", "Arial"}
     text = "\n".join(p.text for p in back.paragraphs)
     for words in ("It slides.", "A lot.", "Open for 30 days.", "for Works, A. Smith",
                   "accepted by the customer", "Prices are invented"):  # fmt: skip
