@@ -20,7 +20,7 @@ def test_skin_and_centre_come_first_and_every_point_below(run):
     assert done.exit_code == 0, done.output
     first, second = done.stdout.splitlines()[:2]
     assert first.startswith("Silver steel (115CrV3): ")
-    assert second == "round 20 mm, from 790 °C into water at 20 °C"
+    assert second == "round 20 mm, from 780 °C into water at 20 °C"
     for words in ("under skin", "   10.00 mm  ", "a round hardens through up to", "Taken as"):
         assert words in done.stdout
     assert max(len(line) for line in done.stdout.splitlines()) <= 100
