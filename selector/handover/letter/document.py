@@ -2,6 +2,7 @@
 
 import io
 import json
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from selector.handover.sheet import PAPERS_MM, TEMPLATES, Paper
@@ -43,7 +44,7 @@ def document(data: dict[str, Any], paper: Paper = "a4") -> bytes:
     page = made.sections[0]
     page.page_width, page.page_height = Mm(wide), Mm(high)
     page.left_margin = page.right_margin = Mm(MARGIN_MM)
-    page.top_margin = page.bottom_margin = Mm(15.0)
+    page.top_margin = page.bottom_margin = Mm(12.0)
     normal = made.styles["Normal"]
     normal.font.name, normal.font.size = SERIF, Pt(10)
     normal.paragraph_format.space_after = Pt(4)
@@ -57,8 +58,7 @@ def document(data: dict[str, Any], paper: Paper = "a4") -> bytes:
     if told["terms"]:
         _head(made, "Terms")
         _words(made.add_paragraph(), " ".join(told["terms"]))
-    for words in told["sign"]:
-        _words(made.add_paragraph(), f"\n______________________________\n{words}", colour=GREY)
+    _signatures(made, told["sign"])
     _words(made.add_paragraph(), " ".join(told["small_print"]), colour=GREY, size=7.5)
     file = io.BytesIO()
     made.save(file)
@@ -111,6 +111,14 @@ def _table(made: "Document", told: dict[str, Any]) -> None:
         cells = table.add_row().cells
         for cell, text in zip(cells, [row["name"], *row["cells"]], strict=True):
             _words(cell.paragraphs[0], text, size=9, sans=True, bold=row["strong"])
+
+
+def _signatures(made: "Document", signed: Sequence[str]) -> None:
+    """Write the lines to sign on, side by side."""
+    if signed:
+        row = made.add_table(rows=1, cols=len(signed)).rows[0]
+        for cell, words in zip(row.cells, signed, strict=True):
+            _words(cell.paragraphs[0], f"\n_________________________\n{words}", colour=GREY)
 
 
 def _words(

@@ -52,14 +52,15 @@ def test_heads_table_terms_and_signatures_are_there():
         "pin, one piece": "Heading 1", "What it has to do": "Heading 2",
         "Another way": "Heading 2", "Terms": "Heading 2",
     }  # fmt: skip
-    (table,) = back.tables
+    table, signed = back.tables
     assert [[cell.text for cell in row.cells] for row in table.rows] == [
         ["", "Proposed", "Cheaper"], ["price", "113 EUR", "77 EUR"],
     ]  # fmt: skip
     # A word processor that lacks the sheet's fonts would set it half as wide again.
     names = {run.font.name for p in back.paragraphs for run in p.runs}
     assert names <= {"Times New Roman", "Arial"}
-    text = "\n".join(p.text for p in back.paragraphs)
+    cells = [cell.text for cell in signed.rows[0].cells]
+    text = "\n".join([*(p.text for p in back.paragraphs), *cells])
     for words in ("It slides.", "A lot.", "Open for 30 days.", "for Works, A. Smith",
                   "accepted by the customer", "Prices are invented"):  # fmt: skip
         assert words in text
