@@ -26,11 +26,12 @@ from selector.torch.heating import USUAL_HOLD_S, least_past_mm
 from selector.torch.history import Heats, History
 from selector.torch.part import Torching, torching
 from selector.torch.probe import Probes, probes
-from selector.torch.residual_heat import RESIDUAL_HEAT, Dip, dip_for
+from selector.torch.residual_heat import RESIDUAL_HEAT, Dip, dip_for, water_line_mm
 from selector.torch.response import (
     HOLD_LOG_SD,
     Library,
     SetUp,
+    dipped,
     library,
     looked_at,
 )
@@ -125,7 +126,10 @@ class AtTorch:
     @cached_property
     def library(self) -> Library:
         """The part's heatings and their quenches in the bath, at all cells."""
-        return library(self.task, self.past_mm, self.quench)
+        whole = library(self.task, self.past_mm, self.quench)
+        if self.work.route.slug != RESIDUAL_HEAT:
+            return whole
+        return dipped(whole, water_line_mm(self.task, self.past_mm))
 
     @cached_property
     def set_up(self) -> SetUp:

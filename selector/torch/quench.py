@@ -17,6 +17,7 @@ from selector.hardening.bath_response import (
     DELAY_LOG_SD,
     POSITIONS,
     Start,
+    centre_s,
     chart_factor,
 )
 from selector.hardening.bath_response import (
@@ -25,7 +26,7 @@ from selector.hardening.bath_response import (
 from selector.heat.boiling import Bath, Quench
 from selector.heat.conduction import History, Plan, Stop
 from selector.heat.end_quench import HIGH_C, LOW_C, time_between
-from selector.heat.immersion import quench_history
+from selector.heat.immersion import STILL_AIR, quench_history
 from selector.heat.steel_property import cooling_steel
 from selector.torch.heating import HOLDS_S, KEPT, MELTS_C, MIDDLE_STOP, Heatings
 from selector.torch.part import outlines
@@ -110,6 +111,41 @@ def cooled(heatings: Heatings, quench: Quench) -> Cooled:
         _response(meant, later),
         _log_chart(heatings, bath),
         corner,
+    )
+
+
+def end_dipped(cooled: Cooled, heatings: Heatings, under_mm: float) -> Cooled:
+    """Return the same of a part whose end alone is dipped: behind it still air cools.
+
+    Parameters
+    ----------
+    cooled : Cooled
+        All of the part in the bath, at all cells.
+    heatings : Heatings
+        What it was quenched from.
+    under_mm : float
+        How far the end goes under. [mm]
+
+    Returns
+    -------
+    Cooled
+        Behind the water line by its section's time in air, whatever bath and delay.
+    """
+    task, grid = heatings.torching, heatings.grid
+    along = grid.along_mm[grid.cells() % grid.along_mm.size]
+    ends = np.cumsum([section.length_mm for section in task.part.sections])
+    enters = Start(start_bin_c(task.stops_c[MIDDLE_STOP]), task.steel_class)
+    in_air = np.log(
+        [centre_s(round(s.outer_mm, 2), STILL_AIR, enters) for s in task.part.sections]
+    )
+    here = np.minimum(np.searchsorted(ends, along), len(ends) - 1)
+    behind = along > under_mm
+    return replace(
+        cooled,
+        log_time=np.where(behind, np.maximum(in_air[here], cooled.log_time), cooled.log_time),
+        bath=np.where(behind, 0.0, cooled.bath),
+        delay=np.where(behind, 0.0, cooled.delay),
+        log_chart=np.where(behind, 0.0, cooled.log_chart),
     )
 
 

@@ -49,6 +49,13 @@ class Dip:
         return float(np.interp(colour_c, self.end_c[near], self.time_s[near]))
 
 
+def water_line_mm(torching: Torching, past_mm: float) -> float:
+    """Return how far the end goes under: a little past the zone. [mm]."""
+    # The heat behind the line has not far to run.
+    part = torching.part
+    return part.zone_mm[1] + 0.5 * min(max(past_mm, 1.0), part.sections[0].outer_mm)
+
+
 def dip_for(
     torching: Torching, past_mm: float, heat: tuple[float, float], bath: Bath
 ) -> Dip | None:
@@ -85,10 +92,8 @@ def _dip(heated: tuple[Torching, float], stop: int, hold_s: float, bath: Bath) -
     """Return the dip of a part from one stop and hold of its heatings."""
     torching, reach_mm = heated
     part, grid = torching.part, part_grid(torching.part)
-    end_mm = part.zone_mm[1]
-    # The water line lies a little past the zone; the heat behind it has not far to run.
-    past_mm = 0.5 * min(max(reach_mm, 1.0), part.sections[0].outer_mm)
-    under_mm, watched_mm = end_mm + past_mm, min(WATCHED_MM, 0.5 * end_mm)
+    end_mm, under_mm = part.zone_mm[1], water_line_mm(torching, reach_mm)
+    watched_mm = min(WATCHED_MM, 0.5 * end_mm)
     field_c = field_after(torching, reach_mm, stop, hold_s)
     hot = grid.field(np.minimum(field_c, MELTS_C), 20.0)
     end = tuple(seen_cell(grid, float(z)) for z in grid.along_mm[grid.along_mm <= 0.5 * end_mm])

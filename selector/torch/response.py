@@ -1,5 +1,6 @@
 """A part as a torch leaves it, over the samples, read off its library of heatings."""
 
+import math
 from dataclasses import dataclass, fields
 from functools import cached_property, lru_cache
 
@@ -18,7 +19,7 @@ from selector.torch.history import Heats, History, between, read
 from selector.torch.overheating import hottest_edge_c
 from selector.torch.part import Stretch, Torching
 from selector.torch.probe import Probes
-from selector.torch.quench import Cooled, cooled
+from selector.torch.quench import Cooled, cooled, end_dipped
 
 Floats = NDArray[np.float64]
 
@@ -47,14 +48,18 @@ class SetUp:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Library:
-    """A part at a torch with its quenches in one bath: all cells, or some places."""
+    """A part at a torch with its quenches in one bath: all cells, or some places.
+
+    `under_mm` is how much of it goes under.
+    """
 
     heatings: Heatings
     cooled: Cooled
+    under_mm: float = math.inf
 
     def at(self, weight: Floats) -> "Library":
         """Return the same at places that lie between cells; weight is (places, cells)."""
-        return Library(self.heatings.at(weight), self.cooled.at(weight))
+        return Library(self.heatings.at(weight), self.cooled.at(weight), self.under_mm)
 
     def read(self, heats: Heats) -> History:
         """Return what each place went through in each heat."""
@@ -66,6 +71,13 @@ def library(task: Torching, past_mm: float, quench: Quench) -> Library:
     """Return the heatings of a part and its quenches in one bath."""
     heated = heatings(task, past_mm)
     return Library(heated, cooled(heated, quench))
+
+
+@lru_cache(maxsize=KEPT)
+def dipped(whole: Library, under_mm: float) -> Library:
+    """Return the library of a part whose end alone is dipped, so far under. [mm]."""
+    cooled_so = end_dipped(whole.cooled, whole.heatings, under_mm)
+    return Library(whole.heatings, cooled_so, under_mm)
 
 
 @lru_cache(maxsize=3 * KEPT)
@@ -200,10 +212,11 @@ class Torched:
         return np.asarray(peak_c[outermost, np.arange(peak_c.shape[1])])
 
     def hard_ends_mm(self, turned_c: float) -> tuple[float, ...]:
-        """Return where along the part its surface stops being hotter than this. [mm]."""
+        """Return where its surface stops being hotter than this, or quenched. [mm]."""
         along_mm, hot = self.grid.along_mm, self._surface_peak_c > turned_c
         ends = np.flatnonzero(hot[1:] != hot[:-1])
         ends_mm = 0.5 * (along_mm[ends] + along_mm[ends + 1])
+        ends_mm = np.minimum(ends_mm, self.whole.under_mm)
         return tuple((self.long_mm - ends_mm if self.part.turned_round else ends_mm).tolist())
 
     def ring_tempered_s(self, ring_c: float) -> Floats:
