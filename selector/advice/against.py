@@ -2,7 +2,7 @@
 
 from selector.advice.advise import PAIRED, Advice
 from selector.decision.option import Option
-from selector.decision.preference import NEAR, stands_back, sure_enough, tie_break
+from selector.decision.preference import NEAR, sets_mark, stands_back, sure_enough, tie_break
 from selector.wording import in_100, times_in_100
 
 # A pair is worth a sentence where the one behind wins so often; so many are given. [-]
@@ -28,7 +28,7 @@ def behind_because(advice: Advice, before: Option, behind: Option) -> str:
     if stands_back(behind, advice.asked) and not stands_back(before, advice.asked):
         return "it rusts, or wears the dear one of the pair, and so stands behind"
     level = 0.0 <= behind.score - before.score <= NEAR
-    level &= sure_enough(before) >= behind.judged.passing_all
+    level &= sure_enough(before) >= sets_mark(behind)
     if level and tie_break(before) < tie_break(behind):
         return "their scores are level and the other bar is easier had, or less work"
     if there.passing_all < here.passing_all:

@@ -81,16 +81,26 @@ def _is_certified(work: Treatment) -> bool:
 def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
     """Return options, best first; near ties by what is at hand, then by the least work."""
     # A score is a mean over the samples: each is taken once.
-    rows = [(stands_back(o, asked), -_standing(o), o.judged.passing_all, o) for o in options]
+    rows = [(stands_back(o, asked), -_standing(o), sets_mark(o), o) for o in options]
     left = sorted(rows, key=lambda row: (*row[:2], row[3].id))
     ordered: list[Option] = []
     while left:
-        back, least, sure, _ = left[0]
+        back, least, mark, _ = left[0]
         near = [row for row in left if row[0] == back and row[1] <= least + NEAR]
-        best = min((row for row in near if sure_enough(row[3]) >= sure), key=_ease)
+        best = min((row for row in near if sure_enough(row[3]) >= mark), key=_ease)
         ordered.append(best[3])
         left.remove(best)
     return ordered
+
+
+def sets_mark(option: Option) -> float:
+    """Return how sure what comes near the best is asked to be; what is seldom asks nothing."""
+    return 0.0 if _is_seldom(option) else option.judged.passing_all
+
+
+def _is_seldom(option: Option) -> bool:
+    """Return whether such a part is seldom or never made so, of no bar that lies there."""
+    return option.treatment.stock is None and option.judged.value("custom") <= SELDOM
 
 
 def sure_enough(option: Option) -> float:
@@ -123,8 +133,7 @@ def tie_break(option: Option) -> tuple[float, int]:
     """Return what decides between near ties, least first, as `ease` has it."""
     hand, labour = ease(option.treatment)
     # What is seldom used for such a part wins no tie by being easy to buy.
-    seldom = option.treatment.stock is None and option.judged.value("custom") <= SELDOM
-    return 0.0 if seldom else hand, labour
+    return 0.0 if _is_seldom(option) else hand, labour
 
 
 def _ease(row: tuple[bool, float, float, Option]) -> tuple[tuple[float, int], float]:

@@ -5,14 +5,21 @@ order from the same arrays, by the rule of `preference.in_order`.
 """
 
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from selector.decision.criteria import Range
 from selector.decision.option import Option
-from selector.decision.preference import NEAR, set_back, stands_back, sure_enough, tie_break
+from selector.decision.preference import (
+    NEAR,
+    set_back,
+    sets_mark,
+    stands_back,
+    sure_enough,
+    tie_break,
+)
 from selector.decision.ranking import reference_ideal
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
@@ -30,9 +37,10 @@ class Standing:
     """Options in the order of the advice, with all that their order is made from.
 
     Shapes: `merit` (options, samples, criteria), `right` and `cost` (options, samples), `back`,
-    `ease` and `enough` (options,). `cost` is in currency, `ease` a rank, least first; `back` is
-    taken off a score: much where an option stands behind all others, little where nobody makes
-    it so. `enough` is how often what an option ties with may come right.
+    `ease`, `enough` and `mark` (options,). `cost` is in currency, `ease` a rank, least first;
+    `back` is taken off a score: much where an option stands behind all others, little where
+    nobody makes it so. `enough` is how often what an option ties with may come right, `mark`
+    how sure an option asks what ties with it to be.
     """
 
     ids: tuple[str, ...]
@@ -42,6 +50,7 @@ class Standing:
     back: Floats
     ease: Ints
     enough: Floats
+    mark: Floats
     budget: float | None
     scale: Range
 
@@ -53,27 +62,16 @@ class Standing:
     def of(self, places: Collection[int]) -> "Standing":
         """Return the same for some of the options, counted from 0."""
         at = list(places)
-        return Standing(
-            tuple(self.ids[k] for k in at), self.merit[at], self.right[at], self.cost[at],
-            self.back[at], self.ease[at], self.enough[at], self.budget, self.scale,
-        )  # fmt: skip
+        ids = tuple(self.ids[k] for k in at)
+        rows = ("merit", "right", "cost", "back", "ease", "enough", "mark")
+        return replace(self, ids=ids, **{name: getattr(self, name)[at] for name in rows})
 
     def priced(self, place: int, factor: float) -> "Standing":
         """Return the same with the cost of one option multiplied."""
         cost, merit = self.cost.copy(), self.merit.copy()
         cost[place] *= factor
         merit[place, :, COST] = self.scale.merit(cost[place])
-        return Standing(
-            self.ids,
-            merit,
-            self.right,
-            cost,
-            self.back,
-            self.ease,
-            self.enough,
-            self.budget,
-            self.scale,
-        )
+        return replace(self, merit=merit, cost=cost)
 
 
 def standing_of(
@@ -105,6 +103,7 @@ def standing_of(
         back=np.array([_BEHIND * stands_back(o, asked) + set_back(o) for o in options]),
         ease=np.array([ranks[hand] for hand in hands], dtype=np.int64),
         enough=np.array([sure_enough(option) for option in options]),
+        mark=np.array([sets_mark(option) for option in options]),
         budget=asked.limit.budget,
         scale=ranges[COST],
     )
@@ -177,11 +176,11 @@ def leaders(standing: Standing, scores: Floats, places: int = 1) -> Ints:
         Places of the options in `standing`, the first in row 0; shape (places, cases).
     """
     left = np.asarray(scores, dtype=float) - standing.back[:, None]
-    cases, sure = np.arange(left.shape[1]), standing.right.mean(axis=1)
+    cases = np.arange(left.shape[1])
     filled = []
     for _ in range(min(places, len(left))):
         tied = left >= left.max(axis=0) - NEAR
-        tied &= standing.enough[:, None] >= sure[left.argmax(axis=0)]
+        tied &= standing.enough[:, None] >= standing.mark[left.argmax(axis=0)]
         # Among near ties the easiest, of equals the better.
         key = np.where(tied, _TAKEN * standing.ease[:, None] - left, np.inf)
         best = key.argmin(axis=0)

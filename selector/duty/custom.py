@@ -152,6 +152,12 @@ _POOR_EDGE = 0.2
 KEEN_CARBON_WT_PCT = 0.65
 # What is held in hot salt until it is bainite: thin parts of spring steel and the like.
 _AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
+# Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
+# springs few do. Common practice.
+_CRACK_IN_WATER = {
+    "oil-tool": NEVER, "air-tool": NEVER, "high-speed": NEVER, "shock-tool": NEVER,
+    "hot-work-tool": NEVER, "martensitic-stainless": NEVER, "bearing": _S, "spring": _S,
+}  # fmt: skip
 # Springs hardened by eye are of leaner steel than this.
 FUSSY_CARBON_WT_PCT = 0.9
 # Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
@@ -217,21 +223,32 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
 
 def _most(duty: Duty, work: Treatment) -> float:
     """Return the most that a way of hardening is worth, whatever it is made of."""
-    kind, most = work.steel.kind, USUAL
+    kind, most = work.steel.kind, [USUAL]
     if work.route.process == "austemper" and kind not in _AUSTEMPERED:
-        most = SELDOM
+        most.append(SELDOM)
+    if _in_water(work):
+        most.append(_CRACK_IN_WATER.get(kind, USUAL))
     if work.route.process == "chrome" and duty == "pressed face":
         # Hard chrome cracks where what is under it gives way.
-        most = SELDOM if kind in _TOOL_KINDS else NEVER
+        most.append(SELDOM if kind in _TOOL_KINDS else NEVER)
     if "residual" in work.route.temper and duty not in _STRUCK:
-        most = SELDOM
-    if work.hardens and work.by_eye and work.steel.hardened:
+        most.append(SELDOM)
+    by_eye = work.hardens and work.by_eye
+    if by_eye and work.steel.hardened and work.steel.hardened.quench == "air":
         # Steel that hardens in air wants a soak that nobody holds by eye.
-        most = SELDOM if work.steel.hardened.quench == "air" else most
-    if duty == "spring" and kind == "high-carbon" and work.hardens and work.by_eye:
+        most.append(SELDOM)
+    if by_eye and duty == "spring" and kind == "high-carbon":
         # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
-        most = NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM
-    return most
+        most.append(NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM)
+    return min(most)
+
+
+def _in_water(work: Treatment) -> bool:
+    """Return whether water quenches a steel that is made for a milder bath."""
+    hardened, medium = work.steel.hardened, work.medium
+    if not work.hardens or hardened is None or medium is None:
+        return False
+    return medium.severity_class == "water" and hardened.quench != "water"
 
 
 def _by_carbon(merit: float, duty: Duty, work: Treatment) -> float:

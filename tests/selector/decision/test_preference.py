@@ -1,8 +1,19 @@
+import numpy as np
 import pytest
 
 from catalog import load_catalog
 from selector.advice.advise import advise
-from selector.decision.preference import NEAR, in_order, spoils_mate, stands_back, tie_break
+from selector.decision.preference import (
+    LESS_SURE,
+    NEAR,
+    in_order,
+    set_back,
+    sets_mark,
+    spoils_mate,
+    stands_back,
+    sure_enough,
+    tie_break,
+)
 from selector.duty.merit import SELDOM
 from tests.dog import asked, only
 
@@ -18,6 +29,19 @@ def test_nothing_stands_far_below_what_comes_after(options):
     for place, option in enumerate(options):
         later = [other.score for other in options[place + 1 :]]
         assert not later or option.score >= max(later) - NEAR
+
+
+def test_what_comes_first_is_about_as_sure_as_what_scores_best(options):
+    best = max(options, key=lambda option: option.score - set_back(option))
+    assert sure_enough(options[0]) >= sets_mark(best)
+
+
+def test_a_tie_is_no_tie_with_what_fails_more_often(options):
+    surer = max(options, key=lambda option: option.judged.passing_all)
+    less = min(options, key=lambda option: option.judged.passing_all)
+    apart = surer.judged.passing_all - less.judged.passing_all
+    assert (sure_enough(less) >= surer.judged.passing_all) is (apart <= LESS_SURE)
+    assert tie_break(surer) < (np.inf, 0)
 
 
 def test_the_order_does_not_hang_on_the_order_given(options):

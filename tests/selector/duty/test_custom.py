@@ -103,6 +103,16 @@ def test_what_bears_a_load_again_and_again_is_of_tough_steel():
     assert merit(en1a, {**plain, **tired}) < merit(en1a, plain) == USUAL
 
 
+@pytest.mark.parametrize("steel", ["60wcrv8", "100mncrw4", "x40crmov5-1", "c105u", "42crmo4"])
+def test_tool_steel_made_for_a_milder_bath_is_not_put_into_water(steel):
+    """Common practice: it cracks, however thin."""
+    wanted = asked(CASES["struck edge"])
+    zone = lead(CASES["struck edge"])
+    in_water = custom(work(steel, "residual-heat", "warm-water"), zone, wanted)
+    made_for_it = CATALOG.steels[steel].hardened.quench == "water" or steel == "42crmo4"
+    assert (in_water > NEVER) is made_for_it
+
+
 def test_a_smithy_chisel_wants_half_a_percent_of_carbon():
     wanted = asked(CASES["struck edge"])
     zone = lead(CASES["struck edge"])

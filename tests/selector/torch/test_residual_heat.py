@@ -1,6 +1,9 @@
-from selector.heat.boiling import Bath
+import numpy as np
+
+from selector.heat.boiling import Bath, Quench
 from selector.torch.heating import HOLDS_S, MIDDLE_STOP, field_after, heatings, least_past_mm
-from selector.torch.residual_heat import dip_for
+from selector.torch.residual_heat import dip_for, water_line_mm
+from selector.torch.response import dipped, library
 from tests.tasks import size, task
 
 
@@ -41,3 +44,22 @@ def test_a_thin_rod_holds_no_heat_behind_its_end():
 
 def test_where_the_whole_part_is_hot_no_heat_lies_behind():
     assert dip(25, {"zone.0.section": [1, 2]}) is None
+
+
+def test_behind_the_water_line_only_air_cools():
+    """Common practice: the end is hard to about the water line, soft behind."""
+    part = task(changes=size(12))
+    past_mm = 30.0
+    line_mm = water_line_mm(part, past_mm)
+    assert part.part.zone_mm[1] < line_mm <= part.part.zone_mm[1] + 6.0
+    quench = Quench(Bath("water"), 1.0, 0.2)
+    whole = library(part, past_mm, quench)
+    dipped_so = dipped(whole, line_mm)
+    grid = whole.heatings.grid
+    along = grid.along_mm[grid.cells() % grid.along_mm.size]
+    under = along < line_mm
+    in_bath, in_part = whole.cooled.log_time, dipped_so.cooled.log_time
+    assert np.array_equal(in_part[..., under], in_bath[..., under])
+    # Still air takes half a minute or more over what water does in a second or two.
+    assert np.exp(in_part[..., ~under]).min() > 30.0
+    assert dipped_so.under_mm == line_mm
