@@ -1,6 +1,7 @@
 """The command line: one file a command, no arithmetic. Heavy imports wait inside them."""
 
 import gc
+from collections.abc import Callable, Mapping
 from typing import Annotated
 
 import typer
@@ -14,6 +15,7 @@ from selector.commands.ending import run
 from selector.commands.example import example
 from selector.commands.fit import fit
 from selector.commands.flame import flame
+from selector.commands.help import help_of
 from selector.commands.letter import letter
 from selector.commands.need import need
 from selector.commands.quench import quench
@@ -59,24 +61,15 @@ def temperwright(
     del asked
 
 
-cli.command()(advise)
-cli.command()(batch)
-cli.command()(need)
-cli.command()(versus)
-cli.command()(card)
-cli.command()(temper)
-cli.command()(quench)
-cli.command()(steels)
-cli.command()(routes)
-cli.command()(example)
-cli.command()(check)
-cli.command("import")(take_in)
-cli.command()(schema)
-cli.command()(fit)
-cli.command()(flame)
-cli.command()(letter)
+COMMANDS: Mapping[str, Callable[..., object]] = {
+    "advise": advise, "batch": batch, "need": need, "versus": versus, "card": card,
+    "temper": temper, "quench": quench, "steels": steels, "routes": routes, "example": example,
+    "check": check, "import": take_in, "schema": schema, "fit": fit, "flame": flame,
+    "letter": letter, "app": app_command,
+}  # fmt: skip
+for _name, _command in COMMANDS.items():
+    cli.command(_name, help=help_of(_command))(_command)
 cli.add_typer(trial)
-cli.command(name="app")(app_command)
 
 
 def main() -> None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 import typer
 
 from selector.commands.given import AsJson, CatalogFolders
+from selector.commands.help import help_of
 from selector.commands.terminal import console, print_json, print_section, refusing_bad_input
 
 if TYPE_CHECKING:
@@ -24,7 +25,6 @@ def group() -> None:
     """Try on coupons before the part."""
 
 
-@trial.command(name="plan")
 def plan(
     part: Annotated[Path, typer.Argument(help="Requirement file, TOML or JSON.")],
     option: Annotated[
@@ -63,6 +63,9 @@ def plan(
         _print(answer.plan, inches=in_inches(asked.part))
     if answer.verdict == "no_option":
         raise typer.Exit(NO_OPTION)
+
+
+trial.command("plan", help=help_of(plan))(plan)
 
 
 def _planned(
