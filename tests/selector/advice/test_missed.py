@@ -11,7 +11,7 @@ def out_of(changes, *, changed=False):
 
 def test_what_came_nearest_and_what_stops_the_rest_are_lines():
     advice = out_of({"zone.0.hardness.min": "63 HRC", "zone.0.hardness.max": "64 HRC"})
-    assert advice.verdict == "no_option"
+    assert advice.verdict == "no_option", advice.apart
     assert 1 <= len(nearest_misses(advice)) <= 5
     lines = rejected_lines(advice.rejected, set(), coded=False)
     assert lines

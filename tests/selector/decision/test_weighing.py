@@ -161,6 +161,8 @@ def test_a_smaller_pool_changes_no_number(job, pool, scorer, weighed, order):
     both = [option for option in less.options if option.id in whole]
     # What is not weighed beside many others is weighed among few.
     spared = {r.treatment.label for r in weighed.rejected if r.gate.name in {"near", "custom"}}
+    # Nor does what another of its family and way stands before.
+    spared |= {other.treatment.label for other in weighed.beaten}
     assert {o.treatment.label for o in less.options if o not in both} <= spared
     assert both
     for option in both:

@@ -246,6 +246,8 @@ def test_too_cold_a_heat_leaves_ferrite():
 @pytest.mark.parametrize("diameter", [4.0, 12.0, 25.0, 60.0])
 @pytest.mark.parametrize("steel", [C45, CRMO, W1], ids=["C45", "CrMo", "W1"])
 def test_step_and_grid_move_nothing_by_1_hrc(steel, diameter, medium, monkeypatch):
+    simulated = module._simulated.__wrapped__  # nothing kept: each grid is simulated
+    monkeypatch.setattr(module, "_simulated", simulated)
     usual = quenched_bar(steel, diameter, medium, 840.0)
     fine_grid = partial(module.round_grid, fineness=3.0)
     fine_plan = partial(module.Plan, tolerance_k=0.1)

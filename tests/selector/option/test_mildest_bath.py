@@ -99,6 +99,6 @@ def test_where_oil_hardens_the_dog_warm_water_is_not_weighed():
 
 
 def test_where_oil_leaves_the_dog_soft_water_is_weighed():
-    became = baths(advise(asked(), only("c45")))
+    became = baths(advise(asked(), only("c45"), route="local-torch"))
     assert became["oil"] != "kept"
     assert "only add cracks" not in became["warm-water"]
