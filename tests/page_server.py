@@ -1,5 +1,6 @@
 """The page's own server for browsers to look at, and a part whose advice is quick."""
 
+import copy
 import os
 import shutil
 import socket
@@ -32,7 +33,7 @@ RACK: dict[str, Any] = {
 def racked(changes: dict[str, Any] | None = None) -> dict[str, Any]:
     """Return the drive dog, to be made of bars in the rack alone; keys as of `varied`."""
     draft = varied(changes)
-    draft["workshop"] |= RACK
+    draft["workshop"] |= copy.deepcopy(RACK)
     return draft
 
 
