@@ -35,19 +35,19 @@ def kept(folder: Path, read: Callable[[], Mapping[str, Any]]) -> Mapping[str, An
     mapping of str to object
         What `read` returns.
     """
+    stamp = _stamp(folder)
     try:
-        stamp, path = _stamp(folder), _path()
-        held = path.read_bytes()
+        held = _path().read_bytes()
         if held[:_STAMP] == stamp and _sum(held[2 * _STAMP :]) == held[_STAMP : 2 * _STAMP]:
             # Only this user writes there: see `_path`.
-            found: Mapping[str, Any] = pickle.loads(held[2 * _STAMP :])  # noqa: S301
-            return found
+            again: Mapping[str, Any] = pickle.loads(held[2 * _STAMP :])  # noqa: S301
+            return again
     except Exception:  # noqa: BLE001, S110 - to unpickle a damaged file may raise anything
         pass
     parts = read()
     with suppress(Exception):  # no folder, disk full, no home: it is read again next time
         body = pickle.dumps(parts, pickle.HIGHEST_PROTOCOL)
-        _write(_path(), _stamp(folder) + _sum(body) + body)
+        _write(_path(), stamp + _sum(body) + body)
     return parts
 
 
@@ -64,11 +64,11 @@ def _sum(body: bytes) -> bytes:
 def _stamp(folder: Path) -> bytes:
     """Return what changes when a file does, or what reads it."""
     files = sorted(p for p in folder.rglob("*") if p.suffix in {".toml", ".py"})
-    told = hashlib.sha256(f"{sys.version} {pydantic.VERSION} {folder}".encode())
+    stamp = hashlib.sha256(f"{sys.version} {pydantic.VERSION} {folder}".encode())
     for path in files:
-        told.update(f"\0{path.relative_to(folder)}\0".encode())
-        told.update(path.read_bytes())
-    return told.digest()
+        stamp.update(f"\0{path.relative_to(folder)}\0".encode())
+        stamp.update(path.read_bytes())
+    return stamp.digest()
 
 
 def _write(path: Path, held: bytes) -> None:

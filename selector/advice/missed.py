@@ -32,7 +32,7 @@ PROOF = {
 }
 # So many near misses, each of another steel, beside rack and bar as bought.
 MISSES = 3
-# Beyond these a bar is told where it comes so near. [-]
+# Beyond these a bar is named where it comes so near. [-]
 NEARLY = 0.1
 # So many bars are named of a part that is passed on.
 BARS = 3

@@ -15,7 +15,7 @@ from selector.wording import in_100, shown_range, times_in_100
 
 # A rival that beats the first in so many samples is near. [-]
 NEAR = 0.25
-# A usual way that comes so near is told where an unusual one stands first. [-]
+# A usual way that comes so near is named where an unusual one stands first. [-]
 NEARLY = 0.2
 # Gates that are no part of coming out right: the money, and the heat as a means.
 APART = frozenset({"budget", "heating"})

@@ -11,6 +11,7 @@ from typing import Literal, get_args
 from selector.duty.damp import thickest_mm, where_hot, where_wet
 from selector.duty.merit import ALSO, EDGES, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty, duty_of
+from selector.duty.strength import has_load
 from selector.job.demand import Demand
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
@@ -269,7 +270,7 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
         # A short end of ground rod is no waste, least of all of one that lies there.
         plain = ALSO if work.stock is not None and duty == "plain" else SELDOM
         return max(merit, plain) if duty != "key" else merit
-    loaded = asked.load.cycles == "fatigue" and _bears(asked)
+    loaded = asked.load.cycles == "fatigue" and has_load(asked.load)
     of_tool_steel = duty in {"sliding", "rolling"} and kind in _TOOL_KINDS
     if loaded and of_tool_steel and thick_mm > SLENDER_MM:
         return merit * TOOL_STEEL_LOADED
@@ -277,11 +278,6 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
         return merit * FREE_CUTTING_LOADED
     slender = duty == "sliding" and kind == "medium-carbon" and thick_mm <= SLENDER_MM
     return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
-
-
-def _bears(asked: Requirement) -> bool:
-    """Return whether a part bears a load that bends, twists or pulls it."""
-    return any((asked.load.bending, asked.load.torque, asked.load.axial))
 
 
 def _carbon(work: Treatment) -> float:
