@@ -12,6 +12,7 @@ from selector.duty.damp import thickest_mm, where_hot, where_wet
 from selector.duty.merit import ALSO, EDGES, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty, duty_of
 from selector.duty.strength import has_load
+from selector.job.bath_check import is_too_harsh
 from selector.job.demand import Demand
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
@@ -227,7 +228,7 @@ def _most(duty: Duty, work: Treatment) -> float:
     kind, most = work.steel.kind, [USUAL]
     if work.route.process == "austemper" and kind not in _AUSTEMPERED:
         most.append(SELDOM)
-    if _in_water(work):
+    if work.hardens and is_too_harsh(work.steel, work.medium):
         most.append(_CRACK_IN_WATER.get(kind, USUAL))
     if work.route.process == "chrome" and duty == "pressed face":
         # Hard chrome cracks where what is under it gives way.
@@ -242,14 +243,6 @@ def _most(duty: Duty, work: Treatment) -> float:
         # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
         most.append(NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM)
     return min(most)
-
-
-def _in_water(work: Treatment) -> bool:
-    """Return whether water quenches a steel that is made for a milder bath."""
-    hardened, medium = work.steel.hardened, work.medium
-    if not work.hardens or hardened is None or medium is None:
-        return False
-    return medium.severity_class == "water" and hardened.quench != "water"
 
 
 def _by_carbon(merit: float, duty: Duty, work: Treatment) -> float:

@@ -1,9 +1,10 @@
-"""Baths that no quench can be computed in, or that burn people, named by their field."""
+"""Baths too harsh for a steel, that no quench can be computed in, or that burn people."""
 
 from collections.abc import Mapping
 from dataclasses import replace
 
 from catalog.medium import Medium
+from catalog.steel import Steel
 from selector.errors import OutOfRangeError, Problem
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.requirement.workshop import Workshop
@@ -14,6 +15,12 @@ KEPT_HOT = frozenset({"hot-salt", "hot-oil"})
 # An oil is kept at least so far below its flash point: the 50 °F rule of fire codes for quench
 # oil, as the caution on flash points has it. [°C]
 BELOW_FLASH_C = 28.0
+
+
+def is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
+    """Return whether a bath is of water and the steel is known as made for a milder one."""
+    made_for = steel.hardened.quench if steel.hardened else "water"
+    return medium is not None and medium.severity_class == "water" and made_for != "water"
 
 
 def bath_problems(workshop: Workshop, media: Mapping[str, Medium]) -> list[Problem]:

@@ -101,7 +101,7 @@ class Treatment:
         span, kind = self.steel.hardened.temperature_c, self.steel.hardened.quench
         bath = self.medium.severity_class if self.medium else kind
         carbon = self.steel.composition_wt_pct.get("C")
-        if carbon is None or carbon.middle < CARBIDE_LEFT_WT_PCT:
+        if carbon is None or carbon.middle < DISSOLVES_WT_PCT:
             return span.low, span.high
         if bath == "water":
             return span.low, span.middle
@@ -113,8 +113,6 @@ class Treatment:
         return self.source is not None and self.source.control == "eye"
 
 
-# From here up carbide is left over at the hardening heat. [wt %]
-CARBIDE_LEFT_WT_PCT = 0.8
 # Flames and fires of the catalogue whose heat is computed, and as which torch.
 TORCH_OF: dict[str, TorchName] = {
     "hand-torch": "hand-propane",

@@ -9,9 +9,9 @@ from catalog.caution import Caution, Step
 from catalog.steel import Limitation, Steel
 from selector.duty.strength import has_load
 from selector.figure import median
+from selector.job.bath_check import is_too_harsh
 from selector.job.job import Job
 from selector.job.treatment import FLAMES, Temper, Treatment, is_torched
-from selector.option.mildest_bath import is_too_harsh
 from selector.option.prediction import Prediction, embrittled
 from selector.option.torched import meant_torched
 from selector.requirement import Requirement

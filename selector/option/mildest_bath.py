@@ -2,8 +2,6 @@
 
 from collections.abc import Iterable
 
-from catalog.medium import Medium
-from catalog.steel import Steel
 from selector.gate import Gate
 from selector.job.process import severity
 from selector.job.treatment import Treatment
@@ -27,12 +25,6 @@ def mild_first(treatments: Iterable[Treatment], workshop: Workshop) -> list[Trea
         return float((span.low * span.high) ** 0.5)
 
     return sorted(treatments, key=severity_per_in)
-
-
-def is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
-    """Return whether a bath is of water and the steel is known as made for a milder one."""
-    made_for = steel.hardened.quench if steel.hardened else "water"
-    return medium is not None and medium.severity_class == "water" and made_for != "water"
 
 
 def but_for_bath(work: Treatment) -> tuple[str, str, str, str]:

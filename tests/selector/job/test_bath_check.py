@@ -1,10 +1,11 @@
 import pytest
 
 from catalog import load_catalog
-from selector.job.bath_check import bath_problems
+from selector.job.bath_check import bath_problems, is_too_harsh
 from tests.dog import asked
 
-MEDIA = load_catalog().media
+CATALOG = load_catalog()
+MEDIA = CATALOG.media
 
 
 def baths(*kept):
@@ -51,3 +52,18 @@ def test_a_bath_is_kept_where_its_medium_stands_it(medium, at_c, rule):
     for problem in found:
         assert problem.startswith(f"workshop.bath.1.temperature must be {rule}")
         assert f"{at_c} °C" in problem
+
+
+@pytest.mark.parametrize(
+    ("steel", "medium", "harsh"),
+    [
+        ("100mncrw4", "water", True),
+        ("100mncrw4", "oil", False),
+        ("x153crmov12", "brine", True),
+        ("c45", "water", False),
+        ("s235", "water", False),
+    ],
+)
+def test_water_is_too_harsh_for_steel_made_for_oil_or_air(steel, medium, harsh):
+    assert is_too_harsh(CATALOG.steels[steel], CATALOG.media[medium]) is harsh
+    assert not is_too_harsh(CATALOG.steels[steel], None)

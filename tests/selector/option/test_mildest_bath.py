@@ -6,7 +6,6 @@ from selector.gate import Gate
 from selector.option.mildest_bath import (
     but_for_bath,
     hardens_fully,
-    is_too_harsh,
     mild_first,
     needless,
 )
@@ -75,21 +74,6 @@ def test_the_reason_names_both_baths():
     assert gate.verdict == "fail"
     assert gate.text.startswith("medium or slow quench oil hardens it as asked")
     assert "warm water (30 to 60 °C) would only add" in gate.text
-
-
-@pytest.mark.parametrize(
-    ("steel", "medium", "harsh"),
-    [
-        ("100mncrw4", "water", True),
-        ("100mncrw4", "oil", False),
-        ("x153crmov12", "brine", True),
-        ("c45", "water", False),
-        ("s235", "water", False),
-    ],
-)
-def test_water_is_too_harsh_for_steel_made_for_oil_or_air(steel, medium, harsh):
-    assert is_too_harsh(CATALOG.steels[steel], CATALOG.media[medium]) is harsh
-    assert not is_too_harsh(CATALOG.steels[steel], None)
 
 
 def test_where_oil_hardens_the_dog_warm_water_is_not_weighed():
