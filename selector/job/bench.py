@@ -152,7 +152,8 @@ def _stock(
 
 def _prices(shop: Workshop, catalog: Catalog, problems: list[Problem]) -> Prices:
     """Return the price list with what the workshop itself pays in place of it."""
-    listed, own = catalog.prices, {}
+    listed = catalog.prices
+    own: dict[str, float] = {}
     for number, price in enumerate(shop.price, start=1):
         found = catalog.look_up(price.steel)
         if not found.steels:
