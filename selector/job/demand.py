@@ -42,6 +42,9 @@ _GROUND = _Usual(44.0, 55.0, 38.0)
 # Punches, dies and shear blades under a press: harder than what is struck by hand. Common
 # practice.
 _PRESSED = _Usual(55.0, 60.0, 50.0)
+# Punches and stakes that are hammered and form by a polished face: softer, it takes dents.
+# Common practice.
+_FORMS = _Usual(50.0, 58.0, 45.0)
 # Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
 # practice.
 _GAUGE = _Usual(58.0, 64.0, 55.0)
@@ -109,7 +112,7 @@ def _hrc(hardness_hv: float | None) -> float | None:
 def _demand(requirement: Requirement, number: int) -> Demand:
     """Return what one zone asks of hardness and depth."""
     zone = requirement.zone[number]
-    depth = zone.depth if zone.depth is not None else _DEPTH_MM[zone.wear]
+    depth = zone.depth if zone.depth is not None else _usual_depth_mm(requirement, zone)
     if zone.hardness is not None:
         return _given(number, zone, zone.hardness, depth)
     if requirement.is_spring:
@@ -122,11 +125,19 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     return _undemanding(requirement, number)
 
 
+def _usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
+    """Return the depth that wear asks, of thin work no more than hard right through. [mm]."""
+    middle = min(section.most_depth_mm for section in requirement.sections_of(zone))
+    return min(_DEPTH_MM[zone.wear], middle)
+
+
 def _usual(requirement: Requirement, zone: Zone) -> _Usual | None:
     """Return the usual window of what wears so, None where that asks for no hardness."""
     usual = _WINDOW.get((zone.wear, zone.severity))
     if zone.wear == "sliding" and requirement.measures:
         usual = _GAUGE
+    if zone.wear == "sliding" and usual is None and requirement.load.impact == "hammered":
+        usual = _FORMS
     if usual is not None and zone.wear == "abrasive" and not requirement.is_edged:
         usual = replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
     if zone.wear == "abrasive" and requirement.works_ground:
