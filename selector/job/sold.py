@@ -22,6 +22,8 @@ UNCUT_FLAT = UNCUT - {"edge", "slot", "cross-hole"}
 SAME_SIZE_MM = 0.02
 # Bar delivered harder is not turned, tapped or milled in a small shop. Common practice. [HRC]
 TURNED_HRC = 44.0
+# In a part's name, what it is made from, for or in stands behind these; it is none of that.
+_BESIDE = re.compile(r"\b(?:from|for|to|in|on|with|of (?:a|an|the))\b", re.IGNORECASE)
 
 
 def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
@@ -114,7 +116,8 @@ def sold_for(sold: Condition, asked: Requirement) -> bool:
     if not sold.sold_for:
         return True
     words = "|".join(map(re.escape, sold.sold_for))
-    return re.search(rf"\b({words})s?\b", asked.part.name, re.IGNORECASE) is not None
+    itself = _BESIDE.split(asked.part.name, maxsplit=1)[0] or asked.part.name
+    return re.search(rf"\b({words})s?\b", itself, re.IGNORECASE) is not None
 
 
 def is_made_for(work: Treatment, asked: Requirement) -> bool:

@@ -66,7 +66,16 @@ def test_hard_wire_is_one_straight_round():
 
 
 @pytest.mark.parametrize(
-    ("name", "fits"), [("Clevis bolts", True), ("Bolted shaft", False), ("Pump shaft", False)]
+    ("name", "fits"),
+    [
+        ("Clevis bolts", True),
+        ("Bolt for a clevis", True),
+        ("Bolted shaft", False),
+        ("Pump shaft", False),
+        ("Spanner for a bolt", False),
+        ("Scriber from an old bolt", False),
+        ("Bush of a bolt", False),
+    ],
 )
 def test_what_is_sold_ready_made_is_for_such_parts(name, fits):
     bolt = sold(work("42crmo4", "prehard-bar", None, None, "prehard"), sold_for=("bolt",))
