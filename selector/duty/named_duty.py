@@ -66,7 +66,9 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
     ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
     ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
-    ("pressed edge", lambda z: z.wear == "edge-impact" and (z.pressed or z.edged)),
+    ("pressed edge", lambda z: z.wear == "edge-impact" and z.pressed),
+    # A billhook or an axe is swung: its edge takes the blow that a chisel's does.
+    ("struck edge", lambda z: z.wear == "edge-impact" and z.edged),
     # Dogs, claws and stops take knocks on their faces and have no edge to hold.
     ("struck body", lambda z: z.wear == "edge-impact"),
     ("soil", lambda z: z.wear == "abrasive" and z.ground),

@@ -11,7 +11,8 @@ from selector.job.usual_window import Usual, usual_depth_mm, usual_spring, usual
 from selector.requirement import Requirement
 from selector.requirement.zone import Window, Zone
 
-_TOP_BY_IMPACT = {"none": 66.0, "light": 62.0, "hammered": 58.0}
+TOP_HRC = 66.0
+_TOP_BY_IMPACT = {"none": TOP_HRC, "light": 62.0, "hammered": 58.0}
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
 _DRIVE = Usual(39.0, 50.0, 39.0)
 # A wider hexagon is no key but turned by a spanner, which bears along its flats. [mm]
@@ -147,12 +148,13 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
     if light:
         wish = ", a wish only: without an edge soft steel does for a while in light grit"
     free = vital or wet or light
+    floor = min(usual.floor_hrc, aim.low_hrc, _over_mate(zone))
     return Demand(
         zone=number,
         sections=_places(zone),
         low_hrc=aim.low_hrc,
         high_hrc=aim.high_hrc,
-        floor_hrc=None if free else min(usual.floor_hrc, aim.low_hrc),
+        floor_hrc=None if free else floor,
         ceiling_hrc=aim.high_hrc + SLACK_ABOVE_HRC,
         depth_mm=0.0 if free else depth,
         derived=True,
@@ -190,6 +192,13 @@ def _worn(requirement: Requirement, zone: Zone, usual: Usual) -> _Aim:
         if needed > low:
             low, words = needed, words + f", harder than {mate.material}, which is to wear"
     return _Aim(low, high, words)
+
+
+def _over_mate(zone: Zone) -> float:
+    """Return the hardness that outlasts a mate of which either may wear, if it is known."""
+    mate = zone.mate
+    other = _hrc(mate.hardness) if mate is not None and mate.should_wear == "either" else None
+    return TOP_HRC if other is None else other + APART_HRC
 
 
 def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:

@@ -171,8 +171,10 @@ def test_a_wide_hexagon_is_turned_by_a_spanner(shape, size, drives):
 
 def test_thin_work_is_asked_to_be_hard_right_through_and_no_deeper():
     blade = {"part.section": [{"shape": "flat", "size": 1, "width": 9, "length": 12}],
-             "part.feature": [], "part.name": "blade", "load": {"impact": "none", "cycles": "static"},
-             "zone": [{"section": [1], "wear": "edge-impact", "severity": "light"}]}  # fmt: skip
+             "part.feature": [], "part.name": "blade",
+             "load": {"impact": "none", "cycles": "static"},
+             "zone": [{"section": [1], "wear": "edge-impact", "severity": "light"}],
+            }  # fmt: skip
     assert demands(asked(blade))[0].depth_mm == 0.5
 
 
@@ -185,3 +187,17 @@ def test_a_hammered_face_that_rubs_lightly_is_to_be_hard():
     assert (wanted.low_hrc, wanted.floor_hrc) == (50.0, 45.0)
     calm = punch | {"load": {"impact": "light", "cycles": "occasional"}}
     assert demands(asked(calm))[0].floor_hrc is None
+
+
+def test_where_either_may_wear_harder_than_the_mate_is_hard_enough():
+    pawl = {"part.section": [{"shape": "flat", "size": 6, "width": 10, "length": 22}],
+            "part.feature": [], "load": {"impact": "light", "cycles": "static"}}  # fmt: skip
+    mate = {"material": "iron ratchet", "hardness": "30 HRC"}
+
+    def floor(who):
+        zone = {"section": [1], "wear": "edge-impact", "severity": "light"}
+        zone["mate"] = mate | {"should_wear": who}
+        return demands(asked(pawl | {"zone": [zone]}))[0].floor_hrc
+
+    assert floor("either") == pytest.approx(34.0, abs=0.1)
+    assert floor("mate") == pytest.approx(49.0)
