@@ -45,7 +45,7 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "spring": _U, "medium-carbon": _U, "alloy": _A, "high-carbon": _A, "shock-tool": _A,
         "water-tool": _S, "bearing": 0.2, "oil-tool": 0.2,
     },
-    "gear": {"alloy": _A, "medium-carbon": _S, "oil-tool": _S},
+    "gear": {"alloy": _A, "medium-carbon": _S, "oil-tool": _S, "water-tool": _S},
     "rolling": {
         "bearing": _U, "oil-tool": _A, "air-tool": _A, "water-tool": _A, "high-speed": _S,
         "high-carbon": _S, "martensitic-stainless": _S, "medium-carbon": _S, "alloy": _S,
@@ -139,8 +139,12 @@ LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
 TOOL_STEEL_LOADED = 0.5
 # Cracks begin at the sulphides of what is free-cutting. [-]
 FREE_CUTTING_LOADED = 0.5
-# Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
+# Thinner pins and small hand tools are made of ground tool steel, bought to size, rather than
+# of black bar. [mm]
 SLENDER_MM = 12.0
+_SLENDER: Mapping[tuple[Duty, str], float] = {
+    ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
+}  # fmt: skip
 _AGED: Mapping[Duty, float] = dict.fromkeys(get_args(Duty), SELDOM)
 # By duty, and by kind of steel, of what is neither hardened through nor in a skin by heat.
 _MADE: Mapping[Make, Mapping[Duty, float]] = {
@@ -276,8 +280,9 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
         return merit * TOOL_STEEL_LOADED
     if loaded and kind == "free-cutting" and make_of(work) == "as bought":
         return merit * FREE_CUTTING_LOADED
-    slender = duty == "sliding" and kind == "medium-carbon" and thick_mm <= SLENDER_MM
-    return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
+    if thick_mm <= SLENDER_MM and make_of(work) == "hardened":
+        return min(merit, _SLENDER.get((duty, kind), USUAL))
+    return merit
 
 
 def _carbon(work: Treatment) -> float:

@@ -13,6 +13,7 @@ from selector.job.bath_check import is_too_harsh
 from selector.job.job import Job
 from selector.job.treatment import FLAMES, Temper, Treatment, is_torched
 from selector.option.prediction import Prediction, embrittled
+from selector.option.skin import GRINDERS
 from selector.option.torched import meant_torched
 from selector.requirement import Requirement
 
@@ -60,7 +61,6 @@ FINE_RUNOUT_MM = 0.02
 BOLT_LIKE = frozenset({"hard", "welded"})
 LOADED_SPRING = "spring-under-load"
 BY_SHAPE = {"coil-spring": (LOADED_SPRING, "hardened-spring-reheat")}
-GRINDERS = frozenset({"toolpost-grinder", "surface-grinder"})
 
 
 _WELDED = re.compile(r"\bweld(?:ed)?(?:[- ](?:on|in))?\b", re.IGNORECASE)

@@ -75,6 +75,19 @@ def test_custom_says_what_such_a_part_is_made_of(duty, made, merit):
     assert custom(work(*made), zone, wanted) == merit
 
 
+def test_a_small_tool_is_made_of_ground_rod_and_a_large_one_of_black_bar_too():
+    tool = {"part.feature": [], "zone.0.wear": "none", "load.torque": "2 N m"}
+    slim = {**tool, "part.section.0.size": "8 mm", "part.section.1.size": "8 mm"}
+
+    def merit(made, changes):
+        return custom(work(*made), lead(changes), asked(changes))
+
+    assert duty_of(lead(slim), asked(slim)) == "tool"
+    assert merit(("817m40", "local-torch"), slim) == SELDOM
+    assert merit(("817m40", "local-torch"), tool) == ALSO
+    assert merit(("115crv3", "local-torch"), slim) == USUAL
+
+
 @pytest.mark.parametrize(
     ("made", "make"),
     [
