@@ -15,7 +15,9 @@ from selector.decision.option import Beaten, Option, Rejected, scorer_of
 from selector.decision.preference import certified, unheard_of
 from selector.decision.ranking import pairwise_share
 from selector.decision.weighing import Progress, silent, weigh
+from selector.figure import median
 from selector.job.candidates import screened
+from selector.job.demand import Demand
 from selector.job.job import Job, resolved
 from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
@@ -27,6 +29,8 @@ Floats = NDArray[np.float64]
 TOSS_UP = 0.60
 # A first option that comes right less often is worth a change. [-]
 SURE = 0.80
+# A hardness so near the window is as good as in it. [HRC]
+ABOUT_HRC = 0.5
 # So many leading options are set against each other, and given to the other methods.
 PAIRED, COMPARED = 8, 40
 
@@ -64,6 +68,7 @@ class Advice:
     @property
     def as_bought(self) -> Option | None:
         """The best option without heat treatment that passes outright and is so used."""
+        # What is softer than was aimed at may come right, but hardness is not needless there.
         return next(
             (
                 option
@@ -71,6 +76,7 @@ class Advice:
                 if option.treatment.route.process == "none"
                 and option.treatment.condition.name != "hard-element"
                 and option.judged.verdict == "pass"
+                and not is_under(option, self.job.leading)
                 and not unheard_of(option)
             ),
             None,
@@ -78,14 +84,21 @@ class Advice:
 
     @property
     def verdict(self) -> str:
-        """One word for the whole advice."""
+        """One word for the whole advice, which the first option answers for."""
         if self.asked.safety_critical:
             return "safety_referral"
         if not self.options:
             return "coupon_first" if self.apart else "no_option"
-        if self.as_bought is not None:
-            return "leave_as_bought"
-        return "toss_up" if self.toss_up else "harden"
+        first = self.options[0]
+        if self.toss_up and first is not self.as_bought:
+            return "toss_up"
+        return "leave_as_bought" if first.treatment.route.process == "none" else "harden"
+
+
+def is_under(option: Option, demand: Demand) -> bool:
+    """Return whether an option comes out softer than was aimed at."""
+    low, hrc = demand.low_hrc, option.judged.prediction.surface_hrc
+    return low is not None and median(hrc) < low - ABOUT_HRC
 
 
 @undisturbed()
