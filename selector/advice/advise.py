@@ -12,7 +12,7 @@ from catalog.steel import Steel
 from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
 from selector.decision.option import Beaten, Option, Rejected, scorer_of
-from selector.decision.preference import certified, unheard_of
+from selector.decision.preference import LESS_SURE, certified, unheard_of
 from selector.decision.ranking import pairwise_share
 from selector.decision.weighing import Progress, silent, weigh
 from selector.figure import median
@@ -59,11 +59,12 @@ class Advice:
 
     @property
     def toss_up(self) -> bool:
-        """Whether the first two are level within their error bars."""
+        """Whether the first two are level within their error bars, and about as sure."""
         if len(self.options) < 2:
             return False
         first, second = self.options[:2]
-        return self.shares[first.id, second.id] < TOSS_UP
+        less_sure = abs(first.judged.passing_all - second.judged.passing_all)
+        return self.shares[first.id, second.id] < TOSS_UP and less_sure <= LESS_SURE
 
     @property
     def as_bought(self) -> Option | None:
