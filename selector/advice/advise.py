@@ -77,7 +77,7 @@ class Advice:
                 if option.treatment.route.process == "none"
                 and option.treatment.condition.name != "hard-element"
                 and option.judged.verdict == "pass"
-                and not is_under(option, self.job.leading)
+                and not _is_under(option, self.job.leading)
                 and not unheard_of(option)
             ),
             None,
@@ -96,7 +96,7 @@ class Advice:
         return "leave_as_bought" if first.treatment.route.process == "none" else "harden"
 
 
-def is_under(option: Option, demand: Demand) -> bool:
+def _is_under(option: Option, demand: Demand) -> bool:
     """Return whether an option comes out softer than was aimed at."""
     low, hrc = demand.low_hrc, option.judged.prediction.surface_hrc
     return low is not None and median(hrc) < low - ABOUT_HRC
