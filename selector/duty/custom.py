@@ -45,7 +45,7 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "spring": _U, "medium-carbon": _U, "alloy": _A, "high-carbon": _A, "shock-tool": _A,
         "water-tool": _S, "bearing": 0.2, "oil-tool": 0.2,
     },
-    "gear": {"alloy": _A, "medium-carbon": _S, "oil-tool": _S, "water-tool": _S},
+    "gear": {"alloy": _A, "medium-carbon": _S, "oil-tool": _S},
     "rolling": {
         "bearing": _U, "oil-tool": _A, "air-tool": _A, "water-tool": _A, "high-speed": _S,
         "high-carbon": _S, "martensitic-stainless": _S, "medium-carbon": _S, "alloy": _S,
@@ -273,9 +273,17 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
         return merit * TOOL_STEEL_LOADED
     if loaded and kind == "free-cutting" and make_of(work) == "as bought":
         return merit * FREE_CUTTING_LOADED
-    if thick_mm <= SLENDER_MM and make_of(work) == "hardened":
-        return min(merit, _SLENDER.get((duty, kind), USUAL))
-    return merit
+    slender = thick_mm <= SLENDER_MM and make_of(work) == "hardened"
+    return _of_slender(merit, duty, work) if slender else merit
+
+
+def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
+    """Return the merit as it is for a slender part that is hardened."""
+    kind = work.steel.kind
+    if duty == "gear" and kind == "water-tool":
+        # Pinions of clocks and instruments are cut of the rod that their arbors are of.
+        return min(ALSO, _most(duty, work))
+    return min(merit, _SLENDER.get((duty, kind), USUAL))
 
 
 def _carbon(work: Treatment) -> float:
