@@ -135,8 +135,7 @@ LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
 TOOL_STEEL_LOADED = 0.5
 # Cracks begin at the sulphides of what is free-cutting. [-]
 FREE_CUTTING_LOADED = 0.5
-# Thinner pins and small hand tools are made of ground tool steel, bought to size, rather than
-# of black bar. [mm]
+# Thinner pins and hand tools are made of ground tool steel rather than of black bar. [mm]
 SLENDER_MM = 12.0
 _SLENDER: Mapping[tuple[Duty, str], float] = {
     ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
