@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from catalog import Catalog
 from catalog.heat_source import HeatSource
 from catalog.medium import Medium
+from catalog.price import Prices
 from catalog.steel import Steel
 from selector.errors import Problem, RequirementError
 from selector.job.bath_check import bath_problems
@@ -26,11 +27,12 @@ class Unclear:
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """The workshop's things as catalogue records."""
+    """The workshop's things as catalogue records; `prices` are its own over the list's."""
 
     sources: tuple[HeatSource, ...]
     media: tuple[Medium, ...]
     stock: tuple[Racked, ...]
+    prices: Prices
     unclear: tuple[Unclear, ...] = ()
 
 
@@ -53,7 +55,8 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
     Returns
     -------
     Bench
-        Records; stock whose name means several steels stands apart.
+        Records; stock whose name means several steels stands apart, a price for such a name
+        holds for all of them.
 
     Raises
     ------
@@ -66,9 +69,10 @@ def bench(requirement: Requirement, catalog: Catalog) -> Bench:
     media = _media(shop, sources, catalog, problems)
     problems += bath_problems(shop, catalog.media)
     stock, unclear = _stock(shop, catalog, problems)
+    prices = _prices(shop, catalog, problems)
     if problems:
         raise RequirementError(*problems)
-    return Bench(sources, media, stock, unclear)
+    return Bench(sources, media, stock, prices, unclear)
 
 
 def _sources(
@@ -144,6 +148,22 @@ def _stock(
             problems += not_of(number, bar, held.steel)
             clear.append(_certified(held))
     return tuple(clear), tuple(unclear)
+
+
+def _prices(shop: Workshop, catalog: Catalog, problems: list[Problem]) -> Prices:
+    """Return the price list with what the workshop itself pays in place of it."""
+    listed = catalog.prices
+    own: dict[str, float] = {}
+    for number, price in enumerate(shop.price, start=1):
+        found = catalog.look_up(price.steel)
+        if not found.steels:
+            field, step = f"workshop.price.{number}.steel", found.did_you_mean
+            problems.append(Problem(field, "a known steel", repr(price.steel), step))
+        own |= dict.fromkeys((steel.slug for steel in found.steels), price.per_kg)
+    changed: dict[str, object] = {"steel_per_kg": listed.steel_per_kg | own} if own else {}
+    if shop.labour_per_h is not None:
+        changed["labour_per_h"] = shop.labour_per_h
+    return listed.model_copy(update=changed) if changed else listed
 
 
 def _certified(held: Racked) -> Racked:

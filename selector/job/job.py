@@ -181,11 +181,13 @@ def resolved(asked: Requirement, catalog: Catalog, count: int = sampling.COUNT) 
     Job
         Shared by all predictions.
     """
-    every = demands(asked)
+    every, there = demands(asked), bench(asked, catalog)
+    # A copy would look its names up anew: made only where the workshop pays other prices.
+    own = there.prices is not catalog.prices
     return Job(
         asked=asked,
-        catalog=catalog,
-        bench=bench(asked, catalog),
+        catalog=replace(catalog, prices=there.prices) if own else catalog,
+        bench=there,
         demands=every,
         leading=leading(every, worn_sections(asked)),
         notches=notches(asked.part),

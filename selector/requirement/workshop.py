@@ -11,6 +11,7 @@ from selector.requirement.quantity import (
     HardnessHv,
     Label,
     LengthMm,
+    Money,
     TemperatureC,
     VolumeL,
     refuse,
@@ -110,6 +111,13 @@ class Stock(Asked):
     )
 
 
+class OwnPrice(Asked):
+    """What a steel costs this workshop, in the currency of the price list."""
+
+    steel: Label = Field(title="Steel", description="By any name: EN 8, silver steel.")
+    per_kg: Money = Field(title="A kilogram costs", description="Of cut bar, annealed.")
+
+
 class Skill(Asked):
     """Multipliers on the operator's error: 1 is a practised hand."""
 
@@ -168,6 +176,15 @@ class Workshop(Asked):
         default=(), title="Rack", description="Bars there are.", max_length=100
     )
     skill: Skill = Field(default=Skill(), title="Operator")
+    price: tuple[OwnPrice, ...] = Field(
+        default=(),
+        title="Your prices",
+        description="What steels cost you; the others go by the price list.",
+        max_length=300,
+    )
+    labour_per_h: Money | None = Field(
+        default=None, title="An hour of work costs", description="At the bench and the lathe."
+    )
 
     @model_validator(mode="after")
     def _stock_named(self) -> Self:

@@ -67,6 +67,12 @@ part_form.table(
     {"steel": 260, "condition": 160, "size": 120, "evidence": 160, "hardness": 140},
 )
 part_form.analyses()
+st.header("Your prices", anchor=False)
+prices = cached.catalog().prices
+whose = "invented for demonstration" if prices.invented else "those of your price list"
+small(f"In {plain(prices.currency)}. What you do not give is {whose}.")
+ask("workshop.labour_per_h", width=240)
+part_form.table("workshop.price", {"steel": 260, "per_kg": 160})
 st.header("Your letterhead", anchor=False)
 small("It stands over the letters to your customers. Blank, they go out without one.")
 letterhead.ask()

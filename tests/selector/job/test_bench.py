@@ -80,3 +80,20 @@ def test_a_bar_harder_than_its_steel_is_listed_names_the_conditions_there_are():
     (problem,) = caught.value.problems
     assert problem.field == "workshop.stock.1.condition"
     assert "hot-rolled, cold-drawn" in problem.next_step
+
+
+def test_a_price_of_its_own_stands_over_the_list_by_any_name_of_the_steel():
+    things = of(
+        {"workshop.price": [{"steel": "EN 8", "per_kg": 2.25}], "workshop.labour_per_h": 60}
+    )
+    assert things.prices.steel_per_kg["080m40"] == 2.25
+    assert things.prices.steel_per_kg["c60"] == CATALOG.prices.steel_per_kg["c60"]
+    assert things.prices.labour_per_h == 60
+    assert CATALOG.prices.labour_per_h != 60
+    assert of({}).prices is CATALOG.prices
+
+
+def test_a_price_of_an_unknown_steel_is_said_with_its_place():
+    with pytest.raises(RequirementError) as refused:
+        of({"workshop.price": [{"steel": "mithril", "per_kg": 9}]})
+    assert [p.field for p in refused.value.problems] == ["workshop.price.1.steel"]

@@ -62,4 +62,5 @@ def test_every_field_of_the_schema_has_words():
         "Limit.currency", "Skill.scatter", "Stock.steel", "Stock.condition", "Stock.size",
         "Stock.analysis", "Stock.hardness", "Heat.tip", "Bath.volume", "Bath.temperature",
         "Priorities.order", "Priorities.points", "Priorities.pairwise", "Workshop.heat",
+            "OwnPrice.steel",
     }  # fmt: skip
