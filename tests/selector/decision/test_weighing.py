@@ -251,3 +251,25 @@ def test_what_another_of_its_family_beats_is_kept_as_figures(advice):
         if not beaten.stands_back:
             # Near ties may go by ease.
             assert beaten.score <= kept.score + NEAR + 1e-9
+
+
+def test_what_takes_too_long_is_not_simulated_where_something_serves(monkeypatch):
+    """It is turned down as it would be at the end, and worked out where nothing serves."""
+    hurry = {"workshop.subcontract": True, "limit.days": "3 days"}
+    known = only("c45", "42crmo4", "16mncr5")
+    held = {**hurry, "workshop.stock": [{"steel": "C45"}]}
+    quick = advise(asked(held), known)
+    late = [item for item in quick.rejected if item.gate.name == "days"]
+    assert quick.options
+    assert all(item.share == 0.0 for item in late if item.treatment.stock is None)
+    monkeypatch.setattr(weighing, "_late", lambda *_: None)
+    slow = advise(asked(held), known)
+    assert [o.id for o in slow.options] == [o.id for o in quick.options]
+    gates = {r.treatment.label: r.gate.text for r in slow.rejected if r.gate.name == "days"}
+    assert {item.treatment.label: item.gate.text for item in late}.items() >= gates.items()
+
+
+def test_where_all_take_too_long_how_often_they_come_right_is_known():
+    none = advise(asked({"limit.days": "0.5 days"}), only("c45", "42crmo4"))
+    assert not none.options
+    assert any(item.gate.name == "days" and item.share > 0.5 for item in none.rejected)

@@ -88,6 +88,28 @@ def test_a_small_tool_is_made_of_ground_rod_and_a_large_one_of_black_bar_too():
     assert merit(("115crv3", "local-torch"), slim) == USUAL
 
 
+def test_what_works_the_ground_is_of_boron_steel_before_dearer_alloy():
+    share = {"part.feature": [], "part.name": "Plough share", "zone.0.wear": "abrasive"}
+    wanted = asked(share)
+    assert duty_of(lead(share), wanted) == "soil"
+    boron, chromium = (
+        custom(work(steel, "local-torch"), lead(share), wanted)
+        for steel in ("38mnb5", "42crmo4")
+    )
+    assert (boron, chromium) == (USUAL, SELDOM)
+
+
+def test_a_small_pinion_is_cut_of_silver_steel_and_a_large_gear_is_not():
+    slim = {**CASES["gear"], "part.section.0.size": "5 mm", "part.section.1.size": "3 mm"}
+
+    def merit(made, changes):
+        return custom(work(*made), lead(changes), asked(changes))
+
+    assert merit(("115crv3", "through-torch"), slim) == ALSO
+    assert merit(("115crv3", "residual-heat"), slim) == SELDOM
+    assert merit(("115crv3", "through-torch"), CASES["gear"]) == NEVER
+
+
 @pytest.mark.parametrize(
     ("made", "make"),
     [
