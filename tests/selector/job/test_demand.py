@@ -169,26 +169,6 @@ def test_a_wide_hexagon_is_turned_by_a_spanner(shape, size, drives):
     assert (driven.low_hrc is not None) is drives
 
 
-def test_thin_work_is_asked_to_be_hard_right_through_and_no_deeper():
-    blade = {"part.section": [{"shape": "flat", "size": 1, "width": 9, "length": 12}],
-             "part.feature": [], "part.name": "blade",
-             "load": {"impact": "none", "cycles": "static"},
-             "zone": [{"section": [1], "wear": "edge-impact", "severity": "light"}],
-            }  # fmt: skip
-    assert demands(asked(blade))[0].depth_mm == 0.5
-
-
-def test_a_hammered_face_that_rubs_lightly_is_to_be_hard():
-    punch = {"part.section": [{"shape": "round", "size": 20, "length": 60}],
-             "part.feature": [], "part.name": "doming punch",
-             "load": {"impact": "hammered", "cycles": "occasional"},
-             "zone": [{"section": [1], "wear": "sliding", "severity": "light"}]}  # fmt: skip
-    wanted = demands(asked(punch))[0]
-    assert (wanted.low_hrc, wanted.floor_hrc) == (50.0, 45.0)
-    calm = punch | {"load": {"impact": "light", "cycles": "occasional"}}
-    assert demands(asked(calm))[0].floor_hrc is None
-
-
 def test_where_either_may_wear_harder_than_the_mate_is_hard_enough():
     pawl = {"part.section": [{"shape": "flat", "size": 6, "width": 10, "length": 22}],
             "part.feature": [], "load": {"impact": "light", "cycles": "static"}}  # fmt: skip
