@@ -14,6 +14,7 @@ from selector.duty.named_duty import Duty, duty_of
 from selector.duty.strength import has_load
 from selector.job.bath_check import is_too_harsh
 from selector.job.demand import Demand
+from selector.job.process import ABOVE_FURNACE_C
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -178,7 +179,7 @@ def make_of(work: Treatment) -> Make:
         return "element"
     if route.process == "none":
         return "prehard" if work.condition.name == "prehard" else "as bought"
-    if route.kind in {"induction", "firm-flame"}:
+    if route.kind in ABOVE_FURNACE_C:
         return "skin"
     named: dict[str, Make] = {
         "case": "case", "nitride": "nitrided", "chrome": "nitrided", "age": "aged",
@@ -234,7 +235,10 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
 def _most(duty: Duty, work: Treatment) -> float:
     """Return the most that a way of hardening is worth, whatever it is made of."""
     kind, most = work.steel.kind, [USUAL]
-    if work.route.process == "austemper" and kind not in _AUSTEMPERED:
+    # Few shops know a firm with a laser.
+    if work.route.kind == "laser" or (
+        work.route.process == "austemper" and kind not in _AUSTEMPERED
+    ):
         most.append(SELDOM)
     if work.hardens and is_too_harsh(work.steel, work.medium):
         most.append(_CRACK_IN_WATER.get(kind, USUAL))

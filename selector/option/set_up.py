@@ -55,8 +55,9 @@ SHALLOW_HRC = 2.0
 BAD_CASE = 1.64
 
 
-# Routes of a firm that spray the heat as it leaves the coil or the burner.
-SPRAYED = frozenset({"induction", "firm-flame"})
+# Routes of a firm that spray the heat as it leaves the coil or the burner; behind a laser the
+# cold steel takes it as quickly.
+SPRAYED = frozenset({"induction", "firm-flame", "laser"})
 
 
 def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:

@@ -21,7 +21,7 @@ LEAST_WINDOW_HRC = 4.0
 # Above here Rockwell C says little of a thin layer, and Vickers is written. [HRC]
 VICKERS_FROM_HRC = 65.0
 # A firm's local heats, as they are ordered.
-LOCAL_KINDS = {"induction": "induction", "firm-flame": "flame"}
+LOCAL_KINDS = {"induction": "induction", "firm-flame": "flame", "laser": "laser"}
 # Steel from here up is baked after hard chromium (ASTM B650, from memory). [HRC]
 BAKED_FROM_HRC = 31.0
 NITRIDES, PLATES = "nitride", "chrome"

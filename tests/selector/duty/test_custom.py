@@ -115,6 +115,7 @@ def test_a_small_pinion_is_cut_of_silver_steel_and_a_large_gear_is_not():
     [
         (("s235", "as-bought"), "as bought"),
         (("42crmo4", "subcontract-induction"), "skin"),
+        (("42crmo4", "subcontract-laser"), "skin"),
         (("16mncr5", "pack-carburise"), "case"),
         (("31crmo12", "subcontract-nitride"), "nitrided"),
         (("c45", "local-torch"), "hardened"),

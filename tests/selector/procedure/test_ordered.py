@@ -10,6 +10,7 @@ from tests.procedure import at, doing, steps_of
     [
         ("42crmo4", "subcontract-nitride", None, ("nitride to at least", "HV 1", "core + 50")),
         ("42crmo4", "subcontract-induction", "polymer", ("0 to 30 mm", "80 %", "do not heat")),
+        ("42crmo4", "subcontract-laser", "spray", ("laser harden 0 to", "80 %", "do not heat")),
         ("16mncr5", "subcontract-carburise", "oil", ("case", "550 HV", "temper about")),
         ("x153crmov12", "subcontract-vacuum", "air", ("Rockwell", "2 times", "marked face")),
     ],
