@@ -134,7 +134,7 @@ _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "sh
 LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
 # What bears a load again and again is of tough or cased steel, with no sulphides to crack. [-]
 TOOL_STEEL_LOADED, FREE_CUTTING_LOADED = 0.5, 0.5
-# Thinner pins and hand tools are made of ground tool steel rather than of black bar. [mm]
+# Thinner pins and hand tools, not discs, are of ground tool steel, not of black bar. [mm]
 SLENDER_MM = 12.0
 _SLENDER: Mapping[tuple[Duty, str], float] = {
     ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
@@ -272,8 +272,8 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
         return merit * TOOL_STEEL_LOADED
     if loaded and kind == "free-cutting" and make_of(work) == "as bought":
         return merit * FREE_CUTTING_LOADED
-    slender = thick_mm <= SLENDER_MM and make_of(work) == "hardened"
-    return _of_slender(merit, duty, work) if slender else merit
+    slender = max(section.across_mm for section in asked.part.section) <= SLENDER_MM
+    return _of_slender(merit, duty, work) if slender and make_of(work) == "hardened" else merit
 
 
 def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
