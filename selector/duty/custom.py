@@ -55,6 +55,10 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "shock-tool": _U, "medium-carbon": _U, "alloy": _U, "water-tool": _A, "spring": _A,
         "high-carbon": _A, "oil-tool": _S, "hot-work-tool": _A,
     },
+    "struck face": {
+        "water-tool": _U, "oil-tool": _U, "shock-tool": _U, "high-carbon": _A, "spring": _A,
+        "medium-carbon": _A, "bearing": _A, "air-tool": _A, "alloy": _S, "hot-work-tool": _S,
+    },
     "spring": {"spring": _U, "high-carbon": _U, "water-tool": _S, "martensitic-stainless": _S},
     "drive": {
         "alloy": _U, "medium-carbon": _U, "shock-tool": _A, "spring": _A, "water-tool": _S,
@@ -127,7 +131,7 @@ _CERTIFIED: Mapping[Make, Mapping[str, float]] = {
     "as bought": {"mild": _S, "medium-carbon": _S, "alloy": _S},
 }
 # What is struck is tempered by the heat behind its end; nobody makes a gauge or a pin so.
-_STRUCK = frozenset({"struck edge", "struck body", "pressed edge", "drive"})
+_STRUCK = frozenset({"struck edge", "struck body", "struck face", "pressed edge", "drive"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
 _LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
 _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
@@ -200,7 +204,10 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
 
 def _hardens_eye(duty: Duty, work: Treatment, asked: Requirement) -> bool:
     """Return whether all of a struck tool is hardened at the torch, head and eye too."""
-    struck = duty in {"struck edge", "struck body"} and asked.load.impact == "hammered"
+    struck = (
+        duty in {"struck edge", "struck body", "struck face"}
+        and asked.load.impact == "hammered"
+    )
     return struck and work.by_eye and work.route.extent == "whole" and len(asked.zone) > 1
 
 

@@ -16,7 +16,9 @@ CATALOG = load_catalog()
 EDGE = {"part.feature": [{"kind": "edge", "at": "0 mm"}]}
 CASES = {
     "struck edge": {**EDGE, "zone.0.wear": "edge-impact", "load.impact": "hammered"},
-    "pressed edge": {**EDGE, "zone.0.wear": "edge-impact", "load.impact": "none"},
+    "pressed edge": {
+        **EDGE, "part.name": "Shear blade", "zone.0.wear": "edge-impact", "load.impact": "none",
+    },
     "cutting edge": {**EDGE, "zone.0.wear": "abrasive"},
     "grit": {"part.feature": [], "zone.0.wear": "abrasive"},
     "gear": {
