@@ -14,7 +14,13 @@ from selector.handover.drawing.look import Look
 from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.outline import Side, draw_outline, outline_path, stretches_of
 from selector.handover.drawing.said import draw_over, draw_said, draw_water, fillets, has_room
-from selector.handover.drawing.sizes import draw_across, draw_labels, draw_sizes, size_walls
+from selector.handover.drawing.sizes import (
+    across_reach,
+    draw_across,
+    draw_labels,
+    draw_sizes,
+    size_walls,
+)  # fmt: skip
 from selector.handover.drawing.strip import draw_strip
 from selector.requirement.part import Part
 
@@ -82,7 +88,8 @@ def drawn(part: Part, marks: Marks, look: Look, brackets: tuple[Bracket, ...] = 
     _wide_mm, high_mm = end_extent_mm(part)
     half = 0.5 * high_mm * fit.scale
     room = max(half, 0.5 * high_mm * fit.end_scale if look.end_view else 0.0)
-    middle = top + (half if _is_heated(marks) else room) + 0.4 * look.em
+    over = across_reach(stretched, fit.scale, look.em) if look.sizes else 0.0
+    middle = max(top + (half if _is_heated(marks) else room) + 0.4 * look.em, over)
     side = Side(axis, middle, stretched)
     if fit.column:
         canvas.edge = axis.right + look.sides * look.em
