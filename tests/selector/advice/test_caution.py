@@ -97,3 +97,11 @@ def test_one_zone_hardened_whole_needs_no_second_temper():
     found = advise(asked({"zone.1": GONE}), only("42crmo4"), route="through-torch")
     assert found.options
     assert "temper-by-zone" not in dict(cautions(found))
+
+
+def test_how_to_temper_is_no_matter_of_a_part_that_a_firm_hardens():
+    sent = {"workshop.subcontract": True, "workshop.heat": []}
+    found = advise(asked(sent), only("42crmo4"), route="subcontract-vacuum")
+    assert found.options
+    assert "temper-by-zone" not in dict(cautions(found))
+    assert "finish-after-heat" in dict(cautions(found))
