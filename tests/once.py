@@ -74,10 +74,8 @@ def flame_once(
     *,
     changed: bool = True,
 ) -> FlameAnswer:
-    """Return what `flame_answer` does; which single change would help may be left out.
-
-    That is as dear as all the rest. Progress is no part of the answer.
-    """
+    """Return what `flame_answer` does; progress is no part of the answer."""
+    # Which single change would help is as dear as all the rest: it can be left out.
     del progress
     return _flame(_Question(requirement, catalog), steel, changed=changed)
 
