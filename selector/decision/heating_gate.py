@@ -8,9 +8,10 @@ from selector.gate import Gate, judged
 from selector.hardening.as_quenched import RANGE_BEARS_C
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
-from selector.job.treatment import Temper, Treatment, is_torched
+from selector.job.treatment import Temper, Treatment, is_cased_by_torch, is_torched
 from selector.option.set_up import AtTorch, alike, at_torch
-from selector.option.torched import torched
+from selector.option.torched import torched, torched_to
+from selector.torch.heating import USUAL_HOLD_S
 from selector.torch.residual_heat import RESIDUAL_HEAT
 from selector.torch.response import Torched
 
@@ -33,6 +34,10 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
             gates += _run_back(at_torch(job, same), temper.temperature_c)
         return gates
+    if is_cased_by_torch(treatment):
+        cold = list(_cased(job, alike(treatment)))
+        if cold:
+            return cold
     thick = heated_thickness(job.asked, treatment)
     reach = source.section_mm.value
     if thick <= reach:
@@ -48,17 +53,33 @@ def _followed(job: Job, work: Treatment) -> tuple[Gate, ...]:
     return (*gates, *_too_hot(work.steel, torched(job.one_heat(), work)))
 
 
+@per_job
+def _cased(job: Job, work: Treatment) -> tuple[Gate, ...]:
+    """Judge whether a torch or fire brings a part to the heat at which its case grows."""
+    span = work.route.temperature_c
+    if span is None:
+        return ()
+    part = torched_to(job, work, span.middle, USUAL_HOLD_S)
+    return tuple(_below(work, part, span.low, "case"))
+
+
 def _too_cold(treatment: Treatment, part: Torched) -> list[Gate]:
     """Judge whether the zone comes to its heat."""
-    steel, source = treatment.steel, treatment.source
-    needed_c = steel.hardened.temperature_c.low if steel.hardened else 800.0
+    hardened = treatment.steel.hardened
+    needed_c = hardened.temperature_c.low if hardened else 800.0
+    return _below(treatment, part, needed_c, "harden")
+
+
+def _below(treatment: Treatment, part: Torched, needed_c: float, purpose: str) -> list[Gate]:
+    """Judge whether what is heated comes to the heat that it needs to harden, or to case."""
+    source = treatment.source
     gate = judged("heating", part.rim_c >= needed_c - RANGE_BEARS_C, "")
     if gate.verdict == "pass" or source is None:
         return []
     at_c = median(part.rim_c)
     # In wider steps where it is far off: steels a few degrees apart read alike.
     step_c = 50 if at_c < RED_C else 10
-    words = "too little to harden" if gate.verdict == "fail" else "which may not do"
+    words = f"too little to {purpose}" if gate.verdict == "fail" else "which may not do"
     text = f"{source.name} brings the zone to about {step_c * round(at_c / step_c)} °C"
     return [replace(gate, text=f"{text}, {words}")]
 

@@ -11,6 +11,8 @@ from selector.record import SetUpOut, StepOut
 
 # Foil of the usual kind stands this; the better kind 1230. Foil makers (from memory). [°C]
 FOIL_C = 1090.0
+# What keeps the carbon in the skin, in a word or two.
+_KEPT = {"foil": "wrap it in stainless foil", "coat": "coat it with anti-scale compound"}
 
 
 def set_up(do: Doing) -> StepOut:
@@ -24,6 +26,7 @@ def set_up(do: Doing) -> StepOut:
     return StepOut(
         stage="set-up",
         action=action,
+        short=_KEPT.get(protection(do)) if kind == "furnace" else None,
         means=source.name if source else None,
         check=_rehearsed(do),
         length_mm=far_mm,

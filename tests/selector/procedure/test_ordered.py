@@ -25,6 +25,21 @@ def test_an_order_says_all_that_a_firm_must_know(steel, route, medium, said):
     assert not at(steps, "temper")
 
 
+@pytest.mark.parametrize(
+    ("steel", "route", "medium", "depth"),
+    [
+        ("16mncr5", "subcontract-carburise", "oil", "mm to 550 HV"),
+        ("42crmo4", "subcontract-induction", "polymer", "mm or more to 80 %"),
+        ("42crmo4", "subcontract-nitride", None, "mm to core + 50 HV"),
+    ],
+)
+def test_the_short_order_names_the_depth_beside_the_window(steel, route, medium, depth):
+    prehard = "prehard" if route == "subcontract-nitride" else None
+    steps = steps_of(steel, route, medium, {"workshop.subcontract": True}, prehard)
+    (order,) = at(steps, "order")
+    assert depth in order.short
+
+
 def test_a_window_on_an_order_is_four_points_wide_at_least():
     narrow = {
         "zone.0.hardness": {"min": "54 HRC", "max": "55 HRC"},
