@@ -11,8 +11,9 @@ from catalog.route import Route
 from catalog.steel import Steel
 from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
+from selector.decision.drawback import unheard_of
 from selector.decision.option import Beaten, Option, Rejected, scorer_of
-from selector.decision.preference import LESS_SURE, certified, unheard_of
+from selector.decision.preference import LESS_SURE, certified
 from selector.decision.ranking import pairwise_share
 from selector.decision.weighing import Progress, silent, weigh
 from selector.figure import median

@@ -1,8 +1,9 @@
 """Why an option stands before another that beats it in most samples."""
 
 from selector.advice.advise import PAIRED, Advice
+from selector.advice.order import set_back_words
 from selector.decision.option import Option
-from selector.decision.preference import NEAR, sets_mark, stands_back, sure_enough, tie_break
+from selector.decision.preference import before_by_ease
 from selector.wording import in_100, times_in_100
 
 # A pair is worth a sentence where the one behind wins so often; so many are given. [-]
@@ -25,11 +26,10 @@ def behind_because(advice: Advice, before: Option, behind: Option) -> str:
         A reason, without a capital or a stop.
     """
     here, there = before.judged, behind.judged
-    if stands_back(behind, advice.asked) and not stands_back(before, advice.asked):
-        return "it rusts, or wears the dear one of the pair, and so stands behind"
-    level = 0.0 <= behind.score - before.score <= NEAR
-    level &= sure_enough(before) >= sets_mark(behind)
-    if level and tie_break(before) < tie_break(behind):
+    back = set_back_words(advice, before, behind)
+    if back and behind.score > before.score:
+        return f"{' and '.join(back)}, and so it stands behind"
+    if before_by_ease(before, behind, advice.asked):
         return "their scores are level and the other bar is easier had, or less work"
     if there.passing_all < here.passing_all:
         return (

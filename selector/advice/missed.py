@@ -17,8 +17,9 @@ UNHARDENED = frozenset({"as-bought", "prehard"})
 # Lines of what is out: of what was predicted, and in all.
 PREDICTED, SHOWN = 6, 14
 NOTHING_HELPS = (
-    "No single change that was tried lets anything in: a tool or a bath more, work sent out, "
-    "less load, a wider window, thicker, more time or money."
+    "No single change lets in any of the steels it was tried with, which came nearest or are "
+    "usual for such a part: a tool or a bath more, work sent out, less load, a wider window, "
+    "thicker, more time or money."
 )
 WHOM_TO_ASK = (
     "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "

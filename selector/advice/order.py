@@ -1,18 +1,20 @@
 """Why one option stands before another, by the criteria that set them apart."""
 
+from collections.abc import Mapping
+
 import numpy as np
 
 from selector.advice.advise import Advice
 from selector.decision.breaking_gate import snap_words
+from selector.decision.drawback import Drawback, drawbacks
 from selector.decision.option import Option
 from selector.decision.output import layer_out
-from selector.decision.preference import NEAR, spoils_mate, tie_break, unheard_of
+from selector.decision.preference import before_by_ease, tie_break
 from selector.duty.custom import custom_words
-from selector.duty.damp import rusts
 from selector.duty.merit import NEVER, SELDOM
 from selector.duty.strength import strength_words
 from selector.figure import median
-from selector.job.supply import at_hand_words, is_rare
+from selector.job.supply import at_hand_words
 from selector.option.movement import movement_words
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import layer_words, shown
@@ -75,6 +77,12 @@ _LEAST_MM, _LEAST_TIMES = 0.01, 0.05
 _LEAST_CUSTOM = 0.15
 _LESS_AT_HAND = "its bar less at hand"
 _UNHEARD_OF = "nobody makes such a part of it"
+_DRAWBACK: Mapping[Drawback, str] = {
+    "rusts": "it rusts",
+    "spoils the mate": "the dear one of the pair wears",
+    "unheard of": _UNHEARD_OF,
+    "rare": "hard to get",
+}
 
 
 def why_not_first(advice: Advice, other: Option) -> str:
@@ -93,7 +101,11 @@ def why_not_first(advice: Advice, other: Option) -> str:
         Differences that matter with their size, or that there is none.
     """
     first = advice.options[0]
-    against = [*_level(first, other), *_fewer(first, other), *_set_back(advice, first, other)]
+    against = [
+        *_level(advice, first, other),
+        *_fewer(first, other),
+        *set_back_words(advice, first, other),
+    ]
     weights = np.array([advice.weights[name] for name in CRITERIA])
     lead = weights * (first.merit.mean(axis=0) - other.merit.mean(axis=0))
     worse = [CRITERIA[k] for k in np.argsort(-lead) if lead[k] > _LEAST_LEAD]
@@ -112,10 +124,9 @@ def why_not_first(advice: Advice, other: Option) -> str:
     return f"{text}; but {gains[0]}" if gains else text
 
 
-def _level(first: Option, other: Option) -> list[str]:
+def _level(advice: Advice, first: Option, other: Option) -> list[str]:
     """Return that two options are level in score, where what is at hand or easy decided."""
-    decided = 0.0 <= other.score - first.score <= NEAR and tie_break(first) < tie_break(other)
-    if not decided:
+    if not before_by_ease(first, other, advice.asked):
         return []
     hand = tie_break(first)[0] < tie_break(other)[0]
     return [f"as good by score, {_LESS_AT_HAND if hand else 'more work'}"]
@@ -133,15 +144,10 @@ def _fewer(first: Option, other: Option) -> list[str]:
     return said
 
 
-def _set_back(advice: Advice, first: Option, other: Option) -> list[str]:
-    """Return what sets an option behind the first whatever it scores."""
-    back = {
-        "it rusts": [rusts(o.treatment, advice.asked) for o in (other, first)],
-        "the dear one of the pair wears": [spoils_mate(o) for o in (other, first)],
-        _UNHEARD_OF: [unheard_of(o) for o in (other, first)],
-        "hard to get": [is_rare(o.treatment) for o in (other, first)],
-    }
-    return [text for text, sides in back.items() if sides == [True, False]]
+def set_back_words(advice: Advice, first: Option, other: Option) -> list[str]:
+    """Return what sets an option behind another whatever it scores, and not that one too."""
+    own = drawbacks(other, advice.asked) - drawbacks(first, advice.asked)
+    return [text for name, text in _DRAWBACK.items() if name in own]
 
 
 def _usual(here: float, there: float) -> str:

@@ -5,7 +5,8 @@ import numpy as np
 from selector.advice.firm import turns_out
 from selector.advice.record import ReweighedOut
 from selector.decision.firmness import firmness
-from selector.decision.standing import Standing, leaders, outcomes
+from selector.decision.near_tie import leaders
+from selector.decision.standing import Standing, outcomes
 from selector.requirement.priority import CRITERIA, Priorities
 from selector.undisturbed import undisturbed
 
@@ -32,7 +33,7 @@ def reweighed(standing: Standing, priorities: Priorities) -> ReweighedOut:
     given = priorities.weights()
     weights = np.array([given[name] for name in CRITERIA])
     scores = outcomes(standing, weights).mean(axis=1)
-    order = [int(k) for k in leaders(standing, scores[:, None], len(scores))[:, 0]]
+    order = [int(k) for k in leaders(standing.claims, scores[:, None], len(scores))[:, 0]]
     shares = firmness(standing, weights).first
     return ReweighedOut(
         weights={name: round(given[name], 4) for name in CRITERIA},

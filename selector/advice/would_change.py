@@ -5,8 +5,8 @@ from collections.abc import Callable
 from selector.advice.advise import SURE, Advice
 from selector.advice.against import behind_because
 from selector.advice.doing import bar_words, bought_as, way_words
+from selector.decision.drawback import unheard_of
 from selector.decision.option import Rejected
-from selector.decision.preference import unheard_of
 from selector.duty.custom import custom
 from selector.duty.merit import ALSO
 from selector.duty.strength import has_load

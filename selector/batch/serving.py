@@ -2,8 +2,8 @@
 
 from selector.advice.advise import Advice
 from selector.batch.record import HeatRunOut, ServingOut
+from selector.decision.drawback import stands_back, unheard_of
 from selector.decision.option import Option
-from selector.decision.preference import stands_back, unheard_of
 from selector.job.screening import heated_thickness
 from selector.job.soak import soak_min
 from selector.job.treatment import Treatment

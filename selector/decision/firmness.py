@@ -5,7 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.decision.standing import Standing, expected, leaders, outcomes
+from selector.decision.near_tie import leaders
+from selector.decision.standing import Standing, expected, outcomes
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -87,9 +88,9 @@ def firmness(standing: Standing, weights: Floats, *, each: int = EACH) -> Firmne
     count = standing.merit.shape[1]
     scattered = dirichlet(weights, each * count).reshape(each, count, len(weights))
     scores = np.concatenate([outcomes(standing, part) for part in scattered], axis=1)
-    lead = leaders(standing, scores, 3)
-    at_weights = leaders(standing, outcomes(standing, weights))[0]
-    by_weights = leaders(standing, expected(standing, dirichlet(weights, SETS)))[0]
+    lead = leaders(standing.claims, scores, 3)
+    at_weights = leaders(standing.claims, outcomes(standing, weights))[0]
+    by_weights = leaders(standing.claims, expected(standing, dirichlet(weights, SETS)))[0]
     money = _regret_money(standing, lead[0])
     return Firmness(
         first=_shares(lead[:1], len(standing.ids)),

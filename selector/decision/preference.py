@@ -2,23 +2,20 @@
 
 from collections.abc import Collection
 
+import numpy as np
+
+from selector.decision.drawback import set_back
+from selector.decision.near_tie import Claims, Floats, by_ease, leaders, standings, tied
 from selector.decision.option import Option
-from selector.duty.damp import rusts
-from selector.duty.merit import NEVER, SELDOM
-from selector.job.supply import at_hand, is_rare
+from selector.duty.merit import SELDOM
+from selector.job.supply import at_hand
 from selector.job.treatment import Means, Treatment
 from selector.option.prediction import embrittled
 from selector.requirement import Requirement
 
-# Scores nearer than this are a tie: weights and ranges are not known better. Estimate. [-]
-NEAR = 0.05
 # No tie is what comes out right this much less often, a bar of the rack a little more, which
 # costs no errand to try. Estimates. [-]
 LESS_SURE, RACK_LESS_SURE = 0.1, 0.15
-# What nobody makes such a part of stands behind what comes out about as well. [-]
-UNHEARD_OF = 0.1
-# So does what few merchants sell: a good hand names it where nothing else comes out as well.
-RARE = 0.1
 # A referral names so many bars and ranks no more.
 NAMED = 3
 # What one means of tempering must gain in score over the steadier one before it. An oven holds
@@ -53,17 +50,6 @@ def handicap(option: Option) -> float:
     return HANDICAP[temper.means] + BRITTLE * embrittled(work, temper)
 
 
-def stands_back(option: Option, asked: Requirement) -> bool:
-    """Return whether an option stands behind all others: it rusts, or the dear one wears."""
-    return spoils_mate(option) or rusts(option.treatment, asked)
-
-
-def spoils_mate(option: Option) -> bool:
-    """Return whether the dear one of a pair wears more often than not."""
-    pair = next((gate for gate in option.judged.gates if gate.name == "pair"), None)
-    return pair is not None and pair.share is not None and pair.share < 0.5
-
-
 def certified(options: tuple[Option, ...]) -> tuple[Option, ...]:
     """Return what is left to name where lives depend on it: bar of a fitting kind, few."""
     # Bar with a certificate in the rack before all else; the work of a firm where no bar does.
@@ -80,17 +66,43 @@ def _is_certified(work: Treatment) -> bool:
 
 def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
     """Return options, best first; near ties by what is at hand, then by the least work."""
+    listed = sorted(options, key=lambda option: option.id)
+    if not listed:
+        return []
+    order = leaders(claims_of(listed, asked), _scores(listed)[:, None], len(listed))
+    return [listed[k] for k in order[:, 0]]
+
+
+def claims_of(options: Collection[Option], asked: Requirement) -> Claims:
+    """Return what besides their scores gives options their places."""
+    hands = [tie_break(option) for option in options]
+    ranks = {hand: rank for rank, hand in enumerate(sorted(set(hands)))}
+    return Claims(
+        back=np.array([set_back(option, asked) for option in options]),
+        ease=np.array([ranks[hand] for hand in hands], dtype=np.int64),
+        enough=np.array([sure_enough(option) for option in options]),
+        mark=np.array([sets_mark(option) for option in options]),
+    )
+
+
+def ties_with(option: Option, best: Option, asked: Requirement) -> bool:
+    """Return whether an option stands level with another, or above it."""
+    pair = (best, option)
+    claims = claims_of(pair, asked)
+    scores = standings(claims, _scores(pair)[:, None])
+    return bool(tied(claims, scores, np.array([0]))[1, 0])
+
+
+def before_by_ease(before: Option, behind: Option, asked: Requirement) -> bool:
+    """Return whether an option stands before another because it is easier had or less work."""
+    pair = (before, behind)
+    return by_ease(claims_of(pair, asked), _scores(pair))
+
+
+def _scores(options: Collection[Option]) -> Floats:
+    """Return the scores of options. [-]."""
     # A score is a mean over the samples: each is taken once.
-    rows = [(stands_back(o, asked), -_standing(o), sets_mark(o), o) for o in options]
-    left = sorted(rows, key=lambda row: (*row[:2], row[3].id))
-    ordered: list[Option] = []
-    while left:
-        back, least, mark, _ = left[0]
-        near = [row for row in left if row[0] == back and row[1] <= least + NEAR]
-        best = min((row for row in near if sure_enough(row[3]) >= mark), key=_ease)
-        ordered.append(best[3])
-        left.remove(best)
-    return ordered
+    return np.array([option.score for option in options])
 
 
 def sets_mark(option: Option) -> float:
@@ -109,21 +121,6 @@ def sure_enough(option: Option) -> float:
     return option.judged.passing_all + spare
 
 
-def _standing(option: Option) -> float:
-    """Return the score, less what it is set back by. [-]."""
-    return option.score - set_back(option)
-
-
-def set_back(option: Option) -> float:
-    """Return what it counts that nobody makes such a part so, or that few sell the bar. [-]."""
-    return UNHEARD_OF * unheard_of(option) + RARE * is_rare(option.treatment)
-
-
-def unheard_of(option: Option) -> bool:
-    """Return whether nobody makes such a part of such steel in such a way."""
-    return option.judged.value("custom") <= NEVER
-
-
 def ease(treatment: Treatment) -> tuple[float, int]:
     """Return what decides between near ties, least first: what is at hand, the least work."""
     return (-at_hand(treatment), work_of(treatment))
@@ -134,9 +131,3 @@ def tie_break(option: Option) -> tuple[float, int]:
     hand, labour = ease(option.treatment)
     # What is seldom used for such a part wins no tie by being easy to buy.
     return 0.0 if _is_seldom(option) else hand, labour
-
-
-def _ease(row: tuple[bool, float, float, Option]) -> tuple[tuple[float, int], float]:
-    """Return what decides between near ties, and between equals of these the score."""
-    _, score, _, option = row
-    return (tie_break(option), score)

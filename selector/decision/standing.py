@@ -11,46 +11,31 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.decision.criteria import Range
+from selector.decision.near_tie import Claims
 from selector.decision.option import Option
-from selector.decision.preference import (
-    NEAR,
-    set_back,
-    sets_mark,
-    stands_back,
-    sure_enough,
-    tie_break,
-)
+from selector.decision.preference import claims_of
 from selector.decision.ranking import reference_ideal
 from selector.requirement import Requirement
 from selector.requirement.priority import CRITERIA
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
-Ints = NDArray[np.int64]
 COST = CRITERIA.index("cost")
-# Scores lie between 0 and 1: so much less puts an option behind all others. [-]
-_BEHIND, _TAKEN = 2.0, 9.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Standing:
     """Options in the order of the advice, with all that their order is made from.
 
-    Shapes: `merit` (options, samples, criteria), `right` and `cost` (options, samples), `back`,
-    `ease`, `enough` and `mark` (options,). `cost` is in currency, `ease` a rank, least first;
-    `back` is taken off a score: much where an option stands behind all others, little where
-    nobody makes it so. `enough` is how often what an option ties with may come right, `mark`
-    how sure an option asks what ties with it to be.
+    Shapes: `merit` (options, samples, criteria), `right` and `cost` (options, samples). `cost`
+    is in currency; `claims` are what else gives options their places.
     """
 
     ids: tuple[str, ...]
     merit: Floats
     right: Bools
     cost: Floats
-    back: Floats
-    ease: Ints
-    enough: Floats
-    mark: Floats
+    claims: Claims
     budget: float | None
     scale: Range
 
@@ -63,8 +48,8 @@ class Standing:
         """Return the same for some of the options, counted from 0."""
         at = list(places)
         ids = tuple(self.ids[k] for k in at)
-        rows = ("merit", "right", "cost", "back", "ease", "enough", "mark")
-        return replace(self, ids=ids, **{name: getattr(self, name)[at] for name in rows})
+        rows = {name: getattr(self, name)[at] for name in ("merit", "right", "cost")}
+        return replace(self, ids=ids, claims=self.claims.of(at), **rows)
 
     def priced(self, place: int, factor: float) -> "Standing":
         """Return the same with the cost of one option multiplied."""
@@ -93,17 +78,12 @@ def standing_of(
     Standing
         Arrays alone: it holds on to no simulation.
     """
-    hands = [tie_break(option) for option in options]
-    ranks = {hand: rank for rank, hand in enumerate(sorted(set(hands)))}
     return Standing(
         ids=tuple(option.id for option in options),
         merit=np.stack([option.merit for option in options]),
         right=np.stack([option.judged.right for option in options]),
         cost=np.stack([option.judged.values[:, COST] for option in options]),
-        back=np.array([_BEHIND * stands_back(o, asked) + set_back(o) for o in options]),
-        ease=np.array([ranks[hand] for hand in hands], dtype=np.int64),
-        enough=np.array([sure_enough(option) for option in options]),
-        mark=np.array([sets_mark(option) for option in options]),
+        claims=claims_of(options, asked),
         budget=asked.limit.budget,
         scale=ranges[COST],
     )
@@ -156,34 +136,3 @@ def expected(standing: Standing, weights: Floats) -> Floats:
         to_worst /= to_ideal
         scores[k] = to_worst.sum(axis=0) / count
     return scores
-
-
-def leaders(standing: Standing, scores: Floats, places: int = 1) -> Ints:
-    """Return which options lead, by the rule that the advice orders by.
-
-    Parameters
-    ----------
-    standing : Standing
-        What the order is made from.
-    scores : ndarray
-        Scores; shape (options, cases). [-]
-    places : int
-        How many places are filled; the rest is not ordered.
-
-    Returns
-    -------
-    ndarray
-        Places of the options in `standing`, the first in row 0; shape (places, cases).
-    """
-    left = np.asarray(scores, dtype=float) - standing.back[:, None]
-    cases = np.arange(left.shape[1])
-    filled = []
-    for _ in range(min(places, len(left))):
-        tied = left >= left.max(axis=0) - NEAR
-        tied &= standing.enough[:, None] >= standing.mark[left.argmax(axis=0)]
-        # Among near ties the easiest, of equals the better.
-        key = np.where(tied, _TAKEN * standing.ease[:, None] - left, np.inf)
-        best = key.argmin(axis=0)
-        filled.append(best)
-        left[best, cases] = -_TAKEN
-    return np.array(filled, dtype=np.int64).reshape(len(filled), left.shape[1])

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.decision.standing import Standing, expected, leaders
+from selector.decision.near_tie import leaders
+from selector.decision.standing import Standing, expected
 from selector.requirement.priority import CRITERIA, Criterion
 
 Floats = NDArray[np.float64]
@@ -102,7 +103,7 @@ def turns(standing: Standing, weights: Floats) -> tuple[Turn, ...]:
 def _first(standing: Standing, weights: Floats, tried: list[tuple[int, float]]) -> Floats:
     """Return who is first with one weight set, for each criterion and weight tried."""
     sets = np.array([moved(weights, k, t) for k, t in tried])
-    return np.asarray(leaders(standing, expected(standing, sets))[0])
+    return np.asarray(leaders(standing.claims, expected(standing, sets))[0])
 
 
 def _halved(
@@ -179,9 +180,9 @@ def _crossing(
 
     def first(factor: float) -> int:
         again = priced(factor)
-        return int(leaders(again, expected(again, weights[None]))[0, 0])
+        return int(leaders(again.claims, expected(again, weights[None]))[0, 0])
 
-    now = int(leaders(standing, expected(standing, weights[None]))[0, 0])
+    now = int(leaders(standing.claims, expected(standing, weights[None]))[0, 0])
     places = np.geomspace(1.0, end, _STEPS)
     still = 1.0
     for place in places[1:]:

@@ -5,16 +5,9 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from selector.decision.best_temper import How, best_temper, failed, never_tempered, unheated
+from selector.decision.drawback import stands_back, unheard_of
 from selector.decision.option import Beaten, Option, Rejected, Scorer
-from selector.decision.preference import (
-    LESS_SURE,
-    NEAR,
-    in_order,
-    set_back,
-    stands_back,
-    tie_break,
-    unheard_of,
-)
+from selector.decision.preference import in_order, tie_break, ties_with
 from selector.decision.turn import turns
 from selector.errors import OutOfRangeError, limits_left
 from selector.gate import Gate
@@ -241,15 +234,9 @@ def _speaker(group: list[Option], job: Job) -> Option:
     first = in_order(group, job.asked)[0]
     family = job.catalog.families.get(first.treatment.steel.family)
     usual = None if family is None else family.usual
-    least = first.score - set_back(first) - NEAR
 
     def level(option: Option) -> bool:
-        back = stands_back(option, job.asked) and not stands_back(first, job.asked)
-        sure = option.judged.passing_all >= first.judged.passing_all - LESS_SURE
-        tied = option.score - set_back(option) >= least and tie_break(option) <= tie_break(
-            first
-        )
-        return tied and sure and not back
+        return ties_with(option, first, job.asked) and tie_break(option) <= tie_break(first)
 
     named = (o for o in group if o.treatment.steel.slug == usual and level(o))
     return max(named, key=lambda option: option.score, default=first)

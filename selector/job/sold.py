@@ -9,7 +9,7 @@ from selector.hardness_scale import hrc_from_hb
 from selector.job.blank import DISC, corners_mm
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
-from selector.requirement.part import FeatureKind, Part, Section
+from selector.requirement.part import Part, Section
 from selector.requirement.workshop import Stock
 
 # Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
@@ -22,6 +22,10 @@ UNCUT_FLAT = UNCUT - {"edge", "slot", "cross-hole"}
 SAME_SIZE_MM = 0.02
 # Bar delivered harder is not turned, tapped or milled in a small shop. Common practice. [HRC]
 TURNED_HRC = 44.0
+# Strip delivered harder breaks where it is bent sharp. Common practice. [HRC]
+BENT_HRC = 35.0
+# In a part's name, what it is made from, for or in stands behind these; it is none of that.
+_BESIDE = re.compile(r"\b(?:from|for|to|in|on|with|of (?:a|an|the))\b", re.IGNORECASE)
 
 
 def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
@@ -33,6 +37,9 @@ def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
         unfit = too_thin(asked.part, work.stock, work.condition)
     else:
         unfit = _sold(asked, work.condition)
+    # A bar of the rack may be softened before it is bent or cut, and hardened again.
+    if unfit is None and (work.stock is None or work.route.process == "none"):
+        unfit = _bent_sharp(asked, work.condition)
     return unfit or _ready_hard(asked, work)
 
 
@@ -114,7 +121,8 @@ def sold_for(sold: Condition, asked: Requirement) -> bool:
     if not sold.sold_for:
         return True
     words = "|".join(map(re.escape, sold.sold_for))
-    return re.search(rf"\b({words})s?\b", asked.part.name, re.IGNORECASE) is not None
+    itself = _BESIDE.split(asked.part.name, maxsplit=1)[0] or asked.part.name
+    return re.search(rf"\b({words})s?\b", itself, re.IGNORECASE) is not None
 
 
 def is_made_for(work: Treatment, asked: Requirement) -> bool:
@@ -142,10 +150,17 @@ def _flat_only(sold: Condition) -> bool:
     return set(sold.shapes) == {"flat"}
 
 
+def _bent_sharp(asked: Requirement, sold: Condition) -> Gate | None:
+    """Object to a folded spring of strip that is delivered too hard to bend."""
+    if not asked.is_folded_spring or delivered_hrc(sold) <= BENT_HRC:
+        return None
+    text = "strip bought hard breaks where it is bent sharp: bend it soft, then harden"
+    return Gate("stock", "fail", text)
+
+
 def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to what is bought hard for a part it cannot simply be cut to."""
     element = work.condition.name == "hard-element"
-    # A bar of the rack may be softened before it is cut and hardened again.
     softened = work.stock is not None and work.route.process != "none"
     if not element and (softened or delivered_hrc(work.condition) <= TURNED_HRC):
         return None
@@ -154,7 +169,8 @@ def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
     kinds = {feature.kind for feature in asked.part.feature}
     unlike = work.stock is None and not shapes <= set(work.condition.shapes)
     if not element and shapes == {"flat"} and not unlike:
-        return _flat_hard(asked, kinds)
+        uncut = kinds & UNCUT_FLAT
+        return Gate("stock", "fail", _uncut("plate bought hard")) if uncut else None
     what = "a ready-hard element" if element else "bar bought hard"
     if unlike or len(sizes) > 1:
         # A dowel or a hard shaft is one plain round, a key one plain hexagon.
@@ -169,14 +185,6 @@ def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
     if edged and not work.condition.sold_for:
         return Gate("stock", "fail", f"an edge or form cannot be cut in {what}")
     return _sold_so(asked, work, next(iter(sizes))) if element else None
-
-
-def _flat_hard(asked: Requirement, kinds: set[FeatureKind]) -> Gate | None:
-    """Object to what cannot be made of plate or strip bought hard."""
-    if asked.is_folded_spring:
-        text = "strip bought hard breaks where it is bent sharp: bend it soft, then harden"
-        return Gate("stock", "fail", text)
-    return Gate("stock", "fail", _uncut("plate bought hard")) if kinds & UNCUT_FLAT else None
 
 
 def delivered_hrc(sold: Condition) -> float:

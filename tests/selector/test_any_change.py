@@ -7,7 +7,7 @@ import pytest
 from hypothesis import settings
 
 from selector.advice.advise import Advice, advise
-from selector.decision.preference import set_back, stands_back
+from selector.decision.drawback import set_back
 from selector.requirement import Requirement, requirement_from
 from tests.whole_requirement import catalog_for, draft_number, requirement_number
 
@@ -38,9 +38,7 @@ def right_groups(advice: Advice) -> set[tuple[str, str]]:
     return {
         option.treatment.group
         for option in advice.options
-        if option.judged.passing_all >= RIGHT
-        and not stands_back(option, advice.asked)
-        and not set_back(option)
+        if option.judged.passing_all >= RIGHT and not set_back(option, advice.asked)
     }
 
 

@@ -3,10 +3,8 @@
 import re
 from datetime import date
 from functools import cache
-from io import BytesIO
 
 import pytest
-from pypdf import PdfReader
 
 from selector.advice.advise import Advice, advise
 from selector.advice.output import advice_out
@@ -17,10 +15,11 @@ from selector.handover.sheet import sheet
 from selector.procedure.lines import short_lines
 from selector.record import OptionOut
 from selector.requirement.workshop import Workshop
+from tests.pdf_text import pages_of
 from tests.whole_requirement import KNOWN, Dice, catalog_for, requirement_number
 
-# Numbers of parts for which this workshop has options, so that about a hundred are looked at.
-NUMBERS = (7, 8, 12, 17, 25, 28, 31, 34, 36, 39)
+# Numbers of parts for which this workshop has many options, by routes of many kinds.
+NUMBERS = (8, 12, 28, 31, 34, 36, 39)
 SOURCES = ("hand-torch", "oxy-propane", "forge", "kiln", "kitchen-oven", "hot-plate")
 INSTRUMENTS = {"furnace", "thermocouple", "crayon", "infrared"}
 RICH = {"high-speed", "hot-work-tool", "air-tool", "oil-tool"}
@@ -60,9 +59,9 @@ def each_step():
     return [(option, step) for option in every() for step in option.procedure]
 
 
-def test_about_a_hundred_options_of_many_kinds_are_looked_at():
-    assert len(every()) >= 100
-    assert len({option.route for option in every()}) >= 10
+def test_options_of_many_kinds_are_looked_at():
+    assert len(every()) >= 75
+    assert len({option.route for option in every()}) >= 14
 
 
 def test_every_step_has_an_action_a_number_and_a_way_to_tell():
@@ -227,10 +226,8 @@ def test_every_step_of_any_option_is_on_its_card(number):
         found = Chosen(advice.job, option, record, "")
         paper = "letter" if number % 2 else "a4"
         data = card(found, paper, date(2026, 11, 29), "0.0")
-        pages = PdfReader(
-            BytesIO(sheet(template_of(found), data, ".pdf", paper).content)
-        ).pages  # fmt: skip
-        text = bare("".join(page.extract_text() for page in pages))
+        pages = pages_of(sheet(template_of(found), data, ".pdf", paper).content)
+        text = bare("".join(pages))
         for step in record.procedure:
             for said in (step.action, step.means, step.check):
                 assert bare(said) in text, (option.id, said)

@@ -20,7 +20,7 @@ from hypothesis import settings
 
 from selector.advice.advise import Advice, advise
 from selector.advice.output import advice_out
-from selector.decision.preference import stands_back
+from selector.decision.drawback import stands_back
 from selector.flame.answer import flame_answer
 from selector.flame.output import flame_out
 from selector.handover.letter.letter import composed

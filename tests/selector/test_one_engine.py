@@ -60,7 +60,9 @@ CASES = [
 
 
 @pytest.mark.parametrize(("name", "steel"), CASES)
-def test_both_commands_give_one_answer(name, steel):
+def test_both_commands_give_one_answer(name, steel, monkeypatch):
+    # What single change would help is no part of the option, and half of the work.
+    monkeypatch.setattr("selector.flame.answer.first_change", lambda *_: None)
     asked = requirement_from(varied(PARTS[name]))
     torch = "through-torch" if len(asked.part.section) == 1 else "local-torch"
     advice = advice_out(advise(asked, CATALOG, steel=steel, route=torch))
@@ -95,14 +97,14 @@ def same(one, other):
         assert one[key] == other[key]
 
 
-@pytest.mark.parametrize("steel", ["C45", "42CrMo4"])
-def test_an_option_does_not_depend_on_what_else_is_weighed(steel):
+def test_an_option_does_not_depend_on_what_else_is_weighed():
     asked = requirement_from(varied())
     few = replace(
         CATALOG, steels={k: CATALOG.steels[k] for k in ("c45", "115crv3", "42crmo4", "c60")}
     )
     every = numbers(advice_out(advise(asked, few)).options)
-    same(numbers(advice_out(advise(asked, few, steel=steel)).options), every)
+    for steel in ("C45", "42CrMo4"):
+        same(numbers(advice_out(advise(asked, few, steel=steel)).options), every)
     turned = replace(few, steels=dict(reversed(few.steels.items())))
     same(numbers(advice_out(advise(asked, turned)).options), every)
     more = replace(CATALOG, steels={**few.steels, "s235": CATALOG.steels["s235"]})

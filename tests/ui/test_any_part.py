@@ -3,10 +3,11 @@
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from selector.requirement import requirement_from
 from tests.dog import varied
 from tests.ui.conftest import APP
-from tests.whole_requirement import draft_number
-from ui import store
+from tests.whole_requirement import catalog_for, draft_number
+from ui import cached, store
 
 VIEWS = (
     "part", "choice", "torch", "head_to_head", "firm", "bench", "customer", "workshop",
@@ -21,7 +22,10 @@ PARTS = {
 
 
 @pytest.mark.parametrize("name", PARTS)
-def test_every_view_shows_it(name):
+def test_every_view_shows_it(name, monkeypatch):
+    # A few steels besides those of the rack: how many are listed is no matter of a view.
+    few = catalog_for(requirement_from(PARTS[name]), 1, 6)
+    monkeypatch.setattr(cached, "load_catalog", lambda *_: few)
     key = store.new_id()
     store.keep_part(key, {"draft": PARTS[name], "asked": PARTS[name], "revision": 1})
     page = AppTest.from_file(str(APP), default_timeout=120)

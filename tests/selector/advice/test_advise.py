@@ -10,7 +10,7 @@ from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.advice.headline import headline
 from selector.advice.output import advice_out, schema
-from selector.decision.preference import NEAR
+from selector.decision.near_tie import NEAR
 from selector.decision.ranking import pairwise_share
 from selector.errors import RequirementError
 from tests.dog import FEW, GONE, asked, only

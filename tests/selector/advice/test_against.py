@@ -40,11 +40,22 @@ def test_what_is_too_dear_too_often_says_so(advice):
 
 def test_a_near_tie_given_to_the_bar_at_hand_says_so(advice):
     first, second = advice.options[:2]
-    bar = second.treatment.condition.model_copy(update={"availability": "rare"})
+    bar = second.treatment.condition.model_copy(update={"availability": "order"})
     work = replace(second.treatment, condition=bar)
-    rare = altered(second, prediction=replace(second.judged.prediction, treatment=work))
-    rare = replace(rare, scores=first.scores + 0.01)
-    assert "scores are level" in behind_because(advice, first, rare)
+    slow = altered(second, prediction=replace(second.judged.prediction, treatment=work))
+    slow = replace(slow, scores=first.scores + 0.01)
+    assert "scores are level" in behind_because(advice, first, slow)
+
+
+def test_what_few_sell_says_so_where_it_scores_better(advice):
+    first = advice.options[0]
+    bar = first.treatment.condition.model_copy(update={"availability": "rare"})
+    work = replace(first.treatment, condition=bar)
+    rare = altered(first, prediction=replace(first.judged.prediction, treatment=work))
+    better = replace(rare, scores=first.scores + 0.01)
+    assert behind_because(advice, first, better) == "hard to get, and so it stands behind"
+    worse = replace(rare, scores=0.9 * first.scores)
+    assert "hard to get" not in behind_because(advice, first, worse)
 
 
 def test_what_loses_more_where_it_loses_says_so(advice):

@@ -7,7 +7,7 @@ import pytest
 
 from selector.advice.advise import advise
 from selector.advice.order import _value_words, reasons, why_before, why_not_first
-from selector.decision.preference import stands_back
+from selector.decision.drawback import stands_back
 from selector.requirement.priority import CRITERIA
 from tests.dog import asked, only
 

@@ -65,7 +65,7 @@ def test_a_spoilt_part_loses_what_it_has_cost(standing, weights):
     # Two alike, but the second never comes right: choosing it wastes its cost every time.
     two = standing.of((0, 0))
     two.right[0], two.right[1] = True, False
-    two.cost[:], two.ease[:] = 20.0, 0
+    two.cost[:], two.claims.ease[:] = 20.0, 0
     known = firmness(two, weights)
     assert known.first.tolist() == [1.0, 0.0]
     assert known.regret_money.tolist() == [0.0, 20.0]

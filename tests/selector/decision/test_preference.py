@@ -1,23 +1,22 @@
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
-from catalog import load_catalog
 from selector.advice.advise import advise
+from selector.decision.drawback import set_back
+from selector.decision.near_tie import NEAR
 from selector.decision.preference import (
     LESS_SURE,
-    NEAR,
+    before_by_ease,
     in_order,
-    set_back,
     sets_mark,
-    spoils_mate,
-    stands_back,
     sure_enough,
     tie_break,
+    ties_with,
 )
 from selector.duty.merit import SELDOM
 from tests.dog import asked, only
-
-MATE = {"material": "shaft", "hardness": "30 HRC", "should_wear": "part"}
 
 
 @pytest.fixture(scope="module")
@@ -32,7 +31,7 @@ def test_nothing_stands_far_below_what_comes_after(options):
 
 
 def test_what_comes_first_is_about_as_sure_as_what_scores_best(options):
-    best = max(options, key=lambda option: option.score - set_back(option))
+    best = max(options, key=lambda option: option.score - set_back(option, asked()))
     assert sure_enough(options[0]) >= sets_mark(best)
 
 
@@ -42,6 +41,24 @@ def test_a_tie_is_no_tie_with_what_fails_more_often(options):
     apart = surer.judged.passing_all - less.judged.passing_all
     assert (sure_enough(less) >= surer.judged.passing_all) is (apart <= LESS_SURE)
     assert tie_break(surer) < (np.inf, 0)
+
+
+def test_what_ties_is_near_and_sure_enough(options):
+    first = options[0]
+    assert ties_with(first, first, asked())
+    for option in options[1:]:
+        apart = first.score - option.score
+        tie = ties_with(option, first, asked())
+        assert not (tie and apart > NEAR)
+        assert not (tie and sure_enough(option) < sets_mark(first))
+
+
+def test_ease_alone_puts_no_better_score_first(options):
+    for before, behind in pairwise(options):
+        if before_by_ease(before, behind, asked()):
+            assert tie_break(before) < tie_break(behind)
+            assert 0.0 <= behind.score - before.score <= NEAR
+        assert not before_by_ease(before, before, asked())
 
 
 def test_the_order_does_not_hang_on_the_order_given(options):
@@ -55,14 +72,6 @@ def test_a_bar_in_the_rack_goes_before_a_near_tie():
     racked = advise(asked(rack), known, route="local-torch").options
     assert free[0].treatment.steel.slug == "42crmo4"
     assert racked[0].treatment.steel.slug == "41cr4"
-
-
-def test_where_the_dear_mate_would_wear_an_option_stands_back():
-    found = advise(asked({"zone.0.mate": MATE}), only("42crmo4", "c45")).options
-    back = [stands_back(option, asked()) for option in found]
-    assert back == [spoils_mate(option) for option in found]
-    assert back == sorted(back)
-    assert load_catalog().steels
 
 
 def test_what_is_seldom_used_wins_no_tie_by_being_easy_to_buy():

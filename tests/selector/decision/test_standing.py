@@ -1,9 +1,10 @@
 import numpy as np
 import pytest
 
+from selector.decision.near_tie import leaders
 from selector.decision.option import Scorer
 from selector.decision.preference import in_order
-from selector.decision.standing import COST, expected, leaders, outcomes, standing_of
+from selector.decision.standing import COST, expected, outcomes, standing_of
 from selector.requirement.priority import CRITERIA
 
 
@@ -22,7 +23,7 @@ def test_the_order_by_any_weights_is_that_of_the_options_scored_anew(advice, sta
     scorer = Scorer(advice.ranges, weights)
     anew = [scorer.option(option.judged, option.choice) for option in advice.options]
     mean = outcomes(standing, weights).mean(axis=1)
-    order = leaders(standing, mean[:, None], len(mean))[:, 0]
+    order = leaders(standing.claims, mean[:, None], len(mean))[:, 0]
     assert [standing.ids[k] for k in order] == [o.id for o in in_order(anew, advice.asked)]
 
 
@@ -30,7 +31,7 @@ def test_by_the_weights_given_it_is_the_order_of_the_advice(advice, standing):
     weights = np.array([advice.weights[name] for name in CRITERIA])
     scores = outcomes(standing, weights)
     np.testing.assert_array_equal(scores, [option.scores for option in advice.options])
-    order = leaders(standing, scores.mean(axis=1)[:, None], len(scores))[:, 0]
+    order = leaders(standing.claims, scores.mean(axis=1)[:, None], len(scores))[:, 0]
     assert order.tolist() == list(range(len(scores)))
 
 
@@ -48,7 +49,7 @@ def test_weights_of_their_own_for_each_sample_are_those_of_all_where_they_are_al
 
 def test_leaders_are_different_options_in_every_case(standing):
     scores = np.random.default_rng(2).uniform(size=(len(standing.ids), 40))
-    lead = leaders(standing, scores, 3)
+    lead = leaders(standing.claims, scores, 3)
     assert all(len(set(column)) == 3 for column in lead.T)
 
 

@@ -1,7 +1,8 @@
 import numpy as np
 import pytest
 
-from selector.decision.standing import expected, leaders, standing_of
+from selector.decision.near_tie import leaders
+from selector.decision.standing import expected, standing_of
 from selector.decision.turning import cheapest, dearest, moved, turns
 from selector.requirement.priority import CRITERIA
 
@@ -15,7 +16,7 @@ def weights(advice):
 def rivals(advice):
     """Two options of which the dearer is the better: each weight and price has its say."""
     standing = standing_of(advice.options, advice.asked, advice.ranges).of((0, 0))
-    standing.right[:], standing.ease[:], standing.back[:] = True, 0, False
+    standing.right[:], standing.claims.ease[:], standing.claims.back[:] = True, 0, False
     standing.merit[0, :, CRITERIA.index("strength")] = 1.0
     standing.merit[1, :, CRITERIA.index("strength")] = 0.4
     # In the midst of the cost scale, which goes by the reference part.
@@ -25,7 +26,7 @@ def rivals(advice):
 
 
 def first(standing, weights) -> int:
-    return int(leaders(standing, expected(standing, weights[None]))[0, 0])
+    return int(leaders(standing.claims, expected(standing, weights[None]))[0, 0])
 
 
 def test_one_weight_moves_and_the_others_keep_their_proportions():

@@ -10,8 +10,8 @@ from selector.advice.headline import headline
 from selector.advice.output import advice_out
 from selector.decision import best_temper, weighing
 from selector.decision.best_temper import FAR
+from selector.decision.near_tie import NEAR
 from selector.decision.option import scorer_of
-from selector.decision.preference import NEAR
 from selector.decision.weighing import weigh
 from selector.errors import OutOfRangeError, Problem
 from selector.job.candidates import screened

@@ -20,6 +20,7 @@ from selector.trial.words import SURE, card_lines
 from selector.wording import right_words, shown, shown_range, shown_time
 from tests.dog import asked, only
 from tests.once import advised
+from tests.pdf_text import pages_of
 from tests.procedure import KILN
 
 TODAY = date(2026, 11, 29)
@@ -39,13 +40,18 @@ def made(paper="a4", suffix=".pdf", name=LOCAL):
 
 def text_of(content: bytes) -> str:
     """Return the text of a PDF, its blanks made single."""
-    pages = PdfReader(BytesIO(content)).pages
-    return " ".join(" ".join(page.extract_text().split()) for page in pages)
+    return " ".join(" ".join(pages_of(content)).split())
 
 
 def bare(text: str) -> str:
     """Return a text without blanks, as a line may break anywhere."""
     return re.sub(r"[\s\u200b]+", "", text)
+
+
+def test_a_card_is_read_back_as_another_reader_does():
+    content = made()[2].content
+    there = "".join(page.extract_text() for page in PdfReader(BytesIO(content)).pages)
+    assert bare(text_of(content)) == bare(there)
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])

@@ -2,15 +2,14 @@
 
 import re
 from datetime import date
-from io import BytesIO
 
 import pytest
-from pypdf import PdfReader
 
 from selector.handover.card import card
 from selector.handover.chosen import chosen
 from selector.handover.sheet import sheet
 from tests.dog import asked, only
+from tests.pdf_text import pages_of
 
 OPTION = "42crmo4/annealed/local-torch.oil/oven-225c-60min"
 # As long as a name may be.
@@ -35,9 +34,9 @@ def test_a_hostile_text_in_every_field_does_no_harm(text):
     found = chosen(asked(changes), only("42crmo4"), OPTION)
     for paper in ("a4", "letter") if text == NAME else ("letter",):
         data = card(found, paper, date(2026, 11, 29), "0.0")
-        pages = PdfReader(BytesIO(sheet("card", data, ".pdf", paper).content)).pages
+        pages = pages_of(sheet("card", data, ".pdf", paper).content)
         assert len(pages) == 1 or text not in {MARKUP, NAME}
-        shown = re.sub(r"[\s\u200b]+", "", "".join(page.extract_text() for page in pages))
+        shown = re.sub(r"[\s\u200b]+", "", "".join(pages))
         for step in found.record.procedure:
             assert re.sub(r"\s+", "", step.check) in shown
     page = sheet("card", data, ".html").content.decode()

@@ -48,6 +48,25 @@ def test_plate_bought_hard_serves_flat_parts_alone(sections, more, word):
     assert word is None or word in gate.text
 
 
+WEAR_PLATE = work("wear-plate-400", "prehard-bar", None, None, condition="prehard")
+
+
+@pytest.mark.parametrize(
+    ("name", "plate", "thick", "bends"),
+    [
+        ("V-spring of a lock", STRIP, 2, False),
+        ("V-spring of a lock", WEAR_PLATE, 6, False),
+        ("V-spring of a lock", work("c75s", "as-bought", None, None), 2, True),
+        ("Flat spring", STRIP, 2, True),
+    ],
+    ids=["spring strip", "wear plate", "soft strip", "laid flat"],
+)
+def test_strip_bought_hard_is_not_bent_sharp(name, plate, thick, bends):
+    gate = stock_rule(plain({**FLAT, "size": thick}, **{"part.name": name}), plate)
+    assert (gate is None) == bends
+    assert bends or "bent sharp" in gate.text
+
+
 def test_soft_plate_gives_discs_as_thick_as_it_is():
     plate = sold(work("100mncrw4", "as-bought", None, None), shapes=("flat",))
     thick = plate.condition.size_mm.high
@@ -66,7 +85,16 @@ def test_hard_wire_is_one_straight_round():
 
 
 @pytest.mark.parametrize(
-    ("name", "fits"), [("Clevis bolts", True), ("Bolted shaft", False), ("Pump shaft", False)]
+    ("name", "fits"),
+    [
+        ("Clevis bolts", True),
+        ("Bolt for a clevis", True),
+        ("Bolted shaft", False),
+        ("Pump shaft", False),
+        ("Spanner for a bolt", False),
+        ("Scriber from an old bolt", False),
+        ("Bush of a bolt", False),
+    ],
 )
 def test_what_is_sold_ready_made_is_for_such_parts(name, fits):
     bolt = sold(work("42crmo4", "prehard-bar", None, None, "prehard"), sold_for=("bolt",))

@@ -1,0 +1,53 @@
+"""What sets an option back whatever it scores: it rusts, nobody makes such a part so."""
+
+from collections.abc import Mapping
+from typing import Literal
+
+from selector.decision.option import Option
+from selector.duty.damp import rusts
+from selector.duty.merit import NEVER
+from selector.job.supply import is_rare
+from selector.requirement import Requirement
+
+Drawback = Literal["rusts", "spoils the mate", "unheard of", "rare"]
+# Scores lie between 0 and 1: so much less puts an option behind all others. [-]
+_BEHIND = 2.0
+# What each takes off a score. What nobody makes such a part of stands behind what comes out
+# about as well; so does what few merchants sell. [-]
+SETS_BACK: Mapping[Drawback, float] = {
+    "rusts": _BEHIND, "spoils the mate": _BEHIND, "unheard of": 0.1, "rare": 0.1,
+}  # fmt: skip
+
+
+def drawbacks(option: Option, asked: Requirement) -> frozenset[Drawback]:
+    """Return what sets an option back."""
+    holds: Mapping[Drawback, bool] = {
+        "rusts": rusts(option.treatment, asked),
+        "spoils the mate": spoils_mate(option),
+        "unheard of": unheard_of(option),
+        "rare": is_rare(option.treatment),
+    }
+    return frozenset(name for name, held in holds.items() if held)
+
+
+def set_back(option: Option, asked: Requirement) -> float:
+    """Return what is taken off the score of an option. [-]."""
+    taken = [SETS_BACK[name] for name in sorted(drawbacks(option, asked))]
+    # Once behind all others is enough.
+    return sum(part for part in taken if part < _BEHIND) + _BEHIND * (_BEHIND in taken)
+
+
+def stands_back(option: Option, asked: Requirement) -> bool:
+    """Return whether an option stands behind all others: it rusts, or the dear one wears."""
+    return any(SETS_BACK[name] >= _BEHIND for name in drawbacks(option, asked))
+
+
+def spoils_mate(option: Option) -> bool:
+    """Return whether the dear one of a pair wears more often than not."""
+    pair = next((gate for gate in option.judged.gates if gate.name == "pair"), None)
+    return pair is not None and pair.share is not None and pair.share < 0.5
+
+
+def unheard_of(option: Option) -> bool:
+    """Return whether nobody makes such a part of such steel in such a way."""
+    return option.judged.value("custom") <= NEVER

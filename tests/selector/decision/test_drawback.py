@@ -1,0 +1,53 @@
+from dataclasses import replace
+
+import pytest
+
+from selector.advice.advise import advise
+from selector.decision.drawback import (
+    SETS_BACK,
+    drawbacks,
+    set_back,
+    spoils_mate,
+    stands_back,
+    unheard_of,
+)
+from tests.dog import asked, only
+
+MATE = {"material": "shaft", "hardness": "30 HRC", "should_wear": "part"}
+
+
+def test_where_the_dear_mate_would_wear_an_option_stands_back():
+    found = advise(asked({"zone.0.mate": MATE}), only("42crmo4", "c45")).options
+    back = [stands_back(option, asked()) for option in found]
+    assert back == [spoils_mate(option) for option in found]
+    assert back == sorted(back)
+
+
+@pytest.fixture(scope="module")
+def option():
+    return advise(asked(), only("c45")).options[0]
+
+
+def test_what_is_usual_and_easily_had_is_not_set_back(option):
+    assert drawbacks(option, asked()) == frozenset()
+    assert set_back(option, asked()) == 0.0
+    assert not unheard_of(option)
+
+
+def test_what_few_sell_is_set_back_and_not_behind_all_others(option):
+    bar = option.treatment.condition.model_copy(update={"availability": "rare"})
+    found = option.judged.prediction
+    rare = replace(found, treatment=replace(option.treatment, condition=bar))
+    scarce = replace(option, judged=replace(option.judged, prediction=rare))
+    assert drawbacks(scarce, asked()) == {"rare"}
+    assert set_back(scarce, asked()) == SETS_BACK["rare"]
+    assert not stands_back(scarce, asked())
+
+
+def test_two_that_put_it_behind_count_once():
+    slim = {"part.section.0.size": "12 mm", "part.section.1.size": "12 mm"}
+    wet = {**slim, "load.torque": "10 N m", "limit.corrosion": "mild", "zone.0.mate": MATE}
+    found = advise(asked(wet), only("42crmo4", "c45")).options
+    both = [o for o in found if drawbacks(o, asked(wet)) >= {"rusts", "spoils the mate"}]
+    assert both
+    assert all(set_back(o, asked(wet)) == SETS_BACK["rusts"] for o in both)
