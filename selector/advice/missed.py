@@ -2,6 +2,7 @@
 
 from collections import Counter
 
+from selector.advice.advise import NEARLY
 from selector.advice.record import AdviceOut, RejectedOut
 from selector.gate import BEFORE_PREDICTION
 from selector.wording import (
@@ -33,8 +34,6 @@ PROOF = {
 }
 # So many near misses, each of another steel, beside rack and bar as bought.
 MISSES = 3
-# Beyond these a bar is named where it comes so near. [-]
-NEARLY = 0.1
 # So many bars are named of a part that is passed on.
 BARS = 3
 
