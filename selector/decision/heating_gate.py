@@ -2,9 +2,10 @@
 
 from dataclasses import replace
 
+from catalog.heat_source import HeatSource
 from catalog.steel import Steel
 from selector.figure import median
-from selector.gate import Gate, judged
+from selector.gate import Gate, judged, worst
 from selector.hardening.as_quenched import RANGE_BEARS_C
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
@@ -19,6 +20,9 @@ RED_C = 700.0
 # Steel coarsens within seconds above the first, and this far above the hardening range of the
 # steel; it burns from the last on. Common practice, no source. [°C]
 OVERHEATED_C, OVER_RANGE_C, BURNT_C = 1050.0, 150.0, 1300.0
+# A hearth of insulating firebrick doubles what a torch heats. What is thicker may come to its
+# heat in the end, but not evenly, and its skin burns. Common practice, no source. [-]
+HEARTH = 2.0
 
 
 def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
@@ -27,18 +31,28 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
     source, hardened = treatment.source, treatment.steel.hardened
     if source is None:
         return []
+    thick, reach = heated_thickness(job.asked, treatment), source.section_mm.value
     if is_torched(treatment) and hardened is not None:
         same = alike(treatment)
         gates = list(_followed(job, same))
+        if thick > HEARTH * reach and worst(gates) != "fail":
+            gates.append(_beyond(source, thick))
         if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
             gates += _run_back(at_torch(job, same), temper.temperature_c)
         return gates
-    thick = heated_thickness(job.asked, treatment)
-    reach = source.section_mm.value
     if thick <= reach:
         return []
     text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
+
+
+def _beyond(source: HeatSource, thick_mm: float) -> Gate:
+    """Refuse a section that nobody hardens with such a torch, however long it is followed."""
+    text = (
+        f"{source.name} heats about {source.section_mm.value:g} mm round evenly, twice that in "
+        f"a hearth of firebrick; this is like {thick_mm:.0f} mm"
+    )
+    return Gate("heating", "fail", text, 0.0)
 
 
 @per_job
