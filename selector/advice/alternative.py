@@ -6,6 +6,7 @@ from selector.advice.advise import Advice
 from selector.advice.doing import bar_words, bought_as, doing_words, surface_words
 from selector.advice.order import why_not_first
 from selector.advice.record import AlternativeOut
+from selector.decision.drawback import unheard_of
 from selector.decision.option import Option, Rejected
 from selector.decision.output import cost_out, rounded_share
 from selector.decision.risk import chief_risk
@@ -31,6 +32,8 @@ PLACES: tuple[tuple[Kind, ...], ...] = (
     ("cheap",), ("better",), ("as_bought", "bought_hard", "sent_out"),
 )  # fmt: skip
 SHOWN = 3
+# A simple way costs at most so many times the first. Estimate. [-]
+DEARER = 2.0
 
 
 def kind_of(work: Treatment) -> Kind:
@@ -120,9 +123,19 @@ def _best_of_kinds(advice: Advice, first: Option) -> dict[Kind, tuple[int, Optio
     own = (kind_of(first.treatment), first.treatment.steel.family)
     for place, option in enumerate(advice.options[1:], start=2):
         kind = kind_of(option.treatment)
-        if (kind, option.treatment.steel.family) != own:
+        if (kind, option.treatment.steel.family) != own and _is_worth_it(kind, option, first):
             best.setdefault(kind, (place, option))
     return best
+
+
+def _is_worth_it(kind: Kind, option: Option, first: Option) -> bool:
+    """Return whether an option keeps what the name of its kind promises beside the first."""
+    if unheard_of(option):
+        return False
+    cost, beside = (o.judged.value("cost") for o in (option, first))
+    # A cheap steel that makes a dearer part is no cheap way, nor is a dear one simple.
+    most = {"cheap": beside, "better": DEARER * beside}.get(kind)
+    return most is None or cost <= most
 
 
 def _first_of(kinds: tuple[Kind, ...], best: dict[Kind, tuple[int, Option]]) -> Kind | None:

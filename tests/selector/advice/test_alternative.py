@@ -1,5 +1,15 @@
-from selector.advice.alternative import KIND_WORDS, PLACES, alternatives, barred, kind_of
+from dataclasses import replace
+
+from selector.advice.alternative import (
+    DEARER,
+    KIND_WORDS,
+    PLACES,
+    alternatives,
+    barred,
+    kind_of,
+)
 from selector.advice.output import advice_out
+from selector.decision.drawback import unheard_of
 from tests.once import advised
 
 SENT_OUT = {"workshop.subcontract": True}
@@ -46,3 +56,17 @@ def test_nothing_is_put_beside_no_option():
     assert alternatives(found) == barred(found) == ()
     record = advice_out(found)
     assert record.alternatives == record.would_change == ()
+
+
+def test_a_cheap_way_costs_no_more_than_the_first_and_is_one_that_people_use(advice):
+    by_cost = sorted(advice.options, key=lambda option: option.judged.value("cost"))
+    for first in (by_cost[0], by_cost[-1]):
+        rest = [option for option in by_cost if option is not first]
+        turned = replace(advice, options=(first, *rest))
+        for item in alternatives(turned):
+            option = turned.options[item.place - 1]
+            assert not unheard_of(option)
+            times = option.judged.value("cost") / first.judged.value("cost")
+            assert times <= {"cheap": 1.0, "better": DEARER}.get(item.kind, times)
+    cheapest = replace(advice, options=(by_cost[0], *by_cost[1:]))
+    assert "cheap" not in {item.kind for item in alternatives(cheapest)}
