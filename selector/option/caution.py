@@ -193,7 +193,9 @@ def _of_hardening(asked: Requirement, work: Treatment) -> list[str]:
     if work.source is not None and work.source.kind in FLAMES:
         ids.append("shield-the-flame")
     thin = min(section.size for section in asked.part.section) <= THIN_MM
-    if len(asked.zone) > 1 or thin or work.route.extent == "local":
+    unlike = len(asked.zone) > 1 or thin or work.route.extent == "local"
+    # A firm tempers the whole part as the order says.
+    if unlike and work.route.place == "workshop":
         ids.append("temper-by-zone")
     cuts = any(zone.wear == "abrasive" for zone in asked.zone)
     if cuts and work.steel.kind not in HOT_HARD:

@@ -97,3 +97,10 @@ def test_one_zone_hardened_whole_needs_no_second_temper():
     found = advise(asked({"zone.1": GONE}), only("42crmo4"), route="through-torch")
     assert found.options
     assert "temper-by-zone" not in dict(cautions(found))
+
+
+def test_a_firm_tempers_the_part_as_ordered_and_no_zone_by_itself():
+    sent = {"workshop.heat": [], "workshop.bath": [], "workshop.subcontract": True}
+    found = advise(asked(sent), only("42crmo4"), route="subcontract-vacuum")
+    assert found.options
+    assert "temper-by-zone" not in dict(cautions(found))
