@@ -23,6 +23,8 @@ OVERHEATED_C, OVER_RANGE_C, BURNT_C = 1050.0, 150.0, 1300.0
 # A hearth of insulating firebrick doubles what a torch heats. What is thicker may come to its
 # heat in the end, but not evenly, and its skin burns. Common practice, no source. [-]
 HEARTH = 2.0
+# The route that heats a part as casing does.
+WHOLE = "through-torch"
 
 
 def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
@@ -40,10 +42,30 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
             gates += _run_back(at_torch(job, same), temper.temperature_c)
         return gates
+    heated = _heated_like(job, treatment)
+    if heated is not None:
+        return list(_comes_to_heat(job, heated))
     if thick <= reach:
         return []
     text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
+
+
+def _heated_like(job: Job, work: Treatment) -> Treatment | None:
+    """Return the hardening at a torch that heats a part as casing at it does, if followed."""
+    whole = job.catalog.routes.get(WHOLE)
+    if work.route.process != "case" or work.steel.hardened is None or whole is None:
+        return None
+    same = replace(work, route=whole)
+    return alike(same) if is_torched(same) else None
+
+
+@per_job
+def _comes_to_heat(job: Job, work: Treatment) -> tuple[Gate, ...]:
+    """Judge whether all of a part that is cased at a torch comes to a red heat."""
+    # Compound wants more heat than the quench after it: what misses this misses that.
+    at = at_torch(job, work)
+    return tuple(_too_cold(work.source, at.set_up.heat_c, torched(job, work)))
 
 
 def _beyond(source: HeatSource, thick_mm: float) -> Gate:
@@ -58,14 +80,13 @@ def _beyond(source: HeatSource, thick_mm: float) -> Gate:
 @per_job
 def _followed(job: Job, work: Treatment) -> tuple[Gate, ...]:
     """Judge the heat of a torch or fire, for all bars that it heats alike."""
-    gates = _too_cold(work, torched(job, work))
+    needed_c = work.steel.hardened.temperature_c.low if work.steel.hardened else 800.0
+    gates = _too_cold(work.source, needed_c, torched(job, work))
     return (*gates, *_too_hot(work.steel, torched(job.one_heat(), work)))
 
 
-def _too_cold(treatment: Treatment, part: Torched) -> list[Gate]:
+def _too_cold(source: HeatSource | None, needed_c: float, part: Torched) -> list[Gate]:
     """Judge whether the zone comes to its heat."""
-    steel, source = treatment.steel, treatment.source
-    needed_c = steel.hardened.temperature_c.low if steel.hardened else 800.0
     gate = judged("heating", part.rim_c >= needed_c - RANGE_BEARS_C, "")
     if gate.verdict == "pass" or source is None:
         return []

@@ -77,3 +77,19 @@ def test_a_block_beyond_the_reach_of_a_torch_is_refused_however_hot_it_gets():
     assert "about 10 mm round" in said[0].text
     of_small = heating_gates(treatment, OVEN, resolved(asked({**small, **rest}), CATALOG))
     assert not any("mm round" in gate.text for gate in of_small)
+
+
+@pytest.mark.parametrize(("length", "expected"), [(250, ["fail"]), (25, [])])
+def test_casing_at_a_torch_is_followed_to_its_heat_as_hardening_is(length, expected):
+    spanner = {
+        "part.section": [{"shape": "flat", "size": 6, "width": 22, "length": length}],
+        "zone.1": GONE,
+        "part.feature": [],
+        "load.torque": GONE,
+        "workshop.heat": [{"source": "hand-torch"}],
+    }
+    job = resolved(asked(spanner), CATALOG)
+    cased = work("070m20", "case-compound", "water", "hand-torch")
+    assert [gate.verdict for gate in heating_gates(cased, OVEN, job)] == expected
+    through = work("c45", "through-torch", "water", "hand-torch")
+    assert [gate.verdict for gate in heating_gates(through, OVEN, job)] == expected
