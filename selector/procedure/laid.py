@@ -24,12 +24,20 @@ def set_up(do: Doing) -> StepOut:
     return StepOut(
         stage="set-up",
         action=action,
+        short=_kept_words(do),
         means=source.name if source else None,
         check=_rehearsed(do),
         length_mm=far_mm,
         temperature_c=do.set_up.heat_c if do.set_up and far_mm is None else None,
         source=COMMON,
     )
+
+
+def _kept_words(do: Doing) -> str | None:
+    """Return what the skin is kept by, and that it is to be bought where it is not there."""
+    words = {"foil": "wrap in stainless foil", "coat": "coat with anti-scale compound"}
+    kept = words.get(protection(do))
+    return kept if kept is None or do.shop.protect else f"{kept} (to buy)"
 
 
 def _rehearsed(do: Doing) -> str:
