@@ -2,16 +2,17 @@
 
 from typing import Literal
 
-from selector.advice.advise import Advice
+from selector.advice.advise import SURE, Advice
 from selector.advice.doing import bar_words, bought_as, doing_words, surface_words
-from selector.advice.order import why_not_first
+from selector.advice.order import set_back_words, why_not_first
 from selector.advice.record import AlternativeOut
-from selector.decision.drawback import unheard_of
+from selector.decision.best_temper import FAR
 from selector.decision.option import Option, Rejected
 from selector.decision.output import cost_out, rounded_share
 from selector.decision.risk import chief_risk
 from selector.gate import looked_at
 from selector.hardness_scale import hv_from_hb, hv_from_hrc
+from selector.job.sold import sold_for
 from selector.job.treatment import Treatment
 from selector.wording import in_100
 
@@ -27,13 +28,15 @@ KIND_WORDS: dict[Kind, str] = {
 CHEAP_STEEL = frozenset(
     {"mild", "free-cutting", "medium-carbon", "high-carbon", "case-hardening", "spring"}
 )
+# A way that takes so much more of one's own work than the first is no simpler. Estimate. [-]
+_SIMPLER = 1.25
+# Hardening at home, which a part that needs none is not offered.
+_HARDENS: tuple[Kind, ...] = ("cheap", "better")
 # Three places: the cheap way, the easy way, and the way round hardening at home.
 PLACES: tuple[tuple[Kind, ...], ...] = (
     ("cheap",), ("better",), ("as_bought", "bought_hard", "sent_out"),
 )  # fmt: skip
 SHOWN = 3
-# A simple way costs at most so many times the first. Estimate. [-]
-DEARER = 2.0
 
 
 def kind_of(work: Treatment) -> Kind:
@@ -62,13 +65,19 @@ def alternatives(advice: Advice) -> tuple[AlternativeOut, ...]:
     """
     if not advice.options:
         return ()
-    first = advice.options[0]
-    best = _best_of_kinds(advice, first)
+    best = _worth_saying(advice, _best_of_kinds(advice, advice.options[0]))
     chosen = [k for k in (_first_of(kinds, best) for kinds in PLACES) if k is not None]
     # Where one way is barred, another way round hardening at home takes its place.
     spare = [kind for kind in best if kind not in chosen]
     kinds = [*chosen, *spare][:SHOWN]
     return tuple(_out(advice, kind, *best[kind]) for kind in KIND_WORDS if kind in kinds)
+
+
+def needs_no_heat(advice: Advice) -> bool:
+    """Return whether what stands first serves as it is bought."""
+    first = advice.options[0]
+    soft = kind_of(first.treatment) == "as_bought"
+    return soft and first.judged.passing_all >= SURE
 
 
 def barred(advice: Advice) -> tuple[str, ...]:
@@ -84,7 +93,7 @@ def barred(advice: Advice) -> tuple[str, ...]:
     tuple of str
         With the gate that stopped what came nearest; empty where there is no first option.
     """
-    if not advice.options:
+    if not advice.options or needs_no_heat(advice):
         return ()
     there = {kind_of(option.treatment) for option in advice.options}
     gone = [kind for kinds in PLACES if there.isdisjoint(kinds) for kind in kinds]
@@ -96,13 +105,32 @@ def _stopped(advice: Advice, kind: Kind) -> str | None:
     """Return what stopped the nearest of a kind; None where nothing of it was looked at."""
     if kind == "sent_out" and not advice.asked.workshop.subcontract:
         return "the workshop says no (workshop.subcontract)"
-    mine = [item for item in advice.rejected if kind_of(item.treatment) == kind]
+    mine = [
+        item
+        for item in advice.rejected
+        if kind_of(item.treatment) == kind and _could_matter(advice, item)
+    ]
     if not mine:
         return None
     budget = advice.asked.limit.budget
     nearest = max(mine, key=lambda item: _nearness(item, budget))
     text = f"{nearest.gate.text.rstrip('.')} ({bought_as(advice, nearest.treatment.steel)}"
     return f"{text}, right {in_100(nearest.share)})" if nearest.share > 0 else f"{text})"
+
+
+def _could_matter(advice: Advice, item: Rejected) -> bool:
+    """Return whether another workshop or demand would let a treatment in."""
+    # What is sold for other parts, is no steel for such a one or stays soft by itself says
+    # nothing; nor does the want of a heat source in a workshop that has none.
+    if item.gate.name in {"shape", "custom", "near"}:
+        return False
+    if item.gate.name == "equipment" and not advice.asked.workshop.heat:
+        return False
+    work, gate = item.treatment, item.gate
+    if not sold_for(work.condition, advice.asked):
+        return False
+    soft = work.route.process == "none" and gate.name == "hard_enough"
+    return not (soft and (gate.share or 0.0) < FAR)
 
 
 def _nearness(item: Rejected, budget: float | None) -> tuple[float, int, float, bool]:
@@ -123,19 +151,31 @@ def _best_of_kinds(advice: Advice, first: Option) -> dict[Kind, tuple[int, Optio
     own = (kind_of(first.treatment), first.treatment.steel.family)
     for place, option in enumerate(advice.options[1:], start=2):
         kind = kind_of(option.treatment)
-        if (kind, option.treatment.steel.family) != own and _is_worth_it(kind, option, first):
+        other = (kind, option.treatment.steel.family) != own
+        if other and not set_back_words(advice, first, option) and _keeps(advice, kind, option):
             best.setdefault(kind, (place, option))
     return best
 
 
-def _is_worth_it(kind: Kind, option: Option, first: Option) -> bool:
-    """Return whether an option keeps what the name of its kind promises beside the first."""
-    if unheard_of(option):
-        return False
-    cost, beside = (o.judged.value("cost") for o in (option, first))
-    # A cheap steel that makes a dearer part is no cheap way, nor is a dear one simple.
-    most = {"cheap": beside, "better": DEARER * beside}.get(kind)
-    return most is None or cost <= most
+def _keeps(advice: Advice, kind: Kind, option: Option) -> bool:
+    """Return whether an option is beside the first what its kind says: cheap, or simple."""
+    first = advice.options[0]
+    if kind == "cheap":
+        return option.judged.value("cost") < first.judged.value("cost")
+    if kind == "better" and kind_of(first.treatment) in _HARDENS:
+        return work_h(advice, option) <= _SIMPLER * work_h(advice, first)
+    return True
+
+
+def _worth_saying(
+    advice: Advice, best: dict[Kind, tuple[int, Option]]
+) -> dict[Kind, tuple[int, Option]]:
+    """Return the kinds that differ: none hardened in vain, no cheap one too dear."""
+    gone: set[Kind] = set(_HARDENS) if needs_no_heat(advice) else set()
+    if "cheap" in best and "better" in best:
+        costs = [best[kind][1].judged.value("cost") for kind in _HARDENS]
+        gone |= {"cheap"} if costs[0] >= costs[1] else set()
+    return {kind: found for kind, found in best.items() if kind not in gone}
 
 
 def _first_of(kinds: tuple[Kind, ...], best: dict[Kind, tuple[int, Option]]) -> Kind | None:

@@ -7,12 +7,14 @@ import numpy as np
 from selector.advice.advise import Advice
 from selector.decision.breaking_gate import snap_words
 from selector.decision.drawback import Drawback, drawbacks
+from selector.decision.hardness_gate import off_window_hrc
 from selector.decision.option import Option
 from selector.decision.output import layer_out
 from selector.decision.preference import before_by_ease, tie_break
 from selector.duty.custom import custom_words
 from selector.duty.merit import NEVER, SELDOM
 from selector.duty.strength import strength_words
+from selector.duty.wear import edge_loss_hrc
 from selector.figure import median
 from selector.job.supply import at_hand_words
 from selector.option.movement import movement_words
@@ -23,15 +25,18 @@ from selector.wording import layer_words, shown
 _LEAST_LEAD = 0.004
 # A chance of success that differs by less is not worth a word. [-]
 _LEAST_CHANCE = 0.03
+# What rounds to nothing is not said. [HRC]
+_SAID_HRC = 0.5
 
 
 def _value_words(advice: Advice, option: Option, criterion: Criterion) -> str:
     """Return the value of one criterion of an option, in words."""
     value = option.judged.value(criterion)
-    off = f"{value:.0f} HRC off the window or its edge" if value >= 0.5 else "in the window"
     life = f"{value:.1f} times the wear life wanted"
     words: dict[Criterion, str] = {
-        "hardness": off if advice.leading_zone.life_ratio is None else life,
+        "hardness": _window_words(advice, option)
+        if advice.leading_zone.life_ratio is None
+        else life,
         "strength": strength_words(value),
         "snap_margin": snap_words(value),
         "movement": movement_words(option.judged.prediction.movement),
@@ -42,6 +47,40 @@ def _value_words(advice: Advice, option: Option, criterion: Criterion) -> str:
         "at_hand": at_hand_words(option.treatment),
     }
     return words[criterion]
+
+
+def _off_and_edge_hrc(advice: Advice, option: Option) -> tuple[float, float]:
+    """Return how far an option is off its window, and what its edge lacks in carbon. [HRC]."""
+    lead, normals = advice.job.leading, advice.job.shared()
+    off = off_window_hrc(option.treatment, option.judged.prediction.surface_hrc, lead)
+    edge = edge_loss_hrc(option.treatment, lead, advice.asked, normals)
+    return median(off), median(edge)
+
+
+def _window_words(advice: Advice, option: Option) -> str:
+    """Return how an option stands to its window, and apart from that what its edge lacks."""
+    off, edge = _off_and_edge_hrc(advice, option)
+    text = f"{off:.0f} HRC off the window" if off >= _SAID_HRC else "in the window"
+    return f"{text}, {_edge_words(edge)}" if edge >= _SAID_HRC else text
+
+
+def _edge_words(edge_hrc: float) -> str:
+    """Return what an edge poor in carbon wears like."""
+    more = "softer" if edge_hrc > 0 else "harder"
+    return f"its edge wears as if {abs(edge_hrc):.0f} HRC {more} for its carbon"
+
+
+def _nearer_window(advice: Advice, first: Option, other: Option) -> str | None:
+    """Return how two options differ by their window and by their edge, each in its own."""
+    here, there = (_off_and_edge_hrc(advice, option) for option in (first, other))
+    off, edge = (second - one for one, second in zip(here, there, strict=True))
+    said = []
+    if abs(off) >= _LEAST_HRC:
+        side = "further off" if off > 0 else "nearer"
+        said.append(f"{abs(off):.0f} HRC {side} the window")
+    if abs(edge) >= _LEAST_HRC:
+        said.append(_edge_words(edge))
+    return " and ".join(said) or None
 
 
 def _against(advice: Advice, first: Option, second: Option, criterion: Criterion) -> str | None:
@@ -71,7 +110,7 @@ def why_before(advice: Advice, first: Option, second: Option) -> str:
 
 # A smaller difference is no reason: currency or days, HRC, mm, times.
 _LEAST, _LEAST_HRC = 0.5, 1.5
-_IN_HRC = frozenset({"hardness", "snap_margin", "operator_sensitivity"})
+_IN_HRC = frozenset({"snap_margin", "operator_sensitivity"})
 _LEAST_MM, _LEAST_TIMES = 0.01, 0.05
 # Nor is a smaller one in custom, where "also" and "seldom" are 0.3 apart. [-]
 _LEAST_CUSTOM = 0.15
@@ -182,24 +221,20 @@ def _difference(
         more = move[1] - move[0]
         text = f"bows {abs(more):.2f} mm {'more' if more > 0 else 'less'}"
         return text if abs(more) >= _LEAST_MM else None
-    if criterion == "strength" or (
-        criterion == "hardness" and advice.leading_zone.life_ratio is not None
-    ):
+    by_life = criterion == "hardness" and advice.leading_zone.life_ratio is not None
+    if criterion == "strength" or by_life:
         what = "bears" if criterion == "strength" else "lasts"
         text = f"{what} {there:.1f} against {here:.1f} times what you ask"
         return text if abs(more) >= _LEAST_TIMES else None
+    if criterion == "hardness":
+        return _nearer_window(advice, first, other)
     if criterion == "custom":
         return _usual(here, there) if abs(more) >= _LEAST_CUSTOM else None
     if criterion == "at_hand":
         return _had(first, other) if more else None
     size = abs(more)
-    if size < (_LEAST_HRC if criterion in _IN_HRC else _LEAST):
-        return None
     currency = advice.job.catalog.prices.currency
     words: dict[str, tuple[str, str]] = {
-        "hardness": (
-            f"{size:.0f} HRC further off the window", f"{size:.0f} HRC nearer the window",
-        ),
         "snap_margin": (
             f"{size:.0f} HRC further from chipping", f"{size:.0f} HRC nearer to chipping",
         ),
@@ -210,8 +245,9 @@ def _difference(
         ),
         "days": (f"{_days(size)} longer", f"{_days(size)} sooner"),
     }  # fmt: skip
+    small = size < (_LEAST_HRC if criterion in _IN_HRC else _LEAST)
     named = words.get(criterion)
-    return None if named is None else named[0 if more > 0 else 1]
+    return None if small or named is None else named[0 if more > 0 else 1]
 
 
 def reasons(advice: Advice, option: Option) -> tuple[str, ...]:

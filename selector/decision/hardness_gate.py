@@ -71,6 +71,14 @@ def ceiling_hrc(work: Treatment, demand: Demand) -> float | None:
     return demand.ceiling_hrc
 
 
+def off_window_hrc(work: Treatment, hrc: Floats, demand: Demand) -> Floats:
+    """Return how far hardness lies outside the window of a zone, to either side. [HRC]."""
+    low = -np.inf if demand.low_hrc is None else demand.low_hrc
+    capped = ceiling_hrc(work, demand) is not None
+    high = demand.high_hrc if capped and demand.high_hrc is not None else np.inf
+    return np.asarray(np.maximum(low - hrc, 0.0) + np.maximum(hrc - high, 0.0))
+
+
 def _skin_words(found: Hardened) -> str:
     """Return what a bare soak takes off a surface and how to keep it, nothing where little."""
     skin = found.skin

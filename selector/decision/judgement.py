@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from selector.decision.bath_gate import bath_gates
 from selector.decision.breaking_gate import breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
-from selector.decision.hardness_gate import ceiling_hrc, hardness_gates
+from selector.decision.hardness_gate import ceiling_hrc, hardness_gates, off_window_hrc
 from selector.decision.heating_gate import heating_gates
 from selector.decision.service_gate import service_gate
 from selector.decision.standard import Standard, standard_of
@@ -184,10 +184,14 @@ def _limit_gates(prediction: Prediction, limit: Limit, *, cuts: bool) -> list[Ga
         text = f"costs about {about} of the {limit.budget:.0f} {currency} you allow"
         gates.append(judged("budget", cost <= limit.budget, text))
     if limit.days is not None:
-        late = prediction.bill.days > limit.days
-        text = f"takes {prediction.bill.days:g} days; {limit.days:g} allowed"
-        gates.append(Gate("days", "fail" if late else "pass", text))
+        gates.append(days_gate(prediction.bill.days, limit.days))
     return gates
+
+
+def days_gate(days: float, allowed: float) -> Gate:
+    """Judge how long a part takes; both in days."""
+    text = f"takes {days:g} days; {allowed:g} allowed"
+    return Gate("days", "fail" if days > allowed else "pass", text)
 
 
 def _wearing(prediction: Prediction, hrc: Floats, standard: Standard) -> Floats:
@@ -196,10 +200,7 @@ def _wearing(prediction: Prediction, hrc: Floats, standard: Standard) -> Floats:
     wanted, work = asked.zone[lead.zone].life_ratio, prediction.treatment
     if wanted is not None:
         return life(work, hrc, lead, asked, normals) / wanted
-    low = -np.inf if lead.low_hrc is None else lead.low_hrc
-    capped = ceiling_hrc(prediction.treatment, lead) is not None
-    high = lead.high_hrc if capped and lead.high_hrc is not None else np.inf
-    off = np.maximum(low - hrc, 0.0) + np.maximum(hrc - high, 0.0)
+    off = off_window_hrc(work, hrc, lead)
     return np.asarray(off + edge_loss_hrc(work, lead, asked, normals))
 
 

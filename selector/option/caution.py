@@ -13,6 +13,8 @@ from selector.job.bath_check import is_too_harsh
 from selector.job.job import Job
 from selector.job.treatment import FLAMES, Temper, Treatment, is_torched
 from selector.option.prediction import Prediction, embrittled
+from selector.option.skin import GRINDERS
+from selector.option.spring_energy import maims
 from selector.option.torched import meant_torched
 from selector.requirement import Requirement
 
@@ -59,8 +61,10 @@ OF_SCRAP = (
 FINE_RUNOUT_MM = 0.02
 BOLT_LIKE = frozenset({"hard", "welded"})
 LOADED_SPRING = "spring-under-load"
-BY_SHAPE = {"coil-spring": (LOADED_SPRING, "hardened-spring-reheat")}
-GRINDERS = frozenset({"toolpost-grinder", "surface-grinder"})
+BY_SHAPE = {"coil-spring": ("hardened-spring-reheat",)}
+SOFT_HEAD, HARD_FACE = "struck-head-chips", "hard-face-struck"
+# What is longer than so many times it is wide is struck at its other end. Estimate. [-]
+_HEADED = 1.5
 
 
 _WELDED = re.compile(r"\bweld(?:ed)?(?:[- ](?:on|in))?\b", re.IGNORECASE)
@@ -193,9 +197,8 @@ def _of_hardening(asked: Requirement, work: Treatment) -> list[str]:
     if work.source is not None and work.source.kind in FLAMES:
         ids.append("shield-the-flame")
     thin = min(section.size for section in asked.part.section) <= THIN_MM
-    unlike = len(asked.zone) > 1 or thin or work.route.extent == "local"
-    # A firm tempers the whole part as the order says.
-    if unlike and work.route.place == "workshop":
+    own = work.route.place == "workshop"
+    if own and (len(asked.zone) > 1 or thin or work.route.extent == "local"):
         ids.append("temper-by-zone")
     cuts = any(zone.wear == "abrasive" for zone in asked.zone)
     if cuts and work.steel.kind not in HOT_HARD:
@@ -222,18 +225,27 @@ def by_step(
     return tuple(sorted(once.items(), key=lambda item: STEPS.index(item[1].step)))
 
 
+def _has_soft_head(asked: Requirement) -> bool:
+    """Return whether a struck part has a head besides the face or edge that is to be hard."""
+    worn = {place for zone in asked.zone if zone.wear != "none" for place in zone.section}
+    beside = len(worn) < len(asked.part.section)
+    widest = max(section.across_mm for section in asked.part.section)
+    return beside or asked.is_edged or asked.part.length_mm > _HEADED * widest
+
+
 def of_part(asked: Requirement) -> list[str]:
     """Return the caution ids that part and use bring with them."""
     ids = [
         *BY_CONDITION.get(asked.part.condition, ()),
         *BY_SHAPE.get(asked.part.shape_class, ()),
     ]
-    if asked.is_spring and has_load(asked.load):
+    coiled = asked.part.shape_class == "coil-spring"
+    if (coiled or (asked.is_spring and has_load(asked.load))) and maims(asked):
         ids.append(LOADED_SPRING)
     if asked.safety_critical:
         ids.append("lifting-brakes-pressure")
-    if asked.load.impact == "hammered":
-        ids.append("struck-head-chips")
+    if asked.load.impact == "hammered" and not asked.safety_critical:
+        ids.append(SOFT_HEAD if _has_soft_head(asked) else HARD_FACE)
     if asked.limit.runout is not None and asked.limit.runout <= FINE_RUNOUT_MM:
         ids.append("bar-out-of-round")
     if _is_welded(asked):

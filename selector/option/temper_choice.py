@@ -37,8 +37,9 @@ _UNDONE_HRC = 20.0
 # Share of its window at which a zone that wears is tempered, and one that takes blows. Common
 # practice: dies run at the hard end, struck tools at the tough one. [-]
 WEARING_AIM, STRUCK_AIM = 0.65, 0.3
-# Tempers tried where the zone asks for no hardness: low, spring, tough. [°C]
-_SAMPLES_C = (200.0, 400.0, 550.0)
+# Tempers tried where the zone asks for no hardness: low, spring, tough; the low one as hot as
+# the duty asks for, in steps of the grid. [°C]
+_SAMPLES_C, _STEP_C = (200.0, 400.0, 550.0), 25.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -258,10 +259,12 @@ def tempers_worth(ready: Prepared, ceilings: Mapping[Means, float]) -> tuple[Cho
     hrc, slopes = _responses(job, ready.alike, grid, lead)
     least = _least_c(job.asked)
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
+        least_step = _STEP_C * np.ceil(least / _STEP_C)
+        heats = {max(heat, least_step) for heat in _SAMPLES_C}
         places = {
             k: True
             for k, t in enumerate(grid)
-            if t.means == "none" or any(abs(t.temperature_c - s) < 1 for s in _SAMPLES_C)
+            if t.means == "none" or any(abs(t.temperature_c - heat) < 1 for heat in heats)
         } or {len(grid) - 1: True}
         window = (-100.0, 100.0)
     else:

@@ -99,8 +99,9 @@ def test_one_zone_hardened_whole_needs_no_second_temper():
     assert "temper-by-zone" not in dict(cautions(found))
 
 
-def test_a_firm_tempers_the_part_as_ordered_and_no_zone_by_itself():
-    sent = {"workshop.heat": [], "workshop.bath": [], "workshop.subcontract": True}
+def test_how_to_temper_is_no_matter_of_a_part_that_a_firm_hardens():
+    sent = {"workshop.subcontract": True, "workshop.heat": []}
     found = advise(asked(sent), only("42crmo4"), route="subcontract-vacuum")
     assert found.options
     assert "temper-by-zone" not in dict(cautions(found))
+    assert "finish-after-heat" in dict(cautions(found))

@@ -103,6 +103,19 @@ def test_a_bar_that_is_hard_to_get_says_so(advice):
     assert "hard to get" in why_not_first(advice, replace(first, judged=rare))
 
 
+def test_hardness_off_the_window_is_said_apart_from_what_an_edge_lacks_in_carbon():
+    cuts = {"zone.0.wear": "abrasive", "zone.0.hardness": {"min": "50 HRC", "max": "58 HRC"}}
+    answer = advise(asked(cuts), only("42crmo4"))
+    lean = answer.options[0]
+    said = _value_words(answer, lean, "hardness")
+    window = answer.job.leading
+    middle = float(np.median(lean.judged.prediction.surface_hrc))
+    off = re.search(r"(\d+) HRC off the window", said)
+    short = max(window.low_hrc - middle, middle - window.high_hrc, 0.0)
+    assert abs((int(off.group(1)) if off else 0) - short) <= 1.0
+    assert "its edge wears as if" in said
+
+
 def test_a_near_tie_and_what_is_seldom_used_are_said():
     struck = {"load.impact": "hammered", "zone.0.wear": "edge-impact", "part.feature": []}
     answer = advise(asked(struck), only("100mncrw4", "60wcrv8", "115crv3"))

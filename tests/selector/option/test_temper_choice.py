@@ -144,6 +144,13 @@ def test_a_zone_without_a_window_is_tried_low_springy_and_tough():
     assert (np.diff(hrc) <= 0).all()
 
 
+def test_a_struck_part_without_a_window_is_tried_no_cooler_than_a_blow_allows():
+    struck = {"zone.0.wear": "none", "zone.0.hardness": None, "load.impact": "hammered"}
+    found = chosen(work("c45"), struck, {"furnace": 700.0})
+    heats = {choice.temper.temperature_c for choice in found if choice.temper.means != "none"}
+    assert heats == {STRUCK_LEAST_TEMPER_C, 400, 550}
+
+
 @pytest.mark.parametrize("steel", ["c45", "42crmo4"])
 def test_a_temper_looked_up_alone_is_the_one_of_the_grid(steel):
     once = resolved(asked(), CATALOG, count=1)
