@@ -30,6 +30,8 @@ Floats = NDArray[np.float64]
 TOSS_UP = 0.60
 # A first option that comes right less often is worth a change. [-]
 SURE = 0.80
+# What comes so near is named where nothing meets every demand. [-]
+NEARLY = 0.1
 # A hardness so near the window is as good as in it. [HRC]
 ABOUT_HRC = 0.5
 # So many leading options are set against each other, and given to the other methods.
@@ -85,12 +87,21 @@ class Advice:
         )
 
     @property
+    def known_came_near(self) -> bool:
+        """Whether what is known came so near that an unknown bar is one way among others."""
+        # What goes beyond the models is known too: its coupon says whether they hold.
+        if any(item.gate.name == "model" for item in self.apart):
+            return False
+        budget = self.asked.limit.budget
+        return any(item.nearness(budget) >= NEARLY for item in self.rejected)
+
+    @property
     def verdict(self) -> str:
         """One word for the whole advice, which the first option answers for."""
         if self.asked.safety_critical:
             return "safety_referral"
         if not self.options:
-            return "coupon_first" if self.apart else "no_option"
+            return "coupon_first" if self.apart and not self.known_came_near else "no_option"
         first = self.options[0]
         if self.toss_up and first is not self.as_bought:
             return "toss_up"

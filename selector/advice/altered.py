@@ -8,6 +8,7 @@ from catalog import Catalog
 from catalog.route import Route
 from selector.advice.advise import Advice
 from selector.duty.strength import has_load
+from selector.gate import GateName
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.option.movement import STOCK_MM
 from selector.option.skin import GRINDERS
@@ -25,10 +26,20 @@ OVEN_C, OIL_L, WATER_L = 250.0, 15.0, 15.0
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """A requirement changed in one thing, and that thing in words."""
+    """A requirement changed in one thing, that thing in words, and the gates it eases."""
 
     text: str
     asked: Requirement
+    eases: frozenset[GateName] = frozenset()
+
+
+_MONEY, _DAYS = frozenset[GateName]({"budget"}), frozenset[GateName]({"days"})
+_TRUE = frozenset[GateName]({"movement"})
+_HARDER, _SOFTER = (
+    frozenset[GateName]({"not_too_hard", "snap", "blow", "hard_end"}),
+    frozenset[GateName]({"hard_enough", "depth", "core"}),
+)
+_STRONGER = frozenset[GateName]({"strength", "contact", "snap", "blow", "cracking"})
 
 
 def thought_of(advice: Advice) -> Iterator[Change]:
@@ -131,7 +142,7 @@ def _of_money(advice: Advice) -> Iterator[Change]:
     if enough > DEARER * budget:
         wider = limit.model_copy(update={"budget": float(ceil(enough))})
         text = f"With {ceil(enough)} {advice.job.catalog.prices.currency}"
-        yield Change(text, advice.asked.model_copy(update={"limit": wider}))
+        yield Change(text, advice.asked.model_copy(update={"limit": wider}), _MONEY)
 
 
 def _with(asked: Requirement, text: str, **update: object) -> Change:
@@ -180,7 +191,8 @@ def _of_loads(asked: Requirement) -> Iterator[Change]:
         value = getattr(asked.load, name)
         if value:
             less = asked.load.model_copy(update={name: LESS * value})
-            yield Change(f"With a tenth less {name}", asked.model_copy(update={"load": less}))
+            eased = asked.model_copy(update={"load": less})
+            yield Change(f"With a tenth less {name}", eased, _STRONGER)
 
 
 def _of_window(advice: Advice) -> Iterator[Change]:
@@ -195,9 +207,9 @@ def _of_window(advice: Advice) -> Iterator[Change]:
             None if hv is None else float(hrc_from_hv(hv, outside="extend"))
             for hv in (given.min, given.max)
         )
-    for end, known, by, words in (
-        ("min", low, -POINTS_HRC, "is enough"),
-        ("max", high, POINTS_HRC, "is not too much"),
+    for end, known, by, words, eases in (
+        ("min", low, -POINTS_HRC, "is enough", _SOFTER),
+        ("max", high, POINTS_HRC, "is not too much", _HARDER),
     ):
         if known is None:
             continue
@@ -210,7 +222,7 @@ def _of_window(advice: Advice) -> Iterator[Change]:
         zones = list(asked.zone)
         zones[number] = zone.model_copy(update={"hardness": wider})
         text = f"If {shown(known + by)} {words}"
-        yield Change(text, asked.model_copy(update={"zone": tuple(zones)}))
+        yield Change(text, asked.model_copy(update={"zone": tuple(zones)}), eases)
 
 
 def _of_shape(asked: Requirement) -> Iterator[Change]:
@@ -239,31 +251,30 @@ def _ground_true(asked: Requirement) -> Change:
     stock_mm = part.stock_removal or STOCK_MM
     more = {"finish_after": (*part.finish_after, by), "stock_removal": stock_mm}
     text = f"With {stock_mm:g} mm left on and ground true after the heat"
-    return Change(text, asked.model_copy(update={"part": part.model_copy(update=more)}))
+    return Change(text, asked.model_copy(update={"part": part.model_copy(update=more)}), _TRUE)
 
 
 def _shaped(asked: Requirement, text: str, sections: list[Section]) -> Change:
     """Return a change of the sections of the part."""
     part = asked.part.model_copy(update={"section": tuple(sections)})
-    return Change(text, asked.model_copy(update={"part": part}))
+    return Change(text, asked.model_copy(update={"part": part}), _STRONGER)
 
 
 def _of_limits(asked: Requirement) -> Iterator[Change]:
     """Yield one limit eased."""
     limit = asked.limit
 
-    def eased(text: str, **update: object) -> Change:
+    def eased(text: str, eases: frozenset[GateName], **update: object) -> Change:
         wider = limit.model_copy(update=update)
-        return Change(text, asked.model_copy(update={"limit": wider}))
+        return Change(text, asked.model_copy(update={"limit": wider}), eases)
 
     if limit.runout:
-        yield eased(
-            f"If it may run out {TWICE * limit.runout:g} mm", runout=TWICE * limit.runout
-        )
+        text = f"If it may run out {TWICE * limit.runout:g} mm"
+        yield eased(text, _TRUE, runout=TWICE * limit.runout)
         if not GRINDERS & set(asked.part.finish_after):
             yield _ground_true(asked)
     if limit.days:
-        yield eased(f"With {TWICE * limit.days:g} days", days=TWICE * limit.days)
+        yield eased(f"With {TWICE * limit.days:g} days", _DAYS, days=TWICE * limit.days)
     if limit.budget:
         more = DEARER * limit.budget
-        yield eased(f"With a budget of {more:.0f}", budget=more)
+        yield eased(f"With a budget of {more:.0f}", _MONEY, budget=more)

@@ -1,26 +1,31 @@
 """The smallest changes that would make a part come right, each weighed like any other job."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
+from catalog import Catalog
 from catalog.route import Route
 from catalog.steel import Steel
 from selector.advice.advise import SURE, Advice
-from selector.advice.altered import thought_of
+from selector.advice.altered import Change, thought_of
 from selector.advice.doing import bar_words, doing_words, surface_words
 from selector.advice.record import ChangeOut
 from selector.decision.option import Option, Rejected, scorer_of
 from selector.decision.weighing import weigh
 from selector.duty.custom import custom
+from selector.gate import GateName
+from selector.job.bench import Bench
 from selector.job.candidates import screened
 from selector.job.job import resolved
 from selector.job.supply import at_hand
+from selector.job.treatment import Treatment
 from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.wording import in_100
 
 # A change is worth naming where so much more comes right. [-]
 GAIN = 0.10
-# So many changes are shown, and so many steels looked at for each: those that came nearest.
+# So many changes are shown, and so many steels looked at for each: those that came nearest,
+# and as many of those that a better workshop lets in.
 TOLD, STEELS = 5, 6
 
 
@@ -41,10 +46,9 @@ def changes(advice: Advice) -> tuple[ChangeOut, ...]:
     before = advice.options[0].judged.passing_all if advice.options else 0.0
     if before >= SURE or advice.asked.safety_critical:
         return ()
-    steels = nearest(advice)
     tried = []
     for change in thought_of(advice):
-        option = best_of(advice, change.asked, steels)
+        option = best_of(advice, change.asked, promising(advice, change))
         if option is not None and option.judged.passing_all >= before + GAIN:
             tried.append(change_out(advice, change.text, option))
     return tuple(sorted(tried, key=lambda change: -change.passing_all)[:TOLD])
@@ -77,13 +81,58 @@ def made(advice: Advice, change: ChangeOut) -> Requirement:
     raise ValueError(msg)
 
 
-def nearest(advice: Advice) -> frozenset[str]:
+def promising(advice: Advice, change: Change) -> frozenset[str]:
+    """Return the steels that a change is tried with.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+    change : Change
+        One that is worth trying.
+
+    Returns
+    -------
+    frozenset of str
+        Slugs: of what a demand that it eases had stopped, or of what only the workshop had,
+        those that promise most, and those that came nearest besides.
+    """
+    near = nearest(advice, change.eases)
+    if change.asked.workshop == advice.asked.workshop:
+        return near
+    return near | _newly_allowed(advice, change.asked)
+
+
+def _newly_allowed(advice: Advice, asked: Requirement) -> frozenset[str]:
+    """Return the steels most usual for the part, of what a workshop that has more allows."""
+    catalog, lead = advice.job.catalog, advice.job.leading
+    before = {work.label for work in _allowed(advice.asked, advice.job.bench, catalog)}
+    news = [
+        work
+        for work in _allowed(asked, resolved(asked, catalog).bench, catalog)
+        if work.label not in before
+    ]
+    news.sort(key=lambda work: (-custom(work, lead, asked), -at_hand(work)))
+    # Near-equivalent steels come out alike: one speaks for its family.
+    first = {work.steel.family: work.steel.slug for work in reversed(news)}
+    ordered = dict.fromkeys(first[work.steel.family] for work in news)
+    return frozenset(list(ordered)[:STEELS])
+
+
+def _allowed(asked: Requirement, bench: Bench, catalog: Catalog) -> Iterator[Treatment]:
+    """Yield what nothing speaks against before it is worked out."""
+    return (i.treatment for i in screened(asked, catalog, bench) if i.gate is None)
+
+
+def nearest(advice: Advice, first: frozenset[GateName] = frozenset()) -> frozenset[str]:
     """Return the steels that came nearest, of what was ranked and of what was turned down.
 
     Parameters
     ----------
     advice : Advice
         The whole advice.
+    first : frozenset of str
+        Gates: half the steels are those that came nearest of what these turned down.
 
     Returns
     -------
@@ -91,8 +140,10 @@ def nearest(advice: Advice) -> frozenset[str]:
         Slugs. Where nothing was predicted, those that such parts are usually made of.
     """
     near = nearest_first(advice)
+    eased = [item.treatment for item in near if item.gate.name in first]
     works = [option.treatment for option in advice.options] + [item.treatment for item in near]
-    return frozenset(list(dict.fromkeys(work.steel.slug for work in works))[:STEELS])
+    half = list(dict.fromkeys(work.steel.slug for work in eased))[: STEELS // 2]
+    return frozenset(list(dict.fromkeys([*half, *(w.steel.slug for w in works)]))[:STEELS])
 
 
 def nearest_first(advice: Advice) -> list[Rejected]:

@@ -27,7 +27,9 @@ def headline(advice: Advice) -> str:
         return f"{why}; no procedure before that result."
     if verdict == "no_option":
         where = "on this rack" if advice.asked.workshop.only_stock else "in this workshop"
-        return f"Nothing {where} meets every demand; see what binds and what came nearest."
+        text = f"Nothing {where} meets every demand; see what binds and what came nearest."
+        coupon = " The bar of unknown grade may: harden a coupon of it first."
+        return text + coupon * bool(advice.apart)
     return _best(advice) + _of_rack(advice)
 
 

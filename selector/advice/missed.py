@@ -2,6 +2,7 @@
 
 from collections import Counter
 
+from selector.advice.advise import NEARLY
 from selector.advice.record import AdviceOut, RejectedOut
 from selector.gate import BEFORE_PREDICTION
 from selector.wording import (
@@ -17,8 +18,9 @@ UNHARDENED = frozenset({"as-bought", "prehard"})
 # Lines of what is out: of what was predicted, and in all.
 PREDICTED, SHOWN = 6, 14
 NOTHING_HELPS = (
-    "No single change that was tried lets anything in: a tool or a bath more, work sent out, "
-    "less load, a wider window, thicker, more time or money."
+    "No single change lets in any of the steels it was tried with, which came nearest or are "
+    "usual for such a part: a tool or a bath more, work sent out, less load, a wider window, "
+    "thicker, more time or money."
 )
 WHOM_TO_ASK = (
     "Ask a stockholder for bar with an inspection certificate (EN 10204, 3.1), a heat-treat "
@@ -32,8 +34,6 @@ PROOF = {
 }
 # So many near misses, each of another steel, beside rack and bar as bought.
 MISSES = 3
-# Beyond these a bar is named where it comes so near. [-]
-NEARLY = 0.1
 # So many bars are named of a part that is passed on.
 BARS = 3
 

@@ -165,8 +165,8 @@ def _blocks(advice: AdviceOut) -> list[Block]:
     return [
         top,
         Block("How", procedure_lines(first) if first else (), 7, 4),
-        coupon,
         Block("What came nearest", tuple(nearest), 10, 3),
+        coupon,
         Block("What binds", tuple(out), 12, 2),
         Block("Instead", _instead(advice), 13, 4),
         Block("On your rack", tuple(_racked(advice)), 8, 2),

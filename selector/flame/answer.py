@@ -4,6 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import partial
 
+import numpy as np
+
 from catalog import Catalog
 from catalog.route import Route
 from catalog.steel import Steel
@@ -31,6 +33,8 @@ LOOKED_AT = 6
 # An option that comes out right less often has a condition of its own; where even three in
 # ten go wrong, a hand tries it on a coupon before he risks the part. [-]
 SURE, TRIED_FIRST = 0.9, 0.7
+# Where one heat in twenty leaves the surface under this, a file says so first. [-], [HRC]
+RARELY, SOFT_HRC = 0.05, 20.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -212,6 +216,8 @@ def _of_option(job: Job, option: Option, *, looked_at: bool) -> FlameVerdict:
         return FlameVerdict("coupon_first", work, why, option, said)
     if not said and right < SURE:
         said = (f"it may have to be done again: {times}",)
+    if not said and np.quantile(option.judged.prediction.surface_hrc, RARELY) < SOFT_HRC:
+        said = ("it is filed before it is tempered: one heat in twenty leaves it soft",)
     if not said:
         return FlameVerdict("yes", work, _sentence(option, job.leading), option)
     return FlameVerdict("yes_if", work, f"yes if {said[0]}", option, said)

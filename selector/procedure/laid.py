@@ -11,8 +11,6 @@ from selector.record import SetUpOut, StepOut
 
 # Foil of the usual kind stands this; the better kind 1230. Foil makers (from memory). [°C]
 FOIL_C = 1090.0
-# What keeps the carbon in the skin, in a word or two.
-_KEPT = {"foil": "wrap it in stainless foil", "coat": "coat it with anti-scale compound"}
 
 
 def set_up(do: Doing) -> StepOut:
@@ -26,13 +24,20 @@ def set_up(do: Doing) -> StepOut:
     return StepOut(
         stage="set-up",
         action=action,
-        short=_KEPT.get(protection(do)) if kind == "furnace" else None,
+        short=_kept_words(do),
         means=source.name if source else None,
         check=_rehearsed(do),
         length_mm=far_mm,
         temperature_c=do.set_up.heat_c if do.set_up and far_mm is None else None,
         source=COMMON,
     )
+
+
+def _kept_words(do: Doing) -> str | None:
+    """Return what the skin is kept by, and that it is to be bought where it is not there."""
+    words = {"foil": "wrap in stainless foil", "coat": "coat with anti-scale compound"}
+    kept = words.get(protection(do))
+    return kept if kept is None or do.shop.protect else f"{kept} (to buy)"
 
 
 def _rehearsed(do: Doing) -> str:

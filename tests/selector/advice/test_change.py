@@ -1,9 +1,19 @@
 import pytest
 
+from catalog import load_catalog
 from selector.advice.advise import SURE, advise
-from selector.advice.change import GAIN, TOLD, changes, nearest_first
+from selector.advice.altered import sent_out, thought_of
+from selector.advice.change import (
+    GAIN,
+    STEELS,
+    TOLD,
+    changes,
+    nearest,
+    nearest_first,
+    promising,
+)
 from selector.advice.output import advice_out
-from tests.dog import asked, only
+from tests.dog import GONE, asked, only
 
 # A hardness that lies where 42CrMo4 turns brittle, by eye: a crayon gets past it.
 SPRING_HARD = {
@@ -63,3 +73,41 @@ def test_changes_are_weighed_where_they_are_asked_for(stuck, found, monkeypatch)
     monkeypatch.setattr("selector.advice.output.changes", {stuck: found}.get)
     assert advice_out(stuck).changes == ()
     assert advice_out(stuck, changed=True).changes == found
+
+
+# A blade in cider: plain steel rusts, soft stainless steel is too soft, and nothing is at hand
+# to harden the stainless steel that is hard enough.
+CIDER = {
+    "part.name": "blade",
+    "part.feature": GONE,
+    "part.section": [{"shape": "flat", "size": 2, "width": 25, "length": 160}],
+    "zone.1": GONE,
+    "zone.0.wear": "abrasive",
+    "zone.0.severity": "light",
+    "zone.0.hardness": {"min": "52 HRC", "max": "60 HRC", "must": True},
+    "limit.corrosion": "severe",
+    "load.torque": GONE,
+    "workshop.heat": [],
+    "workshop.bath": [],
+}
+
+
+def test_work_sent_out_is_tried_with_the_steels_that_it_alone_lets_in():
+    stopped = advise(asked(CIDER), load_catalog())
+    assert not stopped.options
+    sent = next(iter(sent_out(stopped.asked)))
+    steels = promising(stopped, sent)
+    catalog = stopped.job.catalog
+    assert nearest(stopped) < steels
+    assert len(steels) <= 2 * STEELS
+    let_in = [change for change in changes(stopped) if change.text.startswith(sent.text)]
+    assert [catalog.steels[c.id.split("/")[0]].kind for c in let_in] == [
+        "martensitic-stainless"
+    ]
+
+
+def test_a_demand_eased_is_tried_with_what_it_had_stopped(stuck):
+    eased = {gate for change in thought_of(stuck) for gate in change.eases}
+    assert {"hard_enough", "not_too_hard"} <= eased
+    for change in thought_of(stuck):
+        assert promising(stuck, change) >= nearest(stuck, change.eases)

@@ -86,6 +86,17 @@ def test_an_unknown_bar_gets_no_procedure():
     assert "°C" not in text
 
 
+def test_an_unknown_bar_is_one_way_among_others_where_known_steel_comes_near():
+    dear = {"workshop.stock": [{"steel": "unknown"}], "limit.budget": 25}
+    answer = of(dear, "c45", "unknown")
+    assert not answer.options
+    assert answer.apart
+    assert answer.verdict == "no_option"
+    text = headline(answer)
+    assert text.startswith("Nothing in this workshop meets every demand")
+    assert text.endswith("harden a coupon of it first.")
+
+
 def test_nothing_fits():
     text = headline(of({"zone.0.hardness": {"min": "67 HRC", "must": True}}))
     assert "Nothing in this workshop meets every demand" in text

@@ -6,9 +6,10 @@ from selector.decision.heating_gate import heating_gates
 from selector.flame.answer import flame_answer
 from selector.job.job import resolved
 from selector.job.treatment import Temper
-from tests.dog import asked, only, work
+from tests.dog import GONE, asked, only, work
 
 CATALOG = load_catalog()
+OVEN = Temper("oven", 200.0, 3600.0)
 
 
 def part(size, source):
@@ -24,8 +25,7 @@ def part(size, source):
 
 
 def verdicts(asked_of, treatment):
-    oven = Temper("oven", 200.0, 3600.0)
-    return [g.verdict for g in heating_gates(treatment, oven, resolved(asked_of, CATALOG))]
+    return [g.verdict for g in heating_gates(treatment, OVEN, resolved(asked_of, CATALOG))]
 
 
 @pytest.mark.parametrize(
@@ -69,3 +69,36 @@ def test_a_torch_too_small_is_said_by_the_heat_it_gives():
     weighed = advise(part(40, "hand-torch"), only("c45"))
     said = [r.gate.text for r in weighed.rejected if r.treatment.route.slug == "local-torch"]
     assert any("brings the zone to about" in text for text in said)
+
+
+def test_a_block_beyond_the_reach_of_a_torch_is_refused_however_hot_it_gets():
+    block = {"part.section": [{"shape": "flat", "size": 25, "width": 40, "length": 40}]}
+    small = {"part.section": [{"shape": "flat", "size": 12, "width": 15, "length": 40}]}
+    rest = {
+        "zone.1": GONE,
+        "part.feature": [],
+        "load.torque": GONE,
+        "workshop.heat": [{"source": "hand-torch"}],
+    }
+    treatment = work("100mncrw4", "through-torch", "oil", "hand-torch")
+    said = heating_gates(treatment, OVEN, resolved(asked({**block, **rest}), CATALOG))
+    assert [gate.verdict for gate in said] == ["fail"]
+    assert "about 10 mm round" in said[0].text
+    of_small = heating_gates(treatment, OVEN, resolved(asked({**small, **rest}), CATALOG))
+    assert not any("mm round" in gate.text for gate in of_small)
+
+
+@pytest.mark.parametrize(("length", "expected"), [(250, ["fail"]), (25, [])])
+def test_casing_at_a_torch_is_followed_to_its_heat_as_hardening_is(length, expected):
+    spanner = {
+        "part.section": [{"shape": "flat", "size": 6, "width": 22, "length": length}],
+        "zone.1": GONE,
+        "part.feature": [],
+        "load.torque": GONE,
+        "workshop.heat": [{"source": "hand-torch"}],
+    }
+    job = resolved(asked(spanner), CATALOG)
+    cased = work("070m20", "case-compound", "water", "hand-torch")
+    assert [gate.verdict for gate in heating_gates(cased, OVEN, job)] == expected
+    through = work("c45", "through-torch", "water", "hand-torch")
+    assert [gate.verdict for gate in heating_gates(through, OVEN, job)] == expected

@@ -1,7 +1,7 @@
 import pytest
 
 from selector.figure import median
-from selector.flame.answer import LOOKED_AT, TRIED_FIRST
+from selector.flame.answer import LOOKED_AT, TRIED_FIRST, flame_answer
 from tests.dog import FEW, asked, only
 from tests.once import advise_once, flame_once, flamed
 
@@ -40,6 +40,15 @@ def test_every_verdict_has_a_reason(answer):
 
 def test_what_must_not_go_wrong_is_looked_at_for_the_leading_families(answer):
     assert any(verdict.conditions for verdict in answer.verdicts[:LOOKED_AT])
+
+
+def test_what_one_heat_in_twenty_leaves_soft_is_no_bare_yes(monkeypatch):
+    wanted, few = asked(), only("42crmo4")
+    assert flame_answer(wanted, few).word == "yes"
+    monkeypatch.setattr("selector.flame.answer.SOFT_HRC", 99.0)
+    said = flame_answer(wanted, few)
+    assert said.word == "yes_if"
+    assert "filed before it is tempered" in said.why
 
 
 def test_the_right_steel_hardens():

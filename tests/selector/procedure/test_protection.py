@@ -1,10 +1,9 @@
 import pytest
 
-from selector.procedure.heating import heating_steps
 from selector.procedure.laid import set_up
 from selector.procedure.lines import short_lines
 from selector.procedure.protection import protection
-from tests.procedure import KILN, doing
+from tests.procedure import KILN, doing, steps_of
 
 
 @pytest.mark.parametrize(
@@ -24,15 +23,18 @@ def test_the_skin_is_kept_by_what_heat_and_quench_allow(treatment, kept, words):
 
 
 @pytest.mark.parametrize(
-    ("treatment", "said"),
+    ("treatment", "has", "begins"),
     [
-        (("x153crmov12", "through-furnace", "air", KILN), "wrap it in stainless foil, heat to"),
-        (("60wcrv8", "through-furnace", "oil", KILN), "coat it with anti-scale compound, "),
-        (("100mncrw4", "through-furnace", "oil", KILN), "heat to"),
+        (("x153crmov12", "air"), (), "wrap in stainless foil (to buy), heat to "),
+        (("x153crmov12", "air"), ("foil",), "wrap in stainless foil, heat to "),
+        (("60wcrv8", "oil"), (), "coat with anti-scale compound (to buy), heat to "),
+        (("100mncrw4", "oil"), (), "heat to "),
     ],
 )
-def test_what_is_counted_on_to_keep_the_skin_stands_first_in_the_short_procedure(
-    treatment, said
-):
-    do = doing(*treatment)
-    assert short_lines(heating_steps(do))[0].startswith(said)
+def test_what_a_hot_soak_is_counted_on_stands_in_the_short_procedure(treatment, has, begins):
+    steel, medium = treatment
+    shop = {**KILN, "workshop.protect": list(has)}
+    steps = steps_of(steel, "through-furnace", medium, shop)
+    lines = [line for line in short_lines(steps) if "heat to " in line]
+    assert begins in lines[0]
+    assert ("wrap" in lines[0] or "coat" in lines[0]) is (begins != "heat to ")
