@@ -18,6 +18,9 @@ Duty = Literal[
 EDGE_MM = 12.0
 # Who asks so much hardness where nothing wears has a tool in mind. [HRC]
 TOOL_HRC = 45.0
+# What is to stay softer than this, to spare its mate, is left as bought like any plain part.
+# Estimate. [HRC]
+SPARING_HRC = 25.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +37,7 @@ class _Zone:
     key: bool
     hard: bool
     soft: bool
+    sparing: bool
     ground: bool
     gauge: bool
 
@@ -55,6 +59,9 @@ class _Zone:
             hard=demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC,
             # What slides lightly asks for no hardness, as a plain part does.
             soft=demand.low_hrc is None,
+            sparing=demand.derived
+            and demand.high_hrc is not None
+            and demand.high_hrc < SPARING_HRC,
             ground=asked.works_ground,
             gauge=asked.measures,
         )
@@ -63,6 +70,7 @@ class _Zone:
 # The first that holds names the duty.
 _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("spring", lambda z: z.spring),
+    ("plain", lambda z: z.sparing),
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
     ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
     ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),

@@ -45,3 +45,15 @@ def test_a_name_says_whether_a_part_has_an_edge(name, edged):
 def test_a_duty_goes_by_wear_blows_and_name(name, wear, impact, duty):
     asked = named(name, wear, impact)
     assert duty_of(demands(asked)[0], asked) == duty
+
+
+def test_what_is_to_wear_before_a_soft_mate_is_a_plain_part():
+    mate = {"material": "cast ring", "hardness": "180 HB", "should_wear": "part"}
+    asked = requirement_from({
+        "safety_use": "none",
+        "part": {"name": "Pinion", "section": [{"shape": "round", "size": 40, "length": 30}]},
+        "zone": [{"section": [1], "wear": "sliding", "severity": "medium", "mate": mate}],
+        "load": {"impact": "light", "cycles": "occasional"},
+        "workshop": {"heat": []},
+    })  # fmt: skip
+    assert duty_of(demands(asked)[0], asked) == "plain"
