@@ -44,7 +44,7 @@ class _Zone:
     @classmethod
     def of(cls, demand: Demand, asked: Requirement) -> "_Zone":
         """Return the zone that a demand is made for."""
-        zone, kinds = asked.zone[demand.zone], {f.kind for f in asked.part.feature}
+        zone = asked.zone[demand.zone]
         thin = min(section.narrowest_mm for section in asked.sections_of(zone)) <= EDGE_MM
         struck = asked.load.impact == "hammered"
         return cls(
@@ -52,7 +52,7 @@ class _Zone:
             struck=struck,
             edged=asked.is_edged or (struck and thin),
             pressed=asked.presses,
-            toothed="teeth" in kinds or asked.part.shape_class in {"gear", "bevel"},
+            toothed=asked.part.is_toothed,
             spring=asked.is_spring,
             drives=demand.purpose == FOR_CORNERS,
             key=is_key(asked, zone),

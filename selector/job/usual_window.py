@@ -33,6 +33,8 @@ _WINDOW: dict[tuple[str, str], Usual] = {
     ("edge-impact", "medium"): Usual(53.0, 58.0, 48.0),
     ("edge-impact", "heavy"): Usual(52.0, 58.0, 45.0),
 }
+# Teeth that slide are run harder than pins. Common practice. [HRC]
+_TOOTHED_HRC = 45.0
 # What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
 # for wear is 400 to 500 HB. Common practice. [HRC]
 _NO_EDGE = {"medium": 42.0, "heavy": 45.0}
@@ -77,6 +79,8 @@ def usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
 def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     """Return the usual window of what wears so, None where that asks for no hardness."""
     usual = _WINDOW.get((zone.wear, zone.severity))
+    if usual is not None and zone.wear == "sliding" and requirement.part.is_toothed:
+        usual = replace(usual, floor_hrc=max(usual.floor_hrc, _TOOTHED_HRC))
     if zone.wear == "sliding" and requirement.measures:
         usual = _GAUGE
     if zone.wear == "sliding" and requirement.load.impact == "hammered":

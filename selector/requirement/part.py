@@ -143,6 +143,13 @@ class Part(Asked):
         Literal["lathe", "toolpost-grinder", "surface-grinder", "lap", "oilstone"], ...
     ] = Field(default=(), title="Finished after hardening by", max_length=10)
 
+    @property
+    def is_toothed(self) -> bool:
+        """Whether it has teeth, by its shape or its features."""
+        return self.shape_class in {"gear", "bevel"} or any(
+            feature.kind == "teeth" for feature in self.feature
+        )
+
     @model_validator(mode="after")
     def _features_on_it(self) -> Self:
         rule = f"on the part, which is {self.length_mm:g} mm long"
