@@ -35,6 +35,7 @@ LENT = {
     "overlay_case.py",
     "page_server.py",
     "page_text.py",
+    "pdf_text.py",
     "printed.py",
     "procedure.py",
     "rounds.py",

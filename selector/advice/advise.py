@@ -13,10 +13,12 @@ from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
 from selector.decision.drawback import unheard_of
 from selector.decision.option import Beaten, Option, Rejected, scorer_of
-from selector.decision.preference import certified
+from selector.decision.preference import LESS_SURE, certified
 from selector.decision.ranking import pairwise_share
 from selector.decision.weighing import Progress, silent, weigh
+from selector.figure import median
 from selector.job.candidates import screened
+from selector.job.demand import Demand
 from selector.job.job import Job, resolved
 from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
@@ -28,6 +30,8 @@ Floats = NDArray[np.float64]
 TOSS_UP = 0.60
 # A first option that comes right less often is worth a change. [-]
 SURE = 0.80
+# A hardness so near the window is as good as in it. [HRC]
+ABOUT_HRC = 0.5
 # So many leading options are set against each other, and given to the other methods.
 PAIRED, COMPARED = 8, 40
 
@@ -56,15 +60,17 @@ class Advice:
 
     @property
     def toss_up(self) -> bool:
-        """Whether the first two are level within their error bars."""
+        """Whether the first two are level within their error bars, and about as sure."""
         if len(self.options) < 2:
             return False
         first, second = self.options[:2]
-        return self.shares[first.id, second.id] < TOSS_UP
+        less_sure = abs(first.judged.passing_all - second.judged.passing_all)
+        return self.shares[first.id, second.id] < TOSS_UP and less_sure <= LESS_SURE
 
     @property
     def as_bought(self) -> Option | None:
         """The best option without heat treatment that passes outright and is so used."""
+        # What is softer than was aimed at may come right, but hardness is not needless there.
         return next(
             (
                 option
@@ -72,6 +78,7 @@ class Advice:
                 if option.treatment.route.process == "none"
                 and option.treatment.condition.name != "hard-element"
                 and option.judged.verdict == "pass"
+                and not _is_under(option, self.job.leading)
                 and not unheard_of(option)
             ),
             None,
@@ -79,14 +86,21 @@ class Advice:
 
     @property
     def verdict(self) -> str:
-        """One word for the whole advice."""
+        """One word for the whole advice, which the first option answers for."""
         if self.asked.safety_critical:
             return "safety_referral"
         if not self.options:
             return "coupon_first" if self.apart else "no_option"
-        if self.as_bought is not None:
-            return "leave_as_bought"
-        return "toss_up" if self.toss_up else "harden"
+        first = self.options[0]
+        if self.toss_up and first is not self.as_bought:
+            return "toss_up"
+        return "leave_as_bought" if first.treatment.route.process == "none" else "harden"
+
+
+def _is_under(option: Option, demand: Demand) -> bool:
+    """Return whether an option comes out softer than was aimed at."""
+    low, hrc = demand.low_hrc, option.judged.prediction.surface_hrc
+    return low is not None and median(hrc) < low - ABOUT_HRC
 
 
 @undisturbed()

@@ -9,6 +9,8 @@ from catalog.route import Route
 from selector.advice.advise import Advice
 from selector.duty.strength import has_load
 from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.option.movement import STOCK_MM
+from selector.option.skin import GRINDERS
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.requirement.workshop import Bath, Heat, Measure
@@ -229,6 +231,17 @@ def _of_shape(asked: Requirement) -> Iterator[Change]:
         yield _shaped(asked, f"With fillets {THICKER_MM:g} mm larger", rounded)
 
 
+def _ground_true(asked: Requirement) -> Change:
+    """Return a change of what a bow beyond the limit is met with: stock, ground off after."""
+    flat = all(section.shape == "flat" for section in asked.part.section)
+    by = "surface-grinder" if flat else "toolpost-grinder"
+    part = asked.part
+    stock_mm = part.stock_removal or STOCK_MM
+    more = {"finish_after": (*part.finish_after, by), "stock_removal": stock_mm}
+    text = f"With {stock_mm:g} mm left on and ground true after the heat"
+    return Change(text, asked.model_copy(update={"part": part.model_copy(update=more)}))
+
+
 def _shaped(asked: Requirement, text: str, sections: list[Section]) -> Change:
     """Return a change of the sections of the part."""
     part = asked.part.model_copy(update={"section": tuple(sections)})
@@ -247,6 +260,8 @@ def _of_limits(asked: Requirement) -> Iterator[Change]:
         yield eased(
             f"If it may run out {TWICE * limit.runout:g} mm", runout=TWICE * limit.runout
         )
+        if not GRINDERS & set(asked.part.finish_after):
+            yield _ground_true(asked)
     if limit.days:
         yield eased(f"With {TWICE * limit.days:g} days", days=TWICE * limit.days)
     if limit.budget:

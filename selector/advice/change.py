@@ -90,15 +90,34 @@ def nearest(advice: Advice) -> frozenset[str]:
     frozenset of str
         Slugs. Where nothing was predicted, those that such parts are usually made of.
     """
-    lead, budget = advice.job.leading, advice.asked.limit.budget
-
-    def nearness(item: Rejected) -> tuple[float, float, float]:
-        usual, near = custom(item.treatment, lead, advice.asked), item.nearness(budget)
-        return (-near, -usual, -at_hand(item.treatment))
-
-    near = sorted(advice.rejected, key=nearness)
+    near = nearest_first(advice)
     works = [option.treatment for option in advice.options] + [item.treatment for item in near]
     return frozenset(list(dict.fromkeys(work.steel.slug for work in works))[:STEELS])
+
+
+def nearest_first(advice: Advice) -> list[Rejected]:
+    """Return what was turned down, nearest first: of about equals the rack, the usual.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    list of Rejected
+        All that is rejected.
+    """
+    lead, budget = advice.job.leading, advice.asked.limit.budget
+
+    def nearness(item: Rejected) -> tuple[float, bool, float, float]:
+        # Of what money stops, a few per cent of the cost are no tie.
+        digits = 2 if item.gate.name == "budget" else 1
+        work, near = item.treatment, round(item.nearness(budget), digits)
+        usual = custom(work, lead, advice.asked)
+        return -near, work.stock is None, -usual, -at_hand(work)
+
+    return sorted(advice.rejected, key=nearness)
 
 
 def weighed_anew(

@@ -1,6 +1,6 @@
 """The first lines of an advice: what to do, and how often it comes out right."""
 
-from selector.advice.advise import SURE, Advice
+from selector.advice.advise import ABOUT_HRC, SURE, Advice
 from selector.advice.doing import bar_words, doing_words, surface_words
 from selector.decision.option import Option
 from selector.figure import median
@@ -95,7 +95,7 @@ def _off(option: Option, demand: Demand) -> str:
     """Return the hardness aimed at where the option misses it, else nothing."""
     low, high = demand.low_hrc, demand.high_hrc
     hrc = median(option.judged.prediction.surface_hrc)
-    if low is not None and high is not None and not low - 0.5 <= hrc <= high + 0.5:
+    if low is not None and high is not None and not low - ABOUT_HRC <= hrc <= high + ABOUT_HRC:
         return f", where {shown_range(low, high)} was aimed at"
     return ""
 

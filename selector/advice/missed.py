@@ -63,19 +63,21 @@ def rejected_lines(
 
 def nearest_misses(advice: AdviceOut) -> list[str]:
     """Return the nearest misses where no option is left, a line a steel."""
-    # Where money stops them the nearest costs least over the budget. The best bar of the rack
-    # and the best that is left as bought are among them, if they come near at all.
-    near = sorted(advice.rejected, key=lambda item: -item.nearness)
+    # The advice lists them nearest first. Where money stops them the nearest costs least over
+    # the budget. The best bar of the rack and the best that is left as bought are among them,
+    # if they come near at all.
     best: dict[str, RejectedOut] = {}
-    for item in near:
+    for item in advice.rejected:
         if item.nearness > 0:
             best.setdefault(item.steel_slug, item)
     shown = list(best.values())[:MISSES]
     for kind in (lambda item: item.racked, lambda item: item.route_kind in UNHARDENED):
         other = next((i for i in best.values() if kind(i) and i.nearness >= NEARLY), None)
         shown += [other] if other is not None and other not in shown else []
-    shown.sort(key=lambda item: -item.nearness)
-    return [_missed(item) for item in shown] or ["nothing comes near: see the gates below"]
+    order = list(best.values())
+    return [_missed(item) for item in sorted(shown, key=order.index)] or [
+        "nothing comes near: see the gates below"
+    ]
 
 
 def _missed(item: RejectedOut) -> str:

@@ -8,7 +8,7 @@ from selector.advice.advise import PAIRED, Advice, expected_merits
 from selector.advice.alternative import alternatives, barred
 from selector.advice.assumption import assumptions
 from selector.advice.caution import cautions_shown
-from selector.advice.change import changes
+from selector.advice.change import changes, nearest_first
 from selector.advice.firm import firm
 from selector.advice.headline import headline
 from selector.advice.order import reasons, why_before
@@ -128,6 +128,7 @@ def advice_out(
     """
     shown = advice.options[:top]
     plain = advice.as_bought
+    rejected = advice.rejected if advice.options else nearest_first(advice)
     first_two, budget = advice.options[:2], advice.asked.limit.budget
     return AdviceOut(
         schema_version=SCHEMA_VERSION,
@@ -144,7 +145,7 @@ def advice_out(
         would_change=would_change(advice),
         changes=changes(advice) if changed else (),
         firm=firm(advice) if firmly else None,
-        rejected=tuple(_rejected(item, budget) for item in advice.rejected),
+        rejected=tuple(_rejected(item, budget) for item in rejected),
         apart=tuple(_rejected(item, budget) for item in advice.apart),
         zones=tuple(zone_out(d) for d in advice.job.demands),
         remarks=remarks(advice),

@@ -195,10 +195,14 @@ def _limit_gates(prediction: Prediction, limit: Limit, *, cuts: bool) -> list[Ga
             )
         gates.append(judged("budget", cost <= limit.budget, text))
     if limit.days is not None:
-        late = prediction.bill.days > limit.days
-        text = f"takes {prediction.bill.days:g} days; {limit.days:g} allowed"
-        gates.append(Gate("days", "fail" if late else "pass", text))
+        gates.append(days_gate(prediction.bill.days, limit.days))
     return gates
+
+
+def days_gate(days: float, allowed: float) -> Gate:
+    """Judge how long a part takes; both in days."""
+    text = f"takes {days:g} days; {allowed:g} allowed"
+    return Gate("days", "fail" if days > allowed else "pass", text)
 
 
 def _wearing(prediction: Prediction, hrc: Floats, standard: Standard) -> Floats:

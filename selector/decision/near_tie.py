@@ -4,7 +4,7 @@ Whatever orders options asks here: the advice itself, other weights and prices, 
 speaks for its family, and the sentences that say why one stands before another.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,6 +14,8 @@ Bools = NDArray[np.bool_]
 Ints = NDArray[np.int64]
 # Scores nearer than this are a tie: weights and ranges are not known better. Estimate. [-]
 NEAR = 0.05
+# What costs so many times as much is no tie: nobody pays it to save an errand. Estimate. [-]
+DEARER = 2.0
 # Scores lie between 0 and 1: what is taken stands so far below all others. [-]
 _TAKEN = 9.0
 
@@ -23,19 +25,19 @@ class Claims:
     """What besides its score gives an option its place; each of shape (options,).
 
     `back` is taken off a score. `ease` is a rank, least first. `enough` is how often what an
-    option ties with may come right, `mark` how sure an option asks what ties with it to be.
+    option ties with may come right, `mark` how sure an option asks what ties with it to be,
+    `cost` what it costs, in any currency.
     """
 
     back: Floats
     ease: Ints
     enough: Floats
     mark: Floats
+    cost: Floats
 
     def of(self, places: list[int]) -> "Claims":
         """Return the same for some of the options, counted from 0."""
-        return Claims(
-            self.back[places], self.ease[places], self.enough[places], self.mark[places]
-        )
+        return Claims(*(getattr(self, field.name)[places] for field in fields(self)))
 
 
 def standings(claims: Claims, scores: Floats) -> Floats:
@@ -58,10 +60,12 @@ def tied(claims: Claims, standing: Floats, best: Ints) -> Bools:
     Returns
     -------
     ndarray
-        True where an option stands near it or above, and is sure enough; shape as `standing`.
+        True where an option stands near it or above, is sure enough and not much dearer;
+        shape as `standing`.
     """
     near = standing >= np.take_along_axis(standing, best[None], axis=0) - NEAR
-    return np.asarray(near & (claims.enough[:, None] >= claims.mark[best]))
+    sure = claims.enough[:, None] >= claims.mark[best]
+    return np.asarray(near & sure & (claims.cost[:, None] <= DEARER * claims.cost[best]))
 
 
 def leaders(claims: Claims, scores: Floats, places: int = 1) -> Ints:

@@ -82,6 +82,7 @@ def claims_of(options: Collection[Option], asked: Requirement) -> Claims:
         ease=np.array([ranks[hand] for hand in hands], dtype=np.int64),
         enough=np.array([sure_enough(option) for option in options]),
         mark=np.array([sets_mark(option) for option in options]),
+        cost=np.array([option.judged.value("cost") for option in options]),
     )
 
 

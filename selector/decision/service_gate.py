@@ -2,7 +2,8 @@
 
 from selector.duty.custom import WEAR_PLATE
 from selector.gate import Gate
-from selector.hardening.stock import COLDEST_TEMPER_C
+from selector.hardening.stock import COLDEST_TEMPER_C, TEMPERED_S
+from selector.hardening.tempered import hottest_temper_c
 from selector.job.sold import TURNED_HRC, delivered_hrc
 from selector.job.treatment import Temper, Treatment
 from selector.option.temper_choice import SERVICE_MARGIN_C
@@ -40,8 +41,13 @@ def _last_heat_c(work: Treatment, temper: Temper) -> float | None:
         return ELEMENT_TEMPER_C
     if work.steel.kind == WEAR_PLATE:
         return WEAR_PLATE_TEMPER_C
-    bar = sold.name == "prehard" and delivered_hrc(sold) <= TURNED_HRC
-    return COLDEST_TEMPER_C if bar else None
+    hrc = delivered_hrc(sold)
+    if sold.name != "prehard" or hrc > TURNED_HRC:
+        return None
+    # Bar so soft may have been short of martensite; bar so hard was tempered no hotter than
+    # leaves martensite as hard.
+    hottest_c = hottest_temper_c(work.steel, hrc, TEMPERED_S)
+    return None if hottest_c is None else min(hottest_c, COLDEST_TEMPER_C)
 
 
 def _unsaid(work: Treatment, service_c: float) -> Gate | None:

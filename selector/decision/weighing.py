@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from selector.decision.best_temper import How, best_temper, failed, never_tempered, unheated
 from selector.decision.drawback import stands_back, unheard_of
+from selector.decision.judgement import days_gate
 from selector.decision.option import Beaten, Option, Rejected, Scorer
 from selector.decision.preference import in_order, tie_break, ties_with
 from selector.decision.turn import turns
@@ -14,6 +15,7 @@ from selector.gate import Gate
 from selector.job.candidates import Screened, like_conditions_merged
 from selector.job.job import Job
 from selector.job.treatment import Treatment, temper_ceilings
+from selector.option.cost import days_of
 from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import Choice, misread_too, tempers_worth
@@ -169,6 +171,9 @@ def _within_models(treatment: Treatment, job: Job, how: How) -> Option | Rejecte
 
 def _weighed(treatment: Treatment, job: Job, how: How) -> Option | Rejected:
     """Return a treatment at its best temper, or rejected by the gate that stops it."""
+    late = _late(treatment, job)
+    if late is not None and how.passes_over(treatment, late.share):
+        return Rejected(treatment, late)
     cold = unheated(treatment, job)
     if cold is not None and how.passes_over(treatment, cold.share):
         return Rejected(treatment, cold)
@@ -189,6 +194,15 @@ def _weighed(treatment: Treatment, job: Job, how: How) -> Option | Rejected:
         return Rejected(treatment, best)
     stopping = _stopping(best)
     return best if stopping is None else Rejected.of(best, stopping)
+
+
+def _late(treatment: Treatment, job: Job) -> Gate | None:
+    """Return the gate of what takes longer than is allowed, however it comes out, or none."""
+    allowed = job.asked.limit.days
+    if allowed is None:
+        return None
+    gate = days_gate(days_of(treatment, job.catalog.prices.practice), allowed)
+    return replace(gate, share=0.0) if gate.verdict == "fail" else None
 
 
 def _hopeless(

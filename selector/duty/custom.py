@@ -41,8 +41,9 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "high-speed": _A, "shock-tool": _A, "spring": _S, "medium-carbon": _S, "alloy": _S,
         "martensitic-stainless": _S, "hot-work-tool": _S,
     },
+    # Boron steel goes before other alloys, which are dear to wear away in the ground.
     "soil": {
-        "spring": _U, "medium-carbon": _U, "alloy": _A, "high-carbon": _A, "shock-tool": _A,
+        "spring": _U, "medium-carbon": _U, "alloy": _S, "high-carbon": _A, "shock-tool": _A,
         "water-tool": _S, "bearing": 0.2, "oil-tool": 0.2,
     },
     "gear": {"alloy": _A, "medium-carbon": _S, "oil-tool": _S},
@@ -53,6 +54,10 @@ _THROUGH: Mapping[Duty, Mapping[str, float]] = {
     "struck body": {
         "shock-tool": _U, "medium-carbon": _U, "alloy": _U, "water-tool": _A, "spring": _A,
         "high-carbon": _A, "oil-tool": _S, "hot-work-tool": _A,
+    },
+    "struck face": {
+        "water-tool": _U, "oil-tool": _U, "shock-tool": _U, "high-carbon": _A, "spring": _A,
+        "medium-carbon": _A, "bearing": _A, "air-tool": _A, "alloy": _S, "hot-work-tool": _S,
     },
     "spring": {"spring": _U, "high-carbon": _U, "water-tool": _S, "martensitic-stainless": _S},
     "drive": {
@@ -126,17 +131,18 @@ _CERTIFIED: Mapping[Make, Mapping[str, float]] = {
     "as bought": {"mild": _S, "medium-carbon": _S, "alloy": _S},
 }
 # What is struck is tempered by the heat behind its end; nobody makes a gauge or a pin so.
-_STRUCK = frozenset({"struck edge", "struck body", "pressed edge", "drive"})
+_STRUCK = frozenset({"struck edge", "struck body", "struck face", "pressed edge", "drive"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
 _LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
 _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
 LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
-# Pins and studs that bear a load again and again are of tough or cased steel too. [-]
-TOOL_STEEL_LOADED = 0.5
-# Cracks begin at the sulphides of what is free-cutting. [-]
-FREE_CUTTING_LOADED = 0.5
-# Thinner pins are made of ground tool steel, bought to size, rather than of black bar. [mm]
+# What bears a load again and again is of tough or cased steel, with no sulphides to crack. [-]
+TOOL_STEEL_LOADED, FREE_CUTTING_LOADED = 0.5, 0.5
+# Thinner pins and hand tools are made of ground tool steel rather than of black bar. [mm]
 SLENDER_MM = 12.0
+_SLENDER: Mapping[tuple[Duty, str], float] = {
+    ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
+}  # fmt: skip
 _AGED: Mapping[Duty, float] = dict.fromkeys(get_args(Duty), SELDOM)
 # By duty, and by kind of steel, of what is neither hardened through nor in a skin by heat.
 _MADE: Mapping[Make, Mapping[Duty, float]] = {
@@ -150,12 +156,11 @@ _KINDS: Mapping[Make, Mapping[str, float]] = {
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
 _POOR_EDGE = 0.2
-# Strip for springs and saws this rich makes knives and sickles too.
+# Strip for springs this rich makes knives and sickles too.
 KEEN_CARBON_WT_PCT = 0.65
-# What is held in hot salt until it is bainite: thin parts of spring steel and the like.
+# Held in hot salt until it is bainite: thin parts of spring steel and the like.
 _AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
-# Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
-# springs few do. Common practice.
+# Made for oil or air they crack in water, however thin. Common practice.
 _CRACK_IN_WATER = {
     "oil-tool": NEVER, "air-tool": NEVER, "high-speed": NEVER, "shock-tool": NEVER,
     "hot-work-tool": NEVER, "martensitic-stainless": NEVER, "bearing": _S, "spring": _S,
@@ -199,7 +204,10 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
 
 def _hardens_eye(duty: Duty, work: Treatment, asked: Requirement) -> bool:
     """Return whether all of a struck tool is hardened at the torch, head and eye too."""
-    struck = duty in {"struck edge", "struck body"} and asked.load.impact == "hammered"
+    struck = (
+        duty in {"struck edge", "struck body", "struck face"}
+        and asked.load.impact == "hammered"
+    )
     return struck and work.by_eye and work.route.extent == "whole" and len(asked.zone) > 1
 
 
@@ -216,7 +224,7 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
         spread = _KINDS[make]
         merit = _MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
     if make in {"hardened", "skin"}:
-        merit = _by_carbon(merit, duty, work)
+        merit = _by_analysis(merit, duty, work)
     merit = min(merit, _most(duty, work))
     if make == "prehard" and duty == "spring":
         merit = USUAL if kind in _SPRING_KINDS else NEVER
@@ -245,11 +253,13 @@ def _most(duty: Duty, work: Treatment) -> float:
     return min(most)
 
 
-def _by_carbon(merit: float, duty: Duty, work: Treatment) -> float:
-    """Return the merit as it is for an edge of a steel rich or poor in carbon."""
+def _by_analysis(merit: float, duty: Duty, work: Treatment) -> float:
+    """Return the merit as it is for an edge rich or poor in carbon, and with boron in soil."""
     kind, carbon = work.steel.kind, _carbon(work)
     if duty in EDGES and kind == "medium-carbon":
         return ALSO if carbon >= EDGE_CARBON_WT_PCT else min(merit, _POOR_EDGE)
+    if duty == "soil" and "B" in work.steel.composition_wt_pct:
+        return USUAL
     keen = duty == "cutting edge" and kind == "spring" and carbon >= KEEN_CARBON_WT_PCT
     return max(merit, ALSO) if keen else merit
 
@@ -269,8 +279,17 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
         return merit * TOOL_STEEL_LOADED
     if loaded and kind == "free-cutting" and make_of(work) == "as bought":
         return merit * FREE_CUTTING_LOADED
-    slender = duty == "sliding" and kind == "medium-carbon" and thick_mm <= SLENDER_MM
-    return min(merit, ALSO) if slender and make_of(work) == "hardened" else merit
+    slender = thick_mm <= SLENDER_MM and make_of(work) == "hardened"
+    return _of_slender(merit, duty, work) if slender else merit
+
+
+def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
+    """Return the merit as it is for a slender part that is hardened."""
+    kind = work.steel.kind
+    if duty == "gear" and kind == "water-tool":
+        # Pinions of clocks and instruments are cut of the rod that their arbors are of.
+        return min(ALSO, _most(duty, work))
+    return min(merit, _SLENDER.get((duty, kind), USUAL))
 
 
 def _carbon(work: Treatment) -> float:

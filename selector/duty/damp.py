@@ -2,8 +2,8 @@
 
 from selector.duty.merit import ALSO, CUTS, SELDOM, USUAL
 from selector.duty.named_duty import Duty
-from selector.job.demand import HOT_C
 from selector.job.treatment import Treatment
+from selector.job.usual_window import HOT_C
 from selector.requirement import Requirement
 
 # A small part that rusts is seldom taken where it is damp; a thicker one is greased, blacked or

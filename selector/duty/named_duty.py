@@ -12,7 +12,7 @@ from selector.requirement.zone import Wear
 Duty = Literal[
     "struck edge", "pressed edge", "cutting edge", "grit", "soil", "gear", "rolling",
     "struck body", "spring", "drive", "key", "sliding", "tool", "plain", "gauge",
-    "pressed face",
+    "pressed face", "struck face",
 ]  # fmt: skip
 # A struck end this thin is an edge or a point, a thicker one a face. [mm]
 EDGE_MM = 12.0
@@ -66,7 +66,9 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
     ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
     ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
-    ("pressed edge", lambda z: z.wear == "edge-impact" and (z.pressed or z.edged)),
+    ("pressed edge", lambda z: z.wear == "edge-impact" and z.pressed),
+    # A billhook or an axe is swung: its edge takes the blow that a chisel's does.
+    ("struck edge", lambda z: z.wear == "edge-impact" and z.edged),
     # Dogs, claws and stops take knocks on their faces and have no edge to hold.
     ("struck body", lambda z: z.wear == "edge-impact"),
     ("soil", lambda z: z.wear == "abrasive" and z.ground),
@@ -78,6 +80,8 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("rolling", lambda z: z.wear == "rolling-contact"),
     ("drive", lambda z: z.drives),
     ("key", lambda z: z.key),
+    # What is hammered and forms by a face that rubs: doming punches, stakes.
+    ("struck face", lambda z: z.struck and z.wear == "sliding" and not z.soft),
     ("struck body", lambda z: z.struck),
     ("sliding", lambda z: z.wear == "sliding" and not z.soft),
     ("tool", lambda z: z.hard),

@@ -12,7 +12,7 @@ from selector.hardening.as_quenched import (
     by_composition,
     is_high_alloy,
 )
-from selector.hardening.composition import Composition
+from selector.hardening.composition import Composition, middle
 from selector.metallurgy.bainite import BAINITE_SD_HRC, austempered_hardness
 from selector.metallurgy.published_curve import (
     SD_HIGH_ALLOY_HRC,
@@ -21,7 +21,7 @@ from selector.metallurgy.published_curve import (
     for_heat,
     tempered_from_curve,
 )
-from selector.metallurgy.tempering import Structure, tempered_hardness
+from selector.metallurgy.tempering import Structure, temperature_for, tempered_hardness
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
@@ -43,6 +43,42 @@ def curve_reach_c(steel: Steel) -> float:
     if steel.tempered is None or by_composition(steel):
         return float("inf")
     return steel.tempered.curve_hrc.points[-1][0]
+
+
+def hottest_temper_c(steel: Steel, hrc: float, time_s: float) -> float | None:
+    """Return the hottest temper, or ageing, after which a steel is still so hard.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel.
+    hrc : float
+        Hardness of a bar as it is sold. [HRC]
+    time_s : float
+        Time at the temper, where no curve of the steel states its own. [s]
+
+    Returns
+    -------
+    float or None
+        At the middle of all uncertainties, at least the end of the curve where the bar is
+        softer; None where nothing published gives such hardness. [°C]
+    """
+    known = steel.aged or steel.tempered
+    if by_composition(steel) and steel.aged is None:
+        contents = {element: float(wt[0, 0]) for element, wt in middle(steel).items()}
+        found = float(temperature_for(contents, time_s, hrc))
+        return found if np.isfinite(found) else None
+    if known is None:
+        return None
+    points = np.array(known.curve_hrc.points, dtype=float)
+    hard = np.flatnonzero(points[:, 1] >= hrc)
+    if not hard.size:
+        return None
+    last = int(hard[-1])
+    if last == len(points) - 1:
+        return float(points[-1, 0])
+    (low_c, low), (high_c, high) = points[last], points[last + 1]
+    return float(low_c + (high_c - low_c) * (low - hrc) / (low - high))
 
 
 @cache

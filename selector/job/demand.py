@@ -1,77 +1,26 @@
 """What each zone needs of the steel: hardness window, floor, ceiling and depth, with reasons.
 
-A window the user gives stands. One left out is derived from wear, severity and impact by the
-table below, which is common practice for tools and machine parts and carries no source.
+A window the user gives stands. One left out is derived from wear, severity and impact by what
+is usual, less what blows and the mate take off.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from selector.hardness_scale import hrc_from_hv
+from selector.job.usual_window import Usual, usual_depth_mm, usual_spring, usual_window
 from selector.requirement import Requirement
 from selector.requirement.zone import Window, Zone
 
-
-@dataclass(frozen=True, slots=True)
-class _Usual:
-    """A usual window, and the floor below which the zone does not do its work. [HRC]."""
-
-    low_hrc: float
-    high_hrc: float
-    floor_hrc: float
-
-
-_WINDOW: dict[tuple[str, str], _Usual] = {
-    ("sliding", "medium"): _Usual(54.0, 61.0, 45.0),
-    ("sliding", "heavy"): _Usual(57.0, 62.0, 52.0),
-    ("abrasive", "light"): _Usual(54.0, 62.0, 45.0),
-    ("abrasive", "medium"): _Usual(58.0, 63.0, 52.0),
-    ("abrasive", "heavy"): _Usual(59.0, 64.0, 55.0),
-    ("rolling-contact", "light"): _Usual(58.0, 63.0, 55.0),
-    ("rolling-contact", "medium"): _Usual(58.0, 63.0, 56.0),
-    ("rolling-contact", "heavy"): _Usual(59.0, 63.0, 57.0),
-    ("edge-impact", "light"): _Usual(54.0, 58.0, 49.0),
-    ("edge-impact", "medium"): _Usual(53.0, 58.0, 48.0),
-    ("edge-impact", "heavy"): _Usual(52.0, 58.0, 45.0),
-}
-# What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
-# for wear is 400 to 500 HB. Common practice. [HRC]
-_NO_EDGE = {"medium": 42.0, "heavy": 45.0}
-# Shares, tines and hoes: softer than wear alone would have them, as stones break what is
-# harder. Common practice.
-_GROUND = _Usual(44.0, 55.0, 38.0)
-# Punches, dies and shear blades under a press: harder than what is struck by hand. Common
-# practice.
-_PRESSED = _Usual(55.0, 60.0, 50.0)
-# Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
-# practice.
-_GAUGE = _Usual(58.0, 64.0, 55.0)
-# Dies and tools that work hotter than this: harder steel cracks in the heat. Common practice.
-# [°C]
-HOT_C = 300.0
-_HOT = _Usual(44.0, 52.0, 40.0)
-_TOP_BY_IMPACT = {"none": 66.0, "light": 62.0, "hammered": 58.0}
-# Depth that keeps the zone from wearing or crushing through, in mm.
-_DEPTH_MM = {
-    "none": 0.0,
-    "sliding": 0.1,
-    "abrasive": 0.3,
-    "rolling-contact": 0.8,
-    "edge-impact": 1.0,
-}
+TOP_HRC = 66.0
+_TOP_BY_IMPACT = {"none": TOP_HRC, "light": 62.0, "hammered": 58.0}
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
-_DRIVE = _Usual(39.0, 50.0, 39.0)
+_DRIVE = Usual(39.0, 50.0, 39.0)
 # A wider hexagon is no key but turned by a spanner, which bears along its flats. [mm]
 KEYS_MM = 14.0
 # Where lives depend on it, bar is certified as hard as this; a part is tough before all else.
 # Common practice. [HRC]
 CERTIFIED_HRC = 40.0
-_VITAL_DRIVE = _Usual(28.0, CERTIFIED_HRC, 24.0)
-# Flat and coiled springs by the thickness of their section: thin strip is run harder.
-# Common practice of spring makers, no source. [mm], [HRC]
-_SPRING = (
-    (1.5, _Usual(46.0, 52.0, 42.0)), (6.0, _Usual(44.0, 50.0, 41.0)),
-    (float("inf"), _Usual(42.0, 48.0, 40.0)),
-)  # fmt: skip
+_VITAL_DRIVE = Usual(28.0, CERTIFIED_HRC, 24.0)
 # A window off the drawing is read with this slack unless the user says "must": a file feels
 # 2 HRC, and a part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
@@ -109,32 +58,17 @@ def _hrc(hardness_hv: float | None) -> float | None:
 def _demand(requirement: Requirement, number: int) -> Demand:
     """Return what one zone asks of hardness and depth."""
     zone = requirement.zone[number]
-    depth = zone.depth if zone.depth is not None else _DEPTH_MM[zone.wear]
+    depth = zone.depth if zone.depth is not None else usual_depth_mm(requirement, zone)
     if zone.hardness is not None:
         return _given(number, zone, zone.hardness, depth)
     if requirement.is_spring:
         return _springing(requirement, number, zone)
-    usual = _usual(requirement, zone)
+    usual = usual_window(requirement, zone)
     if usual is not None:
         return _derived(requirement, number, usual, depth)
     if _is_drive_end(requirement, zone):
         return _driving(number, zone, vital=requirement.safety_critical)
     return _undemanding(requirement, number)
-
-
-def _usual(requirement: Requirement, zone: Zone) -> _Usual | None:
-    """Return the usual window of what wears so, None where that asks for no hardness."""
-    usual = _WINDOW.get((zone.wear, zone.severity))
-    if zone.wear == "sliding" and requirement.measures:
-        usual = _GAUGE
-    if usual is not None and zone.wear == "abrasive" and not requirement.is_edged:
-        usual = replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
-    if zone.wear == "abrasive" and requirement.works_ground:
-        usual = _GROUND
-    if zone.wear == "edge-impact" and requirement.presses:
-        usual = _PRESSED
-    service_c = requirement.limit.service_temperature
-    return _HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
 
 
 def _places(zone: Zone) -> tuple[int, ...]:
@@ -183,7 +117,7 @@ def _driving(number: int, zone: Zone, *, vital: bool) -> Demand:
 def _springing(requirement: Requirement, number: int, zone: Zone) -> Demand:
     """Return the demand of a spring, by the thickness of its section."""
     thick = max(section.narrowest_mm for section in requirement.sections_of(zone))
-    usual = next(usual for most_mm, usual in _SPRING if thick <= most_mm)
+    usual = usual_spring(thick)
     return Demand(
         zone=number,
         sections=_places(zone),
@@ -198,7 +132,7 @@ def _springing(requirement: Requirement, number: int, zone: Zone) -> Demand:
     )
 
 
-def _derived(requirement: Requirement, number: int, usual: _Usual, depth: float) -> Demand:
+def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) -> Demand:
     """Return the demand of a zone that wears, without a window of its own."""
     zone, vital = requirement.zone[number], requirement.safety_critical
     aim = _worn(requirement, zone, usual)
@@ -214,12 +148,13 @@ def _derived(requirement: Requirement, number: int, usual: _Usual, depth: float)
     if light:
         wish = ", a wish only: without an edge soft steel does for a while in light grit"
     free = vital or wet or light
+    floor = min(usual.floor_hrc, aim.low_hrc, _over_mate(zone))
     return Demand(
         zone=number,
         sections=_places(zone),
         low_hrc=aim.low_hrc,
         high_hrc=aim.high_hrc,
-        floor_hrc=None if free else min(usual.floor_hrc, aim.low_hrc),
+        floor_hrc=None if free else floor,
         ceiling_hrc=aim.high_hrc + SLACK_ABOVE_HRC,
         depth_mm=0.0 if free else depth,
         derived=True,
@@ -240,7 +175,7 @@ class _Aim:
 _VITAL_STRUCK = _Aim(28.0, CERTIFIED_HRC, "struck, and lives depend on it: pre-hardened bar")
 
 
-def _worn(requirement: Requirement, zone: Zone, usual: _Usual) -> _Aim:
+def _worn(requirement: Requirement, zone: Zone, usual: Usual) -> _Aim:
     """Return the window that wear asks, less what blows and the mate take off."""
     words = f"{zone.severity} {zone.wear.replace('-', ' ')} wear"
     high, top = usual.high_hrc, _TOP_BY_IMPACT[requirement.load.impact]
@@ -257,6 +192,13 @@ def _worn(requirement: Requirement, zone: Zone, usual: _Usual) -> _Aim:
         if needed > low:
             low, words = needed, words + f", harder than {mate.material}, which is to wear"
     return _Aim(low, high, words)
+
+
+def _over_mate(zone: Zone) -> float:
+    """Return the hardness that outlasts a mate of which either may wear, if it is known."""
+    mate = zone.mate
+    other = _hrc(mate.hardness) if mate is not None and mate.should_wear == "either" else None
+    return TOP_HRC if other is None else other + APART_HRC
 
 
 def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:

@@ -9,7 +9,12 @@ from numpy.typing import NDArray
 
 from selector.heat.ruling_section import round_equivalent_mm
 from selector.mechanics.net_section import NetShare, hole_share, keyway_share, slot_share
-from selector.mechanics.notch import cross_hole_factor, fillet_factor, keyway_factor
+from selector.mechanics.notch import (
+    cross_hole_factor,
+    fillet_factor,
+    keyway_factor,
+    plate_hole_factor,
+)
 from selector.requirement.part import CUTS, Feature, Part, Section
 
 Floats = NDArray[np.float64]
@@ -103,11 +108,15 @@ def notch_factor(part: Part, feature: Feature) -> NotchFactor:
     """Return what a feature adds to the stress of its whole section, 1 without a notch."""
     if feature.kind == "cross-hole":
         section = part.section[part.place(feature)]
-        hole, bar = cut_mm(part, feature), section.across_mm
-        return NotchFactor(
-            float(cross_hole_factor("torsion", hole, bar)),
-            float(cross_hole_factor("bending", hole, bar)),
+        hole, bar, thick = cut_mm(part, feature), section.across_mm, section.narrowest_mm
+        # A flat on edge has the hole where bending is least; the chart of a round is safe.
+        leaf = section.shape == "flat" and section.size == thick
+        bent = (
+            plate_hole_factor(hole, bar, thick)
+            if leaf
+            else cross_hole_factor("bending", hole, bar)
         )
+        return NotchFactor(float(cross_hole_factor("torsion", hole, bar)), float(bent))
     if feature.kind == "keyway":
         # The chart is of a standard key in a solid shaft; what more is lost comes on top.
         left, usual = cut_share(part, feature), keyway_share(_PRESUMED["keyway"], 1.0)

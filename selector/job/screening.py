@@ -146,7 +146,14 @@ def _heating(asked: Requirement, work: Treatment) -> Gate | None:
 def _soak(work: Treatment) -> Gate | None:
     """Object to a soak that an open flame cannot hold."""
     source, hardened = work.source, work.steel.hardened
-    if source is None or hardened is None or not work.hardens or hardened.soak_min is None:
+    if source is None or hardened is None or not work.hardens:
+        return None
+    if hardened.quench == "air" and source.kind == "flame":
+        # Its carbides of chromium and molybdenum dissolve in a soak, and what a flame heats
+        # unevenly cracks where it ends.
+        text = "hardens in air after a long even soak, which an open flame cannot hold"
+        return Gate("heating", "fail", text)
+    if hardened.soak_min is None:
         return None
     if hardened.temperature_c.low > 900 and source.control == "eye":
         text = (

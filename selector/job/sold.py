@@ -10,6 +10,7 @@ from selector.job.blank import DISC, corners_mm
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Part, Section
+from selector.requirement.part_name import itself
 from selector.requirement.workshop import Stock
 
 # Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
@@ -24,8 +25,6 @@ SAME_SIZE_MM = 0.02
 TURNED_HRC = 44.0
 # Strip delivered harder breaks where it is bent sharp. Common practice. [HRC]
 BENT_HRC = 35.0
-# In a part's name, what it is made from, for or in stands behind these; it is none of that.
-_BESIDE = re.compile(r"\b(?:from|for|to|in|on|with|of (?:a|an|the))\b", re.IGNORECASE)
 
 
 def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
@@ -123,8 +122,7 @@ def sold_for(sold: Condition, asked: Requirement) -> bool:
     if not sold.sold_for:
         return True
     words = "|".join(map(re.escape, sold.sold_for))
-    itself = _BESIDE.split(asked.part.name, maxsplit=1)[0] or asked.part.name
-    return re.search(rf"\b({words})s?\b", itself, re.IGNORECASE) is not None
+    return re.search(rf"\b({words})s?\b", itself(asked.part.name), re.IGNORECASE) is not None
 
 
 def is_made_for(work: Treatment, asked: Requirement) -> bool:

@@ -156,6 +156,57 @@ def cross_hole_factor(load: Load, hole_mm: ArrayLike, bar_mm: ArrayLike) -> Floa
     return np.asarray(np.interp(ratio, printed, whole) * beyond)
 
 
+def plate_hole_factor(
+    hole_mm: ArrayLike, width_mm: ArrayLike, thick_mm: ArrayLike
+) -> FloatArray:
+    """Return the stress concentration of a hole through a flat that bends over its thin side.
+
+    On the nominal stress of the *undrilled* flat, the lost section included: the net section of
+    `net_section.hole_share` is not to be applied on top of it.
+
+    Parameters
+    ----------
+    hole_mm : array_like
+        Hole diameter. [mm]
+    width_mm : array_like
+        Width of the flat. [mm]
+    thick_mm : array_like
+        Its thickness, through which the hole is drilled. [mm]
+
+    Returns
+    -------
+    ndarray
+        Stress concentration factor on the full section. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        The hole is as wide as the flat.
+
+    Notes
+    -----
+    ``K = (1.79 + 0.25/(0.39 + d/t) + 0.81/(1 + (d/t)²) - 0.26/(1 + (d/t)³)) (1 - 1.04 d/D +
+    1.22 (d/D)²)`` on the net section [1]_, brought to the whole one by ``D/(D - d)``. The first
+    bracket, of a wide plate, was read; the second, printed for d/D below 0.3, is from memory
+    and is used beyond too.
+
+    References
+    ----------
+    .. [1] W. C. Young, R. G. Budynas, Roark's Formulas for Stress and Strain, 7th ed., 2002,
+       Table 17.1, circular hole, out-of-plane bending.
+
+    Examples
+    --------
+    >>> round(float(plate_hole_factor(4.0, 14.0, 1.2)), 2)
+    2.15
+    """
+    hole, wide, thick = (np.asarray(v, dtype=float) for v in (hole_mm, width_mm, thick_mm))
+    ratio, deep = hole / wide, hole / thick
+    demand((ratio >= 0) & (ratio < 1), "hole_mm / width_mm", "at least 0 and below 1", ratio)
+    endless = 1.79 + 0.25 / (0.39 + deep) + 0.81 / (1 + deep**2) - 0.26 / (1 + deep**3)
+    return np.asarray(endless * (1 - 1.04 * ratio + 1.22 * ratio**2) / (1 - ratio))
+
+
 def _moment_left(ratio: FloatArray) -> FloatArray:
     """Return the share of its plastic moment that a round keeps beside a hole."""
     return np.asarray(1 - 1.5 * ratio + 0.5 * ratio**3)

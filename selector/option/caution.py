@@ -13,6 +13,7 @@ from selector.job.bath_check import is_too_harsh
 from selector.job.job import Job
 from selector.job.treatment import FLAMES, Temper, Treatment, is_torched
 from selector.option.prediction import Prediction, embrittled
+from selector.option.skin import GRINDERS
 from selector.option.spring_energy import maims
 from selector.option.torched import meant_torched
 from selector.requirement import Requirement
@@ -64,7 +65,6 @@ BY_SHAPE = {"coil-spring": ("hardened-spring-reheat",)}
 SOFT_HEAD, HARD_FACE = "struck-head-chips", "hard-face-struck"
 # What is longer than so many times it is wide is struck at its other end. Estimate. [-]
 _HEADED = 1.5
-GRINDERS = frozenset({"toolpost-grinder", "surface-grinder"})
 
 
 _WELDED = re.compile(r"\bweld(?:ed)?(?:[- ](?:on|in))?\b", re.IGNORECASE)

@@ -11,7 +11,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from catalog.price import Prices
+from catalog.price import Practice, Prices
 from catalog.steel import Steel
 from selector.hazards.decarburisation import bar_allowance_mm
 from selector.job.blank import Blank, blank
@@ -197,6 +197,17 @@ def _rework(treatment: Treatment, prices: Prices, treat: float, mishaps: Mishaps
     return np.asarray(treat * np.maximum(usual, again))
 
 
+def days_of(treatment: Treatment, practice: Practice) -> float:
+    """Return how long a part takes: until the bar is there, the route, the bench. [days]."""
+    delivery = {
+        "easy": practice.easy_days,
+        "order": practice.order_days,
+        "rare": practice.rare_days,
+    }[treatment.condition.availability]
+    wait = 0.0 if treatment.stock else delivery
+    return wait + treatment.route.days.value + practice.workshop_days
+
+
 def bill(
     treatment: Treatment,
     temper: Temper,
@@ -222,12 +233,6 @@ def bill(
     scrap = odds * (material + cut + treat)
     level = np.exp(practice.price_log_sd * order.price_level)
     cost = (material + cut + treat + inspect + straight + rework + coupon + scrap) * level
-    delivery = {
-        "easy": practice.easy_days,
-        "order": practice.order_days,
-        "rare": practice.rare_days,
-    }[treatment.condition.availability]
-    wait = 0.0 if treatment.stock else delivery
     return Bill(
         cost=np.asarray(cost),
         items={
@@ -240,7 +245,7 @@ def bill(
             "coupon": coupon,
             "scrap": float(np.mean(scrap)),
         },
-        days=wait + treatment.route.days.value + practice.workshop_days,
+        days=days_of(treatment, practice),
         currency=prices.currency,
         invented=prices.invented,
     )

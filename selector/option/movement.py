@@ -9,6 +9,7 @@ from selector.figure import median
 from selector.hazards.distortion import Bow, Heating, bow, size_change
 from selector.job.hard_section import hard_sections
 from selector.job.treatment import Treatment
+from selector.option.skin import GRINDERS
 from selector.requirement import Requirement
 from selector.requirement.part import Part
 from selector.sampling import Normals
@@ -19,6 +20,8 @@ Floats = NDArray[np.float64]
 USUAL_MM = 0.2
 # Of the stock left for grinding or lapping, what may be used up by movement. [-]
 GRINDABLE = 0.7
+# What is left on for grinding where nobody says how much, per side. Common practice. [mm]
+STOCK_MM = 0.25
 
 # What a patient hand leaves of a bow it straightens warm, after the temper. Common practice.
 STRAIGHTENED = 0.4
@@ -56,8 +59,8 @@ class Permitted:
 def permitted_movement(asked: Requirement) -> Permitted:
     """Return how far the part may move: its run-out limit or a usual one, or grinding stock."""
     limit, part = asked.limit.runout, asked.part
-    grinds = {"toolpost-grinder", "surface-grinder"} & set(part.finish_after)
-    stock = GRINDABLE * (part.stock_removal or 0.25) if grinds else 0.0
+    grinds = GRINDERS & set(part.finish_after)
+    stock = GRINDABLE * (part.stock_removal or STOCK_MM) if grinds else 0.0
     if limit is None:
         return Permitted(max(USUAL_MM, stock), stated=False)
     return Permitted(max(limit, stock), stated=True)

@@ -12,8 +12,8 @@ from selector.requirement.quantity import (
     EnergyJ,
     ForceN,
     Label,
-    LengthMm,
     Money,
+    RunoutMm,
     TemperatureC,
     TorqueNm,
 )
@@ -75,7 +75,7 @@ def _lies(over: Over, index: int) -> bool:
 class Limit(Asked):
     """What the finished part must keep to."""
 
-    runout: LengthMm | None = Field(
+    runout: RunoutMm | None = Field(
         default=None,
         title="Run-out allowed",
         description="How far it may bow or run out: 0.3 mm, 12 thou.",

@@ -98,10 +98,10 @@ def _plain(value: Any, rule: str, next_step: str) -> float | str:  # noqa: ANN40
         return math.inf if value > 0 else -math.inf
 
 
-def _reader(kind: str, *, bare: bool = True, zero: bool = False) -> BeforeValidator:
-    """Return the validator of one kind of quantity; `zero` lets its range begin there."""
+def _reader(kind: str, *, bare: bool = True, least: float | None = None) -> BeforeValidator:
+    """Return the validator of one kind of quantity; its range may begin at another `least`."""
     low, high, unit = _BOUNDS[kind]
-    low = 0.0 if zero else low
+    low = low if least is None else least
 
     def read(value: Any) -> float:  # noqa: ANN401
         given = _plain(value, f"a {kind}", "Write a number or a text with its unit.")
@@ -158,7 +158,9 @@ def _steady(text: str) -> str:
 # Stands last, so that the bounds before it reach the schema.
 NOT_BOOL = BeforeValidator(_not_bool)
 LengthMm = Annotated[float, _reader("length")]
-PlaceMm = Annotated[float, _reader("length", zero=True)]
+PlaceMm = Annotated[float, _reader("length", least=0.0)]
+# What is lapped to size is asked to the nearest thousandth and less.
+RunoutMm = Annotated[float, _reader("length", least=1e-4)]
 TemperatureC = Annotated[float, _reader("temperature")]
 TorqueNm = Annotated[float, _reader("torque", bare=False)]
 BendingNm = Annotated[float, _reader("torque")]

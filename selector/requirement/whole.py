@@ -1,10 +1,10 @@
 """The whole requirement, and the rules that join its parts."""
 
-import re
 from typing import Literal, Self
 
 from pydantic import Field, model_validator
 
+from selector.requirement import part_name
 from selector.requirement.load import Limit, Load
 from selector.requirement.part import ROUNDING_MM, Part, Section
 from selector.requirement.priority import Priorities
@@ -15,46 +15,8 @@ from selector.requirement.zone import Zone
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
-# What shears, pierces or coins by its corners under a press or a lever, by its name.
-_PRESSES = re.compile(
-    r"\b(punch(?:es)?|dies?|shears?|croppers?|nibblers?|guillotines?|anvils?)\b"
-    r"(?!.*\b(holder|shank|set|plate)\b)"
-    r"|\bdraw(?:ing)?[- ]?(?:rings?|plates?)\b|\b(?:coining|embossing)\b",
-    re.IGNORECASE,
-)
-# What measures or sets by its faces, by its name.
-_MEASURES = re.compile(
-    r"\b(ga?uges?|setting (?:ring|plug|master)s?|parallels?|v-?[ -]?blocks?|sine bars?|"
-    r"straight[- ]?edges?|(?:micrometer|caliper|comparator) (?:anvil|face|jaw|pin)s?)\b"
-    r"(?!.*\b(holder|stand|case|box|housing|clamp|screw)\b)",
-    re.IGNORECASE,
-)
 # A face lapped to less than this is there to measure or to fit. Common practice. [mm]
 FITTED_MM = 0.02
-# A tool that its name says has an edge or a point, whether or not that is among its features;
-# what only holds or turns such a tool has none.
-_EDGED = re.compile(
-    r"\b(chisel|centre punch|center punch|axe|hatchet|adze|gouge|graver|burin|scriber|knife|"
-    r"blade|plane iron|scraper|reamer|tap|d-bit|drill bit|cutter|hardy|bolster|hot set|"
-    r"cold set|form tool|parting tool|turning tool|boring tool|countersink|counterbore|hob|"
-    r"broach|snips|shears|nippers|pincers|spokeshave|drawknife|sickle|scythe|billhook|machete|"
-    r"cleaver|auger|gimlet|burr|bradawl)s?\b"
-    r"(?!.*\b(holder|wrench|handle|shank|guard|arbor|wheel|block)\b)",
-    re.IGNORECASE,
-)
-# What a blade, a cutter or a knife has when it cuts nothing.
-_BLUNT = re.compile(
-    r"\b(mix(?:ing|er)?|stirr(?:ing|er)|fan|turbine|propeller|agitator|paddle)\b", re.IGNORECASE
-)
-# A spring that is bent sharp to its shape, by its name.
-_FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
-# What digs or cuts the ground, by its name: stones strike it.
-_GROUND = re.compile(
-    r"\b(plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
-    r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower blade|subsoiler|cultivator|"
-    r"dibber|dibble|drag|trowel|pug[- ]?mill|clay|earth|auger|stump|ditch(?:er|ing)?)s?\b",
-    re.IGNORECASE,
-)
 # A spring may rub lightly.
 LEAST_WEAR = ("sliding", "light")
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
@@ -125,30 +87,30 @@ class Requirement(Asked):
     @property
     def is_spring(self) -> bool:
         """Whether the part is a spring: by its shape, or by its name where nothing wears."""
-        named = re.search(r"\bsprings?\b", self.part.name, re.IGNORECASE)
         worn = any(
             zone.wear != "none" and (zone.wear, zone.severity) != LEAST_WEAR
             for zone in self.zone
         )
-        return self.part.shape_class == "coil-spring" or (named is not None and not worn)
+        return self.part.shape_class == "coil-spring" or (
+            part_name.is_spring(self.part.name) and not worn
+        )
 
     @property
     def is_folded_spring(self) -> bool:
         """Whether a spring is bent sharp, by its name: as one leaf folded upon itself."""
-        return self.is_spring and _FOLDED.search(self.part.name) is not None
+        return self.is_spring and part_name.is_folded(self.part.name)
 
     @property
     def presses(self) -> bool:
         """Whether a part shears, pierces or coins under a press or a lever, not a hammer."""
-        return self.load.impact != "hammered" and _PRESSES.search(self.part.name) is not None
+        return self.load.impact != "hammered" and part_name.presses(self.part.name)
 
     @property
     def is_edged(self) -> bool:
         """Whether a part has an edge or a point, by its features or by its name."""
         if any(feature.kind == "edge" for feature in self.part.feature):
             return True
-        name = self.part.name
-        return _EDGED.search(name) is not None and _BLUNT.search(name) is None
+        return part_name.is_edged(self.part.name)
 
     @property
     def measures(self) -> bool:
@@ -156,13 +118,13 @@ class Requirement(Asked):
         lapped, runout = "lap" in self.part.finish_after, self.limit.runout
         worn = {(zone.wear, zone.severity) for zone in self.zone if zone.wear != "none"}
         fitted = lapped and runout is not None and runout <= FITTED_MM and worn == {LEAST_WEAR}
-        return fitted or _MEASURES.search(self.part.name) is not None
+        return fitted or part_name.measures(self.part.name)
 
     @property
     def works_ground(self) -> bool:
         """Whether a part works the ground, where stones strike what the grit wears."""
         worn = any(zone.wear == "abrasive" for zone in self.zone)
-        return worn and _GROUND.search(self.part.name) is not None
+        return worn and part_name.works_ground(self.part.name)
 
     def sections_of(self, zone: Zone) -> tuple[Section, ...]:
         """Return the sections a zone lies on."""

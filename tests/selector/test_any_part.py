@@ -113,7 +113,9 @@ def test_any_part_is_advised_on(number):
 
 @pytest.mark.parametrize("number", WHOLE)
 def test_any_part_is_advised_on_among_all_steels(number):
-    assert_sound(advise(requirement_number(number), KNOWN))
+    answer = advise(requirement_number(number), KNOWN)
+    assert_sound(answer)
+    assert len({option.id for option in answer.options}) == len(answer.options)
 
 
 @pytest.mark.parametrize("number", NUMBERS)

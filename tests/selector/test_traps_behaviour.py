@@ -3,7 +3,7 @@
 import pytest
 
 from selector.errors import RequirementError
-from tests.dog import GONE
+from tests.dog import EVERY_KIND, GONE
 from tests.traps import CHISEL, ask, cautions, said
 
 
@@ -42,7 +42,7 @@ def test_an_unknown_bar_gets_a_coupon_plan():
     ids=["stay", "lightly used bush", "key"],
 )
 def test_what_needs_no_hardening_is_left_as_bought(changes):
-    found = ask(changes)
+    found = ask(changes, steels=EVERY_KIND)
     assert found.verdict == "leave_as_bought"
     assert found.as_bought == found.options[0].id
     assert found.headline.startswith("No hardening needed. ")

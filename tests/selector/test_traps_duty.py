@@ -4,7 +4,7 @@ import pytest
 
 from selector.need.need import need
 from selector.requirement import requirement_from
-from tests.dog import EVERY_KIND, varied
+from tests.dog import varied
 from tests.traps import (
     CHISEL,
     FURNACE,
@@ -20,9 +20,12 @@ from tests.traps import (
     why_not,
 )
 
+# Plain, spring, tool and alloy steel: what edges that are struck are made of.
+STRUCK = ("c45", "c60", "115crv3", "51crv4", "60wcrv8", "42crmo4")
+
 
 def test_a_struck_edge_is_tempered_beyond_straw_over_a_soft_head():
-    found = ask(CHISEL, steels=EVERY_KIND)
+    found = ask(CHISEL, steels=STRUCK)
     assert hardened(found)
     for option in hardened(found):
         assert option.temper.means != "none"

@@ -12,7 +12,7 @@ from streamlit.testing.v1 import AppTest
 from selector import advise
 from selector.advice.output import advice_out
 from selector.requirement import requirement_from
-from tests.dog import EVERY_KIND, TEXT, only
+from tests.dog import EVERY_KIND, FEW, TEXT, only
 from tests.once import advise_once
 from ui import cached, store
 
@@ -32,9 +32,12 @@ def scanned_once():
 
 
 def once_on_claw(requirement, catalog, **looked_at):
-    """The advice on the claw is one for page and tests; no other is held on to."""
-    answer = advise_once if requirement == ASKED else advise
-    return answer(requirement, catalog, **looked_at)
+    """The advice on the claw is one for page and tests; any other is among a few steels."""
+    if requirement == ASKED:
+        return advise_once(requirement, catalog, **looked_at)
+    rack = {s.slug for bar in requirement.workshop.stock for s in catalog.find(bar.steel)}
+    few = only(*rack, *FEW) if catalog is KNOWN else catalog
+    return advise(requirement, few, **looked_at)
 
 
 @pytest.fixture(scope="session", autouse=True)

@@ -16,7 +16,7 @@ PARTS = {
     "for a brake": varied({"safety_use": "brake"}),
     "nothing to heat with": varied({"workshop.heat": [], "workshop.bath": []}),
     "one zone on both sections": varied({"zone": [{"section": [1, 2], "wear": "sliding"}]}),
-    "any, 7": draft_number(7),
+    "any, 8": draft_number(8),
     "any, 23": draft_number(23),
 }
 

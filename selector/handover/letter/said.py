@@ -12,8 +12,16 @@ _DUTY = {
     "rolling-contact": "must bear rolling under load",
     "edge-impact": "must take knocks and stay sharp",
 }
+# What is to wear before its mate is told what it does, not that it must last.
+_GIVES_WAY = {
+    "none": "need not be hard",
+    "sliding": "slides",
+    "abrasive": "works in grit",
+    "rolling-contact": "rolls under load",
+    "edge-impact": "takes knocks",
+}
 _MATE = {
-    "part": "and wear before the mate does ({mate})",
+    "part": "and must wear before the mate does ({mate})",
     "mate": "while the mate wears ({mate})",
     "either": "against the mate ({mate})",
 }
@@ -66,7 +74,8 @@ def zone_name(zone: Zone) -> str:
 
 def duty_words(zone: Zone) -> str:
     """Return what a zone has to do, in a sentence."""
-    text = f"{zone_name(zone)} {_DUTY[zone.wear]}"
+    gives_way = zone.mate is not None and zone.mate.should_wear == "part"
+    text = f"{zone_name(zone)} {(_GIVES_WAY if gives_way else _DUTY)[zone.wear]}"
     if zone.mate is not None and zone.wear != "none":
         text += f", {_MATE[zone.mate.should_wear].format(mate=zone.mate.material)}"
     return f"{text[0].upper()}{text[1:]}."

@@ -1,5 +1,6 @@
 import itertools
 import json
+from dataclasses import replace
 
 import jsonschema
 import numpy as np
@@ -7,6 +8,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.advice.advise import advise
+from selector.advice.headline import headline
 from selector.advice.output import advice_out, schema
 from selector.decision.near_tie import NEAR
 from selector.decision.ranking import pairwise_share
@@ -156,6 +158,46 @@ def test_the_bought_bar_keeps_its_place_in_the_ranking():
     assert answer.as_bought.treatment.route.process == "none"
 
 
+# A plate that grit wears: plate sold hard passes every gate, eight points under the window.
+DRAW_PLATE = {
+    "part.section": [{"shape": "flat", "size": 8, "width": 40, "length": 180}],
+    "part.feature": GONE,
+    "zone.1": GONE,
+    "zone.0.wear": "abrasive",
+    "zone.0.severity": "heavy",
+    "zone.0.hardness": GONE,
+    "load.torque": GONE,
+    "load.impact": "none",
+    "workshop.heat": [{"source": "muffle-furnace"}],
+}
+
+
+def test_bar_far_under_the_window_is_no_reason_to_call_hardening_needless():
+    answer = advise(asked(DRAW_PLATE), only("100mncrw4", "wear-plate-500"))
+    plate = next(o for o in answer.options if o.treatment.route.process == "none")
+    assert plate.judged.verdict == "pass"
+    hrc = np.median(plate.judged.prediction.surface_hrc)
+    assert hrc < answer.job.leading.low_hrc - 5.0
+    assert answer.as_bought is None
+    assert answer.verdict == "harden"
+    assert "without hardening" not in headline(answer)
+    first = replace(answer, options=(plate,), shares={})
+    assert first.verdict == "leave_as_bought"
+    assert "No hardening needed" not in headline(first)
+    assert "was aimed at" in headline(first)
+
+
+def test_the_verdict_is_that_of_the_first_option():
+    answer = advise(asked(VERDICTS[-1][0]), only("c45", "42crmo4"))
+    bought = answer.as_bought
+    harder = [o for o in answer.options if o.treatment.route.process != "none"][:1]
+    pair = (*harder, bought)
+    first_wins = {(a.id, b.id): 1.0 for a, b in itertools.permutations(pair, 2)}
+    sure = replace(answer, options=pair, shares=first_wins)
+    assert sure.verdict == "harden"
+    assert "would do without hardening too" in headline(sure)
+
+
 def test_a_catalogue_without_the_reference_steel_still_answers():
     answer = advise(asked(), only("c45", "115crv3"))
     assert answer.options
@@ -190,8 +232,7 @@ def test_top_cuts_the_list_and_nothing_else(advice):
     assert two.model_copy(update={"options": every.options}) == every
 
 
-@pytest.mark.parametrize("name", ["shipped", "one steel", "one route"])
-def test_the_whole_catalogue_answers(name):
-    looked_at = {"one steel": {"steel": "C45"}, "one route": {"route": "as-bought"}}
-    answer = advise(asked(), load_catalog(), **looked_at.get(name, {}))
+@pytest.mark.parametrize("looked_at", [{"steel": "C45"}, {"route": "as-bought"}], ids=str)
+def test_the_whole_catalogue_answers_of_one_steel_or_route(looked_at):
+    answer = advise(asked(), load_catalog(), **looked_at)
     assert len(set(ids(answer))) == len(answer.options)

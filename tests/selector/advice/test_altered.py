@@ -46,6 +46,7 @@ def texts():
         "tenth less axial",
         "26 mm",
         "fillets 1 mm larger",
+        "0.25 mm left on and ground true",
         "run out 0.4 mm",
         "8 days",
         "budget of 125",
@@ -90,6 +91,14 @@ def test_each_change_changes_the_requirement_and_leaves_it_valid():
 
 def test_only_what_is_stated_is_eased():
     assert [c.text for c in demands_eased(asked({"load.torque": None}))] == []
+
+
+def test_what_is_ground_after_the_heat_is_not_told_to_be():
+    bent = {"limit.runout": "0.05 mm"}
+    texts = [c.text for c in demands_eased(asked(bent))]
+    assert any("ground true" in text for text in texts)
+    ground = {**bent, "part.finish_after": ["toolpost-grinder"]}
+    assert not any("ground true" in c.text for c in demands_eased(asked(ground)))
 
 
 def test_a_route_gets_the_source_and_the_bath_it_wants():

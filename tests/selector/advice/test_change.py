@@ -1,7 +1,7 @@
 import pytest
 
 from selector.advice.advise import SURE, advise
-from selector.advice.change import GAIN, TOLD, changes
+from selector.advice.change import GAIN, TOLD, changes, nearest_first
 from selector.advice.output import advice_out
 from tests.dog import asked, only
 
@@ -33,6 +33,18 @@ def test_a_change_says_what_comes_of_it(found):
     assert shares == sorted(shares, reverse=True)
 
 
+def test_what_came_as_near_is_taken_from_the_rack_first_then_the_usual():
+    bent = {"limit.runout": "0.01 mm", "workshop.stock": [{"steel": "115CrV3"}]}
+    advice = advise(asked(bent), only("115crv3", "100cr6", "c60"))
+    near = nearest_first(advice)
+    first = round(near[0].nearness(None), 1)
+    level = [item for item in near if round(item.nearness(None), 1) == first]
+    racked = [item.treatment.stock is not None for item in level]
+    assert any(racked)
+    assert racked == sorted(racked, reverse=True)
+    assert sorted(map(id, near)) == sorted(map(id, advice.rejected))
+
+
 def test_a_change_helps_by_enough_or_is_not_told(stuck, found):
     before = stuck.options[0].judged.passing_all if stuck.options else 0.0
     assert before < SURE
@@ -47,6 +59,7 @@ def test_where_lives_depend_on_it_nothing_is_eased():
     assert changes(advise(asked({**SPRING_HARD, "safety_use": "brake"}), only("42crmo4"))) == ()
 
 
-def test_changes_are_weighed_where_they_are_asked_for(stuck, found):
+def test_changes_are_weighed_where_they_are_asked_for(stuck, found, monkeypatch):
+    monkeypatch.setattr("selector.advice.output.changes", {stuck: found}.get)
     assert advice_out(stuck).changes == ()
     assert advice_out(stuck, changed=True).changes == found

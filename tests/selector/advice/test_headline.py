@@ -58,6 +58,20 @@ def test_a_toss_up_names_both(advice):
         assert name(advice, option) in text
 
 
+def test_no_toss_up_where_one_comes_right_much_less_often(advice):
+    even = dict.fromkeys(advice.shares, 0.5)
+
+    def at(option, right):
+        outcomes = np.arange(100) < 100 * right
+        return replace(option, judged=replace(option.judged, right=outcomes))
+
+    for right, level in ((0.9, True), (0.5, False)):
+        pair = at(advice.options[0], 0.95), at(advice.options[1], right)
+        answer = replace(advice, shares=even, options=(*pair, *advice.options[2:]))
+        assert answer.toss_up is level
+        assert ("toss-up" in headline(answer)) is level
+
+
 def test_lives_at_stake_come_first():
     text = headline(of({"safety_use": "steering"}))
     assert text.startswith("Steering part: not a home job.")

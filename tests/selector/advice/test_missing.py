@@ -10,8 +10,11 @@ from selector.errors import RequirementError
 from tests.dog import asked, only
 
 KNOWN = load_catalog()
-# An alloy tool steel in water cracks: oil is worth something.
-NO_OIL = {"workshop.bath": [{"medium": "water"}]}
+# An alloy tool steel in water cracks: oil is worth something. A furnace is soon worked out.
+NO_OIL = {
+    "workshop.bath": [{"medium": "water"}],
+    "workshop.heat": [{"source": "muffle-furnace"}],
+}
 
 
 def test_every_piece_that_is_missing_can_be_had_and_taken_away_again():

@@ -1,14 +1,14 @@
 import numpy as np
 
-from selector.decision.near_tie import NEAR, Claims, by_ease, leaders, standings, tied
+from selector.decision.near_tie import DEARER, NEAR, Claims, by_ease, leaders, standings, tied
 
 SURE = 0.9
 
 
-def claims(ease, *, back=0.0, enough=1.0, mark=SURE) -> Claims:
+def claims(ease, *, back=0.0, enough=1.0, mark=SURE, cost=1.0) -> Claims:
     """Return claims of as many options as have an ease, alike but for what is given."""
     size = np.ones(len(ease))
-    return Claims(back * size, np.array(ease), enough * size, mark * size)
+    return Claims(back * size, np.array(ease), enough * size, mark * size, cost * size)
 
 
 def first(scores, held) -> int:
@@ -24,6 +24,11 @@ def test_the_easier_of_near_equals_leads_and_no_other():
 def test_what_is_not_sure_enough_ties_with_nothing():
     held = claims([1, 0], enough=np.array([1.0, SURE - 0.01]))
     assert first([0.70, 0.69], held) == 0
+
+
+def test_what_costs_much_more_ties_with_nothing():
+    assert first([0.70, 0.69], claims([1, 0], cost=np.array([10.0, 9.9 * DEARER]))) == 1
+    assert first([0.70, 0.69], claims([1, 0], cost=np.array([10.0, 10.1 * DEARER]))) == 0
 
 
 def test_what_is_set_back_leads_only_before_what_scores_less_still():

@@ -29,11 +29,11 @@ def test_methods_left_out_order_as_the_weighted_sum(seed):
 
 
 def test_each_method_asked_can_disagree_with_every_other(monkeypatch):
-    """Over 24 tables each pair of orders differs in at least a third."""
+    """Over 12 tables each pair of orders differs in at least a third."""
     # The orders alone are looked at here, not how firm they are.
     monkeypatch.setattr("selector.decision.second_opinion.REPEATS", 1)
     orders = []
-    for seed in range(24):
+    for seed in range(12):
         merit, weights = random_table(seed)
         asked = second_opinion(merit, weights).orders + other_methods(merit, weights)
         orders.append([places(reference_ideal(merit, weights)), *(o.places for o in asked[:5])])
@@ -41,7 +41,7 @@ def test_each_method_asked_can_disagree_with_every_other(monkeypatch):
     for first in range(count):
         for second in range(1, 5):
             differing = sum(order[first] != order[second] for order in orders)
-            assert first == second or differing >= 8
+            assert first == second or differing >= 4
 
 
 @given(

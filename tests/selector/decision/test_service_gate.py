@@ -16,6 +16,11 @@ OVEN = Temper("oven", 225.0, 3600.0)
         ("42crmo4", "subcontract-nitride", "prehard", NO_TEMPER, 490, "fail"),
         ("42crmo4", "prehard-bar", "prehard", NO_TEMPER, 400, "pass"),
         ("42crmo4", "prehard-bar", "prehard", NO_TEMPER, 530, "fail"),
+        # As hard as no temper above about 470 °C leaves it.
+        ("835m30", "prehard-bar", "prehard", NO_TEMPER, 400, "pass"),
+        ("835m30", "prehard-bar", "prehard", NO_TEMPER, 450, "fail"),
+        ("897m39", "prehard-bar", "prehard", NO_TEMPER, 450, "pass"),
+        ("x5crnicunb16-4", "prehard-bar", "prehard", NO_TEMPER, 450, "pass"),
         ("linear-shaft", "buy-hard-element", None, NO_TEMPER, 200, "fail"),
         ("wear-plate-500", "prehard-bar", None, NO_TEMPER, 200, "fail"),
         ("music-wire", "prehard-bar", None, NO_TEMPER, 200, "marginal"),

@@ -16,7 +16,9 @@ CATALOG = load_catalog()
 EDGE = {"part.feature": [{"kind": "edge", "at": "0 mm"}]}
 CASES = {
     "struck edge": {**EDGE, "zone.0.wear": "edge-impact", "load.impact": "hammered"},
-    "pressed edge": {**EDGE, "zone.0.wear": "edge-impact", "load.impact": "none"},
+    "pressed edge": {
+        **EDGE, "part.name": "Shear blade", "zone.0.wear": "edge-impact", "load.impact": "none",
+    },
     "cutting edge": {**EDGE, "zone.0.wear": "abrasive"},
     "grit": {"part.feature": [], "zone.0.wear": "abrasive"},
     "gear": {
@@ -71,6 +73,41 @@ def test_custom_says_what_such_a_part_is_made_of(duty, made, merit):
     wanted = asked(CASES[duty])
     zone = resolved(wanted, CATALOG).leading
     assert custom(work(*made), zone, wanted) == merit
+
+
+def test_a_small_tool_is_made_of_ground_rod_and_a_large_one_of_black_bar_too():
+    tool = {"part.feature": [], "zone.0.wear": "none", "load.torque": "2 N m"}
+    slim = {**tool, "part.section.0.size": "8 mm", "part.section.1.size": "8 mm"}
+
+    def merit(made, changes):
+        return custom(work(*made), lead(changes), asked(changes))
+
+    assert duty_of(lead(slim), asked(slim)) == "tool"
+    assert merit(("817m40", "local-torch"), slim) == SELDOM
+    assert merit(("817m40", "local-torch"), tool) == ALSO
+    assert merit(("115crv3", "local-torch"), slim) == USUAL
+
+
+def test_what_works_the_ground_is_of_boron_steel_before_dearer_alloy():
+    share = {"part.feature": [], "part.name": "Plough share", "zone.0.wear": "abrasive"}
+    wanted = asked(share)
+    assert duty_of(lead(share), wanted) == "soil"
+    boron, chromium = (
+        custom(work(steel, "local-torch"), lead(share), wanted)
+        for steel in ("38mnb5", "42crmo4")
+    )
+    assert (boron, chromium) == (USUAL, SELDOM)
+
+
+def test_a_small_pinion_is_cut_of_silver_steel_and_a_large_gear_is_not():
+    slim = {**CASES["gear"], "part.section.0.size": "5 mm", "part.section.1.size": "3 mm"}
+
+    def merit(made, changes):
+        return custom(work(*made), lead(changes), asked(changes))
+
+    assert merit(("115crv3", "through-torch"), slim) == ALSO
+    assert merit(("115crv3", "residual-heat"), slim) == SELDOM
+    assert merit(("115crv3", "through-torch"), CASES["gear"]) == NEVER
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.hardening.composition import middle
-from selector.hardening.tempered import hardened_from, tempered
+from selector.hardening.tempered import hardened_from, hottest_temper_c, tempered
 
 STEELS = load_catalog().steels
 MIDDLE = {"tempering": np.zeros(1), "tempering_family": np.zeros(1)}
@@ -48,6 +48,24 @@ def test_steel_and_laboratory_each_have_their_error():
         ]
         assert hrc[1] > hrc[0] + 0.5
         assert hrc[2] > hrc[0] + 0.5
+
+
+@pytest.mark.parametrize(
+    ("slug", "fresh_hrc"), [("42crmo4", 55.0), ("835m30", 50.0), ("40crmnmo7", 52.0)]
+)
+def test_the_last_temper_is_read_back_from_the_hardness_it_left(slug, fresh_hrc):
+    steel, fresh = STEELS[slug], np.array([[fresh_hrc]])
+    curve = steel.tempered
+    hour_s = 3600.0 * curve.time_h.value if curve else 3600.0
+    left = tempered(steel, middle(steel), fresh, np.array([[580.0]]), hour_s, MIDDLE).item()
+    # How hard the quench left a bar is not known: that moves the reading by some 20 °C.
+    assert hottest_temper_c(steel, left, hour_s) == pytest.approx(580.0, abs=25.0)
+
+
+def test_what_no_temper_leaves_so_hard_is_unknown_and_ageing_is_read_too():
+    assert hottest_temper_c(STEELS["wear-plate-400"], 60.0, 3600.0) is None
+    assert hottest_temper_c(STEELS["40crmnmo7"], 70.0, 3600.0) is None
+    assert hottest_temper_c(STEELS["x5crnicunb16-4"], 38.0, 3600.0) == 552.0
 
 
 def falls_at_its_end(steel):

@@ -47,6 +47,8 @@ OBJECTIONS = [
     (work("x153crmov12"), {}, "response", "fail", ""),
     (work(route="through-furnace", source="muffle-furnace"), {"part.section.0.size": 110},
      "heating", "fail", "round"),
+    # what hardens in air wants a soak that no open flame gives; a fire holds its heat
+    (work("a6", "through-torch", "air", "hand-torch"), {}, "heating", "fail", "soak"),
     # what lives depend on
     (work(), {"safety_use": "brake"}, "safety", "fail", "brake"),
     (work(), {"safety_use": "lifting"}, "safety", "fail", "qualified"),
@@ -107,6 +109,10 @@ def test_a_drawn_spring_is_not_heated_again():
     assert (gate.name, gate.verdict) == ("shape", "fail")
     kept = work(route="as-bought", medium=None, source=None, condition="cold-drawn")
     assert first_objection(kept, {"part.shape_class": "coil-spring"}) is None
+
+
+def test_what_hardens_in_air_may_be_heated_in_a_fire():
+    assert first_objection(work("a6", "through-torch", "air", "charcoal-forge")) is None
 
 
 def test_reach_of_a_heat_source_ends_once_and_for_good():

@@ -2,7 +2,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from selector.errors import OutOfRangeError
@@ -25,6 +25,7 @@ def bored(shape, bore):
 @pytest.mark.parametrize("bore", [None, 6.0])
 @pytest.mark.parametrize("shape", SHAPES)
 @given(st.floats(0.01, 0.9), st.floats(1.01, 1.1))
+@settings(max_examples=settings.default.max_examples // 5)
 def test_a_wider_hole_leaves_less(cut, bore, shape, share, times):
     section = bored(shape, bore)
     wide = across_mm(*section[:3])

@@ -4,7 +4,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from selector.errors import OutOfRangeError
-from selector.mechanics.notch import cross_hole_factor, fillet_factor, keyway_factor
+from selector.mechanics.notch import (
+    cross_hole_factor,
+    fillet_factor,
+    keyway_factor,
+    plate_hole_factor,
+)
 
 LOADS = st.sampled_from(["torsion", "bending"])
 
@@ -40,6 +45,16 @@ def test_a_wider_cross_hole_weakens_more(load, ratio):
     assert wide >= narrow * 0.985
 
 
+@given(st.floats(0.05, 0.9), st.floats(0.05, 20.0))
+def test_a_wider_hole_weakens_a_flat_more_and_a_thinner_flat_no_more(ratio, deep):
+    thick = ratio / deep
+    narrow, wide = plate_hole_factor([ratio * 0.9, ratio], 1.0, thick * np.array([0.9, 1.0]))
+    assert wide >= narrow * 0.985
+    assert plate_hole_factor(ratio, 1.0, 0.5 * thick) <= 1.01 * plate_hole_factor(
+        ratio, 1.0, thick
+    )
+
+
 def test_a_hole_nearly_as_wide_as_the_bar_leaves_nothing_to_bear():
     assert float(cross_hole_factor("torsion", 9.0, 10.0)) > 50
     assert float(cross_hole_factor("bending", 9.9, 10.0)) > 1000
@@ -57,6 +72,7 @@ def test_a_keyway_is_worst_in_torsion_under_its_key():
         (lambda: fillet_factor("torsion", 10.0, 12.0, 0.0), "radius_mm must be above 0; got 0"),
         (lambda: fillet_factor("torsion", 10.0, 8.0, 1.0), "large_mm must be at least.*got 8"),
         (lambda: cross_hole_factor("torsion", 12.0, 10.0), "hole_mm / bar_mm.*got 1.2"),
+        (lambda: plate_hole_factor(12.0, 10.0, 1.0), "hole_mm / width_mm.*got 1.2"),
     ],
 )
 def test_an_impossible_notch_is_refused(call, words):

@@ -50,7 +50,7 @@ def test_limits_are_open_unless_given():
 @pytest.mark.parametrize(
     ("changes", "rule"),
     [
-        ({"runout": 0}, "between 0.01 and 5000 mm"),
+        ({"runout": 0}, "between 0.0001 and 5000 mm"),
         ({"budget": True}, "a number"),
         ({"budget": "12 EUR"}, "valid number"),
         ({"days": "3 kg"}, "a number of days in a unit of days"),

@@ -48,6 +48,14 @@ def test_a_duty_is_a_sentence(wear):
     assert ("while the mate wears (a cam)" in text) == (wear != "none")
 
 
+@pytest.mark.parametrize("wear", ["sliding", "abrasive", "rolling-contact", "edge-impact"])
+def test_what_is_to_wear_first_is_not_told_to_last(wear):
+    zone = Zone(section=(1,), wear=wear, mate=Mate(material="a screw", should_wear="part"))
+    text = duty_words(zone)
+    assert text.endswith("and must wear before the mate does (a screw).")
+    assert not any(word in text for word in ("without wearing", "stand up", "stay sharp"))
+
+
 def test_every_way_of_an_advice_is_said_in_plain_words(advice):
     for option in advice_out(advice).options:
         done, way = done_words(option, ZONE), way_words(option, ZONE)

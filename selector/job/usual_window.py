@@ -1,0 +1,96 @@
+"""The hardness and depth that are usual where a part wears, by how and how hard it does.
+
+Common practice for tools and machine parts; the table carries no source.
+"""
+
+from dataclasses import dataclass, replace
+
+from selector.requirement import Requirement
+from selector.requirement.zone import Zone
+
+
+@dataclass(frozen=True, slots=True)
+class Usual:
+    """A usual window, and the floor below which the zone does not do its work. [HRC]."""
+
+    low_hrc: float
+    high_hrc: float
+    floor_hrc: float
+
+
+# Pins and shafts of pre-hardened bar run in bushes everywhere, and wear sooner: what slides in
+# the usual way works from there on.
+_WINDOW: dict[tuple[str, str], Usual] = {
+    ("sliding", "medium"): Usual(54.0, 61.0, 24.0),
+    ("sliding", "heavy"): Usual(57.0, 62.0, 52.0),
+    ("abrasive", "light"): Usual(54.0, 62.0, 45.0),
+    ("abrasive", "medium"): Usual(58.0, 63.0, 52.0),
+    ("abrasive", "heavy"): Usual(59.0, 64.0, 55.0),
+    ("rolling-contact", "light"): Usual(58.0, 63.0, 55.0),
+    ("rolling-contact", "medium"): Usual(58.0, 63.0, 56.0),
+    ("rolling-contact", "heavy"): Usual(59.0, 63.0, 57.0),
+    ("edge-impact", "light"): Usual(54.0, 58.0, 49.0),
+    ("edge-impact", "medium"): Usual(53.0, 58.0, 48.0),
+    ("edge-impact", "heavy"): Usual(52.0, 58.0, 45.0),
+}
+# What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
+# for wear is 400 to 500 HB. Common practice. [HRC]
+_NO_EDGE = {"medium": 42.0, "heavy": 45.0}
+# Shares, tines and hoes: softer than wear alone would have them, as stones break what is
+# harder. Common practice.
+_GROUND = Usual(44.0, 55.0, 38.0)
+# Punches, dies and shear blades under a press: harder than what is struck by hand. Common
+# practice.
+_PRESSED = Usual(55.0, 60.0, 50.0)
+# Punches and stakes that are hammered and form by a polished face: softer, it takes dents.
+# Common practice.
+_FORMS = Usual(50.0, 58.0, 45.0)
+# Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
+# practice.
+_GAUGE = Usual(58.0, 64.0, 55.0)
+# Dies and tools that work hotter than this: harder steel cracks in the heat. Common practice.
+# [°C]
+HOT_C = 300.0
+_HOT = Usual(44.0, 52.0, 40.0)
+# Depth that keeps the zone from wearing or crushing through, in mm.
+_DEPTH_MM = {
+    "none": 0.0,
+    "sliding": 0.1,
+    "abrasive": 0.3,
+    "rolling-contact": 0.8,
+    "edge-impact": 1.0,
+}
+# Flat and coiled springs by the thickness of their section: thin strip is run harder.
+# Common practice of spring makers, no source. [mm], [HRC]
+_SPRING = (
+    (1.5, Usual(46.0, 52.0, 42.0)), (6.0, Usual(44.0, 50.0, 41.0)),
+    (float("inf"), Usual(42.0, 48.0, 40.0)),
+)  # fmt: skip
+
+
+def usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
+    """Return the depth that wear asks, of thin work no more than hard right through. [mm]."""
+    middle = min(section.most_depth_mm for section in requirement.sections_of(zone))
+    return min(_DEPTH_MM[zone.wear], middle)
+
+
+def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
+    """Return the usual window of what wears so, None where that asks for no hardness."""
+    usual = _WINDOW.get((zone.wear, zone.severity))
+    if zone.wear == "sliding" and requirement.measures:
+        usual = _GAUGE
+    if zone.wear == "sliding" and requirement.load.impact == "hammered":
+        usual = replace(usual or _FORMS, floor_hrc=_FORMS.floor_hrc)
+    if usual is not None and zone.wear == "abrasive" and not requirement.is_edged:
+        usual = replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
+    if zone.wear == "abrasive" and requirement.works_ground:
+        usual = _GROUND
+    if zone.wear == "edge-impact" and requirement.presses:
+        usual = _PRESSED
+    service_c = requirement.limit.service_temperature
+    return _HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
+
+
+def usual_spring(thick_mm: float) -> Usual:
+    """Return the usual window of a spring by the thickness of its section."""
+    return next(usual for most_mm, usual in _SPRING if thick_mm <= most_mm)

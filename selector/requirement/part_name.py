@@ -1,0 +1,99 @@
+"""What a part's name says that it is: an edge, a gauge, a die, a spring, a tool for the ground.
+
+The thing itself stands before what it is for, from or in, and last of the words that go
+together: a pin gauge measures, the hinge pin of a narrow-gauge wagon does not.
+"""
+
+import re
+
+# Behind these stands what a part is made from, for or in; after a figure "in" is inches.
+_BESIDE = re.compile(
+    r"(?<!\d )\b(?:from|for|to|in|on|with)\b|\b(?:of (?:a|an|the))\b", re.IGNORECASE
+)
+# Where one of these follows in the same words, what stands before says its kind alone.
+_PIECES = (
+    "bolt|nut|screw|stud|shaft|spindle|bush|bushing|bearing|gear|pinion|spring|lever|bracket|"
+    "handle|holder|housing|clamp|guard|stand|case|box|wagon|engine|locomotive|railway"
+)
+
+
+def _named(words: str, others: str = "") -> re.Pattern[str]:
+    """Return the pattern of words that are not followed by a piece, or another that is none."""
+    ends = _PIECES + ("|" + others if others else "")
+    return re.compile(rf"\b(?:{words})\b(?![^,;(]*\b(?:{ends})s?\b)", re.IGNORECASE)
+
+
+# What shears, pierces or coins by its corners under a press or a lever.
+_PRESSES = re.compile(
+    _named(
+        r"punch(?:es)?|dies?|shears?|croppers?|nibblers?|guillotines?|anvils?",
+        "shank|set|plate",
+    ).pattern
+    + r"|\bdraw(?:ing)?[- ]?(?:rings?|plates?)\b|\b(?:coining|embossing)\b",
+    re.IGNORECASE,
+)
+# What measures or sets by its faces. Rails and wire have a gauge too, and are none.
+_MEASURES = _named(
+    r"(?<!narrow-)(?<!standard-)(?<!broad-)(?<!\d in )(?<!\d mm )ga?uges?(?! plate)|"
+    r"setting (?:ring|plug|master)s?|parallels?|v(?:ee)?[ -]*blocks?|sine bars?|"
+    r"straight[- ]?edges?|(?:micrometer|caliper|comparator) (?:anvil|face|jaw|pin)s?"
+)
+# A tool that its name says has an edge or a point, whether or not that is among its features;
+# what only holds or turns such a tool has none.
+_EDGED = _named(
+    r"(?:chisel|centre punch|center punch|axe|hatchet|adze|gouge|graver|burin|scriber|"
+    r"knife|knive|blade|plane iron|scraper|reamer|tap|d-bit|drill bit|cutter|hardy|bolster|"
+    r"hot set|cold set|form tool|parting tool|turning tool|boring tool|countersink|counterbore|"
+    r"hob|broach|snips|shears|nippers|pincers|spokeshave|drawknife|sickle|scythe|billhook|machete|"
+    r"cleaver|auger|gimlet|burr|bradawl)s?",
+    "wrench|shank|arbor|wheel|block|pin",
+)
+# What a blade, a cutter or a knife has when it cuts nothing.
+_BLUNT = re.compile(
+    r"\b(mix(?:ing|er)?|stirr(?:ing|er)|fan|turbine|propeller|agitator|paddle)\b", re.IGNORECASE
+)
+_SPRING = _named(r"springs?", "pin|seat|hanger|perch|compressor")
+# A spring that is bent sharp to its shape.
+_FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
+# What digs or cuts the ground: stones strike it.
+_GROUND = _named(
+    r"(?:plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
+    r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower blade|subsoiler|cultivator|"
+    r"dibber|dibble|drag|trowel|pug[- ]?mill|clay|earth|auger|stump|ditch(?:er|ing)?)s?"
+)
+
+
+def itself(name: str) -> str:
+    """Return the words of a name that say what the part is, without what it is for or from."""
+    said = [_BESIDE.split(phrase, maxsplit=1)[0].strip() for phrase in re.split("[,;(]", name)]
+    return ", ".join(filter(None, said)) or name
+
+
+def presses(name: str) -> bool:
+    """Return whether it shears, pierces or coins under a press or a lever."""
+    return _PRESSES.search(itself(name)) is not None
+
+
+def measures(name: str) -> bool:
+    """Return whether it measures or sets by its faces."""
+    return _MEASURES.search(itself(name)) is not None
+
+
+def is_edged(name: str) -> bool:
+    """Return whether it is a tool with an edge or a point."""
+    return _EDGED.search(itself(name)) is not None and _BLUNT.search(name) is None
+
+
+def is_spring(name: str) -> bool:
+    """Return whether it is a spring."""
+    return _SPRING.search(itself(name)) is not None
+
+
+def is_folded(name: str) -> bool:
+    """Return whether it is a spring that is bent sharp, as one leaf folded upon itself."""
+    return _FOLDED.search(name) is not None
+
+
+def works_ground(name: str) -> bool:
+    """Return whether it works the ground, where stones strike it."""
+    return _GROUND.search(name) is not None

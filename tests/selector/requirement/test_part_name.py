@@ -1,0 +1,70 @@
+import pytest
+
+from selector.requirement.part_name import (
+    is_edged,
+    is_spring,
+    itself,
+    measures,
+    presses,
+    works_ground,
+)
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("Hinge pin for a narrow-gauge wagon", "Hinge pin"),
+        ("Gouge from a shock-absorber rod, 12 mm", "Gouge, 12 mm"),
+        ("Reamer, 7/8 in to 1 in taper", "Reamer, 7/8 in"),
+        ("Finger for a press, spring leaf", "Finger, spring leaf"),
+        ("For the plough", "For the plough"),
+    ],
+)
+def test_a_part_is_what_stands_before_what_it_is_for(name, words):
+    assert itself(name) == words
+
+
+@pytest.mark.parametrize(
+    ("says", "yes", "no"),
+    [
+        (
+            measures,
+            ("Pin gauge", "Gauge pin, 10 mm", "Setting ring", "Vee block", "7/8 in plug gauge"),
+            (
+                "Pin, 15 in gauge locomotive",
+                "Narrow-gauge axle",
+                "Gauge plate cam",
+                "Gauge box",
+            ),
+        ),
+        (
+            is_edged,
+            ("Cold chisel, 12 mm shank", "Blade for a saddler's knife", "Paper knives, 3 off"),
+            (
+                "Pin of a rudder blade",
+                "Chisel holder",
+                "Blade screw",
+                "Mixing blade",
+                "Tap wrench",
+            ),
+        ),
+        (
+            presses,
+            ("Piercing punch for 2 mm plate", "Blanking die", "Draw plate"),
+            ("Core pin for zinc die casting", "Shear-proof bolt", "Punch holder", "Die set"),
+        ),
+        (
+            is_spring,
+            ("Leaf spring", "V spring for a lock"),
+            ("Spring seat", "Pin for a spring"),
+        ),
+        (
+            works_ground,
+            ("Hay tine", "Chain-harrow link", "Share for a plough"),
+            ("Plough bolt", "Tine holder"),
+        ),
+    ],
+)
+def test_a_name_says_what_a_part_does_by_its_last_words(says, yes, no):
+    assert [name for name in yes if not says(name)] == []
+    assert [name for name in no if says(name)] == []
