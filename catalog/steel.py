@@ -91,10 +91,17 @@ class Designations(Record):
         return tuple(name for names in self.__dict__.values() for name in names)
 
 
+class Drawn(Span):
+    """The tensile strength of drawn wire of one size, MPa; between sizes it runs straight."""
+
+    at_mm: float = Field(gt=0)
+
+
 class Condition(Record):
     """One state in which the bar is sold.
 
     `sold_for` are words of a part's name, for what is sold as such a part ready made: a bolt.
+    `drawn_mpa` says how strong drawn wire is by its size, within the hardness of all sizes.
     """
 
     name: ConditionName
@@ -108,6 +115,7 @@ class Condition(Record):
     length_mm: Span | None = None
     sold_mm: Sizes | None = None
     sold_for: Annotated[tuple[Text, ...], Field(strict=False)] = ()
+    drawn_mpa: Annotated[tuple[Drawn, ...], Field(strict=False)] = ()
 
     @model_validator(mode="after")
     def _one_hardness(self) -> Self:

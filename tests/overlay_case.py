@@ -71,6 +71,14 @@ FLAT = {
     **PLAIN,
     "part.section.0": {"shape": "flat", "size": "8 mm", "width": "150 mm", "length": "30 mm"},
 }
+WIRE = {
+    **PLAIN,
+    "part.name": "return spring",
+    "part.shape_class": "coil-spring",
+    "part.section.0.size": "3 mm",
+    "part.section.1.size": "3 mm",
+    "zone.0.wear": "none",
+}
 SILVER, OIL_TOOL, COLD_TOOL = ("115crv3",), ("100mncrw4",), ("x153crmov12",)
 
 
@@ -175,6 +183,10 @@ CASES: dict[str, Case] = {
     ),
     "steels.condition.sold_for": Case(
         "linear-shaft", PLAIN, ("linear-shaft",), "buy-hard-element", (["bolt"],)
+    ),
+    "steels.condition.drawn_mpa": Case(
+        "music-wire", WIRE, ("music-wire",), "prehard",
+        ([{"at_mm": 3.0, **span(1500, 1600)}],),
     ),
     "steels.likely.steel": Case("old-leaf-spring", SPRING, SCRAP, values=("c45",)),
     "steels.likely.share": Case(

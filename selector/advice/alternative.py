@@ -10,7 +10,7 @@ from selector.decision.best_temper import FAR
 from selector.decision.option import Option, Rejected
 from selector.decision.output import cost_out, rounded_share
 from selector.decision.risk import chief_risk
-from selector.gate import looked_at
+from selector.gate import BY_STEEL, looked_at
 from selector.hardness_scale import hv_from_hb, hv_from_hrc
 from selector.job.sold import sold_for
 from selector.job.treatment import Treatment
@@ -105,6 +105,8 @@ def _stopped(advice: Advice, kind: Kind) -> str | None:
     """Return what stopped the nearest of a kind; None where nothing of it was looked at."""
     if kind == "sent_out" and not advice.asked.workshop.subcontract:
         return "the workshop says no (workshop.subcontract)"
+    if kind in _HARDENS and not advice.asked.workshop.heat:
+        return None
     mine = [
         item
         for item in advice.rejected
@@ -121,10 +123,8 @@ def _stopped(advice: Advice, kind: Kind) -> str | None:
 def _could_matter(advice: Advice, item: Rejected) -> bool:
     """Return whether another workshop or demand would let a treatment in."""
     # What is sold for other parts, is no steel for such a one or stays soft by itself says
-    # nothing; nor does the want of a heat source in a workshop that has none.
-    if item.gate.name in {"shape", "custom", "near"}:
-        return False
-    if item.gate.name == "equipment" and not advice.asked.workshop.heat:
+    # nothing.
+    if item.gate.name in {"shape", *BY_STEEL}:
         return False
     work, gate = item.treatment, item.gate
     if not sold_for(work.condition, advice.asked):

@@ -9,7 +9,12 @@ from numpy.typing import NDArray
 from selector.decision.bath_gate import bath_gates
 from selector.decision.breaking_gate import breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
-from selector.decision.hardness_gate import ceiling_hrc, hardness_gates, off_window_hrc
+from selector.decision.hardness_gate import (
+    ceiling_hrc,
+    floor_hrc,
+    hardness_gates,
+    off_window_hrc,
+)
 from selector.decision.heating_gate import heating_gates
 from selector.decision.service_gate import service_gate
 from selector.decision.standard import Standard, standard_of
@@ -238,8 +243,9 @@ def _together(
     demand, move = standard.lead, prediction.movement
     good = ~prediction.crack.cracked & (in_hand >= 1.0)
     good &= np.nan_to_num(prediction.snap_margin_hrc, nan=1.0) > 0
-    if demand.floor_hrc is not None:
-        good &= (hrc >= demand.floor_hrc) & (prediction.depth_mm >= demand.depth_mm)
+    floor = floor_hrc(prediction.treatment, demand)
+    if floor is not None:
+        good &= (hrc >= floor) & (prediction.depth_mm >= demand.depth_mm)
     ceiling = ceiling_hrc(prediction.treatment, demand)
     if ceiling is not None:
         good &= hrc <= ceiling

@@ -12,7 +12,7 @@ from selector.gate import Gate
 from selector.job.bench import Bench
 from selector.job.screening import RULES
 from selector.job.sold import too_thin
-from selector.job.supply import Racked
+from selector.job.supply import Racked, as_drawn
 from selector.job.treatment import Treatment, knows
 from selector.requirement import Requirement
 
@@ -155,8 +155,9 @@ def _sold_or_racked(requirement: Requirement, steel: Steel, on: Bench) -> Iterat
     fits = [(c, held) for c, held in every if not too_thin(requirement.part, held.bar, c)]
     bought = not requirement.workshop.only_stock and steel.kind != "unknown"
     bars = fits if bought else [*fits, *every]
+    thick_mm = max(section.narrowest_mm for section in requirement.part.section)
     for condition in steel.condition:
-        sold = (condition, None)
+        sold = (as_drawn(condition, thick_mm), None)
         yield next((pair for pair in bars if pair[0].name == condition.name), sold)
     listed = {condition.name for condition in steel.condition}
     others = {

@@ -4,11 +4,18 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import get_args
 
+import numpy as np
+
 from catalog import Catalog
 from catalog.mark import ConditionName, Mark, stated_mark
 from catalog.steel import Condition, Steel
 from catalog.values import Span
-from selector.hardness_scale import hv_from_hb, hv_from_hrc
+from selector.hardness_scale import (
+    hrc_from_hv,
+    hv_from_hb,
+    hv_from_hrc,
+    hv_from_tensile_mpa,
+)
 from selector.job.treatment import Treatment
 from selector.requirement.workshop import Stock
 
@@ -26,6 +33,7 @@ class Racked:
     conditions: tuple[Condition, ...] = ()
 
 
+_ENDS = ("low", "high")
 SOFT: tuple[ConditionName, ...] = ("normalised", "hot-rolled", "annealed", "cold-drawn")
 
 
@@ -57,7 +65,10 @@ def racked(bar: Stock, steel: Steel, catalog: Catalog) -> Racked:
         mark = stated or catalog.look_up(bar.steel).mark
     if mark is not None:
         named = {catalog.marks[mark].condition}
-    return Racked(bar, steel, mark, _conditions(bar, steel, named, (mark, catalog.marks)))
+    found = _conditions(bar, steel, named, (mark, catalog.marks))
+    if bar.size is not None:
+        found = tuple(as_drawn(condition, bar.size) for condition in found)
+    return Racked(bar, steel, mark, found)
 
 
 def _named(bar: Stock) -> set[ConditionName]:
@@ -178,6 +189,33 @@ def _as_named(held: Racked) -> str | None:
     if window is None:
         return None
     return f"{held.bar.steel}: judged by the composition of that name. {window.differs.text}"
+
+
+def as_drawn(sold: Condition, size_mm: float) -> Condition:
+    """Return drawn wire as hard as it is in a size, anything else as it is listed.
+
+    Parameters
+    ----------
+    sold : Condition
+        How it is sold.
+    size_mm : float
+        Diameter of the wire. [mm]
+
+    Returns
+    -------
+    Condition
+        Its hardness by ISO 18265 from the strength at that size, within that of all sizes.
+    """
+    known, whole = sold.drawn_mpa, sold.hardness_hrc
+    if not known or whole is None:
+        return sold
+    sizes = [at.at_mm for at in known]
+    mpa = [np.interp(size_mm, sizes, [getattr(at, end) for at in known]) for end in _ENDS]
+    hv = hv_from_tensile_mpa(mpa, outside="extend")
+    hrc = np.clip(hrc_from_hv(hv, outside="extend"), whole.low, whole.high)
+    at = f"{known[0].at} at {size_mm:g} mm, by ISO 18265"
+    ends = {"min": round(float(hrc[0]), 1), "max": round(float(hrc[1]), 1), "at": at}
+    return sold.model_copy(update={"hardness_hrc": whole.model_copy(update=ends)})
 
 
 def is_rare(work: Treatment) -> bool:

@@ -67,6 +67,11 @@ def test_what_stays_soft_or_is_sold_for_other_parts_is_no_reason_worth_a_line():
     assert " HB" not in said
 
 
+def test_a_workshop_without_heat_is_not_told_that_it_cannot_harden():
+    said = barred(advised({"workshop.heat": [], **SENT_OUT}, "42crmo4", "16mncr5", "115crv3"))
+    assert not any("steel" in text.split(":")[0] for text in said)
+
+
 def test_a_firm_is_another_kind_of_answer():
     found = advised(SENT_OUT, "c45", "42crmo4")
     assert "sent_out" in {item.kind for item in alternatives(found)}

@@ -4,7 +4,12 @@ import numpy as np
 import pytest
 
 from catalog import load_catalog
-from selector.decision.hardness_gate import ceiling_hrc, hardness_gates
+from selector.decision.hardness_gate import (
+    ceiling_hrc,
+    floor_hrc,
+    hardness_gates,
+    off_window_hrc,
+)
 from selector.job.job import resolved
 from selector.option.skin import Skin
 from tests.dog import asked, work
@@ -60,3 +65,15 @@ def test_what_a_nitrided_skin_must_not_pass_is_no_derived_ceiling():
     assert lead.derived
     assert ceiling_hrc(nitrided, lead) is None
     assert ceiling_hrc(work("42crmo4"), lead) == lead.ceiling_hrc
+
+
+def test_spring_wire_is_right_as_soft_as_it_is_drawn_unless_a_hardness_is_asked():
+    wire = work("music-wire", "prehard-bar", None, None)
+    spring = {"zone.0.hardness": None, "zone.0.wear": "none", "part.name": "return spring"}
+    derived = resolved(asked(spring), CATALOG).leading
+    stated = resolved(asked({**spring, "zone.0.hardness": {"min": "50 HRC"}}), CATALOG).leading
+    assert derived.floor_hrc is not None
+    assert floor_hrc(wire, derived) is None
+    assert float(off_window_hrc(wire, np.array([46.0]), derived)[0]) == 0.0
+    assert floor_hrc(wire, stated) == stated.floor_hrc is not None
+    assert floor_hrc(work("c45"), derived) == derived.floor_hrc

@@ -3,7 +3,7 @@ from dataclasses import replace
 import pytest
 
 from catalog import load_catalog
-from selector.job.supply import at_hand, at_hand_words, presumed, racked
+from selector.job.supply import as_drawn, at_hand, at_hand_words, presumed, racked
 from selector.requirement.workshop import Stock
 from tests.dog import work
 
@@ -142,3 +142,14 @@ def test_a_bar_at_hand_is_had_before_any():
     racked = replace(work("60wcrv8"), stock=Stock(steel="60WCrV8"))
     assert at_hand(racked) > at_hand(work("c45")) > at_hand(work("60wcrv8"))
     assert at_hand_words(racked) == "in the rack"
+
+
+@pytest.mark.parametrize(
+    ("size", "low", "high"), [(8.0, 45.0, 50.0), (2.0, 54.0, 59.0), (0.2, 59.0, 60.0)]
+)
+def test_drawn_wire_is_the_harder_the_thinner_it_is(size, low, high):
+    (wire,) = STEELS["music-wire"].condition
+    sized = as_drawn(wire, size).hardness_hrc
+    assert low <= sized.low <= sized.high <= high
+    plain = STEELS["c45"].condition[0]
+    assert as_drawn(plain, size) is plain
