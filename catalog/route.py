@@ -27,6 +27,7 @@ RouteKind = Literal[
     "chrome",
     "induction",
     "firm-flame",
+    "laser",
     "subcontract",
     "age",
     "anneal",

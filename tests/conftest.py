@@ -1,12 +1,16 @@
 """What holds for every test: time for examples, the command line, what is never thrown away."""
 
 import gc
+import os
 from collections.abc import Generator
 
 import pytest
 from hypothesis import settings
 from typer.testing import CliRunner
 
+# Matrices are small here: a second thread waits longer than it works, the more so as other
+# tests run beside. Read when the library of matrices is loaded, by processes started here too.
+os.environ["OPENBLAS_NUM_THREADS"] = "1"
 # The same examples on every machine, so that a test fails for whoever broke it. The first one
 # pays for the imports and the unit registry; no deadline is fair to it.
 settings.register_profile("same", deadline=None, derandomize=True)

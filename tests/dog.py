@@ -1,8 +1,10 @@
 """A drive dog to test with: an invented part in an invented workshop, and ways to vary it."""
 
 import copy
+import json
 import tomllib
 from dataclasses import replace
+from functools import cache
 from types import MappingProxyType
 from typing import Any
 
@@ -68,8 +70,14 @@ def varied(changes: dict[str, Any] | None = None, text: str = TEXT) -> dict[str,
 
 
 def asked(changes: dict[str, Any] | None = None) -> Requirement:
-    """Return the dog as a Requirement."""
-    return requirement_from(varied(changes))
+    """Return the dog as a Requirement: one for equal changes, as what is kept for it is."""
+    return _asked(json.dumps(varied(changes)))
+
+
+@cache
+def _asked(draft: str) -> Requirement:
+    """Return what a draft asks."""
+    return requirement_from(json.loads(draft))
 
 
 def only(*slugs: str) -> Catalog:

@@ -46,8 +46,11 @@ def _advice(question: _Question, **looked_at: str | None) -> Advice:
 
 
 @lru_cache(maxsize=64)
-def _flame(question: _Question, steel: str | None) -> FlameAnswer:
-    return flame_answer(question.requirement, question.catalog, steel)
+def _flame(question: _Question, steel: str | None, *, changed: bool) -> FlameAnswer:
+    with pytest.MonkeyPatch.context() as patch:
+        if not changed:
+            patch.setattr("selector.flame.answer.first_change", lambda *_: None)
+        return flame_answer(question.requirement, question.catalog, steel)
 
 
 def advise_once(
@@ -68,10 +71,13 @@ def flame_once(
     catalog: Catalog,
     steel: str | None = None,
     progress: Callable[[str, float], None] | None = None,
+    *,
+    changed: bool = True,
 ) -> FlameAnswer:
     """Return what `flame_answer` does; progress is no part of the answer."""
+    # Which single change would help is as dear as all the rest: it can be left out.
     del progress
-    return _flame(_Question(requirement, catalog), steel)
+    return _flame(_Question(requirement, catalog), steel, changed=changed)
 
 
 def advised(changes: dict[str, Any] | None, *steels: str) -> Advice:
@@ -79,9 +85,11 @@ def advised(changes: dict[str, Any] | None, *steels: str) -> Advice:
     return advise_once(asked(changes), only(*steels))
 
 
-def flamed(changes: dict[str, Any] | None = None, steel: str | None = "C45") -> FlameAnswer:
+def flamed(
+    changes: dict[str, Any] | None = None, steel: str | None = "C45", *, changed: bool = False
+) -> FlameAnswer:
     """Return the answer on flame hardening of the dog, changed, in one steel."""
-    return flame_once(asked(changes), load_catalog(), steel)
+    return flame_once(asked(changes), load_catalog(), steel, changed=changed)
 
 
 def advise_whole(requirement: Requirement, catalog: Catalog, **looked_at: str) -> Advice:

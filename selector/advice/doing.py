@@ -6,6 +6,7 @@ from catalog.steel import Steel
 from selector.advice.advise import Advice
 from selector.decision.option import Option
 from selector.decision.output import temper_out
+from selector.job.candidates import WIPED
 from selector.job.treatment import Treatment
 from selector.wording import (
     condition_words,
@@ -35,12 +36,23 @@ def bar_words(advice: Advice, option: Option) -> str:
     """Return the bar of an option: what it is bought by, its condition, whether it is there."""
     work, name = option.treatment, bought_as(advice, option.treatment.steel)
     condition = work.condition.name
+    if _unstated(advice, work):
+        # Heat wipes out what nobody knows; what is left as it is was taken to be so.
+        wiped = work.route.process in WIPED and work.route.extent == "whole"
+        taken = "" if wiped else f", taken as {condition_words(condition)}"
+        return f"{name} from the rack{taken}"
     rack = " from the rack" if work.stock is not None else ""
     if condition == "prehard":
         return f"pre-hardened {name}{rack}"
     if condition == "hard-element":
         return f"{name}{rack}"
     return f"{name}, {condition_words(condition)}{',' * bool(rack)}{rack}"
+
+
+def _unstated(advice: Advice, work: Treatment) -> bool:
+    """Return whether a bar lies in the rack whose condition nobody states."""
+    held = (racked for racked in advice.job.bench.stock if racked.bar == work.stock)
+    return any(len(racked.conditions) > 1 for racked in held)
 
 
 def way_words(work: Treatment) -> str:

@@ -9,9 +9,10 @@ from selector.gate import Gate, judged, worst
 from selector.hardening.as_quenched import RANGE_BEARS_C
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
-from selector.job.treatment import Temper, Treatment, is_torched
+from selector.job.treatment import Temper, Treatment, is_cased_by_torch, is_torched
 from selector.option.set_up import AtTorch, alike, at_torch
-from selector.option.torched import torched
+from selector.option.torched import torched, torched_to
+from selector.torch.heating import USUAL_HOLD_S
 from selector.torch.residual_heat import RESIDUAL_HEAT
 from selector.torch.response import Torched
 
@@ -23,8 +24,6 @@ OVERHEATED_C, OVER_RANGE_C, BURNT_C = 1050.0, 150.0, 1300.0
 # A hearth of insulating firebrick doubles what a torch heats. What is thicker may come to its
 # heat in the end, but not evenly, and its skin burns. Common practice, no source. [-]
 HEARTH = 2.0
-# The route that heats a part as casing does.
-WHOLE = "through-torch"
 
 
 def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
@@ -42,30 +41,24 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
             gates += _run_back(at_torch(job, same), temper.temperature_c)
         return gates
-    heated = _heated_like(job, treatment)
-    if heated is not None:
-        return list(_comes_to_heat(job, heated))
+    if is_cased_by_torch(treatment):
+        cold = list(_cased(job, alike(treatment)))
+        if cold:
+            return cold
     if thick <= reach:
         return []
     text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
 
 
-def _heated_like(job: Job, work: Treatment) -> Treatment | None:
-    """Return the hardening at a torch that heats a part as casing at it does, if followed."""
-    whole = job.catalog.routes.get(WHOLE)
-    if work.route.process != "case" or work.steel.hardened is None or whole is None:
-        return None
-    same = replace(work, route=whole)
-    return alike(same) if is_torched(same) else None
-
-
 @per_job
-def _comes_to_heat(job: Job, work: Treatment) -> tuple[Gate, ...]:
-    """Judge whether all of a part that is cased at a torch comes to a red heat."""
-    # Compound wants more heat than the quench after it: what misses this misses that.
-    at = at_torch(job, work)
-    return tuple(_too_cold(work.source, at.set_up.heat_c, torched(job, work)))
+def _cased(job: Job, work: Treatment) -> tuple[Gate, ...]:
+    """Judge whether a torch or fire brings a part to the heat at which its case grows."""
+    span = work.route.temperature_c
+    if span is None:
+        return ()
+    part = torched_to(job, work, span.middle, USUAL_HOLD_S)
+    return tuple(_too_cold(work.source, span.low, part, "case"))
 
 
 def _beyond(source: HeatSource, thick_mm: float) -> Gate:
@@ -85,15 +78,17 @@ def _followed(job: Job, work: Treatment) -> tuple[Gate, ...]:
     return (*gates, *_too_hot(work.steel, torched(job.one_heat(), work)))
 
 
-def _too_cold(source: HeatSource | None, needed_c: float, part: Torched) -> list[Gate]:
-    """Judge whether the zone comes to its heat."""
+def _too_cold(
+    source: HeatSource | None, needed_c: float, part: Torched, purpose: str = "harden"
+) -> list[Gate]:
+    """Judge whether the zone comes to the heat that it needs to harden, or to case."""
     gate = judged("heating", part.rim_c >= needed_c - RANGE_BEARS_C, "")
     if gate.verdict == "pass" or source is None:
         return []
     at_c = median(part.rim_c)
     # In wider steps where it is far off: steels a few degrees apart read alike.
     step_c = 50 if at_c < RED_C else 10
-    words = "too little to harden" if gate.verdict == "fail" else "which may not do"
+    words = f"too little to {purpose}" if gate.verdict == "fail" else "which may not do"
     text = f"{source.name} brings the zone to about {step_c * round(at_c / step_c)} °C"
     return [replace(gate, text=f"{text}, {words}")]
 

@@ -182,6 +182,12 @@ def _limit_gates(prediction: Prediction, limit: Limit, *, cuts: bool) -> list[Ga
         cost, currency = prediction.bill.cost, prediction.bill.currency
         about = beside(median(cost), limit.budget, 0)
         text = f"costs about {about} of the {limit.budget:.0f} {currency} you allow"
+        if limit.currency is not None and limit.currency != currency:
+            # Nobody knows the rate of the day: the price list decides what the figures mean.
+            text = (
+                f"costs about {about} {currency}; you allow {limit.budget:.0f} "
+                f"{limit.currency}, compared as it stands"
+            )
         gates.append(judged("budget", cost <= limit.budget, text))
     if limit.days is not None:
         gates.append(days_gate(prediction.bill.days, limit.days))

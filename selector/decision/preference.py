@@ -30,6 +30,8 @@ BRITTLE = 0.1
 _WORK = {"none": 0, "normalise": 1, "quench": 1, "age": 1, "marquench": 2, "austemper": 2,
          "nitride": 2, "chrome": 2, "anneal": 1, "case": 3}  # fmt: skip
 
+# What fewer firms do than harden, case or nitride.
+_FEW_FIRMS = frozenset({"firm-flame", "laser"})
 # A parcel made up, sent and fetched.
 SENT = 2
 
@@ -39,7 +41,7 @@ def work_of(treatment: Treatment) -> int:
     route = treatment.route
     # What a firm does is one parcel, whatever it does, but fewer firms do some of it.
     if route.place == "subcontract":
-        rarer = route.process in {"marquench", "austemper"} or route.kind == "firm-flame"
+        rarer = route.process in {"marquench", "austemper"} or route.kind in _FEW_FIRMS
         return SENT + rarer + (route.cold_c is not None)
     return _WORK.get(route.process, 2) + (route.cold_c is not None)
 

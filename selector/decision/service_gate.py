@@ -1,6 +1,6 @@
 """Whether the heat of service goes on where the last heat of the part left off."""
 
-from selector.duty.custom import WEAR_PLATE
+from selector.duty.made_of import WEAR_PLATE
 from selector.gate import Gate
 from selector.hardening.stock import COLDEST_TEMPER_C, TEMPERED_S
 from selector.hardening.tempered import hottest_temper_c

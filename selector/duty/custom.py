@@ -6,130 +6,21 @@ shops, no source.
 """
 
 from collections.abc import Mapping
-from typing import Literal, get_args
 
 from selector.duty.damp import thickest_mm, where_hot, where_wet
+from selector.duty.made_of import CERTIFIED, KINDS, LINED, MADE, SKIN, THROUGH, WEAR_PLATE, Make
 from selector.duty.merit import ALSO, EDGES, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty, duty_of
 from selector.duty.strength import has_load
 from selector.job.bath_check import is_too_harsh
 from selector.job.demand import Demand
+from selector.job.process import ABOVE_FURNACE_C
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
-Make = Literal[
-    "as bought", "prehard", "element", "hardened", "skin", "case", "nitrided", "aged"
-]
-
-_U, _A, _S = USUAL, ALSO, SELDOM
-_TOOL_EDGE = {
-    "water-tool": _U, "oil-tool": _U, "high-carbon": _U, "air-tool": _A, "high-speed": _A,
-    "bearing": _A, "martensitic-stainless": _S, "shock-tool": _S, "spring": _S,
-    "hot-work-tool": _S,
-}  # fmt: skip
-_STRUCK_EDGE = {
-    "shock-tool": _U, "water-tool": _U, "high-carbon": _U, "spring": _U, "oil-tool": _S,
-    "medium-carbon": _S, "hot-work-tool": _S, "air-tool": _S, "alloy": 0.2,
-}  # fmt: skip
-_THROUGH: Mapping[Duty, Mapping[str, float]] = {
-    "struck edge": _STRUCK_EDGE,
-    "pressed edge": {**_STRUCK_EDGE, "oil-tool": _U, "air-tool": _U, "hot-work-tool": _A},
-    "cutting edge": _TOOL_EDGE,
-    "grit": {
-        "oil-tool": _U, "air-tool": _U, "water-tool": _U, "bearing": _U, "high-carbon": _A,
-        "high-speed": _A, "shock-tool": _A, "spring": _S, "medium-carbon": _S, "alloy": _S,
-        "martensitic-stainless": _S, "hot-work-tool": _S,
-    },
-    # Boron steel goes before other alloys, which are dear to wear away in the ground.
-    "soil": {
-        "spring": _U, "medium-carbon": _U, "alloy": _S, "high-carbon": _A, "shock-tool": _A,
-        "water-tool": _S, "bearing": 0.2, "oil-tool": 0.2,
-    },
-    "gear": {"alloy": _A, "medium-carbon": _S, "oil-tool": _S},
-    "rolling": {
-        "bearing": _U, "oil-tool": _A, "air-tool": _A, "water-tool": _A, "high-speed": _S,
-        "high-carbon": _S, "martensitic-stainless": _S, "medium-carbon": _S, "alloy": _S,
-    },
-    "struck body": {
-        "shock-tool": _U, "medium-carbon": _U, "alloy": _U, "water-tool": _A, "spring": _A,
-        "high-carbon": _A, "oil-tool": _S, "hot-work-tool": _A,
-    },
-    "struck face": {
-        "water-tool": _U, "oil-tool": _U, "shock-tool": _U, "high-carbon": _A, "spring": _A,
-        "medium-carbon": _A, "bearing": _A, "air-tool": _A, "alloy": _S, "hot-work-tool": _S,
-    },
-    "spring": {"spring": _U, "high-carbon": _U, "water-tool": _S, "martensitic-stainless": _S},
-    "drive": {
-        "alloy": _U, "medium-carbon": _U, "shock-tool": _A, "spring": _A, "water-tool": _S,
-        "oil-tool": _S, "hot-work-tool": _S,
-    },
-    "sliding": {
-        "water-tool": _U, "medium-carbon": _U, "alloy": _A, "oil-tool": _U, "bearing": _A,
-        "martensitic-stainless": _S, "high-carbon": _A, "air-tool": _A, "spring": _S,
-        "shock-tool": _S, "hot-work-tool": _S,
-    },
-    "plain": {"alloy": _A, "medium-carbon": _A, "spring": _S, "martensitic-stainless": _S},
-    "key": {},
-    "gauge": {
-        "oil-tool": _U, "air-tool": _U, "bearing": _U, "water-tool": _A, "high-speed": _S,
-        "martensitic-stainless": _A, "high-carbon": _S,
-    },
-    "pressed face": {
-        "oil-tool": _U, "air-tool": _U, "shock-tool": _A, "water-tool": _A, "bearing": _A,
-        "high-speed": _A, "hot-work-tool": _S, "high-carbon": _S, "martensitic-stainless": _S,
-        "medium-carbon": _S, "alloy": _A,
-    },
-    "tool": {
-        "water-tool": _U, "oil-tool": _U, "shock-tool": _U, "spring": _A, "high-carbon": _A,
-        "medium-carbon": _A, "alloy": _A, "bearing": _A, "air-tool": _A, "hot-work-tool": _S,
-        "martensitic-stainless": _S,
-    },
-}  # fmt: skip
-# A skin by flame or induction over a core as bought: carbon and alloy steel of 0.35 % and more.
-_SKIN: Mapping[Duty, Mapping[str, float]] = {
-    "gear": {"alloy": _A, "medium-carbon": _A},
-    "rolling": {"alloy": _A, "medium-carbon": _A, "bearing": _S},
-    "grit": {"alloy": _A, "medium-carbon": _A},
-    "sliding": {"alloy": _U, "medium-carbon": _U, "bearing": _S},
-    "pressed face": {"alloy": _A, "medium-carbon": _S},
-}
-_CASE: Mapping[Duty, float] = {
-    "gear": _U, "rolling": _U, "sliding": _U, "struck body": _A, "grit": _A, "drive": _A,
-    "soil": _S, "gauge": _A, "pressed face": 0.2,
-}  # fmt: skip
-# Bar of free-cutting or structural steel is cased where nothing better is at hand.
-_CASED: Mapping[str, float] = {"case-hardening": 1.0, "mild": 0.8, "free-cutting": 0.5}
-_NITRIDED: Mapping[Duty, float] = {
-    "sliding": _U, "gear": _A, "grit": _A, "gauge": _S, "pressed face": _U,
-}  # fmt: skip
-_PREHARD: Mapping[Duty, float] = {
-    "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S, "soil": _A,
-    "grit": _S, "pressed face": _S,
-}  # fmt: skip
-_AS_BOUGHT: Mapping[Duty, float] = {
-    "plain": _U, "key": _U, "sliding": _A, "drive": _S, "gear": _S, "soil": _S,
-}  # fmt: skip
-# Of what plain parts are left soft: nobody burns tool steel on a bracket.
-_LEFT_SOFT = {
-    "mild": 1.0, "medium-carbon": 1.0, "free-cutting": 1.0, "case-hardening": 0.8, "alloy": 0.7,
-    "austenitic-stainless": 0.6, "martensitic-stainless": 0.4, "nitriding": 0.4,
-    "other": 0.1,
-}  # fmt: skip
-
-# Die block bought hard is for dies, hard strip and wire for springs.
-_DELIVERED = {"other": 1.0, "hot-work-tool": 0.3, "spring": 0.3, "high-carbon": 0.3}
-
-# Plate delivered for wear lines chutes and edges; it is cut and welded, not made into tools.
-WEAR_PLATE = "wear-plate"
-_LINED: Mapping[Duty, float] = {"grit": _U, "soil": _U, "plain": _S}
-_ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
+_A, _S = ALSO, SELDOM
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
-# Where lives depend on it: certified bar, quenched and tempered by the mill, or tough and soft.
-_CERTIFIED: Mapping[Make, Mapping[str, float]] = {
-    "prehard": {"alloy": _U, "precipitation-hardening": _S, "martensitic-stainless": _S},
-    "as bought": {"mild": _S, "medium-carbon": _S, "alloy": _S},
-}
 # What is struck is tempered by the heat behind its end; nobody makes a gauge or a pin so.
 _STRUCK = frozenset({"struck edge", "struck body", "struck face", "pressed edge", "drive"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
@@ -138,20 +29,11 @@ _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "sh
 LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
 # What bears a load again and again is of tough or cased steel, with no sulphides to crack. [-]
 TOOL_STEEL_LOADED, FREE_CUTTING_LOADED = 0.5, 0.5
-# Thinner pins and hand tools are made of ground tool steel rather than of black bar. [mm]
+# Thinner pins and small hand tools are made of ground tool steel, bought to size, rather than
+# of black bar; a disc or a ring is cut of bar as broad as it is. [mm]
 SLENDER_MM = 12.0
 _SLENDER: Mapping[tuple[Duty, str], float] = {
     ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
-}  # fmt: skip
-_AGED: Mapping[Duty, float] = dict.fromkeys(get_args(Duty), SELDOM)
-# By duty, and by kind of steel, of what is neither hardened through nor in a skin by heat.
-_MADE: Mapping[Make, Mapping[Duty, float]] = {
-    "case": _CASE, "nitrided": _NITRIDED, "aged": _AGED, "element": _ELEMENT,
-    "prehard": _PREHARD, "as bought": _AS_BOUGHT,
-}  # fmt: skip
-_KINDS: Mapping[Make, Mapping[str, float]] = {
-    "case": _CASED, "nitrided": {"nitriding": 1.0, "other": 0.8}, "aged": {"other": 1.0},
-    "element": {"other": 1.0}, "prehard": _DELIVERED, "as bought": _LEFT_SOFT,
 }  # fmt: skip
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
@@ -160,7 +42,8 @@ _POOR_EDGE = 0.2
 KEEN_CARBON_WT_PCT = 0.65
 # Held in hot salt until it is bainite: thin parts of spring steel and the like.
 _AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
-# Made for oil or air they crack in water, however thin. Common practice.
+# Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
+# springs few do. Common practice.
 _CRACK_IN_WATER = {
     "oil-tool": NEVER, "air-tool": NEVER, "high-speed": NEVER, "shock-tool": NEVER,
     "hot-work-tool": NEVER, "martensitic-stainless": NEVER, "bearing": _S, "spring": _S,
@@ -178,7 +61,7 @@ def make_of(work: Treatment) -> Make:
         return "element"
     if route.process == "none":
         return "prehard" if work.condition.name == "prehard" else "as bought"
-    if route.kind in {"induction", "firm-flame"}:
+    if route.kind in ABOVE_FURNACE_C:
         return "skin"
     named: dict[str, Make] = {
         "case": "case", "nitride": "nitrided", "chrome": "nitrided", "age": "aged",
@@ -195,7 +78,7 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     if asked.safety_critical:
         # Where no bar is hard enough a firm hardens it, of what such parts are made of.
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
-        return max(_CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
+        return max(CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
     merit = _by_size(_by_duty(duty, work), duty, work, asked)
     if _hardens_eye(duty, work, asked):
         merit *= _EYE_HARD
@@ -215,14 +98,14 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
     """Return how usual a kind of steel, made so, is for a duty."""
     make, kind = make_of(work), work.steel.kind
     if make == "hardened":
-        merit = _THROUGH[duty].get(kind, NEVER)
+        merit = THROUGH[duty].get(kind, NEVER)
     elif make == "skin":
-        merit = _SKIN.get(duty, _THROUGH[duty]).get(kind, NEVER)
+        merit = SKIN.get(duty, THROUGH[duty]).get(kind, NEVER)
     elif kind == WEAR_PLATE:
-        merit = _LINED.get(duty, NEVER)
+        merit = LINED.get(duty, NEVER)
     else:
-        spread = _KINDS[make]
-        merit = _MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
+        spread = KINDS[make]
+        merit = MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
     if make in {"hardened", "skin"}:
         merit = _by_analysis(merit, duty, work)
     merit = min(merit, _most(duty, work))
@@ -234,7 +117,10 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
 def _most(duty: Duty, work: Treatment) -> float:
     """Return the most that a way of hardening is worth, whatever it is made of."""
     kind, most = work.steel.kind, [USUAL]
-    if work.route.process == "austemper" and kind not in _AUSTEMPERED:
+    # Few shops know a firm with a laser.
+    if work.route.kind == "laser" or (
+        work.route.process == "austemper" and kind not in _AUSTEMPERED
+    ):
         most.append(SELDOM)
     if work.hardens and is_too_harsh(work.steel, work.medium):
         most.append(_CRACK_IN_WATER.get(kind, USUAL))
@@ -259,6 +145,7 @@ def _by_analysis(merit: float, duty: Duty, work: Treatment) -> float:
     if duty in EDGES and kind == "medium-carbon":
         return ALSO if carbon >= EDGE_CARBON_WT_PCT else min(merit, _POOR_EDGE)
     if duty == "soil" and "B" in work.steel.composition_wt_pct:
+        # Shares and tines are of boron steel; chromium and nickel are dear to wear away.
         return USUAL
     keen = duty == "cutting edge" and kind == "spring" and carbon >= KEEN_CARBON_WT_PCT
     return max(merit, ALSO) if keen else merit
@@ -279,8 +166,8 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
         return merit * TOOL_STEEL_LOADED
     if loaded and kind == "free-cutting" and make_of(work) == "as bought":
         return merit * FREE_CUTTING_LOADED
-    slender = thick_mm <= SLENDER_MM and make_of(work) == "hardened"
-    return _of_slender(merit, duty, work) if slender else merit
+    slender = max(section.across_mm for section in asked.part.section) <= SLENDER_MM
+    return _of_slender(merit, duty, work) if slender and make_of(work) == "hardened" else merit
 
 
 def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:

@@ -29,6 +29,9 @@ PRESSED_MM = 5.0
 # Thinner than this a rod holds too little heat behind its end to temper it. Common practice,
 # no source. [mm]
 HOLDS_HEAT_MM = 8.0
+# Cold steel so many times as thick as the skin quenches it behind a laser. Common practice, no
+# source. [-]
+SKINS_BEHIND = 10.0
 
 
 def section_like(section: Section) -> float:
@@ -223,6 +226,19 @@ def _wall(asked: Requirement, work: Treatment) -> Gate | None:
     return None
 
 
+def _cold_behind(asked: Requirement, work: Treatment) -> Gate | None:
+    """Object to a laser on thin work: no cold steel behind quenches the skin."""
+    depth = work.route.depth_mm
+    if work.route.kind != "laser" or depth is None:
+        return None
+    thin = min(2.0 * asked.part.section[i].most_depth_mm for i in hard_sections(asked))
+    needed = SKINS_BEHIND * float(np.sqrt(depth.low * depth.high))
+    if thin >= needed:
+        return None
+    text = f"{thin:g} mm warms through under a laser: {needed:.0f} mm quench the skin"
+    return Gate("shape", "fail", text)
+
+
 def _under_layer(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to a nitrided layer that bears load on a core never hardened and tempered."""
     del asked
@@ -258,6 +274,7 @@ RULES: tuple[Callable[[Requirement, Treatment], Gate | None], ...] = (
     _local,
     _heat_behind,
     _wall,
+    _cold_behind,
     _under_layer,
     plating_holds,
     _spring,

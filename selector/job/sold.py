@@ -73,13 +73,15 @@ def _thinnest_mm(part: Part, sold: Condition) -> float:
     """Return the thinnest bar of a kind sold that a part can be cut from. [mm]."""
     flats = "flat" in sold.shapes
     shapes = {section.shape for section in part.section}
-    if flats and shapes == {"flat"}:
+    if flats and "flat" in shapes:
+        # What has a flat is cut from plate as thick as its thickest section, stem and all.
         return max(section.narrowest_mm for section in part.section)
     squared = shapes <= {"flat", "square"} and {"flat", "square"} & set(sold.shapes)
     if squared or (len(shapes) == 1 and shapes <= set(sold.shapes)):
         widest = max(section.across_mm for section in part.section)
     else:
-        # Of mixed or other sections the bar is a round about their corners.
+        # Of other sections, or mixed ones where no flat is sold, the bar is a round about
+        # their corners.
         widest = max(corners_mm(section) for section in part.section)
     return part.length_mm if flats and part.length_mm <= DISC * widest else widest
 

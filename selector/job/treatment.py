@@ -144,6 +144,13 @@ def is_torched(treatment: Treatment) -> bool:
     )
 
 
+def is_cased_by_torch(treatment: Treatment) -> bool:
+    """Return whether a known flame or fire brings a part to the heat of its case."""
+    medium, own = treatment.medium, treatment.route.place == "workshop"
+    boils = medium is not None and medium.kind not in CHARTED
+    return own and treatment.route.process == "case" and knows(treatment.source) and boils
+
+
 # Time and hottest temper by means; common practice, no source. A furnace temper takes an hour,
 # slow indirect heating a good quarter of an hour, a flame some minutes. Blazing off burns the
 # quench oil from a thin spring: one temperature, that of the burning oil.

@@ -55,8 +55,9 @@ SHALLOW_HRC = 2.0
 BAD_CASE = 1.64
 
 
-# Routes of a firm that spray the heat as it leaves the coil or the burner.
-SPRAYED = frozenset({"induction", "firm-flame"})
+# Routes of a firm that spray the heat as it leaves the coil or the burner; behind a laser the
+# cold steel takes it as quickly.
+SPRAYED = frozenset({"induction", "firm-flame", "laser"})
 
 
 def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:
@@ -87,7 +88,9 @@ def at_torch(job: Job, work: Treatment) -> "AtTorch":
         msg = f"{work.label} has no torch, or no bath whose boiling is described"
         raise ValueError(msg)
     sections = job.asked.part.section
-    hard = tuple(range(len(sections))) if work.route.extent == "whole" else job.hard
+    # Compound is put where the case is to be, and no more than that is made red.
+    whole = work.route.extent == "whole" and work.route.process != "case"
+    hard = tuple(range(len(sections))) if whole else job.hard
     lead = max((i for i in job.leading.sections if i in hard), key=lambda i: sections[i].size)
     task = torching(job.asked, hard, lead, work.source, start(work.steel).steel_class)
     return AtTorch(work, job.asked, task, bath, hard, lead, job.leading, job.shared())

@@ -16,6 +16,13 @@ def torched(job: Job, work: Treatment) -> Torched:
     return _torched(job, (at.library, at.set_up), at.error, (at.hard, at.lead, at.lead_probe))
 
 
+def torched_to(job: Job, work: Treatment, heat_c: float, hold_s: float) -> Torched:
+    """Return a part brought to a heat that is not that of hardening, over the samples."""
+    at = at_torch(job, work)
+    meant = SetUp(heat_c, hold_s, at.past_mm)
+    return _torched(job, (at.library, meant), at.error, (at.hard, at.lead, at.lead_probe))
+
+
 def meant_torched(job: Job, work: Treatment) -> Torched:
     """Return a part as its torch is meant to leave it, at the middle of all uncertainties."""
     return torched(job.middle(), alike(work))

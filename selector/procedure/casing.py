@@ -6,7 +6,7 @@ from selector.heat.colour import heat_colour
 from selector.procedure.bar import proved, skimmed
 from selector.procedure.checking import checking_steps
 from selector.procedure.doing import Doing
-from selector.procedure.heating import LIGHT
+from selector.procedure.heating import LIGHT, to_five
 from selector.procedure.practice import (
     CARBONATE_PCT,
     COMMON,
@@ -19,7 +19,7 @@ from selector.procedure.quenching import case_tried, quenched_from
 from selector.procedure.shape import left_on, plugged, rounded
 from selector.procedure.tempering import tempering_steps
 from selector.record import StepOut
-from selector.wording import shown_time
+from selector.wording import hours_words, shown_time
 
 BY_DEPTH = "by the depth that is asked, as judged"
 # Longer than this a part is buried, not dipped. Model engineering practice (from memory). [h]
@@ -87,7 +87,7 @@ def _case_c(do: Doing) -> float:
     """Return the heat at which carbon is taken up. [°C]."""
     run, span = _grown(do.prediction), do.work.route.temperature_c
     at_c = run.temperature_c if run else span.middle if span else 900.0
-    return 10.0 * round(at_c / 10.0)
+    return to_five(at_c)
 
 
 def _case_colour(do: Doing, at_c: float) -> str | None:
@@ -137,8 +137,7 @@ def _packed() -> StepOut:
 def _boxed(do: Doing) -> StepOut:
     """Return the hours in the box."""
     reckoned_h, source = _pack_h(do)
-    # Nobody keeps a pack to the minute.
-    hours = max(round(4.0 * reckoned_h) / 4.0, 0.25)
+    hours = hours_words(reckoned_h)
     at_c = _case_c(do)
     depth_mm = do.work.route.depth_mm
     deep = do.lead.depth_mm or (depth_mm.low if depth_mm else 0.5)
@@ -147,16 +146,17 @@ def _boxed(do: Doing) -> StepOut:
         deep = run.depth_mm + run.removed_mm
     return StepOut(
         stage="case",
-        action=f"Hold the box at {_by_eye(do, at_c)}, {hours:.3g} h counted from when the box "
+        action=f"Hold the box at {_by_eye(do, at_c)}, {hours} counted from when the box "
         "is hot through (allow 1 h); then let it cool shut",
-        short=f"pack {hours:.3g} h at {at_c:.0f} °C in a sealed box, cool shut",
+        short=f"pack {hours} at {at_c:.0f} °C in a sealed box, from when it is hot through, "
+        "cool shut",
         means=_source(do),
         check=f"quench and snap a pin: the fine rim is {deep:.2g} mm deep",
         otherwise="rim too thin: close it and go on",
         temperature_c=at_c,
         colour=_case_colour(do, at_c),
         read_by=_read_by(do),
-        minutes=round(60.0 * hours),
+        minutes=round(60.0 * reckoned_h),
         length_mm=round(deep, 2),
         source=source,
     )

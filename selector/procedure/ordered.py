@@ -21,7 +21,7 @@ LEAST_WINDOW_HRC = 4.0
 # Above here Rockwell C says little of a thin layer, and Vickers is written. [HRC]
 VICKERS_FROM_HRC = 65.0
 # A firm's local heats, as they are ordered.
-LOCAL_KINDS = {"induction": "induction", "firm-flame": "flame"}
+LOCAL_KINDS = {"induction": "induction", "firm-flame": "flame", "laser": "laser"}
 # Steel from here up is baked after hard chromium (ASTM B650, from memory). [HRC]
 BAKED_FROM_HRC = 31.0
 NITRIDES, PLATES = "nitride", "chrome"
@@ -93,7 +93,7 @@ def order(do: Doing) -> StepOut:
     return StepOut(
         stage="order",
         action="Write on the order: " + "; ".join(lines),
-        short=f"order: {_asked(do)[0]}",
+        short=f"order: {'; '.join(_asked(do)[: _told(do)])}",
         means=do.work.route.name[:1].lower() + do.work.route.name[1:],
         check="the firm writes steel, window and place of test back to you",
         otherwise="a firm that does not ask for the steel is not the one",
@@ -102,6 +102,13 @@ def order(do: Doing) -> StepOut:
         temperature_c=_their_temper_c(do),
         source=COMMON,
     )
+
+
+def _told(do: Doing) -> int:
+    """Return how many lines of an order stand on the first screen: window, and depth."""
+    # The thickness of a plate stands in the first.
+    apart = _depth_mm(do) is not None and do.work.route.process != PLATES
+    return 2 if apart else 1
 
 
 def _window_hrc(do: Doing) -> tuple[float, float]:

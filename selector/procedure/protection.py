@@ -5,11 +5,10 @@ A flame holds a part at heat for seconds to minutes; what it takes is left on an
 
 from typing import Literal
 
+from selector.option.skin import is_presumed_wrapped
 from selector.procedure.doing import Doing
 
 Protection = Literal["none", "foil", "coat", "bare"]
-# Nobody soaks a part bare in a furnace as hot as this. Common practice. [°C]
-WRAPPED_FROM_C = 900.0
 
 
 def protection(do: Doing) -> Protection:
@@ -31,7 +30,7 @@ def protection(do: Doing) -> Protection:
         return "none"
     # What the workshop says it has for that; a hot soak is counted as wrapped anyhow.
     has: tuple[str, ...] = getattr(do.shop, "protect", ())
-    if not has and set_up.heat_c < WRAPPED_FROM_C:
+    if not has and not is_presumed_wrapped(do.work, do.shop):
         return "bare"
     # Through foil no liquid quenches: tool steel producers' sheets (from memory).
     return "foil" if medium.severity_class == "air" and has != ("coat",) else "coat"

@@ -1,5 +1,6 @@
 """Options without heat: bar as bought, bar bought prehard, elements bought hard."""
 
+from selector.job.sold import TURNED_HRC, delivered_hrc
 from selector.procedure.bar import bar_size, proved
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON
@@ -46,6 +47,8 @@ def _machined(do: Doing) -> StepOut:
     condition = do.work.condition.name
     thick, long = max(s.size for s in do.part.section), do.part.length_mm
     size = f"{thick:g} mm thick at most, {long:g} mm long"
+    if delivered_hrc(do.work.condition) > TURNED_HRC:
+        return _cut_hard(do, size)
     action = {
         "prehard": f"Machine it to size, {size}, as it is: carbide or slow high-speed steel, "
         "with oil",
@@ -64,6 +67,23 @@ def _machined(do: Doing) -> StepOut:
         length_mm=thick,
         source=COMMON,
     )  # fmt: skip
+
+
+def _cut_hard(do: Doing, size: str) -> StepOut:
+    """Return how wire and strip are shaped that are bought too hard for a cutting tool."""
+    wire = do.work.condition.shapes == ("round",)
+    shaped = "wind or bend it cold" if wire else "grind its edges, bend it cold and wide"
+    return StepOut(
+        stage="finish",
+        action=f"Cut it with an abrasive disc, dipped often, {size}; {shaped}; no heat but a "
+        "relief under 250 °C",
+        short=f"use it as it is, prehard ({_sold(do)}): cut with a disc, {shaped}, no heat",
+        means="cutting disc, grindstone, former",
+        check="no blue at the cut, no crack at the bend",
+        otherwise="it cracks where it is bent: a wider bend, or bend it soft and harden it",
+        length_mm=max(s.size for s in do.part.section),
+        source=COMMON,
+    )
 
 
 def _sized(do: Doing) -> StepOut:

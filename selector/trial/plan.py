@@ -41,6 +41,7 @@ from selector.trial.record import (
 )
 from selector.trial.subject import OF_QUANTITY, WORDS, New, Question, question
 from selector.trial.words import headline, steps
+from selector.undisturbed import undisturbed
 
 # More coupons than this nobody makes for one part; another must narrow by so much more. [-]
 MOST, WORTH_ONE_MORE = 4, 0.04
@@ -57,6 +58,7 @@ _LASTING = (
 _ERRORS = "The errors of the tests are estimates of practice."
 
 
+@undisturbed()
 def plan(job: Job, option: Option, new: New | None = None) -> TrialPlanOut:
     """Return the smallest trial that settles what is most uncertain of an option.
 

@@ -62,7 +62,14 @@ def test_cf53_is_57_hrc_or_more():
     assert relieved_hrc({"C": 0.53, "Si": 0.25, "Mn": 0.55}) >= 57.0
 
 
-@pytest.mark.parametrize("route", ["subcontract-induction", "subcontract-flame"])
+@pytest.mark.parametrize(
+    ("route", "bath"),
+    [
+        ("subcontract-induction", "polymer"),
+        ("subcontract-flame", "polymer"),
+        ("subcontract-laser", "spray"),
+    ],
+)
 @pytest.mark.parametrize(
     ("steel", "condition", "named"),
     [
@@ -71,8 +78,8 @@ def test_cf53_is_57_hrc_or_more():
         ("41cr4", "prehard", "40Cr1"),
     ],
 )
-def test_a_firm_hardens_a_surface_to_what_the_table_gives(route, steel, condition, named):
-    made = work(steel, route, "polymer", None, condition)
+def test_a_firm_hardens_a_surface_to_what_the_table_gives(route, bath, steel, condition, named):
+    made = work(steel, route, bath, None, condition)
     job = resolved(asked({"workshop.subcontract": True}), load_catalog())
     fresh = prepare(made, job).fresh
     low, high = TABLE[named][1]

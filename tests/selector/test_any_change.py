@@ -11,8 +11,8 @@ from selector.decision.drawback import set_back
 from selector.requirement import Requirement, requirement_from
 from tests.whole_requirement import catalog_for, draft_number, requirement_number
 
-# One in three of those that are advised on whole; ten times as many in the larger profile.
-NUMBERS = range(0, 3 * settings.default.max_examples // 10, 3)
+# One in five of those that are advised on whole; ten times as many in the larger profile.
+NUMBERS = range(0, 3 * settings.default.max_examples // 10, 5)
 ROUNDING = 1e-9
 # So sure an option must be to count as coming out right. [-]
 RIGHT = 0.9

@@ -14,7 +14,13 @@ from selector.handover.drawing.look import Look
 from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.outline import Side, draw_outline, outline_path, stretches_of
 from selector.handover.drawing.said import draw_over, draw_said, draw_water, fillets, has_room
-from selector.handover.drawing.sizes import draw_across, draw_labels, draw_sizes, size_walls
+from selector.handover.drawing.sizes import (
+    across_reach,
+    draw_across,
+    draw_labels,
+    draw_sizes,
+    size_walls,
+)  # fmt: skip
 from selector.handover.drawing.strip import draw_strip
 from selector.requirement.part import Part
 
@@ -82,7 +88,10 @@ def drawn(part: Part, marks: Marks, look: Look, brackets: tuple[Bracket, ...] = 
     _wide_mm, high_mm = end_extent_mm(part)
     half = 0.5 * high_mm * fit.scale
     room = max(half, 0.5 * high_mm * fit.end_scale if look.end_view else 0.0)
-    middle = top + (half if _is_heated(marks) else room) + 0.4 * look.em
+    over = across_reach(stretched, fit.scale, look.em) if look.sizes else 0.0
+    # Heat that is drawn over the part stands in the room of the end view.
+    need = half if marks.heated_mm is not None else room
+    middle = max(top + need + 0.4 * look.em, over)
     side = Side(axis, middle, stretched)
     if fit.column:
         canvas.edge = axis.right + look.sides * look.em
@@ -172,11 +181,6 @@ def _fitted(part: Part, marks: Marks, look: Look) -> _Fit:
     room = max(look.width - gaps, 0.2 * look.width)
     scale = min(room / length_mm, look.height / high_mm)
     return _Fit(scale, scale, 0.0)
-
-
-def _is_heated(marks: Marks) -> bool:
-    """Return whether heat is drawn over the part."""
-    return marks.heated_mm is not None
 
 
 def _draw_side(canvas: Canvas, side: Side, part: Part, marks: Marks, *, said: bool) -> float:

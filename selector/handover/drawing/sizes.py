@@ -223,6 +223,17 @@ def across_words(stretch: Stretch, shown: Callable[[float], str] = shown_size) -
     return size
 
 
+def across_reach(stretches: Sequence[Stretch], scale: float, em: float) -> float:
+    """Return how far over the middle the sizes beside a part go: by thin ends past the part."""
+    highs = [2.0 * end.half_mm * scale for end in (stretches[0], stretches[-1])]
+    return max(0.5 * high + _past_arrows(high, em) for high in highs)
+
+
+def _past_arrows(high: float, em: float) -> float:
+    """Return how far a size goes past its ends: not at all where its arrows fit between."""
+    return 0.0 if high >= 2.4 * ARROW * em else 1.4 * ARROW * em
+
+
 def draw_across(canvas: Canvas, side: Side) -> None:
     """Draw how thick the first section is at the left, the last at the right, others inside."""
     em, first, last = canvas.look.em, side.stretches[0], side.stretches[-1]
@@ -255,7 +266,7 @@ def _draw_height(
     high, wide = low - top, text_width(words, em)
     how = Type(anchor="middle", turned=True)
     fits = high >= wide + 0.6 * em
-    reach = 0.0 if high >= 2.4 * ARROW * em else 1.4 * ARROW * em
+    reach = _past_arrows(high, em)
     # The arrows may not run through what is written over the part.
     if not canvas.is_free(Box(x - 0.1 * em, top - reach, x, low + reach), lines=False):
         return

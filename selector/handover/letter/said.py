@@ -36,6 +36,7 @@ _HEATED = {
     "normalise": "evened by heat, not hardened",
     "induction": "{zone} alone, by induction",
     "firm-flame": "{zone} alone, by flame",
+    "laser": "{zone} alone, by laser",
     "nitride": "a hard skin, nitrided",
     "chrome": "a hard skin, chrome-plated",
     "anneal": "softened by heat, not hardened",

@@ -220,10 +220,12 @@ def test_unknown_names_are_refused(few):
 def test_json_keeps_to_its_schema(advice):
     data = json.loads(advice_out(advice).model_dump_json())
     jsonschema.Draft202012Validator.check_schema(schema())
-    jsonschema.validate(data, schema())
+    form = jsonschema.Draft202012Validator(schema())
+    form.validate(data)
     assert [option["id"] for option in data["options"]] == ids(advice)
+    bare = {k: v for k, v in data.items() if k not in {"verdict", "options", "rejected"}}
     with pytest.raises(jsonschema.ValidationError, match="verdict"):
-        jsonschema.validate({k: v for k, v in data.items() if k != "verdict"}, schema())
+        form.validate({**bare, "options": [], "rejected": []})
 
 
 def test_top_cuts_the_list_and_nothing_else(advice):

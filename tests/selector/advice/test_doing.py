@@ -2,7 +2,7 @@ import pytest
 
 from selector.advice.advise import advise
 from selector.advice.doing import bar_words, bought_as, doing_words
-from tests.dog import asked, only
+from tests.dog import GONE, asked, only
 from tests.once import advised
 
 
@@ -47,6 +47,23 @@ def test_a_bar_is_called_by_what_it_is_bought_by_and_the_rack_is_named():
     words = [bar_words(found, option) for option in found.options]
     assert words
     assert any(text == "EN24 (817M40), annealed, from the rack" for text in words)
+
+
+def test_a_bar_of_the_rack_whose_state_nobody_gives_is_in_one_state_on_the_page():
+    rack = {
+        "workshop.stock": [{"steel": "EN8"}],
+        "zone.0.hardness": {"max": "60 HRC"},
+        "zone.0.wear": "none",
+        "load.torque": GONE,
+    }
+    found = advised(rack, "080m40")
+    words = {
+        option.treatment.route.process: bar_words(found, option)
+        for option in (*found.options, *found.outdone)
+        if option.treatment.route.extent == "whole"
+    }
+    assert words["none"].startswith("EN8 (080M40) from the rack, taken as ")
+    assert words["quench"] == "EN8 (080M40) from the rack"
 
 
 def test_a_pre_hardened_bar_is_called_so():

@@ -18,14 +18,14 @@ def printed(found, answer, width=110):
     return text.getvalue()
 
 
-def page(changes=None, steel=None, catalog=CATALOG, width=110):
-    answer = flame_once(asked(changes), catalog, steel)
+def page(changes=None, steel=None, *, catalog=CATALOG, width=110, changed=False):
+    answer = flame_once(asked(changes), catalog, steel, changed=changed)
     return printed(flame_out(answer), answer, width)
 
 
 def changed(steel="C45", *, figures=None, option=None, **family):
     """The page of the dog after a change of what is said of its best steel."""
-    answer = flame_once(asked(), CATALOG, steel)
+    answer = flame_once(asked(), CATALOG, steel, changed=False)
     found = flame_out(answer)
     lead = found.families[0]
     figures = lead.figures.model_copy(update=figures or {})
@@ -52,14 +52,15 @@ def test_other_steels_take_a_line_each(whole):
 
 
 def test_a_condition_follows_its_if_and_its_change_is_said():
-    text = page({"workshop.turns_part": False, "workshop.held_by": "tongs"}, "42CrMo4")
+    still = {"workshop.turns_part": False, "workshop.held_by": "tongs"}
+    text = page(still, "42CrMo4", changed=True)
     assert "Flame hardening: yes, if it is turned in the flame" in text
     assert "if         it is turned in the flame" in text
     assert "change     hold and turn the part" in text
 
 
 def test_a_condition_that_many_steels_share_is_said_once():
-    answer = flame_once(asked(), only(*FEW, "080m40", "c80u"))
+    answer = flame_once(asked(), only(*FEW, "080m40", "c80u"), changed=False)
     found = flame_out(answer)
     condition = "it is held in tongs (nothing holds it)"
     update = {"verdict": "yes_if", "why": f"yes if {condition}", "conditions": (condition,)}
@@ -113,7 +114,7 @@ def test_where_no_change_serves_that_is_said():
 
 @pytest.mark.parametrize("drawn_c", [175.0, 450.0])
 def test_a_temper_without_a_colour_shows_none(drawn_c):
-    lead = flame_out(flame_once(asked(), CATALOG, "C45")).families[0]
+    lead = flame_out(flame_once(asked(), CATALOG, "C45", changed=False)).families[0]
     temper = lead.option.temper.model_copy(update={"temperature_c": drawn_c, "colour": None})
     text = changed(option={"temper": temper})
     (line,) = [row for row in text.splitlines() if row.startswith("   temper ")]
@@ -137,6 +138,6 @@ def test_what_heat_a_torch_gives_is_said_where_it_is_never_enough():
 
 
 def test_what_is_sold_hard_is_named_beside_the_verdict():
-    answer = flame_once(asked(), CATALOG, "42CrMo4")
+    answer = flame_once(asked(), CATALOG, "42CrMo4", changed=False)
     found = flame_out(answer).model_copy(update={"bought_hard": "C75S: prehard bar is 48 HRC"})
     assert "Sold hard, to use without any heat: C75S" in printed(found, answer)

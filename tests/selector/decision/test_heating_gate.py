@@ -48,6 +48,15 @@ def test_a_flame_goes_by_its_history_and_a_furnace_by_its_reach(size, source, ro
     assert verdicts(part(size, source), treatment) == expected
 
 
+@pytest.mark.parametrize(
+    ("size", "source", "expected"),
+    [(8, "hand-torch", []), (30, "hand-torch", ["fail"]), (20, "oxy-propane", [])],
+)
+def test_a_torch_that_does_not_redden_a_part_cases_nothing(size, source, expected):
+    treatment = work("070m20", "case-compound", "water", source)
+    assert verdicts(part(size, source), treatment) == expected
+
+
 @pytest.mark.parametrize(("size", "source"), [(16, "hand-torch"), (40, "oxy-propane")])
 def test_what_flame_says_a_torch_heats_advise_offers(size, source):
     wanted, few = part(size, source), only("c45")

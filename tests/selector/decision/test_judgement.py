@@ -1,3 +1,4 @@
+import re
 from dataclasses import replace
 
 import numpy as np
@@ -136,6 +137,15 @@ def test_severe_corrosion_wants_a_resistant_steel(steel, verdict):
     plain = work(steel, "as-bought", None, None)
     answer = gates({"limit.corrosion": "severe"}, plain, NO_TEMPER)
     assert answer["corrosion"].verdict == verdict
+
+
+def test_a_budget_in_another_currency_keeps_its_own_and_is_said_to_be_taken_as_it_stands():
+    limited = {"limit.budget": 60, "limit.currency": "GBP"}
+    text = gates(limited)["budget"].text
+    assert re.fullmatch(
+        r"costs about \d+ EUR; you allow 60 GBP, compared as it stands", text
+    ), text
+    assert "of the 60 EUR you allow" in gates({"limit.budget": 60})["budget"].text
 
 
 def test_budget_and_days_are_gates_where_given():

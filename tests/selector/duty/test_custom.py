@@ -108,6 +108,9 @@ def test_a_small_pinion_is_cut_of_silver_steel_and_a_large_gear_is_not():
     assert merit(("115crv3", "through-torch"), slim) == ALSO
     assert merit(("115crv3", "residual-heat"), slim) == SELDOM
     assert merit(("115crv3", "through-torch"), CASES["gear"]) == NEVER
+    # Nor is a ring with a thin wall.
+    ring = {**CASES["gear"], "part.section.0.bore": "20 mm", "part.section.1.bore": "20 mm"}
+    assert merit(("115crv3", "through-torch"), ring) == NEVER
 
 
 @pytest.mark.parametrize(
@@ -115,6 +118,7 @@ def test_a_small_pinion_is_cut_of_silver_steel_and_a_large_gear_is_not():
     [
         (("s235", "as-bought"), "as bought"),
         (("42crmo4", "subcontract-induction"), "skin"),
+        (("42crmo4", "subcontract-laser"), "skin"),
         (("16mncr5", "pack-carburise"), "case"),
         (("31crmo12", "subcontract-nitride"), "nitrided"),
         (("c45", "local-torch"), "hardened"),

@@ -12,14 +12,14 @@ PREHARD_DOES = {
 WHOLE = {"part.section.1.length": 20, "part.feature": [], "zone.0.section": [1, 2]}
 
 
-def best(changes=None, steel="C45"):
-    answer = flamed(changes, steel)
+def best(changes=None, steel="C45", **more):
+    answer = flamed(changes, steel, **more)
     return answer, answer.best
 
 
 @pytest.fixture(scope="module")
 def answer():
-    return flame_once(asked(), only(*FEW, "080m40", "c80u"))
+    return flame_once(asked(), only(*FEW, "080m40", "c80u"), changed=False)
 
 
 def test_the_families_stand_as_advise_ranks_them(answer):
@@ -81,7 +81,7 @@ def test_too_little_carbon_is_a_no(steel):
 @pytest.mark.parametrize("steel", ["X100CrMoV5", "X153CrMoV12", "HS6-5-2C"])
 def test_air_hardening_and_high_speed_steel_is_not_for_the_eye(steel):
     """Torch-hardening A2, D2 or HSS by colour."""
-    answer, verdict = best(steel=steel)
+    answer, verdict = best(steel=steel, changed=True)
     assert answer.word == "no"
     assert "flame" in verdict.why
     assert verdict.change is None
@@ -119,10 +119,11 @@ def test_an_unproved_bar_of_the_rack_wants_a_coupon():
 def test_an_unknown_bar_does_no_better_than_all_that_are_known():
     rack = {"workshop.stock": [{"steel": "unknown"}]}
     big = {f"part.section.{n}.size": 76 for n in (0, 1)}
-    small = flame_once(asked(rack), only("42crmo4", "unknown"))
+    small = flame_once(asked(rack), only("42crmo4", "unknown"), changed=False)
     large = flame_once(
         asked({**rack, **big, "workshop.heat": [{"source": "hand-torch"}]}),
         only("42crmo4", "unknown"),
+        changed=False,
     )
     words = {v.treatment.steel.slug: v.word for v in small.verdicts}
     assert words["unknown"] == "coupon_first"
@@ -175,7 +176,7 @@ def test_a_struck_end_may_be_tempered_by_the_heat_behind_it():
 
 def test_what_bar_is_sold_hard_enough_for_needs_no_flame_where_lives_depend_on_it():
     window = {"zone.0.hardness": {"min": "28 HRC", "max": "34 HRC"}, "safety_use": "lifting"}
-    answer = flame_once(asked(window), only(*FEW))
+    answer = flame_once(asked(window), only(*FEW), changed=False)
     assert answer.word == "not_needed"
     assert "certified bar" in answer.why
 
@@ -186,7 +187,7 @@ def test_certified_bar_is_no_harder_than_it_is_sold(low, word):
         "zone.0.hardness": {"min": f"{low} HRC", "max": "50 HRC"},
         "safety_use": "lifting",
     }
-    assert flame_once(asked(window), only(*FEW, "835m30")).word == word
+    assert flame_once(asked(window), only(*FEW, "835m30"), changed=False).word == word
 
 
 SPRING = {
@@ -199,14 +200,17 @@ SPRING = {
 
 
 def test_the_flame_is_answered_beside_strip_that_is_sold_hard():
-    answer = flame_once(asked(SPRING), only("c75s"))
+    answer = flame_once(asked(SPRING), only("c75s"), changed=False)
     assert answer.word in {"yes", "yes_if", "coupon_first"}
     assert "as bought" in answer.bought
 
 
 def test_what_goes_wrong_three_times_in_ten_is_tried_on_a_coupon():
     thick = {"part.section.0.size": 40, "part.section.1.size": 40}
-    answers = [flame_once(asked(changes), only("c45", "42crmo4")) for changes in ({}, thick)]
+    answers = [
+        flame_once(asked(changes), only("c45", "42crmo4"), changed=False)
+        for changes in ({}, thick)
+    ]
     for verdict in (v for answer in answers for v in answer.verdicts if v.option is not None):
         right = verdict.option.judged.passing_all
         if verdict.word in {"yes", "yes_if", "coupon_first"}:
@@ -221,6 +225,6 @@ def test_a_no_speaks_of_the_flame_where_that_is_what_fails():
         "load": {"impact": "none", "cycles": "occasional"},
         "workshop.heat": [{"source": "hand-torch"}],
     }
-    answer = flame_once(asked(roller), only("s235", "c45", "100cr6", "1137"))
+    answer = flame_once(asked(roller), only("s235", "c45", "100cr6", "1137"), changed=False)
     assert answer.word == "no"
     assert "too little to harden" in answer.why

@@ -3,7 +3,7 @@ from tests.once import flamed
 
 
 def test_a_bar_in_air_is_given_its_own_bath():
-    answer = flamed({"workshop.bath": []}, "C45")
+    answer = flamed({"workshop.bath": []}, "C45", changed=True)
     assert answer.word == "no"
     assert answer.best.change is not None
     assert "quench in" in answer.best.change.text
@@ -11,14 +11,14 @@ def test_a_bar_in_air_is_given_its_own_bath():
 
 
 def test_the_change_is_weighed_anew_and_fails_nothing():
-    answer = flamed({"workshop.bath": []}, "C45")
+    answer = flamed({"workshop.bath": []}, "C45", changed=True)
     change = answer.best.change
     assert change.option.judged.verdict in {"pass", "marginal"}
     assert change.job is not answer.job
 
 
 def test_a_still_part_is_turned():
-    answer = flamed({"workshop.turns_part": False}, "C45")
+    answer = flamed({"workshop.turns_part": False}, "C45", changed=True)
     assert answer.best.change is None or answer.best.change.at_hand or answer.best.change.text
 
 

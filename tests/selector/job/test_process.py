@@ -104,7 +104,12 @@ def test_annealed_tool_steel_is_spheroidised_and_prehard_bar_is_not():
 
 @pytest.mark.parametrize(
     ("route", "above_c"),
-    [("through-furnace", 0), ("subcontract-flame", 50), ("subcontract-induction", 75)],
+    [
+        ("through-furnace", 0),
+        ("subcontract-flame", 50),
+        ("subcontract-induction", 75),
+        ("subcontract-laser", 200),
+    ],
 )
 def test_what_is_hot_for_seconds_is_taken_hotter_than_in_a_furnace(route, above_c):
     steel = work("42crmo4", route, "polymer", None)

@@ -149,3 +149,14 @@ def test_a_local_heat_needs_to_reach_the_zone_only():
     thick_shank = asked({"part.section.1.size": 80})
     assert heated_thickness(thick_shank, work("42crmo4", "local-torch")) == 25
     assert heated_thickness(thick_shank, work()) == 80
+
+
+def test_a_laser_wants_cold_steel_behind_its_skin():
+    made = work("c45", "subcontract-laser", "spray", None, condition="hot-rolled")
+    sent = {"workshop.subcontract": True}
+    assert first_objection(made, sent) is None
+    thin = {**sent, "part.section": [{"shape": "flat", "size": 3, "width": 20, "length": 60}],
+            "part.feature": [], "zone": [{"section": [1], "wear": "sliding"}]}  # fmt: skip
+    gate = first_objection(made, thin)
+    assert gate.name == "shape"
+    assert "laser" in gate.text

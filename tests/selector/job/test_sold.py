@@ -129,12 +129,16 @@ def test_a_coil_spring_is_wound_of_wire_as_thick_as_it_is():
         ([{"shape": "round", "size": 60, "length": 12}], ("round", "flat"), 12, None),
         ([{"shape": "round", "size": 60, "length": 12}], ("round",), 12, 60),
         ([ROUND, {"shape": "square", "size": 10, "length": 15}], ("round", "square"), 13, 14.2),
-        ([FLAT, {"shape": "square", "size": 10, "length": 15}], ("round", "flat"), 10, 20),
+        ([FLAT, {"shape": "square", "size": 10, "length": 15}], ("round", "flat"), 10, None),
+        ([FLAT, {"shape": "round", "size": 10, "length": 90}], ("round", "flat"), 10, None),
+        ([FLAT, {"shape": "round", "size": 10, "length": 90}], ("round", "flat"), 8, 10),
+        ([FLAT, {"shape": "round", "size": 10, "length": 90}], ("round",), 10, 20),
         ([FLAT, {"shape": "square", "size": 20, "length": 15}], ("round", "flat"), 20, None),
     ],
     ids=["thin", "as thick", "no size", "square bar", "square of round", "hexagon of round",
          "strip", "flat of round", "disc of plate", "disc of round", "square end",
-         "wide nose", "square body"],
+         "square end of plate", "round stem of plate", "plate thinner than its stem",
+         "no plate sold", "square body"],
 )  # fmt: skip
 def test_a_bar_of_the_rack_is_as_thick_as_the_part_takes(sections, shapes, bar, takes):
     part = plain(*sections).part

@@ -7,7 +7,8 @@ from tests.dog import asked
 def of(wear, severity="light", *, name="peg", impact="light", size=20):
     return asked(
         {
-            "part.name": name, "part.feature": [], "load": {"impact": impact, "cycles": "static"},
+            "part.name": name, "part.feature": [],
+            "load": {"impact": impact, "cycles": "static"},
             "part.section": [{"shape": "round", "size": size, "length": 60}],
             "zone": [{"section": [1], "wear": wear, "severity": severity}],
         }

@@ -13,7 +13,8 @@ def test_a_pack_has_its_hours_and_a_second_heat():
     steps = steps_of("16mncr5", "pack-carburise", "oil", KILN)
     pack, hours = at(steps, "case")
     assert "never barium" in pack.action
-    assert hours.temperature_c == pytest.approx(920)
+    assert hours.temperature_c == pytest.approx(925)
+    assert "from when it is hot through" in hours.short
     span = ROUTES["pack-carburise"].time_h
     assert 60 * span.low <= hours.minutes <= 60 * span.high
     assert at(steps, "heat")[0].temperature_c == 800

@@ -10,6 +10,7 @@ from tests.procedure import at, doing, steps_of
     [
         ("42crmo4", "subcontract-nitride", None, ("nitride to at least", "HV 1", "core + 50")),
         ("42crmo4", "subcontract-induction", "polymer", ("0 to 30 mm", "80 %", "do not heat")),
+        ("42crmo4", "subcontract-laser", "spray", ("laser harden 0 to", "80 %", "do not heat")),
         ("16mncr5", "subcontract-carburise", "oil", ("case", "550 HV", "temper about")),
         ("x153crmov12", "subcontract-vacuum", "air", ("Rockwell", "2 times", "marked face")),
     ],
@@ -22,6 +23,21 @@ def test_an_order_says_all_that_a_firm_must_know(steel, route, medium, said):
     for words in said:
         assert words in order.action
     assert not at(steps, "temper")
+
+
+@pytest.mark.parametrize(
+    ("steel", "route", "medium", "depth"),
+    [
+        ("16mncr5", "subcontract-carburise", "oil", "mm to 550 HV"),
+        ("42crmo4", "subcontract-induction", "polymer", "mm or more to 80 %"),
+        ("42crmo4", "subcontract-nitride", None, "mm to core + 50 HV"),
+    ],
+)
+def test_the_short_order_names_the_depth_beside_the_window(steel, route, medium, depth):
+    prehard = "prehard" if route == "subcontract-nitride" else None
+    steps = steps_of(steel, route, medium, {"workshop.subcontract": True}, prehard)
+    (order,) = at(steps, "order")
+    assert depth in order.short
 
 
 def test_a_window_on_an_order_is_four_points_wide_at_least():

@@ -8,6 +8,8 @@ from tests.procedure import steps_of
     [
         ("c45", "as-bought", "cold-drawn", "bows when one side"),
         ("42crmo4", "prehard-bar", "prehard", "carbide"),
+        ("c75s", "prehard-bar", "prehard", "grind its edges, bend it cold"),
+        ("music-wire", "prehard-bar", "prehard", "wind or bend it cold"),
         ("linear-shaft", "buy-hard-element", None, "abrasive disc"),
     ],
 )
