@@ -18,6 +18,7 @@ from selector.flame.as_bought import as_bought_words, is_bar, left_as_bought
 from selector.flame.change import Change, first_change
 from selector.flame.condition import conditions
 from selector.flame.record import FlameWord
+from selector.gate import FUNCTIONAL
 from selector.job.candidates import Screened, screened
 from selector.job.demand import CERTIFIED_HRC, Demand
 from selector.job.job import Job, resolved
@@ -149,9 +150,8 @@ def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
         verdicts.setdefault(work.steel.family, _of_unknown(stopped, weighed))
     for stopped in sorted(weighed.rejected, key=promise):
         work = stopped.treatment
-        verdict = _as_bought(job, work) or FlameVerdict(
-            "no", work, stopped.gate.text, stopped.option
-        )
+        verdict = _as_bought(job, work) or _too_dear(job, stopped)
+        verdict = verdict or FlameVerdict("no", work, stopped.gate.text, stopped.option)
         verdicts.setdefault(work.steel.family, verdict)
     return sorted(verdicts.values(), key=_rank)
 
@@ -221,6 +221,18 @@ def _of_option(job: Job, option: Option, *, looked_at: bool) -> FlameVerdict:
     if not said:
         return FlameVerdict("yes", work, _sentence(option, job.leading), option)
     return FlameVerdict("yes_if", work, f"yes if {said[0]}", option, said)
+
+
+def _too_dear(job: Job, stopped: Rejected) -> FlameVerdict | None:
+    """Return the verdict of what money alone stops: it is the torch that is asked about."""
+    option = stopped.option
+    if stopped.gate.name != "budget" or option is None or stopped.share < FUNCTIONAL[1]:
+        return None
+    verdict = _of_option(job, option, looked_at=False)
+    said = (f"it may cost more: {stopped.gate.text}", *verdict.conditions)
+    if verdict.word not in {"yes", "yes_if"}:
+        return replace(verdict, conditions=said)
+    return replace(verdict, word="yes_if", why=f"yes if {said[0]}", conditions=said)
 
 
 def _sentence(option: Option, lead: Demand) -> str:

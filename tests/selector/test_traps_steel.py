@@ -88,7 +88,7 @@ def test_nitriding_wants_nitride_formers_and_a_tempered_core():
 
 
 @pytest.mark.parametrize(
-    ("steel", "heat"), [("x100crmov5", "940"), ("x153crmov12", "1010"), ("hs6-5-2", "1200")]
+    ("steel", "heat"), [("x100crmov5", "950"), ("x153crmov12", "1010"), ("hs6-5-2", "1200")]
 )
 def test_air_hardening_and_high_speed_steel_are_not_for_a_torch(steel, heat):
     found = ask({"workshop.heat": [{"source": "oxy-acetylene"}]}, steels=(steel,))

@@ -51,6 +51,19 @@ def test_what_one_heat_in_twenty_leaves_soft_is_no_bare_yes(monkeypatch):
     assert "filed before it is tempered" in said.why
 
 
+def test_what_money_alone_stops_is_asked_of_the_torch_all_the_same():
+    free, dear = (
+        flame_answer(asked(changes), only("42crmo4", "c45"))
+        for changes in ({}, {"limit.budget": 30})
+    )
+    assert free.word == "yes"
+    assert dear.word == "yes_if"
+    assert "it may cost more: costs about" in dear.why
+    words = {v.treatment.steel.slug: v.word for v in dear.verdicts}
+    assert words["c45"] == "coupon_first"
+    assert all("it may cost more" in v.conditions[0] for v in dear.verdicts)
+
+
 def test_the_right_steel_hardens():
     answer, verdict = best(steel="42CrMo4")
     assert answer.word in {"yes", "yes_if"}
