@@ -6,7 +6,6 @@ from selector.advice.advise import SURE, Advice
 from selector.advice.doing import bar_words, bought_as, doing_words, surface_words
 from selector.advice.order import set_back_words, why_not_first
 from selector.advice.record import AlternativeOut
-from selector.decision.best_temper import FAR
 from selector.decision.option import Option, Rejected
 from selector.decision.output import cost_out, rounded_share
 from selector.decision.risk import chief_risk
@@ -122,15 +121,11 @@ def _stopped(advice: Advice, kind: Kind) -> str | None:
 
 def _could_matter(advice: Advice, item: Rejected) -> bool:
     """Return whether another workshop or demand would let a treatment in."""
-    # What is sold for other parts, is no steel for such a one or stays soft by itself says
+    # What is sold for other parts or in other sizes, or is no steel for such a part says
     # nothing.
-    if item.gate.name in {"shape", *BY_STEEL}:
+    if item.gate.name in {"shape", "stock", *BY_STEEL}:
         return False
-    work, gate = item.treatment, item.gate
-    if not sold_for(work.condition, advice.asked):
-        return False
-    soft = work.route.process == "none" and gate.name == "hard_enough"
-    return not (soft and (gate.share or 0.0) < FAR)
+    return sold_for(item.treatment.condition, advice.asked)
 
 
 def _nearness(item: Rejected, budget: float | None) -> tuple[float, int, float, bool]:

@@ -62,28 +62,28 @@ def hardness_gates(found: Hardened, demand: Demand) -> list[Gate]:
     return gates
 
 
-def is_made_so(work: Treatment) -> bool:
+def _is_made_so(work: Treatment) -> bool:
     """Return whether a part is used as what is sold for it: its makers chose the hardness."""
     return bool(work.condition.sold_for) and work.route.process == "none"
 
 
 def floor_hrc(work: Treatment, demand: Demand) -> float | None:
     """Return what a zone must reach: thick spring wire is right as soft as it is drawn."""
-    return None if demand.derived and is_made_so(work) else demand.floor_hrc
+    return None if demand.derived and _is_made_so(work) else demand.floor_hrc
 
 
 def ceiling_hrc(work: Treatment, demand: Demand) -> float | None:
     """Return what a zone must not pass: skin and wire made for it are as hard as they come."""
     # A derived window is that of steel hard through; the core under a nitrided skin is soft,
     # and what is sold for such parts has the hardness that its makers found right.
-    if demand.derived and (work.route.process in LAID_ON or is_made_so(work)):
+    if demand.derived and (work.route.process in LAID_ON or _is_made_so(work)):
         return None
     return demand.ceiling_hrc
 
 
 def off_window_hrc(work: Treatment, hrc: Floats, demand: Demand) -> Floats:
     """Return how far hardness lies outside the window of a zone, to either side. [HRC]."""
-    asks = not (demand.derived and is_made_so(work))
+    asks = not (demand.derived and _is_made_so(work))
     low = demand.low_hrc if asks and demand.low_hrc is not None else -np.inf
     capped = ceiling_hrc(work, demand) is not None
     high = demand.high_hrc if capped and demand.high_hrc is not None else np.inf
