@@ -126,11 +126,11 @@ def _could_matter(advice: Advice, item: Rejected) -> bool:
     # nothing.
     if item.gate.name in {"shape", *BY_STEEL}:
         return False
-    work, gate = item.treatment, item.gate
+    work = item.treatment
     if not sold_for(work.condition, advice.asked):
         return False
-    soft = work.route.process == "none" and gate.name == "hard_enough"
-    return not (soft and (gate.share or 0.0) < FAR)
+    # Bar as bought is worked out to its end: what is far from right says nothing either.
+    return kind_of(work) != "as_bought" or item.share >= FAR
 
 
 def _nearness(item: Rejected, budget: float | None) -> tuple[float, int, float, bool]:
