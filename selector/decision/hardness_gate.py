@@ -55,10 +55,10 @@ def hardness_gates(found: Hardened, demand: Demand) -> list[Gate]:
     if ceiling is not None:
         text = f"must not pass {shown(ceiling)}; predicted {shown(middle)}"
         gates.append(judged("not_too_hard", hrc <= ceiling, text))
-    if demand.depth_mm > 0 and demand.floor_hrc is not None:
-        depth = found.depth_mm
-        text = f"needs {demand.depth_mm:g} mm deep; predicted {_depth_words(found)}"
-        gates.append(judged("depth", depth >= demand.depth_mm, text))
+    deep = depth_mm(found.treatment, demand)
+    if deep > 0 and demand.floor_hrc is not None:
+        text = f"needs {deep:g} mm deep; predicted {_depth_words(found)}"
+        gates.append(judged("depth", found.depth_mm >= deep, text))
     return gates
 
 
@@ -69,7 +69,19 @@ def _is_made_so(work: Treatment) -> bool:
 
 def floor_hrc(work: Treatment, demand: Demand) -> float | None:
     """Return what a zone must reach: thick spring wire is right as soft as it is drawn."""
-    return None if demand.derived and _is_made_so(work) else demand.floor_hrc
+    if demand.derived and _is_made_so(work):
+        return None
+    return demand.bought_hrc if _is_bought(work, demand) else demand.floor_hrc
+
+
+def depth_mm(work: Treatment, demand: Demand) -> float:
+    """Return how deep a zone must be hard: bar used as it comes is alike right through."""
+    return 0.0 if _is_bought(work, demand) else demand.depth_mm
+
+
+def _is_bought(work: Treatment, demand: Demand) -> bool:
+    """Return whether a bar is used as it comes where less is asked of such."""
+    return work.route.process == "none" and demand.bought_hrc is not None
 
 
 def ceiling_hrc(work: Treatment, demand: Demand) -> float | None:

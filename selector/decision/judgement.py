@@ -11,6 +11,7 @@ from selector.decision.breaking_gate import breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.hardness_gate import (
     ceiling_hrc,
+    depth_mm,
     floor_hrc,
     hardness_gates,
     off_window_hrc,
@@ -221,9 +222,10 @@ def _other_zones(prediction: Prediction, standard: Standard) -> list[Gate]:
     for demand in standard.others:
         hrc = prediction.section_hrc[:, list(demand.sections)].min(axis=1)
         name, middle = f"zone {demand.zone + 1}", shown(median(hrc))
-        if demand.floor_hrc is not None:
-            text = f"{name} needs {shown(demand.floor_hrc)}; predicted {middle}"
-            gates.append(judged("hard_enough", hrc >= demand.floor_hrc, text))
+        floor = floor_hrc(prediction.treatment, demand)
+        if floor is not None:
+            text = f"{name} needs {shown(floor)}; predicted {middle}"
+            gates.append(judged("hard_enough", hrc >= floor, text))
         if demand.ceiling_hrc is not None:
             hardest = prediction.section_hrc[:, list(demand.sections)].max(axis=1)
             middle = shown(median(hardest))
@@ -245,7 +247,8 @@ def _together(
     good &= np.nan_to_num(prediction.snap_margin_hrc, nan=1.0) > 0
     floor = floor_hrc(prediction.treatment, demand)
     if floor is not None:
-        good &= (hrc >= floor) & (prediction.depth_mm >= demand.depth_mm)
+        deep = depth_mm(prediction.treatment, demand)
+        good &= (hrc >= floor) & (prediction.depth_mm >= deep)
     ceiling = ceiling_hrc(prediction.treatment, demand)
     if ceiling is not None:
         good &= hrc <= ceiling
@@ -260,8 +263,9 @@ def _others_met(prediction: Prediction, standard: Standard) -> Bools:
     mended = (standard.normals["rework"] < RETEMPER_NORMAL) & standard.has_flame
     for demand in standard.others:
         hrc = prediction.section_hrc[:, list(demand.sections)]
-        if demand.floor_hrc is not None:
-            met &= hrc.min(axis=1) >= demand.floor_hrc
+        floor = floor_hrc(prediction.treatment, demand)
+        if floor is not None:
+            met &= hrc.min(axis=1) >= floor
         if demand.ceiling_hrc is not None:
             met &= (hrc.max(axis=1) <= demand.ceiling_hrc) | mended
     return met

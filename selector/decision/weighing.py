@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from selector.decision.best_temper import How, best_temper, failed, never_tempered, unheated
 from selector.decision.drawback import stands_back, unheard_of
+from selector.decision.hardness_gate import floor_hrc
 from selector.decision.judgement import days_gate
 from selector.decision.option import Beaten, Option, Rejected, Scorer
 from selector.decision.preference import in_order, tie_break, ties_with
@@ -210,14 +211,14 @@ def _hopeless(
 ) -> Gate | None:
     """Return the gate that stops a treatment far too soft at the middle, or none."""
     hardest = max(choice.middle_hrc for choice in chosen)
-    floor_hrc = middle.leading.floor_hrc
-    if floor_hrc is None or hardest >= floor_hrc - HOPELESS_HRC or not _is_known(treatment):
+    floor = floor_hrc(treatment, middle.leading)
+    if floor is None or hardest >= floor - HOPELESS_HRC or not _is_known(treatment):
         return None
     if cold is not None:
         return cold
-    text = f"reaches about {shown(hardest)}; needs {shown(floor_hrc)} or more"
+    text = f"reaches about {shown(hardest)}; needs {shown(floor)} or more"
     if not treatment.hardens:
-        text = f"needs {shown(floor_hrc)} or more; predicted {shown(hardest)}"
+        text = f"needs {shown(floor)} or more; predicted {shown(hardest)}"
     return Gate("hard_enough", "fail", text, 0.0)
 
 

@@ -36,7 +36,10 @@ FOR_SPRING = "to spring back"
 
 @dataclass(frozen=True, slots=True)
 class Demand:
-    """What one zone asks. Hardness in HRC, carried on below 20 where HV is softer."""
+    """What one zone asks. Hardness in HRC, carried on below 20 where HV is softer.
+
+    Bar that is used as it comes, not hardened for it, is asked for `bought_hrc` and no depth.
+    """
 
     zone: int
     sections: tuple[int, ...]
@@ -48,6 +51,7 @@ class Demand:
     derived: bool
     reason: str
     purpose: str = FOR_WEAR
+    bought_hrc: float | None = None
 
 
 def _hrc(hardness_hv: float | None) -> float | None:
@@ -148,7 +152,10 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
     if light:
         wish = ", a wish only: without an edge soft steel does for a while in light grit"
     free = vital or wet or light
-    floor = min(usual.floor_hrc, aim.low_hrc, _over_mate(zone))
+    floor = min(usual.floor_hrc, aim.low_hrc)
+    bought = min(
+        floor, _over_mate(zone), floor if usual.bought_hrc is None else usual.bought_hrc
+    )
     return Demand(
         zone=number,
         sections=_places(zone),
@@ -159,6 +166,7 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
         depth_mm=0.0 if free else depth,
         derived=True,
         reason=f"{aim.words}{wish} (common practice)",
+        bought_hrc=bought if bought < floor and not free else None,
     )
 
 

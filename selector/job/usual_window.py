@@ -11,17 +11,21 @@ from selector.requirement.zone import Zone
 
 @dataclass(frozen=True, slots=True)
 class Usual:
-    """A usual window, and the floor below which the zone does not do its work. [HRC]."""
+    """A usual window, and the floor below which the zone does not do its work. [HRC].
+
+    What is bought ready and not hardened for it works from `bought_hrc` on, if that is less.
+    """
 
     low_hrc: float
     high_hrc: float
     floor_hrc: float
+    bought_hrc: float | None = None
 
 
-# Pins and shafts of pre-hardened bar run in bushes everywhere, and wear sooner: what slides in
-# the usual way works from there on.
+# Pins and shafts of pre-hardened bar run in bushes everywhere, and wear sooner; who hardens one
+# wants it hard.
 _WINDOW: dict[tuple[str, str], Usual] = {
-    ("sliding", "medium"): Usual(54.0, 61.0, 24.0),
+    ("sliding", "medium"): Usual(54.0, 61.0, 45.0, 24.0),
     ("sliding", "heavy"): Usual(57.0, 62.0, 52.0),
     ("abrasive", "light"): Usual(54.0, 62.0, 45.0),
     ("abrasive", "medium"): Usual(58.0, 63.0, 52.0),
@@ -33,8 +37,6 @@ _WINDOW: dict[tuple[str, str], Usual] = {
     ("edge-impact", "medium"): Usual(53.0, 58.0, 48.0),
     ("edge-impact", "heavy"): Usual(52.0, 58.0, 45.0),
 }
-# Teeth that slide are run harder than pins. Common practice. [HRC]
-_TOOTHED_HRC = 45.0
 # What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
 # for wear is 400 to 500 HB. Common practice. [HRC]
 _NO_EDGE = {"medium": 42.0, "heavy": 45.0}
@@ -79,12 +81,12 @@ def usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
 def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     """Return the usual window of what wears so, None where that asks for no hardness."""
     usual = _WINDOW.get((zone.wear, zone.severity))
-    if usual is not None and zone.wear == "sliding" and requirement.part.is_toothed:
-        usual = replace(usual, floor_hrc=max(usual.floor_hrc, _TOOTHED_HRC))
+    if usual is not None and requirement.part.is_toothed:
+        usual = replace(usual, bought_hrc=None)
     if zone.wear == "sliding" and requirement.measures:
         usual = _GAUGE
     if zone.wear == "sliding" and requirement.load.impact == "hammered":
-        usual = replace(usual or _FORMS, floor_hrc=_FORMS.floor_hrc)
+        usual = replace(usual or _FORMS, bought_hrc=None)
     if usual is not None and zone.wear == "abrasive" and not requirement.is_edged:
         usual = replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
     if zone.wear == "abrasive" and requirement.works_ground:

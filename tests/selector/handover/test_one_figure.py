@@ -19,7 +19,7 @@ from tests.procedure import KILN
 TODAY = date(2026, 11, 29)
 STEELS = ("42crmo4", "s235")
 OPTIONS = (
-    ("42crmo4/annealed/local-torch.oil/oven-225c-60min", None),
+    ("42crmo4/annealed/local-torch.oil/oven-225c-60min", {"workshop.subcontract": True}),
     ("42crmo4/annealed/through-furnace.oil/oven-225c-60min", KILN),
     ("42crmo4/annealed/subcontract-vacuum.oil/furnace-225c-60min", KILN),
 )
