@@ -12,6 +12,7 @@ from selector.decision.option import Beaten, Option, Rejected, Scorer
 from selector.decision.preference import in_order, tie_break, ties_with
 from selector.decision.turn import turns
 from selector.errors import OutOfRangeError, limits_left
+from selector.figure import median
 from selector.gate import Gate
 from selector.job.candidates import Screened, like_conditions_merged
 from selector.job.job import Job
@@ -145,20 +146,23 @@ def _each(going: list[Treatment], job: Job, how: How) -> Iterator[Option | Rejec
             yield Rejected(treatment, needless(treatment, milder))
             continue
         weighed = _within_models(treatment, job, how)
-        if _needs_no_harsher(weighed):
+        if _needs_no_harsher(weighed, job):
             mildest[but_for_bath(treatment)] = treatment
         yield weighed
 
 
-def _needs_no_harsher(weighed: Option | Rejected) -> bool:
+def _needs_no_harsher(weighed: Option | Rejected, job: Job) -> bool:
     """Return whether a harsher bath is not worth weighing: this one hardens and comes right."""
     option = weighed if isinstance(weighed, Option) else weighed.option
     # A quicker dip leaves more heat behind the end: what is refused for its heat in oil may
     # serve in water.
     if option is None or (isinstance(weighed, Rejected) and weighed.gate.name == "heating"):
         return False
+    # What falls short of the window may come to it in the harsher bath.
+    low = job.leading.low_hrc
+    in_window = low is None or median(option.judged.prediction.surface_hrc) >= low
     fully = hardens_fully(option.treatment, option.judged.gates)
-    return fully and option.judged.passing_all >= COMES_RIGHT
+    return in_window and fully and option.judged.passing_all >= COMES_RIGHT
 
 
 def _within_models(treatment: Treatment, job: Job, how: How) -> Option | Rejected:

@@ -46,7 +46,9 @@ def rusts(work: Treatment, asked: Requirement) -> bool:
 
 def _must_not_rust(asked: Requirement) -> bool:
     """Return whether a part is used in the damp and too small to be painted or greased."""
-    return asked.limit.corrosion != "none" and thickest_mm(asked) <= OILED_MM
+    # A spring is painted or greased however thin it is: little rubs on it.
+    kept = asked.is_spring and asked.limit.corrosion == "mild"
+    return asked.limit.corrosion != "none" and thickest_mm(asked) <= OILED_MM and not kept
 
 
 def thickest_mm(asked: Requirement) -> float:

@@ -10,7 +10,7 @@ from selector.job.blank import DISC, corners_mm
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Part, Section
-from selector.requirement.part_name import itself
+from selector.requirement.part_name import is_formed, itself
 from selector.requirement.workshop import Stock
 
 # Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
@@ -180,9 +180,11 @@ def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
     ground = {"edge"} if work.condition.sold_for else set()
     if kinds & (UNCUT - ground):
         return Gate("stock", "fail", _uncut(what))
-    # Where an edge cuts or strikes, the shape is the tool; none is ground into a bought pin.
+    # Where an edge cuts or strikes, or an end is formed, the shape is the tool; none is ground
+    # into a bought pin, whose skin may be thin.
     edged = any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone)
-    if edged and not work.condition.sold_for:
+    names = (asked.part.name, *(section.name or "" for section in asked.part.section))
+    if (edged or any(map(is_formed, names))) and not work.condition.sold_for:
         return Gate("stock", "fail", f"an edge or form cannot be cut in {what}")
     return _sold_so(asked, work, next(iter(sizes))) if element else None
 

@@ -1,5 +1,6 @@
 """In which supply condition of its steel a bar of the rack is taken to be, and how hard."""
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import get_args
@@ -35,6 +36,11 @@ class Racked:
 
 _ENDS = ("low", "high")
 SOFT: tuple[ConditionName, ...] = ("normalised", "hot-rolled", "annealed", "cold-drawn")
+# What a label or a trade name says of how plain bar was finished. Common practice.
+_FINISHED: tuple[tuple[ConditionName, re.Pattern[str]], ...] = (
+    ("cold-drawn", re.compile(r"\b(?:bright|bms|crs|cold[- ](?:rolled|finished))\b", re.I)),
+    ("hot-rolled", re.compile(r"\b(?:black|hrs|as[- ]rolled)\b", re.I)),
+)
 
 
 def racked(bar: Stock, steel: Steel, catalog: Catalog) -> Racked:
@@ -72,8 +78,13 @@ def racked(bar: Stock, steel: Steel, catalog: Catalog) -> Racked:
 
 
 def _named(bar: Stock) -> set[ConditionName]:
-    """Return the conditions that the label of a bar names."""
-    return {name for name in get_args(ConditionName) if name in (bar.condition or "")}
+    """Return the conditions that the label of a bar names, or how its name says it is made."""
+    label = bar.condition or ""
+    named: set[ConditionName] = {name for name in get_args(ConditionName) if name in label}
+    if named:
+        return named
+    said = f"{bar.steel} {label}"
+    return {name for name, words in _FINISHED if words.search(said)}
 
 
 def _conditions(

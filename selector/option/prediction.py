@@ -170,7 +170,9 @@ def _snap(ready: Prepared, temper: Temper, found: ZoneHardness) -> tuple[Floats,
     # A case or a nitrided layer is carried by its core; the core is what snaps. At an edge the
     # case stands alone and chips as a tool steel of its hardness does.
     edge = treatment.route.process == "case" and has_edge(job.leading, job.asked)
-    shell = quenched or treatment.route.process == "none" or edge
+    # So is the hard skin of a shaft that is bought ready.
+    element = treatment.condition.name == "hard-element"
+    shell = quenched or edge or (treatment.route.process == "none" and not element)
     stressed = found.surface if shell else found.core
     drawn_c = temper.temperature_c if temper.means != "none" else float("nan")
     if not quenched:

@@ -52,7 +52,16 @@ _EDGED = _named(
 _BLUNT = re.compile(
     r"\b(mix(?:ing|er)?|stirr(?:ing|er)|fan|turbine|propeller|agitator|paddle)\b", re.IGNORECASE
 )
-_SPRING = _named(r"springs?", "pin|seat|hanger|perch|compressor")
+_SPRING = _named(
+    r"springs?|r-?clips?|circlips?|(?:snap|retaining) rings?",
+    "pin|seat|hanger|perch|compressor|pliers|groove",
+)
+# An end that is turned or ground to a form of its own.
+_FORMED = re.compile(
+    r"\b(?:ball|cone|conical|dom(?:e|ed|ing)|spherical|taper(?:ed)?|point(?:ed)?|nosed?|"
+    r"burnish(?:er|ing)?|spinning)\b",
+    re.IGNORECASE,
+)
 # A spring that is bent sharp to its shape.
 _FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
 # What digs or cuts the ground: stones strike it.
@@ -87,6 +96,11 @@ def is_edged(name: str) -> bool:
 def is_spring(name: str) -> bool:
     """Return whether it is a spring."""
     return _SPRING.search(itself(name)) is not None
+
+
+def is_formed(name: str) -> bool:
+    """Return whether an end has a form of its own: a ball, a cone, a point."""
+    return _FORMED.search(itself(name)) is not None
 
 
 def is_folded(name: str) -> bool:

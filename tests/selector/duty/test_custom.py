@@ -167,6 +167,8 @@ def test_a_small_part_in_the_damp_stands_back_where_it_rusts():
     assert rusts(work("115crv3", "through-torch"), damp)
     assert not rusts(work("x105crmo17", "through-furnace"), damp)
     assert not rusts(work("115crv3", "through-torch"), asked(CASES["sliding"]))
+    spring = asked({**CASES["spring"], "limit.corrosion": "mild"})
+    assert not rusts(work("250a53", "through-torch"), spring)
 
 
 def test_custom_in_words():

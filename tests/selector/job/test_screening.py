@@ -160,3 +160,10 @@ def test_a_laser_wants_cold_steel_behind_its_skin():
     gate = first_objection(made, thin)
     assert gate.name == "shape"
     assert "laser" in gate.text
+
+
+@pytest.mark.parametrize(("service", "refused"), [("600 degC", True), ("200 degC", False)])
+def test_leaded_bar_does_not_work_hotter_than_lead_melts(service, refused):
+    made = work("11smnpb30", "as-bought", None, None, condition="cold-drawn")
+    gate = first_objection(made, {"limit.service_temperature": service})
+    assert (gate is not None and gate.name == "service_heat") is refused

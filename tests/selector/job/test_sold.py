@@ -147,3 +147,13 @@ def test_a_bar_of_the_rack_is_as_thick_as_the_part_takes(sections, shapes, bar, 
     assert (gate is None) == (takes is None)
     if takes is not None:
         assert gate.text == f"the bar in the rack is {bar} mm; the part takes {takes:g} mm"
+
+
+@pytest.mark.parametrize(
+    ("name", "serves"), [("Pin", True), ("Spinning tool, ball end", False)]
+)
+def test_no_form_is_ground_into_a_bought_shaft(name, serves):
+    pin = {"shape": "round", "size": 12, "length": 60}
+    shaft = work("linear-shaft", "buy-hard-element", None, None, condition="hard-element")
+    gate = stock_rule(plain(pin, **{"part.name": name}), shaft)
+    assert (gate is None) is serves

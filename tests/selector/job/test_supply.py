@@ -38,6 +38,11 @@ def hardness_hb(bar):
         ("115crv3", "hard-element", ()),
         ("c45", "as it came", ("hot-rolled", "cold-drawn")),
         ("c45", None, ("hot-rolled", "cold-drawn")),
+        ("c45", "bright", ("cold-drawn",)),
+        ("c45", "black bar", ("hot-rolled",)),
+        ("BMS", None, ("cold-drawn",)),
+        ("bright mild steel", None, ("cold-drawn",)),
+        ("mild steel", None, ("hot-rolled", "cold-drawn")),
         ("linear-shaft", None, ("hard-element",)),
     ],
 )

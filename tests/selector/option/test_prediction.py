@@ -69,6 +69,16 @@ def test_bar_as_bought_has_a_known_toughness(job):
     assert np.isfinite(found.snap_margin_hrc).all()
 
 
+def test_a_bought_shaft_is_carried_by_its_soft_core(job):
+    shaft, dowel = (
+        predicted(job, work(slug, "buy-hard-element", None, None, condition="hard-element"),
+                  NO_TEMPER)
+        for slug in ("linear-shaft", "dowel-pin")
+    )  # fmt: skip
+    assert np.median(shaft.core_hrc) < np.median(shaft.surface_hrc) - 20
+    assert np.median(shaft.snap_margin_hrc) > np.median(dowel.snap_margin_hrc) + 10
+
+
 def test_a_case_is_carried_by_its_core(job):
     cased = predicted(job, work("16mncr5", "pack-carburise", "oil", None), oven(150.0))
     soaked = work("100mncrw4", "through-furnace", "oil", "muffle-furnace")

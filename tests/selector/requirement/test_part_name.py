@@ -2,6 +2,7 @@ import pytest
 
 from selector.requirement.part_name import (
     is_edged,
+    is_formed,
     is_spring,
     itself,
     measures,
@@ -55,7 +56,7 @@ def test_a_part_is_what_stands_before_what_it_is_for(name, words):
         ),
         (
             is_spring,
-            ("Leaf spring", "V spring for a lock"),
+            ("Leaf spring", "V spring for a lock", "R-clip, 3 mm", "Circlips"),
             ("Spring seat", "Pin for a spring"),
         ),
         (
@@ -68,3 +69,10 @@ def test_a_part_is_what_stands_before_what_it_is_for(name, words):
 def test_a_name_says_what_a_part_does_by_its_last_words(says, yes, no):
     assert [name for name in yes if not says(name)] == []
     assert [name for name in no if says(name)] == []
+
+
+def test_an_end_with_a_form_of_its_own_is_known_by_name():
+    assert is_formed("Spinning tool, ball nose")
+    assert is_formed("Flaring cone, 45 degrees")
+    assert not is_formed("Guide pillar, 20 mm")
+    assert not is_formed("Pin for a ball joint")
