@@ -99,9 +99,10 @@ def flame_answer(
         why = "the workshop has no torch or fire, or no steel here answers to one"
         return FlameAnswer(job, scorer.ranges, "no", why, ())
     back = _run_back(job, scorer, verdicts)
-    best = verdicts[0]
+    # An end that is dipped and tempered by the heat behind it is hardened at the torch too.
+    says = verdicts[0] if back is None else min((verdicts[0], back), key=_doubt)
     bought = _bought_hard(job, verdicts)
-    return FlameAnswer(job, scorer.ranges, best.word, best.why, tuple(verdicts), back, bought)
+    return FlameAnswer(job, scorer.ranges, says.word, says.why, tuple(verdicts), back, bought)
 
 
 def _bought_hard(job: Job, verdicts: Iterable[FlameVerdict]) -> str | None:
@@ -161,6 +162,12 @@ def _rank(verdict: FlameVerdict) -> int:
     if verdict.word == "coupon_first":
         return 1 if verdict.conditions else 2
     return {"not_needed": 0, "yes": 1, "yes_if": 1, "no": 3}[verdict.word]
+
+
+def _doubt(verdict: FlameVerdict) -> int:
+    """Return how much of a doubt a word leaves, least first."""
+    order: tuple[FlameWord, ...] = ("not_needed", "yes", "yes_if", "coupon_first", "no")
+    return order.index(verdict.word)
 
 
 def _of_unknown(stopped: Rejected, weighed: Weighed) -> FlameVerdict:
@@ -252,8 +259,10 @@ def _run_back(job: Job, scorer: Scorer, verdicts: list[FlameVerdict]) -> FlameVe
     """Return the verdict of tempering a struck part's end by the heat left behind it."""
     asked = job.asked
     struck = asked.load.impact == "hammered" or any(z.wear == "edge-impact" for z in asked.zone)
-    steels = {v.treatment.steel.slug for v in verdicts if v.word in {"yes", "yes_if"}}
-    if not struck or not steels:
+    served = {v.treatment.steel.slug for v in verdicts if v.word in {"yes", "yes_if"}}
+    # Where nothing serves that is tempered apart, the heat behind may temper what it can.
+    steels = served or {v.treatment.steel.slug for v in verdicts}
+    if not struck:
         return None
     weighed = weigh(job, _pool(job, RESIDUAL_HEAT, steels), scorer, whole=True)
     if weighed.options:

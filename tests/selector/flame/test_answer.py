@@ -174,6 +174,18 @@ def test_a_struck_end_may_be_tempered_by_the_heat_behind_it():
         assert answer.residual.treatment.route.slug == "residual-heat"
 
 
+def test_the_word_is_that_of_the_better_way_to_temper_a_struck_end():
+    order = ("not_needed", "yes", "yes_if", "coupon_first", "no")
+    struck = {
+        "load.impact": "hammered", "workshop.heat": [{"source": "oxy-propane"}],
+        "zone.0.hardness": {"min": "52 HRC", "max": "58 HRC"},
+    }  # fmt: skip
+    answer, verdict = best(struck, "C55")
+    assert answer.residual is not None
+    ways = [order.index(one.word) for one in (verdict, answer.residual)]
+    assert order.index(answer.word) == min(ways)
+
+
 def test_what_bar_is_sold_hard_enough_for_needs_no_flame_where_lives_depend_on_it():
     window = {"zone.0.hardness": {"min": "28 HRC", "max": "34 HRC"}, "safety_use": "lifting"}
     answer = flame_once(asked(window), only(*FEW), changed=False)
