@@ -176,6 +176,7 @@ def _case_run(job: Job, work: Treatment) -> LayerRun:
     if limit is None:
         return LayerRun(medium, heat_c, _hours(work.route, 0.0), asked, removed, 0.0, log_sd)
     aim = (asked + removed) * np.exp(_aim_sd(work) * log_sd)
+    aim = max(aim, _usual_mm(job, work) + removed)
     wanted_h = float(time_to_depth_h(aim, limit, core, potential, heat_c, medium))
     # No deeper than is published of the route, nor longer than its heat is held.
     deepest = work.route.depth_mm.high if work.route.depth_mm else np.inf
@@ -191,6 +192,13 @@ def _case_run(job: Job, work: Treatment) -> LayerRun:
     )
     left = max(grown - removed, 0.0)
     return LayerRun(medium, heat_c, hours, asked, removed, left, log_sd, profile)
+
+
+def _usual_mm(job: Job, work: Treatment) -> float:
+    """Return the least depth of a route's cases, where nobody asks for a depth of his own."""
+    # Who packs a box for hours does not stop at a tenth of a millimetre.
+    own = job.asked.zone[job.leading.zone].depth is not None
+    return 0.0 if own or work.route.depth_mm is None else work.route.depth_mm.low
 
 
 @per_part

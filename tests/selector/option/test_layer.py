@@ -29,6 +29,13 @@ def sent(route="subcontract-carburise", steel="16mncr5"):
     return work(steel, route, "oil" if "carburise" in route else None, None)
 
 
+def test_a_pack_of_no_stated_depth_is_held_for_the_least_usual_one():
+    own = layer_run(near(0.25), pack())
+    usual = layer_run(near(), pack())
+    assert usual.depth_mm >= CATALOG.routes["pack-carburise"].depth_mm.low > own.asked_mm
+    assert usual.hours > own.hours
+
+
 @pytest.mark.parametrize(
     "treatment",
     [pack(), pack("s235", "water"), sent(), sent("subcontract-nitride", "31crmo12")],
