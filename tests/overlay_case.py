@@ -38,6 +38,8 @@ def rack(name, size="40 mm"):
 
 SOFT = {"zone.0.hardness": {"min": "100 HB"}, "load.torque": "20 N m"}
 SPRING = rack("old leaf spring")
+# Less than the shortest time of a pack gives.
+SHALLOW = {"zone.0.depth": "0.05 mm"}
 SCRAP = ("old-leaf-spring", "5160", "55cr3", "51crv4", "9260", "250a53", "c45")
 DEFAULT = {
     "steels": Case("c45"),
@@ -125,7 +127,7 @@ CASES: dict[str, Case] = {
     "marks.hardness_hb": Case(
         "U", {**SOFT, **rack("708M40U")}, ("42crmo4",), "prehard", (span(290, 300),)
     ),
-    "routes.time_h": Case("pack-carburise", {}, ("16mncr5",), "carburise"),
+    "routes.time_h": Case("pack-carburise", SHALLOW, ("16mncr5",), "carburise"),
     "steels.hardened.as_quenched_hrc": Case("115crv3", QUIET, SILVER, values=(span(58, 60),)),
     "steels.hardened.section_limit_mm.water": Case(
         "115crv3", {**PIN, **bath("water")}, SILVER

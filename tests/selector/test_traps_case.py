@@ -51,8 +51,9 @@ def test_a_case_is_not_ground_through(removed, kept):
     if kept:
         assert "case-grind-through" in cautions(found)
         whole = ask(SENT_OUT, steels=("16mncr5",), route="subcontract-carburise")
+        # What is ground off is grown on top: as much of the case is left.
         lost = whole.options[0].hardness.depth_mm.p50 - found.options[0].hardness.depth_mm.p50
-        assert lost == pytest.approx(0.1, abs=0.01)
+        assert lost == pytest.approx(0.0, abs=0.05)
     else:
         assert any(re.match("hard_enough|depth", r) for r in why_not(found, "16mncr5"))
 
