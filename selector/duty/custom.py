@@ -14,7 +14,7 @@ from selector.duty.named_duty import Duty, duty_of
 from selector.duty.strength import has_load
 from selector.job.bath_check import is_too_harsh
 from selector.job.demand import Demand
-from selector.job.process import ABOVE_FURNACE_C
+from selector.job.process import SPRAYED
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -61,7 +61,7 @@ def make_of(work: Treatment) -> Make:
         return "element"
     if route.process == "none":
         return "prehard" if work.condition.name == "prehard" else "as bought"
-    if route.kind in ABOVE_FURNACE_C:
+    if route.kind in SPRAYED:
         return "skin"
     named: dict[str, Make] = {
         "case": "case", "nitride": "nitrided", "chrome": "nitrided", "age": "aged",

@@ -31,6 +31,9 @@ HOLD_S = {"flame": 90.0, "fire": 180.0, "salt-bath": 600.0, "induction": 2.0, "f
 # What austenitises in seconds is taken past the heat of a furnace: a coil by 50 to 100 °C, a
 # firm's burner by about 50 °C, a laser by 150 to 250 °C (ASM Handbook 4, from memory). [°C]
 ABOVE_FURNACE_C = {"induction": 75.0, "firm-flame": 50.0, "laser": 200.0}
+# These routes of a firm spray the heat as it leaves the coil or the burner; behind a laser the
+# cold steel takes it as quickly.
+SPRAYED = frozenset(ABOVE_FURNACE_C)
 # Steel rich in carbon is held as long as its heat allows, up to this: carbide takes time to
 # dissolve. Common practice, no source. [s]
 RICH_HOLD_S = 600.0
@@ -96,7 +99,7 @@ def hardening_heat(
     peak = target + error.shift_c + error.bias_c * lasting
     peak = peak + error.scatter_c * normals["eye_scatter"]
     kind: str = treatment.source.kind if treatment.source else "furnace"
-    if treatment.route.kind in ABOVE_FURNACE_C:
+    if treatment.route.kind in SPRAYED:
         kind = treatment.route.kind
     carbon = treatment.steel.composition_wt_pct.get("C")
     structure = structure_of(treatment.condition.name, carbon.middle if carbon else 0.0)

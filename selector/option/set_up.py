@@ -16,7 +16,13 @@ from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.heat.boiling import Quench
 from selector.job.demand import Demand
 from selector.job.job import Job, per_part
-from selector.job.process import ReadingError, hardening_heat, quench, reading_error
+from selector.job.process import (
+    SPRAYED,
+    ReadingError,
+    hardening_heat,
+    quench,
+    reading_error,
+)
 from selector.job.treatment import Treatment
 from selector.metallurgy.hardening_heat import structure_of
 from selector.requirement import Requirement
@@ -53,11 +59,6 @@ MISREAD_C = 25.0
 SHALLOW_HRC = 2.0
 # What one heat in twenty strays by, in standard deviations.
 BAD_CASE = 1.64
-
-
-# Routes of a firm that spray the heat as it leaves the coil or the burner; behind a laser the
-# cold steel takes it as quickly.
-SPRAYED = frozenset({"induction", "firm-flame", "laser"})
 
 
 def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:
