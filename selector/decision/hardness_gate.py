@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.job.demand import Demand
+from selector.job.sold import is_used_as_sold
 from selector.job.treatment import LAID_ON, Treatment
 from selector.option.layer import LayerRun
 from selector.option.skin import Skin
@@ -62,14 +63,9 @@ def hardness_gates(found: Hardened, demand: Demand) -> list[Gate]:
     return gates
 
 
-def _is_made_so(work: Treatment) -> bool:
-    """Return whether a part is used as what is sold for it: its makers chose the hardness."""
-    return bool(work.condition.sold_for) and work.route.process == "none"
-
-
 def floor_hrc(work: Treatment, demand: Demand) -> float | None:
     """Return what a zone must reach: thick spring wire is right as soft as it is drawn."""
-    if demand.derived and _is_made_so(work):
+    if demand.derived and is_used_as_sold(work):
         return None
     return demand.bought_hrc if _is_bought(work, demand) else demand.floor_hrc
 
@@ -88,14 +84,14 @@ def ceiling_hrc(work: Treatment, demand: Demand) -> float | None:
     """Return what a zone must not pass: skin and wire made for it are as hard as they come."""
     # A derived window is that of steel hard through; the core under a nitrided skin is soft,
     # and what is sold for such parts has the hardness that its makers found right.
-    if demand.derived and (work.route.process in LAID_ON or _is_made_so(work)):
+    if demand.derived and (work.route.process in LAID_ON or is_used_as_sold(work)):
         return None
     return demand.ceiling_hrc
 
 
 def off_window_hrc(work: Treatment, hrc: Floats, demand: Demand) -> Floats:
     """Return how far hardness lies outside the window of a zone, to either side. [HRC]."""
-    asks = not (demand.derived and _is_made_so(work))
+    asks = not (demand.derived and is_used_as_sold(work))
     low = demand.low_hrc if asks and demand.low_hrc is not None else -np.inf
     capped = ceiling_hrc(work, demand) is not None
     high = demand.high_hrc if capped and demand.high_hrc is not None else np.inf

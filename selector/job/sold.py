@@ -127,8 +127,12 @@ def sold_for(sold: Condition, asked: Requirement) -> bool:
 
 def is_made_for(work: Treatment, asked: Requirement) -> bool:
     """Return whether a thing is used as it is sold for such a part."""
-    made = bool(work.condition.sold_for) and work.route.process == "none"
-    return made and sold_for(work.condition, asked)
+    return is_used_as_sold(work) and sold_for(work.condition, asked)
+
+
+def is_used_as_sold(work: Treatment) -> bool:
+    """Return whether what is sold for a purpose is used as it comes."""
+    return bool(work.condition.sold_for) and work.route.process == "none"
 
 
 def _bar_size(section: Section, sold: Condition) -> float:

@@ -2,7 +2,13 @@
 
 import pytest
 
-from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule, too_thin
+from selector.job.sold import (
+    TURNED_HRC,
+    delivered_hrc,
+    is_used_as_sold,
+    stock_rule,
+    too_thin,
+)
 from selector.requirement import requirement_from
 from selector.requirement.workshop import Stock
 from tests.dog import asked, varied, work
@@ -157,3 +163,9 @@ def test_no_form_is_ground_into_a_bought_shaft(name, serves):
     shaft = work("linear-shaft", "buy-hard-element", None, None, condition="hard-element")
     gate = stock_rule(plain(pin, **{"part.name": name}), shaft)
     assert (gate is None) is serves
+
+
+def test_what_is_sold_for_a_purpose_is_used_as_it_comes_or_made_over():
+    wire = work("music-wire", "prehard-bar", None, None, condition="prehard")
+    assert is_used_as_sold(wire)
+    assert not is_used_as_sold(STRIP)
