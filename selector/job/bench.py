@@ -132,15 +132,11 @@ def _stock(
     """Return the stock whose name means one steel, and that whose name means several."""
     clear, unclear = [], []
     for number, bar in enumerate(shop.stock, start=1):
-        found = catalog.look_up(bar.steel)
-        if not found.steels:
-            field, step = f"workshop.stock.{number}.steel", found.did_you_mean
-            problems.append(Problem(field, "a known steel", repr(bar.steel), step))
+        steels = _meant(bar.steel, f"workshop.stock.{number}.steel", catalog, problems)
+        if len(steels) != 1:
+            unclear += [Unclear(bar, steels)] if steels else []
             continue
-        if len(found.steels) > 1:
-            unclear.append(Unclear(bar, found.steels))
-            continue
-        held = racked(bar, found.steels[0], catalog)
+        held = racked(bar, steels[0], catalog)
         # A hard element is bought as such: a bar of it is no bar.
         if not held.conditions and (bar.condition or held.mark):
             problems.append(_not_listed(number, held))
@@ -150,16 +146,23 @@ def _stock(
     return tuple(clear), tuple(unclear)
 
 
+def _meant(
+    name: str, field: str, catalog: Catalog, problems: list[Problem]
+) -> tuple[Steel, ...]:
+    """Return the steels that a name means; where there is none, note the problem."""
+    found = catalog.look_up(name)
+    if not found.steels:
+        problems.append(Problem(field, "a known steel", repr(name), found.did_you_mean))
+    return found.steels
+
+
 def _prices(shop: Workshop, catalog: Catalog, problems: list[Problem]) -> Prices:
     """Return the price list with what the workshop itself pays in place of it."""
     listed = catalog.prices
     own: dict[str, float] = {}
     for number, price in enumerate(shop.price, start=1):
-        found = catalog.look_up(price.steel)
-        if not found.steels:
-            field, step = f"workshop.price.{number}.steel", found.did_you_mean
-            problems.append(Problem(field, "a known steel", repr(price.steel), step))
-        own |= dict.fromkeys((steel.slug for steel in found.steels), price.per_kg)
+        steels = _meant(price.steel, f"workshop.price.{number}.steel", catalog, problems)
+        own |= dict.fromkeys((steel.slug for steel in steels), price.per_kg)
     changed: dict[str, object] = {"steel_per_kg": listed.steel_per_kg | own} if own else {}
     if shop.labour_per_h is not None:
         changed["labour_per_h"] = shop.labour_per_h
