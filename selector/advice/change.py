@@ -13,9 +13,9 @@ from selector.decision.option import Option, Rejected, scorer_of
 from selector.decision.weighing import weigh
 from selector.duty.custom import custom
 from selector.gate import GateName
-from selector.job.bench import Bench
+from selector.job.bench import Bench, bench
 from selector.job.candidates import screened
-from selector.job.job import resolved
+from selector.job.job import Job, per_job, resolved
 from selector.job.supply import at_hand
 from selector.job.treatment import Treatment
 from selector.option.reference_bar import reference_cost
@@ -106,12 +106,9 @@ def promising(advice: Advice, change: Change) -> frozenset[str]:
 def _newly_allowed(advice: Advice, asked: Requirement) -> frozenset[str]:
     """Return the steels most usual for the part, of what a workshop that has more allows."""
     catalog, lead = advice.job.catalog, advice.job.leading
-    before = {work.label for work in _allowed(advice.asked, advice.job.bench, catalog)}
-    news = [
-        work
-        for work in _allowed(asked, resolved(asked, catalog).bench, catalog)
-        if work.label not in before
-    ]
+    before = _labels_allowed(advice.job)
+    better = _allowed(asked, bench(asked, catalog), catalog)
+    news = [work for work in better if work.label not in before]
     news.sort(key=lambda work: (-custom(work, lead, asked), -at_hand(work)))
     # Near-equivalent steels come out alike: one speaks for its family.
     first = {work.steel.family: work.steel.slug for work in reversed(news)}
@@ -119,9 +116,15 @@ def _newly_allowed(advice: Advice, asked: Requirement) -> frozenset[str]:
     return frozenset(list(ordered)[:STEELS])
 
 
-def _allowed(asked: Requirement, bench: Bench, catalog: Catalog) -> Iterator[Treatment]:
+@per_job
+def _labels_allowed(job: Job) -> frozenset[str]:
+    """Return the labels of what the workshop as it is allows, once for all changes of it."""
+    return frozenset(work.label for work in _allowed(job.asked, job.bench, job.catalog))
+
+
+def _allowed(asked: Requirement, on: Bench, catalog: Catalog) -> Iterator[Treatment]:
     """Yield what nothing speaks against before it is worked out."""
-    return (i.treatment for i in screened(asked, catalog, bench) if i.gate is None)
+    return (i.treatment for i in screened(asked, catalog, on) if i.gate is None)
 
 
 def nearest(advice: Advice, first: frozenset[GateName] = frozenset()) -> frozenset[str]:
