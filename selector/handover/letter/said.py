@@ -12,7 +12,7 @@ _DUTY = {
     "rolling-contact": "must bear rolling under load",
     "edge-impact": "must take knocks and stay sharp",
 }
-# What is to wear before its mate is told what it does, not that it must last.
+# Of what is to wear before its mate the letter says what it does, not that it must last.
 _GIVES_WAY = {
     "none": "need not be hard",
     "sliding": "slides",

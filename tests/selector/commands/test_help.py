@@ -9,10 +9,10 @@ from selector.commands.trial import plan
 
 @pytest.mark.parametrize("command", [*COMMANDS.values(), plan], ids=lambda c: c.__name__)
 def test_help_says_what_a_command_does_and_no_section_of_a_reference(command):
-    told = help_of(command)
-    assert told
+    text = help_of(command)
+    assert text
     for word in ("Raises", "Parameters", "---", "\n "):
-        assert word not in told
+        assert word not in text
 
 
 def test_the_codes_are_said_once():
