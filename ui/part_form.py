@@ -14,6 +14,10 @@ from ui import form, labels, session
 from ui.draft import Draft
 from ui.form import ask
 
+_REFERRED = (
+    "**Lives depend on it: it is passed on to qualified people.** You are told which certified "
+    "bar would fit and whom to ask; no treatment is offered."
+)
 _WIDTHS = {"name": 124, "shape": 124}
 
 
@@ -26,11 +30,7 @@ def what_it_is() -> None:
     """Ask what happens if it breaks, what it is and how many."""
     with st.container(key="q/safety"):
         ask("safety_use", rows=True)
-    if is_referred(session.here().draft):
-        st.markdown(
-            "**Lives depend on it: it is passed on to qualified people.** You are told which "
-            "certified bar would fit and whom to ask; no treatment is offered."
-        )
+    st.markdown(_REFERRED if is_referred(session.here().draft) else "")
     with st.container(horizontal=True, key="q/name"):
         ask("part.name", width=420)
         ask("part.quantity", width=110)
