@@ -3,7 +3,8 @@
 import streamlit as st
 
 from ui import frame, store
-from ui.draft import fits, read
+from ui.draft import read
+from ui.fitting import fits
 from ui.labels import plain
 from ui.piece import small
 
