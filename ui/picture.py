@@ -16,7 +16,7 @@ from selector.handover.option_marks import asked_marks, option_marks
 from selector.job.job import Job, resolved
 from selector.record import ZoneOut
 from selector.requirement import requirement_from
-from selector.wording import shown, shown_range
+from selector.wording import HRC_IN_WORDS, shown, shown_range
 from ui.draft import Draft, tentative
 from ui.piece import e
 
@@ -144,7 +144,10 @@ def key(marks_of: Job) -> str:
         f"{' asked' if asked and step == _ASKED_STEP else ''}</li>"
         for step, text in enumerate(ends)
     )
-    return f"<ul class='tw-key' aria-label='Hardness, HRC'>{cells}<li>HRC</li></ul>"
+    return (
+        f"<ul class='tw-key' aria-label='Hardness, HRC'>{cells}<li>HRC</li></ul>"
+        f"<p class='tw-foot'>{e(HRC_IN_WORDS)}.</p>"
+    )
 
 
 def window(zone: ZoneOut) -> str:
