@@ -44,16 +44,7 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         return []
     thick, reach = heated_thickness(job.asked, treatment), source.section_mm.value
     if is_torched(treatment) and hardened is not None:
-        same = alike(treatment)
-        gates = list(_followed(job, same))
-        if thick > HEARTH * reach and worst(gates) != "fail":
-            gates.append(_beyond(source, thick))
-        if worst(gates) != "fail":
-            low_mm, high_mm = at_torch(job, same).task.part.zone_mm
-            gates += _too_long(source, high_mm - low_mm)
-        if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
-            gates += _run_back(at_torch(job, same), temper.temperature_c)
-        return gates
+        return _at_torch(treatment, temper, job)
     if is_cased_by_torch(treatment):
         cold = list(_cased(job, alike(treatment)))
         if cold:
@@ -62,6 +53,23 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         return []
     text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
+
+
+def _at_torch(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
+    """Judge the heat of a torch or fire: as it is followed, then what such a source bears."""
+    source, same = treatment.source, alike(treatment)
+    gates = list(_followed(job, same))
+    if source is None:
+        return gates
+    at, thick = at_torch(job, same), heated_thickness(job.asked, treatment)
+    if worst(gates) != "fail" and thick > HEARTH * source.section_mm.value:
+        gates.append(_beyond(source, thick))
+    if worst(gates) != "fail":
+        low_mm, high_mm = at.task.part.zone_mm
+        gates += _too_long(source, high_mm - low_mm)
+    if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
+        gates += _run_back(at, temper.temperature_c)
+    return gates
 
 
 @per_job
@@ -137,7 +145,7 @@ def _too_hot(job: Job, work: Treatment) -> list[Gate]:
 def _spared(job: Job, work: Treatment) -> Bools:
     """Return in which heats no place of a part comes out coarse."""
     once = torched(job.one_heat(), work)
-    # The hottest place is ahead of the zone by as much, whether the zone is stopped early or late.
+    # The hottest place is ahead of the zone by as much, be it stopped early or late.
     ahead_k = once.hottest_c - float(once.heats.stop_c[0])
     hottest_c = torched(job, work).heats.stop_c + ahead_k
     return np.asarray(hottest_c <= overheated_c(work.steel) + SPOILED_K)

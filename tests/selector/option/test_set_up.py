@@ -44,7 +44,7 @@ def test_a_thick_section_is_held_so_long_that_it_is_even(steel, each_s):
         wide = {f"part.section.{n}.size": f"{size} mm" for n in (0, 1)}
         own = {"part.feature": [], "workshop.heat": [{"source": "oxy-propane"}]}
         job = resolved(asked({**wide, **own}), CATALOG)
-        chosen = at_torch(job, alike(treatment_of(job, steel, "local-torch", "water", None)))
+        chosen = at_torch(job, alike(treatment_of(job, steel, "local-torch", "warm-water")))
         assert chosen.set_up.hold_s >= min(each_s * chosen.task.part.thickest_mm, HOLDS_S[-1])
 
 
