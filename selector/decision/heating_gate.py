@@ -2,6 +2,9 @@
 
 from dataclasses import replace
 
+import numpy as np
+from numpy.typing import NDArray
+
 from catalog.heat_source import HeatSource
 from catalog.steel import Steel
 from selector.figure import median
@@ -16,14 +19,21 @@ from selector.torch.heating import USUAL_HOLD_S
 from selector.torch.residual_heat import RESIDUAL_HEAT
 from selector.torch.response import Torched
 
+Bools = NDArray[np.bool_]
 # Below this a heat shows no clear red. Common practice, no source. [°C]
 RED_C = 700.0
 # Steel coarsens within seconds above the first, and this far above the hardening range of the
 # steel; it burns from the last on. Common practice, no source. [°C]
 OVERHEATED_C, OVER_RANGE_C, BURNT_C = 1050.0, 150.0, 1300.0
+# A place so far above where coarsening begins comes out coarse enough to chip or crack, be it
+# there for seconds. Common practice, no source. [°C]
+SPOILED_K = 50.0
 # A hearth of insulating firebrick doubles what a torch heats. What is thicker may come to its
 # heat in the end, but not evenly, and its skin burns. Common practice, no source. [-]
 HEARTH = 2.0
+# A source brings so many of its sections of length to one heat at once, and with luck so many:
+# beyond that one end is cold while the other is at heat. Common practice, no source. [-]
+EVEN_LENGTHS, MOST_LENGTHS = 8.0, 12.0
 
 
 def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
@@ -34,13 +44,7 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         return []
     thick, reach = heated_thickness(job.asked, treatment), source.section_mm.value
     if is_torched(treatment) and hardened is not None:
-        same = alike(treatment)
-        gates = list(_followed(job, same))
-        if thick > HEARTH * reach and worst(gates) != "fail":
-            gates.append(_beyond(source, thick))
-        if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
-            gates += _run_back(at_torch(job, same), temper.temperature_c)
-        return gates
+        return _at_torch(treatment, temper, job)
     if is_cased_by_torch(treatment):
         cold = list(_cased(job, alike(treatment)))
         if cold:
@@ -49,6 +53,23 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         return []
     text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
+
+
+def _at_torch(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
+    """Judge the heat of a torch or fire: as it is followed, then what such a source bears."""
+    source, same = treatment.source, alike(treatment)
+    gates = list(_followed(job, same))
+    if source is None:
+        return gates
+    at, thick = at_torch(job, same), heated_thickness(job.asked, treatment)
+    if worst(gates) != "fail" and thick > HEARTH * source.section_mm.value:
+        gates.append(_beyond(source, thick))
+    if worst(gates) != "fail":
+        low_mm, high_mm = at.task.part.zone_mm
+        gates += _too_long(source, high_mm - low_mm)
+    if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
+        gates += _run_back(at, temper.temperature_c)
+    return gates
 
 
 @per_job
@@ -75,7 +96,7 @@ def _followed(job: Job, work: Treatment) -> tuple[Gate, ...]:
     """Judge the heat of a torch or fire, for all bars that it heats alike."""
     needed_c = work.steel.hardened.temperature_c.low if work.steel.hardened else 800.0
     gates = _too_cold(work.source, needed_c, torched(job, work))
-    return (*gates, *_too_hot(work.steel, torched(job.one_heat(), work)))
+    return (*gates, *_too_hot(job, work))
 
 
 def _too_cold(
@@ -93,18 +114,48 @@ def _too_cold(
     return [replace(gate, text=f"{text}, {words}")]
 
 
-def _too_hot(steel: Steel, part: Torched) -> list[Gate]:
+def _too_long(source: HeatSource, long_mm: float) -> list[Gate]:
+    """Judge a stretch that is longer than a source brings to one heat at once."""
+    even_mm = EVEN_LENGTHS * source.section_mm.value
+    if long_mm <= even_mm:
+        return []
+    text = (
+        f"{source.name} keeps about {even_mm:.0f} mm of length at one heat; this is "
+        f"{long_mm:.0f} mm"
+    )
+    if long_mm > MOST_LENGTHS * source.section_mm.value:
+        return [Gate("heating", "fail", text, 0.0)]
+    return [Gate("heating", "marginal", text)]
+
+
+def _too_hot(job: Job, work: Treatment) -> list[Gate]:
     """Judge whether another place coarsens or burns before the zone is at its heat."""
-    hottest, limit = part.hottest_c, overheated_c(steel)
+    hottest, limit = torched(job.one_heat(), work).hottest_c, overheated_c(work.steel)
     if hottest >= BURNT_C:
         text = f"another place burns first: {_tens(hottest)} °C before the zone is at its heat"
         return [Gate("heating", "fail", text, 0.0)]
-    if hottest > limit:
-        text = (
-            f"an edge gets to {_tens(hottest)} °C, and the grain coarsens from {_tens(limit)}"
-        )
-        return [Gate("heating", "marginal", text)]
-    return []
+    if hottest <= limit:
+        return []
+    text = f"an edge gets to {_tens(hottest)} °C, and the grain coarsens from {_tens(limit)}"
+    gate = judged("heating", _spared(job, work), text)
+    return [gate if gate.verdict == "fail" else replace(gate, verdict="marginal")]
+
+
+@per_job
+def _spared(job: Job, work: Treatment) -> Bools:
+    """Return in which heats no place of a part comes out coarse."""
+    once = torched(job.one_heat(), work)
+    # The hottest place is ahead of the zone by as much, be it stopped early or late.
+    ahead_k = once.hottest_c - float(once.heats.stop_c[0])
+    hottest_c = torched(job, work).heats.stop_c + ahead_k
+    return np.asarray(hottest_c <= overheated_c(work.steel) + SPOILED_K)
+
+
+def spared(treatment: Treatment, job: Job) -> Bools | None:
+    """Return in which heats at a torch no place comes out coarse, None of another source."""
+    if not is_torched(treatment) or treatment.steel.hardened is None:
+        return None
+    return _spared(job, alike(treatment))
 
 
 def _tens(heat_c: float) -> str:

@@ -16,7 +16,7 @@ from selector.decision.hardness_gate import (
     hardness_gates,
     off_window_hrc,
 )
-from selector.decision.heating_gate import heating_gates
+from selector.decision.heating_gate import heating_gates, spared
 from selector.decision.service_gate import service_gate
 from selector.decision.standard import Standard, standard_of
 from selector.duty.custom import custom
@@ -123,7 +123,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
         prediction,
         gates,
         _columns(values, len(hrc)),
-        _together(hrc, prediction, standard, in_hand),
+        _whole_grained(_together(hrc, prediction, standard, in_hand), prediction, job),
         None if limit.budget is None else np.asarray(bill.cost <= limit.budget),
         failing=1 - (in_hand >= 1.0) * (1 - prediction.snapped),
     )
@@ -255,6 +255,12 @@ def _together(
     if move.stated:
         good &= move.moved_mm <= move.permitted_mm
     return np.asarray(good & _others_met(prediction, standard))
+
+
+def _whole_grained(good: Bools, prediction: Prediction, job: Job) -> Bools:
+    """Return which part of what is good has no place coarsened by the flame."""
+    fine = spared(prediction.treatment, job)
+    return good if fine is None else good & fine
 
 
 def _others_met(prediction: Prediction, standard: Standard) -> Bools:

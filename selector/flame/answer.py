@@ -29,6 +29,8 @@ from selector.torch.residual_heat import RESIDUAL_HEAT
 from selector.undisturbed import undisturbed
 
 LOCAL, WHOLE = "local-torch", "through-torch"
+# What may be said, the word that leaves the least doubt first.
+BY_DOUBT: tuple[FlameWord, ...] = ("not_needed", "yes", "yes_if", "coupon_first", "no")
 # So many leading families get every error looked at, and the first its one change.
 LOOKED_AT = 6
 # An option that comes out right less often has a condition of its own; where even three in
@@ -157,17 +159,17 @@ def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
     return sorted(verdicts.values(), key=_rank)
 
 
-def _rank(verdict: FlameVerdict) -> int:
-    """Return in which turn a verdict stands; what was weighed keeps its order."""
-    if verdict.word == "coupon_first":
-        return 1 if verdict.conditions else 2
-    return {"not_needed": 0, "yes": 1, "yes_if": 1, "no": 3}[verdict.word]
-
-
 def _doubt(verdict: FlameVerdict) -> int:
     """Return how much of a doubt a word leaves, least first."""
-    order: tuple[FlameWord, ...] = ("not_needed", "yes", "yes_if", "coupon_first", "no")
-    return order.index(verdict.word)
+    return BY_DOUBT.index(verdict.word)
+
+
+def _rank(verdict: FlameVerdict) -> int:
+    """Return in which turn a verdict stands; what was weighed keeps its order."""
+    weighed = verdict.word in {"yes", "yes_if"} or (
+        verdict.word == "coupon_first" and bool(verdict.conditions)
+    )
+    return BY_DOUBT.index("yes") if weighed else _doubt(verdict)
 
 
 def _of_unknown(stopped: Rejected, weighed: Weighed) -> FlameVerdict:

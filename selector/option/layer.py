@@ -1,4 +1,4 @@
-"""Layers brought in from outside: carburised case and nitrided layer, grown by the hour.
+"""How long layers are grown: carburised case and nitrided layer, by the hour.
 
 The depth asked for sets the hours, as far as the route goes; hours and heat set the depth.
 """
@@ -11,13 +11,11 @@ from numpy.typing import NDArray
 
 from catalog.route import Route
 from catalog.steel import Steel
-from selector.hardening.as_quenched import cased_core
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.composition import middle
-from selector.hardening.model_range import ranges_left
 from selector.hardness_scale import hrc_from_hv
 from selector.job.job import Job, per_part
-from selector.job.treatment import Temper, Treatment
+from selector.job.treatment import Treatment
 from selector.metallurgy.carburising import (
     MEDIA,
     Carburiser,
@@ -33,8 +31,7 @@ from selector.metallurgy.nitriding import (
     compound_layer,
     nitrided_depth,
 )
-from selector.option.preparation import Prepared, cooled_points
-from selector.option.zone import ZoneHardness
+from selector.option.preparation import cooled_points
 from selector.wording import hours_words
 
 Floats = NDArray[np.float64]
@@ -45,8 +42,6 @@ Nitriding = Literal["gas nitriding", "nitrocarburising"]
 AIM_SD, FIRM_AIM_SD = 1.64, 2.05
 # A low temper takes about this much off before a case is measured. [HRC]
 LOW_TEMPER_HRC = 1.0
-# Error of the hardness of a case by its carbon, as of the end-quench curves. [HRC]
-CASE_SD_HRC = 1.5
 # Above this heat a nitride route grows a compound layer, and is judged by that. [°C]
 COMPOUND_FROM_C = 550.0
 # A torch heats for three dips of 5 minutes at most. Common practice. [h]
@@ -142,13 +137,13 @@ def _held_h(work: Treatment) -> float:
     return DIPPED_H
 
 
-def _core_wt_pct(steel: Steel) -> float:
+def core_wt_pct(steel: Steel) -> float:
     """Return the carbon of a steel at the middle of its limits. [wt %]."""
     return float(middle(steel)["C"].ravel()[0])
 
 
 @per_part
-def _case(job: Job, work: Treatment) -> CaseCurve | None:
+def case_of(job: Job, work: Treatment) -> CaseCurve | None:
     """Return the hardness of a case by its carbon, in the leading section's quench."""
     points = cooled_points(work, job)
     if points is None:
@@ -168,10 +163,10 @@ def _limit_wt_pct(curve: CaseCurve | None) -> float | None:
 def _case_run(job: Job, work: Treatment) -> LayerRun:
     """Return how long a case is grown: by the depth asked for and what is ground off."""
     medium, heat_c = _medium(work.route), _heat_c(work)
-    core, potential = _core_wt_pct(work.steel), float(carbon_potential(heat_c, medium))
+    core, potential = core_wt_pct(work.steel), float(carbon_potential(heat_c, medium))
     asked, removed = job.leading.depth_mm, job.asked.part.stock_removal or 0.0
     log_sd = MEDIA[medium].log_sd
-    curve = _case(job, work)
+    curve = case_of(job, work)
     limit = _limit_wt_pct(curve)
     if limit is None:
         return LayerRun(medium, heat_c, _hours(work.route, 0.0), asked, removed, 0.0, log_sd)
@@ -223,94 +218,3 @@ def _nitrided_mm(steel: Steel, heat_c: float, hours: float) -> float:
     contents = {name: v.middle for name, v in steel.composition_wt_pct.items()}
     depth = float(nitrided_depth(contents, heat_c, hours))
     return min(depth, steel.nitrided.depth_mm.high) if steel.nitrided else depth
-
-
-def case_softening_hrc(temper: Temper) -> float:
-    """Return what a low temper takes off a carburised case, in HRC. [HRC]."""
-    # Common practice: about a point for each 30 °C above 150 °C.
-    return max(0.0, (temper.temperature_c - 150.0) * 0.035)
-
-
-def _deeper(run: LayerRun, ready: Prepared) -> Floats:
-    """Return how much deeper than at its middle the layer grows, over the samples. [-]."""
-    return np.asarray(np.exp(run.log_sd * np.clip(ready.normals["depth"], -2.5, 2.5)))
-
-
-def _left_mm(run: LayerRun, deeper: Floats) -> Floats:
-    """Return what grinding leaves of a layer. [mm]."""
-    if run.depth_mm <= 0.0:
-        return np.zeros(deeper.shape)
-    return np.maximum((run.depth_mm + run.removed_mm) * deeper - run.removed_mm, 0.0)
-
-
-def cased(ready: Prepared, temper: Temper) -> ZoneHardness:
-    """Return the hardness of a case-hardened part: case by its carbon, core by its own."""
-    job, work, normals = ready.job, ready.treatment, ready.normals
-    run, span, curve = _case_run(job, work), work.route.surface_hrc, _case(job, work)
-    if span is None:
-        msg = f"{work.route.slug} needs surface_hrc"
-        raise ValueError(msg)
-    deeper, core = _deeper(run, ready), _core_hrc(ready)
-    hard = span.middle + 0.25 * (span.high - span.low) * normals["as_quenched"]
-    hard = np.clip(hard, span.low - 2, span.high + 2)
-    if curve is not None:
-        # What the quench gives the carbon that is left under what is ground off.
-        medium, heat_c = _medium(work.route), run.temperature_c
-        carbon = carbon_at_depth(
-            run.removed_mm / deeper,
-            _core_wt_pct(work.steel),
-            carbon_potential(heat_c, medium),
-            heat_c,
-            run.hours,
-            medium,
-        )
-        hard = np.minimum(hard, curve.at(carbon) + CASE_SD_HRC * normals["hardenability"])
-    surface = np.maximum(hard - case_softening_hrc(temper), core)
-    return ZoneHardness(
-        surface,
-        core,
-        core,
-        _left_mm(run, deeper),
-        np.repeat(core[:, None], len(job.asked.part.section), axis=1),
-        f"carbon by diffusion, {run.words}; case and core by the end-quench curve",
-        span.source,
-        ranges_left("hardenability.heat_curve", work.steel),
-    )
-
-
-def _core_hrc(ready: Prepared) -> Floats:
-    """Return the core hardness of a carburised steel after its quench. [HRC]."""
-    job = ready.job
-    sections = job.asked.part.section
-    thick = max(job.hard, key=lambda i: sections[i].size)
-    points = cooled_points(ready.treatment, job)
-    if points is None:
-        return ready.supply_hrc
-    centre = points.only(thick * len(POSITIONS) + len(POSITIONS) - 1)
-    bar, sold_hrc = ready.treatment.steel, ready.supply_hrc
-    core = cased_core(bar, ready.composition, centre, ready.normals, sold_hrc)
-    return core.turned_hrc[:, 0]
-
-
-def nitrided(ready: Prepared) -> ZoneHardness:
-    """Return the hardness of a nitrided part: hard layer on the core as it was."""
-    job, layer = ready.job, ready.treatment.steel.nitrided
-    if layer is None:
-        msg = f"{ready.treatment.steel.slug} has no nitrided table"
-        raise ValueError(msg)
-    run = _nitride_run(job, ready.treatment)
-    span = layer.surface_hv
-    vickers = span.middle + 0.25 * (span.high - span.low) * np.clip(
-        ready.normals["as_quenched"], -2, 2
-    )
-    core, depth = ready.supply_hrc, _left_mm(run, _deeper(run, ready))
-    hard = np.asarray(hrc_from_hv(vickers, outside="extend"))
-    return ZoneHardness(
-        np.where(depth > 0, hard, core),
-        core,
-        core,
-        depth,
-        np.repeat(core[:, None], len(job.asked.part.section), axis=1),
-        f"published hardness of the layer, its depth by diffusion, {run.words}; core as sold",
-        span.source,
-    )

@@ -46,6 +46,9 @@ Floats = NDArray[np.float64]
 
 # How long the heat may be held. [s]
 HOLDS_S = (10.0, 20.0, 40.0, 80.0, 150.0)
+# So long a hand holds each millimetre of section, so that it is at one heat to the middle:
+# longer where carbide has to dissolve. Common practice, no source. [s/mm]
+EVEN_S_PER_MM, RICH_S_PER_MM = 2.0, 5.0
 # Nobody aims at a heat more finely; steels that share one share its forecast. [°C]
 STEP_C = 10.0
 # A longer hold is taken only for more than this. [HRC]
@@ -179,6 +182,14 @@ class AtTorch:
         return probes(self.task.part, POSITIONS)
 
     @property
+    def _even_s(self) -> float:
+        """How long a hand holds the thickest section that is heated. [s]."""
+        carbon = self.work.steel.composition_wt_pct.get("C")
+        met = structure_of(self.work.condition.name, carbon.middle if carbon else 0.0)
+        each_s = RICH_S_PER_MM if met == "spheroidised" else EVEN_S_PER_MM
+        return each_s * self.task.part.thickest_mm
+
+    @property
     def _range(self) -> tuple[float, float] | None:
         """The hardening range of the steel for its bath. [°C]."""
         return self.work.heats_c
@@ -188,7 +199,8 @@ class AtTorch:
         """The set-ups to choose from, the gentlest first."""
         source, span = self.work.source, self._range
         soak_s = 60.0 * source.soak_max_min.value if source else HOLDS_S[-1]
-        holds = [hold for hold in HOLDS_S if hold <= soak_s] or [HOLDS_S[0]]
+        least_s = min(self._even_s, HOLDS_S[-1], soak_s)
+        holds = [hold for hold in HOLDS_S if least_s <= hold <= soak_s] or [soak_s]
         heats = [850.0] if span is None else [0.5 * sum(span), span[1], span[0]]
         return [
             SetUp(STEP_C * round(heat / STEP_C), hold, self.past_mm)

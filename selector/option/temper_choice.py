@@ -16,7 +16,7 @@ from selector.job.demand import FOR_WEAR, Demand
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
 from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
-from selector.option.layer import case_softening_hrc
+from selector.option.layered import case_softening_hrc
 from selector.option.prediction import embrittled
 from selector.option.preparation import Prepared, prepare
 from selector.option.set_up import MISREAD_C, at_torch

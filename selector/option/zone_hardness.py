@@ -15,7 +15,7 @@ from selector.hardening.tempered import austempered, tempered
 from selector.job.job import Job, per_job
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper, Treatment
-from selector.option.layer import cased, nitrided
+from selector.option.layered import cased, nitrided
 from selector.option.local_hardness import beside, local_hardness
 from selector.option.plating import chromed
 from selector.option.preparation import Prepared, prepare

@@ -59,7 +59,7 @@ def test_a_long_shaft_at_30_hrc_is_bought_so_and_not_quenched():
 
 def test_a_long_hard_shaft_is_bought_hard_because_it_would_bow():
     asked = {"zone.0.hardness": {"min": "50 HRC"}, "limit.runout": "0.05 mm"}
-    found = ask(LONG_SHAFT, {"part.section.0.length": 400}, asked, steels=EVERY_KIND)
+    found = ask(LONG_SHAFT, asked, steels=EVERY_KIND)
     assert found.options[0].route_kind == "buy-hard-element"
     assert not hardened(found)
     assert any(r.startswith("movement: bows 0.") for r in why_not(found, "c45", *TORCH))

@@ -1,11 +1,15 @@
+import numpy as np
 import pytest
 
 from catalog import load_catalog
 from selector.advice.advise import advise
-from selector.decision.heating_gate import heating_gates
+from selector.decision.heating_gate import heating_gates, spared
+from selector.decision.judgement import judge
 from selector.flame.answer import flame_answer
 from selector.job.job import resolved
 from selector.job.treatment import Temper
+from selector.option.prediction import predict
+from selector.option.preparation import prepare
 from tests.dog import GONE, asked, only, work
 
 CATALOG = load_catalog()
@@ -82,8 +86,8 @@ def test_a_block_beyond_the_reach_of_a_torch_is_refused_however_hot_it_gets():
     }
     treatment = work("100mncrw4", "through-torch", "oil", "hand-torch")
     said = heating_gates(treatment, OVEN, resolved(asked({**block, **rest}), CATALOG))
-    assert [gate.verdict for gate in said] == ["fail"]
-    assert "about 10 mm round" in said[0].text
+    assert said[-1].verdict == "fail"
+    assert "about 10 mm round" in said[-1].text
     of_small = heating_gates(treatment, OVEN, resolved(asked({**small, **rest}), CATALOG))
     assert not any("mm round" in gate.text for gate in of_small)
 
@@ -102,3 +106,60 @@ def test_casing_at_a_torch_is_followed_to_its_heat_as_hardening_is(length, expec
     assert [gate.verdict for gate in heating_gates(cased, OVEN, job)] == expected
     through = work("c45", "through-torch", "water", "hand-torch")
     assert [gate.verdict for gate in heating_gates(through, OVEN, job)] == expected
+
+
+def bar_of(sections, source, treatment):
+    """Return the judged heat of a plain part, hard all over."""
+    whole = {
+        "part.section": sections,
+        "part.feature": [],
+        "load.torque": GONE,
+        "zone.0.section": list(range(1, len(sections) + 1)),
+        "zone.1": GONE,
+        "workshop.heat": [{"source": source}],
+    }
+    return treatment, resolved(asked(whole), CATALOG)
+
+
+@pytest.mark.parametrize(
+    ("source", "long_mm", "expected"),
+    [
+        ("hand-torch", 60, "pass"),
+        ("hand-torch", 150, "fail"),
+        ("forge", 250, "pass"),
+        ("forge", 360, "marginal"),
+        ("forge", 500, "fail"),
+    ],
+)
+def test_a_leaf_longer_than_the_fire_is_not_brought_to_one_heat(source, long_mm, expected):
+    leaf = [{"shape": "flat", "size": 6, "width": 20, "length": long_mm}]
+    treatment = work("c75s", "through-torch", "oil", source)
+    judged, job = bar_of(leaf, source, treatment)
+    said = {g.verdict: g.text for g in heating_gates(judged, OVEN, job) if "length" in g.text}
+    assert list(said) == ([] if expected == "pass" else [expected])
+
+
+def test_a_thin_end_that_coarsens_while_the_thick_comes_to_heat_spoils_the_part():
+    even = [{"shape": "flat", "size": 10, "width": 40, "length": 40}]
+    uneven = [*even, {"shape": "square", "size": 28, "length": 80}]
+    treatment = work("115crv3", "through-torch", "oil", "oxy-propane")
+    shares = []
+    for sections in (even, uneven):
+        judged, job = bar_of(sections, "oxy-propane", treatment)
+        fine = spared(judged, job)
+        hot = [g for g in heating_gates(judged, OVEN, job) if "grain" in g.text]
+        shares.append(float(np.mean(fine)))
+        assert all(g.share == shares[-1] for g in hot)
+    assert shares[0] > 0.9
+    assert shares[1] < 0.5
+
+
+def test_a_coarse_edge_takes_its_share_off_how_often_the_part_comes_right():
+    uneven = [
+        {"shape": "flat", "size": 10, "width": 40, "length": 40},
+        {"shape": "square", "size": 28, "length": 80},
+    ]
+    treatment = work("115crv3", "through-torch", "oil", "oxy-propane")
+    judged, job = bar_of(uneven, "oxy-propane", treatment)
+    outcome = judge(predict(prepare(judged, job), OVEN), 0.0, job)
+    assert outcome.passing_all <= float(np.mean(spared(judged, job)))

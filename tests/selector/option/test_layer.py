@@ -6,7 +6,8 @@ import pytest
 from catalog import load_catalog
 from selector.job.job import resolved
 from selector.job.treatment import Temper
-from selector.option.layer import case_softening_hrc, cased, layer_run, nitrided
+from selector.option.layer import case_of, core_wt_pct, layer_run
+from selector.option.layered import case_softening_hrc, cased, nitrided
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from tests.dog import asked, work
@@ -136,3 +137,11 @@ def test_nitrocarburising_is_judged_by_its_compound_layer():
 def test_a_low_temper_takes_little_off_a_case():
     assert case_softening_hrc(Temper("oven", 150.0, 3600.0)) == 0
     assert case_softening_hrc(Temper("oven", 180.0, 3600.0)) == pytest.approx(1.05)
+
+
+def test_a_case_is_harder_by_its_carbon_and_is_none_without_a_quench():
+    job = near(0.8)
+    curve, core = case_of(job, pack()), core_wt_pct(CATALOG.steels["16mncr5"])
+    assert 0.1 < core < 0.25
+    assert curve.at(np.array([0.8]))[0] > curve.at(np.array([core]))[0] + 10.0
+    assert case_of(job, work("31crmo12", "subcontract-nitride", None, None)) is None
