@@ -2,10 +2,10 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Literal
 
 from selector.job.demand import FOR_CORNERS, Demand, is_key
+from selector.per_record import per_record
 from selector.requirement import Requirement
 from selector.requirement.zone import Wear
 
@@ -96,7 +96,7 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
 )
 
 
-@lru_cache(maxsize=64)
+@per_record(64)
 def duty_of(demand: Demand, asked: Requirement) -> Duty:
     """Return the duty of a zone, as the trade would name it."""
     zone = _Zone.of(demand, asked)

@@ -101,16 +101,19 @@ class AsQuenched:
         keep = columns if isinstance(columns, slice) else list(columns)
         return replace(self, turned_hrc=self.turned_hrc[:, keep], share=self.share[:, keep])
 
+    @cached_property
+    def turned_hv(self) -> Floats:
+        """Hardness of what was austenite. [HV]."""
+        return hv_from_hrc(self.turned_hrc, outside="extend")
+
     def mixed(self, rest_hv: Floats) -> Floats:
         """Return the hardness of what turned together with what did not. [HRC]."""
-        hv = hv_from_hrc(self.turned_hrc, outside="extend")
-        return mixed_hrc(self.share, np.maximum(hv, rest_hv), rest_hv)
+        return mixed_hrc(self.share, np.maximum(self.turned_hv, rest_hv), rest_hv)
 
     @cached_property
     def hrc(self) -> Floats:
         """Hardness where what did not turn is soft ferrite."""
-        hv = hv_from_hrc(self.turned_hrc, outside="extend")
-        return mixed_hrc(self.share, hv, np.minimum(FERRITE_HV, hv))
+        return mixed_hrc(self.share, self.turned_hv, np.minimum(FERRITE_HV, self.turned_hv))
 
 
 @lru_cache(maxsize=1024)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Literal
 
 import numpy as np
@@ -9,6 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from selector.bounded import bounded
 from selector.errors import OutOfRangeError, Problem
+from selector.per_record import per_record
 
 Floats = NDArray[np.float64]
 Composition = Mapping[str, ArrayLike]
@@ -46,6 +48,25 @@ class CriticalTemperatures:
     sd_accm_c: Floats
     sd_ms_c: Floats
     sd_mf_c: Floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class HeatingLines:
+    """What of the lines a heating crosses hangs on the composition alone.
+
+    `eutectoid_wt_pct` is the carbon of the eutectoid; Ac1 and Ac3 are those of furnace rates,
+    Ac3 NaN for a hypereutectoid steel.
+    """
+
+    eutectoid_wt_pct: Floats
+    ac1_c: Floats
+    ac3_c: Floats
+
+    def solubility_wt_pct(self, temperature_c: ArrayLike) -> Floats:
+        """Return the carbon that austenite can hold beside carbide, as `carbon_solubility`."""
+        above = np.maximum(np.asarray(temperature_c, dtype=float) - self.ac1_c, 0.0)
+        line = above * (SOLUBILITY_SLOPE + SOLUBILITY_CURVE * above)
+        return np.asarray(self.eutectoid_wt_pct + line)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -144,9 +165,7 @@ def carbon_solubility(composition_wt_pct: Composition, temperature_c: ArrayLike)
     >>> round(float(carbon_solubility({}, 900.0)), 2)
     1.23
     """
-    above = np.maximum(np.asarray(temperature_c, dtype=float) - _ac1(composition_wt_pct), 0.0)
-    line = SOLUBILITY_SLOPE * above + SOLUBILITY_CURVE * above**2
-    return np.asarray(eutectoid_carbon(composition_wt_pct) + line)
+    return heating_lines(composition_wt_pct).solubility_wt_pct(temperature_c)
 
 
 def _ac1(composition_wt_pct: Composition) -> Floats:
@@ -164,31 +183,38 @@ def _ac3(composition_wt_pct: Composition) -> Floats:
     return np.asarray((fahrenheit - 32.0) / 1.8 + 22.6 - 21.2 * c)
 
 
-def ac1_and_ac3(
-    composition_wt_pct: Composition, eutectoid_wt_pct: ArrayLike
-) -> tuple[Floats, Floats]:
-    """Return Ac1 and Ac3 alone, at furnace heating rates.
+def heating_lines(composition_wt_pct: Composition) -> HeatingLines:
+    """Return the eutectoid, Ac1 and Ac3 alone, at furnace heating rates.
+
+    Those of a composition that nobody can change are worked out once.
 
     Parameters
     ----------
     composition_wt_pct : mapping of str to array_like
         Element to content; a missing element is 0. [wt %]
-    eutectoid_wt_pct : array_like
-        Its `eutectoid_carbon`. [wt %]
 
     Returns
     -------
-    tuple of ndarray
-        Ac1 and Ac3, which is NaN for a hypereutectoid steel. [°C]
+    HeatingLines
+        Carbon of the eutectoid [wt %], Ac1 and Ac3 [°C].
 
     References
     ----------
     .. [1] As `critical_temperatures`.
     """
+    frozen = isinstance(composition_wt_pct, MappingProxyType)
+    return (_kept_lines if frozen else _lines)(composition_wt_pct)
+
+
+def _lines(composition_wt_pct: Composition) -> HeatingLines:
+    """Return the lines of a composition."""
     carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
-    ac1 = _ac1(composition_wt_pct)
-    hypo = carbon <= np.asarray(eutectoid_wt_pct) + 0.08
-    return ac1, np.where(hypo, np.maximum(_ac3(composition_wt_pct), ac1), np.nan)
+    eutectoid, ac1 = eutectoid_carbon(composition_wt_pct), _ac1(composition_wt_pct)
+    ac3 = np.maximum(_ac3(composition_wt_pct), ac1)
+    return HeatingLines(eutectoid, ac1, np.where(carbon <= eutectoid + 0.08, ac3, np.nan))
+
+
+_kept_lines = per_record(512)(_lines)
 
 
 def martensite_start(dissolved_wt_pct: Composition) -> Floats:
@@ -278,16 +304,15 @@ def critical_temperatures(
     (795.0, nan)
     """
     carbon, chromium = _content(composition_wt_pct, "C", "Cr")
-    eutectoid = eutectoid_carbon(composition_wt_pct)
-    ac1, ac3 = ac1_and_ac3(composition_wt_pct, eutectoid)
-    missing = carbon - eutectoid
+    at = heating_lines(composition_wt_pct)
+    ac1, ac3, missing = at.ac1_c, at.ac3_c, carbon - at.eutectoid_wt_pct
     root = SOLUBILITY_SLOPE**2 + 4.0 * SOLUBILITY_CURVE * np.maximum(missing, 0.0)
     above = (np.sqrt(root) - SOLUBILITY_SLOPE) / (2.0 * SOLUBILITY_CURVE)
     accm = np.where(missing > 0.0, ac1 + above, np.nan)
     if austenitise_c is None:
         window = hardening_window(composition_wt_pct)
         austenitise_c = 0.5 * (window.low_c + window.high_c)
-    held = carbon_solubility(composition_wt_pct, austenitise_c)
+    held = at.solubility_wt_pct(austenitise_c)
     ms = martensite_start({**composition_wt_pct, "C": np.minimum(carbon, held)})
     wider = np.hypot(1.0, 0.3 * np.maximum(chromium - 2.0, 0.0))
     lines = (ac1, ac3, accm, ms, ms - 215.0)
