@@ -9,7 +9,7 @@ P = ParamSpec("P")
 T = TypeVar("T")
 
 
-def per_record(most: int) -> Callable[[Callable[P, T]], Callable[P, T]]:
+def per_record(most: int, kind: type = object) -> Callable[[Callable[P, T]], Callable[P, T]]:
     """Keep what a function makes of records that never change, the latest so many.
 
     Two records that are equal but not one and the same are worked out twice: to compare whole
@@ -19,6 +19,8 @@ def per_record(most: int) -> Callable[[Callable[P, T]], Callable[P, T]]:
     ----------
     most : int
         How many answers are kept; the oldest goes first.
+    kind : type, optional
+        What is kept for: a first record of another kind is worked out at every call.
 
     Returns
     -------
@@ -34,6 +36,8 @@ def per_record(most: int) -> Callable[[Callable[P, T]], Callable[P, T]]:
         @wraps(work)
         def kept(*args: P.args, **kwargs: P.kwargs) -> T:
             held = (*args, *kwargs.values())
+            if not isinstance(held[0], kind):
+                return work(*args, **kwargs)
             key = tuple(map(id, held))
             known = answers.get(key)
             if known is None:

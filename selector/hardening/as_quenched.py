@@ -8,7 +8,7 @@ contents both count.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -99,7 +99,8 @@ class AsQuenched:
     def only(self, columns: Sequence[int] | slice) -> "AsQuenched":
         """Return some of the points, in this order."""
         keep = columns if isinstance(columns, slice) else list(columns)
-        return replace(self, turned_hrc=self.turned_hrc[:, keep], share=self.share[:, keep])
+        turned, share = self.turned_hrc[:, keep], self.share[:, keep]
+        return AsQuenched(turned, share, self.relation, self.source, self.validity)
 
     @cached_property
     def turned_hv(self) -> Floats:
@@ -113,6 +114,8 @@ class AsQuenched:
     @cached_property
     def hrc(self) -> Floats:
         """Hardness where what did not turn is soft ferrite."""
+        if (self.share == 1.0).all():
+            return self.turned_hrc
         return mixed_hrc(self.share, self.turned_hv, np.minimum(FERRITE_HV, self.turned_hv))
 
 

@@ -59,6 +59,7 @@ class Coefficients:
         return np.asarray(np.minimum.accumulate(curve, axis=-1))
 
 
+@per_record(512, MappingProxyType)
 def node_hv(composition_wt_pct: Composition) -> Floats:
     """Return the Vickers hardness of a composition at the nodes of the shipped coefficients.
 
@@ -78,14 +79,6 @@ def node_hv(composition_wt_pct: Composition) -> Floats:
     ----------
     .. [1] R. A. Grange and R. W. Baughman, Trans. ASM 48, 1956, 165-197, for the curves.
     """
-    if isinstance(composition_wt_pct, MappingProxyType):
-        return _kept_node_hv(composition_wt_pct)
-    return coefficients().curve_hv(composition_wt_pct)
-
-
-@per_record(512)
-def _kept_node_hv(composition_wt_pct: Composition) -> Floats:
-    """Return the curve of a composition that nobody can change. [HV]."""
     curve = coefficients().curve_hv(composition_wt_pct)
     curve.setflags(write=False)
     return curve

@@ -145,20 +145,17 @@ def _sd_steel_hrc(
 ) -> Floats:
     """Return the error of a new steel, wider for rich carbon and outside the fit once begun."""
     off_scale = np.maximum(SD_SOFT_PER_HRC * (LOWEST_HRC - hrc), 0.0)
-    kept = _kept_variance if isinstance(composition_wt_pct, MappingProxyType) else _variance
-    once_begun = kept(composition_wt_pct) + _outside_variance(given)
+    once_begun = _variance(composition_wt_pct) + _outside_variance(given)
     variance = SD_STEEL_HRC**2 + off_scale * off_scale + once_begun * (begun * begun)
     return np.asarray(np.sqrt(variance))
 
 
+@per_record(512, MappingProxyType)
 def _variance(composition_wt_pct: Composition) -> Floats:
     """Return the variance that rich carbon and contents outside the fit add once begun."""
     carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
     rich = SD_CARBON_HRC_PER_WT_PCT * np.maximum(carbon - SD_CARBON_WT_PCT, 0.0)
     return np.asarray(rich * rich + _outside_variance(composition_wt_pct))
-
-
-_kept_variance = per_record(512)(_variance)
 
 
 def _outside_variance(values: Composition) -> Floats:

@@ -52,11 +52,7 @@ class CriticalTemperatures:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class HeatingLines:
-    """What of the lines a heating crosses hangs on the composition alone.
-
-    `eutectoid_wt_pct` is the carbon of the eutectoid; Ac1 and Ac3 are those of furnace rates,
-    Ac3 NaN for a hypereutectoid steel.
-    """
+    """Eutectoid carbon, Ac1 and Ac3 at furnace rates; Ac3 is NaN above the eutectoid."""
 
     eutectoid_wt_pct: Floats
     ac1_c: Floats
@@ -65,8 +61,8 @@ class HeatingLines:
     def solubility_wt_pct(self, temperature_c: ArrayLike) -> Floats:
         """Return the carbon that austenite can hold beside carbide, as `carbon_solubility`."""
         above = np.maximum(np.asarray(temperature_c, dtype=float) - self.ac1_c, 0.0)
-        line = above * (SOLUBILITY_SLOPE + SOLUBILITY_CURVE * above)
-        return np.asarray(self.eutectoid_wt_pct + line)
+        slope = SOLUBILITY_SLOPE + SOLUBILITY_CURVE * above
+        return np.asarray(self.eutectoid_wt_pct + above * slope)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -125,9 +121,8 @@ def eutectoid_carbon(composition_wt_pct: Composition) -> Floats:
     >>> round(float(eutectoid_carbon({"Cr": 1.45, "Mn": 0.35, "Si": 0.25})), 2)
     0.61
     """
-    mn, si, ni, cr, mo, v, w = _content(
-        composition_wt_pct, "Mn", "Si", "Ni", "Cr", "Mo", "V", "W"
-    )
+    named = _content(composition_wt_pct, "Mn", "Si", "Ni", "Cr", "Mo", "V", "W")
+    mn, si, ni, cr, mo, v, w = named
     pull = 0.03 * mn + 0.08 * si + 0.065 * ni + 0.13 * cr + 0.25 * (mo + v) + 0.1 * w
     return np.asarray(EUTECTOID_WT_PCT * np.exp(-pull))
 
@@ -183,10 +178,9 @@ def _ac3(composition_wt_pct: Composition) -> Floats:
     return np.asarray((fahrenheit - 32.0) / 1.8 + 22.6 - 21.2 * c)
 
 
+@per_record(512, MappingProxyType)
 def heating_lines(composition_wt_pct: Composition) -> HeatingLines:
-    """Return the eutectoid, Ac1 and Ac3 alone, at furnace heating rates.
-
-    Those of a composition that nobody can change are worked out once.
+    """Return eutectoid, Ac1 and Ac3; once for a composition that nobody can change.
 
     Parameters
     ----------
@@ -202,19 +196,10 @@ def heating_lines(composition_wt_pct: Composition) -> HeatingLines:
     ----------
     .. [1] As `critical_temperatures`.
     """
-    frozen = isinstance(composition_wt_pct, MappingProxyType)
-    return (_kept_lines if frozen else _lines)(composition_wt_pct)
-
-
-def _lines(composition_wt_pct: Composition) -> HeatingLines:
-    """Return the lines of a composition."""
-    carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
+    (carbon,) = _content(composition_wt_pct, "C")
     eutectoid, ac1 = eutectoid_carbon(composition_wt_pct), _ac1(composition_wt_pct)
-    ac3 = np.maximum(_ac3(composition_wt_pct), ac1)
-    return HeatingLines(eutectoid, ac1, np.where(carbon <= eutectoid + 0.08, ac3, np.nan))
-
-
-_kept_lines = per_record(512)(_lines)
+    ac3 = np.where(carbon <= eutectoid + 0.08, _ac3(composition_wt_pct), np.nan)
+    return HeatingLines(eutectoid, ac1, np.maximum(ac3, ac1))
 
 
 def martensite_start(dissolved_wt_pct: Composition) -> Floats:

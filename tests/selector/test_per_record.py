@@ -2,6 +2,7 @@
 
 import gc
 import weakref
+from types import MappingProxyType
 
 import pytest
 
@@ -60,3 +61,13 @@ def test_a_record_is_held_until_its_turn_is_over(counted):
     work(Record())
     gc.collect()
     assert seen() is None
+
+
+def test_another_kind_is_worked_out_at_every_call():
+    """A dictionary may be changed between two calls, a view of one that nobody holds cannot."""
+    counted = per_record(2, MappingProxyType)(sum)
+    given = {1: "one"}
+    frozen = MappingProxyType({1: "one"})
+    assert (counted(given), counted(frozen)) == (1, 1)
+    given[2] = "two"
+    assert (counted(given), counted(frozen)) == (3, 1)
