@@ -14,6 +14,10 @@ from selector.record import LayerOut, Spread, TemperOut
 _BRINELL_TOP_HRC = 25.0
 # Rockwell C is not defined above it: skins are read in Vickers. [HRC]
 HIGHEST_HRC = 68.0
+# Files: as they are sold; mild steel lies below where the scale begins. Common practice.
+HRC_IN_WORDS = (
+    "HRC is the scale of hardness of the trade: mild steel is under 20, a new file about 65"
+)
 
 
 def _vickers(hrc: float) -> str:

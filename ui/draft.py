@@ -11,7 +11,6 @@ from selector import Requirement
 from selector.errors import Problem, SelectorError
 from selector.job.bench import bench
 from selector.requirement import requirement_from
-from selector.requirement.question import question
 
 Draft = dict[str, Any]
 # Loads that lie on sections by their numbers.
@@ -253,62 +252,3 @@ def checked(draft: Draft, catalog: Catalog) -> tuple[Requirement | None, tuple[P
     except SelectorError as error:
         return None, error.problems
     return requirement, ()
-
-
-def unfit(data: Draft) -> tuple[Problem, ...]:
-    """Return what in a file no field of the form could mend.
-
-    Parameters
-    ----------
-    data : dict
-        Contents of a file.
-
-    Returns
-    -------
-    tuple of Problem
-        Empty when the form can hold the file; faults of typed answers are left to the form.
-    """
-    try:
-        requirement_from(data)
-    except SelectorError as error:
-        return tuple(p for p in error.problems if p.got != "nothing" and not _mendable(p, data))
-    return ()
-
-
-def _mendable(problem: Problem, data: Draft) -> bool:
-    """Return whether a fault is in an answer that a widget can show: a short text or number."""
-    asked = question(problem.field)
-    value = read(data, problem.field)
-    if asked is None or not isinstance(value, str | int | float) or isinstance(value, bool):
-        return False
-    if isinstance(value, str):
-        return asked.kind in {"text", "quantity"} and len(value) <= 200
-    return asked.kind == "quantity"
-
-
-def fits(kept: object) -> bool:
-    """Return whether a draft has a shape that the form can hold, whatever became of it."""
-    return isinstance(kept, dict) and all(_fits(key, value) for key, value in kept.items())
-
-
-def _fits(path: str, value: object) -> bool:
-    """Return whether an answer is of the kind that is asked for at its place."""
-    asked = question(path)
-    match asked.kind if asked else None:
-        case None:
-            return False
-        case "table":
-            return isinstance(value, dict) and all(
-                _fits(f"{path}.{key}", inner) for key, inner in value.items()
-            )
-        case "rows":
-            return isinstance(value, list) and all(
-                isinstance(row, dict) and all(_fits(f"{path}.{k}", v) for k, v in row.items())
-                for row in value
-            )
-        case "many":
-            kind = int if path in NUMBERED else str
-            return isinstance(value, list) and all(isinstance(one, kind) for one in value)
-        case _:
-            weights = path.startswith("priorities.") and isinstance(value, dict)
-            return weights or isinstance(value, str | int | float)

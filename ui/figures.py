@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from itertools import groupby
 
 from selector.advice.record import AdviceOut, AlternativeOut, RackOut
+from selector.procedure.lines import short_lines
 from selector.record import CautionOut, OptionOut, Spread, ZoneOut
 from selector.wording import chance_words, condition_words, in_100, shown, shown_spread
 from ui import strip
@@ -102,7 +103,9 @@ def _box(head: str, figure: str, unit: str, drawing: str, foot: str) -> str:
 
 def card_of_first(option: OptionOut, why: str | None, drawing: str = "") -> str:
     """Return the first option as the card in the middle."""
-    said = [("Why first.", upper(why))] if why else []
+    work = "; ".join(short_lines(option.procedure))
+    said = [(head, upper(text)) for head, text in (("The work.", work), ("Why first.", why))
+            if text]  # fmt: skip
     lines = _card_lines(
         option.cost.spread, option.cost.currency, option.passing_all, option.within_budget,
         shown_spread(option.hardness.surface), option.days,
@@ -245,7 +248,7 @@ def _row(option: OptionOut, hard: Scale, dear: Scale) -> str:
         f"<td class='c-hrc'>{e(middle)}</td>"
         f"<td class='c-strip'>{strip.bar(surface.p05, surface.p50, surface.p95, hard)}</td>"
         f"<td class='c-right'>{e(in_100(option.passing_all).removesuffix(' in 100'))}</td>"
-        f"<td class='c-cost'>{cost.p50 or 0.0:.0f}</td>"
+        f"<td class='c-cost' data-unit='{e(option.cost.currency)}'>{cost.p50 or 0.0:.0f}</td>"
         f"<td class='c-strip'>{strip.bar(cost.p05, cost.p50, cost.p95, dear)}</td>"
         f"<td class='c-days'>{days_words(option.days)}</td></tr>"
     )
@@ -280,9 +283,14 @@ def look_out(cautions: Iterable[CautionOut]) -> str:
 
 
 def in_short(option: OptionOut) -> str:
-    """Return an option in one line, for a list to choose from."""
+    """Return an option in one line with its place, for a list to choose from."""
+    return f"{option.place} · {unplaced(option)}"
+
+
+def unplaced(option: OptionOut) -> str:
+    """Return an option in one line: bar, way, bath, chance."""
     bar = f"{option.spoken}, {condition_words(option.condition)}"
     by = f" in {option.medium.replace('-', ' ')}" if option.medium else ""
     chance = chance_words(option.passing_all, option.within_budget)
     way = lower(option.route_name)
-    return f"{option.place} · {bar}: {way}{by}; {chance}"
+    return f"{bar}: {way}{by}; {chance}"

@@ -11,6 +11,7 @@ from selector.requirement.question import Question, question, titled, without_ro
 from ui import draft as drafts
 from ui import held, labels, session
 from ui.echo import echo
+from ui.fitting import MOST_LETTERS
 
 Width = int | Literal["stretch"]
 # The names of what the catalogue holds are chosen from, beside the closed sets of the models.
@@ -170,7 +171,7 @@ def _widget(
         case "number":
             st.number_input(label, 0.0, 1e7, value=None, format="%g", **back)
         case _:
-            st.text_input(label, max_chars=200, **back)
+            st.text_input(label, max_chars=MOST_LETTERS, **back)
 
 
 def _as_shown(kind: str, value: Any, known: Choices) -> Any:  # noqa: ANN401

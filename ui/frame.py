@@ -91,7 +91,8 @@ def head(view: StreamlitPage) -> None:
                     link(name)
         visit = session.held_part()
         part = {} if visit is None else visit.draft.get("part", {})
-        markup(f"<p class='tw-at'>{e(part.get('name', ''))}</p>")
+        name = e(part.get("name", ""))
+        markup(f"<p class='tw-at' title='{name}'>{name}</p>")
     if session.parted():
         st.info(
             "This part was changed in another tab meanwhile. Here you go on with a copy; "

@@ -3,8 +3,10 @@
 import streamlit as st
 
 from ui import frame, store
-from ui.draft import fits, read
+from ui.draft import read
+from ui.fitting import fits
 from ui.labels import plain
+from ui.piece import small
 
 
 def show() -> None:
@@ -17,4 +19,13 @@ def show() -> None:
         if not fits(kept.get("draft")):
             continue
         name = str(read(kept["draft"], "part.name") or "a part without a name")
-        st.page_link(frame.file("part"), label=plain(name), query_params={"part": key})
+        when = store.changed_at(key)
+        with st.container(horizontal=True, vertical_alignment="center"):
+            st.page_link(
+                frame.file("part"),
+                label=plain(name),
+                query_params={"part": key},
+                width="content",
+            )
+            if when is not None:
+                small(f"{when.day} {when:%B, %H:%M}")

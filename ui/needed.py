@@ -45,17 +45,17 @@ def _need(draft: Draft) -> NeedOut | None:
 def _lines(found: NeedOut, draft: Draft) -> str:
     """Return what zones and sections ask as the lines of a table."""
     rows = [
-        (_zone_name(draft, zone.zone), window(zone),
-         f"{zone.depth_mm:g} mm deep" if zone.depth_mm else "")
+        (_zone_name(draft, zone.zone),
+         window(zone) + (f", {zone.depth_mm:g} mm deep" if zone.depth_mm else ""))
         for zone in found.zones
     ]  # fmt: skip
-    rows += [
-        (f"{item.name or f'section {item.section}'}, load", upper(item.text), "")
-        for item in found.sections
-    ]
+    borne: dict[str, list[str]] = {}
+    for item in found.sections:
+        borne.setdefault(upper(item.text), []).append(item.name or f"section {item.section}")
+    rows += [(f"{', '.join(names)}: load", text) for text, names in borne.items()]
     cells = "".join(
-        f"<tr><th scope='row'>{piece.e(name)}</th><td>{piece.e(text)} {piece.e(more)}</td></tr>"
-        for name, text, more in rows
+        f"<tr><th scope='row'>{piece.e(name)}</th><td>{piece.e(text)}</td></tr>"
+        for name, text in rows
     )
     said = "".join(f"<li>{piece.e(text)}</li>" for text in found.remarks)
     return f"<table class='tw-lines'>{cells}</table><ul class='tw-said'>{said}</ul>"

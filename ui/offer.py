@@ -1,6 +1,7 @@
 """The letter to the customer: composed from the advice, changed as a text, taken along."""
 
 from functools import partial
+from zlib import crc32
 
 import streamlit as st
 
@@ -37,15 +38,12 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
         What is proposed; None of a part that is passed on.
     """
     tone = st.radio(
-        "Tone", _TONES, horizontal=True, key="letter/tone", format_func=_TONES.__getitem__
-    )
+        "Tone", _TONES, horizontal=True, key="letter/tone", format_func=_TONES.__getitem__,
+        persist_state="session",
+    )  # fmt: skip
     letter = composed(requirement, advice, record, tone)
     fresh = composed(requirement, advice, record)
-    key = f"letter/{tone}/{letter.option}"
-    told = st.text_area("The letter, to be changed", plainly(letter), height=560, key=key)
-    st.caption(
-        "A head in square brackets begins a section; take it out with its text, or add one."
-    )
+    told = _as_changed(plainly(letter), session.here().id)
     mine = changed(letter, told)
     strange = strange_figures(mine, fresh)
     if strange:
@@ -64,6 +62,20 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
                 partial(content, mine, sender, drawing, fresh, suffix),
                 f"letter{suffix}", mime, key=f"letter/{suffix}", on_click="ignore",
             )  # fmt: skip
+
+
+def _as_changed(text: str, part: str) -> str:
+    """Ask for a letter as it is to go out; what was changed lasts as long as the advice."""
+    # A letter of other figures is another one: its changes would speak of the part before.
+    key = f"letter/{part}/{crc32(text.encode())}"
+    told = st.text_area(
+        "The letter, to be changed", text, height=560, key=key, persist_state="session"
+    )
+    st.caption(
+        "A head in square brackets begins a section; take it out with its text, or add one. "
+        "The table of other ways is set under its head."
+    )
+    return told
 
 
 def plainly(letter: Letter) -> str:

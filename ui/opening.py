@@ -1,23 +1,14 @@
 """What a part starts from: a blank sheet, a shipped example, a file of the visitor's own."""
 
-from contextlib import suppress
 from pathlib import Path
-from typing import Any
-
-from pydantic import TypeAdapter, ValidationError
 
 from catalog.example import example_text
 from selector.errors import RequirementError
-from selector.requirement.question import question, without_rows
 from selector.requirement.read import parsed, parsed_file
 from ui import form, session, store
-from ui.draft import NUMBERED, Draft, blank, unfit
+from ui.draft import Draft, blank
+from ui.fitting import answered, unfit
 
-# What the widgets of some kinds hold.
-_HELD: dict[str, TypeAdapter[int] | TypeAdapter[float] | TypeAdapter[bool]] = {
-    "count": TypeAdapter(int), "number": TypeAdapter(float), "tick": TypeAdapter(bool),
-}  # fmt: skip
-_NUMBERS = TypeAdapter(list[int])
 # So many faults of a file are told one by one.
 _TOLD = 12
 
@@ -77,43 +68,6 @@ def take_file(name: str, content: bytes) -> bool:
     if not problems:
         session.start(data, tried=True)
     return not problems
-
-
-def answered(table: Draft, path: str = "") -> Draft:
-    """Return a table without its nulls, which answer nothing, its numbers no longer texts."""
-    kept: Draft = {}
-    for key, value in table.items():
-        at = f"{path}.{key}" if path else key
-        if isinstance(value, dict):
-            kept[key] = answered(value, at)
-        elif isinstance(value, list):
-            kept[key] = _listed(at, value)
-        elif value is not None:
-            kept[key] = _as_widget_holds(at, value)
-    return kept
-
-
-def _listed(path: str, values: list[Any]) -> list[Any]:
-    """Return the rows or answers of a list, the numbers of sections as numbers."""
-    if without_rows(path) in NUMBERED:
-        with suppress(ValidationError):
-            return _NUMBERS.validate_python(values)
-    return [
-        answered(value, f"{path}.{number}") if isinstance(value, dict) else value
-        for number, value in enumerate(values, start=1)
-    ]
-
-
-def _as_widget_holds(path: str, value: object) -> object:
-    """Return an answer that the requirement takes as text too as the number or tick it is."""
-    asked = question(path)
-    kind = _HELD.get(asked.kind) if asked is not None else None
-    if kind is None or isinstance(value, bool):
-        return value
-    try:
-        return kind.validate_python(value)
-    except ValidationError:
-        return value
 
 
 def why_refused() -> list[str]:

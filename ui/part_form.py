@@ -1,17 +1,23 @@
 """The dozen questions that decide, and rows of others."""
 
+from collections.abc import Callable, Container
 from typing import Any
 
 import streamlit as st
 
 from catalog import Catalog
 from selector.requirement.question import question
+from selector.requirement.whole import CRITICAL_USES
 from selector.requirement.workshop import Analysis
 from ui import draft as drafts
 from ui import form, labels, session
 from ui.draft import Draft
 from ui.form import ask
 
+_REFERRED = (
+    "**Lives depend on it: it is passed on to qualified people.** You are told which certified "
+    "bar would fit and whom to ask; no treatment is offered."
+)
 _WIDTHS = {"name": 124, "shape": 124}
 
 
@@ -24,9 +30,15 @@ def what_it_is() -> None:
     """Ask what happens if it breaks, what it is and how many."""
     with st.container(key="q/safety"):
         ask("safety_use", rows=True)
+    st.markdown(_REFERRED if is_referred(session.here().draft) else "")
     with st.container(horizontal=True, key="q/name"):
         ask("part.name", width=420)
         ask("part.quantity", width=110)
+
+
+def is_referred(draft: Draft) -> bool:
+    """Return whether lives depend on a part, so that it is passed on."""
+    return drafts.read(draft, "safety_use") in CRITICAL_USES
 
 
 def sections() -> None:
@@ -165,7 +177,12 @@ def priorities() -> None:
     ask("priorities.preset", rows=True)
 
 
-def table(path: str, widths: dict[str, int], choices: dict[str, Any] | None = None) -> None:
+def table(
+    path: str,
+    widths: dict[str, int],
+    choices: dict[str, Any] | None = None,
+    idle: Callable[[Draft], Container[str]] = lambda _: (),
+) -> None:
     """Ask for the rows of a block, each of which can be removed.
 
     Parameters
@@ -176,15 +193,20 @@ def table(path: str, widths: dict[str, int], choices: dict[str, Any] | None = No
         Of each question of a row, in pixels.
     choices : dict, optional
         What can be chosen, by question, where the requirement does not say.
+    idle : callable
+        Questions that are nothing to a row, asked only where they have an answer.
     """
     asked = question(path)
     name = asked.title if asked else path
     form.wrong_at(path)
-    for number in range(1, len(drafts.rows(session.here().draft, path)) + 1):
+    for number, row in enumerate(drafts.rows(session.here().draft, path), start=1):
+        out = idle(row)
         with st.container(
             horizontal=True, vertical_alignment="top", key=f"row/{path}/{number}"
         ):
             for field, width in widths.items():
+                if field in out and field not in row:
+                    continue
                 given = (choices or {}).get(field)
                 ask(f"{path}.{number}.{field}", width=width, choices=given, hint=number == 1)
             st.button(
@@ -221,6 +243,14 @@ def _add(path: str) -> None:
 def _drop(path: str, number: int) -> None:
     """Remove a row."""
     session.change(lambda draft: drafts.drop_row(draft, path, number))
+
+
+def idle_of_heat(row: Draft, catalog: Catalog) -> frozenset[str]:
+    """Return what is not asked of a heat source: gas of an oven, a chamber of a torch."""
+    source = catalog.heat_sources.get(row.get("source", ""))
+    if source is None:
+        return frozenset({"gas_flow", "tip", "chamber", "ceiling"})
+    return frozenset({"chamber"} if source.kind == "flame" else {"gas_flow", "tip"})
 
 
 def bench_choices(catalog: Catalog) -> dict[str, dict[str, str]]:

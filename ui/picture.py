@@ -16,7 +16,7 @@ from selector.handover.option_marks import asked_marks, option_marks
 from selector.job.job import Job, resolved
 from selector.record import ZoneOut
 from selector.requirement import requirement_from
-from selector.wording import shown, shown_range
+from selector.wording import HRC_IN_WORDS, shown, shown_range
 from ui.draft import Draft, tentative
 from ui.piece import e
 
@@ -74,8 +74,10 @@ def of_draft(draft: Draft, catalog: Catalog, *, plain: bool = False) -> str:
         marks = asked_marks(resolved(requirement, catalog))
     except SelectorError:
         marks = Marks(rest="")
-    size = look(360, 90, plain=True) if plain else look(560, 150)
-    return drawn(requirement.part, marks, size).svg
+    if plain:
+        return drawn(requirement.part, marks, look(360, 90, plain=True)).svg
+    wide, narrow = look(560, 150), replace(look(340, 110), end_view=False)
+    return _by_width(*(drawn(requirement.part, marks, size).svg for size in (wide, narrow)))
 
 
 def so_far(draft: Draft) -> Requirement | None:
@@ -112,7 +114,21 @@ def of_option(job: Job, option: Option, *, small: bool = False) -> str:
     wide = drawn(part, marks, replace(look(1180, 210), strips=True)).svg
     # On a narrow screen the large one would be too small to read.
     narrow = drawn(part, bare, replace(look(380, 130, plain=True), strips=True)).svg
+    beneath = f"<p class='tw-foot'>{_in_words(marks)}</p>"
+    return _by_width(wide, narrow + beneath)
+
+
+def _by_width(wide: str, narrow: str) -> str:
+    """Return what is shown on a wide screen, and what on a narrow one instead."""
     return f"<div class='tw-wide'>{wide}</div><div class='tw-narrow'>{narrow}</div>"
+
+
+def _in_words(marks: Marks) -> str:
+    """Return what the large drawing says at its places, for beneath the small one."""
+    ends = ", ".join(note.words for note in marks.notes)
+    said = [", ".join(marks.said), marks.heat_words, f"{ends} mm" if ends else ""]
+    return "<br>".join(f"<span{' class=tw-harm' * (text == marks.heat_words)}>{e(text)}</span>"
+                       for text in said if text)  # fmt: skip
 
 
 def key(marks_of: Job) -> str:
@@ -128,7 +144,10 @@ def key(marks_of: Job) -> str:
         f"{' asked' if asked and step == _ASKED_STEP else ''}</li>"
         for step, text in enumerate(ends)
     )
-    return f"<ul class='tw-key' aria-label='Hardness, HRC'>{cells}<li>HRC</li></ul>"
+    return (
+        f"<ul class='tw-key' aria-label='Hardness, HRC'>{cells}<li>HRC</li></ul>"
+        f"<p class='tw-foot'>{e(HRC_IN_WORDS)}.</p>"
+    )
 
 
 def window(zone: ZoneOut) -> str:

@@ -15,7 +15,8 @@ import streamlit as st
 
 from selector.errors import Problem
 from ui import store
-from ui.draft import Draft, blank, fits, put, ready
+from ui.draft import Draft, blank, put, ready
+from ui.fitting import fits
 
 _MOST_UNDONE = 60
 

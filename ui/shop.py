@@ -63,5 +63,6 @@ def summary(table: Draft) -> dict[str, str]:
 def _named(row: Draft, field: str, names: dict[str, str]) -> str:
     """Return one heat source or bath by its name, with what the user said of it."""
     name = str(row.get(field, "?"))
-    said = [str(row[key]) for key in ("gas_flow", "volume", "ceiling") if key in row]
-    return " ".join([lower(names.get(name, name)), *said])
+    said = [str(row[key]) for key in ("gas_flow", "volume") if key in row]
+    said += [f"to {row['ceiling']}"] if "ceiling" in row else []
+    return " ".join([lower(names.get(name, name)), *said]).replace("degC", "°C")

@@ -7,6 +7,7 @@ import json
 import os
 import re
 import tempfile
+from datetime import datetime
 from pathlib import Path
 from secrets import token_hex
 from typing import Any
@@ -57,6 +58,15 @@ def keep_part(key: str, kept: Table) -> None:
         Plain data.
     """
     _write(f"part-{key}.json", kept)
+
+
+def changed_at(key: str) -> datetime | None:
+    """Return when a part was changed last; None where it stands in no file."""
+    try:
+        seconds = (_folder() / f"part-{key}.json").stat().st_mtime
+    except OSError:
+        return None
+    return datetime.fromtimestamp(seconds).astimezone()
 
 
 def latest_parts(count: int) -> list[tuple[str, Table]]:

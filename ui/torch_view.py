@@ -21,6 +21,12 @@ def verdict(found: FlameOut) -> str:
     return f"<div class='tw-word {kind}'>{e(words(found.verdict))}</div>"
 
 
+def unchanged(verdict: str) -> str:
+    """Return what is said where no change is named."""
+    needed = verdict not in {"yes", "not_needed"}
+    return "No single change that was tried would do." if needed else "None needed."
+
+
 def heat_window(set_up: SetUpOut, figures: FiguresOut | None) -> tuple[str, str]:
     """Return whether the right heat can be seen: a sentence and the window drawn.
 

@@ -12,7 +12,7 @@ from selector.requirement.priority import CRITERIA, Priorities
 from selector.wording import in_100
 from ui import answer, cached, session
 from ui.draft import put
-from ui.figures import in_short
+from ui.figures import unplaced
 from ui.labels import plain, words
 from ui.piece import bullets, e, markup
 
@@ -48,9 +48,11 @@ def show(requirement: Requirement) -> None:
         st.markdown(f"**{plain(advice.options[0].spoken)} stays first.**")
     else:
         st.markdown(f"**{plain(names[found.order[0]].spoken)} comes first by these weights.**")
-    bullets(
-        f"{in_short(names[key])}; first {in_100(found.first[key])}"
-        for key in found.order[:_NAMED]
+    st.markdown(
+        "\n".join(
+            f"{n}. {plain(unplaced(names[key]))}; first {in_100(found.first[key])}"
+            for n, key in enumerate(found.order[:_NAMED], start=1)
+        )
     )
     bullets(_until(turn, names) for turn in _telling(found))
     st.button(

@@ -1,12 +1,11 @@
 """Whether a bath suits the part: not too harsh for a hot zone, not too small."""
 
-from functools import lru_cache
-
 from selector.gate import Gate
 from selector.job.geometry import mass_kg
 from selector.job.hard_section import hard_sections
 from selector.job.process import OIL_L_PER_KG
 from selector.job.treatment import Treatment
+from selector.per_record import per_record
 from selector.requirement import Requirement
 from selector.wording import in_sentence
 
@@ -40,7 +39,7 @@ def _local_quench(treatment: Treatment) -> Gate | None:
     return Gate("medium", "marginal", text)
 
 
-@lru_cache(maxsize=32)
+@per_record(64)
 def _hot_kg(asked: Requirement, *, local: bool) -> float:
     """Return the mass of hot steel that goes into the bath. [kg]."""
     return mass_kg(asked.part, hard_sections(asked) if local else None)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -47,7 +48,7 @@ _SEVERE: Mapping[str, tuple[Verdict, str]] = {
 }
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Judged:
     """An option with its gates and its criteria; shape of values (samples, criteria)."""
 
@@ -68,7 +69,7 @@ class Judged:
         """Which part of the sample comes out right and inside the budget, if one is given."""
         return self.right if self.affordable is None else self.right & self.affordable
 
-    @property
+    @cached_property
     def passing_all(self) -> float:
         """The share of the sample that comes out right, whatever it costs."""
         return float(np.mean(self.right))
@@ -85,7 +86,15 @@ class Judged:
 
     def value(self, criterion: Criterion) -> float:
         """Return the median value of one criterion, in its own unit."""
-        return median(self.values[:, CRITERIA.index(criterion)])
+        if criterion not in self._medians:
+            column = self.values[:, CRITERIA.index(criterion)]
+            self._medians[criterion] = median(column)
+        return self._medians[criterion]
+
+    @cached_property
+    def _medians(self) -> dict[Criterion, float]:
+        """The medians that have been asked for."""
+        return {}
 
 
 def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:

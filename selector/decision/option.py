@@ -1,6 +1,7 @@
 """An option: a treatment with its temper, judged and scored; or rejected, and by which gate."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,7 +23,7 @@ Bools = NDArray[np.bool_]
 ENOUGH = 0.9
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Option:
     """One judged and scored option, with the band of tempers that serves as well."""
 
@@ -41,7 +42,7 @@ class Option:
         """`steel/condition/route/temper`, stable as the catalogue grows."""
         return f"{self.treatment.label}/{self.choice.temper.label}"
 
-    @property
+    @cached_property
     def score(self) -> float:
         """Expected score: mean over the samples, one that fails a gate counting nothing."""
         return float(np.mean(self.scores))

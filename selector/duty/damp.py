@@ -4,6 +4,7 @@ from selector.duty.merit import ALSO, CUTS, SELDOM, USUAL
 from selector.duty.named_duty import Duty
 from selector.job.treatment import Treatment
 from selector.job.usual_window import HOT_C
+from selector.per_record import per_record
 from selector.requirement import Requirement
 
 # A small part that rusts is seldom taken where it is damp; a thicker one is greased, blacked or
@@ -51,6 +52,7 @@ def _must_not_rust(asked: Requirement) -> bool:
     return asked.limit.corrosion != "none" and thickest_mm(asked) <= OILED_MM and not kept
 
 
+@per_record(64)
 def thickest_mm(asked: Requirement) -> float:
     """Return the thickest section: a ring counts by its wall, a disc by height. [mm]."""
     thick = max(s.narrowest_mm - (s.bore or 0.0) for s in asked.part.section)

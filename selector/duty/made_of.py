@@ -72,6 +72,12 @@ THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "high-speed": _A, "hot-work-tool": _S, "high-carbon": _S, "martensitic-stainless": _S,
         "medium-carbon": _S, "alloy": _A,
     },
+    # Burnishers, spinning tools, flaring cones: polished, they mark whatever they rub on.
+    "rubbing tool": {
+        "water-tool": _U, "oil-tool": _U, "high-carbon": _A, "bearing": _A, "air-tool": _A,
+        "high-speed": _A, "shock-tool": _S, "martensitic-stainless": _S, "spring": _S,
+        "hot-work-tool": _S, "medium-carbon": 0.2, "alloy": 0.2,
+    },
     "tool": {
         "water-tool": _U, "oil-tool": _U, "shock-tool": _U, "spring": _A, "high-carbon": _A,
         "medium-carbon": _A, "alloy": _A, "bearing": _A, "air-tool": _A, "hot-work-tool": _S,
@@ -88,12 +94,13 @@ SKIN: Mapping[Duty, Mapping[str, float]] = {
 }
 _CASE: Mapping[Duty, float] = {
     "gear": _U, "rolling": _U, "sliding": _U, "struck body": _A, "grit": _A, "drive": _A,
-    "soil": _S, "gauge": _A, "pressed face": 0.2,
+    "soil": _S, "gauge": _A, "pressed face": 0.2, "rubbing tool": _A,
 }  # fmt: skip
 # Bar of free-cutting or structural steel is cased where nothing better is at hand.
 _CASED: Mapping[str, float] = {"case-hardening": 1.0, "mild": 0.8, "free-cutting": 0.5}
 _NITRIDED: Mapping[Duty, float] = {
     "sliding": _U, "gear": _A, "grit": _A, "gauge": _S, "pressed face": _U,
+    "rubbing tool": _S,
 }  # fmt: skip
 _PREHARD: Mapping[Duty, float] = {
     "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S, "soil": _A,
@@ -115,7 +122,10 @@ _DELIVERED = {"other": 1.0, "hot-work-tool": 0.3, "spring": 0.3, "high-carbon": 
 # Plate delivered for wear lines chutes and edges; it is cut and welded, not made into tools.
 WEAR_PLATE = "wear-plate"
 LINED: Mapping[Duty, float] = {"grit": _U, "soil": _U, "plain": _S}
-_ELEMENT: Mapping[Duty, float] = {"sliding": _U, "rolling": _A, "plain": _A}
+# Rollers of sine bars, pins over which is measured: bought ground and hard.
+_ELEMENT: Mapping[Duty, float] = {
+    "sliding": _U, "rolling": _A, "plain": _A, "gauge": _A, "rubbing tool": _S,
+}  # fmt: skip
 # Where lives depend on it: certified bar, quenched and tempered by the mill, or tough and soft.
 CERTIFIED: Mapping[Make, Mapping[str, float]] = {
     "prehard": {"alloy": _U, "precipitation-hardening": _S, "martensitic-stainless": _S},

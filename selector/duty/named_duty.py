@@ -2,17 +2,17 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Literal
 
 from selector.job.demand import FOR_CORNERS, Demand, is_key
+from selector.per_record import per_record
 from selector.requirement import Requirement
 from selector.requirement.zone import Wear
 
 Duty = Literal[
     "struck edge", "pressed edge", "cutting edge", "grit", "soil", "gear", "rolling",
     "struck body", "spring", "drive", "key", "sliding", "tool", "plain", "gauge",
-    "pressed face", "struck face",
+    "pressed face", "struck face", "rubbing tool",
 ]  # fmt: skip
 # A struck end this thin is an edge or a point, a thicker one a face. [mm]
 EDGE_MM = 12.0
@@ -40,6 +40,8 @@ class _Zone:
     sparing: bool
     ground: bool
     gauge: bool
+    rubs: bool
+    breaks: bool
 
     @classmethod
     def of(cls, demand: Demand, asked: Requirement) -> "_Zone":
@@ -64,11 +66,15 @@ class _Zone:
             and demand.high_hrc < SPARING_HRC,
             ground=asked.works_ground,
             gauge=asked.measures,
+            rubs=asked.rubs,
+            breaks=asked.is_to_break,
         )
 
 
 # The first that holds names the duty.
 _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
+    # A shear pin is a cheap loser, as a key is.
+    ("key", lambda z: z.breaks),
     ("spring", lambda z: z.spring),
     ("plain", lambda z: z.sparing),
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
@@ -91,12 +97,13 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     # What is hammered and forms by a face that rubs: doming punches, stakes.
     ("struck face", lambda z: z.struck and z.wear == "sliding" and not z.soft),
     ("struck body", lambda z: z.struck),
+    ("rubbing tool", lambda z: z.wear == "sliding" and not z.soft and z.rubs),
     ("sliding", lambda z: z.wear == "sliding" and not z.soft),
     ("tool", lambda z: z.hard),
 )
 
 
-@lru_cache(maxsize=64)
+@per_record(64)
 def duty_of(demand: Demand, asked: Requirement) -> Duty:
     """Return the duty of a zone, as the trade would name it."""
     zone = _Zone.of(demand, asked)

@@ -88,7 +88,9 @@ def flame_answer(
     job = resolved(asked, catalog)
     scorer = scorer_of(job, reference_cost(job))
     wanted = None if steel is None else {s.slug for s in catalog.find(steel)}
-    if asked.safety_critical or job.leading.floor_hrc is None:
+    if asked.safety_critical or (
+        job.leading.floor_hrc is None and _bears_unheated(job, scorer, wanted)
+    ):
         word, why = _unheated(asked, job.leading)
         return FlameAnswer(job, scorer.ranges, word, why, ())
     route = WHOLE if len(job.hard) == len(asked.part.section) else LOCAL
@@ -127,6 +129,17 @@ def _unheated(asked: Requirement, lead: Demand) -> tuple[FlameWord, str]:
         )
         return "not_needed" if needless else "no", f"{asked.safety_use}: {text}"
     return "not_needed", f"no zone asks for hardness ({lead.reason})"
+
+
+def _bears_unheated(job: Job, scorer: Scorer, steels: set[str] | None) -> bool:
+    """Return whether any bar, left as it is sold, bears what is asked."""
+    # No wear asks for hardness, and yet the load may: a leaf that bends to and fro.
+
+    def wanted(steel: Steel, by: Route) -> bool:
+        return by.process == "none" and (steels is None or steel.slug in steels)
+
+    pool = screened(job.asked, job.catalog, job.bench, wanted)
+    return bool(weigh(job, pool, scorer).options)
 
 
 def _pool(job: Job, route: str, steels: set[str] | None) -> Iterable[Screened]:

@@ -8,7 +8,7 @@ contents both count.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -99,18 +99,24 @@ class AsQuenched:
     def only(self, columns: Sequence[int] | slice) -> "AsQuenched":
         """Return some of the points, in this order."""
         keep = columns if isinstance(columns, slice) else list(columns)
-        return replace(self, turned_hrc=self.turned_hrc[:, keep], share=self.share[:, keep])
+        turned, share = self.turned_hrc[:, keep], self.share[:, keep]
+        return AsQuenched(turned, share, self.relation, self.source, self.validity)
+
+    @cached_property
+    def turned_hv(self) -> Floats:
+        """Hardness of what was austenite. [HV]."""
+        return hv_from_hrc(self.turned_hrc, outside="extend")
 
     def mixed(self, rest_hv: Floats) -> Floats:
         """Return the hardness of what turned together with what did not. [HRC]."""
-        hv = hv_from_hrc(self.turned_hrc, outside="extend")
-        return mixed_hrc(self.share, np.maximum(hv, rest_hv), rest_hv)
+        return mixed_hrc(self.share, np.maximum(self.turned_hv, rest_hv), rest_hv)
 
     @cached_property
     def hrc(self) -> Floats:
         """Hardness where what did not turn is soft ferrite."""
-        hv = hv_from_hrc(self.turned_hrc, outside="extend")
-        return mixed_hrc(self.share, hv, np.minimum(FERRITE_HV, hv))
+        if (self.share == 1.0).all():
+            return self.turned_hrc
+        return mixed_hrc(self.share, self.turned_hv, np.minimum(FERRITE_HV, self.turned_hv))
 
 
 @lru_cache(maxsize=1024)

@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from selector.errors import OutOfRangeError, Problem
 from selector.heat.exchange import Boundary
 from selector.heat.grid import Grid
-from selector.heat.layout import BEFORE, GIVEN, Layout, lay_out
+from selector.heat.layout import BEFORE, GIVEN, NOW, WRITTEN, Layout, lay_out
 from selector.heat.steel_property import COLDEST_C, HOTTEST_C, SteelProperty, Table
 
 if TYPE_CHECKING:
@@ -225,17 +225,17 @@ def _run(
     from selector.heat import kernel  # noqa: PLC0415
 
     control, start_s = how
-    clock = np.zeros(RECORDS + 2)
-    clock[:2] = start_s, FIRST_STEP_S
+    clock = np.zeros(RECORDS + WRITTEN)
+    clock[:WRITTEN] = start_s, FIRST_STEP_S, np.nan, np.nan
     times, records = [np.array([start_s])], []
     while True:
         record = np.empty((RECORDS, control.watch.size))
         written = kernel.advance(part, table, boundary, control, clock, record)
         if written < 0:
             rule, step = "smooth enough to step through", "Check curves and properties."
-            got = f"no step small enough at {clock[0]:g} s"
+            got = f"no step small enough at {clock[NOW]:g} s"
             raise OutOfRangeError(Problem("boundary", rule, got, step))
-        times.append(clock[2 : 2 + written].copy())
+        times.append(clock[WRITTEN:][:written].copy())
         records.append(record[:written])
         if len(records) * record.size > MOST_WRITTEN:
             rule, step = "near enough to one another to be followed together", "Check them."

@@ -20,35 +20,34 @@ from selector.heat.layout import (
     ALONG,
     AREA,
     BEFORE,
-    CELL,
     FIRST,
     FLUX,
-    GAP,
     GIVEN,
     INFLOW,
     LINK,
     LOST,
+    NEXT,
+    NOW,
+    PER_VOLUME,
     SECOND,
     SLOPE,
-    STIFF,
     SURFACE,
     SWEPT,
     THETA,
     TRIAL,
-    VOLUME,
+    WARMING,
+    WRITTEN,
     Indices,
     Layout,
 )
 from selector.heat.steel_property import Table
-from selector.heat.sweep import FAST, compiled, factor, solve
+from selector.heat.sweep import FAST, compiled, factor, joined, solve
+from selector.heat.wall import balance_walls, mix_curves, place
 
 Floats = NDArray[np.float64]
 
 GAMMA = 1.0 - 1.0 / math.sqrt(2.0)  # second order and L-stable
 SMALLEST_STEP_S = 1e-9
-
-# Of a function called in one place: its lines go into the caller's before compiling.
-joined = njit(error_model="numpy", fastmath=FAST, inline="always")
 
 
 class Control(NamedTuple):
@@ -64,90 +63,18 @@ class Control(NamedTuple):
 
 
 @compiled
-def _place(x: float, size: int) -> np.uint32:
-    """Return the interval of an even table that holds a place; beyond it the last one."""
-    last = float(size - 2)
-    inside = x if x > 0.0 else 0.0
-    return np.uint32(inside if inside < last else last)
-
-
-@compiled
-def _mix(boundary: Boundary, time_s: float, mix: Floats) -> None:
-    """Set the share of each curve at each wall at a time."""
-    knot, share = boundary.knot_s, boundary.share
-    for w in range(mix.shape[0]):
-        k = 0
-        while k < knot.shape[1] - 2 and time_s >= knot[w, k + 1]:
-            k += 1
-        width = knot[w, k + 1] - knot[w, k]
-        part = (time_s - knot[w, k]) / width if width > 0.0 else 1.0
-        part = part if part > 0.0 else 0.0
-        part = part if part < 1.0 else 1.0
-        for c in range(mix.shape[1]):
-            low, high = share[w, k, c], share[w, k + 1, c]
-            mix[w, c] = low + part * (high - low)
-
-
-@compiled
 def _look_up(part: Layout, table: Table, stage: int) -> None:
-    """Read theta at each cell's enthalpy, and in the first stage its slope, the diffusivity."""
+    """Read theta at each cell's enthalpy; in the first stage what else goes with it."""
     cell, values, per = part.cell, table.theta, table.per_enthalpy
+    celsius = table.temperature
     for i in range(cell.shape[1]):
         x = (cell[BEFORE + stage, i] - table.first_enthalpy) * per
-        k = _place(x, values.size)
+        k = place(x, values.size)
         rise = values[k + np.uint32(1)] - values[k]
         cell[THETA, i] = values[k] + (x - k) * rise
         if stage == 0:
             cell[SLOPE, i] = rise * per
-
-
-@joined
-def _loss(boundary: Boundary, mix: Floats, w: int, surface_c: float) -> tuple[float, float]:
-    """Return the heat flux out of a wall and its slope with surface temperature."""
-    curve, per = boundary.curve, boundary.per_c
-    x = (surface_c - boundary.first_c) * per
-    k = _place(x, curve.shape[1])
-    flux, slope = 0.0, 0.0
-    for c in range(mix.shape[1]):
-        if mix[w, c] != 0.0:
-            rise = curve[c, k + np.uint32(1)] - curve[c, k]
-            flux += mix[w, c] * (curve[c, k] + (x - k) * rise)
-            slope += mix[w, c] * rise * per
-    return flux, slope
-
-
-@compiled
-def _walls(part: Layout, table: Table, boundary: Boundary, stage: int) -> None:
-    """Find each surface temperature by Newton, and heat into cells through walls."""
-    cell, wall, place = part.cell, part.wall, part.place
-    values, per = table.theta_by_c, table.per_c
-    for i in range(cell.shape[1]):
-        cell[INFLOW, i] = 0.0
-    for w in range(wall.shape[1]):
-        if stage == 0:
-            wall[TRIAL, w] = wall[SURFACE, w]
-        inside = cell[THETA, place[CELL, w]]
-        gap = wall[GAP, w]
-        for _ in range(20):
-            at = wall[TRIAL, w]
-            x = (at - table.first_c) * per
-            n = _place(x, values.size)
-            rise = values[n + np.uint32(1)] - values[n]
-            k = rise * per
-            q, dq = _loss(boundary, part.mix, w, at)
-            # A falling boiling curve must not turn the step round.
-            steep, least = k / gap + dq, 0.3 * k / gap
-            excess = (inside - values[n] - (x - n) * rise) / gap - q
-            move = excess / (steep if steep > least else least)
-            move = move if move < 150.0 else 150.0
-            move = move if move > -150.0 else -150.0
-            wall[TRIAL, w] = at + move
-            wall[FLUX, w] = q + dq * move
-            dq = dq if dq > 0.0 else 0.0
-            wall[STIFF + stage, w] = dq / (k + gap * dq)
-            if abs(move) < 0.01:
-                break
-        cell[INFLOW, place[CELL, w]] -= wall[AREA, w] * wall[FLUX, w]
+            cell[WARMING, i] = (celsius[k + np.uint32(1)] - celsius[k]) * per
 
 
 @compiled
@@ -163,7 +90,7 @@ def _gain(part: Layout, step_s: float, stage: int) -> None:
             + along[k] * (cell[THETA, k + one] - here)
             - along[k - one] * (here - cell[THETA, k - one])
         )
-        rise = step_s * (cell[INFLOW, k] + flow) / cell[VOLUME, k]
+        rise = step_s * (cell[INFLOW, k] + flow) * cell[PER_VOLUME, k]
         cell[FIRST + stage, k] = rise - 2.0 * cell[FIRST, k] if stage == 1 else rise
 
 
@@ -182,14 +109,12 @@ def _book(part: Layout, step_s: float, stage: int) -> None:
 
 
 @compiled
-def _finish(part: Layout, table: Table) -> float:
+def _finish(part: Layout) -> float:
     """Join the two stages and return the largest error in K."""
-    cell, values, per = part.cell, table.temperature, table.per_enthalpy
+    cell = part.cell
     worst, total = 0.0, 0.0
     for i in range(cell.shape[1]):
-        k = _place((cell[BEFORE, i] - table.first_enthalpy) * per, values.size)
-        slope = (values[k + np.uint32(1)] - values[k]) * per
-        error = 0.5 * abs(cell[FIRST, i] + cell[SECOND, i]) * slope
+        error = 0.5 * abs(cell[FIRST, i] + cell[SECOND, i]) * cell[WARMING, i]
         worst = error if error > worst else worst
         total += error
         cell[AFTER, i] = cell[BEFORE, i] + 1.5 * cell[FIRST, i] + 0.5 * cell[SECOND, i]
@@ -198,21 +123,21 @@ def _finish(part: Layout, table: Table) -> float:
 
 @joined
 def _step(
-    part: Layout, table: Table, boundary: Boundary, time_s: float, step_s: float
+    part: Layout, table: Table, boundary: Boundary, clock: Floats, step_s: float
 ) -> float:
     """Take a trial step for its error in K; what it changes is left in `part`."""
     scale = GAMMA * step_s
     for stage in range(2):
-        _mix(boundary, time_s + stage * step_s, part.mix)
+        mix_curves(boundary, clock[NOW] + stage * step_s, part.mix, clock)
         _look_up(part, table, stage)
-        _walls(part, table, boundary, stage)
+        balance_walls(part, table, boundary, stage)
         _gain(part, step_s, stage)
         for direction in range(2):
             if stage == 0:  # the matrix stays that of the first stage
                 factor(part, direction, scale)
             solve(part, direction, scale, stage)
         _book(part, step_s, stage)
-    return _finish(part, table)
+    return _finish(part)
 
 
 @joined
@@ -221,7 +146,7 @@ def _write(part: Layout, table: Table, watch: Indices, record: Floats, row: int)
     values = table.temperature
     for n in range(watch.size):
         x = (part.cell[AFTER, watch[n]] - table.first_enthalpy) * table.per_enthalpy
-        k = _place(x, values.size)
+        k = place(x, values.size)
         record[row, n] = values[k] + (x - k) * (values[k + np.uint32(1)] - values[k])
 
 
@@ -251,6 +176,8 @@ def _past(control: Control, record: Floats, row: int) -> float:
     """Return how far the last of the cells that are waited for is past the stop."""
     past: float = control.stop_sign * (record[row, 0] - control.stop_c)
     for i in range(1, control.waits_for):
+        if past < 0.0:  # any one that is not there yet will do
+            break
         past = min(past, control.stop_sign * (record[row, i] - control.stop_c))
     return past
 
@@ -277,7 +204,7 @@ def advance(
     control : Control
         When to stop and how finely to step. [-]
     clock : ndarray
-        Time, next step, then the time of each record; changed in place. [-]
+        As `NOW`, `NEXT`, `MIXED` and `WRITTEN` say; changed in place. [-]
     record : ndarray
         Temperatures of the watched cells, shape (records, watched); changed in place. [-]
 
@@ -298,13 +225,13 @@ def advance(
        Computing 20, 1999, 1456-1480 (from memory).
     """
     written = 0
-    while written < record.shape[0] and clock[0] < control.end_s:
-        left = control.end_s - clock[0]
-        step_s = clock[1] if clock[1] < control.longest_step_s else control.longest_step_s
+    while written < record.shape[0] and clock[NOW] < control.end_s:
+        left = control.end_s - clock[NOW]
+        step_s = clock[NEXT] if clock[NEXT] < control.longest_step_s else control.longest_step_s
         if step_s > 0.6 * left:
             step_s = left if step_s >= left else 0.5 * left
-        error = _step(part, table, boundary, clock[0], step_s) / control.tolerance_k
-        clock[1] = _next_step(step_s, error)
+        error = _step(part, table, boundary, clock, step_s) / control.tolerance_k
+        clock[NEXT] = _next_step(step_s, error)
         if not error <= 1.0:
             if step_s < SMALLEST_STEP_S:
                 return -1 - written
@@ -312,11 +239,11 @@ def advance(
         _write(part, table, control.watch, record, written)
         reached = _past(control, record, written)
         if reached > 0.5 and step_s > 1e-4:
-            clock[1] = 0.5 * step_s  # come closer before stopping
+            clock[NEXT] = 0.5 * step_s  # come closer before stopping
             continue
         _accept(part)
-        clock[0] = control.end_s if step_s == left else clock[0] + step_s
-        clock[written + 2] = clock[0]
+        clock[NOW] = control.end_s if step_s == left else clock[NOW] + step_s
+        clock[WRITTEN + written] = clock[NOW]
         written += 1
         if reached >= 0.0:
             break

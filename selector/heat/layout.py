@@ -15,9 +15,10 @@ Floats = NDArray[np.float64]
 Indices = NDArray[np.uint64]  # an index that could be negative costs a test each time
 
 ACROSS, ALONG = range(2)
-# Rows of `cell`: enthalpy before the step and after it, its Kirchhoff integral theta and their
-# slope, heat flowing in through walls, what each stage adds, volume.
-BEFORE, AFTER, THETA, SLOPE, INFLOW, FIRST, SECOND, VOLUME = range(8)
+# Rows of `cell`: enthalpy before the step and after it, its Kirchhoff integral theta, the
+# slopes of theta and temperature with it, heat flowing in through walls, what each stage adds,
+# one over the volume.
+BEFORE, AFTER, THETA, SLOPE, WARMING, INFLOW, FIRST, SECOND, PER_VOLUME = range(9)
 # Rows of `matrix`, one for each direction: conductance to the next cell, conductance through
 # walls, and the elimination.
 LINK, BOND, INVERSE, BELOW, ABOVE = range(5)
@@ -25,8 +26,12 @@ LINK, BOND, INVERSE, BELOW, ABOVE = range(5)
 # until now; then of the trial step: surface temperature, flux, slope of flux with theta in each
 # stage, heat that the sweeps account for, heat given off.
 AREA, GAP, SURFACE, GIVEN, TRIAL, FLUX, STIFF, STIFF_AFTER, SWEPT, LOST = range(10)
-# Rows of `place`: the cell of each wall, and the direction that the wall bounds.
-CELL, DIRECTION = range(2)
+# Rows of `place`: the cell of each wall, the direction that the wall bounds, and the walls
+# whose surface is still sought.
+CELL, DIRECTION, WAITING = range(3)
+# What the clock begins with: time, next step, the time for which the walls' curves are mixed,
+# and until when they stay so; the times of the records come behind.
+NOW, NEXT, MIXED, KEEPS, WRITTEN = range(5)
 
 
 class Layout(NamedTuple):
@@ -77,14 +82,13 @@ def lay_out(mesh: Mesh, enthalpy: Floats, surface_c: Floats, curves: int) -> Lay
     part = Layout(
         np.uint64(rows),
         np.uint64(columns),
-        np.zeros((8, (rows + 2) * columns)),
+        np.zeros((9, (rows + 2) * columns)),
         np.zeros((2, 5, (rows + 2) * columns)),
         np.zeros((10, surface_c.size)),
-        np.empty((2, surface_c.size), dtype=np.uint64),
+        np.empty((3, surface_c.size), dtype=np.uint64),
         np.zeros((surface_c.size, curves)),
     )
-    part.cell[VOLUME] = 1.0  # of the borders, which are divided by it
-    part.inside(VOLUME)[:] = mesh.volume
+    part.inside(PER_VOLUME)[:] = 1.0 / mesh.volume
     part.inside(BEFORE)[:] = enthalpy
     link = np.zeros((2, rows, columns))
     link[ACROSS, :-1], link[ALONG, :, :-1] = mesh.across, mesh.along

@@ -18,10 +18,10 @@ from selector.heat.layout import (
     FIRST,
     INVERSE,
     LINK,
+    PER_VOLUME,
     SLOPE,
     STIFF,
     SWEPT,
-    VOLUME,
     Floats,
     Layout,
 )
@@ -29,6 +29,8 @@ from selector.heat.layout import (
 Function = TypeVar("Function", bound=Callable[..., object])
 
 FAST = {"contract", "reassoc", "nsz", "arcp"}  # NaN stays NaN, so that it can be seen
+# Of a function called in one place: its lines go into the caller's before compiling.
+joined = njit(error_model="numpy", fastmath=FAST, inline="always")
 
 
 def compiled(function: Function) -> Function:
@@ -95,28 +97,34 @@ def factor(part: Layout, direction: int, scale: float) -> None:
     for p in range(count):
         for q in range(wide):
             k = part.columns + p * step + q * aside
-            rate = scale / cell[VOLUME, k]
+            rate = scale * cell[PER_VOLUME, k]
             low = -rate * matrix[LINK, k - step] * cell[SLOPE, k - step]
             out = matrix[LINK, k] + matrix[LINK, k - step] + matrix[BOND, k]
             pivot = 1.0 + rate * out * cell[SLOPE, k] - low * matrix[ABOVE, k - step]
             high = -rate * matrix[LINK, k] * cell[SLOPE, k + step]
             matrix[BELOW, k] = low
-            matrix[INVERSE, k] = 1.0 / pivot
-            matrix[ABOVE, k] = high / pivot
+            inverse = 1.0 / pivot
+            matrix[INVERSE, k] = inverse
+            matrix[ABOVE, k] = high * inverse
 
 
 @compiled
 def _sweep_across(part: Layout, x: Floats) -> None:
-    """Solve across in place, in the order of memory."""
-    matrix, columns, one = part.matrix[ACROSS], part.columns, np.uint64(1)
-    inverse, below, above = matrix[INVERSE], matrix[BELOW], matrix[ABOVE]
-    last = columns + part.rows * columns
-    for k in range(columns, last):
-        x[k] = (x[k] - below[k] * x[k - columns]) * inverse[k]
-    back = last
-    for _ in range(columns, last):
-        back -= one
-        x[back] -= above[back] * x[back + columns]
+    """Solve across in place, row by row: within a row no cell waits for another."""
+    rows, columns = np.int64(part.rows), np.int64(part.columns)
+    shape = (rows + 2, columns)
+    matrix, state = part.matrix[ACROSS], x.reshape(shape)
+    inverse = matrix[INVERSE].reshape(shape)
+    below, above = matrix[BELOW].reshape(shape), matrix[ABOVE].reshape(shape)
+    for i in range(1, rows + 1):
+        here, before = state[i], state[i - 1]
+        low, per = below[i], inverse[i]
+        for k in range(here.size):
+            here[k] = (here[k] - low[k] * before[k]) * per[k]
+    for i in range(rows, 0, -1):
+        here, after, high = state[i], state[i + 1], above[i]
+        for k in range(here.size):
+            here[k] -= high[k] * after[k]
 
 
 @compiled

@@ -6,7 +6,8 @@ from typing import Literal, get_args
 
 import numpy as np
 
-from selector.job.geometry import area_mm2
+from selector.job.geometry import solid_mm2
+from selector.per_record import per_record
 from selector.requirement.part import Part, Section
 
 BarShape = Literal["round", "square", "hexagon", "flat"]
@@ -36,10 +37,7 @@ class Blank:
     @property
     def volume_mm3(self) -> float:
         """Its volume."""
-        bar = Section(
-            shape=self.shape, size=self.size_mm, width=self.width_mm, length=self.length_mm
-        )
-        return area_mm2(bar) * self.length_mm
+        return float(solid_mm2(self.shape, self.size_mm, self.width_mm) * self.length_mm)
 
     def thicker(self, by_mm: float, least_mm: float = 0.0) -> "Blank":
         """Return a bar so much thicker and wider, at least of the smallest size sold."""
@@ -55,6 +53,7 @@ def corners_mm(section: Section) -> float:
     return _ABOUT.get(("round", section.shape), 1.0) * section.size
 
 
+@per_record(512)
 def blank(part: Part, sold: Collection[str]) -> Blank:
     """Return the bar a part is cut from: of the shapes sold, the one of least volume.
 

@@ -26,9 +26,14 @@ _VITAL_DRIVE = Usual(28.0, CERTIFIED_HRC, 24.0)
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
 # The softer of a pair wears for certain this far below the other. Common practice. [HRC]
 APART_HRC = 4.0
+# Of a pair that is hard right up this far half of that will do: pins of 58 HRC run in bushes of
+# 60, and softer ones wear for nothing. Common practice. [HRC]
+BOTH_HARD_HRC, BOTH_HARD_APART_HRC = 55.0, 2.0
 _LEAST_WIDTH_HRC = 4.0
 # A struck head or body beside a hard working end; harder, it chips. Common practice. [HRC]
 STRUCK_BODY_HRC = 48.0
+# What is there to break is no harder than plain bar. Common practice. [HRC]
+BREAKS_HRC = 22.0
 # What hardness is for, where a load is borne without it.
 FOR_WEAR, FOR_CORNERS, WISHED = "for wear", "for the corners of the drive", "your own wish"
 FOR_SPRING = "to spring back"
@@ -65,6 +70,9 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     depth = zone.depth if zone.depth is not None else usual_depth_mm(requirement, zone)
     if zone.hardness is not None:
         return _given(number, zone, zone.hardness, depth)
+    if requirement.is_to_break:
+        reason = "it is there to break before something dearer does (common practice)"
+        return _undemanding(zone, number, reason, BREAKS_HRC)
     if requirement.is_spring:
         return _springing(requirement, number, zone)
     usual = usual_window(requirement, zone)
@@ -72,7 +80,7 @@ def _demand(requirement: Requirement, number: int) -> Demand:
         return _derived(requirement, number, usual, depth)
     if _is_drive_end(requirement, zone):
         return _driving(number, zone, vital=requirement.safety_critical)
-    return _undemanding(requirement, number)
+    return _undemanding(zone, number, *_why_soft(requirement, zone))
 
 
 def _places(zone: Zone) -> tuple[int, ...]:
@@ -192,14 +200,19 @@ def _worn(requirement: Requirement, zone: Zone, usual: Usual) -> _Aim:
     high = min(high, top)
     mate, other = zone.mate, _hrc(zone.mate.hardness) if zone.mate else None
     if mate is not None and mate.should_wear == "part":
-        high = high - APART_HRC if other is None else min(high, other - APART_HRC)
+        high = high - APART_HRC if other is None else min(high, other - apart_hrc(other))
         words += ", softened because this part is to be the one that wears"
     low = min(usual.low_hrc, high - _LEAST_WIDTH_HRC)
     if mate is not None and other is not None and mate.should_wear == "mate":
-        needed = min(other + APART_HRC, high - _LEAST_WIDTH_HRC)
+        needed = min(other + apart_hrc(other), high - _LEAST_WIDTH_HRC)
         if needed > low:
             low, words = needed, words + f", harder than {mate.material}, which is to wear"
     return _Aim(low, high, words)
+
+
+def apart_hrc(other_hrc: float) -> float:
+    """Return how far below its mate the softer of a pair is kept. [HRC]."""
+    return BOTH_HARD_APART_HRC if other_hrc >= BOTH_HARD_HRC else APART_HRC
 
 
 def _over_mate(zone: Zone) -> float:
@@ -230,22 +243,26 @@ def is_key(requirement: Requirement, zone: Zone) -> bool:
     return carries and shapes <= {"square", "flat"} and (plain or spares)
 
 
-def _undemanding(requirement: Requirement, number: int) -> Demand:
-    """Return the demand of a zone that asks for no hardness; a struck one must stay tough."""
-    zone = requirement.zone[number]
+def _why_soft(requirement: Requirement, zone: Zone) -> tuple[str, float | None]:
+    """Return why a zone asks for no hardness, and what a struck one must not pass. [HRC]."""
     reason = "no wear: strength alone decides"
     if zone.wear != "none":
         reason = "light sliding asks for no hardness"
-    struck = requirement.load.impact == "hammered"
-    if struck:
-        reason += f"; struck, so not above {STRUCK_BODY_HRC:.0f} HRC (common practice)"
+    if requirement.load.impact != "hammered":
+        return reason, None
+    struck = f"; struck, so not above {STRUCK_BODY_HRC:.0f} HRC (common practice)"
+    return reason + struck, STRUCK_BODY_HRC
+
+
+def _undemanding(zone: Zone, number: int, reason: str, ceiling_hrc: float | None) -> Demand:
+    """Return the demand of a zone that asks for no hardness."""
     return Demand(
         zone=number,
         sections=_places(zone),
         low_hrc=None,
         high_hrc=None,
         floor_hrc=None,
-        ceiling_hrc=STRUCK_BODY_HRC if struck else None,
+        ceiling_hrc=ceiling_hrc,
         depth_mm=0.0,
         derived=True,
         reason=reason,

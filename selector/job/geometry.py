@@ -15,7 +15,7 @@ from selector.mechanics.notch import (
     keyway_factor,
     plate_hole_factor,
 )
-from selector.requirement.part import CUTS, Feature, Part, Section
+from selector.requirement.part import CUTS, Feature, Part, Section, Shape
 
 Floats = NDArray[np.float64]
 DENSITY_KG_PER_MM3 = 7.85e-6
@@ -25,6 +25,8 @@ _NOTCH = {"thread": 2.5, "sharp-corner": 2.5, "slot": 2.0, "groove": 2.0, "teeth
 # Width of a cut whose size is not given, over the section; a key is a quarter of its shaft.
 # Common practice, no source.
 _PRESUMED = {"keyway": 0.25}
+# Area of a shape over that of the square across it. [-]
+_OF_SQUARE = {"round": np.pi / 4, "tube": np.pi / 4, "square": 1.0, "hexagon": 0.8660}
 
 
 def as_cooled(part: Part) -> tuple[Section, ...]:
@@ -49,15 +51,15 @@ def like_rounds_mm(sections: Iterable[Section], severity: float) -> Floats:
 
 def area_mm2(section: Section) -> float:
     """Return the cross-section of the steel. [mm²]."""
-    size = section.size
-    full = {
-        "round": np.pi / 4 * size**2,
-        "tube": np.pi / 4 * size**2,
-        "square": size**2,
-        "hexagon": 0.8660 * size**2,
-        "flat": size * (section.width or size),
-    }[section.shape]
+    full = solid_mm2(section.shape, section.size, section.width)
     return float(full - np.pi / 4 * (section.bore or 0.0) ** 2)
+
+
+def solid_mm2(shape: Shape, size_mm: float, width_mm: float | None = None) -> float:
+    """Return the cross-section of a shape without a bore. [mm²]."""
+    if shape == "flat":
+        return size_mm * (width_mm or size_mm)
+    return _OF_SQUARE[shape] * size_mm**2
 
 
 def mass_kg(part: Part, sections: Iterable[int] | None = None) -> float:

@@ -1,8 +1,7 @@
 """Which sections wear, which zone leads, and which sections a local treatment hardens."""
 
-from functools import lru_cache
-
 from selector.job.demand import Demand, demands
+from selector.per_record import per_record
 from selector.requirement import Requirement
 
 
@@ -52,7 +51,7 @@ def leading(all_demands: tuple[Demand, ...], worn: tuple[int, ...]) -> Demand:
     )
 
 
-@lru_cache(maxsize=64)
+@per_record(64)
 def hard_sections(requirement: Requirement) -> tuple[int, ...]:
     """Return the indices, from 0, of the sections that a local treatment hardens.
 

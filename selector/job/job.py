@@ -21,6 +21,7 @@ P = ParamSpec("P")
 T = TypeVar("T")
 JobFunction = Callable[Concatenate["Job", P], T]
 
+_NOTHING: Any = object()
 _MIDDLE = dict.fromkeys((*sampling.SHARED, *sampling.STEEL), np.zeros(1))
 
 
@@ -98,16 +99,6 @@ class Job:
         return _samples(self, slug)
 
 
-def _kept(
-    memo: dict[tuple[Hashable, ...], Any], key: tuple[Hashable, ...], work: Callable[[], T]
-) -> T:
-    """Return what is kept under a key, working it out the first time."""
-    if key not in memo:
-        memo[key] = work()
-    kept: T = memo[key]
-    return kept
-
-
 def per_job(work: JobFunction[P, T]) -> JobFunction[P, T]:
     """Keep what a function makes of a job and hashable arguments, for each number of samples.
 
@@ -129,7 +120,11 @@ def per_job(work: JobFunction[P, T]) -> JobFunction[P, T]:
     @wraps(work)
     def kept(job: Job, /, *args: P.args, **kwargs: P.kwargs) -> T:
         key = (work, job.count, args, *kwargs.items())
-        return _kept(job.memo, key, lambda: work(job, *args, **kwargs))
+        # One look: to hash a key takes as long as some of what is kept.
+        found: T = job.memo.get(key, _NOTHING)
+        if found is _NOTHING:
+            found = job.memo[key] = work(job, *args, **kwargs)
+        return found
 
     return kept
 
@@ -153,7 +148,10 @@ def per_part(work: JobFunction[P, T]) -> JobFunction[P, T]:
     @wraps(work)
     def kept(job: Job, /, *args: P.args, **kwargs: P.kwargs) -> T:
         once, key = job.middle(), (work, args, *kwargs.items())
-        return _kept(once.memo, key, lambda: work(once, *args, **kwargs))
+        found: T = once.memo.get(key, _NOTHING)
+        if found is _NOTHING:
+            found = once.memo[key] = work(once, *args, **kwargs)
+        return found
 
     return kept
 

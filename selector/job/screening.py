@@ -5,7 +5,6 @@ objection; the first objection decides.
 """
 
 from collections.abc import Callable
-from functools import lru_cache
 
 import numpy as np
 
@@ -15,6 +14,7 @@ from selector.job.hard_section import hard_sections
 from selector.job.response import answers, carbon_fits, limited, plating_holds
 from selector.job.sold import stock_rule
 from selector.job.treatment import Treatment, is_torched
+from selector.per_record import per_record
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.wording import either
@@ -63,7 +63,7 @@ def heated_thickness(asked: Requirement, work: Treatment) -> float:
     return _thickest(asked, local=work.route.extent == "local")
 
 
-@lru_cache(maxsize=32)
+@per_record(64)
 def _thickest(asked: Requirement, *, local: bool) -> float:
     """Return the round that heats like the thickest section, of those heated or all. [mm]."""
     sections = as_cooled(asked.part)

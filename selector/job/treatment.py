@@ -56,7 +56,18 @@ class Treatment:
 
     def __hash__(self) -> int:
         """Return the hash of its names: equal treatments have equal ones, and it is quick."""
-        return hash((self.steel.slug, self.condition.name, self.route.slug, self.medium))
+        medium = None if self.medium is None else self.medium.slug
+        source = None if self.source is None else self.source.slug
+        return hash(
+            (
+                self.steel.slug,
+                self.condition.name,
+                self.route.slug,
+                medium,
+                source,
+                self.stock is None,
+            )
+        )
 
     @property
     def label(self) -> str:

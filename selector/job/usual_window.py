@@ -43,12 +43,17 @@ _NO_EDGE = {"medium": 42.0, "heavy": 45.0}
 # Shares, tines and hoes: softer than wear alone would have them, as stones break what is
 # harder. Common practice.
 _GROUND = Usual(44.0, 55.0, 38.0)
-# Punches, dies and shear blades under a press: harder than what is struck by hand. Common
-# practice.
-_PRESSED = Usual(55.0, 60.0, 50.0)
+# Punches, dies and shear blades under a press: harder than what is struck by hand, and the
+# more so the thinner the work. Common practice.
+_PRESSED = {
+    "light": Usual(58.0, 62.0, 52.0), "medium": Usual(56.0, 61.0, 51.0),
+    "heavy": Usual(54.0, 59.0, 50.0),
+}  # fmt: skip
 # Punches and stakes that are hammered and form by a polished face: softer, it takes dents.
 # Common practice.
 _FORMS = Usual(50.0, 58.0, 45.0)
+# Burnishers, spinning tools, flaring cones. Common practice.
+_RUBS = Usual(57.0, 63.0, 50.0)
 # Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
 # practice.
 _GAUGE = Usual(58.0, 64.0, 55.0)
@@ -83,6 +88,9 @@ def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     usual = _WINDOW.get((zone.wear, zone.severity))
     if usual is not None and requirement.part.is_toothed:
         usual = replace(usual, bought_hrc=None)
+    if usual is not None and zone.wear == "sliding" and requirement.rubs:
+        # What polishes or forms by rubbing is polished itself and keeps its face.
+        usual = _RUBS
     if zone.wear == "sliding" and requirement.measures:
         usual = _GAUGE
     if zone.wear == "sliding" and requirement.load.impact == "hammered":
@@ -92,7 +100,7 @@ def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     if zone.wear == "abrasive" and requirement.works_ground:
         usual = _GROUND
     if zone.wear == "edge-impact" and requirement.presses:
-        usual = _PRESSED
+        usual = _PRESSED[zone.severity]
     service_c = requirement.limit.service_temperature
     return _HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
 

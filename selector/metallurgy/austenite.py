@@ -10,9 +10,7 @@ from selector.bounded import bounded
 from selector.metallurgy.transformation import (
     Composition,
     Structure,
-    ac1_and_ac3,
-    carbon_solubility,
-    eutectoid_carbon,
+    heating_lines,
     rapid_heating_shift,
 )
 
@@ -147,16 +145,16 @@ def _lever(
 ) -> tuple[Floats, Floats, Floats]:
     """Return austenite share, the carbon it could hold, and the height above Ac1."""
     shift = rapid_heating_shift(ARRIVAL_C / arrival_s, structure)
-    eutectoid = eutectoid_carbon(composition_wt_pct)
-    ac1_c, ac3_c = ac1_and_ac3(composition_wt_pct, eutectoid)
-    low, high = ac1_c + shift.ac1_c, ac3_c + shift.ac3_c
+    lines = heating_lines(composition_wt_pct)
+    eutectoid = lines.eutectoid_wt_pct
+    low, high = lines.ac1_c + shift.ac1_c, lines.ac3_c + shift.ac3_c
     above = peak_c - low
     progress = bounded(above / np.fmax(high - low, 1.0), 0.0, 1.0)
 
     carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
     # Austenite beside ferrite thins from the eutectoid at Ac1 to the steel's own carbon at Ac3.
     beside_ferrite = eutectoid - np.maximum(eutectoid - carbon, 0.0) * progress
-    beside_carbide = np.minimum(carbon, carbon_solubility(composition_wt_pct, peak_c))
+    beside_carbide = np.minimum(carbon, lines.solubility_wt_pct(peak_c))
     lever = np.where(carbon < eutectoid, beside_ferrite, beside_carbide)
     share = np.minimum(carbon / np.maximum(lever, 1e-6), 1.0)
     share = np.where(progress < 1.0, share, 1.0) * bounded(above / PEARLITE_SPAN_C, 0.0, 1.0)

@@ -90,8 +90,14 @@ Curve = Coefficients | HeatCoefficients
 
 def _log_product(power: Mapping[str, float], factors: Mapping[str, Floats]) -> Floats:
     """Return the logarithm of a product of powers, counted from the middle."""
-    logs = [power.get(e, 1.0) * np.log(factor) for e, factor in factors.items()]
-    return np.asarray(sum(logs[1:], logs[0]) - MIDDLE_LOG)
+    # One logarithm of all that stand as they are: it takes most of the time.
+    plain, logs = np.ones(()), np.full((), -MIDDLE_LOG)
+    for element, factor in factors.items():
+        if element in power:
+            logs = logs + power[element] * np.log(factor)
+        else:
+            plain = plain * factor
+    return np.asarray(logs + np.log(plain))
 
 
 def _initial_hrc(shape: Mapping[str, float], carbon_wt_pct: Floats) -> Floats:

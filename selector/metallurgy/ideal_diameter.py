@@ -97,21 +97,36 @@ def _alloy_factors(composition_wt_pct: Composition) -> dict[str, Floats]:
     mn, si, ni, cr, mo, cu, v, w = (
         content(composition_wt_pct, e) for e in ("Mn", "Si", "Ni", "Cr", "Mo", "Cu", "V", "W")
     )
-    much_ni = np.minimum(ni, 4.0)
-    carbon, added = (content(composition_wt_pct, e) for e in ("C", "B"))
-    boron = np.maximum(1.0 + 2.7 * (0.85 - carbon), 1.0)
-    cubic = 0.3211 + 1.4501 * much_ni - 0.6119 * much_ni**2 + 0.1253 * much_ni**3
     return {
         "Mn": np.where(mn <= 1.2, 1.0 + 3.3333 * mn, 5.1 * mn - 1.12),
         "Si": 1.0 + 0.7 * si,
-        "Ni": np.where(ni <= 1.5, 1.0 + 0.363 * ni, cubic),
+        "Ni": _nickel_factor(ni),
         "Cr": 1.0 + 2.16 * cr,
         "Mo": 1.0 + 3.0 * mo,
         "Cu": 1.0 + 0.365 * cu,
         "V": 1.0 + 1.73 * v,
         "W": 1.0 + 0.4 * w,
-        "B": np.where(added >= LEAST_BORON_WT_PCT, boron, 1.0),
+        "B": _boron_factor(composition_wt_pct),
     }
+
+
+def _nickel_factor(nickel: Floats) -> Floats:
+    """Return the factor of nickel: a line, from 1.5 % on a cubic, held above 4 %."""
+    line = 1.0 + 0.363 * nickel
+    if not (nickel > 1.5).any():
+        return np.asarray(line)
+    much = np.minimum(nickel, 4.0)
+    cubic = 0.3211 + much * (1.4501 + much * (-0.6119 + 0.1253 * much))
+    return np.where(nickel <= 1.5, line, cubic)
+
+
+def _boron_factor(composition_wt_pct: Composition) -> Floats:
+    """Return the factor of boron, 1 where there is too little of it to count."""
+    added = content(composition_wt_pct, "B")
+    if not (added >= LEAST_BORON_WT_PCT).any():
+        return np.ones(())
+    boron = np.maximum(1.0 + 2.7 * (0.85 - content(composition_wt_pct, "C")), 1.0)
+    return np.where(added >= LEAST_BORON_WT_PCT, boron, 1.0)
 
 
 def _grain_factor(grain_size_astm: ArrayLike) -> Floats:

@@ -91,6 +91,8 @@ def hardness(carbon_wt_pct: ArrayLike, martensite_fraction: ArrayLike) -> Floats
         # Of one fraction only the nodes beside it count.
         k = int(bounded(np.searchsorted(EDGES, share), 1, len(EDGES) - 1))
         part = float(share - EDGES[k - 1]) / (EDGES[k] - EDGES[k - 1])
+        if part == 1.0:
+            return _node_hrc(carbon, k)
         start, end = (_node_hrc(carbon, number) for number in (k - 1, k))
         return np.asarray(start + part * (end - start))
     nodes = _nodes_hrc(carbon)

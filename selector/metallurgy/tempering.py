@@ -7,6 +7,7 @@ tempering follow their catalogued curve instead.
 
 from collections import deque
 from dataclasses import dataclass
+from types import MappingProxyType
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -24,9 +25,11 @@ from selector.metallurgy.temper_curve import (
     after,
     along,
     coefficients,
+    node_hv,
     parameter_k,
     place_of,
 )
+from selector.per_record import per_record
 from selector.validity import LIMITS
 
 # Tempered hardness follows the as-quenched one to this power. Fitted on the four steels of
@@ -141,20 +144,30 @@ def _sd_steel_hrc(
     composition_wt_pct: Composition, given: Composition, begun: Floats, hrc: Floats
 ) -> Floats:
     """Return the error of a new steel, wider for rich carbon and outside the fit once begun."""
-    carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
     off_scale = np.maximum(SD_SOFT_PER_HRC * (LOWEST_HRC - hrc), 0.0)
-    variance = SD_STEEL_HRC**2 + off_scale * off_scale
-    if (carbon > SD_CARBON_WT_PCT).any():
-        rich = SD_CARBON_HRC_PER_WT_PCT * np.maximum(carbon - SD_CARBON_WT_PCT, 0.0) * begun
-        variance = variance + rich * rich
-    values = {**composition_wt_pct, **given}
+    once_begun = _variance(composition_wt_pct) + _outside_variance(given)
+    variance = SD_STEEL_HRC**2 + off_scale * off_scale + once_begun * (begun * begun)
+    return np.asarray(np.sqrt(variance))
+
+
+@per_record(512, MappingProxyType)
+def _variance(composition_wt_pct: Composition) -> Floats:
+    """Return the variance that rich carbon and contents outside the fit add once begun."""
+    carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
+    rich = SD_CARBON_HRC_PER_WT_PCT * np.maximum(carbon - SD_CARBON_WT_PCT, 0.0)
+    return np.asarray(rich * rich + _outside_variance(composition_wt_pct))
+
+
+def _outside_variance(values: Composition) -> Floats:
+    """Return the variance that values outside the fit add once tempering has begun."""
+    variance = np.zeros(())
     for limit in LIMITS["tempering.tempered_hardness"]:
         if limit.name in values:
             value = np.asarray(values[limit.name], dtype=float)
             beyond = np.maximum(np.maximum(limit.low - value, value - limit.high), 0.0)
             breach = np.minimum(beyond / (limit.high - limit.low), OUTSIDE_MOST)
-            variance = variance + (SD_OUTSIDE_HRC * breach * begun) ** 2
-    return np.asarray(np.sqrt(variance))
+            variance = variance + (SD_OUTSIDE_HRC * breach) ** 2
+    return variance
 
 
 def _sd_laboratory_hrc(begun: Floats, time_s: ArrayLike) -> Floats:
@@ -242,7 +255,7 @@ def tempered_hardness(
     as_quenched_hv = None
     if as_quenched_hrc is not None:
         as_quenched_hv = hv_from_hrc(as_quenched_hrc, outside="extend")
-    curve = coefficients().curve_hv(composition_wt_pct)
+    curve = node_hv(composition_wt_pct)
     hv = _structure_hv(curve, at_k, structure, as_quenched_hv)
     hrc = hrc_from_hv(hv, outside="extend")
     # Nothing has tempered at the first node of the curve, all begins by the second.
@@ -276,9 +289,7 @@ def prior_temper(composition_wt_pct: Composition, hardness_hv: ArrayLike) -> Flo
     ----------
     .. [1] J. H. Hollomon and L. D. Jaffe, Trans. AIME 162, 1945, 223-249.
     """
-    return place_of(
-        coefficients().curve_hv(composition_wt_pct), coefficients().node_k, hardness_hv
-    )
+    return place_of(node_hv(composition_wt_pct), coefficients().node_k, hardness_hv)
 
 
 def equivalent_time(
@@ -348,7 +359,7 @@ def temperature_for(
     ----------
     .. [1] J. H. Hollomon and L. D. Jaffe, Trans. AIME 162, 1945, 223-249.
     """
-    curve, node_k = coefficients().curve_hv(composition_wt_pct), coefficients().node_k
+    curve, node_k = node_hv(composition_wt_pct), coefficients().node_k
     wanted = hv_from_hrc(target_hrc, outside="extend")
     at_k = place_of(curve, node_k, wanted)
     hours = np.asarray(time_s, dtype=float) / HOUR_S

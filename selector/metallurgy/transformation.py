@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Literal
 
 import numpy as np
@@ -9,6 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from selector.bounded import bounded
 from selector.errors import OutOfRangeError, Problem
+from selector.per_record import per_record
 
 Floats = NDArray[np.float64]
 Composition = Mapping[str, ArrayLike]
@@ -46,6 +48,21 @@ class CriticalTemperatures:
     sd_accm_c: Floats
     sd_ms_c: Floats
     sd_mf_c: Floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class HeatingLines:
+    """Eutectoid carbon, Ac1 and Ac3 at furnace rates; Ac3 is NaN above the eutectoid."""
+
+    eutectoid_wt_pct: Floats
+    ac1_c: Floats
+    ac3_c: Floats
+
+    def solubility_wt_pct(self, temperature_c: ArrayLike) -> Floats:
+        """Return the carbon that austenite can hold beside carbide, as `carbon_solubility`."""
+        above = np.maximum(np.asarray(temperature_c, dtype=float) - self.ac1_c, 0.0)
+        slope = SOLUBILITY_SLOPE + SOLUBILITY_CURVE * above
+        return np.asarray(self.eutectoid_wt_pct + above * slope)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -104,9 +121,8 @@ def eutectoid_carbon(composition_wt_pct: Composition) -> Floats:
     >>> round(float(eutectoid_carbon({"Cr": 1.45, "Mn": 0.35, "Si": 0.25})), 2)
     0.61
     """
-    mn, si, ni, cr, mo, v, w = _content(
-        composition_wt_pct, "Mn", "Si", "Ni", "Cr", "Mo", "V", "W"
-    )
+    named = _content(composition_wt_pct, "Mn", "Si", "Ni", "Cr", "Mo", "V", "W")
+    mn, si, ni, cr, mo, v, w = named
     pull = 0.03 * mn + 0.08 * si + 0.065 * ni + 0.13 * cr + 0.25 * (mo + v) + 0.1 * w
     return np.asarray(EUTECTOID_WT_PCT * np.exp(-pull))
 
@@ -144,9 +160,7 @@ def carbon_solubility(composition_wt_pct: Composition, temperature_c: ArrayLike)
     >>> round(float(carbon_solubility({}, 900.0)), 2)
     1.23
     """
-    above = np.maximum(np.asarray(temperature_c, dtype=float) - _ac1(composition_wt_pct), 0.0)
-    line = SOLUBILITY_SLOPE * above + SOLUBILITY_CURVE * above**2
-    return np.asarray(eutectoid_carbon(composition_wt_pct) + line)
+    return heating_lines(composition_wt_pct).solubility_wt_pct(temperature_c)
 
 
 def _ac1(composition_wt_pct: Composition) -> Floats:
@@ -164,31 +178,28 @@ def _ac3(composition_wt_pct: Composition) -> Floats:
     return np.asarray((fahrenheit - 32.0) / 1.8 + 22.6 - 21.2 * c)
 
 
-def ac1_and_ac3(
-    composition_wt_pct: Composition, eutectoid_wt_pct: ArrayLike
-) -> tuple[Floats, Floats]:
-    """Return Ac1 and Ac3 alone, at furnace heating rates.
+@per_record(512, MappingProxyType)
+def heating_lines(composition_wt_pct: Composition) -> HeatingLines:
+    """Return eutectoid, Ac1 and Ac3; once for a composition that nobody can change.
 
     Parameters
     ----------
     composition_wt_pct : mapping of str to array_like
         Element to content; a missing element is 0. [wt %]
-    eutectoid_wt_pct : array_like
-        Its `eutectoid_carbon`. [wt %]
 
     Returns
     -------
-    tuple of ndarray
-        Ac1 and Ac3, which is NaN for a hypereutectoid steel. [°C]
+    HeatingLines
+        Carbon of the eutectoid [wt %], Ac1 and Ac3 [°C].
 
     References
     ----------
     .. [1] As `critical_temperatures`.
     """
-    carbon = np.asarray(composition_wt_pct.get("C", 0.0), dtype=float)
-    ac1 = _ac1(composition_wt_pct)
-    hypo = carbon <= np.asarray(eutectoid_wt_pct) + 0.08
-    return ac1, np.where(hypo, np.maximum(_ac3(composition_wt_pct), ac1), np.nan)
+    (carbon,) = _content(composition_wt_pct, "C")
+    eutectoid, ac1 = eutectoid_carbon(composition_wt_pct), _ac1(composition_wt_pct)
+    ac3 = np.where(carbon <= eutectoid + 0.08, _ac3(composition_wt_pct), np.nan)
+    return HeatingLines(eutectoid, ac1, np.maximum(ac3, ac1))
 
 
 def martensite_start(dissolved_wt_pct: Composition) -> Floats:
@@ -278,16 +289,15 @@ def critical_temperatures(
     (795.0, nan)
     """
     carbon, chromium = _content(composition_wt_pct, "C", "Cr")
-    eutectoid = eutectoid_carbon(composition_wt_pct)
-    ac1, ac3 = ac1_and_ac3(composition_wt_pct, eutectoid)
-    missing = carbon - eutectoid
+    at = heating_lines(composition_wt_pct)
+    ac1, ac3, missing = at.ac1_c, at.ac3_c, carbon - at.eutectoid_wt_pct
     root = SOLUBILITY_SLOPE**2 + 4.0 * SOLUBILITY_CURVE * np.maximum(missing, 0.0)
     above = (np.sqrt(root) - SOLUBILITY_SLOPE) / (2.0 * SOLUBILITY_CURVE)
     accm = np.where(missing > 0.0, ac1 + above, np.nan)
     if austenitise_c is None:
         window = hardening_window(composition_wt_pct)
         austenitise_c = 0.5 * (window.low_c + window.high_c)
-    held = carbon_solubility(composition_wt_pct, austenitise_c)
+    held = at.solubility_wt_pct(austenitise_c)
     ms = martensite_start({**composition_wt_pct, "C": np.minimum(carbon, held)})
     wider = np.hypot(1.0, 0.3 * np.maximum(chromium - 2.0, 0.0))
     lines = (ac1, ac3, accm, ms, ms - 215.0)

@@ -238,6 +238,7 @@ def of_part(asked: Requirement) -> list[str]:
     ids = [
         *BY_CONDITION.get(asked.part.condition, ()),
         *BY_SHAPE.get(asked.part.shape_class, ()),
+        *(("stronger-shear-pin",) if asked.is_to_break else ()),
     ]
     coiled = asked.part.shape_class == "coil-spring"
     if (coiled or (asked.is_spring and has_load(asked.load))) and maims(asked):

@@ -17,6 +17,7 @@ from selector.hazards.cracking import (
 from selector.job.geometry import section_ratio
 from selector.job.treatment import Treatment
 from selector.metallurgy.transformation import MOST_DISSOLVED_WT_PCT, martensite_start
+from selector.per_record import per_record
 from selector.requirement.part import Part
 from selector.sampling import Normals, probability
 
@@ -43,6 +44,12 @@ class CrackSample:
     rate: Floats
     cracked: NDArray[np.bool_]
     risk: CrackRisk | None
+
+
+@per_record(512)
+def _share(normal: Floats) -> Floats:
+    """Return the share of all samples below each; those of a steel are read but once. [-]."""
+    return probability(normal)
 
 
 def _has_sharp_shoulder(part: Part) -> bool:
@@ -99,8 +106,8 @@ def crack_sample(
         kind = "polymer"
     risk = crack_risk(steel, kind, shape)
     low, high = np.log(risk.low_fraction), np.log(risk.high_fraction)
-    rate = np.exp(low + (high - low) * probability(normals["crack_rate"]))
-    return CrackSample(rate, probability(normals["crack"]) < rate, risk)
+    rate = np.exp(low + (high - low) * _share(normals["crack_rate"]))
+    return CrackSample(rate, _share(normals["crack"]) < rate, risk)
 
 
 def crack_words(risk: CrackRisk) -> str:

@@ -15,9 +15,8 @@ from catalog.steel import Condition, Steel
 from selector.hardening.as_quenched import AsQuenched
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.heating_course import REFERENCE_C
-from selector.hardening.quenched_bar import FERRITE_HV
 from selector.hardening.stock import SOFT, Stock, is_temper_known, rest_hv, stock_of
-from selector.hardness_scale import hrc_from_hv, hv_from_hrc
+from selector.hardness_scale import hrc_from_hv
 from selector.job.job import Job, per_part
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper, Treatment
@@ -36,6 +35,7 @@ PASSING_S = {"flame": 10.0, "fire": 30.0, "induction": 1.0}
 RING_C_PER_S = 10.0
 # Temperings for which the bar's softening is worked out; straight in the logarithm between. [s]
 TEMPERED_S = np.geomspace(1e-6, 1e6, 37)
+_LOG_TEMPERED_S = np.log(TEMPERED_S)
 # How far out the softening of a ring is, as sd of its share: documented for plain carbon only,
 # wider for alloy; of bar whose earlier temper nobody knows, anything
 # from none to twice as much. Estimates. [-]
@@ -128,19 +128,13 @@ def _temper_s(ready: Prepared, temper: Temper) -> Floats:
     return equivalent_time(np.hstack([at_c, at_c]), [0.0, time_s], REFERENCE_C)[:, None]
 
 
-def _sold_hv(ready: Prepared) -> Floats:
-    """Return the bar as bought, shape (samples, 1); as ferrite where unknown. [HV]."""
-    sold = np.asarray(hv_from_hrc(ready.supply_hrc, outside="extend"))[:, None]
-    return np.asarray(np.where(np.isnan(sold), FERRITE_HV, sold))
-
-
 def _rest_hv(ready: Prepared, bar: _Bar, tempered_s: Floats) -> Floats:
     """Return the hardness of what did not turn, over the samples. [HV]."""
-    softened = np.interp(np.log(tempered_s + TEMPERED_S[0]), np.log(TEMPERED_S), bar.softening)
+    softened = np.interp(np.log(tempered_s + TEMPERED_S[0]), _LOG_TEMPERED_S, bar.softening)
     spread = RING_SD_ALLOY if _is_alloy(bar.stock) else RING_SD
     spread = spread if is_temper_known(bar.stock) else RING_SD_PREHARD
     off = np.clip(1.0 + spread * ready.normals["tempering"], 0.0, 2.0)[:, None]
-    return np.asarray(_sold_hv(ready) * np.exp(softened * off))
+    return np.asarray(ready.sold_hv * np.exp(softened * off))
 
 
 def _is_alloy(stock: Stock) -> bool:
@@ -162,7 +156,7 @@ def _torched(
     columns = list(part.columns)
     if bar is None:
         soft = np.broadcast_to(ready.supply_hrc[:, None], shape)
-        ring, rest = ready.supply_hrc, _sold_hv(ready)
+        ring, rest = ready.supply_hrc, ready.sold_hv
     else:
         tempered = _rest_hv(ready, bar, part.history.tempered_s + more_s)
         soft = _shanks(ready, part, len(sections), (bar, more_s, tempered))

@@ -13,6 +13,8 @@ from numpy.typing import NDArray
 
 from selector.duty.wear import has_edge
 from selector.figure import Figure, Provenance, figure, median
+from selector.hardening.as_quenched import AsQuenched
+from selector.hardening.bath_response import POSITIONS
 from selector.job.demand import Demand
 from selector.job.process import TEMPER_ERROR
 from selector.job.sold import is_made_for
@@ -47,7 +49,10 @@ MADE_FOR_MARGIN_HRC = 2.0
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Prediction:
-    """One option over the samples. Hardness in HRC, carried on below 20; shape (samples,)."""
+    """One option over the samples. Hardness in HRC, carried on below 20; shape (samples,).
+
+    `fresh` is the surface of the leading section as quenched, None of no quench.
+    """
 
     treatment: Treatment
     temper: Temper
@@ -65,6 +70,7 @@ class Prediction:
     layer: LayerRun | None
     skin: Skin | None
     hard_ends_mm: tuple[float, ...]
+    fresh: AsQuenched | None = None
     provenance: dict[str, Provenance] = field(default_factory=dict)
 
     @property
@@ -128,6 +134,7 @@ def predict(
         layer=layer,
         skin=skin(job, ready.alike),
         hard_ends_mm=hard_ends_mm(ready) if treatment.route.extent == "local" else (),
+        fresh=ready.fresh and ready.fresh.only([job.lead_section * len(POSITIONS)]),
         provenance={
             "surface": told("HRC"),
             "core": told("HRC"),

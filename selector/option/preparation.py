@@ -10,8 +10,10 @@ from catalog.steel import Steel
 from selector.hardening.as_quenched import AsQuenched, as_quenched, start
 from selector.hardening.bath_response import Points, Start, cooled, start_of
 from selector.hardening.composition import Composition, of_bar
+from selector.hardening.quenched_bar import FERRITE_HV
 from selector.hardening.stock import annealed_hrc, supply_hrc
 from selector.hardening.tempered import hardened_from
+from selector.hardness_scale import hv_from_hrc
 from selector.hazards.cracking import CrackSteel
 from selector.heat.boiling import Quench
 from selector.job.geometry import as_cooled, like_rounds_mm
@@ -56,6 +58,12 @@ class Prepared:
     def one_heat(self) -> Torched | None:
         """The torched part in one heat: at the middle, or as far off it as the job is."""
         return None if self.torched is None else torched(self.job.one_heat(), self.alike)
+
+    @cached_property
+    def sold_hv(self) -> Floats:
+        """The bar as bought, shape (samples, 1); as ferrite where unknown. [HV]."""
+        sold = np.asarray(hv_from_hrc(self.supply_hrc, outside="extend"))[:, None]
+        return np.asarray(np.where(np.isnan(sold), FERRITE_HV, sold))
 
     @property
     def steel_as_heated(self) -> Steel:

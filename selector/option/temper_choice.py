@@ -34,9 +34,10 @@ SERVICE_MARGIN_C = 30.0
 # What a temper that the service would go on with counts as, beside hardness off the window:
 # it is taken where there is no other. [HRC]
 _UNDONE_HRC = 20.0
-# Share of its window at which a zone that wears is tempered, and one that takes blows. Common
-# practice: dies run at the hard end, struck tools at the tough one. [-]
-WEARING_AIM, STRUCK_AIM = 0.65, 0.3
+# Share of its window at which a zone that wears is tempered, one that wears and is tapped, and
+# one that takes blows. Common practice: gauges and faces that rub are left as hard as a straw
+# temper leaves them, dies run at the hard end, struck tools at the tough one. [-]
+WEARING_AIM, TAPPED_AIM, STRUCK_AIM = 0.85, 0.6, 0.3
 # Tempers tried where the zone asks for no hardness: low, spring, tough; the low one as hot as
 # the duty asks for, in steps of the grid. [°C]
 _SAMPLES_C, _STEP_C = (200.0, 400.0, 550.0), 25.0
@@ -133,11 +134,12 @@ def _misread(job: Job, alike: Treatment, lead: int, points: Points) -> float:
 def aim_of(asked: Requirement, demand: Demand) -> float:
     """Return where in its window a zone is best, 0 at the soft end, 1 at the hard one. [-]."""
     wear, impact = asked.zone[demand.zone].wear, asked.load.impact
-    if impact == "hammered" or wear == "edge-impact":
+    if impact == "hammered" or (wear == "edge-impact" and not asked.presses):
         return STRUCK_AIM
-    if impact == "light" or demand.purpose != FOR_WEAR:
+    if wear == "none" or demand.purpose != FOR_WEAR:
         return 0.5
-    return WEARING_AIM if wear != "none" else 0.5
+    tapped = impact == "light" or wear == "edge-impact"
+    return TAPPED_AIM if tapped else WEARING_AIM
 
 
 def _least_c(asked: Requirement) -> float:

@@ -9,10 +9,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardening.bath_response import POSITIONS
 from selector.hardness_scale import LOWEST_HRC
 from selector.job.treatment import LAID_ON
-from selector.option.preparation import prepare
 from selector.procedure.doing import Doing
 from selector.requirement.workshop import Check
 from selector.wording import either, shown, shown_range
@@ -115,8 +113,8 @@ def asked_window(do: Doing) -> Window:
 
 def quenched_hrc(do: Doing) -> Floats | None:
     """Return how hard the zone is as quenched, over the samples; None of no quench. [HRC]."""
-    fresh = prepare(do.work, do.job).fresh
-    return None if fresh is None else fresh.hrc[:, do.job.lead_section * len(POSITIONS)]
+    fresh = do.prediction.fresh
+    return None if fresh is None else fresh.hrc[:, 0]
 
 
 def quenched_go(do: Doing, test: Instrument) -> Window:

@@ -62,6 +62,19 @@ _FORMED = re.compile(
     r"burnish(?:er|ing)?|spinning)\b",
     re.IGNORECASE,
 )
+# A tool in the hand or the lathe that forms or polishes the work by rubbing on it.
+_RUBS = _named(
+    r"burnish(?:er|ing)s?|planish(?:er|ing)s?|creasers?|slickers?|(?:metal[- ])?spinning|"
+    r"(?:flaring|swaging|beading|bead|forming|bending|seaming|curling|tube) "
+    r"(?:cone|roll|roller|former|mandrel|tool|pin|form)s?|tools?",
+    "holder|post|rest|block|shank|tray|rack|arm|slide|carrier|wheel|lathe|jaw",
+)
+# A pin, a bolt or a key that is there to break before something dearer does.
+_BREAKS = re.compile(
+    r"\bshear(?:ing)?[- ](?:pin|bolt|key|stud|screw|link)s?\b|\bsacrificial\b|"
+    r"\bbreak(?:ing|away)?[- ](?:pin|bolt)s?\b|\bweak link\b",
+    re.IGNORECASE,
+)
 # A spring that is bent sharp to its shape.
 _FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
 # What digs or cuts the ground: stones strike it.
@@ -111,3 +124,13 @@ def is_folded(name: str) -> bool:
 def works_ground(name: str) -> bool:
     """Return whether it works the ground, where stones strike it."""
     return _GROUND.search(name) is not None
+
+
+def rubs(name: str) -> bool:
+    """Return whether it is a tool that forms or polishes the work by rubbing on it."""
+    return _RUBS.search(itself(name)) is not None
+
+
+def breaks(name: str) -> bool:
+    """Return whether it is there to break before something dearer does."""
+    return _BREAKS.search(itself(name)) is not None

@@ -42,7 +42,9 @@ class Priorities(Asked):
     `pairwise` says how many times as important one criterion is as another: "hardness/cost".
     """
 
-    preset: Preset | None = Field(default=None, title="Weighing")
+    preset: Preset | None = Field(
+        default=None, title="Weighing", description="Balanced, where nothing is chosen."
+    )
     order: tuple[Criterion, ...] | None = Field(default=None, title="Order")
     points: dict[Criterion, Annotated[float, Field(ge=0, le=1000), NOT_BOOL]] | None = Field(
         default=None, title="Points"

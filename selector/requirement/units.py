@@ -172,6 +172,9 @@ def _spelt(spelling: str) -> str:
     return spelling
 
 
+# Where the table of Brinell beside Vickers ends, and the softest that anything runs on. [HB]
+_TABLE_ENDS_HB, _SOFTEST_HB = 76.0, 10.0
+
 _HARDNESS = re.compile(r"^\s*(\d+\.?\d*)\s*(HRC|HRc|HV\d*|HB[WS]?|N/mm2|N/mm²|MPa|ksi)?\s*$")
 
 
@@ -212,13 +215,16 @@ def _to_hv(number: float, scale: str) -> float:
         if scale == "HRC":
             return float(hv_from_hrc(number))
         if scale.startswith("HB"):
-            return float(hv_from_hb(number))
+            # White metal, copper and the like, as mates, lie below the table, which
+            # ends at 80 HV for 76 HB: the same share holds.
+            soft = _SOFTEST_HB <= number < _TABLE_ENDS_HB
+            return float(hv_from_hb(number, outside="extend" if soft else "raise"))
         if scale in {"MPA", "N/MM2", "N/MM²"}:
             return float(hv_from_tensile_mpa(number))
         if scale == "KSI":
             return float(hv_from_tensile_mpa(number * 6.894757))
     except OutOfRangeError as fault:
         raise UnitError("inside the conversion table", str(fault)) from fault
-    if not 50 <= number <= 1500:
-        raise UnitError("between 50 and 1500 HV", "Check the figure and its scale.")
+    if not 10 <= number <= 1500:
+        raise UnitError("between 10 and 1500 HV", "Check the figure and its scale.")
     return number

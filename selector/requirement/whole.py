@@ -121,6 +121,16 @@ class Requirement(Asked):
         return fitted or part_name.measures(self.part.name)
 
     @property
+    def rubs(self) -> bool:
+        """Whether a part is a tool that forms or polishes the work by rubbing on it."""
+        return part_name.rubs(self.part.name)
+
+    @property
+    def is_to_break(self) -> bool:
+        """Whether a part is there to break before something dearer does, by its name."""
+        return part_name.breaks(self.part.name)
+
+    @property
     def works_ground(self) -> bool:
         """Whether a part works the ground, where stones strike what the grit wears."""
         worn = any(zone.wear == "abrasive" for zone in self.zone)

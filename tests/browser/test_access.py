@@ -70,3 +70,27 @@ def test_on_a_phone_the_way_is_one_line_with_a_menu(page, opened, kept, violatio
     assert violations() == {}
     page.get_by_role("link", name="Steels", exact=True).click()
     page.get_by_role("heading", name="Steels").wait_for()
+
+
+def test_on_a_phone_all_that_decides_is_in_sight(page, opened, kept):
+    """Hardness, cost, chance and days of the first, of each other way and of the list."""
+    draft = racked()
+    page.set_viewport_size({"width": 390, "height": 844})
+    opened("choice", kept(draft, asked=draft))
+    shown = ".tw-figure, .tw-way td, .tw-list tbody td:not(.c-strip)"
+    boxes = [box for box in (p.bounding_box() for p in page.locator(shown).all()) if box]
+    assert len(boxes) > 20
+    assert all(box["x"] >= 0 and box["x"] + box["width"] <= 390 for box in boxes)
+    assert (
+        page.locator(".c-cost")
+        .first.evaluate("place => getComputedStyle(place, '::after').content")
+        .endswith('EUR"')
+    )
+
+
+def test_on_a_phone_the_drawing_stays_above_the_form(page, opened, kept):
+    page.set_viewport_size({"width": 390, "height": 844})
+    opened("part", kept(racked()))
+    page.get_by_role("button", name="Add a section").scroll_into_view_if_needed()
+    drawing = page.locator(".st-key-small-drawing svg").bounding_box()
+    assert 0 <= drawing["y"] < 60

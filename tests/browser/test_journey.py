@@ -3,7 +3,6 @@
 import json
 import re
 
-import pytest
 from playwright.sync_api import expect
 
 from selector import advise
@@ -54,7 +53,7 @@ def test_a_blank_sheet_leads_to_the_choice_torch_bench_and_letter(
     fill(page, settled, "Size", "1/2 in")
     page.get_by_text("12.7 mm").first.wait_for()
     fill(page, settled, "Length", "20 mm")
-    page.locator("svg[role=img]").first.wait_for()
+    page.locator(".st-key-beside svg[role=img]").first.wait_for()
     page.get_by_role("button", name="Add a section").click()
     settled()
     fill(page, settled, "Size", "12 mm", nth=1)
@@ -149,6 +148,7 @@ def test_advice_that_was_left_while_computed_is_not_taken_for_the_new(
     opened("part", kept(draft, asked=draft))
     fill(page, settled, "Length", "37 mm")
     page.get_by_role("button", name="Advise").click()
+    page.get_by_role("progressbar").first.wait_for()  # no silence while it computes
     page.get_by_role("link", name="At the bench", exact=True).click()
     page.get_by_role("heading", name="At the bench").wait_for()
     settled()
@@ -194,22 +194,59 @@ def test_hostile_text_stays_text(page, opened, settled, kept):
     assert dialogs == []
 
 
-@pytest.mark.parametrize(
-    ("name", "content", "said"),
-    [
-        ("huge.toml", b"a = 1\n" * 400_000, "must be"),
-        ("picture.toml", b"\x89PNG\r\n\x1a\n\x00\xff" * 50, "Not taken"),
-        ("dots.toml", ".".join(["a"] * 20_000).encode() + b"=1", "Not taken"),
-    ],
+# Sections by the thousand, and a name that is half a character.
+MANY = b'[[part.section]]\nshape = "round"\nsize = "5 mm"\nlength = "5 mm"\n' * 2_000
+HALF = (
+    b'{"safety_use": "none", "load": {"impact": "none", "cycles": "static"}, "workshop": {},'
+    b' "part": {"name": "\\ud800", "section": []}, "zone": []}'
 )
-def test_a_file_that_is_none_is_refused_in_words(page, opened, name, content, said):
+NINE = (
+    b'safety_use = "maybe"\ncolour = "red"\n[part]\nname = 5\nquantity = -2\n[[part.section]]\n'
+    b'shape = "star"\nsize = "wide"\nlength = "-4 mm"\n[[zone]]\nsection = [1]\nwear = "rust"\n'
+    b'[load]\nimpact = "soft"\ncycles = "often"\n'
+)
+REFUSED = {
+    "huge.toml": (b"a = 1\n" * 400_000, ["must be 1.0MB or smaller"]),
+    "picture.toml": (b"\x89PNG\r\n\x1a\n\x00\xff" * 50, ["picture.toml: must be UTF-8 text"]),
+    "dots.toml": (b".".join([b"a"] * 20_000) + b"=1", ["dots.toml: must be a plain file"]),
+    "empty.toml": (b"", ["empty.toml: must be a requirement; got an empty file"]),
+    "many.toml": (MANY, ["(part.section): must be a list of at most 30"]),
+    "half.json": (HALF, ["half.json: must be readable text; got half a character"]),
+    "nine.toml": (
+        NINE,
+        ["(safety_use)", "colour", "(part.name)", "(part.quantity)", "(part.section.1.shape)",
+         "(zone.1.wear)", "(load.impact)", "(load.cycles)"],
+    ),
+}  # fmt: skip
+
+
+def test_a_file_that_is_none_is_refused_in_words_with_every_fault(page, opened):
     opened("")
-    page.locator("input[type=file]").set_input_files(
-        {"name": name, "mimeType": "text/plain", "buffer": content}
-    )
-    page.get_by_text(said).first.wait_for()
-    assert page.get_by_role("heading", name="What steel").count() == 1
-    assert page.locator('[data-testid="stException"]').count() == 0
+    for name, (content, said) in REFUSED.items():
+        page.locator("input[type=file]").set_input_files(
+            {"name": name, "mimeType": "text/plain", "buffer": content}
+        )
+        for text in said:
+            page.get_by_text(text).first.wait_for()
+        assert page.get_by_role("heading", name="What steel").count() == 1, name
+        assert page.locator('[data-testid="stException"]').count() == 0, name
+
+
+def test_a_blank_part_has_nothing_of_the_example_before(page, opened, settled, held):
+    opened("")
+    page.get_by_role("button", name="Take this one").first.click()
+    page.get_by_role("heading", name="Your part").wait_for()
+    settled()
+    assert held()["draft"]["part"]["name"].startswith("Starting-handle dog")
+    page.get_by_role("link", name="Start", exact=True).click()
+    page.get_by_role("button", name="My part, from a blank sheet").click()
+    page.get_by_label("Name", exact=True).wait_for()
+    settled()
+    draft = held()["draft"]
+    assert draft["part"] == {"section": [{"shape": "round"}]}
+    assert draft["zone"] == [{"section": [1]}]
+    assert draft["load"] == draft["limit"] == {}
+    expect(page.get_by_label("Name", exact=True)).to_have_value("")
 
 
 def test_the_figures_are_the_engines(page, opened, kept):

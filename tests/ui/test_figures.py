@@ -75,3 +75,18 @@ def test_the_disc_says_the_word_again():
 def test_lengths_have_their_range(advice):
     depth = advice.options[0].hardness.depth_mm
     assert f"{depth.p50:.1f} mm" in duel._mm(depth, 1)
+
+
+def test_an_option_in_one_line_has_its_place_or_none(advice):
+    first = advice.options[0]
+    assert figures.in_short(first) == f"1 · {figures.unplaced(first)}"
+
+
+def test_the_list_says_its_own_currency_where_it_has_no_head(advice):
+    html = figures.listing(advice, None)
+    assert html.count("data-unit='EUR'") == len(advice.options)
+
+
+def test_where_no_change_is_named_it_is_said_why():
+    assert torch_view.unchanged("yes") == torch_view.unchanged("not_needed") == "None needed."
+    assert torch_view.unchanged("no").startswith("No single change")

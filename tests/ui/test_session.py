@@ -135,3 +135,18 @@ def test_a_letterhead_that_was_damaged_meanwhile_breaks_nothing(blank):
     store.keep_letterhead("", {"name": 5, "address": "x", "logo": 1, "terms": [1]})
     blank.switch_page("views/workshop.py").run()
     assert not blank.exception
+
+
+def test_ticks_and_a_changed_letter_outlive_a_look_at_another_view(advised):
+    advised.switch_page("views/bench.py").run()
+    step = advised.checkbox[0].key
+    advised.checkbox(key=step).check().run()
+    advised.switch_page("views/customer.py").run()
+    letter = advised.text_area[0]
+    letter.set_value(letter.value + "\nWe thank you.").run()
+    advised.switch_page("views/choice.py").run()
+    advised.switch_page("views/bench.py").run()
+    assert advised.checkbox(key=step).value
+    advised.switch_page("views/customer.py").run()
+    assert advised.text_area[0].value.endswith("We thank you.")
+    assert not advised.exception

@@ -43,3 +43,10 @@ def test_without_a_folder_the_page_goes_on(own_folder):
     store.keep_part(key, {"draft": {"part": {}}})
     assert store.part(key) == {"draft": {"part": {}}}
     assert json.loads(store._unwritten[f"part-{key}.json"])
+
+
+def test_a_part_knows_when_it_was_changed():
+    key = store.new_id()
+    assert store.changed_at(key) is None
+    store.keep_part(key, {"draft": {}})
+    assert store.changed_at(key).year >= 2025

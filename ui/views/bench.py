@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import answer, cached, picture, sheets, work
+from ui import answer, cached, held, picture, session, sheets, work
 from ui.figures import in_short
 from ui.labels import plain
 from ui.piece import markup, panel
@@ -13,7 +13,10 @@ advice = answer.offered(
     requirement, "There is no card to work by: there is nothing to harden here."
 )
 named = {option.id: in_short(option) for option in advice.options}
-chosen = st.selectbox("Option", named, key="bench/option", format_func=named.__getitem__)
+chosen = st.selectbox(
+    "Option", named, key=held.one_of("bench/option", [*named], next(iter(named))),
+    format_func=named.__getitem__, persist_state="session",
+)  # fmt: skip
 option = next(option for option in advice.options if option.id == chosen)
 known = cached.weighed(requirement)
 sheets.card_to_take(known, option)
@@ -24,5 +27,8 @@ markup(
 )  # fmt: skip
 for step in option.procedure:
     with panel(f"step/{step.number}"):
-        st.checkbox(f"{step.number}. {plain(step.action)}", key=f"bench/{chosen}/{step.number}")
+        st.checkbox(
+            f"{step.number}. {plain(step.action)}", persist_state="session",
+            key=f"bench/{session.here().id}/{chosen}/{step.number}",
+        )  # fmt: skip
         markup(work.beneath(step))

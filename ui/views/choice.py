@@ -22,6 +22,9 @@ from ui.labels import plain
 from ui.piece import bullets, download, markup, small
 from ui.words import first_sentence
 
+# So many letters of a headline still stand in two large lines.
+LONG = 110
+
 
 def _table(asked: Requirement) -> str:
     """Return the options as CSV; the library of tables is loaded when it is asked for."""
@@ -38,7 +41,9 @@ def _everything(asked: Requirement) -> str:
 requirement = answer.asked()
 advice: AdviceOut = answer.shown(requirement)
 title, rest = first_sentence(advice.headline)
-st.title(plain(title), anchor=False)
+# A toss-up names two ways to do it: set smaller, so that what follows is still in sight.
+with st.container(key="headline/long" if len(title) > LONG else "headline"):
+    st.title(plain(title), anchor=False)
 passed_on = requirement.safety_critical
 with st.container(horizontal=True, vertical_alignment="center", key="under-title"):
     st.markdown(plain(rest), width="stretch")

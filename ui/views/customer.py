@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import answer, offer
+from ui import answer, held, offer
 from ui.figures import in_short
 from ui.labels import plain
 
@@ -18,6 +18,7 @@ if not advice.options:
     st.stop()
 named = {option.id: in_short(option) for option in advice.options}
 chosen = st.selectbox(
-    "What is proposed", named, key="customer/option", format_func=named.__getitem__
-)
+    "What is proposed", named, key=held.one_of("customer/option", [*named], next(iter(named))),
+    format_func=named.__getitem__, persist_state="session",
+)  # fmt: skip
 offer.show(requirement, advice, next(o for o in advice.options if o.id == chosen))

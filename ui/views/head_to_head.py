@@ -22,10 +22,14 @@ rival = advice.alternatives[0].id if advice.alternatives else ids[1]
 left, right = st.columns(2)
 with left:
     key = held.one_of("versus/first", ids, ids[0])
-    first = st.selectbox("One", ids, key=key, format_func=named.__getitem__)
+    first = st.selectbox(
+        "One", ids, key=key, format_func=named.__getitem__, persist_state="session"
+    )
 with right:
     key = held.one_of(RIVAL, ids, rival)
-    second = st.selectbox("The other", ids, key=key, format_func=named.__getitem__)
+    second = st.selectbox(
+        "The other", ids, key=key, format_func=named.__getitem__, persist_state="session"
+    )
 if first == second:
     st.write("Choose two that differ.")
     st.stop()

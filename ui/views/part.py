@@ -44,6 +44,10 @@ st.write(
     "Leave blank what you do not know. A bare number is mm, N, °C or HRC; others are written "
     "with their unit: 1/2 in, 66 lb ft, 480 HB."
 )
+# Where narrow, the drawing proper comes after the form: this one stays in sight above it. Its
+# place is there before it is, or all that follows would be made anew under the hand.
+with st.container(key="small-drawing"):
+    piece.markup(picture.of_draft(visit.draft, cached.catalog(), plain=True))
 left, right = st.columns([11, 9], gap="large")
 with left:
     part_form.head(1, "What is it?")

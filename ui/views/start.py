@@ -11,22 +11,28 @@ DOORS = {
     "choice": (
         "Which steel and treatment?",
         "Ranked, with cost, chance and what can go wrong.",
+        "Choose a steel for my part",
     ),
-    "torch": ("Will the torch do?", "Where it gets hard, how hot by eye, the one change."),
+    "torch": (
+        "Will the torch do?",
+        "Where it gets hard, how hot by eye, the one change.",
+        "Try the torch on my part",
+    ),
     "customer": (
         "What do I tell the customer?",
         "A letter that says what, why and what it costs.",
+        "Write a letter on my part",
     ),
 }
 
 
 def _doors() -> None:
     """Show the three questions."""
-    for column, (aim, (title, text)) in zip(st.columns(3), DOORS.items(), strict=True):
+    for column, (aim, (title, text, label)) in zip(st.columns(3), DOORS.items(), strict=True):
         with column, panel(f"door/{aim}"):
             st.header(title, anchor=False)
             st.write(text)
-            if st.button("Describe my part", key=f"door/{aim}", type="primary"):
+            if st.button(label, key=f"door/{aim}", type="primary"):
                 opening.blank_part(aim)
                 frame.go("part")
 
@@ -35,8 +41,7 @@ def _examples() -> None:
     """Show the examples, each with its drawing."""
     st.header("Try an example", anchor=False)
     small("Invented parts in an invented workshop; a copy of your own to play with.")
-    names = example_names()
-    for column, name in zip(st.columns(len(names)), names, strict=True):
+    for column, name in zip(st.columns(len(names := example_names())), names, strict=True):
         with column, panel(f"example/{name}"):
             draft = opening.example(name)
             st.subheader(plain(draft["part"]["name"]), anchor=False)

@@ -60,7 +60,7 @@ if best is not None and best.option is not None:
 change = next((f.change for f in found.families if f.change is not None), None)
 with panel("change"):
     st.header("The one change", anchor=False)
-    st.markdown(plain(upper(change.text)) if change else "None needed, or none that would do.")
+    st.markdown(plain(upper(change.text)) if change else torch_view.unchanged(found.verdict))
 with panel("families"):
     st.header("Every family by this torch", anchor=False)
     markup(torch_view.others(found.families))

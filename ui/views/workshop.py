@@ -37,8 +37,9 @@ else:
 st.header("What there is to heat with", anchor=False)
 part_form.table(
     "workshop.heat",
-    {"source": 330, "gas_flow": 120, "ceiling": 120, "chamber": 140, "tip": 130},
+    {"source": 330, "ceiling": 120, "gas_flow": 120, "tip": 130, "chamber": 140},
     choices,
+    lambda row: part_form.idle_of_heat(row, cached.catalog()),
 )
 st.header("What there is to quench in", anchor=False)
 part_form.table(

@@ -21,7 +21,7 @@ from selector.handover.letter.ways import table, ways
 from selector.record import OptionOut, ZoneOut
 from selector.requirement import Requirement
 from selector.requirement.zone import Zone
-from selector.wording import condition_words, shown, shown_range, shown_spread
+from selector.wording import HRC_IN_WORDS, condition_words, shown, shown_range, shown_spread
 
 HEADS = {
     "duty": "What the part has to do",
@@ -31,8 +31,6 @@ HEADS = {
     "rests": "What this rests on",
     "referral": "Why we pass this on",
 }
-# Files: as they are sold; mild steel lies below where the scale begins. Common practice.
-SCALE = "hardness of the trade: mild steel is under 20, a new file about 65"
 HEADS_OF_WAYS = {1: "Another way", 2: "Two other ways"}
 # How many sentences of a section a brief letter has.
 _BRIEF = {"duty": 1, "proposal": 2, "difference": 4, "check": 1, "rests": 5}
@@ -180,7 +178,7 @@ def _window(demand: ZoneOut) -> tuple[str, ...]:
     text = f"{whose} a hardness of {span}" + (
         f", {demand.depth_mm:g} mm deep." if deep else "."
     )
-    return (text, f"HRC is the scale of {SCALE}.") if "HRC" in span else (text,)
+    return (text, f"{HRC_IN_WORDS}.") if "HRC" in span else (text,)
 
 
 def _proposal(advice: AdviceOut, option: OptionOut, zone: Zone) -> tuple[str, ...]:

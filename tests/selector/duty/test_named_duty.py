@@ -41,10 +41,22 @@ def test_a_name_says_whether_a_part_has_an_edge(name, edged):
     ("Die holder", "sliding", "none", "plain"),
     ("Ring gauge", "sliding", "none", "gauge"),
     ("Gauge holder", "sliding", "none", "plain"),
+    ("Shear pin for a baler", "none", "light", "key"),
 ])  # fmt: skip
 def test_a_duty_goes_by_wear_blows_and_name(name, wear, impact, duty):
     asked = named(name, wear, impact)
     assert duty_of(demands(asked)[0], asked) == duty
+
+
+@pytest.mark.parametrize(("name", "duty"), [
+    ("Engraver's burnisher", "rubbing tool"), ("Metal-spinning tool", "rubbing tool"),
+    ("Flaring cone", "rubbing tool"), ("Tool holder", "sliding"), ("Pivot pin", "sliding"),
+])  # fmt: skip
+def test_a_tool_that_rubs_is_no_pin(name, duty):
+    part = named(name, "sliding")
+    worn = part.zone[0].model_copy(update={"severity": "medium"})
+    rubbing = part.model_copy(update={"zone": (worn,)})
+    assert duty_of(demands(rubbing)[0], rubbing) == duty
 
 
 def test_what_is_to_wear_before_a_soft_mate_is_a_plain_part():

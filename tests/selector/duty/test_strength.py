@@ -4,7 +4,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from selector import sampling
-from selector.duty.strength import CAP, bearing, has_load, least_factor
+from selector.duty.strength import CAP, bearing, has_load, least_factor, section_factor
+from selector.hardness_scale import hv_from_hrc
 from selector.mechanics.notch import cross_hole_factor
 from tests.dog import GONE, asked
 from tests.examples import few
@@ -134,3 +135,18 @@ def test_of_an_unknown_load_the_stronger_bar_is_safer_only_where_lives_depend(us
     assert (soft < hard) == (use == "lifting")
     assert hard == CAP
     assert soft >= 1
+
+
+def test_the_blade_of_a_screwdriver_bears_what_its_standard_tests_it_with():
+    """ISO 2380-1:2004: 5.5 N m at 1 x 5.5 mm (from memory); a long strip would not."""
+    blade = {"shape": "flat", "size": "1 mm", "width": "5.5 mm", "length": "10 mm"}
+    stem = {"shape": "round", "size": "6 mm", "length": "80 mm"}
+    changes = {
+        "part.section": [blade, stem], "part.feature": [], "zone.0.section": [1],
+        "load.torque": "5 N m",
+    }  # fmt: skip
+    driver = asked(changes)
+    hard = hv_from_hrc(np.array([54.0]))
+    assert float(section_factor(bearing(driver), 0, hard)[0]) > 1.0
+    long = asked({**changes, "part.section": [{**blade, "length": "40 mm"}, stem]})
+    assert float(section_factor(bearing(long), 0, hard)[0]) < 1.0

@@ -109,6 +109,14 @@ def test_a_part_that_asks_for_no_hardness_needs_no_flame():
     assert answer.verdicts == ()
 
 
+def test_a_part_that_no_bar_bears_as_sold_is_not_said_to_need_no_flame():
+    """No wear asks for hardness, but the load twists every bar that is left as it is sold."""
+    plain = [{"section": [1], "wear": "none"}]
+    answer, verdict = best({"zone": plain, "load.torque": "9000 N m"}, "C45")
+    assert answer.word != "not_needed"
+    assert verdict.word == answer.word
+
+
 def test_an_unproved_bar_of_the_rack_wants_a_coupon():
     rack = {"workshop.only_stock": True, "workshop.stock": [{"steel": "EN8", "size": 25}]}
     answer, verdict = best(rack, "EN8")

@@ -271,3 +271,11 @@ def test_names_of_the_user_are_texts_and_no_more():
 )  # fmt: skip
 def test_figures_stand_with_their_units(fields, said):
     assert figure_of(StepOut(action="x", **fields)) == said
+
+
+def test_a_fraction_of_an_inch_stays_on_its_line():
+    found, data, _ = made()
+    for more in range(8):  # one of them would end the line at the stroke
+        name = f"Index plunger for a dividing plate{'e' * more}, 3/8 in"
+        file = sheet(template_of(found), {**data, "title": name}, ".pdf")
+        assert "3/8" in " ".join(pages_of(file.content))

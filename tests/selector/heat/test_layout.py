@@ -11,8 +11,8 @@ from selector.heat.layout import (
     CELL,
     DIRECTION,
     LINK,
+    PER_VOLUME,
     SURFACE,
-    VOLUME,
     lay_out,
 )
 
@@ -24,7 +24,7 @@ PART = lay_out(GRID.mesh, ENTHALPY, np.full(GRID.wall_face.size, 20.0), 3)
 
 def test_cells_keep_their_shape_and_order():
     assert np.array_equal(PART.inside(BEFORE), ENTHALPY)
-    assert np.array_equal(PART.inside(VOLUME), GRID.mesh.volume)
+    assert np.array_equal(PART.inside(PER_VOLUME), 1.0 / GRID.mesh.volume)
     numbers = PART.number(np.arange(GRID.active.size))
     assert np.array_equal(PART.cell[BEFORE][numbers], ENTHALPY.ravel())
 

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.job.demand import APART_HRC, SLACK_ABOVE_HRC, SLACK_BELOW_HRC, demands
+from selector.job.demand import SLACK_ABOVE_HRC, SLACK_BELOW_HRC, apart_hrc, demands
 from tests.dog import GONE, asked
 
 WEARS = ["sliding", "abrasive", "rolling-contact", "edge-impact"]
@@ -99,10 +99,35 @@ def test_the_one_that_is_to_wear_is_softer_than_a_mate_of_known_hardness(other, 
     usual = derived(wear="sliding", severity="heavy")
     assert wanted.floor_hrc <= wanted.low_hrc < wanted.high_hrc
     if should == "part":
-        assert wanted.high_hrc <= other - APART_HRC + 1e-6
+        assert wanted.high_hrc <= other - apart_hrc(other) + 1e-6
     else:
         assert wanted.high_hrc == usual.high_hrc
-        assert wanted.low_hrc >= min(other + APART_HRC, wanted.high_hrc - 4) - 1e-6
+        assert wanted.low_hrc >= min(other + apart_hrc(other), wanted.high_hrc - 4) - 1e-6
+
+
+def test_a_pin_that_is_to_wear_in_a_hard_bush_stays_hard():
+    """Index pins of 56 to 60 HRC run in bushes of 60 HRC and more, common practice."""
+    mate = {"material": "hard bush", "hardness": "60 HRC", "should_wear": "part"}
+    pin = derived(wear="sliding", severity="medium", mate=mate)
+    assert pin.low_hrc >= 54
+    assert pin.high_hrc >= 58 - 1e-6
+
+
+def test_the_thinner_the_work_the_harder_its_press_tool():
+    """Blanking tools run at 58 to 62 HRC, on thick plate at 54 to 58, common practice."""
+    die = {"zone.0.hardness": GONE, "zone.0.wear": "edge-impact", "part.name": "Blanking die"}
+    die["load.impact"] = "light"
+    windows = [
+        of({**die, "zone.0.severity": severity})[0] for severity in ("light", "medium", "heavy")
+    ]
+    assert [w.high_hrc for w in windows] == sorted((w.high_hrc for w in windows), reverse=True)
+    assert windows[0].low_hrc >= 58
+
+
+def test_what_is_there_to_break_is_no_harder_than_plain_bar():
+    pin = of({"zone.0.hardness": GONE, "part.name": "Shear pin for a rotavator"})[0]
+    assert (pin.low_hrc, pin.floor_hrc, pin.ceiling_hrc) == (None, None, 22.0)
+    assert "there to break" in pin.reason
 
 
 def test_what_is_struck_and_lives_depend_on_is_prehardened_bar():
@@ -136,7 +161,7 @@ def test_a_punch_under_a_press_is_harder_than_one_that_is_struck():
         "part.name": "Blanking punch",
     }
     pressed, struck = (of({**changes, "load.impact": i})[0] for i in ("light", "hammered"))
-    assert (pressed.low_hrc, pressed.high_hrc) == (55.0, 60.0)
+    assert (pressed.low_hrc, pressed.high_hrc) == (56.0, 61.0)
     assert struck.high_hrc < pressed.high_hrc
 
 

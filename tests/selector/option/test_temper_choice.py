@@ -10,6 +10,7 @@ from selector.option.temper_choice import (
     SERVICE_MARGIN_C,
     STRUCK_AIM,
     STRUCK_LEAST_TEMPER_C,
+    TAPPED_AIM,
     WEARING_AIM,
     aim_of,
     choice_of,
@@ -177,7 +178,7 @@ def test_a_case_is_chosen_by_its_own_hardness_not_by_that_of_the_bar():
     ("changes", "aim"),
     [
         ({"zone.0.wear": "abrasive", "load.impact": "none"}, WEARING_AIM),
-        ({"zone.0.wear": "abrasive", "load.impact": "light"}, 0.5),
+        ({"zone.0.wear": "abrasive", "load.impact": "light"}, TAPPED_AIM),
         ({"zone.0.wear": "edge-impact", "load.impact": "hammered"}, STRUCK_AIM),
     ],
     ids=["wears", "knocked", "struck"],

@@ -108,6 +108,12 @@ def test_hardness_scales_agree_where_the_tables_meet():
     assert hardness_hv("600 HV") == hardness_hv("600 HV10") == 600
     # ISO 18265 Table A.1: 285 HB beside 300 HV.
     assert hardness_hv("285 HB") == hardness_hv("285 HBW") == 300
+
+
+def test_a_soft_mate_is_read_below_the_table_of_steel():
+    # ISO 18265 Table A.1 ends at 76 HB beside 80 HV; annealed copper, white metal.
+    assert hardness_hv("45 HB") == pytest.approx(45 * 80 / 76)
+    assert hardness_hv("25 HB") < hardness_hv("75 HB") < hardness_hv("76 HB") == 80
     assert hardness_hv("145.04 ksi") == pytest.approx(hardness_hv("1000 MPa"), rel=1e-3)
 
 
@@ -122,8 +128,9 @@ def test_a_harder_figure_is_harder(hrc, more):
         ("15 HRC", "20 HRC or more"),
         (19, "20 HRC or more"),
         ("70 HRC", "inside the conversion table"),
-        ("2000 HV", "between 50 and 1500 HV"),
-        ("40 HV", "between 50 and 1500 HV"),
+        ("2000 HV", "between 10 and 1500 HV"),
+        ("4 HV", "between 10 and 1500 HV"),
+        ("5 HB", "inside the conversion table"),
         ("50 HRA", "a hardness"),
         ("hard", "a hardness"),
         ("-5 HRC", "a hardness"),
