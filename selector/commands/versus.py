@@ -70,7 +70,7 @@ def _rows(side: "SideOut") -> dict[str, str]:
 
     cost, move = side.cost, side.movement_mm
     rows = {
-        "steel": f"{side.steel}, {condition_words(side.condition)}",
+        "steel": f"{side.spoken}, {condition_words(side.condition)}",
         "route": side.route,
         "temper": temper_words(side.temper),
         "surface": shown_spread(side.surface),

@@ -11,7 +11,7 @@ _WORDS = {
     "cracking": "quench crack",
     "snap": "snaps or chips in use",
     "movement": "bows too far",
-    "heating": "at the end of the heat source's reach",
+    "heating": "not at heat all over, or an edge too hot",
 }
 
 # A smaller chance of failing a gate is no risk to name. [-]

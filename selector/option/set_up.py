@@ -46,7 +46,7 @@ Floats = NDArray[np.float64]
 
 # How long the heat may be held. [s]
 HOLDS_S = (10.0, 20.0, 40.0, 80.0, 150.0)
-# So long a hand holds each millimetre of section, so that it is at one heat to the middle:
+# So long a hand holds each millimetre of a part heated all over, even to the middle:
 # longer where carbide has to dissolve. Common practice, no source. [s/mm]
 EVEN_S_PER_MM, RICH_S_PER_MM = 2.0, 5.0
 # Nobody aims at a heat more finely; steels that share one share its forecast. [°C]
@@ -183,7 +183,10 @@ class AtTorch:
 
     @property
     def _even_s(self) -> float:
-        """How long a hand holds the thickest section that is heated. [s]."""
+        """How long a hand holds the thickest section of a part heated all over. [s]."""
+        # Of a part heated at one end alone, each second more spreads the heat behind it.
+        if self.work.route.extent != "whole":
+            return 0.0
         carbon = self.work.steel.composition_wt_pct.get("C")
         met = structure_of(self.work.condition.name, carbon.middle if carbon else 0.0)
         each_s = RICH_S_PER_MM if met == "spheroidised" else EVEN_S_PER_MM

@@ -13,6 +13,7 @@ class SideOut(Plain):
 
     id: str
     steel: str
+    spoken: str
     condition: str
     route: str
     temper: TemperOut

@@ -60,7 +60,7 @@ def _swap(line: Line, by: Measure, gap: Callable[[float], float], pair: Pair) ->
     """Return where the gap changes its sign nearest to where the part stands now."""
     low, high = line.ends
     leads = gap(line.now) <= 0
-    ahead = (pair.first if leads else pair.second).treatment.steel.name
+    ahead = (pair.first if leads else pair.second).treatment.steel.spoken
     course = words.Course(line.now, _crossing(gap, line), low, high)
     return SwapOut(
         axis=line.axis,
@@ -119,7 +119,7 @@ def _failure_swap(pair: Pair) -> SwapOut:
     at = _crossing(gap, line) if known else None
     leads = gap(line.now) <= 0 or not known
     low, high = _FAILURE
-    ahead = (pair.first if leads else pair.second).treatment.steel.name
+    ahead = (pair.first if leads else pair.second).treatment.steel.spoken
     return SwapOut(
         axis="failure cost",
         by="cost",

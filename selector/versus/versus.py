@@ -93,6 +93,7 @@ def _side_out(option: Option, job: Job) -> SideOut:
     return SideOut(
         id=option.id,
         steel=work.steel.name,
+        spoken=work.steel.spoken,
         condition=work.condition.name,
         route=work.route.name,
         temper=temper_out(option.choice),
@@ -139,11 +140,14 @@ def _needs(option: Option, shop: Workshop) -> tuple[str, ...]:
 def _risks(option: Option) -> tuple[str, ...]:
     """Return what can go wrong: gates not passed outright, cracking and its remedies."""
     judged = option.judged
-    risks = [gate.text for gate in judged.gates if gate.verdict != "pass"]
     crack = judged.prediction.crack.risk
+    # The gate of the crack says the same as the class of it does below.
+    told = {"cracking"} if crack is not None else set()
+    failing = [g for g in judged.gates if g.verdict != "pass" and g.name not in told]
+    risks = [gate.text for gate in failing]
     if crack is not None:
         cure = f"; helps: {crack.mitigations[0]}" if crack.mitigations else ""
         risks.append(f"cracks in the quench: {crack_words(crack)}, estimated{cure}")
-    if judged.prediction.treatment.by_eye:
+    if judged.prediction.treatment.by_eye and option.choice.sensitivity_hrc >= 0.5:
         risks.append(f"{option.choice.sensitivity_hrc:.0f} HRC for a colour misread by 25 °C")
     return tuple(risks)

@@ -56,9 +56,10 @@ def headline(first: SideOut, second: SideOut, swaps: tuple[SwapOut, ...]) -> str
     """Return who is ahead by score and cost, and at what quantity the cost turns."""
     ahead, behind = (first, second) if first.score >= second.score else (second, first)
     text = (
-        f"{_what(ahead)} stands ahead of {_what(behind)}: score {ahead.score:.2f} against "
-        f"{behind.score:.2f}, {ahead.cost.p50:.0f} against {behind.cost.p50:.0f} "
-        f"{ahead.cost.unit} a good part."
+        f"{_what(ahead)} stands ahead of {_what(behind)}: right "
+        f"{times_in_100(ahead.passing_all)} against {times_in_100(behind.passing_all)}, "
+        f"{ahead.cost.p50:.0f} against "
+        f"{behind.cost.p50:.0f} {ahead.cost.unit} a good part."
     )
     turn = next((s for s in swaps if s.axis == "quantity" and s.by == "cost"), None)
     if turn is None:
@@ -67,7 +68,7 @@ def headline(first: SideOut, second: SideOut, swaps: tuple[SwapOut, ...]) -> str
     cheap = sides.pop(turn.ahead_now)
     (dear,) = sides.values()
     one_steel = first.steel == second.steel
-    cheap_name, dear_name = (_what(s) if one_steel else s.steel for s in (cheap, dear))
+    cheap_name, dear_name = (_what(s) if one_steel else s.spoken for s in (cheap, dear))
     if turn.at is None:
         return f"{text} {cheap_name} is the cheaper at any quantity to {turn.high:.0f}."
     if turn.now is not None and turn.at > turn.now:
@@ -78,4 +79,4 @@ def headline(first: SideOut, second: SideOut, swaps: tuple[SwapOut, ...]) -> str
 def _what(side: SideOut) -> str:
     """Return an option by steel, condition and route."""
     bar, route = condition_words(side.condition), in_sentence(side.route)
-    return f"{side.steel} ({bar}; {route})"
+    return f"{side.spoken} ({bar}; {route})"

@@ -224,7 +224,7 @@ def _check(option: OptionOut, zone: Zone) -> tuple[str, ...]:
         said.append(
             f"Then your part: {', '.join(checks)}."
             if said
-            else f"We look at {', '.join(checks)}."
+            else f"We check it: {', '.join(checks)}."
         )
     elif is_sent_out(option):
         said.append("The firm states the hardness it measured; we look the part over.")

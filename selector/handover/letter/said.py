@@ -15,10 +15,10 @@ _DUTY = {
 # Of what is to wear before its mate the letter says what it does, not that it must last.
 _GIVES_WAY = {
     "none": "need not be hard",
-    "sliding": "slides",
-    "abrasive": "works in grit",
-    "rolling-contact": "rolls under load",
-    "edge-impact": "takes knocks",
+    "sliding": "will slide",
+    "abrasive": "will work in grit",
+    "rolling-contact": "will roll under load",
+    "edge-impact": "will take knocks",
 }
 _MATE = {
     "part": "and must wear before the mate does ({mate})",

@@ -78,6 +78,6 @@ def test_a_bar_that_costs_too_much_is_judged_by_the_cheapest_way_that_comes_righ
     found = advised(asked, "42crmo4")
     (bar,) = rack(found)
     dear = [item for item in found.rejected if item.gate.name == "budget"]
-    near = max(dear, key=lambda item: item.share / item.cost)
+    near = max(dear, key=lambda item: item.nearness(1.0))
     assert f"costs about {near.cost:.0f} of the 1 EUR" in bar.why
     assert near.cost < max(item.cost for item in dear)

@@ -28,7 +28,12 @@ def test_both_sides_stand_beside_each_other_and_every_axis_below(run):
     done = run(FIRST, SECOND)
     assert done.exit_code == 0, done.output
     assert done.stdout.startswith("drive dog\n")
-    for word in ("C45, cold-drawn", "42CrMo4, annealed", "failures", "Prices are invented"):
+    for word in (
+        "C45, cold-drawn",
+        "4140 (42CrMo4), annealed",
+        "failures",
+        "Prices are invented",
+    ):
         assert word in done.stdout
     for axis in ("quantity", "hourly rate", "bar price", "crack rate", "failure cost"):
         assert f"   {axis}: " in done.stdout

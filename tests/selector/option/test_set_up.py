@@ -39,12 +39,12 @@ def test_carbide_is_held_for():
 
 
 @pytest.mark.parametrize(("steel", "each_s"), [("c45", 2.0), ("115crv3", 5.0)])
-def test_a_thick_section_is_held_so_long_that_it_is_even(steel, each_s):
+def test_a_thick_part_heated_all_over_is_held_so_long_that_it_is_even(steel, each_s):
     for size in (10, 16, 25):
         wide = {f"part.section.{n}.size": f"{size} mm" for n in (0, 1)}
         own = {"part.feature": [], "workshop.heat": [{"source": "oxy-propane"}]}
         job = resolved(asked({**wide, **own}), CATALOG)
-        chosen = at_torch(job, alike(treatment_of(job, steel, "local-torch", "warm-water")))
+        chosen = at_torch(job, alike(treatment_of(job, steel, "through-torch", "warm-water")))
         assert chosen.set_up.hold_s >= min(each_s * chosen.task.part.thickest_mm, HOLDS_S[-1])
 
 

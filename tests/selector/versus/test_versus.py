@@ -40,7 +40,7 @@ def test_it_says_what_each_costs_needs_and_risks(found):
 
 def test_the_headline_states_the_quantity_where_cheap_with_care_loses(found):
     turn = next(s for s in found.swaps if s.axis == "quantity" and s.by == "cost")
-    assert f"From {turn.at:.0f} pieces on 42CrMo4 is the cheaper." in found.headline
+    assert f"From {turn.at:.0f} pieces on 4140 (42CrMo4) is the cheaper." in found.headline
 
 
 def test_a_firm_is_weighed_when_named_though_nothing_was_to_be_sent_out(found):

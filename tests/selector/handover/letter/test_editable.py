@@ -55,7 +55,7 @@ def test_words_may_change_sections_go_and_come(letter):
 
 
 def test_without_the_head_of_the_ways_there_is_no_table(letter):
-    text = text_of(letter).replace("[Two other ways]", "")
+    text = text_of(letter).replace("[Another way]", "")
     assert changed(letter, text).table is None
 
 
