@@ -12,6 +12,8 @@ import pytest
 
 from catalog import Catalog, load_catalog
 from selector.advice.advise import Advice, advise
+from selector.advice.change import changes
+from selector.advice.record import ChangeOut
 from selector.decision.weighing import weigh
 from selector.flame.answer import FlameAnswer, flame_answer
 from selector.requirement import Requirement
@@ -64,6 +66,12 @@ def advise_once(
     """Return what `advise` does; progress is no part of the answer."""
     del progress
     return _advice(_Question(requirement, catalog), steel=steel, route=route)
+
+
+@lru_cache(maxsize=64)
+def changes_once(advice: Advice) -> tuple[ChangeOut, ...]:
+    """Return what `changes` does, which is dearer than the advice that it goes by."""
+    return changes(advice)
 
 
 def flame_once(

@@ -3,6 +3,7 @@
 import pytest
 
 from catalog import load_catalog
+from tests.dog import EVERY_KIND
 from tests.traps import (
     FURNACE,
     OIL_ONLY,
@@ -108,7 +109,8 @@ def test_a_furnace_does_for_a2_and_d2_but_not_for_high_speed_steel():
 
 @pytest.mark.parametrize("name", ["cast iron", "casting", "scrap"])
 def test_a_casting_is_identified_before_any_quench(name):
-    found = ask({"workshop.stock": [{"steel": name}], "workshop.only_stock": True})
+    rack = {"workshop.stock": [{"steel": name}], "workshop.only_stock": True}
+    found = ask(rack, steels=(*EVERY_KIND, "cast-iron"))
     assert found.verdict == "coupon_first"
     assert not found.options
     assert "cast-iron-quench" in cautions(found)

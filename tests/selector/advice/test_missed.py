@@ -4,11 +4,16 @@ from selector.advice.altered import thought_of
 from selector.advice.missed import BARS, certified_bars, nearest_misses, rejected_lines
 from selector.advice.output import advice_out
 from selector.requirement import requirement_from
+from tests.dog import only
 from tests.page_server import racked
 
+# The steels of that rack; no other can be had.
+RACKED = ("42crmo4", "115crv3", "c45")
 
-def out_of(changes, *, changed=False):
-    return advice_out(advise(requirement_from(racked(changes))), changed=changed)
+
+def out_of(changes, *steels, changed=False):
+    known = only(*steels) if steels else None
+    return advice_out(advise(requirement_from(racked(changes)), known), changed=changed)
 
 
 def test_what_came_nearest_and_what_stops_the_rest_are_lines():
@@ -25,7 +30,7 @@ def test_what_came_nearest_and_what_stops_the_rest_are_lines():
 def test_where_money_stops_all_the_cheapest_comes_nearest_and_its_sum_is_named(monkeypatch):
     # Of the changes that are thought of the money is the last, and it alone is looked at here.
     monkeypatch.setattr(change, "thought_of", lambda advice: [*thought_of(advice)][-1:])
-    advice = out_of({"limit.budget": 20, "limit.currency": "EUR"}, changed=True)
+    advice = out_of({"limit.budget": 20, "limit.currency": "EUR"}, *RACKED, changed=True)
     assert advice.verdict == "no_option"
     first, *_ = nearest_misses(advice)
     money = [item for item in advice.rejected if item.gate == "budget" and item.share >= 0.5]

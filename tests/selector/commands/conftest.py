@@ -4,7 +4,7 @@ import pytest
 
 from catalog import load_catalog
 from tests.dog import EVERY_KIND, only
-from tests.once import advise_once
+from tests.once import advise_once, changes_once
 
 
 @pytest.fixture
@@ -17,3 +17,4 @@ def few_steels(monkeypatch):
     )
     for asker in ("selector.advice.advise", "selector.handover.letter.answer"):
         monkeypatch.setattr(f"{asker}.advise", advise_once)
+    monkeypatch.setattr("selector.advice.output.changes", changes_once)
