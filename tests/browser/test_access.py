@@ -1,5 +1,7 @@
 """Every view for everyone: rules of WCAG, widths, light and dark, one line of the way."""
 
+import itertools
+
 from tests.dog import varied
 from tests.page_server import racked
 
@@ -8,9 +10,7 @@ TITLES = {
     "choice": "The choice", "torch": "The torch", "head-to-head": "Head to head",
     "firm": "How firm", "bench": "At the bench", "customer": "For the customer",
 }  # fmt: skip
-# Wide and narrow, each light and dark: width changes what is shown, the scheme its colours. What
-# lies between them in width shows what the wide page does.
-SEEN = ((1440, "light"), (1024, "dark"), (390, "light"), (390, "dark"))
+WIDTHS, SCHEMES = (1440, 1024, 390), ("light", "dark")
 WIDE = (
     "Math.max(document.documentElement.scrollWidth, "
     "document.querySelector('[data-testid=stMain]').scrollWidth)"
@@ -28,7 +28,7 @@ def test_no_view_breaks_a_rule_or_scrolls_sideways(page, opened, settled, kept, 
         page.locator(".st-key-views a").filter(has_text=title).last.click()
         page.locator(f"[class*='-here'] a:has-text('{title}')").wait_for()
         settled()
-        for width, scheme in SEEN:
+        for width, scheme in itertools.product(WIDTHS, SCHEMES):
             page.emulate_media(color_scheme=scheme)
             page.set_viewport_size({"width": width, "height": 900})
             found = violations()
