@@ -3,7 +3,7 @@
 from catalog import load_catalog
 from selector.decision.set_up_out import set_up_out
 from selector.job.job import resolved
-from selector.job.treatment import temper_ceilings
+from selector.job.tempers import temper_ceilings
 from selector.option.prediction import predict
 from selector.option.preparation import cooled_points, prepare
 from selector.option.temper_choice import choices

@@ -111,9 +111,10 @@ def by_ease(claims: Claims, scores: Floats) -> bool:
     Returns
     -------
     bool
-        True where the first scores no better, is near and is easier had or less work. Whether
-        it is as sure is not asked again: what stands lower comes first by a tie alone, be it
-        with a third.
+        True where the first scores no better, is near, not much dearer, and is easier had or
+        less work. Whether it is as sure is not asked again: what stands lower comes first by
+        a tie alone, be it with a third.
     """
     first, second = standings(claims, scores[:, None])[:, 0]
-    return bool(first <= second <= first + NEAR and claims.ease[0] < claims.ease[1])
+    near = first <= second <= first + NEAR and claims.cost[0] <= DEARER * claims.cost[1]
+    return bool(near and claims.ease[0] < claims.ease[1])

@@ -16,7 +16,8 @@ from selector.figure import median
 from selector.gate import Gate
 from selector.job.candidates import Screened, like_conditions_merged
 from selector.job.job import Job
-from selector.job.treatment import Treatment, temper_ceilings
+from selector.job.tempers import temper_ceilings
+from selector.job.treatment import Treatment
 from selector.option.cost import days_of
 from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
 from selector.option.preparation import cooled_points, prepare

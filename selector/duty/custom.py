@@ -111,6 +111,9 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
     merit = min(merit, _most(duty, work))
     if make == "prehard" and duty == "spring":
         merit = USUAL if kind in _SPRING_KINDS else NEVER
+    if make == "prehard" and duty == "soil" and kind in _SPRING_KINDS:
+        # Hoes and edgers are cut cold of hard strip.
+        merit = ALSO
     return merit
 
 

@@ -1,6 +1,6 @@
 """What custom makes of heat and damp: hot-work steel, what stands weather, what is greased."""
 
-from selector.duty.merit import ALSO, CUTS, SELDOM, USUAL
+from selector.duty.merit import ALSO, CUTS, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty
 from selector.job.treatment import Treatment
 from selector.job.usual_window import HOT_C
@@ -13,8 +13,10 @@ RUSTS, OILED_MM = 0.3, 16.0
 _STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
 # An edge of stainless steel is rinsed and dried; what stands brine takes no edge.
 _WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
-# What works hot is of hot-work steel, or of high-speed steel where it cuts. [-]
+# What works hot is of hot-work steel, or of high-speed steel where it cuts; smiths make do with
+# spring and alloy steel. What is made for cold work is soft in no time. [-]
 _HOT_WORK = {"hot-work-tool": USUAL, "high-speed": SELDOM}
+_COLD_WORK = frozenset({"water-tool", "oil-tool", "high-carbon", "bearing"})
 
 
 def where_hot(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
@@ -22,6 +24,8 @@ def where_hot(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> 
     service = asked.limit.service_temperature
     if service is None or service < HOT_C or duty == "plain":
         return merit
+    if work.steel.kind in _COLD_WORK:
+        return NEVER
     best = _HOT_WORK.get(work.steel.kind)
     return min(merit, SELDOM) if best is None else max(merit, best) if work.hardens else merit
 
@@ -47,8 +51,10 @@ def rusts(work: Treatment, asked: Requirement) -> bool:
 
 def _must_not_rust(asked: Requirement) -> bool:
     """Return whether a part is used in the damp and too small to be painted or greased."""
-    # A spring is painted or greased however thin it is: little rubs on it.
-    kept = asked.is_spring and asked.limit.corrosion == "mild"
+    # A spring is painted or greased however thin it is: little rubs on it. What works the
+    # ground is rubbed bright by it.
+    mild = asked.limit.corrosion == "mild"
+    kept = mild and (asked.is_spring or asked.works_ground)
     return asked.limit.corrosion != "none" and thickest_mm(asked) <= OILED_MM and not kept
 
 

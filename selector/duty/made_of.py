@@ -108,6 +108,7 @@ _PREHARD: Mapping[Duty, float] = {
 }  # fmt: skip
 _AS_BOUGHT: Mapping[Duty, float] = {
     "plain": _U, "key": _U, "sliding": _A, "drive": _S, "gear": _S, "soil": _S,
+    "struck body": 0.2,
 }  # fmt: skip
 # Of what plain parts are left soft: nobody burns tool steel on a bracket.
 _LEFT_SOFT = {

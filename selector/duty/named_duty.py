@@ -88,7 +88,7 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("soil", lambda z: z.wear == "abrasive" and z.ground),
     # Where a die draws or coins, metal rubs on it under pressure.
     ("pressed face", lambda z: z.wear in {"sliding", "abrasive"} and z.pressed),
-    ("gauge", lambda z: z.wear == "sliding" and z.gauge),
+    ("gauge", lambda z: z.wear == "sliding" and z.gauge and not z.soft),
     ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
     ("grit", lambda z: z.wear == "abrasive"),
     ("rolling", lambda z: z.wear == "rolling-contact"),

@@ -25,6 +25,7 @@ from selector.mechanics.strength import (
 )
 from selector.requirement import Requirement
 from selector.requirement.load import Load
+from selector.requirement.part import Part
 
 Floats = NDArray[np.float64]
 # A factor above this on a known load buys nothing.
@@ -99,7 +100,7 @@ def has_load(load: Load) -> bool:
 
 def bearing(asked: Requirement) -> Bearing:
     """Return what the part bears, whatever its steel."""
-    notch = notches(asked.part)
+    notch = notches(_bent(asked))
     return Bearing(
         notches=notch,
         stressed=_stresses(asked, notch),
@@ -107,6 +108,15 @@ def bearing(asked: Requirement) -> Bearing:
         fatigue=asked.load.cycles == "fatigue",
         vital=asked.safety_critical,
     )
+
+
+def _bent(asked: Requirement) -> Part:
+    """Return a part with the notches that bend: a leaf's hole lies in its clamp or eye."""
+    part = asked.part
+    if not asked.is_spring or part.shape_class == "coil-spring":
+        return part
+    bent = tuple(feature for feature in part.feature if feature.kind != "cross-hole")
+    return part.model_copy(update={"feature": bent})
 
 
 def _stresses(asked: Requirement, notch: Notches) -> tuple[tuple[Stress, ...], ...]:

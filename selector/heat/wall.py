@@ -99,7 +99,9 @@ def mix_curves(boundary: Boundary, time_s: float, mix: Floats, clock: Floats) ->
 
 
 @joined
-def _loss(boundary: Boundary, mix: Floats, w: int, surface_c: float) -> tuple[float, float]:
+def _loss(
+    boundary: Boundary, mix: Floats, w: np.uint64, surface_c: float
+) -> tuple[float, float]:
     """Return the heat flux out of a wall and its slope with surface temperature."""
     curve, per = boundary.curve, boundary.per_c
     x = (surface_c - boundary.first_c) * per
@@ -133,7 +135,7 @@ def _settle(part: Layout, table: Table, boundary: Boundary, w: np.uint64, stage:
     wall[FLUX, w] = q + dq * move
     dq = dq if dq > 0.0 else 0.0
     wall[STIFF + stage, w] = dq / (k + gap * dq)
-    return abs(move) < 0.01
+    return bool(abs(move) < 0.01)
 
 
 @compiled

@@ -133,6 +133,7 @@ def _stock(
     clear, unclear = [], []
     for number, bar in enumerate(shop.stock, start=1):
         steels = _meant(bar.steel, f"workshop.stock.{number}.steel", catalog, problems)
+        steels = _commonest(steels, catalog)
         if len(steels) != 1:
             unclear += [Unclear(bar, steels)] if steels else []
             continue
@@ -154,6 +155,13 @@ def _meant(
     if not found.steels:
         problems.append(Problem(field, "a known steel", repr(name), found.did_you_mean))
     return found.steels
+
+
+def _commonest(steels: tuple[Steel, ...], catalog: Catalog) -> tuple[Steel, ...]:
+    """Return the one that people buy of near-equals that a name means, else all it means."""
+    families = {steel.family for steel in steels}
+    usual = catalog.families[families.pop()].usual if len(families) == 1 else None
+    return tuple(steel for steel in steels if steel.slug == usual) or steels
 
 
 def _prices(shop: Workshop, catalog: Catalog, problems: list[Problem]) -> Prices:

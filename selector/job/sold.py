@@ -62,11 +62,21 @@ def too_thin(part: Part, bar: Stock, sold: Condition) -> Gate | None:
     if bar.size is None:
         return None
     wanted = _thinnest_mm(part, sold)
-    if bar.size + SAME_SIZE_MM >= wanted:
+    if bar.size + SAME_SIZE_MM >= wanted or _is_of_its_shape(part, bar.size, sold):
         return None
     takes = ceil(10 * wanted - 1e-6) / 10
     text = f"the bar in the rack is {bar.size:g} mm; the part takes {takes:g} mm"
     return Gate("stock", "fail", text)
+
+
+def _is_of_its_shape(part: Part, size_mm: float, sold: Condition) -> bool:
+    """Return whether a bar is just as thick as the hexagon or square that a part is made of."""
+    # Whoever has a hexagon to make and bar of that size has hexagon bar. Ground stock comes in
+    # the shapes it is listed in alone.
+    thickest = max(part.section, key=lambda section: section.across_mm)
+    rolled = sold.surface != "ground" or thickest.shape in sold.shapes
+    like = abs(size_mm - thickest.size) <= SAME_SIZE_MM
+    return rolled and like and thickest.shape in {"hexagon", "square"}
 
 
 def _thinnest_mm(part: Part, sold: Condition) -> float:

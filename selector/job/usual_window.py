@@ -3,6 +3,7 @@
 Common practice for tools and machine parts; the table carries no source.
 """
 
+import re
 from dataclasses import dataclass, replace
 
 from selector.requirement import Requirement
@@ -54,6 +55,9 @@ _PRESSED = {
 _FORMS = Usual(50.0, 58.0, 45.0)
 # Burnishers, spinning tools, flaring cones. Common practice.
 _RUBS = Usual(57.0, 63.0, 50.0)
+# A broad face that is struck and sets what is soft works as it is bought, of medium-carbon bar:
+# groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC], [mm]
+_STRUCK_SOFT_HRC, _BROAD_MM = 5.0, 12.0
 # Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
 # practice.
 _GAUGE = Usual(58.0, 64.0, 55.0)
@@ -69,6 +73,14 @@ _DEPTH_MM = {
     "rolling-contact": 0.8,
     "edge-impact": 1.0,
 }
+# Of the thickness of a tooth, which is 1.57 modules: a case of a quarter of the module, or it
+# leaves too little core. Common practice. [-]
+_TOOTH_SHARE = 0.16
+# What a gauge may touch without wearing. Common practice.
+_WEARS_NOTHING = re.compile(
+    r"wood|timber|plastic|nylon|acetal|leather|cork|felt|rubber|wax|paper|card|cloth|clay",
+    re.IGNORECASE,
+)
 # Flat and coiled springs by the thickness of their section: thin strip is run harder.
 # Common practice of spring makers, no source. [mm], [HRC]
 _SPRING = (
@@ -80,7 +92,12 @@ _SPRING = (
 def usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
     """Return the depth that wear asks, of thin work no more than hard right through. [mm]."""
     middle = min(section.most_depth_mm for section in requirement.sections_of(zone))
-    return min(_DEPTH_MM[zone.wear], middle)
+    teeth = [
+        _TOOTH_SHARE * feature.size
+        for feature in requirement.part.feature
+        if feature.kind == "teeth" and feature.size is not None
+    ]
+    return min(_DEPTH_MM[zone.wear], middle, *teeth)
 
 
 def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
@@ -88,21 +105,49 @@ def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     usual = _WINDOW.get((zone.wear, zone.severity))
     if usual is not None and requirement.part.is_toothed:
         usual = replace(usual, bought_hrc=None)
-    if usual is not None and zone.wear == "sliding" and requirement.rubs:
-        # What polishes or forms by rubbing is polished itself and keeps its face.
-        usual = _RUBS
-    if zone.wear == "sliding" and requirement.measures:
-        usual = _GAUGE
-    if zone.wear == "sliding" and requirement.load.impact == "hammered":
-        usual = replace(usual or _FORMS, bought_hrc=None)
-    if usual is not None and zone.wear == "abrasive" and not requirement.is_edged:
-        usual = replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
-    if zone.wear == "abrasive" and requirement.works_ground:
-        usual = _GROUND
-    if zone.wear == "edge-impact" and requirement.presses:
-        usual = _PRESSED[zone.severity]
+    if zone.wear == "sliding":
+        usual = _sliding(requirement, zone, usual)
+    elif usual is not None and zone.wear == "abrasive":
+        usual = _in_grit(requirement, zone, usual)
+    elif usual is not None and zone.wear == "edge-impact":
+        usual = _at_an_edge(requirement, zone, usual)
     service_c = requirement.limit.service_temperature
     return _HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
+
+
+def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual | None:
+    """Return the usual window of what slides or rubs."""
+    harmless = zone.mate is not None and _WEARS_NOTHING.search(zone.mate.material)
+    if requirement.load.impact == "hammered":
+        return replace(_GAUGE if requirement.measures else usual or _FORMS, bought_hrc=None)
+    if requirement.measures and not harmless:
+        return _GAUGE
+    # What polishes or forms by rubbing is polished itself and keeps its face.
+    return _RUBS if usual is not None and requirement.rubs else usual
+
+
+def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
+    """Return the usual window of what grit or cutting wears."""
+    if requirement.works_ground:
+        return _GROUND
+    if requirement.is_edged:
+        return usual
+    return replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
+
+
+def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
+    """Return the usual window of an edge or a face that takes blows or presses."""
+    if requirement.presses:
+        return _PRESSED[zone.severity]
+    light = _sets_lightly(requirement, zone)
+    return replace(usual, bought_hrc=_STRUCK_SOFT_HRC) if light else usual
+
+
+def _sets_lightly(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a broad struck face, no edge, wears lightly."""
+    broad = min(s.narrowest_mm for s in requirement.sections_of(zone)) > _BROAD_MM
+    struck = requirement.load.impact == "hammered"
+    return struck and broad and zone.severity == "light" and not requirement.is_edged
 
 
 def usual_spring(thick_mm: float) -> Usual:

@@ -15,7 +15,8 @@ from selector.hardening.tempered import austempered, curve_reach_c, tempered
 from selector.job.demand import FOR_WEAR, Demand
 from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
-from selector.job.treatment import BLAZE_THIN_MM, Means, Temper, Treatment, tempers
+from selector.job.tempers import BLAZE_THIN_MM, tempers
+from selector.job.treatment import Means, Temper, Treatment
 from selector.option.layered import case_softening_hrc
 from selector.option.prediction import embrittled
 from selector.option.preparation import Prepared, prepare

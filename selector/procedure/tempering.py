@@ -7,7 +7,8 @@ import numpy as np
 from selector.errors import OutOfRangeError
 from selector.heat.colour import HEAT_COLOURS, temper_colour
 from selector.job.demand import Demand
-from selector.job.treatment import Means, Temper, temper_ceilings
+from selector.job.tempers import temper_ceilings
+from selector.job.treatment import Means, Temper
 from selector.option.prediction import embrittled
 from selector.option.preparation import prepare
 from selector.option.temper_choice import section_hrc

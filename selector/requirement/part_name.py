@@ -52,10 +52,15 @@ _EDGED = _named(
 _BLUNT = re.compile(
     r"\b(mix(?:ing|er)?|stirr(?:ing|er)|fan|turbine|propeller|agitator|paddle)\b", re.IGNORECASE
 )
+# What holds, guides or winds a spring is none; one leaf of a spring and a reed are.
 _SPRING = _named(
-    r"springs?|r-?clips?|circlips?|(?:snap|retaining) rings?",
-    "pin|seat|hanger|perch|compressor|pliers|groove",
+    r"springs?|r-?clips?|circlips?|(?:snap|retaining) rings?|reeds?(?: tongues?)?|"
+    r"(?:top|main|master|second|bottom|helper) lea(?:f|ves)",
+    "pin|seat|hanger|perch|compressor|pliers|groove|anchor|anchorage|plate|hook|eye|cup|collar|"
+    "retainer|tensioner|block|post|stop|cover|cap|guide|end|former|winder|mandrel|tester|maker|"
+    "arbor|gauge|box|peg|button|buckle|saddle|knife",
 )
+_LEAF = _named(r"lea(?:f|ves)")
 # An end that is turned or ground to a form of its own.
 _FORMED = re.compile(
     r"\b(?:ball|cone|conical|dom(?:e|ed|ing)|spherical|taper(?:ed)?|point(?:ed)?|nosed?|"
@@ -81,7 +86,8 @@ _FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE
 _GROUND = _named(
     r"(?:plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
     r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower blade|subsoiler|cultivator|"
-    r"dibber|dibble|drag|trowel|pug[- ]?mill|clay|earth|auger|stump|ditch(?:er|ing)?)s?"
+    r"dibber|dibble|drag|(?:turf|lawn|border)[- ](?:edger|edging iron|cutter)|edger|aerator|"
+    r"trowel|pug[- ]?mill|clay|earth|auger|stump|ditch(?:er|ing)?)s?"
 )
 
 
@@ -107,8 +113,10 @@ def is_edged(name: str) -> bool:
 
 
 def is_spring(name: str) -> bool:
-    """Return whether it is a spring."""
-    return _SPRING.search(itself(name)) is not None
+    """Return whether it is a spring, or one leaf for a spring."""
+    words = itself(name)
+    leaf = _LEAF.search(words) is not None and re.search(r"\bspring\b", name, re.I) is not None
+    return leaf or _SPRING.search(words) is not None
 
 
 def is_formed(name: str) -> bool:

@@ -13,7 +13,8 @@ from selector.errors import OutOfRangeError, Problem, RequirementError
 from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
 from selector.hardening.tempered import curve_reach_c
 from selector.job.process import temper_peak_c
-from selector.job.treatment import Temper, Treatment, tempers
+from selector.job.tempers import tempers
+from selector.job.treatment import Temper, Treatment
 from selector.option.prediction import embrittled
 from selector.option.zone_hardness import after_temper, temper_validity
 from selector.requirement.part import Section

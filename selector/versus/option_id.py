@@ -9,7 +9,8 @@ from selector.errors import Problem, RequirementError
 from selector.job.candidates import Screened, Wanted, every, screened
 from selector.job.job import Job
 from selector.job.screening import heated_thickness
-from selector.job.treatment import BLAZE_THIN_MM, Temper, Treatment, temper_ceilings, tempers
+from selector.job.tempers import BLAZE_THIN_MM, temper_ceilings, tempers
+from selector.job.treatment import Temper, Treatment
 from selector.requirement import Requirement
 
 FIELD, BREAK = "option", "\u200b"

@@ -10,7 +10,8 @@ from selector.decision.judgement import Judged, judge
 from selector.decision.option import Option, Scorer, scorer_of
 from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
 from selector.job.job import Job, per_job
-from selector.job.treatment import Treatment, temper_ceilings
+from selector.job.tempers import temper_ceilings
+from selector.job.treatment import Treatment
 from selector.option.cost import Bill, bill, order_of
 from selector.option.prediction import Prediction, mishaps, predict
 from selector.option.preparation import Prepared, cooled_points, prepare

@@ -7,7 +7,7 @@ from selector.heat.colour import temper_colour, temper_colour_named
 from selector.heat.grid import Section, bar_grid
 from selector.heat.tempering_heat import soaked
 from selector.heat.torch import torch
-from selector.job.treatment import _TIME_S
+from selector.job.tempers import _TIME_S
 from selector.metallurgy.tempering import equivalent_time
 from selector.requirement.part import Section as PartSection
 from selector.torch.heating import heatings

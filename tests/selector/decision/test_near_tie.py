@@ -56,6 +56,8 @@ def test_ease_decides_only_against_what_scores_no_less_and_is_near():
     assert not by_ease(claims([0, 1]), np.array([0.72, 0.70]))
     assert not by_ease(claims([0, 1]), np.array([0.60, 0.70]))
     assert not by_ease(claims([1, 1]), np.array([0.68, 0.70]))
+    dear = claims([0, 1], cost=np.array([10.1 * DEARER, 10.0]))
+    assert not by_ease(dear, np.array([0.68, 0.70]))
 
 
 def test_of_a_few_each_keeps_its_own():

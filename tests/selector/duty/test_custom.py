@@ -219,3 +219,22 @@ def test_steel_that_hardens_in_air_is_seldom_hardened_by_eye(source, merit):
     made = work("a6", route, "air", source, condition="annealed")
     demand = resolved(wanted, CATALOG).leading
     assert custom(made, demand, wanted) == pytest.approx(merit)
+
+
+def test_hot_tools_are_not_made_of_steel_for_cold_work():
+    hot = asked({**CASES["struck edge"], "limit.service_temperature": "450 degC"})
+    demand = resolved(hot, CATALOG).leading
+    assert custom(work("x40crmov5-1", "through-furnace"), demand, hot) >= ALSO
+    assert custom(work("100mncrw4", "through-furnace"), demand, hot) == NEVER
+    assert custom(work("115crv3", "through-torch"), demand, hot) == NEVER
+    assert custom(work("51crv4", "through-torch"), demand, hot) > NEVER
+
+
+def test_what_works_the_ground_is_cut_of_hard_strip_and_may_rust():
+    edger = asked(
+        {"part.name": "Turf edger", "part.feature": [], "zone.0.wear": "abrasive",
+         "zone.0.hardness": GONE, "load.impact": "light", "limit.corrosion": "mild"}
+    )  # fmt: skip
+    strip = work("c75s", "prehard-bar", condition="prehard")
+    assert custom(strip, resolved(edger, CATALOG).leading, edger) == ALSO
+    assert not rusts(strip, edger)

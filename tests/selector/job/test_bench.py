@@ -40,11 +40,16 @@ def test_a_name_of_several_steels_stands_apart():
         name
         for steel in CATALOG.steels.values()
         for name in steel.names()
-        if len(CATALOG.find(name)) > 1
+        if len({found.family for found in CATALOG.find(name)}) > 1
     )
     things = of({"workshop.stock": [{"steel": name}]})
     assert things.stock == ()
     assert len(things.unclear[0].steels) > 1
+
+
+def test_a_name_of_near_equals_is_the_one_that_people_buy():
+    things = of({"workshop.stock": [{"steel": "blue tempered strip"}]})
+    assert [racked.steel.slug for racked in things.stock] == ["c75s"]
 
 
 def test_all_unknown_names_are_said_at_once_with_what_is_known():

@@ -121,6 +121,18 @@ def test_a_coil_spring_is_wound_of_wire_as_thick_as_it_is():
     assert "a spring is wound" in gate.text
 
 
+def test_bar_as_thick_as_a_hexagon_is_hexagon_bar_where_it_is_rolled():
+    part = plain(
+        {"shape": "round", "size": 8, "length": 20},
+        {"shape": "hexagon", "size": 16, "length": 90},
+    ).part
+    bar = Stock(steel="C55", size=16)
+    rolled = STRIP.condition.model_copy(update={"shapes": ("round",), "surface": "black"})
+    ground = rolled.model_copy(update={"surface": "ground"})
+    assert too_thin(part, bar, rolled) is None
+    assert too_thin(part, bar, ground) is not None
+
+
 @pytest.mark.parametrize(
     ("sections", "shapes", "bar", "takes"),
     [

@@ -3,16 +3,8 @@ import itertools
 import pytest
 
 from catalog import load_catalog
-from selector.job.treatment import (
-    CASE_CEILING_C,
-    NO_TEMPER,
-    Temper,
-    is_torched,
-    knows,
-    temper_ceilings,
-    temper_times,
-    tempers,
-)
+from selector.job.tempers import CASE_CEILING_C, temper_ceilings, temper_times, tempers
+from selector.job.treatment import NO_TEMPER, Temper, is_torched, knows
 from tests.dog import asked, work
 
 CATALOG = load_catalog()

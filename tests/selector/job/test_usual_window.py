@@ -1,6 +1,7 @@
 import pytest
 
 from selector.job.usual_window import usual_depth_mm, usual_spring, usual_window
+from selector.requirement.zone import Mate
 from tests.dog import asked
 
 
@@ -35,6 +36,46 @@ def test_thin_work_is_asked_to_be_hard_right_through_and_no_deeper():
     thick, thin = of("edge-impact"), of("edge-impact", size=1)
     assert usual_depth_mm(thick, thick.zone[0]) == 1.0
     assert usual_depth_mm(thin, thin.zone[0]) == 0.5
+
+
+def test_a_tooth_keeps_a_core_under_its_case():
+    """A case of about a quarter of the module, whose tooth is 1.57 modules thick."""
+    gear = of("rolling-contact", size=40)
+    small = asked({
+        "part.name": "pump gear", "part.feature": [{"kind": "teeth", "at": 10, "size": 3}],
+        "load": {"impact": "none", "cycles": "fatigue"},
+        "part.section": [{"shape": "round", "size": 40, "length": 20}],
+        "zone": [{"section": [1], "wear": "rolling-contact", "severity": "light"}],
+    })  # fmt: skip
+    assert 0.4 < usual_depth_mm(small, small.zone[0]) < 0.55
+    assert usual_depth_mm(gear, gear.zone[0]) == 0.8
+
+
+def test_a_gauge_is_hard_but_for_wood():
+    gauge = of("sliding", name="Taper plug gauge")
+    wooden = gauge.zone[0].model_copy(
+        update={"mate": Mate(material="boxwood", should_wear="mate")}
+    )
+    assert usual_window(gauge, gauge.zone[0]).low_hrc == 58
+    assert usual_window(gauge, wooden) is None
+
+
+def test_a_tool_that_rubs_is_harder_than_a_pin():
+    tool, pin = of("sliding", "medium", name="Burnisher"), of("sliding", "medium")
+    rubs, runs = (usual_window(part, part.zone[0]) for part in (tool, pin))
+    assert rubs.low_hrc > runs.low_hrc
+    assert (rubs.bought_hrc, runs.bought_hrc) == (None, 24.0)
+
+
+def test_a_broad_face_that_sets_lightly_works_as_it_is_bought():
+    broad, thin = (
+        of("edge-impact", impact="hammered"),
+        of("edge-impact", impact="hammered", size=6),
+    )
+    heavy = of("edge-impact", "heavy", impact="hammered")
+    assert usual_window(broad, broad.zone[0]).bought_hrc == 5.0
+    assert usual_window(thin, thin.zone[0]).bought_hrc is None
+    assert usual_window(heavy, heavy.zone[0]).bought_hrc is None
 
 
 def test_thin_springs_are_run_harder():

@@ -8,7 +8,8 @@ import pytest
 
 from catalog import load_catalog
 from selector.job.job import resolved
-from selector.job.treatment import Temper, Treatment, tempers
+from selector.job.tempers import tempers
+from selector.job.treatment import Temper, Treatment
 from selector.option.caution import cautions, of_option
 from tests.dog import asked
 

@@ -1,12 +1,14 @@
 import pytest
 
 from selector.requirement.part_name import (
+    breaks,
     is_edged,
     is_formed,
     is_spring,
     itself,
     measures,
     presses,
+    rubs,
     works_ground,
 )
 
@@ -56,8 +58,21 @@ def test_a_part_is_what_stands_before_what_it_is_for(name, words):
         ),
         (
             is_spring,
-            ("Leaf spring", "V spring for a lock", "R-clip, 3 mm", "Circlips"),
-            ("Spring seat", "Pin for a spring"),
+            (
+                "Leaf spring",
+                "V spring for a lock",
+                "R-clip, 3 mm",
+                "Circlips",
+                "Top leaf for a gig spring",
+                "Reed tongue for an accordion",
+            ),
+            (
+                "Spring seat",
+                "Pin for a spring",
+                "Spring anchor plate",
+                "Hinge leaf",
+                "Reed knife",
+            ),
         ),
         (
             works_ground,
@@ -69,6 +84,19 @@ def test_a_part_is_what_stands_before_what_it_is_for(name, words):
 def test_a_name_says_what_a_part_does_by_its_last_words(says, yes, no):
     assert [name for name in yes if not says(name)] == []
     assert [name for name in no if says(name)] == []
+
+
+def test_what_is_there_to_break_is_known_by_name():
+    assert breaks("Shear pin for a rotavator, 8 mm")
+    assert breaks("Shear bolt M10")
+    assert not breaks("Shear blade")
+
+
+def test_what_rubs_on_its_work_is_known_by_name():
+    assert rubs("Engraver's burnisher, 5 mm rod")
+    assert rubs("Metal-spinning tool, 16 mm ball nose")
+    assert not rubs("Tool post")
+    assert not rubs("Pin for a burnisher")
 
 
 def test_an_end_with_a_form_of_its_own_is_known_by_name():

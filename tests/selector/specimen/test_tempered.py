@@ -4,7 +4,7 @@ import pytest
 from catalog import load_catalog
 from selector.errors import OutOfRangeError, RequirementError
 from selector.hardening.tempered import curve_reach_c
-from selector.job.treatment import tempers
+from selector.job.tempers import tempers
 from selector.specimen.tempered import (
     temper_at,
     temperature_for,
