@@ -18,7 +18,7 @@ FORBIDDEN = {"utils", "helpers", "common", "base", "misc", "types", "select", "c
 FORBIDDEN_IN_UI = {"catalog", "selector"}
 MOST_LINES = 400
 # What a stranger must look through before he enters a room.
-MOST_FILES_IN_SELECTOR = 13
+MOST_FILES_IN_SELECTOR = 12
 DOCUMENTS, LONGEST_LINE = ("README.md", "DEVELOPERS.md"), 120
 # Each package and those it may import of ours.
 MAY_IMPORT = {"catalog": {"catalog"}, "selector": {"catalog", "selector"}, "ui": set(PACKAGES)}

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 def check_plot(plot: Path | None) -> None:
     """Refuse a plot that is no PNG, SVG or PDF, if one is asked for."""
     if plot is not None:
-        from selector.plot_file import checked_format  # noqa: PLC0415
+        from selector.commands.plot_file import checked_format  # noqa: PLC0415
 
         checked_format(plot)
 
@@ -27,6 +27,6 @@ def save_plot(plot: Path | None, make: Callable[[], "Figure"]) -> None:
         Returns the figure; not called where none is asked for.
     """
     if plot is not None:
-        from selector.plot_file import save  # noqa: PLC0415
+        from selector.commands.plot_file import save  # noqa: PLC0415
 
         save(make(), plot)

@@ -1,7 +1,7 @@
 import pytest
 from matplotlib import rc_context
 
-from selector.plot_file import save
+from selector.commands.plot_file import save
 from selector.versus.plot import plot_of
 from selector.versus.versus import versus
 from tests.dog import asked, only

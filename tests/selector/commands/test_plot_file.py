@@ -3,8 +3,8 @@ from pathlib import Path
 import pytest
 from matplotlib.figure import Figure
 
+from selector.commands.plot_file import checked_format, save
 from selector.errors import RequirementError
-from selector.plot_file import checked_format, save
 
 
 @pytest.mark.parametrize(
