@@ -31,7 +31,9 @@ def test_output_shown_is_the_beginning_of_the_real_output(command, shown, cli, m
 def test_the_swap_of_quantity_is_shown():
     """What the comparison is for: from how many pieces on the better steel is the cheaper."""
     shown = next(text for command, text in SHOWN.findall(README) if "versus" in command)
-    assert re.search(r"From\s+\d+\s+pieces\s+on\s+42CrMo4\s+is\s+the\s+cheaper", shown)
+    assert re.search(
+        r"From\s+\d+\s+pieces\s+on\s+4140\s+\(42CrMo4\)\s+is\s+the\s+cheaper", shown
+    )
 
 
 def commands_shown() -> list[str]:
