@@ -42,9 +42,9 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
     source, hardened = treatment.source, treatment.steel.hardened
     if source is None:
         return []
-    thick, reach = heated_thickness(job.asked, treatment), source.section_mm.value
     if is_torched(treatment) and hardened is not None:
-        return _at_torch(treatment, temper, job)
+        return _at_torch(treatment, temper, job, source)
+    thick, reach = heated_thickness(job.asked, treatment), source.section_mm.value
     if is_cased_by_torch(treatment):
         cold = list(_cased(job, alike(treatment)))
         if cold:
@@ -55,12 +55,10 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
     return [Gate("heating", "marginal", f"at the end of its reach: {text}")]
 
 
-def _at_torch(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
+def _at_torch(treatment: Treatment, temper: Temper, job: Job, source: HeatSource) -> list[Gate]:
     """Judge the heat of a torch or fire: as it is followed, then what such a source bears."""
-    source, same = treatment.source, alike(treatment)
+    same = alike(treatment)
     gates = list(_followed(job, same))
-    if source is None:
-        return gates
     at, thick = at_torch(job, same), heated_thickness(job.asked, treatment)
     if worst(gates) != "fail" and thick > HEARTH * source.section_mm.value:
         gates.append(_beyond(source, thick))
