@@ -1,4 +1,4 @@
-"""Keeping what a function makes of records, told apart by identity alone."""
+"""Keeping what a function makes of records, each known by its identity alone."""
 
 from collections.abc import Callable
 from functools import wraps

@@ -43,8 +43,8 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
     )  # fmt: skip
     letter = composed(requirement, advice, record, tone)
     fresh = composed(requirement, advice, record)
-    told = _as_changed(plainly(letter), session.here().id)
-    mine = changed(letter, told)
+    written = _as_changed(plainly(letter), session.here().id)
+    mine = changed(letter, written)
     strange = strange_figures(mine, fresh)
     if strange:
         st.markdown("**Figures that the advice does not hold; they will be marked:**")
@@ -68,14 +68,14 @@ def _as_changed(text: str, part: str) -> str:
     """Ask for a letter as it is to go out; what was changed lasts as long as the advice."""
     # A letter of other figures is another one: its changes would speak of the part before.
     key = f"letter/{part}/{crc32(text.encode())}"
-    told = st.text_area(
+    written = st.text_area(
         "The letter, to be changed", text, height=560, key=key, persist_state="session"
     )
     st.caption(
         "A head in square brackets begins a section; take it out with its text, or add one. "
         "The table of other ways is set under its head."
     )
-    return told
+    return written
 
 
 def plainly(letter: Letter) -> str:

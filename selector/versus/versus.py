@@ -142,8 +142,8 @@ def _risks(option: Option) -> tuple[str, ...]:
     judged = option.judged
     crack = judged.prediction.crack.risk
     # The gate of the crack says the same as the class of it does below.
-    told = {"cracking"} if crack is not None else set()
-    failing = [g for g in judged.gates if g.verdict != "pass" and g.name not in told]
+    said = {"cracking"} if crack is not None else set()
+    failing = [g for g in judged.gates if g.verdict != "pass" and g.name not in said]
     risks = [gate.text for gate in failing]
     if crack is not None:
         cure = f"; helps: {crack.mitigations[0]}" if crack.mitigations else ""
