@@ -28,7 +28,7 @@ from selector.metallurgy.hardening_heat import structure_of
 from selector.requirement import Requirement
 from selector.requirement.workshop import Workshop
 from selector.sampling import Normals
-from selector.torch.heating import USUAL_HOLD_S, least_past_mm
+from selector.torch.course import USUAL_HOLD_S, least_past_mm
 from selector.torch.history import Heats, History
 from selector.torch.part import Torching, torching
 from selector.torch.probe import Probes, probes

@@ -28,7 +28,8 @@ from selector.heat.conduction import History, Plan, Stop
 from selector.heat.end_quench import HIGH_C, LOW_C, time_between
 from selector.heat.immersion import STILL_AIR, quench_history
 from selector.heat.steel_property import cooling_steel
-from selector.torch.heating import HOLDS_S, KEPT, MELTS_C, MIDDLE_STOP, Heatings
+from selector.torch.course import HOLDS_S, KEPT, MELTS_C, MIDDLE_STOP
+from selector.torch.heating import Heatings
 from selector.torch.part import outlines
 from selector.torch.section import place_in_radius, section_factors, start_bin_c
 

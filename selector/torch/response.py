@@ -14,7 +14,8 @@ from selector.heat.boiling import Quench
 from selector.heat.grid import Grid
 from selector.heat.operator import SEEN_C
 from selector.sampling import Normals
-from selector.torch.heating import KEPT, Heatings, heatings
+from selector.torch.course import KEPT
+from selector.torch.heating import Heatings, heatings
 from selector.torch.history import Heats, History, between, read
 from selector.torch.overheating import hottest_edge_c
 from selector.torch.part import Stretch, Torching
