@@ -15,6 +15,7 @@ from selector.heat.grid import Grid, bar_grid
 from selector.heat.operator import FASTEST_C_PER_S, LATE_S, seen_cell
 from selector.heat.steel_property import heating_steel
 from selector.heat.torch import AMBIENT_C, flame_boundary
+from selector.kept import kept_within
 from selector.torch.part import Stretch, Torching
 
 Floats = NDArray[np.float64]
@@ -35,9 +36,9 @@ RISING, WARM_C = 25, 450.0
 MELTS_C = 1480.0
 # The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
 EDGE_C = 20.0
-# So many libraries are kept, some five megabytes each: an answer makes up to six, and the part
-# with a changed answer asks for most of them again.
-KEPT = 16
+# What is kept of the ways up, and of the courses of the middle flame: those of one part, for
+# its library is made of them and they are asked for no more. [MB]
+RISES_MB, COURSES_MB = 24.0, 16.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -119,7 +120,7 @@ def middle_log_flame(torching: Torching, past_mm: float) -> float:
     return min(float(np.log(taken / shortest)), 0.0) if run.reached else 0.0
 
 
-@lru_cache(maxsize=8 * KEPT)
+@kept_within(RISES_MB)
 def rise(torching: Torching, past_mm: float, share: float, stop: int) -> Reached:
     """Return the flat-out heating as it passes one stop, by way of all stops before it.
 
@@ -180,7 +181,7 @@ def course(torching: Torching, past_mm: float, share: float, stop: int) -> Cours
     return _sampled(*held)
 
 
-@lru_cache(maxsize=4 * KEPT)
+@kept_within(COURSES_MB)
 def middle_course(torching: Torching, past_mm: float, stop: int) -> Course:
     """Return the course of the middle flame; it is kept, for dips ask for single ones first.
 
@@ -202,7 +203,6 @@ def middle_course(torching: Torching, past_mm: float, stop: int) -> Course:
     return course(torching, past_mm, float(np.exp(level)), stop)
 
 
-@lru_cache(maxsize=256)
 def field_after(torching: Torching, past_mm: float, stop: int, hold_s: float) -> Floats:
     """Return how hot each cell is after one stop and hold, without all other heatings.
 

@@ -5,9 +5,7 @@ amount to is written down cell by cell. So a part is heated a few times, whateve
 baths and questions that follow.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,10 +14,10 @@ from selector.hardening.heating_course import heating_rate, held_s, tempered_s
 from selector.heat.grid import Grid
 from selector.heat.operator import FASTEST_C_PER_S, side_difference_k
 from selector.heat.torch import AMBIENT_C
+from selector.kept import kept_within
 from selector.torch.course import (
     FLAMES_LOG,
     HOLDS_S,
-    KEPT,
     MIDDLE_FLAME,
     MIDDLE_STOP,
     RISING,
@@ -39,6 +37,9 @@ Floats = NDArray[np.float64]
 COLD_C = 250.0
 # The time to a heat falls at least so fast with the flame, in logarithms. [-]
 FLATTEST = -0.1
+# An answer makes up to six libraries of some five megabytes, and the part with a changed answer
+# asks for most of them again. [MB]
+HEATINGS_MB = 96.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -46,10 +47,10 @@ class Heatings:
     """All heatings of a part for one reach past its zone, read place by place.
 
     Axes are flames, stops, holds and places; places are the steel cells of the grid, or what
-    `at` makes of them. `over_c` is the peak above the stop, `held_s` the hold at the peak that
-    dissolves as much, `log_tempered_s` the logarithm of the tempering as time at 600 °C, and
-    `field_c` how hot the places are at the middle flame. `to_stop_s`, `uneven_k` and
-    `hottest_c` go by flame and stop.
+    `at` makes of them. `figures` has four a place, before the last axis: the peak above the
+    stop, the log rate, the hold at the peak that dissolves as much, and the logarithm of the
+    tempering as time at 600 °C. `field_c` is how hot the places are at the middle flame;
+    `to_stop_s`, `uneven_k` and `hottest_c` go by flame and stop.
     """
 
     torching: Torching
@@ -61,30 +62,30 @@ class Heatings:
     uneven_k: Floats
     hottest_c: Floats
     efficiency: float
-    over_c: Floats
-    log_rate: Floats
-    held_s: Floats
-    log_tempered_s: Floats
+    figures: Floats
     field_c: Floats
 
-    @cached_property
+    @property
     def table(self) -> Floats:
         """Peak, rate, hold and tempering side by side; (flames × stops × holds, 4 × places)."""
-        rate = np.broadcast_to(self.log_rate[:, :, None, :], self.over_c.shape)
-        parts = (self.over_c, rate, self.held_s, self.log_tempered_s)
-        joined = np.concatenate(parts, axis=-1)
-        return joined.reshape(-1, joined.shape[-1])
+        return self.figures.reshape(-1, 4 * self.figures.shape[-1])
+
+    @property
+    def over_c(self) -> Floats:
+        """The peak above the stop. [K]."""
+        return self.figures[..., 0, :]
+
+    @property
+    def log_tempered_s(self) -> Floats:
+        """The logarithm of the tempering as time at 600 °C, in seconds."""
+        return self.figures[..., 3, :]
 
     def at(self, weight: Floats) -> "Heatings":
         """Return the same at places that lie between cells; weight is (places, cells)."""
-        return replace(
-            self,
-            over_c=self.over_c @ weight.T,
-            log_rate=self.log_rate @ weight.T,
-            held_s=self.held_s @ weight.T,
-            log_tempered_s=self.log_tempered_s @ weight.T,
-            field_c=self.field_c @ weight.T,
-        )
+        # One product of two matrices: of stacked ones each small one is a call of its own.
+        rows = self.figures.reshape(-1, self.figures.shape[-1]) @ weight.T
+        figures = rows.reshape(*self.figures.shape[:-1], -1)
+        return replace(self, figures=figures, field_c=self.field_c @ weight.T)
 
     def in_time_log(self, stop_c: Floats) -> Floats:
         """Return the log share of the flame that leaves time to stop, by heat. [-]."""
@@ -103,40 +104,38 @@ class Heatings:
         return np.minimum(log_strength, self.in_time_log(stop_c))
 
 
-@lru_cache(maxsize=KEPT)
+@kept_within(HEATINGS_MB)
 def heatings(torching: Torching, past_mm: float) -> Heatings:
     """Return all heatings of a part for one reach past its zone."""
     grid = part_grid(torching.part)
     log_flame = middle_log_flame(torching, past_mm) + np.array(FLAMES_LOG)
-    stops = range(len(torching.stops_c))
     shares = [float(np.exp(level)) for level in log_flame]
-    courses = [
-        middle_course(torching, past_mm, stop)
-        if flame == MIDDLE_FLAME
-        else course(torching, past_mm, share, stop)
-        for flame, share in enumerate(shares)
-        for stop in stops
-    ]
-    runs = [[rise(torching, past_mm, share, stop) for stop in stops] for share in shares]
+    runs, courses = [], []
+    for flame, share in enumerate(shares):
+        for stop in range(len(torching.stops_c)):
+            # Each way up goes on from the one before it: asked for in turn, none is run twice.
+            runs.append(rise(torching, past_mm, share, stop))
+            courses.append(
+                middle_course(torching, past_mm, stop)
+                if flame == MIDDLE_FLAME
+                else course(torching, past_mm, share, stop)
+            )
     shape = (len(FLAMES_LOG), len(torching.stops_c))
-    over, rate, hold, tempered, field = _read(courses, shape, np.array(torching.stops_c))
-    middle = runs[MIDDLE_FLAME][MIDDLE_STOP].history
+    figures, field_c = _read(courses, shape, np.array(torching.stops_c))
+    middle = runs[MIDDLE_FLAME * shape[1] + MIDDLE_STOP].history
     power_w = torching.flame.power_w * float(np.exp(log_flame[MIDDLE_FLAME]))
     return Heatings(
         torching,
         past_mm,
         grid,
         log_flame,
-        np.array([[r.reached for r in rises] for rises in runs]),
-        np.array([[float(r.history.time_s[-1]) for r in rises] for rises in runs]),
-        np.array([[_uneven_k(grid, torching, r) for r in rises] for rises in runs]),
+        np.array([run.reached for run in runs]).reshape(shape),
+        np.array([float(run.history.time_s[-1]) for run in runs]).reshape(shape),
+        np.array([_uneven_k(grid, torching, run) for run in runs]).reshape(shape),
         np.array([c.hottest_c for c in courses]).reshape(shape),
         middle.stored_j / (power_w * float(middle.time_s[-1])),
-        over,
-        rate,
-        hold,
-        tempered,
-        field[MIDDLE_FLAME],
+        figures,
+        field_c,
     )
 
 
@@ -145,8 +144,10 @@ def _uneven_k(grid: Grid, torching: Torching, run: Reached) -> float:
     return side_difference_k(grid, run.history, torching.flame, torching.turns)
 
 
-def _read(courses: list[Course], shape: tuple[int, int], stops_c: Floats) -> Iterator[Floats]:
-    """Yield peak over the stop, log rate, hold, log tempering and field, by flame and stop."""
+def _read(
+    courses: list[Course], shape: tuple[int, int], stops_c: Floats
+) -> tuple[Floats, Floats]:
+    """Return the figures of courses by flame and stop, and the field of the middle flame."""
     time_s = np.stack([one.time_s for one in courses])[:, None, :]
     places = np.stack([one.temperature_c for one in courses])
     at = RISING + np.arange(len(HOLDS_S))
@@ -155,14 +156,12 @@ def _read(courses: list[Course], shape: tuple[int, int], stops_c: Floats) -> Ite
     hold = held_s(time_s, places, rate)[..., at]
     tempered = tempered_s(time_s, np.maximum(places, COLD_C))[..., at]
     over = peak - np.tile(stops_c, shape[0])[:, None, None]
-    yield _axes(over, shape)
-    yield np.log(rate).reshape(*shape, -1)
-    yield _axes(hold, shape)
-    yield _axes(np.log(np.maximum(tempered, 1e-9)), shape)
-    yield _axes(places[..., at], shape)
-
-
-def _axes(part: Floats, shape: tuple[int, int]) -> Floats:
-    """Return (courses, places, holds) as (flames, stops, holds, places)."""
-    split = part.reshape(*shape, *part.shape[1:])
-    return np.ascontiguousarray(np.swapaxes(split, -1, -2))
+    log_rate = np.broadcast_to(np.log(rate).reshape(*over.shape[:2], 1), over.shape)
+    log_tempered = np.log(np.maximum(tempered, 1e-9))
+    # From (courses, places, holds) to (flames, stops, holds, figures, places).
+    joined = np.moveaxis(np.stack([over, log_rate, hold, log_tempered]), (0, 3), (2, 1))
+    by_flame = places[..., at].reshape(*shape, places.shape[1], len(HOLDS_S))
+    return (
+        np.ascontiguousarray(joined).reshape(*shape, *joined.shape[1:]),
+        np.ascontiguousarray(np.swapaxes(by_flame[MIDDLE_FLAME], -1, -2)),
+    )

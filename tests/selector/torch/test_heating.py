@@ -30,7 +30,7 @@ def dog():
 def test_axes_are_flames_stops_holds_and_cells(dog):
     cells = dog.grid.cells().size
     assert dog.over_c.shape == (3, len(dog.torching.stops_c), len(HOLDS_S), cells)
-    assert dog.log_rate.shape == (3, len(dog.torching.stops_c), cells)
+    assert dog.figures.shape == (*dog.over_c.shape[:3], 4, cells)
     assert np.isfinite(dog.over_c).all()
     assert np.isfinite(dog.log_tempered_s).all()
 
