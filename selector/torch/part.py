@@ -1,6 +1,7 @@
 """A part at a torch, as the numbers that heat takes: sections, hot stretch, flame, operator."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import accumulate, pairwise
 
 from catalog.heat_source import HeatSource
@@ -203,11 +204,19 @@ def torching(
     """Return a part at a heat source of this workshop."""
     # The part lies between firebricks where its heat source is a flame.
     shop = asked.workshop
-    return Torching(
-        stretch(asked, hard, lead),
-        flame_of(source, shop),
-        steel_class,
-        turns=shop.turns_part or source.kind == "fire",
-        hearth=source.kind == "flame",
-        patience_s=PATIENCE_S.get(source.kind, 600.0),
+    return _first(
+        Torching(
+            stretch(asked, hard, lead),
+            flame_of(source, shop),
+            steel_class,
+            turns=shop.turns_part or source.kind == "fire",
+            hearth=source.kind == "flame",
+            patience_s=PATIENCE_S.get(source.kind, 600.0),
+        )
     )
+
+
+@lru_cache(maxsize=256)
+def _first(task: Torching) -> Torching:
+    """Return the first of equal parts at a torch, so that looking up what is kept is quick."""
+    return task
