@@ -50,7 +50,7 @@ def rusts(work: Treatment, asked: Requirement) -> bool:
 
 
 def _better_stainless(asked: Requirement) -> bool:
-    """Return whether a part is used in the damp, slim, and rubbed where paint would wear off."""
+    """Return whether a part is used in the damp, slim and rubbed on: paint is no help."""
     # A spring is painted or greased however thin it is: little rubs on it. What works the
     # ground is rubbed bright by it, and what nothing rubs on is painted.
     rubbed = any(zone.wear != "none" for zone in asked.zone)
