@@ -4,7 +4,7 @@ from selector.duty.merit import ALSO, CUTS, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty
 from selector.job.treatment import Treatment
 from selector.job.usual_window import HOT_C
-from selector.per_record import per_record
+from selector.kept import per_record
 from selector.requirement import Requirement
 
 # Where it is damp a slim part that something runs on is rather taken of what does not rust; a
