@@ -143,7 +143,8 @@ def able(requirement: Requirement) -> Able:
 @st.cache_resource(max_entries=_ADVICES, show_spinner=False)
 def torched(requirement: Requirement, steel: str | None) -> FlameAnswer:
     """Return whether a torch will do, for one steel or the best, with its samples."""
-    return flame_answer(requirement, catalog(), steel)
+    known = None if steel else weighed(requirement).job
+    return flame_answer(requirement, catalog(), steel, job=known)
 
 
 @st.cache_resource(max_entries=_ADVICES, show_spinner=False)

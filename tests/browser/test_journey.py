@@ -6,6 +6,7 @@ import re
 from playwright.sync_api import expect
 
 from selector import advise
+from selector.advice.against import against_shares
 from selector.advice.output import advice_out
 from selector.requirement import requirement_from
 from tests.page_server import RACK, racked
@@ -251,8 +252,10 @@ def test_a_blank_part_has_nothing_of_the_example_before(page, opened, settled, h
 
 def test_the_figures_are_the_engines(page, opened, kept):
     draft = racked()
-    opened("choice", kept(draft, asked=draft))
-    advice = advice_out(advise(requirement_from(draft)))
+    key = kept(draft, asked=draft)
+    opened("choice", key)
+    known = advise(requirement_from(draft))
+    advice = advice_out(known)
     first = advice.options[0]
     figures = page.locator(".tw-figure").all_inner_texts()
     assert figures[0] == f"{first.hardness.surface.p50:.0f} HRC"
@@ -263,3 +266,10 @@ def test_the_figures_are_the_engines(page, opened, kept):
     with everything.value.path().open(encoding="utf-8") as file:
         saved = json.load(file)
     assert [o["id"] for o in saved["options"]] == [o.id for o in advice.options]
+    # One that beats another of a better place says why it stands behind.
+    beaten = against_shares(known)
+    assert beaten
+    for view in ("choice", "firm"):
+        opened(view, key)
+        for text in beaten:
+            page.get_by_text(text).wait_for()

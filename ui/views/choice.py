@@ -5,6 +5,7 @@ from functools import partial
 import streamlit as st
 
 from selector import Requirement
+from selector.advice.against import against_shares
 from selector.advice.record import AdviceOut
 from ui import (
     answer,
@@ -70,6 +71,7 @@ if advice.rack:
     markup(figures.rack_cards(advice.rack))
 st.header(f"All {len(advice.options)} that work, by route", anchor=False)
 markup("<div class='tw-panel'>", figures.listing(advice, requirement.limit.budget), "</div>")
+bullets(against_shares(known))
 why_not.show(requirement)
 st.header("Look out, step by step", anchor=False)
 markup(figures.look_out(advice.cautions))
