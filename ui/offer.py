@@ -15,7 +15,7 @@ from selector.handover.letter.picture import picture
 from selector.handover.letter.record import Letter, Tone
 from selector.handover.sheet import pages
 from selector.record import OptionOut
-from ui import cached, frame, letterhead, session
+from ui import cached, frame, held, letterhead, session
 from ui.labels import plain
 
 # A page of A4 is then 990 dots wide: sharp where it is shown 600 wide on a dense screen.
@@ -41,14 +41,14 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
         What is proposed; None of a part that is passed on.
     """
     tone = st.radio(
-        "Tone", _TONES, horizontal=True, key="letter/tone", format_func=_TONES.__getitem__,
-        persist_state="session",
+        "Tone", _TONES, horizontal=True, format_func=_TONES.__getitem__,
+        **held.lasting("letter/tone", "full", _TONES),
     )  # fmt: skip
     letter = composed(requirement, advice, record, tone)
     fresh = composed(requirement, advice, record)
     left, right = st.columns(2, gap="large")
     with left:
-        mine = changed(letter, _as_changed(plainly(letter), session.here().id))
+        mine = changed(letter, _as_changed(plainly(letter)))
         strange = strange_figures(mine, fresh)
         if strange:
             st.markdown("**Figures that the advice does not hold; they will be marked:**")
@@ -79,13 +79,11 @@ def _to_take(letter: Letter, sender: Sender, drawing: Drawing | None, fresh: Let
             )  # fmt: skip
 
 
-def _as_changed(text: str, part: str) -> str:
+def _as_changed(text: str) -> str:
     """Ask for a letter as it is to go out; what was changed lasts as long as the advice."""
     # A letter of other figures is another one: its changes would speak of the part before.
-    key = f"letter/{part}/{crc32(text.encode())}"
-    written = st.text_area(
-        "The letter, to be changed", text, height=640, key=key, persist_state="session"
-    )
+    kept = held.lasting(f"letter/{crc32(text.encode())}", text)
+    written = str(st.text_area("The letter, to be changed", height=640, **kept))
     st.caption(
         "A head in square brackets begins a section; take it out with its text, or add one. "
         "The table of other ways is set under its head."
