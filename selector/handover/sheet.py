@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
 from selector.errors import Problem, RequirementError
-from selector.handover.fonts import fonts
+from selector.handover.fonts import fonts, read
 from selector.handover.harmless import harmless
 
 if TYPE_CHECKING:
@@ -117,8 +117,7 @@ def _pdf(name: str, data: Mapping[str, Any], paper: Paper) -> Sheet:
         return typst.compile(
             TEMPLATES / f"{name}.typ",
             root=TEMPLATES,
-            font_paths=list(there.folders),
-            ignore_system_fonts=not system,
+            font_paths=read(there.folders, system=system),
             sys_inputs={"data": text},
             pdf_standards=["ua-1"],
         )
