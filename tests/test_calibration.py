@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from selector.metallurgy.temper_curve import coefficients
-from tests.benchmarks.calibration import gathered, markdown, report, summary, topics
+from tests.benchmarks.calibration import factor, gathered, markdown, report, summary, topics
 from tests.benchmarks.calibration_reading import CalibrationReading
 from tests.benchmarks.calibration_tempering import forecast_by, joined
 
@@ -33,6 +33,12 @@ def test_a_summary_counts_bias_error_and_what_is_inside():
     assert bias == pytest.approx((-0.5 + 2.0 - 4.0 + 0.0) / 4)
     assert error == pytest.approx(6.5 / 4)
     assert (half, most) == (0.5, 0.75)
+
+
+def test_depths_are_missed_by_a_factor_to_either_side_and_hardness_by_none():
+    twice = [replace(reading(m), unit="mm") for m in (25.0, 100.0)]
+    assert factor(twice) == pytest.approx(2.0)
+    assert factor([reading(25.0)]) is None
 
 
 def test_a_report_names_what_was_fitted_on_and_splits_by_group():
