@@ -80,12 +80,14 @@ def flame_answer(
     catalog: Catalog,
     steel: str | None = None,
     progress: Progress | None = None,
+    job: Job | None = None,
 ) -> FlameAnswer:
-    """Return whether hardening at a torch will do for a part."""
+    """Return whether the torch will do for a part; what its `job` has simulated is used."""
     # The zone is heated alone; where it is the whole part, that is heated whole. The options
     # are those that `advise` weighs, in the same order.
-    catalog = catalog.assuming(steel)
-    job = resolved(asked, catalog)
+    if job is None or steel is not None:
+        catalog = catalog.assuming(steel)
+        job = resolved(asked, catalog)
     scorer = scorer_of(job, reference_cost(job))
     wanted = None if steel is None else {s.slug for s in catalog.find(steel)}
     if asked.safety_critical or (
