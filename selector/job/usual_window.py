@@ -134,7 +134,7 @@ def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
     """Return the usual window of what grit or cutting wears."""
     if requirement.works_ground:
         return _GROUND
-    if requirement.is_edged:
+    if requirement.is_edged or requirement.presses:
         return usual
     return replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
 
