@@ -43,6 +43,8 @@ MELTS_C = 1480.0
 FLATTEST = -0.1
 # The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
 EDGE_C = 20.0
+# A free end so far below the heat looks dull, and the flame goes over it. Estimate. [K]
+DULL_K = 60.0
 # So many libraries are kept, some five megabytes each: an answer makes up to six, and the part
 # with a changed answer asks for most of them again.
 KEPT = 16
@@ -189,8 +191,8 @@ def least_past_mm(torching: Torching) -> float:
     """Return how far past the zone the flame goes for the edge of the zone to come to heat.
 
     The farther a flame goes, the thinner it is spread: it goes no farther than the zone comes
-    to heat, and where that never does, as near as may be. A fire is not spread: a zone that a
-    thick body beside it keeps cold is laid in with some of that body.
+    to heat, free ends too, and where that never does, as near as may be. A fire is not spread:
+    a zone that a thick body beside it keeps cold is laid in with some of that body.
 
     Parameters
     ----------
@@ -203,13 +205,14 @@ def least_past_mm(torching: Torching) -> float:
         The least of the reaches that serve. [mm]
     """
     part = torching.part
-    edges = [z for z in part.zone_mm if 0.0 < z < part.length_mm]
+    edges = [z for z in part.judged_mm if not torching.in_fire or 0.0 < z < part.length_mm]
     reaches = torching.reaches_mm
     if not edges:
         return 0.0
     grid = part_grid(part)
     rows = grid.cells().tolist()
     cells = [rows.index(seen_cell(grid, z)) for z in edges]
+    below_k = np.array([EDGE_C if 0.0 < z < part.length_mm else DULL_K for z in edges])
     stop_c = torching.stops_c[MIDDLE_STOP]
     served = reaches[0]
     for past_mm in reaches:
@@ -221,7 +224,7 @@ def least_past_mm(torching: Torching) -> float:
         if not rise.reached:
             continue
         course = _held(grid, torching, (past_mm, share, stop_c), rise, USUAL_HOLD_S)
-        if course.temperature_c[cells].max(axis=1).min() >= stop_c - EDGE_C:
+        if np.all(course.temperature_c[cells].max(axis=1) >= stop_c - below_k):
             break
     return served
 
@@ -248,10 +251,10 @@ def _middle_log_flame(torching: Torching, past_mm: float) -> float:
 def _rises(torching: Torching, past_mm: float, share: float) -> tuple[Reached, ...]:
     """Return the flat-out heating as it passes each stop."""
     grid = part_grid(torching.part)
-    heated_mm = torching.heated_mm(past_mm)
+    swept_mm = torching.swept_mm(past_mm)
     seen = seen_cell(grid, 0.5 * sum(torching.part.zone_mm))
     steel = heating_steel(torching.steel_class)
-    boundary = flame_boundary(grid, torching.flame, heated_mm, share, torching.hearth)
+    boundary = flame_boundary(grid, torching.flame, swept_mm, share, torching.hearth)
     rises: list[Reached] = []
     so_far: History | None = None
     for stop_c in torching.stops_c:
@@ -290,13 +293,13 @@ def _held(
 ) -> _Course:
     """Return a heating up to its stop and held there; as far as it came if it falls short."""
     past_mm, share, stop_c = flame
-    heated_mm, steel = torching.heated_mm(past_mm), heating_steel(torching.steel_class)
+    swept_mm, steel = torching.swept_mm(past_mm), heating_steel(torching.steel_class)
 
     def around(hold_c: float | None) -> Boundary:
         return flame_boundary(
             grid,
             torching.flame,
-            heated_mm,
+            swept_mm,
             share,
             torching.hearth,
             hold_c,
