@@ -1,6 +1,6 @@
 """TOML files into one frozen catalogue; every failure says file, key, rule and value."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields, replace
 from functools import cache, cached_property
 from pathlib import Path
@@ -25,6 +25,13 @@ from catalog.values import Record
 
 SHIPPED = Path(__file__).parent
 R = TypeVar("R", bound=Record)
+# What is a folder with a record a file, and what is a file with a record a table.
+_FILES: Mapping[str, type[Record]] = MappingProxyType(
+    {"steels": Steel, "routes": Route, "media": Medium, "heat_sources": HeatSource}
+)
+_TABLES: Mapping[str, type[Record]] = MappingProxyType(
+    {"families": Family, "cautions": Caution, "sources": Source, "marks": Mark}
+)
 
 
 class CatalogError(Exception):
@@ -171,10 +178,14 @@ def _record(
 
 
 def _folder(
-    model: type[R], folders: tuple[Path, ...], name: str, problems: list[str]
+    model: type[R],
+    folders: tuple[Path, ...],
+    name: str,
+    problems: list[str],
+    below: Mapping[str, R] | None,
 ) -> MappingProxyType[str, R]:
     """Return one record a file, keyed by file name; later folders replace earlier entries."""
-    records: dict[str, R] = {}
+    records = dict(below or {})
     for folder in folders:
         for path in sorted((folder / name).glob("*.toml")):
             data = _table(path, problems)
@@ -191,12 +202,16 @@ def _folder(
 
 
 def _mapping(
-    model: type[R], folders: tuple[Path, ...], name: str, problems: list[str]
+    model: type[R],
+    folders: tuple[Path, ...],
+    name: str,
+    problems: list[str],
+    below: Mapping[str, R] | None,
 ) -> MappingProxyType[str, R]:
     """Return the named tables of one file as records; later folders add or replace."""
-    records: dict[str, R] = {}
+    records = dict(below or {})
     for folder in folders:
-        path = folder / name
+        path = folder / f"{name}.toml"
         if not path.exists() and folder != SHIPPED:
             continue
         for key, data in (_table(path, problems) or {}).items():
@@ -208,11 +223,14 @@ def _mapping(
     return MappingProxyType(records)
 
 
-def _prices(folders: tuple[Path, ...], problems: list[str]) -> Prices | None:
+def _prices(
+    folders: tuple[Path, ...], problems: list[str], below: Prices | None
+) -> Prices | None:
     """Return the last price list there is."""
-    path = [folder / "prices.toml" for folder in folders if (folder / "prices.toml").exists()][
-        -1
-    ]
+    paths = [path for folder in folders if (path := folder / "prices.toml").exists()]
+    if not paths and below is not None:
+        return below
+    path = paths[-1] if paths else folders[-1] / "prices.toml"
     data = _table(path, problems)
     return None if data is None else _record(Prices, data, path, problems)
 
@@ -240,9 +258,13 @@ def load_catalog(*folders: str | Path) -> Catalog:
 
 @cache
 def _load(folders: tuple[Path, ...]) -> Catalog:
-    """Return the catalogue of all folders; the shipped one alone as it is kept, if it is."""
+    """Return the catalogue of all folders; the shipped one as it is kept, if it is."""
     if folders != (SHIPPED,):
-        return _read(folders)
+        try:
+            shipped = _load((SHIPPED,))
+        except CatalogError:  # its faults are told together with those of the other folders
+            return _read(folders)
+        return _read(folders[1:], shipped)
     parts = dict(kept(SHIPPED, lambda: _plain(_read(folders))))
     prices = parts.pop("prices")
     return Catalog(**{k: MappingProxyType(v) for k, v in parts.items()}, prices=prices)
@@ -254,38 +276,25 @@ def _plain(known: Catalog) -> dict[str, Any]:
     return {name: part if name == "prices" else dict(part) for name, part in parts.items()}
 
 
-def _read(folders: tuple[Path, ...]) -> Catalog:
-    """Return the checked catalogue of all folders; see `load_catalog` for what it raises."""
+def _read(folders: tuple[Path, ...], under: Catalog | None = None) -> Catalog:
+    """Return the checked catalogue of folders, laid over another; see `load_catalog`."""
+    below = _plain(under) if under else dict.fromkeys(field.name for field in fields(Catalog))
     problems = [
         f"{folder}: (folder): folder must exist (got nothing there)"
         for folder in folders
         if not folder.is_dir()
     ]
-    prices = _prices(folders, problems)
-    steels = _folder(Steel, folders, "steels", problems)
-    routes = _folder(Route, folders, "routes", problems)
-    media = _folder(Medium, folders, "media", problems)
-    heat_sources = _folder(HeatSource, folders, "heat_sources", problems)
-    families = _mapping(Family, folders, "families.toml", problems)
-    cautions = _mapping(Caution, folders, "cautions.toml", problems)
-    sources = _mapping(Source, folders, "sources.toml", problems)
-    marks = _mapping(Mark, folders, "marks.toml", problems)
+    parts: dict[str, Any] = {"prices": _prices(folders, problems, below["prices"])}
+    for name, model in _FILES.items():
+        parts[name] = _folder(model, folders, name, problems, below[name])
+    for name, model in _TABLES.items():
+        parts[name] = _mapping(model, folders, name, problems, below[name])
     problems += [
         f"{steel.slug}.toml: family: must be a key of families.toml (got {steel.family})"
-        for steel in steels.values()
-        if steel.family not in families
+        for steel in parts["steels"].values()
+        if steel.family not in parts["families"]
     ]
-    known = None if prices is None else Catalog(
-        steels=steels,
-        routes=routes,
-        media=media,
-        heat_sources=heat_sources,
-        families=families,
-        cautions=cautions,
-        sources=sources,
-        marks=marks,
-        prices=prices,
-    )  # fmt: skip
+    known = None if parts["prices"] is None else Catalog(**parts)
     if problems or known is None:
         raise CatalogError(tuple(problems), known)
     return known

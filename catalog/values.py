@@ -34,7 +34,9 @@ Text = Annotated[str, Field(min_length=1), AfterValidator(_steady)]
 class Record(BaseModel):
     """A frozen catalogue record that refuses unknown keys and loose types."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False)
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", strict=True, allow_inf_nan=False, defer_build=True
+    )
 
 
 class Sourced(Record):

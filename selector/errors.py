@@ -8,9 +8,11 @@
 """
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-import numpy as np
-from numpy.typing import ArrayLike, NDArray
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import ArrayLike, NDArray
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +66,7 @@ def limits_left(error: OutOfRangeError) -> str:
     return "; ".join(f"{p.field} must be {p.rule}, here it is {p.got}" for p in error.problems)
 
 
-def demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike, unit: str = "") -> None:
+def demand(holds: "ArrayLike", field: str, rule: str, got: "ArrayLike", unit: str = "") -> None:
     """Refuse `got` unless the rule holds throughout, naming the first value that breaks it.
 
     Parameters
@@ -85,6 +87,8 @@ def demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike, unit: str = 
     OutOfRangeError
         When the rule is broken anywhere.
     """
+    import numpy as np  # noqa: PLC0415 - slow to load, and a refusal by name needs none
+
     if np.all(holds):
         return
     broken = np.broadcast_to(~np.asarray(holds), np.shape(got))
@@ -93,7 +97,7 @@ def demand(holds: ArrayLike, field: str, rule: str, got: ArrayLike, unit: str = 
     raise OutOfRangeError(Problem(field, rule, f"{worst:g} {unit}".strip(), step))
 
 
-def positive(field: str, value: ArrayLike, unit: str = "") -> NDArray[np.float64]:
+def positive(field: str, value: "ArrayLike", unit: str = "") -> "NDArray[np.float64]":
     """Return `value` as an array, refusing what is not above zero.
 
     Parameters
@@ -110,6 +114,8 @@ def positive(field: str, value: ArrayLike, unit: str = "") -> NDArray[np.float64
     ndarray
         The values; what is not above zero, NaN included, raises OutOfRangeError.
     """
+    import numpy as np  # noqa: PLC0415 - as above
+
     array = np.asarray(value, dtype=float)
     demand(array > 0, field, "above 0", array, unit)
     return array

@@ -13,7 +13,7 @@ from selector.gate import Gate
 class Plain(BaseModel):
     """A frozen record of the output."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
 
 class Spread(Plain):

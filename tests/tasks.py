@@ -4,7 +4,8 @@ import numpy as np
 
 from catalog import load_catalog
 from selector.job.job import resolved
-from selector.torch.heating import MIDDLE_FLAME, Heatings
+from selector.torch.course import MIDDLE_FLAME
+from selector.torch.heating import Heatings
 from selector.torch.part import torching
 from tests.dog import asked
 

@@ -21,6 +21,9 @@ from selector.decision.standing import Standing, standing_of
 from selector.flame.answer import FlameAnswer, flame_answer
 from selector.flame.output import flame_out
 from selector.flame.record import FlameOut
+from selector.job.job import resolved
+from selector.job.reach import Able
+from selector.job.reach import able as able_of
 from selector.need.need import need as need_of
 from selector.need.record import NeedOut
 from selector.requirement import requirement_from
@@ -131,10 +134,17 @@ def need(requirement: Requirement) -> NeedOut:
     return need_of(requirement, catalog())
 
 
+@st.cache_resource(max_entries=64, show_spinner=False)
+def able(requirement: Requirement) -> Able:
+    """Return what the workshop can do with a part, route by route."""
+    return able_of(resolved(requirement, catalog()))
+
+
 @st.cache_resource(max_entries=_ADVICES, show_spinner=False)
 def torched(requirement: Requirement, steel: str | None) -> FlameAnswer:
     """Return whether a torch will do, for one steel or the best, with its samples."""
-    return flame_answer(requirement, catalog(), steel)
+    known = None if steel else weighed(requirement).job
+    return flame_answer(requirement, catalog(), steel, job=known)
 
 
 @st.cache_resource(max_entries=_ADVICES, show_spinner=False)

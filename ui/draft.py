@@ -72,13 +72,38 @@ def put(draft: Draft, path: str, value: Any) -> None:  # noqa: ANN401
         The answer.
     """
     *parents, last = path.split(".")
+    blank_one = value is None or value == ""
+    if blank_one and read(draft, path) is None:
+        return
     place: Any = draft
     for key in parents:
         place = place[int(key) - 1] if isinstance(place, list) else place.setdefault(key, {})
-    if value is None or value == "":
+    if blank_one:
         place.pop(last, None)
     else:
         place[last] = value
+
+
+def is_asked(draft: Draft, path: str) -> bool:
+    """Return whether a question is still asked that was under way while another was answered.
+
+    Parameters
+    ----------
+    draft : dict
+        The form.
+    path : str
+        The place.
+
+    Returns
+    -------
+    bool
+        False of a mate that is said not to be there, of a hardness that is to be worked out.
+    """
+    within, _, last = path.rpartition(".")
+    if within.endswith((".mate", ".hardness")):
+        return read(draft, within) is not None
+    known = (read(draft, f"{within}.{name}") is not None for name in ("hardness", "depth"))
+    return not within.startswith("zone.") or last != "depth" or any(known)
 
 
 def rows(draft: Draft, path: str) -> list[Draft]:

@@ -29,7 +29,7 @@ def sides(found: VersusOut) -> str:
         ("inside the budget", [_share(side.within_budget) for side in pair]),
         ("surface", [e(shown_spread(side.surface)) for side in pair]),
         ("core", [e(shown_spread(side.core)) for side in pair]),
-        ("hard to", [_mm(side.depth_mm, 1) for side in pair]),
+        ("hard down to", [_mm(side.depth_mm, 1) for side in pair]),
         ("moves", [_mm(side.movement_mm, 2) for side in pair]),
         ("in hand", [f"{days_words(side.days)} days" for side in pair]),
         ("temper", [e(temper_words(side.temper)) for side in pair]),
@@ -62,8 +62,9 @@ def _mm(spread: Spread, digits: int) -> str:
     """Return a length with its range."""
     if spread.p50 is None or spread.p05 is None or spread.p95 is None:
         return "not known"
-    ends = f"{spread.p05:.{digits}f} to {spread.p95:.{digits}f}"
-    return f"{spread.p50:.{digits}f} mm <span class='tw-ends'>{ends}</span>"
+    low, middle, high = (f"{v:.{digits}f}" for v in (spread.p05, spread.p50, spread.p95))
+    ends = "" if low == high else f" <span class='tw-ends'>{low} to {high}</span>"
+    return f"{middle} mm{ends}"
 
 
 def _listed(texts: tuple[str, ...]) -> str:

@@ -202,7 +202,7 @@ def _as_text(value: object) -> str:
 
 def _keep(key: str, path: str, kind: str) -> None:
     """Keep what was answered; a bare number stands for itself, an unticked box for nothing."""
-    if not held.shows(key):
+    if not held.shows(key) or not drafts.is_asked(session.here().draft, path):
         return
     value = held.value_of(key)
     if kind == "quantity":

@@ -1,10 +1,11 @@
 """What the widgets of one visitor's session hold, and what is said beside them."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable
 from typing import Any
 
 import streamlit as st
 
+from ui import session
 from ui.session import here
 
 
@@ -41,16 +42,36 @@ def filled(key: str, value: Any) -> str:  # noqa: ANN401
     return key
 
 
-def one_of(key: str, choices: Sequence[str], first: str) -> str:
-    """Return the key of a widget that holds one of its choices, `first` where it held none."""
-    if st.session_state.get(key) not in choices:
-        st.session_state[key] = first
-    return key
+def lasting(name: str, first: Any, choices: Collection[Any] | None = None) -> dict[str, Any]:  # noqa: ANN401
+    """Return how a widget of a view is held so that its answer lasts as long as the part.
+
+    Parameters
+    ----------
+    name : str
+        Of the widget.
+    first : object
+        What it holds at first.
+    choices : collection, optional
+        What it may hold; what is no longer among them gives way to the first.
+
+    Returns
+    -------
+    dict
+        Arguments of the widget.
+    """
+    part = session.held_part()
+    value = st.session_state.get(name, part.noted.get(name, first) if part else first)
+    sound = isinstance(value, type(first)) and (choices is None or value in choices)
+    # What it holds already is let be: the visitor may be typing.
+    if not sound or name not in st.session_state:
+        st.session_state[name] = value if sound else first
+    return {"key": name, "on_change": lambda: session.note(name, value_of(name))}
 
 
-def fill_in(key: str, value: str) -> None:
-    """Write an answer into the widget with this key, before it is drawn again."""
-    st.session_state[key] = value
+def fill_in(name: str, value: str) -> None:
+    """Write an answer into a widget that lasts, before it is drawn again."""
+    st.session_state[name] = value
+    session.note(name, value)
 
 
 def shows(key: str) -> bool:

@@ -10,13 +10,16 @@ from selector.advice.record import AdviceOut
 from selector.handover.drawing.part_drawing import Drawing
 from selector.handover.letter.editable import changed, strange_figures, text_of
 from selector.handover.letter.letter import composed
-from selector.handover.letter.made import Sender, made
+from selector.handover.letter.made import Sender, letter_data, made
 from selector.handover.letter.picture import picture
 from selector.handover.letter.record import Letter, Tone
+from selector.handover.sheet import pages
 from selector.record import OptionOut
-from ui import cached, frame, letterhead, session
+from ui import cached, frame, held, letterhead, session
 from ui.labels import plain
 
+# A page of A4 is then 990 dots wide: sharp where it is shown 600 wide on a dense screen.
+_PPI = 120.0
 _TONES: dict[Tone, str] = {"full": "In full", "brief": "In brief"}
 _MIME = {
     ".pdf": "application/pdf",
@@ -38,39 +41,49 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
         What is proposed; None of a part that is passed on.
     """
     tone = st.radio(
-        "Tone", _TONES, horizontal=True, key="letter/tone", format_func=_TONES.__getitem__,
-        persist_state="session",
+        "Tone", _TONES, horizontal=True, format_func=_TONES.__getitem__,
+        **held.lasting("letter/tone", "full", _TONES),
     )  # fmt: skip
     letter = composed(requirement, advice, record, tone)
     fresh = composed(requirement, advice, record)
-    written = _as_changed(plainly(letter), session.here().id)
-    mine = changed(letter, written)
-    strange = strange_figures(mine, fresh)
-    if strange:
-        st.markdown("**Figures that the advice does not hold; they will be marked:**")
-        st.markdown("\n".join(f"- {plain(text)}" for text in strange))
+    left, right = st.columns(2, gap="large")
+    with left:
+        mine = changed(letter, _as_changed(plainly(letter)))
+        strange = strange_figures(mine, fresh)
+        if strange:
+            st.markdown("**Figures that the advice does not hold; they will be marked:**")
+            st.markdown("\n".join(f"- {plain(text)}" for text in strange))
     drawing = None if record is None else _picture(requirement, record)
     sender, wrong = letterhead.sender(session.here().shop)
-    if wrong or sender.identity is None:
-        with st.container(horizontal=True, vertical_alignment="center"):
-            st.markdown(plain(wrong or "It goes out without a letterhead."), width="content")
+    with right, st.container(key="as-printed"):
+        st.header("As it prints", anchor=False)
+        printed = as_printed(mine, sender, drawing, fresh)
+        for number, page in enumerate(printed, start=1):
+            alt = f"The letter on paper, page {number} of {len(printed)}, as it is worded here"
+            st.image(page, width="stretch", alt=alt)
+    with left:
+        if wrong or sender.identity is None:
+            st.markdown(plain(wrong or "It goes out without a letterhead."))
             frame.link("workshop", "The letterhead, in your workshop")
+        _to_take(mine, sender, drawing, fresh)
+
+
+def _to_take(letter: Letter, sender: Sender, drawing: Drawing | None, fresh: Letter) -> None:
+    """Offer the letter as files, each made only when it is asked for."""
     with st.container(horizontal=True):
         for suffix, mime in _MIME.items():
             st.download_button(
                 f"Letter as {suffix[1:].upper()}",
-                partial(content, mine, sender, drawing, fresh, suffix),
+                partial(content, letter, sender, drawing, fresh, suffix),
                 f"letter{suffix}", mime, key=f"letter/{suffix}", on_click="ignore",
             )  # fmt: skip
 
 
-def _as_changed(text: str, part: str) -> str:
+def _as_changed(text: str) -> str:
     """Ask for a letter as it is to go out; what was changed lasts as long as the advice."""
     # A letter of other figures is another one: its changes would speak of the part before.
-    key = f"letter/{part}/{crc32(text.encode())}"
-    written = st.text_area(
-        "The letter, to be changed", text, height=560, key=key, persist_state="session"
-    )
+    kept = held.lasting(f"letter/{crc32(text.encode())}", text)
+    written = str(st.text_area("The letter, to be changed", height=640, **kept))
     st.caption(
         "A head in square brackets begins a section; take it out with its text, or add one. "
         "The table of other ways is set under its head."
@@ -88,6 +101,30 @@ def _picture(requirement: Requirement, record: OptionOut) -> Drawing:
     """Return the picture of the option that is proposed."""
     known = cached.weighed(requirement)
     return picture(known.job, next(o for o in known.options if o.id == record.id))
+
+
+def as_printed(
+    letter: Letter, sender: Sender, drawing: Drawing | None, fresh: Letter
+) -> tuple[bytes, ...]:
+    """Return the pages of a letter as they are printed.
+
+    Parameters
+    ----------
+    letter : Letter
+        As it was changed.
+    sender : Sender
+        Who writes.
+    drawing : Drawing, optional
+        The part.
+    fresh : Letter
+        As the advice has it.
+
+    Returns
+    -------
+    tuple of bytes
+        PNG, a page each.
+    """
+    return pages("letter", letter_data(letter, sender, drawing, fresh), _PPI)
 
 
 def content(

@@ -18,7 +18,7 @@ from ui import store
 from ui.draft import Draft, blank, put, ready
 from ui.fitting import fits
 
-_MOST_UNDONE = 60
+_MOST_UNDONE, _MOST_NOTED = 60, 60
 
 
 @dataclass(slots=True)
@@ -26,7 +26,8 @@ class Visit:
     """The part at hand; `fill` counts how often its form was filled anew.
 
     It is part of every widget's key, so that a browser still showing the form before cannot
-    answer for this one. `asked` is what the last advice is of.
+    answer for this one. `asked` is what the last advice is of, `noted` what was chosen, ticked
+    and written in the views of its answers.
     """
 
     id: str
@@ -38,6 +39,7 @@ class Visit:
     fill: int = 0
     before: list[str] = field(default_factory=list)
     aim: str = "choice"
+    noted: dict[str, Any] = field(default_factory=dict)
 
 
 def begin() -> None:
@@ -69,6 +71,7 @@ def _visit(key: str, kept: dict[str, Any]) -> Visit:
         asked=asked if fits(asked) else None,
         revision=_revision(kept),
         aim=str(kept.get("aim", "choice")),
+        noted=noted if isinstance(noted := kept.get("noted"), dict) else {},
     )
 
 
@@ -135,6 +138,7 @@ def _save(visit: Visit) -> None:
         {
             "draft": visit.draft, "shop": visit.shop, "tried": visit.tried,
             "asked": visit.asked, "revision": visit.revision, "aim": visit.aim,
+            "noted": visit.noted,
         },
     )  # fmt: skip
     st.query_params["part"] = visit.id
@@ -168,6 +172,16 @@ def change(alter: Callable[[Draft], object], *, refill: bool = True) -> None:
 def keep(path: str, value: Any) -> None:  # noqa: ANN401
     """Keep one answer of the part at hand."""
     change(lambda draft: put(draft, path, value), refill=False)
+
+
+def note(name: str, value: Any) -> None:  # noqa: ANN401
+    """Keep what was chosen, ticked or written in a view of a part; the longest ago goes."""
+    visit = held_part()
+    if visit is None:
+        return
+    others = {other: kept for other, kept in visit.noted.items() if other != name}
+    visit.noted = dict([*others.items(), (name, value)][-_MOST_NOTED:])
+    _save(visit)
 
 
 def undo() -> None:

@@ -1,4 +1,4 @@
-"""The sheets of an option as files to print and take along."""
+"""The sheets of an option and the figures of an advice, to print and take along."""
 
 from datetime import UTC, datetime
 from functools import partial
@@ -6,11 +6,14 @@ from importlib.metadata import PackageNotFoundError, version
 
 import streamlit as st
 
+from selector import Requirement
 from selector.advice.advise import Advice
 from selector.handover.card import card, template_of
 from selector.handover.chosen import Chosen
 from selector.handover.sheet import Paper, sheet
 from selector.record import OptionOut
+from ui import cached
+from ui.piece import download
 
 
 def chosen_of(advice: Advice, record: OptionOut) -> Chosen:
@@ -53,6 +56,25 @@ def card_to_take(advice: Advice, record: OptionOut) -> None:
                 partial(card_file, advice, record, suffix),
                 f"card{suffix}", mime, key=f"card/{suffix}", on_click="ignore",
             )  # fmt: skip
+
+
+def advice_to_take(asked: Requirement) -> None:
+    """Offer the figures of an advice, written only when they are asked for."""
+    with st.container(horizontal=True):
+        download("Table as CSV", partial(_table, asked), "ranking.csv")
+        download("Everything as JSON", partial(_everything, asked), "advice.json")
+
+
+def _table(asked: Requirement) -> str:
+    """Return the options as CSV; the library of tables is loaded when it is asked for."""
+    from selector.advice.table import option_table  # noqa: PLC0415
+
+    return option_table(cached.advice(asked)).to_csv(index=False)
+
+
+def _everything(asked: Requirement) -> str:
+    """Return the whole advice as JSON."""
+    return cached.advice(asked).model_dump_json()
 
 
 def _version() -> str:

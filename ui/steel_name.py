@@ -23,7 +23,8 @@ def ask(label: str, key: str, width: int = 360) -> str:
     str
         As typed; empty where nothing is.
     """
-    return st.text_input(label, key=key, width=width, max_chars=80).strip()
+    kept = held.lasting(key, "")
+    return str(st.text_input(label, width=width, max_chars=80, **kept)).strip()
 
 
 def unknown(name: str, key: str, what: str = "No steel") -> None:

@@ -14,7 +14,7 @@ from ui import answer, cached, session
 from ui.draft import put
 from ui.figures import unplaced
 from ui.labels import plain, words
-from ui.piece import bullets, e, markup
+from ui.piece import bullets, e, markup, small
 
 _OWN = "own"
 _PRESETS = ("balanced", "cheap", "safe hands", "quick", "wear", "toughness", _OWN)
@@ -53,6 +53,10 @@ def show(requirement: Requirement) -> None:
             f"{n}. {plain(unplaced(names[key]))}; first {in_100(found.first[key])}"
             for n, key in enumerate(found.order[:_NAMED], start=1)
         )
+    )
+    small(
+        "In the order of their average. How often each is first counts outcomes and weights "
+        "about these: what often wins by little and now and then loses by much stands behind."
     )
     bullets(_until(turn, names) for turn in _telling(found))
     st.button(

@@ -6,7 +6,7 @@ from selector.job.geometry import mass_kg
 from selector.job.hard_section import hard_sections
 from selector.job.process import OIL_L_PER_KG
 from selector.job.treatment import Treatment
-from selector.per_record import per_record
+from selector.kept import per_record
 from selector.requirement import Requirement
 from selector.wording import in_sentence
 

@@ -13,9 +13,9 @@ Drawback = Literal["rusts", "spoils the mate", "unheard of", "rare"]
 # Scores lie between 0 and 1: so much less puts an option behind all others. [-]
 _BEHIND = 2.0
 # What each takes off a score. What nobody makes such a part of stands behind what comes out
-# about as well; so does what few merchants sell. [-]
+# about as well; so do what few merchants sell and what has to be kept oiled. [-]
 SETS_BACK: Mapping[Drawback, float] = {
-    "rusts": _BEHIND, "spoils the mate": _BEHIND, "unheard of": 0.1, "rare": 0.1,
+    "rusts": 0.15, "spoils the mate": _BEHIND, "unheard of": 0.1, "rare": 0.1,
 }  # fmt: skip
 
 
@@ -32,13 +32,11 @@ def drawbacks(option: Option, asked: Requirement) -> frozenset[Drawback]:
 
 def set_back(option: Option, asked: Requirement) -> float:
     """Return what is taken off the score of an option. [-]."""
-    taken = [SETS_BACK[name] for name in sorted(drawbacks(option, asked))]
-    # Once behind all others is enough.
-    return sum(part for part in taken if part < _BEHIND) + _BEHIND * (_BEHIND in taken)
+    return sum(SETS_BACK[name] for name in sorted(drawbacks(option, asked)))
 
 
 def stands_back(option: Option, asked: Requirement) -> bool:
-    """Return whether an option stands behind all others: it rusts, or the dear one wears."""
+    """Return whether an option stands behind all others: the dear one of a pair wears."""
     return any(SETS_BACK[name] >= _BEHIND for name in drawbacks(option, asked))
 
 

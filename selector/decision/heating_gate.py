@@ -15,7 +15,7 @@ from selector.job.screening import heated_thickness
 from selector.job.treatment import Temper, Treatment, is_cased_by_torch, is_torched
 from selector.option.set_up import AtTorch, alike, at_torch
 from selector.option.torched import torched, torched_to
-from selector.torch.heating import USUAL_HOLD_S
+from selector.torch.course import USUAL_HOLD_S
 from selector.torch.residual_heat import RESIDUAL_HEAT
 from selector.torch.response import Torched
 

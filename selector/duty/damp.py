@@ -4,12 +4,12 @@ from selector.duty.merit import ALSO, CUTS, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty
 from selector.job.treatment import Treatment
 from selector.job.usual_window import HOT_C
-from selector.per_record import per_record
+from selector.kept import per_record
 from selector.requirement import Requirement
 
-# A small part that rusts is seldom taken where it is damp; a thicker one is greased, blacked or
-# painted. [-], [mm]
-RUSTS, OILED_MM = 0.3, 16.0
+# Where it is damp a slim part that something runs on is rather taken of what does not rust; a
+# thicker one is greased or blacked. Common practice. [mm]
+OILED_MM = 16.0
 _STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
 # An edge of stainless steel is rinsed and dried; what stands brine takes no edge.
 _WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
@@ -37,24 +37,24 @@ def where_wet(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> 
         if duty in CUTS:
             return _WET_EDGE[stands] * merit
         return _STANDS[stands] * max(merit, ALSO)
-    if _must_not_rust(asked):
-        return merit * RUSTS if stands == "none" else max(merit, ALSO)
+    if _better_stainless(asked) and stands != "none":
+        return max(merit, ALSO)
     return merit
 
 
 def rusts(work: Treatment, asked: Requirement) -> bool:
-    """Return whether a part would rust in use that is too small to be saved by paint."""
+    """Return whether a part would rust in use that is too slim for its rust not to matter."""
     # Where lives depend on it, strength goes before rust.
     critical = asked.safety_critical
-    return not critical and _must_not_rust(asked) and work.steel.corrosion == "none"
+    return not critical and _better_stainless(asked) and work.steel.corrosion == "none"
 
 
-def _must_not_rust(asked: Requirement) -> bool:
-    """Return whether a part is used in the damp and too small to be painted or greased."""
+def _better_stainless(asked: Requirement) -> bool:
+    """Return whether a part is used in the damp, slim and rubbed on: paint is no help."""
     # A spring is painted or greased however thin it is: little rubs on it. What works the
-    # ground is rubbed bright by it.
-    mild = asked.limit.corrosion == "mild"
-    kept = mild and (asked.is_spring or asked.works_ground)
+    # ground is rubbed bright by it, and what nothing rubs on is painted.
+    rubbed = any(zone.wear != "none" for zone in asked.zone)
+    kept = not rubbed or asked.is_spring or asked.works_ground
     return asked.limit.corrosion != "none" and thickest_mm(asked) <= OILED_MM and not kept
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from selector.job.demand import FOR_CORNERS, Demand, is_key
-from selector.per_record import per_record
+from selector.kept import per_record
 from selector.requirement import Requirement
 from selector.requirement.zone import Wear
 

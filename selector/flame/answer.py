@@ -57,7 +57,8 @@ class FlameAnswer:
     """The answer for a part: one word, and the verdict of each family, best first.
 
     `residual` is the verdict of dipping the end and letting the heat run back, for a part that
-    is struck; where it leaves the least doubt it leads the others too. `bought` is what is sold hard enough to be used without any heat.
+    is struck; where it leaves the least doubt it leads the others too. `bought` is what is sold
+    hard enough to be used without any heat.
     """
 
     job: Job
@@ -80,12 +81,14 @@ def flame_answer(
     catalog: Catalog,
     steel: str | None = None,
     progress: Progress | None = None,
+    job: Job | None = None,
 ) -> FlameAnswer:
-    """Return whether hardening at a torch will do for a part."""
+    """Return whether the torch will do for a part; what its `job` has simulated is used."""
     # The zone is heated alone; where it is the whole part, that is heated whole. The options
     # are those that `advise` weighs, in the same order.
-    catalog = catalog.assuming(steel)
-    job = resolved(asked, catalog)
+    if job is None or steel is not None:
+        catalog = catalog.assuming(steel)
+        job = resolved(asked, catalog)
     scorer = scorer_of(job, reference_cost(job))
     wanted = None if steel is None else {s.slug for s in catalog.find(steel)}
     if asked.safety_critical or (

@@ -197,18 +197,17 @@ def _paragraphs(made_for: Chosen) -> dict[str, Any]:
     if record is None:
         said = [made_for.headline, *made_for.instead]
         said += [known[k].brief for k in _dangers(made_for)]
-        return {"subtitle": "No work by this card", "paragraphs": said}
-    doing = ". ".join(_sentence(step) for step in record.procedure)
+        return {"subtitle": "No work by this card", "lines": [], "paragraphs": said}
     bar = f"{record.spoken}, {condition_words(record.condition)}"
     minded = [known[k].brief for k in _dangers(made_for)]
     return {
         "subtitle": f"{asked.part.quantity} off · {bar}",
-        "paragraphs": [f"No heat treatment. {doing}.", *minded],
+        "lines": [_line(step) for step in record.procedure],
+        "paragraphs": ["No heat treatment.", *minded],
     }
 
 
-def _sentence(step: StepOut) -> str:
-    """Return a step as one sentence: what to do, with what, and how it is checked."""
-    means = f" ({step.means})" if step.means else ""
-    check = f"; check: {step.check}" if step.check else ""
-    return f"{step.action}{means}{check}"
+def _line(step: StepOut) -> dict[str, Any]:
+    """Return a step of a card without heat: what to do, with what, and how it is checked."""
+    means, check = step.means or "", step.check or ""
+    return {"number": step.number, "action": step.action, "means": means, "check": check}

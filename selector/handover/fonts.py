@@ -1,8 +1,13 @@
 """The fonts that sheets are set in: free, from packages, so that every machine sets alike."""
 
 from dataclasses import dataclass
+from functools import cache
 from importlib.util import find_spec
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import typst
 
 # Package and the family in it.
 FAMILIES = {
@@ -39,6 +44,27 @@ def fonts() -> Fonts:
         f"{' and '.join(missing)} not found: the sheet is set in other letters. "
         f"Install {packages}.",
     )
+
+
+@cache
+def read(folders: tuple[Path, ...] = (), *, system: bool = False) -> "typst.Fonts":
+    """Return fonts as the typesetter reads them, which takes longer than to set a page.
+
+    Parameters
+    ----------
+    folders : tuple of Path, optional
+        Where they lie, besides those that the typesetter brings.
+    system : bool, optional
+        Whether those of the machine are read too.
+
+    Returns
+    -------
+    typst.Fonts
+        Read once a process.
+    """
+    import typst  # noqa: PLC0415 - slow to load
+
+    return typst.Fonts(include_system_fonts=system, font_paths=list(folders))
 
 
 def _folder(package: str) -> Path | None:

@@ -11,6 +11,7 @@ from pydantic_core import ErrorDetails
 
 from catalog.text import RULE, is_steady
 from selector.errors import Problem, RequirementError
+from selector.handover.fonts import read
 
 FIELD = "--workshop"
 # A mark beside an address needs no more; a photograph does. [bytes]
@@ -192,7 +193,7 @@ def _seen(name: str, kind: str, content: bytes) -> None:
     try:
         typst.compile(
             page,
-            ignore_system_fonts=True,
+            font_paths=read(),
             sys_inputs={"d": json.dumps(list(content)), "kind": kind},
         )
     except typst.TypstError as error:

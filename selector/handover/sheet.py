@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
 from selector.errors import Problem, RequirementError
-from selector.handover.fonts import fonts
+from selector.handover.fonts import fonts, read
 from selector.handover.harmless import harmless
 
 if TYPE_CHECKING:
@@ -103,25 +103,41 @@ def _html(name: str, data: Mapping[str, Any], paper: Paper) -> str:
     return template.render(**{**harmless(data), "paper": paper})
 
 
+def pages(
+    name: str, data: Mapping[str, Any], ppi: float, paper: Paper = "a4"
+) -> tuple[bytes, ...]:
+    """Return the pages of a sheet as pictures, to be looked at before it is printed.
+
+    Parameters
+    ----------
+    name : str
+        Its template.
+    data : mapping
+        What it holds, of JSON's kinds.
+    ppi : float
+        Dots of an inch of paper. [1/in]
+    paper : str
+        "a4" or "letter".
+
+    Returns
+    -------
+    tuple of bytes
+        PNG, a page each.
+    """
+    made = _typeset(name, _as_text(data, paper), system=True, format="png", ppi=ppi)
+    return tuple(made) if isinstance(made, list) else (made,)
+
+
 def _pdf(name: str, data: Mapping[str, Any], paper: Paper) -> Sheet:
     """Return a sheet as a tagged PDF with its fonts in it."""
     import typst  # noqa: PLC0415 - slow to load
 
     there = fonts()
     remarks = [there.remark] if there.remark else []
-    text = json.dumps(
-        {**harmless(data), "paper": TYPST_PAPER[paper]}, ensure_ascii=False, allow_nan=False
-    )
+    text = _as_text(data, paper)
 
     def made(text: str, *, system: bool) -> bytes:
-        return typst.compile(
-            TEMPLATES / f"{name}.typ",
-            root=TEMPLATES,
-            font_paths=list(there.folders),
-            ignore_system_fonts=not system,
-            sys_inputs={"data": text},
-            pdf_standards=["ua-1"],
-        )
+        return bytes(_typeset(name, text, system=system, pdf_standards=["ua-1"]))
 
     # A letter that our fonts lack is looked for in those of the machine, and else left out:
     # a PDF for all readers may hold none that it cannot show.
@@ -136,6 +152,25 @@ def _pdf(name: str, data: Mapping[str, Any], paper: Paper) -> Sheet:
         lost = set(_UNSHOWN.findall(error.diagnostic))
         remarks.append(f"No font at hand shows {' '.join(sorted(lost))}: written as ?.")
         return Sheet(made(_without(text, lost), system=True), tuple(remarks))
+
+
+def _as_text(data: Mapping[str, Any], paper: Paper) -> str:
+    """Return what a sheet holds as its template reads it."""
+    held = {**harmless(data), "paper": TYPST_PAPER[paper]}
+    return json.dumps(held, ensure_ascii=False, allow_nan=False)
+
+
+def _typeset(name: str, text: str, *, system: bool, **how: Any) -> Any:  # noqa: ANN401
+    """Return a template set with what it holds, with the fonts of the machine or ours alone."""
+    import typst  # noqa: PLC0415 - slow to load
+
+    return typst.compile(
+        TEMPLATES / f"{name}.typ",
+        root=TEMPLATES,
+        font_paths=read(fonts().folders, system=system),
+        sys_inputs={"data": text},
+        **how,
+    )
 
 
 def _without(text: str, lost: set[str]) -> str:

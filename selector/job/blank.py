@@ -7,7 +7,7 @@ from typing import Literal, get_args
 import numpy as np
 
 from selector.job.geometry import solid_mm2
-from selector.per_record import per_record
+from selector.kept import per_record
 from selector.requirement.part import Part, Section
 
 BarShape = Literal["round", "square", "hexagon", "flat"]

@@ -30,10 +30,13 @@ APART_HRC = 4.0
 # 60, and softer ones wear for nothing. Common practice. [HRC]
 BOTH_HARD_HRC, BOTH_HARD_APART_HRC = 55.0, 2.0
 _LEAST_WIDTH_HRC = 4.0
+# Plain bar lies between 110 and 240 HB. Common practice. [HRC]
+_PLAIN_WIDTH_HRC = 35.0
 # A struck head or body beside a hard working end; harder, it chips. Common practice. [HRC]
 STRUCK_BODY_HRC = 48.0
-# What is there to break is no harder than plain bar. Common practice. [HRC]
-BREAKS_HRC = 22.0
+# Plain bar is no harder; nor is what is there to break, or to wear before a soft mate does.
+# Common practice. [HRC]
+PLAIN_BAR_HRC = 22.0
 # What hardness is for, where a load is borne without it.
 FOR_WEAR, FOR_CORNERS, WISHED = "for wear", "for the corners of the drive", "your own wish"
 FOR_SPRING = "to spring back"
@@ -72,7 +75,7 @@ def _demand(requirement: Requirement, number: int) -> Demand:
         return _given(number, zone, zone.hardness, depth)
     if requirement.is_to_break:
         reason = "it is there to break before something dearer does (common practice)"
-        return _undemanding(zone, number, reason, BREAKS_HRC)
+        return _undemanding(zone, number, reason, PLAIN_BAR_HRC)
     if requirement.is_spring:
         return _springing(requirement, number, zone)
     usual = usual_window(requirement, zone)
@@ -159,7 +162,10 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
     light = zone.wear == "abrasive" and zone.severity == "light" and not requirement.is_edged
     if light:
         wish = ", a wish only: without an edge soft steel does for a while in light grit"
-    free = vital or wet or light
+    # A cheap loser needs to be strong enough, no more: a mate as soft as plain bar is spared by
+    # any that is no harder.
+    loser = _soft_mate_hrc(zone)
+    free = vital or wet or light or loser is not None
     floor = min(usual.floor_hrc, aim.low_hrc)
     bought = min(
         floor, _over_mate(zone), floor if usual.bought_hrc is None else usual.bought_hrc
@@ -170,7 +176,7 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
         low_hrc=aim.low_hrc,
         high_hrc=aim.high_hrc,
         floor_hrc=None if free else floor,
-        ceiling_hrc=aim.high_hrc + SLACK_ABOVE_HRC,
+        ceiling_hrc=(aim.high_hrc if loser is None else loser) + SLACK_ABOVE_HRC,
         depth_mm=0.0 if free else depth,
         derived=True,
         reason=f"{aim.words}{wish} (common practice)",
@@ -202,7 +208,8 @@ def _worn(requirement: Requirement, zone: Zone, usual: Usual) -> _Aim:
     if mate is not None and mate.should_wear == "part":
         high = high - APART_HRC if other is None else min(high, other - apart_hrc(other))
         words += ", softened because this part is to be the one that wears"
-    low = min(usual.low_hrc, high - _LEAST_WIDTH_HRC)
+    wide = _LEAST_WIDTH_HRC if _soft_mate_hrc(zone) is None else _PLAIN_WIDTH_HRC
+    low = min(usual.low_hrc, high - wide)
     if mate is not None and other is not None and mate.should_wear == "mate":
         needed = min(other + apart_hrc(other), high - _LEAST_WIDTH_HRC)
         if needed > low:
@@ -213,6 +220,13 @@ def _worn(requirement: Requirement, zone: Zone, usual: Usual) -> _Aim:
 def apart_hrc(other_hrc: float) -> float:
     """Return how far below its mate the softer of a pair is kept. [HRC]."""
     return BOTH_HARD_APART_HRC if other_hrc >= BOTH_HARD_HRC else APART_HRC
+
+
+def _soft_mate_hrc(zone: Zone) -> float | None:
+    """Return the hardness of a mate as soft as plain bar that is to be spared. [HRC]."""
+    mate = zone.mate
+    other = _hrc(mate.hardness) if mate is not None and mate.should_wear == "part" else None
+    return other if other is not None and other - APART_HRC < PLAIN_BAR_HRC else None
 
 
 def _over_mate(zone: Zone) -> float:

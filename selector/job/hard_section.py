@@ -1,7 +1,7 @@
 """Which sections wear, which zone leads, and which sections a local treatment hardens."""
 
 from selector.job.demand import Demand, demands
-from selector.per_record import per_record
+from selector.kept import per_record
 from selector.requirement import Requirement
 
 

@@ -14,7 +14,7 @@ from selector.job.hard_section import hard_sections
 from selector.job.response import answers, carbon_fits, limited, plating_holds
 from selector.job.sold import stock_rule
 from selector.job.treatment import Treatment, is_torched
-from selector.per_record import per_record
+from selector.kept import per_record
 from selector.requirement import Requirement
 from selector.requirement.part import Section
 from selector.wording import either

@@ -16,7 +16,7 @@ import tomli
 from numpy.typing import ArrayLike, NDArray
 
 from selector.bounded import bounded
-from selector.per_record import per_record
+from selector.kept import per_record
 from selector.validity import LIMITS
 
 Floats = NDArray[np.float64]

@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike
 from selector.bounded import bounded
 from selector.errors import OutOfRangeError, Problem
 from selector.hardness_scale import LOWEST_HRC, hrc_from_hv, hv_from_hrc
+from selector.kept import per_record
 from selector.metallurgy.temper_curve import (
     CONSTANT,
     HOUR_S,
@@ -29,7 +30,6 @@ from selector.metallurgy.temper_curve import (
     parameter_k,
     place_of,
 )
-from selector.per_record import per_record
 from selector.validity import LIMITS
 
 # Tempered hardness follows the as-quenched one to this power. Fitted on the four steels of

@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from selector.bounded import bounded
 from selector.errors import OutOfRangeError, Problem
-from selector.per_record import per_record
+from selector.kept import per_record
 
 Floats = NDArray[np.float64]
 Composition = Mapping[str, ArrayLike]

@@ -40,7 +40,9 @@ def need(asked: Requirement, catalog: Catalog | None = None) -> NeedOut:
     return NeedOut(
         part=asked.part.name,
         verdict=verdict,
-        headline=words.headline(verdict, job.leading, sections, bar),
+        headline=words.headline(
+            verdict, job.leading, words.where(asked, job.leading), sections, bar
+        ),
         zones=tuple(zone_out(d) for d in job.demands),
         sections=sections,
         contacts=contacts,

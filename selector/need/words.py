@@ -76,17 +76,28 @@ def gaps(asked: Requirement) -> tuple[str, ...]:
     return tuple(said)
 
 
-def _asks(lead: Demand) -> str:
-    """Return what the leading zone asks."""
+def where(asked: Requirement, lead: Demand) -> str:
+    """Return where the leading zone is, by what the user calls it or its sections."""
+    called = [asked.part.section[place].name for place in lead.sections]
+    name = asked.zone[lead.zone].name or " and ".join(text for text in called if text)
+    return f"on the {name}" if name else f"in zone {lead.zone + 1}"
+
+
+def _asks(lead: Demand, place: str) -> str:
+    """Return what the leading zone asks at its place."""
     hard = f"{shown(lead.floor_hrc or 0.0)} or more"
     if lead.low_hrc is not None and lead.high_hrc is not None:
         hard = shown_range(lead.low_hrc, lead.high_hrc)
     deep = f", {lead.depth_mm:g} mm deep," if lead.depth_mm else ""
-    return f"{hard}{deep} in zone {lead.zone + 1} ({lead.reason})"
+    return f"{hard}{deep} {place} ({lead.reason})"
 
 
 def headline(
-    verdict: str, lead: Demand, needs: tuple[SectionNeed, ...], bar: PlainBar | None
+    verdict: str,
+    lead: Demand,
+    place: str,
+    needs: tuple[SectionNeed, ...],
+    bar: PlainBar | None,
 ) -> str:
     """Return the first line: whether hardness is needed at all, and what for."""
     borne = ""
@@ -101,13 +112,15 @@ def headline(
     if verdict == "wear":
         start = f"{borne}; hardness is" if borne else "Hardness is"
         alone = " alone" if borne and lead.purpose == FOR_WEAR else ""
-        return f"{start} {lead.purpose}{alone}: {_asks(lead)}."
+        return f"{start} {lead.purpose}{alone}: {_asks(lead, place)}."
     unborne = next((need for need in needs if need.least is None), None)
     if unborne is not None:
         return f"Section {unborne.section}: {unborne.text}."
     strong = max(needs, key=_least)
     text = f"No bar stands its load as bought; section {strong.section}: {strong.text}"
-    return f"{text}; and {_asks(lead)}." if verdict == "wear_and_strength" else f"{text}."
+    return (
+        f"{text}; and {_asks(lead, place)}." if verdict == "wear_and_strength" else f"{text}."
+    )
 
 
 def _least(need: SectionNeed) -> float:

@@ -16,8 +16,8 @@ from selector.hazards.cracking import (
 )
 from selector.job.geometry import section_ratio
 from selector.job.treatment import Treatment
+from selector.kept import per_record
 from selector.metallurgy.transformation import MOST_DISSOLVED_WT_PCT, martensite_start
-from selector.per_record import per_record
 from selector.requirement.part import Part
 from selector.sampling import Normals, probability
 

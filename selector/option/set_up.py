@@ -24,11 +24,12 @@ from selector.job.process import (
     reading_error,
 )
 from selector.job.treatment import Treatment
+from selector.kept import kept_within
 from selector.metallurgy.hardening_heat import structure_of
 from selector.requirement import Requirement
 from selector.requirement.workshop import Workshop
 from selector.sampling import Normals
-from selector.torch.heating import USUAL_HOLD_S, least_past_mm
+from selector.torch.course import USUAL_HOLD_S, least_past_mm
 from selector.torch.history import Heats, History
 from selector.torch.part import Torching, torching
 from selector.torch.probe import Probes, probes
@@ -62,6 +63,8 @@ MISREAD_C = 25.0
 SHALLOW_HRC = 2.0
 # What one heat in twenty strays by, in standard deviations.
 BAD_CASE = 1.64
+# What is kept of heats that were tried, for steels that are tried so. [MB]
+ZONES_MB = 24.0
 
 
 def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:
@@ -262,7 +265,7 @@ class AtTorch:
         return np.asarray(np.minimum(depth / asked_mm, 1.0))
 
 
-@lru_cache(maxsize=256)
+@kept_within(ZONES_MB)
 def _zone(
     where: tuple[Torching, float, Quench],
     places: Probes,

@@ -1,6 +1,7 @@
 """Options without heat: bar as bought, bar bought prehard, elements bought hard."""
 
 from selector.job.sold import TURNED_HRC, delivered_hrc
+from selector.job.tempers import temper_ceilings
 from selector.procedure.bar import bar_size, proved
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON
@@ -8,13 +9,18 @@ from selector.procedure.shape import rounded
 from selector.record import StepOut
 from selector.wording import condition_words, shown_range
 
+# A wound spring of hard wire is relieved of the strains of winding. Common practice; EN 13906-1
+# asks for it too (from memory). [°C], [min]
+RELIEF_C, RELIEF_MIN = 230.0, 30.0
+
 
 def supplied_steps(do: Doing) -> list[StepOut]:
     """Return the steps of a part that no heat touches."""
     kind = do.work.condition.name
     if kind == "hard-element":
         return [_hard_bought(do), _hard_fitted(do), _sized(do)]
-    return [proved(do), _proved_hard(do), _machined(do), rounded(do), _sized(do)]
+    made = [proved(do), _proved_hard(do), _machined(do), rounded(do)]
+    return [*made, *_relieved(do), _sized(do)]
 
 
 def _sold(do: Doing) -> str:
@@ -84,6 +90,31 @@ def _cut_hard(do: Doing, size: str) -> StepOut:
         length_mm=max(s.size for s in do.part.section),
         source=COMMON,
     )
+
+
+def _relieved(do: Doing) -> list[StepOut]:
+    """Return how a spring of wire bought hard is relieved once it is wound."""
+    wire = do.work.condition.name == "prehard" and do.work.condition.shapes == ("round",)
+    if not (wire and do.job.asked.is_spring):
+        return []
+    ceilings = temper_ceilings(do.shop, do.job.bench.sources)
+    oven = next((m for m in ("oven", "furnace") if ceilings.get(m, 0.0) >= RELIEF_C), None)
+    own = "" if oven else ", by a spring maker or heat treater: there is no oven here for it"
+    return [
+        StepOut(
+            stage="temper",
+            action=f"Relieve it once wound, {RELIEF_MIN:.0f} min at {RELIEF_C:.0f} °C{own}; it "
+            "closes in a little, so wind the first one and measure",
+            short=f"relieve it {RELIEF_MIN:.0f} min at {RELIEF_C:.0f} °C"
+            + (own and ", sent out"),
+            means=oven or "sent out",
+            check="straw to brown all over, and it keeps its length when pressed solid thrice",
+            otherwise="it takes a set: more wire or a lower load, not a longer relief",
+            temperature_c=RELIEF_C,
+            minutes=RELIEF_MIN,
+            source=COMMON,
+        )
+    ]
 
 
 def _sized(do: Doing) -> StepOut:

@@ -37,7 +37,9 @@ _KINDS: dict[object, str] = {}
 class Asked(BaseModel):
     """A frozen part of the requirement that refuses unknown keys."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True
+    )
 
 
 def refuse(rule: str, next_step: str) -> PydanticCustomError:

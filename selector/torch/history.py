@@ -9,7 +9,8 @@ from selector.bounded import bounded
 from selector.hardening.bath_response import BINS_C, Points
 from selector.heat.end_quench import FARTHEST_MM, NEAREST_MM, equivalent_distance_mm
 from selector.metallurgy.hardening_heat import Heat
-from selector.torch.heating import HOLDS_S, Heatings
+from selector.torch.course import HOLDS_S
+from selector.torch.heating import Heatings
 from selector.torch.quench import QUENCHED_AFTER_S, Cooled
 
 Floats = NDArray[np.float64]

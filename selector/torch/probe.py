@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from selector.hardening.bath_response import POSITIONS
 from selector.heat.grid import Grid, bar_grid
-from selector.torch.heating import FINENESS
+from selector.torch.course import FINENESS
 from selector.torch.part import Stretch
 
 Floats = NDArray[np.float64]

@@ -6,7 +6,6 @@ and a duller bath, earlier and later.
 """
 
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from itertools import accumulate
 
 import numpy as np
@@ -28,7 +27,8 @@ from selector.heat.conduction import History, Plan, Stop
 from selector.heat.end_quench import HIGH_C, LOW_C, time_between
 from selector.heat.immersion import STILL_AIR, quench_history
 from selector.heat.steel_property import cooling_steel
-from selector.torch.heating import HOLDS_S, KEPT, MELTS_C, MIDDLE_STOP, Heatings
+from selector.torch.course import HOLDS_S, MELTS_C, MIDDLE_STOP
+from selector.torch.heating import Heatings
 from selector.torch.part import outlines
 from selector.torch.section import place_in_radius, section_factors, start_bin_c
 
@@ -80,7 +80,6 @@ class Cooled:
         )
 
 
-@lru_cache(maxsize=2 * KEPT)
 def cooled(heatings: Heatings, quench: Quench) -> Cooled:
     """Return how every cell of a heated part cools in a bath."""
     if quench.bath is None:

@@ -15,7 +15,7 @@ from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.operator import seen_cell
 from selector.heat.steel_property import cooling_steel
 from selector.heat.tempering_heat import run_back
-from selector.torch.heating import MELTS_C, field_after, part_grid
+from selector.torch.course import MELTS_C, field_after, part_grid
 from selector.torch.part import Torching
 
 RESIDUAL_HEAT = "residual-heat"

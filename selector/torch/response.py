@@ -1,8 +1,8 @@
 """A part as a torch leaves it, over the samples, read off its library of heatings."""
 
 import math
-from dataclasses import dataclass, fields
-from functools import cached_property, lru_cache
+from dataclasses import dataclass, field, fields
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,8 +13,9 @@ from selector.hazards.one_sided import bath_side_k, bow_mm
 from selector.heat.boiling import Quench
 from selector.heat.grid import Grid
 from selector.heat.operator import SEEN_C
+from selector.kept import kept_within
 from selector.sampling import Normals
-from selector.torch.heating import KEPT, Heatings, heatings
+from selector.torch.heating import HEATINGS_MB, Heatings, heatings
 from selector.torch.history import Heats, History, between, read
 from selector.torch.overheating import hottest_edge_c
 from selector.torch.part import Stretch, Torching
@@ -50,12 +51,15 @@ class SetUp:
 class Library:
     """A part at a torch with its quenches in one bath: all cells, or some places.
 
-    `under_mm` is how much of it goes under.
+    `under_mm` is how much of it goes under. What is made of it goes when it goes: the same at
+    probes, `seen` by their places in the radius, and with its end alone `dipped` so deep.
     """
 
     heatings: Heatings
     cooled: Cooled
     under_mm: float = math.inf
+    seen: dict[tuple[float, ...], "Library"] = field(default_factory=dict, repr=False)
+    dips: dict[float, "Library"] = field(default_factory=dict, repr=False)
 
     def at(self, weight: Floats) -> "Library":
         """Return the same at places that lie between cells; weight is (places, cells)."""
@@ -66,24 +70,28 @@ class Library:
         return read(self.heatings, self.cooled, heats)
 
 
-@lru_cache(maxsize=2 * KEPT)
+@kept_within(HEATINGS_MB)
 def library(task: Torching, past_mm: float, quench: Quench) -> Library:
     """Return the heatings of a part and its quenches in one bath."""
     heated = heatings(task, past_mm)
     return Library(heated, cooled(heated, quench))
 
 
-@lru_cache(maxsize=KEPT)
 def dipped(whole: Library, under_mm: float) -> Library:
     """Return the library of a part whose end alone is dipped, so far under. [mm]."""
-    cooled_so = end_dipped(whole.cooled, whole.heatings, under_mm)
-    return Library(whole.heatings, cooled_so, under_mm)
+    found = whole.dips.get(under_mm)
+    if found is None:
+        cooled_so = end_dipped(whole.cooled, whole.heatings, under_mm)
+        found = whole.dips[under_mm] = Library(whole.heatings, cooled_so, under_mm)
+    return found
 
 
-@lru_cache(maxsize=3 * KEPT)
 def looked_at(whole: Library, places: Probes) -> Library:
     """Return a library at the probes of its part."""
-    return whole.at(places.weight)
+    found = whole.seen.get(places.places)
+    if found is None:
+        found = whole.seen[places.places] = whole.at(places.weight)
+    return found
 
 
 @dataclass(frozen=True, eq=False)

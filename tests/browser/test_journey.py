@@ -6,6 +6,7 @@ import re
 from playwright.sync_api import expect
 
 from selector import advise
+from selector.advice.against import against_shares
 from selector.advice.output import advice_out
 from selector.requirement import requirement_from
 from tests.page_server import RACK, racked
@@ -52,6 +53,7 @@ def test_a_blank_sheet_leads_to_the_choice_torch_bench_and_letter(
     fill(page, settled, "Called", "point")
     fill(page, settled, "Size", "1/2 in")
     page.get_by_text("12.7 mm").first.wait_for()
+    fill(page, settled, "Length", "200 mm")
     fill(page, settled, "Length", "20 mm")
     page.locator(".st-key-beside svg[role=img]").first.wait_for()
     page.get_by_role("button", name="Add a section").click()
@@ -82,6 +84,7 @@ def test_a_blank_sheet_leads_to_the_choice_torch_bench_and_letter(
     assert [(s.get("name"), s["size"]) for s in part["section"]] == [
         ("1 point", "1/2 in"), (None, "12 mm"),
     ]  # fmt: skip
+    assert part["section"][0]["length"] == "20 mm"
     for view, heading in (
         ("The torch", "Every family by this torch"), ("At the bench", "At the bench"),
         ("For the customer", "For the customer"),
@@ -110,18 +113,32 @@ def test_reload_and_back_lose_nothing(page, opened, settled, kept):
     key = kept(draft, asked=draft)
     opened("part", key)
     fill(page, settled, "Name", "dog two")
-    views = ("The choice", "How firm", "At the bench", "Your workshop", "Steels")
+    views = (
+        "The choice", "The torch", "Head to head", "How firm", "At the bench",
+        "For the customer", "Your workshop", "Steels",
+    )  # fmt: skip
     titles = [page.locator("h1").inner_text()]
+    tick = page.get_by_role("checkbox", name=re.compile(r"^1\. "))
+    letter = page.get_by_label("The letter, to be changed", exact=True)
     for view in views:
         page.get_by_role("link", name=view, exact=True).click()
         page.wait_for_url(re.compile(f"/{view.split()[-1].lower()}|choice|firm"))
         page.locator(".st-key-views a").filter(has_text=view).first.wait_for()
         settled()
         titles.append(page.locator("h1").inner_text())
+        if view == "At the bench":
+            page.locator("label").filter(has_text=re.compile(r"^1\. ")).click()
+            settled()
+        if view == "For the customer":
+            fill(page, settled, "The letter, to be changed", "[Greeting]\nDear Anna,")
         page.reload()
         expect(page.locator("h1")).to_have_text(titles[-1])
         settled()
         assert key in page.url, view
+        if view == "At the bench":
+            expect(tick).to_be_checked()
+        if view == "For the customer":
+            expect(letter).to_have_value("[Greeting]\nDear Anna,")
     assert len(set(titles)) == len(titles)
     for title in reversed(titles[:-1]):
         page.go_back()
@@ -172,6 +189,15 @@ def test_two_tabs_keep_their_own(page, opened, settled, kept, server):
     expect(other.get_by_label("Name", exact=True)).to_have_value("of the second")
 
 
+def every_text(draft, text):
+    """A draft with a text in every field that takes one, whatever is asked there."""
+    if isinstance(draft, dict):
+        return {key: every_text(value, text) for key, value in draft.items()}
+    if isinstance(draft, list):
+        return [every_text(value, text) for value in draft]
+    return text if isinstance(draft, str) else draft
+
+
 def test_hostile_text_stays_text(page, opened, settled, kept):
     hostile = "<img src=x onerror=alert(1)>*b* $x^2$ :red[a]"
     draft = racked(
@@ -183,8 +209,11 @@ def test_hostile_text_stays_text(page, opened, settled, kept):
     key = kept(draft, asked=draft)
     dialogs = []
     page.on("dialog", lambda d: (dialogs.append(d.message), d.dismiss()))
+    drafted = kept(every_text(draft, hostile))
     for view in ("part", "workshop", "choice", "torch", "head-to-head", "bench", "customer"):
-        opened(view, key)
+        opened(view, drafted if view in {"part", "workshop"} else key)
+        if view == "part":
+            expect(page.get_by_label("Name", exact=True)).to_have_value(hostile)
         assert page.locator("img[src=x]").count() == 0, view
         assert page.locator('[data-testid="stException"]').count() == 0, view
     opened("steels", key)
@@ -251,8 +280,10 @@ def test_a_blank_part_has_nothing_of_the_example_before(page, opened, settled, h
 
 def test_the_figures_are_the_engines(page, opened, kept):
     draft = racked()
-    opened("choice", kept(draft, asked=draft))
-    advice = advice_out(advise(requirement_from(draft)))
+    key = kept(draft, asked=draft)
+    opened("choice", key)
+    known = advise(requirement_from(draft))
+    advice = advice_out(known)
     first = advice.options[0]
     figures = page.locator(".tw-figure").all_inner_texts()
     assert figures[0] == f"{first.hardness.surface.p50:.0f} HRC"
@@ -263,3 +294,10 @@ def test_the_figures_are_the_engines(page, opened, kept):
     with everything.value.path().open(encoding="utf-8") as file:
         saved = json.load(file)
     assert [o["id"] for o in saved["options"]] == [o.id for o in advice.options]
+    # One that beats another of a better place says why it stands behind.
+    beaten = against_shares(known)
+    assert beaten
+    for view in ("choice", "firm"):
+        opened(view, key)
+        for text in beaten:
+            page.get_by_text(text).wait_for()

@@ -17,6 +17,7 @@ from catalog.steel import Designations, Steel
 
 MODELS = {"steels": Steel, "routes": Route, "media": Medium, "heat_sources": HeatSource}
 FILES = [path for folder in MODELS for path in sorted((SHIPPED / folder).glob("*.toml"))]
+STEELS = [path for path in FILES if path.parent.name == "steels"]
 SHARED = ["cautions.toml", "families.toml", "prices.toml", "sources.toml"]
 
 NUMBER = r"-?\d+(\.\d+)?"
@@ -64,26 +65,39 @@ def test_no_fault_is_left_over(faults):
     assert faults == ()
 
 
-@pytest.mark.parametrize(
-    "path", [*FILES, *(SHIPPED / name for name in SHARED)], ids=slug_id
-)  # fmt: skip
-def test_file_has_one_value_a_line(path):
-    text = path.read_text(encoding="utf-8")
-    assert text.endswith("\n")
-    assert "\r" not in text
-    assert [line for line in text.splitlines() if not LINE.fullmatch(line)] == []
+def off_line(text: str) -> list[str]:
+    """Return the lines of a file that are not one value each, and how it ends if wrongly."""
+    faults = [line for line in text.splitlines() if not LINE.fullmatch(line)]
+    return faults + ["no new line at its end"] * (not text.endswith("\n"))
+
+
+def test_every_file_has_one_value_a_line():
+    texts = {
+        slug_id(path): path.read_bytes().decode()
+        for path in [*FILES, *(SHIPPED / name for name in SHARED)]
+    }
+    assert {name: bad for name, text in texts.items() if (bad := off_line(text))} == {}
+    assert [name for name, text in texts.items() if "\r" in text] == []
 
 
 @pytest.mark.parametrize("bad", ["a = 1; b = 2", "a=1", "c45 = [1,", "1.5,", "a = 'x'"])
 def test_the_line_rule_refuses_other_styles(bad):
-    assert LINE.fullmatch(bad) is None
+    assert off_line(f"a = 1\n{bad}\n") == [bad]
+    assert len(off_line(bad)) == 2
 
 
-@pytest.mark.parametrize("path", FILES, ids=slug_id)
-def test_keys_stand_in_the_order_of_the_model(path):
-    model = MODELS[path.parent.name]
-    given = list(tomllib.loads(path.read_text(encoding="utf-8")))
-    assert _ordered(given, list(model.model_fields), _tables(path))
+def test_keys_stand_in_the_order_of_the_model():
+    astray = {
+        slug_id(path): given
+        for path in FILES
+        if not _ordered(
+            given := list(tomllib.loads(path.read_text(encoding="utf-8"))),
+            list(MODELS[path.parent.name].model_fields),
+            _tables(path),
+        )
+    }
+    assert astray == {}
+    assert not _ordered(["b", "a"], ["a", "b"], set())
 
 
 def _tables(path: Path) -> set[str]:
@@ -99,29 +113,60 @@ def _ordered(given: list[str], fields: list[str], tables: set[str]) -> bool:
     return all(part == sorted(part, key=fields.index) for part in (plain, wide))
 
 
-@pytest.mark.parametrize("path", sorted((SHIPPED / "steels").glob("*.toml")), ids=slug_id)
-def test_designations_are_text(path):
-    named = tomllib.loads(path.read_text(encoding="utf-8"))["designations"]
-    assert named.keys() <= Designations.model_fields.keys()
-    for names in named.values():
-        assert names
-        assert all(isinstance(name, str) and name == name.strip() for name in names)
-    assert all(re.fullmatch(r"1\.\d{4}", number) for number in named.get("number", []))
+def misnamed(named: dict[str, list[object]]) -> list[object]:
+    """Return the systems and names of a steel that are none."""
+    bad: list[object] = [system for system in named if system not in Designations.model_fields]
+    bad += [system for system, names in named.items() if not names]
+    bad += [
+        name
+        for names in named.values()
+        for name in names
+        if not (isinstance(name, str) and name == name.strip())
+    ]
+    numbers = named.get("number", [])
+    return bad + [n for n in numbers if not re.fullmatch(r"1\.\d{4}", str(n))]
 
 
-@pytest.mark.parametrize("path", sorted((SHIPPED / "steels").glob("*.toml")), ids=slug_id)
-def test_the_file_is_named_after_a_designation(path):
-    steel = load_catalog().steels[path.stem]
-    names = {name.casefold().replace(" ", "-") for name in steel.names()}
-    assert path.stem in {*names, steel.family}
+def test_designations_are_text():
+    faults = {
+        path.stem: bad
+        for path in STEELS
+        if (bad := misnamed(tomllib.loads(path.read_text(encoding="utf-8"))["designations"]))
+    }
+    assert faults == {}
 
 
-@pytest.mark.parametrize("path", FILES, ids=slug_id)
-def test_own_estimates_are_called_estimated(path):
-    record = getattr(load_catalog(), path.parent.name)[path.stem]
-    for key, value in sourced(record):
-        if value.source == "own-estimate":
-            assert value.basis in {"estimated", "computed"}, key
+@pytest.mark.parametrize(
+    "bad", [{"us": ["A2"]}, {"trade": []}, {"trade": [4140]}, {"aisi": [" A2"]},
+            {"number": ["1.722"]}], ids=str,
+)  # fmt: skip
+def test_a_bad_name_is_seen(bad):
+    assert misnamed(bad)
+
+
+def test_every_file_is_named_after_a_designation():
+    steels = load_catalog().steels.values()
+    assert [
+        steel.slug
+        for steel in steels
+        if steel.slug
+        not in {steel.family, *(n.casefold().replace(" ", "-") for n in steel.names())}
+    ] == []
+
+
+def test_own_estimates_are_called_estimated():
+    known = load_catalog()
+    estimates = {
+        f"{slug}: {key}": value.basis
+        for folder in MODELS
+        for slug, record in getattr(known, folder).items()
+        for key, value in sourced(record)
+        if value.source == "own-estimate"
+    }
+    assert estimates
+    assert {
+        key: basis for key, basis in estimates.items() if basis not in {"estimated", "computed"}
+    } == {}
 
 
 def test_sources_are_in_order_after_those_that_are_no_publication():

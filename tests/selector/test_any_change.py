@@ -4,15 +4,15 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from hypothesis import settings
 
 from selector.advice.advise import Advice, advise
 from selector.decision.drawback import set_back
 from selector.requirement import Requirement, requirement_from
+from tests.examples import few
 from tests.whole_requirement import catalog_for, draft_number, requirement_number
 
-# One in five of those that are advised on whole; ten times as many in the larger profile.
-NUMBERS = range(0, 3 * settings.default.max_examples // 10, 5)
+# One in five of those that are advised on whole; more in the larger profile.
+NUMBERS = range(0, few(30), 5)
 ROUNDING = 1e-9
 # So sure an option must be to count as coming out right. [-]
 RIGHT = 0.9

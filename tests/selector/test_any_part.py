@@ -1,6 +1,6 @@
 """Any part, any duty, any workshop: every question has an answer, and its numbers are sound.
 
-30 whole requirements in the ordinary run; `--hypothesis-profile many` looks at ten times those.
+30 whole requirements in the ordinary run; `--hypothesis-profile many` looks at 500.
 """
 
 import hashlib
@@ -16,7 +16,6 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import settings
 
 from selector.advice.advise import Advice, advise
 from selector.advice.output import advice_out
@@ -29,12 +28,13 @@ from selector.handover.letter.picture import picture
 from selector.need.need import need
 from selector.option.temper_choice import STRUCK_LEAST_TEMPER_C
 from selector.versus.versus import versus
+from tests.examples import few
 from tests.letter_text import allowed, strange, text_of
 from tests.once import advise_whole
 from tests.page_text import assert_one_page
 from tests.whole_requirement import KNOWN, catalog_for, requirement_number
 
-NUMBERS = range(3 * settings.default.max_examples // 10)
+NUMBERS = range(few(30))
 # So many with every steel of the catalogue.
 WHOLE = NUMBERS[:: len(NUMBERS) // 3]
 # A letter is printed for so many.

@@ -7,7 +7,10 @@ from threading import Thread
 
 import pytest
 from streamlit.components.v2 import manifest_scanner
-from streamlit.testing.v1 import AppTest
+from streamlit.config import get_option, set_option
+from streamlit.elements.widgets import button
+from streamlit.runtime.scriptrunner.script_cache import ScriptCache
+from streamlit.testing.v1 import AppTest, app_test, local_script_runner
 
 from selector import advise
 from selector.advice.output import advice_out
@@ -23,12 +26,20 @@ KNOWN = only(*EVERY_KIND)
 
 
 @pytest.fixture(scope="session", autouse=True)
-def scanned_once():
-    """Each page under test looks through all installed packages; they stay what they are."""
+def read_once():
+    """Packages and scripts, which each page under test looks through, stay what they are."""
+    scripts = ScriptCache()
     with pytest.MonkeyPatch.context() as patch:
         scan = cache(manifest_scanner.scan_component_manifests)
         patch.setattr(manifest_scanner, "scan_component_manifests", scan)
+        for runner in (app_test, local_script_runner):
+            patch.setattr(runner, "ScriptCache", lambda: scripts)
+        folder = cache(button.get_main_script_directory)
+        patch.setattr(button, "get_main_script_directory", folder)
+        before = get_option("browser.gatherUsageStats")
+        set_option("browser.gatherUsageStats", False)  # as the page's own server has it
         yield
+        set_option("browser.gatherUsageStats", before)
 
 
 def once_on_claw(requirement, catalog, **looked_at):

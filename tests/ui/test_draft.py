@@ -71,3 +71,14 @@ def test_what_is_still_wanted_is_filled_in_for_the_eye_alone():
     assert problems == ()
     assert requirement.part.length_mm == 60
     assert "safety_use" not in draft
+
+
+def test_what_is_closed_is_no_longer_asked(claw):
+    assert drafts.is_asked(claw, "zone.1.hardness.min")
+    assert drafts.is_asked(claw, "zone.1.depth")
+    assert not drafts.is_asked(claw, "zone.1.mate.material")
+    drafts.put(claw, "zone.1.mate.material", "")
+    assert "mate" not in claw["zone"][0]
+    drafts.put(claw, "zone.1.hardness", None)
+    assert not drafts.is_asked(claw, "zone.1.depth")
+    assert drafts.is_asked(claw, "workshop.stock.1.hardness")

@@ -4,6 +4,7 @@ from selector.errors import Problem
 from selector.requirement.question import question
 from tests.form import field, said
 from ui import form, held, labels, session
+from ui.draft import read
 
 
 def test_a_fault_away_from_its_field_has_title_and_key():
@@ -67,6 +68,20 @@ def test_a_section_is_renamed_resized_added_and_removed(with_claw):
     assert visit.draft["part"]["section"][0]["name"] == "1 claws"
     with_claw.button(key="lay/2").click().run()
     assert with_claw.session_state["visit"].draft["zone"][1]["section"] == [2]
+
+
+def test_an_answer_under_way_does_not_bring_back_what_was_answered_by_no(with_claw):
+    for decides, late, gone in (
+        ("zone.1.mates", "zone.1.mate.material", ("zone.1.mate",)),
+        ("zone.1.knows", "zone.1.depth", ("zone.1.hardness", "zone.1.depth")),
+    ):
+        for text in ("12", ""):
+            with_claw.radio(key=field(with_claw, decides)).set_value("yes").run()
+            with_claw.text_input(key=field(with_claw, late)).set_value("9").run()
+            with_claw.radio(key=field(with_claw, decides)).set_value("no")
+            with_claw.text_input(key=field(with_claw, late)).set_value(text).run()
+            draft = with_claw.session_state["visit"].draft
+            assert all(read(draft, place) is None for place in gone)
 
 
 def test_a_mate_comes_and_goes(with_claw):

@@ -26,10 +26,23 @@ def test_a_widget_is_filled_once_and_belongs_to_its_form(state):
 
 @pytest.mark.usefixtures("state")
 def test_a_choice_that_is_no_longer_offered_gives_way_to_the_first():
-    held.fill_in("one", "gone")
-    assert held.value_of(held.one_of("one", ["a", "b"], "b")) == "b"
-    held.fill_in("one", "a")
-    assert held.value_of(held.one_of("one", ["a", "b"], "b")) == "a"
+    for given, shown in (("gone", "b"), ("a", "a"), (["a"], "b")):
+        held.fill_in("one", given)
+        assert held.value_of(held.lasting("one", "b", ["a", "b"])["key"]) == shown
+
+
+def test_what_is_ticked_and_written_outlasts_the_session(state):
+    kept = held.lasting("tick", first=False)
+    state[kept["key"]] = True
+    kept["on_change"]()
+    key = session.here().id
+    state.clear()
+    session.st.query_params["part"] = key
+    session.begin()
+    assert held.value_of(held.lasting("tick", first=False)["key"]) is True
+    for number in range(70):
+        session.note(f"n{number}", number)
+    assert len(session.here().noted) == 60
 
 
 @pytest.mark.usefixtures("state")

@@ -26,3 +26,12 @@ def test_its_text_says_the_same_without_the_command_line(claw_text, advice):
     text = offer.plainly(letter)
     assert "--from" not in text
     assert changed(letter, text) == changed(letter, text_of(letter))
+
+
+def test_the_letter_is_seen_as_it_prints(claw_text, advice):
+    asked = requirement_from(tomllib.loads(claw_text))
+    fresh = composed(asked, advice, advice.options[0])
+    longer = changed(fresh, offer.plainly(fresh) + "\n[Our promise]\n" + "It lasts. " * 900)
+    one, two = (offer.as_printed(x, Sender(), None, fresh) for x in (fresh, longer))
+    assert all(page.startswith(b"\x89PNG") for page in (*one, *two))
+    assert len(one) == 1 < len(two)

@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import answer, cached, held, picture, session, sheets, work
+from ui import answer, cached, held, picture, sheets, work
 from ui.figures import in_short
 from ui.labels import plain
 from ui.piece import markup, panel
@@ -14,8 +14,8 @@ advice = answer.offered(
 )
 named = {option.id: in_short(option) for option in advice.options}
 chosen = st.selectbox(
-    "Option", named, key=held.one_of("bench/option", [*named], next(iter(named))),
-    format_func=named.__getitem__, persist_state="session",
+    "Option", named, format_func=named.__getitem__,
+    **held.lasting("bench/option", next(iter(named)), named),
 )  # fmt: skip
 option = next(option for option in advice.options if option.id == chosen)
 known = cached.weighed(requirement)
@@ -28,7 +28,7 @@ markup(
 for step in option.procedure:
     with panel(f"step/{step.number}"):
         st.checkbox(
-            f"{step.number}. {plain(step.action)}", persist_state="session",
-            key=f"bench/{session.here().id}/{chosen}/{step.number}",
+            f"{step.number}. {plain(step.action)}",
+            **held.lasting(f"bench/{chosen}/{step.number}", first=False),
         )  # fmt: skip
         markup(work.beneath(step))

@@ -1,10 +1,8 @@
 """The choice: what to do, four figures, the part, three ways, weights, rack, list, why not."""
 
-from functools import partial
-
 import streamlit as st
 
-from selector import Requirement
+from selector.advice.against import against_shares
 from selector.advice.record import AdviceOut
 from ui import (
     answer,
@@ -13,29 +11,18 @@ from ui import (
     figures,
     frame,
     picture,
+    sheets,
     stuck,
     ways,
     weights,
     why_not,
 )  # fmt: skip
 from ui.labels import plain
-from ui.piece import bullets, download, markup, small
+from ui.piece import bullets, markup, small
 from ui.words import first_sentence
 
 # So many letters of a headline still stand in two large lines.
 LONG = 110
-
-
-def _table(asked: Requirement) -> str:
-    """Return the options as CSV; the library of tables is loaded when it is asked for."""
-    from selector.advice.table import option_table  # noqa: PLC0415
-
-    return option_table(cached.advice(asked)).to_csv(index=False)
-
-
-def _everything(asked: Requirement) -> str:
-    """Return the whole advice as JSON."""
-    return cached.advice(asked).model_dump_json()
 
 
 requirement = answer.asked()
@@ -70,6 +57,7 @@ if advice.rack:
     markup(figures.rack_cards(advice.rack))
 st.header(f"All {len(advice.options)} that work, by route", anchor=False)
 markup("<div class='tw-panel'>", figures.listing(advice, requirement.limit.budget), "</div>")
+bullets(against_shares(known))
 why_not.show(requirement)
 st.header("Look out, step by step", anchor=False)
 markup(figures.look_out(advice.cautions))
@@ -77,7 +65,5 @@ with st.expander("Worth knowing, and what was assumed"):
     bullets((*advice.remarks, *advice.would_change, *advice.assumptions, *advice.coupon))
 if first.cost.invented_prices:
     small("Prices are invented for demonstration; put in your own.")
-with st.container(horizontal=True):
-    download("Table as CSV", partial(_table, requirement), "ranking.csv")
-    download("Everything as JSON", partial(_everything, requirement), "advice.json")
+sheets.advice_to_take(requirement)
 fill_in()

@@ -18,7 +18,7 @@ if not advice.options:
     st.stop()
 named = {option.id: in_short(option) for option in advice.options}
 chosen = st.selectbox(
-    "What is proposed", named, key=held.one_of("customer/option", [*named], next(iter(named))),
-    format_func=named.__getitem__, persist_state="session",
+    "What is proposed", named, format_func=named.__getitem__,
+    **held.lasting("customer/option", next(iter(named)), named),
 )  # fmt: skip
 offer.show(requirement, advice, next(o for o in advice.options if o.id == chosen))

@@ -54,7 +54,9 @@ if dearer is not None and dearer.first_then in by_id:
             f"(now {dearer.now:.0f}); then {by_id[dearer.first_then].spoken}."
         )
     )
-bullets(found.against_shares)
+if found.against_shares:
+    st.header("Why one that beats another stands behind it", anchor=False)
+    bullets(found.against_shares)
 st.header("Other ways to weigh it", anchor=False)
 if st.toggle("Ask methods of other families too", key="firm/compare"):
     opinion = cached.opinions(requirement)

@@ -21,15 +21,11 @@ named = {option.id: in_short(option) for option in advice.options}
 rival = advice.alternatives[0].id if advice.alternatives else ids[1]
 left, right = st.columns(2)
 with left:
-    key = held.one_of("versus/first", ids, ids[0])
-    first = st.selectbox(
-        "One", ids, key=key, format_func=named.__getitem__, persist_state="session"
-    )
+    kept = held.lasting("versus/first", ids[0], ids)
+    first = st.selectbox("One", ids, format_func=named.__getitem__, **kept)
 with right:
-    key = held.one_of(RIVAL, ids, rival)
-    second = st.selectbox(
-        "The other", ids, key=key, format_func=named.__getitem__, persist_state="session"
-    )
+    kept = held.lasting(RIVAL, rival, ids)
+    second = st.selectbox("The other", ids, format_func=named.__getitem__, **kept)
 if first == second:
     st.write("Choose two that differ.")
     st.stop()

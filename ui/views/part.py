@@ -6,6 +6,7 @@ from functools import partial
 import streamlit as st
 
 from ui import (
+    able,
     answer,
     cached,
     form,
@@ -64,3 +65,4 @@ with left:
     seldom.ask_all()
 with right, st.container(key="beside"):
     needed.show(visit.draft, picture.of_draft(visit.draft, cached.catalog()))
+    able.show(visit.draft)

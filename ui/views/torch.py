@@ -15,6 +15,7 @@ with st.container(horizontal=True, vertical_alignment="bottom", key="torch/title
 if name and not cached.catalog().find(name):
     steel_name.unknown(name, "torch/steel")
     name = ""
+answer.shown(requirement)
 with st.spinner("Heating it in the model"):
     try:
         found = cached.flame(requirement, name or None)

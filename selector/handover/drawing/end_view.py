@@ -6,6 +6,7 @@ from selector.handover.drawing.canvas import Canvas, number
 from selector.handover.drawing.end_features import circle_path, draw_end_features
 from selector.handover.drawing.fields import depth_share
 from selector.handover.drawing.marks import Marks
+from selector.handover.drawing.outline import CENTRED
 from selector.requirement.part import Part, Section
 
 
@@ -87,10 +88,10 @@ def draw_end(
     draw_end_features(canvas, part, middle, scale)
     wide, high = (0.5 * v * scale + 0.6 * look.em for v in end_extent_mm(part))
     dashes = ",".join(number(v * look.em) for v in (1.2, 0.25, 0.25, 0.25))
-    for path in (
-        f"M{number(x - wide)} {number(y)} H{number(x + wide)}",
-        f"M{number(x)} {number(y - high)} V{number(y + high)}",
-    ):
+    along = f"M{number(x - wide)} {number(y)} H{number(x + wide)}"
+    over = f"M{number(x)} {number(y - high)} V{number(y + high)}"
+    thin = extent_mm(first)[1] * scale < CENTRED * look.em
+    for path in (over,) if thin else (along, over):
         canvas.path(path, stroke=look.thin, style=f' stroke-dasharray="{dashes}"')
 
 

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 from selector.handover.drawing.canvas import number
 from selector.handover.drawing.marks import Band, Field, Marks
 from selector.handover.drawing.outline import Side, Stretch, within
+from selector.per_record import per_record
 
 Floats = NDArray[np.float64]
 # A block of the field is read at so many places across, and at most so many along.
@@ -131,6 +132,8 @@ def _band_path(side: Side, block: Stretch, band: Band) -> str:
     return path
 
 
+# A drawing asks some six times: for its tints, its words and what is said of it.
+@per_record(8)
 def surface_runs(
     side: Side, marks: Marks, *, hottest: bool = False
 ) -> list[tuple[float, float, float]]:

@@ -3,6 +3,8 @@
 from dataclasses import dataclass, replace
 
 MM_PER_INCH = 25.4
+# Either line of an outline takes this share of what is drawn at most. [-]
+OUTLINE = 0.1
 # Scales that a drawing on paper is made at, largest first; paper to part. [-]
 PAPER_SCALES = (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01)
 # On a screen any scale will do, within reason. [px/mm]
@@ -48,6 +50,24 @@ class Look:
     def size(self, value_mm: float) -> str:
         """Return a length as this drawing has it. [mm]."""
         return shown_inches(value_mm) if self.inches else shown_size(value_mm)
+
+
+def slim(look: Look, tall: float) -> Look:
+    """Return a look whose outline leaves in sight what lies inside a part drawn so thin.
+
+    Parameters
+    ----------
+    look : Look
+        As of a stout part.
+    tall : float
+        How tall the thinnest section is drawn. [px] or [mm], as the look has it.
+
+    Returns
+    -------
+    Look
+        With a finer outline, where the part is thin.
+    """
+    return replace(look, outline=max(min(look.outline, OUTLINE * tall), 0.5 * look.thin))
 
 
 def shown_size(value_mm: float) -> str:

@@ -11,6 +11,8 @@ from selector.requirement.part import Part, Section
 
 # Height of a hexagon with its points up, and of its inner edges, over the width across flats.
 HEXAGON_HALF, HEXAGON_EDGE = 1.0 / math.sqrt(3.0), 0.5 / math.sqrt(3.0)
+# What is drawn thinner has no centre line, which would hide it. [em]
+CENTRED = 0.6
 Point = tuple[float, float]
 
 
@@ -207,3 +209,14 @@ def _draw_break(canvas: Canvas, side: Side, left: Piece, right: Piece) -> None:
             f"{number(x - wave)} {number(low - third)} {number(x)} {number(low)}"
         )
         canvas.path(d, stroke=canvas.look.thin)
+
+
+def draw_centre_line(canvas: Canvas, side: Side) -> None:
+    """Draw the centre line, a little longer than the part; none over a part as thin as it."""
+    em, axis = canvas.look.em, side.axis
+    if 2.0 * max(s.half_mm for s in side.stretches) * axis.scale < CENTRED * em:
+        return
+    dashes = ",".join(number(v * em) for v in (1.7, 0.3, 0.3, 0.3))
+    ends = number(axis.left - 1.3 * em), number(axis.right + 1.3 * em)
+    line = f"M{ends[0]} {number(side.middle)} H{ends[1]}"
+    canvas.path(line, stroke=canvas.look.thin, style=f' stroke-dasharray="{dashes}"')

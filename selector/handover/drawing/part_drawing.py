@@ -10,9 +10,15 @@ from selector.handover.drawing.canvas import Canvas, Type, number, text_width
 from selector.handover.drawing.end_view import draw_end, end_extent_mm
 from selector.handover.drawing.features import draw_features, place_of
 from selector.handover.drawing.fields import cut_paths, surface_runs
-from selector.handover.drawing.look import Look
+from selector.handover.drawing.look import Look, slim
 from selector.handover.drawing.marks import Marks
-from selector.handover.drawing.outline import Side, draw_outline, outline_path, stretches_of
+from selector.handover.drawing.outline import (
+    Side,
+    draw_centre_line,
+    draw_outline,
+    outline_path,
+    stretches_of,
+)  # fmt: skip
 from selector.handover.drawing.said import draw_over, draw_said, draw_water, fillets, has_room
 from selector.handover.drawing.sizes import (
     across_reach,
@@ -77,12 +83,12 @@ def drawn(part: Part, marks: Marks, look: Look, brackets: tuple[Bracket, ...] = 
     Drawing
         The same for the same part, marks and look; ids in it are its own on a page.
     """
-    key = "d" + sha256(repr((part, _known(marks), look)).encode()).hexdigest()[:10]
-    canvas = Canvas(look, key)
     fit = _fitted(part, marks, look)
     shown = _shown(part, marks)
     axis = axis_of(shown, fit.scale, look.sides * look.em, BREAK * look.em)
     stretched = stretches_of(part)
+    tall = 2.0 * min(stretch.half_mm for stretch in stretched) * fit.scale
+    canvas = Canvas(slim(look, tall), _key(part, marks, look))
     inside = has_room(look, axis, stretched, marks, part)
     top = draw_over(canvas, axis, marks, said=not inside)
     _wide_mm, high_mm = end_extent_mm(part)
@@ -115,11 +121,12 @@ def drawn(part: Part, marks: Marks, look: Look, brackets: tuple[Bracket, ...] = 
     return Drawing(svg, alt, look.width, height, words, broken, free)
 
 
-def _known(marks: Marks) -> object:
-    """Return what makes marks the same as others, for ids that stay the same."""
+def _key(part: Part, marks: Marks, look: Look) -> str:
+    """Return the id of a drawing: the same for the same part, marks and look."""
     field = marks.field
     sums = None if field is None else (field.hrc.tobytes(), field.peak_c.tobytes())
-    return marks.bands, marks.said, marks.notes, marks.heated_mm, marks.rest, sums
+    known = marks.bands, marks.said, marks.notes, marks.heated_mm, marks.rest, sums
+    return "d" + sha256(repr((part, known, look)).encode()).hexdigest()[:10]
 
 
 def scale_words(scale: float, look: Look) -> str:
@@ -164,8 +171,7 @@ def _shown(part: Part, marks: Marks) -> tuple[tuple[float, float], ...]:
 def _fitted(part: Part, marks: Marks, look: Look) -> _Fit:
     """Return the largest scale at which side and end view find room."""
     shown = _shown(part, marks)
-    length_mm = sum(b - a for a, b in shown)
-    wide_mm, high_mm = end_extent_mm(part)
+    length_mm, (wide_mm, high_mm) = sum(b - a for a, b in shown), end_extent_mm(part)
     gaps = (len(shown) - 1) * BREAK * look.em + 2.0 * look.sides * look.em
     least = text_width(CAPTION, look.em) if look.end_view else 0.0
     for scale in look.scales:
@@ -191,13 +197,10 @@ def _draw_side(canvas: Canvas, side: Side, part: Part, marks: Marks, *, said: bo
     _draw_hard(canvas, side, marks)
     draw_outline(canvas, side)
     named = draw_features(canvas, side, part)
-    dashes = ",".join(number(v * em) for v in (1.7, 0.3, 0.3, 0.3))
-    ends = number(axis.left - 1.3 * em), number(axis.right + 1.3 * em)
-    line = f"M{ends[0]} {number(side.middle)} H{ends[1]}"
-    canvas.path(line, stroke=look.thin, style=f' stroke-dasharray="{dashes}"')
+    half = max(s.half_mm for s in side.stretches) * axis.scale
+    draw_centre_line(canvas, side)
     if marks.water_mm is not None:
         named.append(draw_water(canvas, side, marks.water_mm))
-    half = max(s.half_mm for s in side.stretches) * axis.scale
     low = side.middle + half + 0.4 * em
     if said:
         draw_said(canvas, side, marks)
@@ -274,8 +277,7 @@ def _alt(part: Part, marks: Marks, scale: str, look: Look) -> str:
 def _svg(canvas: Canvas, height: float, alt: str) -> str:
     """Return the whole drawing."""
     look, unit = canvas.look, canvas.look.unit
-    wide, high = number(look.width), number(height)
-    defs = _hatches(canvas) if look.hatched else ""
+    wide, high, defs = number(look.width), number(height), _hatches(canvas) * look.hatched
     size = f'width="{wide}{unit}" height="{high}{unit}"' if unit == "mm" else 'width="100%"'
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide} {high}" {size} '

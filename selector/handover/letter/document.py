@@ -163,14 +163,13 @@ def _dots(content: bytes, kind: str) -> bytes:
     """Return a picture as PNG, by the typesetter of the other sheets."""
     import typst  # noqa: PLC0415
 
-    from selector.handover.fonts import fonts  # noqa: PLC0415
+    from selector.handover.fonts import fonts, read  # noqa: PLC0415
 
     made = typst.compile(
         TEMPLATES / "picture.typ",
         format="png",
         ppi=PIXELS_PER_INCH,
-        ignore_system_fonts=True,
-        font_paths=list(fonts().folders),
+        font_paths=read(fonts().folders),
         sys_inputs={"data": json.dumps(list(content)), "kind": kind},
     )
     return bytes(made)

@@ -150,8 +150,8 @@ def test_compare_with_one_option_or_none_is_a_sentence(run):
 
 
 def test_advice_is_given_without_loading_the_library_of_methods(tmp_path):
-    path = tmp_path / "dog.toml"
-    path.write_text(TEXT, encoding="utf-8")
+    path = tmp_path / "dog.json"
+    path.write_text(json.dumps(varied(FURNACE)), encoding="utf-8")
     script = (
         "import sys\nfrom selector.commands import cli\n"
         f"arguments = ['advise', {str(path)!r}, '--steel', '42CrMo4']\n"

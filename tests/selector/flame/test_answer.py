@@ -1,7 +1,9 @@
 import pytest
 
+from selector import advise
 from selector.figure import median
 from selector.flame.answer import LOOKED_AT, TRIED_FIRST, flame_answer
+from selector.flame.output import flame_out
 from tests.dog import FEW, asked, only
 from tests.once import advise_once, flame_once, flamed
 
@@ -49,6 +51,14 @@ def test_what_one_heat_in_twenty_leaves_soft_is_no_bare_yes(monkeypatch):
     said = flame_answer(wanted, few)
     assert said.word == "yes_if"
     assert "filed before it is tempered" in said.why
+
+
+def test_what_advise_has_simulated_is_not_done_again_and_changes_nothing(monkeypatch):
+    wanted, few = asked(), only("42crmo4", "c45")
+    afresh = flame_out(flame_answer(wanted, few))
+    job = advise(wanted, few).job
+    monkeypatch.setattr("selector.flame.answer.resolved", None)
+    assert flame_out(flame_answer(wanted, few, job=job)) == afresh
 
 
 def test_what_money_alone_stops_is_asked_of_the_torch_all_the_same():

@@ -173,14 +173,17 @@ def test_drawing_and_steps_say_one_thing():
     assert f"{found.record.set_up.past_zone_mm:.0f} mm past" in data["picture"]["alt"]
 
 
-def test_a_part_that_needs_no_hardening_has_a_card_of_one_paragraph():
+def test_a_part_that_needs_no_hardening_has_a_card_of_a_few_lines_to_tick():
     soft = asked({"zone.0.hardness": {"min": "120 HB"}, "zone.0.wear": "none"})
     found = chosen(soft, only("s235", "42crmo4"))
     data = card(found, "a4", TODAY, "0.0")
     assert template_of(found) == "paragraph"
-    assert data["paragraphs"][0].startswith("No heat treatment.")
+    assert data["paragraphs"][0] == "No heat treatment."
     text = bare(text_of(sheet("paragraph", data, ".pdf").content))
-    assert all(bare(step.action) in text for step in found.record.procedure)
+    page = sheet("paragraph", data, ".html").content.decode()
+    assert page.count("<li ") == len(data["lines"]) == len(found.record.procedure)
+    for step in found.record.procedure:
+        assert all(bare(said) in text for said in (step.action, step.means, step.check) if said)
 
 
 def test_a_part_that_lives_depend_on_is_referred():

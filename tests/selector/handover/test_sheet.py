@@ -24,6 +24,7 @@ def data(text: str) -> dict:
         "subtitle": text,
         "picture": None,
         "paragraphs": [text, "Ø22 ≥ 5 µm −3 °C"],
+        "lines": [{"number": 1, "action": text, "means": text, "check": text}],
         "foot": [text, "", "page 1"],
     }
 

@@ -146,7 +146,8 @@ def test_the_loop_runs_where_nothing_can_be_written(tmp_path):
     }
     done = subprocess.run(  # noqa: S603
         [sys.executable, "-c", NOWHERE],
-        env={**environment, "HOME": str(home), "PYTHONPATH": str(ROOT)},
+        # Compiled as it is, not as quick as it can be.
+        env={**environment, "HOME": str(home), "PYTHONPATH": str(ROOT), "NUMBA_OPT": "0"},
         cwd=tmp_path,
         capture_output=True,
         encoding="utf-8",

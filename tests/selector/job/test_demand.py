@@ -92,7 +92,7 @@ def test_the_one_that_is_to_wear_is_softer():
     assert "wears" in soft.reason
 
 
-@given(st.floats(20, 64), st.sampled_from(["part", "mate"]))
+@given(st.floats(27, 64), st.sampled_from(["part", "mate"]))
 def test_the_one_that_is_to_wear_is_softer_than_a_mate_of_known_hardness(other, should):
     mate = {"material": "ring", "should_wear": should, "hardness": f"{other} HRC"}
     wanted = derived(wear="sliding", severity="heavy", mate=mate)
@@ -103,6 +103,14 @@ def test_the_one_that_is_to_wear_is_softer_than_a_mate_of_known_hardness(other, 
     else:
         assert wanted.high_hrc == usual.high_hrc
         assert wanted.low_hrc >= min(other + apart_hrc(other), wanted.high_hrc - 4) - 1e-6
+
+
+def test_what_is_to_wear_before_a_soft_mate_needs_no_hardness():
+    mate = {"material": "cast ring", "should_wear": "part", "hardness": "180 HB"}
+    loser = derived(wear="rolling-contact", severity="light", mate=mate)
+    assert loser.floor_hrc is None
+    assert loser.depth_mm == 0
+    assert loser.ceiling_hrc > loser.high_hrc
 
 
 def test_a_pin_that_is_to_wear_in_a_hard_bush_stays_hard():

@@ -128,26 +128,28 @@ def test_more_motion_never_quenches_less(slug):
     assert found == sorted(found)
 
 
-@pytest.mark.parametrize("motion", get_args(Agitation))
+def moved(slug):
+    """Yield each motion with the quench in a medium so moved."""
+    for motion in get_args(Agitation):
+        bath = [{"medium": slug, "agitation": motion}]
+        yield motion, quench(load_catalog().media[slug], shop(bath=bath), 0.5)
+
+
 @pytest.mark.parametrize("slug", sorted(load_catalog().media))
-def test_every_medium_has_a_bath_to_simulate_or_keeps_to_the_charts(slug, motion):
-    medium = load_catalog().media[slug]
-    found = quench(medium, shop(bath=[{"medium": slug, "agitation": motion}]), 0.5)
-    assert (found.bath is None) == (slug in {"plates", "hot-salt", "hot-oil"})
-    assert found.severity > 0
-    assert 0.13 <= found.log_sd < 1
-    if found.bath is not None:
-        assert found.bath.agitation == motion
-        assert 0 < bath_temperature_c(found.bath) < 100
+def test_every_medium_has_a_bath_to_simulate_or_keeps_to_the_charts(slug):
+    for motion, found in moved(slug):
+        assert (found.bath is None) == (slug in {"plates", "hot-salt", "hot-oil"}), motion
+        assert found.severity > 0, motion
+        assert 0.13 <= found.log_sd < 1, motion
+        if found.bath is not None:
+            assert found.bath.agitation == motion
+            assert 0 < bath_temperature_c(found.bath) < 100, motion
 
 
-@pytest.mark.parametrize("motion", get_args(Agitation))
 @pytest.mark.parametrize("slug", sorted({m.kind for m in load_catalog().media.values()}))
-def test_the_medium_that_a_kind_is_named_after_is_as_keen_as_its_boiling_curve(slug, motion):
-    found = quench(
-        load_catalog().media[slug], shop(bath=[{"medium": slug, "agitation": motion}]), 0.5
-    )
-    assert found.bath is None or found.bath.keenness == 1.0
+def test_the_medium_that_a_kind_is_named_after_is_as_keen_as_its_boiling_curve(slug):
+    for motion, found in moved(slug):
+        assert found.bath is None or found.bath.keenness == 1.0, motion
 
 
 def severed(medium, **by_motion):

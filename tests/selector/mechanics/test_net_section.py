@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from selector.errors import OutOfRangeError
 from selector.mechanics.net_section import across_mm, hole_share, keyway_share, slot_share
+from tests.examples import few
 
 SHAPES = ("round", "square", "hexagon", "flat", "tube")
 CUT = pytest.mark.parametrize("cut", [hole_share, slot_share])
@@ -25,7 +26,7 @@ def bored(shape, bore):
 @pytest.mark.parametrize("bore", [None, 6.0])
 @pytest.mark.parametrize("shape", SHAPES)
 @given(st.floats(0.01, 0.9), st.floats(1.01, 1.1))
-@settings(max_examples=settings.default.max_examples // 5)
+@settings(max_examples=few(20))
 def test_a_wider_hole_leaves_less(cut, bore, shape, share, times):
     section = bored(shape, bore)
     wide = across_mm(*section[:3])

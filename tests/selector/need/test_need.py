@@ -145,3 +145,11 @@ def test_a_load_on_some_sections_asks_nothing_of_the_others(kind, over):
     both = of({f"load.{kind}": "60 N m"})
     assert found.headline
     assert len(found.sections) <= len(both.sections)
+
+
+def test_a_zone_is_called_as_the_user_calls_it():
+    assert " in zone 1 (" in of({}).headline
+    assert " on the claws (" in of({"part.section.0.name": "claws"}).headline
+    assert (
+        " on the tip (" in of({"part.section.0.name": "claws", "zone.0.name": "tip"}).headline
+    )

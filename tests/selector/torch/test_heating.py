@@ -9,16 +9,16 @@ from selector.heat.conduction import Plan, Stop, conduct
 from selector.heat.operator import FASTEST_C_PER_S, LATE_S, SEEN_C, seen_cell
 from selector.heat.steel_property import heating_steel
 from selector.heat.torch import AMBIENT_C, flame_boundary
-from selector.torch.heating import (
+from selector.torch.course import (
     DULL_K,
     HOLDS_S,
     MELTS_C,
     MIDDLE_FLAME,
     MIDDLE_STOP,
     USUAL_HOLD_S,
-    heatings,
     least_past_mm,
 )
+from selector.torch.heating import heatings
 from selector.torch.history import field_at
 from tests.tasks import is_reached, size, task
 
@@ -32,7 +32,7 @@ def dog():
 def test_axes_are_flames_stops_holds_and_cells(dog):
     cells = dog.grid.cells().size
     assert dog.over_c.shape == (3, len(dog.torching.stops_c), len(HOLDS_S), cells)
-    assert dog.log_rate.shape == (3, len(dog.torching.stops_c), cells)
+    assert dog.figures.shape == (*dog.over_c.shape[:3], 4, cells)
     assert np.isfinite(dog.over_c).all()
     assert np.isfinite(dog.log_tempered_s).all()
 

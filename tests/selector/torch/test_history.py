@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from selector.heat.boiling import Bath, Quench
-from selector.torch.heating import heatings, least_past_mm
+from selector.torch.course import least_past_mm
+from selector.torch.heating import heatings
 from selector.torch.history import ROOM_C, Heats, read, smooth, straight
 from selector.torch.probe import probes
 from selector.torch.quench import cooled

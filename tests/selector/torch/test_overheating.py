@@ -1,6 +1,7 @@
 import pytest
 
-from selector.torch.heating import heatings, least_past_mm
+from selector.torch.course import least_past_mm
+from selector.torch.heating import heatings
 from selector.torch.overheating import hottest_edge_c
 from tests.tasks import size, task
 

@@ -1,7 +1,8 @@
 import numpy as np
 
 from selector.heat.boiling import Bath, Quench
-from selector.torch.heating import HOLDS_S, MIDDLE_STOP, field_after, heatings, least_past_mm
+from selector.torch.course import HOLDS_S, MIDDLE_STOP, field_after, least_past_mm
+from selector.torch.heating import heatings
 from selector.torch.residual_heat import dip_for, water_line_mm
 from selector.torch.response import dipped, library
 from tests.tasks import size, task

@@ -3,44 +3,46 @@ import pytest
 from selector.option.cost import bar_per_kg
 from selector.versus.axis import QUANTITIES, lines
 from selector.versus.side import Pair
-from tests.selector.versus.test_side import CAREFUL, CATALOG, JOB, PAIR, side
+from tests.selector.versus.test_side import CAREFUL, CATALOG, here, pair, side
 
 
-def axes(pair):
-    return {line.axis: line for line in lines(pair)}
+def axes(two):
+    return {line.axis: line for line in lines(two)}
 
 
 def test_every_axis_begins_where_the_part_stands():
-    for line in axes(PAIR).values():
+    for line in axes(pair()).values():
         assert line.ends[0] <= line.now <= line.ends[1]
         there = line.at(line.now).job
-        assert there.catalog.prices.currency == JOB.catalog.prices.currency
-    assert axes(PAIR)["quantity"].ends[1] == QUANTITIES[-1]
+        assert there.catalog.prices.currency == here().catalog.prices.currency
+    assert axes(pair())["quantity"].ends[1] == QUANTITIES[-1]
 
 
 def test_a_place_on_an_axis_changes_that_alone():
-    assert PAIR.of_quantity(7.2).job.asked.part.quantity == 7
-    dear = PAIR.at_prices({"labour_per_h": 90.0}).job
+    assert pair().of_quantity(7.2).job.asked.part.quantity == 7
+    dear = pair().at_prices({"labour_per_h": 90.0}).job
     assert dear.catalog.prices.labour_per_h == 90.0
     assert (
-        dear.catalog.prices.model_copy(update={"labour_per_h": JOB.catalog.prices.labour_per_h})
-        == JOB.catalog.prices
+        dear.catalog.prices.model_copy(
+            update={"labour_per_h": here().catalog.prices.labour_per_h}
+        )
+        == here().catalog.prices
     )
-    assert dear.asked == JOB.asked
+    assert dear.asked == here().asked
 
 
 def test_the_bar_of_the_second_alone_gets_dearer():
-    prices, (first, second) = axes(PAIR)["bar price"].at(4.0).job.catalog.prices, PAIR.sides
+    prices, (first, second) = axes(pair())["bar price"].at(4.0).job.catalog.prices, pair().sides
     price = bar_per_kg(first.treatment, prices)
     assert price == bar_per_kg(first.treatment, CATALOG.prices)
     assert bar_per_kg(second.treatment, prices) / price == pytest.approx(4.0)
 
 
 def test_the_same_bar_twice_has_no_price_ratio():
-    twin = side(CAREFUL.replace("200c", "225c"), JOB)
-    assert "bar price" not in axes(Pair(PAIR.first, twin, JOB))
+    twin = side(CAREFUL.replace("200c", "225c"), here())
+    assert "bar price" not in axes(Pair(pair().first, twin, here()))
 
 
 def test_what_is_not_quenched_has_no_crack_rate_to_turn():
-    plain = [side(f"{s}/as-bought/none", JOB) for s in ("c45/cold-drawn", "s235/cold-drawn")]
-    assert "crack rate" not in axes(Pair(*plain, JOB))
+    plain = [side(f"{s}/as-bought/none", here()) for s in ("c45/cold-drawn", "s235/cold-drawn")]
+    assert "crack rate" not in axes(Pair(*plain, here()))

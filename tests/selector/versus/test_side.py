@@ -1,4 +1,5 @@
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 import pytest
@@ -30,28 +31,36 @@ def side(name, job):
     return Side(ready, predict(ready, temper), Choice(temper, None, 50.0, 2.0))
 
 
-JOB = near()
-PAIR = Pair(side(CAREFUL, JOB), side(SIMPLE, JOB), JOB)
+@cache
+def here():
+    """Return the job as it stands."""
+    return near()
+
+
+@cache
+def pair():
+    """Return two options of that job."""
+    return Pair(side(CAREFUL, here()), side(SIMPLE, here()), here())
 
 
 def test_a_bill_made_out_anew_is_the_bill_of_the_prediction():
-    for one, bill in zip(PAIR.sides, PAIR.bills(), strict=True):
+    for one, bill in zip(pair().sides, pair().bills(), strict=True):
         assert bill.cost == pytest.approx(one.prediction.bill.cost)
 
 
 def test_cracking_changes_rate_and_cracks_alone():
-    one = PAIR.first.cracking(0.5)
+    one = pair().first.cracking(0.5)
     assert np.mean(one.prediction.crack.cracked) == pytest.approx(0.5, abs=0.02)
-    assert np.all(one.prediction.surface_hrc == PAIR.first.prediction.surface_hrc)
+    assert np.all(one.prediction.surface_hrc == pair().first.prediction.surface_hrc)
 
 
 @pytest.mark.parametrize(
     ("there", "anew"),
     [
-        (PAIR.of_quantity(70), near({"part.quantity": 70})),
+        (lambda: pair().of_quantity(70), lambda: near({"part.quantity": 70})),
         (
-            PAIR.at_prices({"labour_per_h": 90.0}),
-            resolved(
+            lambda: pair().at_prices({"labour_per_h": 90.0}),
+            lambda: resolved(
                 asked(SENT_OUT),
                 replace(
                     CATALOG, prices=CATALOG.prices.model_copy(update={"labour_per_h": 90.0})
@@ -63,9 +72,10 @@ def test_cracking_changes_rate_and_cracks_alone():
 )
 def test_what_a_job_keeps_reads_neither_quantity_nor_prices(there, anew):
     """The memo is shared along an axis; a job of its own must give the same figures."""
-    PAIR.options()
-    fresh = Pair(side(CAREFUL, anew), side(SIMPLE, anew), anew)
-    for one, other in zip(there.options(), fresh.options(), strict=True):
+    pair().options()
+    job = anew()
+    fresh = Pair(side(CAREFUL, job), side(SIMPLE, job), job)
+    for one, other in zip(there().options(), fresh.options(), strict=True):
         np.testing.assert_array_equal(one.judged.values, other.judged.values)
         np.testing.assert_array_equal(one.scores, other.scores)
         assert one.judged.gates == other.judged.gates
@@ -74,8 +84,8 @@ def test_what_a_job_keeps_reads_neither_quantity_nor_prices(there, anew):
 @pytest.mark.parametrize("budget", [None, 60.0], ids=["open", "budget"])
 def test_scored_along_an_axis_is_as_judged_anew(budget):
     job = near({} if budget is None else {"limit.budget": budget})
-    pair = Pair(side(CAREFUL, job), side(SIMPLE, job), job)
-    for line in lines(pair):
+    two = Pair(side(CAREFUL, job), side(SIMPLE, job), job)
+    for line in lines(two):
         for x in (line.ends[0], line.now, line.ends[1]):
             there = line.at(x)
             anew = tuple(option.score for option in there.options())

@@ -16,5 +16,6 @@ def test_who_beats_those_before_it_is_explained(advised, claw):
     advised.switch_page("views/firm.py").run()
     found = cached.firmness(requirement_from(claw))
     assert found is not None
+    assert found.against_shares
     for text in (found.sentence, *found.against_shares):
         assert plain(text[1:]) in said(advised)

@@ -19,9 +19,17 @@ from selector.handover.drawing.look import (
     for_paper,
     for_screen,
     shown_size,
+    slim,
 )
 from selector.handover.drawing.marks import Band, Field, Marks
-from selector.handover.drawing.outline import Side, edge_path, half_height, stretches_of, within
+from selector.handover.drawing.outline import (
+    Side,
+    draw_centre_line,
+    edge_path,
+    half_height,
+    stretches_of,
+    within,
+)  # fmt: skip
 from selector.handover.drawing.part_drawing import drawn, scale_words
 from selector.handover.drawing.said import fillets, hard_end_mm
 from selector.handover.drawing.sizes import across_words
@@ -224,3 +232,21 @@ def test_the_end_view_can_be_left_out():
     assert texts == ["R2"]
     assert box(drawn(SHAFT, Marks(), bare).svg)[1] < 45.0
     assert circle_path(0.0, 0.0, 1.0).endswith("Z")
+
+
+def test_what_a_thin_blade_is_drawn_like_stays_in_sight_between_its_lines():
+    blade = Section(shape="flat", size=2, width=30, length=145)
+    look = replace(for_screen(360, 90), sizes=False, end_view=False, strips=False)
+    svg = drawn(Part(name="blade", section=(blade,)), Marks(rest=""), look).svg
+    lines = [float(width) for width in re.findall(r'stroke-width="([\d.]+)"', svg)]
+    tall = 2.0 * (look.width - 2 * look.sides * look.em) / 145
+    assert 0.0 < max(lines) < 0.15 * tall
+    assert slim(LIGHT, 1e3) == LIGHT
+    assert slim(LIGHT, 5.0).outline == pytest.approx(0.5)
+
+
+def test_a_centre_line_runs_through_what_is_thick_enough_alone():
+    for scale, count in ((3.0, 1), (0.3, 0)):
+        canvas = Canvas(LIGHT, "k")
+        draw_centre_line(canvas, side_of(SHAFT, scale))
+        assert len(canvas.elements) == count
