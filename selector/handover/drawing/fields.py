@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from selector.handover.drawing.canvas import number
 from selector.handover.drawing.marks import Band, Field, Marks
 from selector.handover.drawing.outline import Side, Stretch, within
-from selector.per_record import per_record
+from selector.kept import per_record
 
 Floats = NDArray[np.float64]
 # A block of the field is read at so many places across, and at most so many along.
