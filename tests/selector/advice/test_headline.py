@@ -2,7 +2,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from selector.advice.headline import headline, name
+from selector.advice.doing import bar_words, doing_words
+from selector.advice.headline import _either, headline, name
 from tests.once import advised
 
 
@@ -55,7 +56,14 @@ def test_a_toss_up_names_both(advice):
     text = headline(even)
     assert "toss-up" in text
     for option in advice.options[:2]:
-        assert name(advice, option) in text
+        assert bar_words(advice, option) in text
+        assert doing_words(advice, option) in text
+
+
+def test_a_toss_up_of_two_bars_treated_alike_says_the_treatment_once(advice):
+    first = advice.options[0]
+    alike = replace(advice, shares={}, options=(first, first))
+    assert _either(alike, first, first).count(doing_words(advice, first)) == 1
 
 
 def test_no_toss_up_where_one_comes_right_much_less_often(advice):

@@ -260,3 +260,27 @@ def test_a_no_speaks_of_the_flame_where_that_is_what_fails():
     answer = flame_once(asked(roller), only("s235", "c45", "100cr6", "1137"), changed=False)
     assert answer.word == "no"
     assert "too little to harden" in answer.why
+
+
+def test_where_a_driving_end_wants_hardness_too_the_whole_part_is_heated():
+    mandrel = {
+        "part.name": "Mandrel for a tube expander",
+        "part.section": [
+            {"shape": "round", "size": 11, "length": 60},
+            {"shape": "square", "size": 9.5, "length": 18, "fillet": 1.5},
+        ],
+        "part.feature": [],
+        "zone": [
+            {"section": [1], "wear": "rolling-contact", "severity": "light"},
+            {"section": [2], "wear": "none"},
+        ],
+        "load": {"torque": "20 N m", "impact": "none", "cycles": "occasional"},
+    }
+    answer = flame_once(asked(mandrel), only("100mncrw4"), changed=False)
+    assert answer.word in {"yes", "yes_if", "coupon_first"}
+    assert answer.best.treatment.route.slug == "through-torch"
+
+
+def test_the_verdict_and_the_map_speak_of_the_same_option():
+    struck = flame_once(asked({"load.impact": "hammered"}), only("c45"), changed=False)
+    assert (struck.word, struck.why) == (struck.best.word, struck.best.why)
