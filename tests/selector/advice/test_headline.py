@@ -163,3 +163,17 @@ def test_the_rack_alone_is_answered_by_whether_its_best_is_good_enough():
     assert "best of your rack" not in headline(
         advised({"workshop.stock": [{"steel": "C45"}]}, "c45")
     )
+
+
+def test_no_toss_up_with_what_is_set_back(advice):
+    first, second = (
+        replace(option, judged=replace(option.judged, right=np.ones(100, dtype=bool)))
+        for option in advice.options[:2]
+    )
+    bar = second.treatment.condition.model_copy(update={"availability": "rare"})
+    found = second.judged.prediction
+    found = replace(found, treatment=replace(second.treatment, condition=bar))
+    scarce = replace(second, judged=replace(second.judged, prediction=found))
+    for pair, level in (((first, second), True), ((first, scarce), False)):
+        even = dict.fromkeys([(one.id, two.id) for one in pair for two in pair], 0.5)
+        assert replace(advice, options=pair, shares=even).toss_up is level
