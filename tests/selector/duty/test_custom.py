@@ -33,6 +33,12 @@ CASES = {
         "zone.0.severity": "light",
     },
     "pressed face": {"part.feature": [], "part.name": "Coining die", "zone.0.wear": "sliding"},
+    # A window of its own, and a name that says tool, leave a driving square one.
+    "drive": {
+        "part.feature": [], "part.name": "Drive tool", "zone.0.wear": "sliding",
+        "zone.0.severity": "light", "part.section.0.shape": "square",
+        "zone.0.hardness": {"min": "39 HRC", "max": "50 HRC"},
+    },
 }  # fmt: skip
 
 
