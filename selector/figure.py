@@ -43,6 +43,48 @@ def median(sample: NDArray[np.float64]) -> float:
     return float("nan") if np.isnan(parted[-1]) else float(parted[place])
 
 
+def quantiles(sample: NDArray[np.float64], *shares: float) -> list[float]:
+    """Return the values of a sample that so many of its values lie below.
+
+    Parameters
+    ----------
+    sample : ndarray
+        One axis.
+    shares : float
+        Between 0 and 1, straight between the values as they are sorted.
+
+    Returns
+    -------
+    list of float
+        One a share; NaN where any value is.
+    """
+    # A sort and some readings: np.quantile does the same in ten times as long.
+    in_order = np.sort(sample)
+    if np.isnan(in_order[-1]):
+        return [float("nan")] * len(shares)
+    found = np.interp(np.array(shares) * (len(sample) - 1), np.arange(len(sample)), in_order)
+    return [float(value) for value in found]
+
+
+def column_medians(sample: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Return the median of each column: `np.median`, which takes several times as long.
+
+    Parameters
+    ----------
+    sample : ndarray
+        Shape (samples, columns).
+
+    Returns
+    -------
+    ndarray
+        Shape (columns,); NaN where any value of the column is.
+    """
+    low, high = (len(sample) - 1) // 2, len(sample) // 2
+    parted = np.partition(sample, (low, high, len(sample) - 1), axis=0)  # a NaN comes last
+    middles = 0.5 * (parted[low] + parted[high])
+    return np.asarray(np.where(np.isnan(parted[-1]), np.nan, middles))
+
+
 @dataclass(frozen=True, slots=True)
 class Provenance:
     """What a figure is computed by, kept apart from the numbers so that it is said once."""
@@ -69,12 +111,7 @@ def figure(sample: NDArray[np.float64], provenance: Provenance) -> Figure:
     Figure
         Median and 5 and 95 percent points.
     """
-    if np.isnan(sample).any():
-        low = middle = high = float("nan")
-    else:
-        # A sort and three readings: np.quantile does the same in ten times as long.
-        at = np.array((0.05, 0.5, 0.95)) * (len(sample) - 1)
-        low, middle, high = np.interp(at, np.arange(len(sample)), np.sort(sample)).tolist()
+    low, middle, high = quantiles(sample, 0.05, 0.5, 0.95)
     return Figure(
         middle,
         low,

@@ -2,6 +2,7 @@
 
 from collections import OrderedDict
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from dataclasses import fields, is_dataclass
 from functools import wraps
 from threading import Lock
@@ -96,9 +97,9 @@ def kept_within(megabytes: float) -> Callable[[Callable[P, T]], Callable[P, T]]:
                     while taken > megabytes * MEGABYTE and len(answers) > 1:
                         taken -= answers.popitem(last=False)[1][1]
                 return answer
-            with writing:
-                if key in answers:
-                    answers.move_to_end(key)
+            # Another thread may have let it go meanwhile.
+            with writing, suppress(KeyError):
+                answers.move_to_end(key)
             return known[0]
 
         return kept

@@ -190,6 +190,20 @@ def shared(count: int = COUNT) -> Normals:
 
 
 @cache
+def middle() -> Normals:
+    """Return the middle of all uncertainties, shared and of a steel, as a sample of one.
+
+    Returns
+    -------
+    mapping of str to ndarray
+        Zero by dimension name; shape (1,).
+    """
+    nothing = np.zeros(1)
+    nothing.setflags(write=False)
+    return dict.fromkeys((*SHARED, *STEEL), nothing)
+
+
+@cache
 def of_steel(slug: str, count: int = COUNT) -> Normals:
     """Return the sample of one steel, seeded from its slug.
 

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 from selector.decision.criteria import Range, merits, range_table
 from selector.decision.judgement import Judged
 from selector.decision.ranking import reference_ideal
+from selector.figure import quantiles
 from selector.gate import FUNCTIONAL, Gate
 from selector.job.job import Job
 from selector.job.treatment import Treatment
@@ -71,7 +72,7 @@ class Rejected:
         """Return a sampled option turned down by a gate."""
         judged, cost = option.judged, option.judged.prediction.bill.cost
         shares = judged.passing_all, judged.within_budget
-        sums = (float(np.quantile(cost, part)) for part in (0.5, ENOUGH))
+        sums = quantiles(cost, 0.5, ENOUGH)
         return Rejected(option.treatment, gate, *shares, option, *sums)
 
     def nearness(self, budget: float | None) -> float:

@@ -7,6 +7,7 @@ from selector.decision.option import Option
 from selector.decision.risk import chief_risk
 from selector.decision.set_up_out import set_up_out
 from selector.errors import OutOfRangeError
+from selector.figure import column_medians, quantiles
 from selector.heat.colour import temper_colour
 from selector.job.job import Job
 from selector.job.treatment import Temper
@@ -147,7 +148,7 @@ def _criteria(ranges: tuple[Range, ...], option: Option) -> dict[str, CriterionO
     values = option.judged.values
     low, high = np.sort([(row.ideal, row.worst) for row in ranges], axis=1).T
     clipped = np.mean((values < low) | (values > high), axis=0)
-    middles, merits = np.median(values, axis=0), option.merit.mean(axis=0)
+    middles, merits = column_medians(values), option.merit.mean(axis=0)
     return {
         str(name): CriterionOut(
             value=round(float(middles[k]), 3),
@@ -169,7 +170,7 @@ def option_out(
     """Return one option as plain data."""
     work, outcome = option.treatment, option.judged.prediction
     set_up = set_up_out(job, work)
-    low, high = np.quantile(option.scores, (0.05, 0.95))
+    low, high = quantiles(option.scores, 0.05, 0.95)
     return OptionOut(
         id=option.id,
         place=place,
@@ -191,8 +192,8 @@ def option_out(
         gates=tuple(gate_out(gate) for gate in option.judged.gates),
         verdict=option.judged.verdict,
         score=round(option.score, 4),
-        score_p05=round(float(low), 4),
-        score_p95=round(float(high), 4),
+        score_p05=round(low, 4),
+        score_p95=round(high, 4),
         passing_all=round(option.judged.passing_all, 4),
         within_budget=rounded_share(option.judged.within_budget),
         hardness=HardnessOut(

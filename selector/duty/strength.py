@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.duty.contact import Corner, corner_factor, corners
+from selector.figure import column_medians
 from selector.hardness_scale import hv_from_hrc
 from selector.job.demand import is_key
 from selector.job.geometry import Notches, area_mm2, notches
@@ -200,7 +201,7 @@ def least_and_weakest(
     if not bears.is_known:
         return _of_unknown_load(section_hrc, vital=bears.vital), None
     # The middle goes along as one more sample.
-    rows = np.concatenate([section_hrc, np.median(section_hrc, axis=0, keepdims=True)])
+    rows = np.concatenate([section_hrc, column_medians(section_hrc)[None]])
     hv = np.maximum(np.asarray(hv_from_hrc(rows, outside="extend")), 90.0)
     places = [k for k, stresses in enumerate(bears.stressed) if stresses]
     factors = [section_factor(bears, k, hv[:, k]) for k in places]

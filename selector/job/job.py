@@ -22,7 +22,6 @@ T = TypeVar("T")
 JobFunction = Callable[Concatenate["Job", P], T]
 
 _NOTHING: Any = object()
-_MIDDLE = dict.fromkeys((*sampling.SHARED, *sampling.STEEL), np.zeros(1))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -89,7 +88,7 @@ class Job:
     def shared(self) -> sampling.Normals:
         """Return the samples all steels share; all zero when only the middle is asked for."""
         if self.count == 1:
-            return {**_MIDDLE, **{name: np.array([sd]) for name, sd in self.off}}
+            return {**sampling.middle(), **{n: np.array([sd]) for n, sd in self.off}}
         return sampling.shared(self.count)
 
     def of_steel(self, slug: str) -> dict[str, Floats]:

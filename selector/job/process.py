@@ -1,7 +1,6 @@
 """Route × workshop × part into the numbers that heat and metallurgy take."""
 
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from typing import get_args
 
 import numpy as np
@@ -16,6 +15,7 @@ from selector.heat.operator import reading
 from selector.heat.quench import bath_end_c
 from selector.job.soak import soak_min
 from selector.job.treatment import CHARTED, Means, Temper, Treatment
+from selector.kept import per_record
 from selector.metallurgy.hardening_heat import Heat, structure_of
 from selector.requirement.workshop import Bath as KeptBath
 from selector.requirement.workshop import Workshop
@@ -176,7 +176,7 @@ def severity(medium: Medium, workshop: Workshop, *, sent_out: bool = False) -> S
     return medium.severity_per_in[_stated_motion(medium, agitation)]
 
 
-@lru_cache(maxsize=256)
+@per_record(256)
 def quench(
     medium: Medium,
     workshop: Workshop,

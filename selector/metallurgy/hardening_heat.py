@@ -20,6 +20,9 @@ STRUCTURE: dict[str, Structure] = {
 }
 
 
+MediumClass = Literal["water", "oil", "air"]
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Heat:
     """One hardening heat: peak over the sample, time at heat, rate, structure, what follows.
@@ -33,7 +36,7 @@ class Heat:
     hold_s: float | Floats
     rate_c_per_s: float | Floats
     structure: Structure
-    medium_class: Literal["water", "oil", "air"] = "oil"
+    medium_class: MediumClass = "oil"
     cold_c: float | None = None
 
 

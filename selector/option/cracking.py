@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
+from selector.figure import column_medians
 from selector.hardening.composition import Composition
 from selector.hazards.cracking import (
     CrackRisk,
@@ -64,7 +65,7 @@ def crack_steel(steel: Steel, composition: Composition) -> CrackSteel | None:
     """Return what of a steel decides how it cracks, at its median; None of one not quenched."""
     if steel.hardened is None:
         return None
-    centre = {element: np.median(content) for element, content in composition.items()}
+    centre = {name: column_medians(content)[0] for name, content in composition.items()}
     carbon = min(float(centre.get("C", 0.0)), MOST_DISSOLVED_WT_PCT)
     return CrackSteel(
         carbon_wt_pct=carbon,

@@ -1,7 +1,7 @@
 """A treatment heated and quenched over the samples, ready for any temper."""
 
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -88,7 +88,7 @@ class Prepared:
         return crack_sample(
             self.treatment,
             part,
-            _crack_steel(self.job, self.treatment.steel),
+            _crack_steel(self.treatment.steel, self.job.count),
             self.normals,
             thickness_mm=thick_mm,
             skin=skin,
@@ -129,10 +129,10 @@ def cooled_points(treatment: Treatment, job: Job) -> Points | None:
     return _points(job, bath, enters, shell_mm)
 
 
-@per_job
-def _crack_steel(job: Job, steel: Steel) -> CrackSteel | None:
+@lru_cache(maxsize=512)
+def _crack_steel(steel: Steel, count: int) -> CrackSteel | None:
     """Return what of a steel decides how it cracks."""
-    return crack_steel(steel, of_bar(steel, job.count))
+    return crack_steel(steel, of_bar(steel, count))
 
 
 @per_job

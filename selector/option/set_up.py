@@ -9,11 +9,12 @@ from functools import cached_property, lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from selector.hardening.as_quenched import as_quenched, start
+from catalog.heat_source import HeatSource
+from selector.hardening.as_quenched import start
 from selector.hardening.bath_response import POSITIONS
-from selector.hardening.composition import middle
 from selector.hardening.hard_depth import Limit, hard_depth_mm
 from selector.heat.boiling import Quench
+from selector.heat.steel_property import SteelClass
 from selector.job.demand import Demand
 from selector.job.job import Job, per_part
 from selector.job.process import (
@@ -24,13 +25,12 @@ from selector.job.process import (
     reading_error,
 )
 from selector.job.treatment import Treatment
-from selector.kept import kept_within
 from selector.metallurgy.hardening_heat import structure_of
+from selector.option.tried_heat import zone_hrc
 from selector.requirement import Requirement
 from selector.requirement.workshop import Workshop
 from selector.sampling import Normals
 from selector.torch.course import USUAL_HOLD_S, least_past_mm
-from selector.torch.history import Heats, History
 from selector.torch.part import Torching, torching
 from selector.torch.probe import Probes, probes
 from selector.torch.residual_heat import RESIDUAL_HEAT, Dip, dip_for, water_line_mm
@@ -40,7 +40,6 @@ from selector.torch.response import (
     SetUp,
     dipped,
     library,
-    looked_at,
 )
 
 Floats = NDArray[np.float64]
@@ -63,8 +62,6 @@ MISREAD_C = 25.0
 SHALLOW_HRC = 2.0
 # What one heat in twenty strays by, in standard deviations.
 BAD_CASE = 1.64
-# What is kept of heats that were tried, for steels that are tried so. [MB]
-ZONES_MB = 24.0
 
 
 def bath_of(work: Treatment, shop: Workshop, mass_kg: float) -> Quench | None:
@@ -99,8 +96,16 @@ def at_torch(job: Job, work: Treatment) -> "AtTorch":
     whole = work.route.extent == "whole" and work.route.process != "case"
     hard = tuple(range(len(sections))) if whole else job.hard
     lead = max((i for i in job.leading.sections if i in hard), key=lambda i: sections[i].size)
-    task = torching(job.asked, hard, lead, work.source, start(work.steel).steel_class)
+    task = _task(job, hard, lead, work.source, start(work.steel).steel_class)
     return AtTorch(work, job.asked, task, bath, hard, lead, job.leading, job.shared())
+
+
+@per_part
+def _task(
+    job: Job, hard: tuple[int, ...], lead: int, source: HeatSource, steel_class: SteelClass
+) -> Torching:
+    """Return a part at a torch or fire, for all steels of a class."""
+    return torching(job.asked, hard, lead, source, steel_class)
 
 
 @dataclass(frozen=True, eq=False)
@@ -241,15 +246,15 @@ class AtTorch:
 
     def _zone_hrc(self, stop_c: Floats, hold_s: Floats) -> Floats:
         """Return the zone as quenched from some heats; shape (heats, probes). [HRC]."""
-        places, steel = self._places, self.work.steel
-        where = self.task, self.past_mm, self.quench
-        zone = _zone(where, places, tuple(stop_c.tolist()), tuple(hold_s.tolist()))
-        points = zone.points(places.place)
         meant = hardening_heat(self.work, self.asked.workshop, self.normals)
         if meant is None:
             msg = f"{self.work.label} is not quenched"
             raise ValueError(msg)
-        return as_quenched(steel, middle(steel), zone.heat(meant), points, self.normals).hrc
+        # What the place itself goes through takes the place of the rest of the meant heat.
+        met = (meant.target_c, meant.structure, meant.medium_class, meant.cold_c)
+        where = self.task, self.past_mm, self.quench
+        heats = tuple(stop_c.tolist()), tuple(hold_s.tolist())
+        return zone_hrc(self.work.steel, met, where, self._places, heats)
 
     def _depth_share(self, hrc: Floats) -> Floats:
         """Return how much of the depth that is asked for the leading section has. [-]."""
@@ -263,19 +268,3 @@ class AtTorch:
         inwards_mm = radius_mm * (1.0 - np.array(places))
         depth = hard_depth_mm(section, section, inwards_mm, limit)
         return np.asarray(np.minimum(depth / asked_mm, 1.0))
-
-
-@kept_within(ZONES_MB)
-def _zone(
-    where: tuple[Torching, float, Quench],
-    places: Probes,
-    stop_c: tuple[float, ...],
-    hold_s: tuple[float, ...],
-) -> History:
-    """Return what the zone goes through in some heats, for all steels that are tried so."""
-    # By what the library is made of: a key that is the library would keep it from being let go.
-    part, stop = looked_at(library(*where), places), np.array(stop_c)
-    still = np.zeros(stop.size)
-    flame = part.heatings.effective_log(still, stop)
-    history = part.read(Heats(stop, np.array(hold_s), flame, still, still))
-    return history.only(slice(0, places.in_zone))
