@@ -1,11 +1,15 @@
 """The calibration report counts as it says, and prints the table that stands beside it."""
 
+from dataclasses import replace
 from pathlib import Path
 
+import numpy as np
 import pytest
 
-from tests.benchmarks.calibration import gathered, markdown, report, summary, topics
+from selector.metallurgy.temper_curve import coefficients
+from tests.benchmarks.calibration import factor, gathered, markdown, report, summary, topics
 from tests.benchmarks.calibration_reading import CalibrationReading
+from tests.benchmarks.calibration_tempering import forecast_by, joined
 
 TABLE = Path(__file__).parent / "benchmarks" / "calibration.md"
 # Topics that are quick, and read nothing that a contributor may not have.
@@ -29,6 +33,12 @@ def test_a_summary_counts_bias_error_and_what_is_inside():
     assert bias == pytest.approx((-0.5 + 2.0 - 4.0 + 0.0) / 4)
     assert error == pytest.approx(6.5 / 4)
     assert (half, most) == (0.5, 0.75)
+
+
+def test_depths_are_missed_by_a_factor_to_either_side_and_hardness_by_none():
+    twice = [replace(reading(m), unit="mm") for m in (25.0, 100.0)]
+    assert factor(twice) == pytest.approx(2.0)
+    assert factor([reading(25.0)]) is None
 
 
 def test_a_report_names_what_was_fitted_on_and_splits_by_group():
@@ -62,3 +72,11 @@ def test_the_table_of_the_guide_is_the_one_printed(quick):
     guide = TABLE.read_text(encoding="utf-8").splitlines()
     rows = list(markdown(quick))[2:]
     assert [row for row in rows if row not in guide] == []
+
+
+def test_tempering_is_forecast_by_the_coefficients_of_the_fit_at_hand():
+    table, fresh = joined()
+    shipped = coefficients()
+    harder = replace(shipped, base_hv=shipped.base_hv + 20.0)
+    own, other = (forecast_by(by, table, fresh).hv for by in (shipped, harder))
+    assert np.mean(other - own) > 5.0

@@ -2,6 +2,7 @@
 
 import contextvars
 import logging
+from time import monotonic
 
 import streamlit as st
 
@@ -11,6 +12,8 @@ from selector.errors import SelectorError
 from ui import cached, frame, labels, session
 from ui.draft import checked, ready
 
+# The bar moves no oftener. [s]
+_STEP_S = 0.15
 _log = logging.getLogger(__name__)
 _FAULT = (
     "This part could not be computed: a fault of the program, written to its log. "
@@ -35,9 +38,15 @@ def compute(requirement: Requirement) -> bool:
     # A cached function replays what is shown inside it; the bar belongs outside, and so moves
     # in the context of here.
     here = contextvars.copy_context()
+    moved = 0.0
 
     def move(text: str, fraction: float) -> None:
-        here.run(bar.progress, min(fraction, 1.0), text)
+        # Hundreds of treatments are weighed; to send and draw a step for each took longer than
+        # all else on the page.
+        nonlocal moved
+        if monotonic() - moved > _STEP_S:
+            here.run(bar.progress, min(fraction, 1.0), text)
+            moved = monotonic()
 
     if cached.warm().is_alive():
         move("Getting ready: the first time on a machine takes about 20 seconds", 0.02)

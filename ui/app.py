@@ -13,3 +13,4 @@ frame.head(view)
 view.run()
 # Once the first view stands there, not before: both would wait for each other.
 cached.warm()
+cached.tidy()

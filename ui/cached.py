@@ -6,7 +6,7 @@ import os
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
-from threading import Lock, Thread
+from threading import Event, Lock, Thread
 
 import streamlit as st
 
@@ -34,6 +34,8 @@ from selector.versus.versus import versus as versus_of
 Progress = Callable[[str, float], None]
 # An advice holds its samples, some eighty megabytes; so few are kept that memory stays level.
 _ADVICES = 3
+# An advice was made, and another may have gone for it.
+_let_go = Event()
 # What is read while the server starts is not read again by the first view.
 _reading = Lock()
 
@@ -52,8 +54,7 @@ def warm() -> Thread:
     def first_need() -> None:
         asked = requirement_from(parsed("first.toml", example_text(FIRST).encode()))
         advise(asked, catalog(), steel=next(iter(catalog().steels)))
-        # The server looks for garbage after every run of the page. What is loaded by now stays
-        # for good; looking through it took longer than to draw a view.
+        # What is loaded by now stays for good, and need not be looked through for garbage.
         gc.collect()
         gc.freeze()
 
@@ -98,12 +99,16 @@ def advice(requirement: Requirement, _progress: Progress | None = None) -> Advic
         All that the views show.
     """
     out = advice_out(weighed(requirement, _progress), changed=True)
-    _give_back()
+    _let_go.set()
     return out
 
 
-def _give_back() -> None:
-    """Give back to the machine what was let go of, where the C library would keep it."""
+def tidy() -> None:
+    """Give back to the machine what an advice let go of: after the view, not before it."""
+    if not _let_go.is_set():
+        return
+    _let_go.clear()
+    gc.collect()
     # Each run of the page has a thread of its own, and each thread a heap that only grows.
     with suppress(AttributeError, OSError, TypeError):
         ctypes.CDLL(None).malloc_trim(0)

@@ -11,7 +11,7 @@ from catalog.route import Route
 from catalog.steel import Steel
 from selector.decision.comparison import Comparison, other_methods
 from selector.decision.criteria import Range
-from selector.decision.drawback import unheard_of
+from selector.decision.drawback import drawbacks, unheard_of
 from selector.decision.option import Beaten, Option, Rejected, scorer_of
 from selector.decision.preference import LESS_SURE, certified
 from selector.decision.ranking import pairwise_share
@@ -62,10 +62,15 @@ class Advice:
 
     @property
     def toss_up(self) -> bool:
-        """Whether the first two are level within their error bars, and about as sure."""
+        """Whether the first two are level within their error bars, and about as sure.
+
+        A second that is set back, as by rust or the wear of a dear mate, is no way to toss for.
+        """
         if len(self.options) < 2:
             return False
         first, second = self.options[:2]
+        if drawbacks(second, self.asked) - drawbacks(first, self.asked):
+            return False
         less_sure = abs(first.judged.passing_all - second.judged.passing_all)
         return self.shares[first.id, second.id] < TOSS_UP and less_sure <= LESS_SURE
 

@@ -2,11 +2,12 @@
 
 from selector.advice.advise import ABOUT_HRC, SURE, Advice
 from selector.advice.doing import bar_words, doing_words, surface_words
+from selector.decision.hardness_gate import floor_hrc
 from selector.decision.option import Option
 from selector.figure import median
 from selector.job.demand import Demand
 from selector.requirement import Requirement
-from selector.wording import in_100, right_words, shown_range
+from selector.wording import in_100, right_words, shown, shown_range
 
 
 def name(advice: Advice, option: Option) -> str:
@@ -73,13 +74,18 @@ def _toss_up(advice: Advice, first: Option, second: Option) -> str:
     """Return two options that are level, with how often each comes out right."""
     shares = " and ".join(in_100(o.judged.passing_all) for o in (first, second))
     budgets = [o.judged.within_budget for o in (first, second)]
-    text = (
-        f"A toss-up: {name(advice, first)}; or {name(advice, second)}. They come out right "
-        f"{shares}"
-    )
+    text = f"A toss-up: {_either(advice, first, second)}. They come out right {shares}"
     if None not in budgets:
         text += f", inside the budget {' and '.join(in_100(b or 0.0) for b in budgets)}"
     return f"{text}."
+
+
+def _either(advice: Advice, first: Option, second: Option) -> str:
+    """Return two options in words, what is done to either said once where it is the same."""
+    done = doing_words(advice, first)
+    if done != doing_words(advice, second):
+        return f"{name(advice, first)}; or {name(advice, second)}"
+    return f"{bar_words(advice, first)} or {bar_words(advice, second)}: {done}"
 
 
 def _chances(option: Option) -> str:
@@ -97,9 +103,14 @@ def _off(option: Option, demand: Demand) -> str:
     """Return the hardness aimed at where the option misses it, else nothing."""
     low, high = demand.low_hrc, demand.high_hrc
     hrc = median(option.judged.prediction.surface_hrc)
-    if low is not None and high is not None and not low - ABOUT_HRC <= hrc <= high + ABOUT_HRC:
-        return f", where {shown_range(low, high)} was aimed at"
-    return ""
+    if low is None or high is None or low - ABOUT_HRC <= hrc <= high + ABOUT_HRC:
+        return ""
+    floor = floor_hrc(option.treatment, demand)
+    if floor is not None and floor != demand.floor_hrc:
+        # Bar that is used as it comes is asked for less, and nobody aimed at more.
+        longer = f"hardened to {shown_range(low, high)} it lasts longer"
+        return f", which does here from {shown(floor)} up; {longer}"
+    return f", where {shown_range(low, high)} was aimed at"
 
 
 def _brittle(option: Option) -> str:

@@ -59,7 +59,7 @@ def print_flame(
         for lines in (axial_text(part, hard), section_text(part, hard)):
             out.print("\n".join(lines) + "\n", markup=False)
     back = flame.residual_heat
-    if back is not None:
+    if back is not None and back not in families[:1]:
         head = "Quench the end, let the colour run down, quench out at the colour"
         print_section(head, [f"{_bar(back)}: {_reason(back)}"], out)
     if led or len(families) > 1:  # the only steel of all stands in the first line
@@ -77,7 +77,7 @@ def _bar(family: FamilyOut) -> str:
 
 def _why(flame: FlameOut) -> str:
     """Return a verdict and its reason as one sentence: what follows an "if" belongs to it."""
-    why = flame.why.removeprefix("yes if ").rstrip(".")
+    why = flame.why.rstrip(".")
     return ("{} {}" if flame.verdict == "yes_if" else "{}. {}").format(
         f"[bold]{WORDS[flame.verdict]}[/bold]", f"{escape(why)}."
     )
@@ -220,7 +220,7 @@ def _print_others(head: str, families: tuple[FamilyOut, ...], out: "Console") ->
 
 def _reason(family: FamilyOut) -> str:
     """Return a verdict with its reason or condition, without a stop."""
-    why = family.why.removeprefix("yes if ").rstrip(".")
+    why = family.why.rstrip(".")
     join = " " if family.verdict == "yes_if" else ": "
     return f"{WORDS[family.verdict]}{join}{why}"
 

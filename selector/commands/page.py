@@ -230,13 +230,14 @@ def _instead(advice: AdviceOut) -> tuple[str, ...]:
 
 
 def _alternative(item: AlternativeOut) -> str:
-    """Return an alternative in a paragraph: what, cost, work, chance, risk, why not first."""
+    """Return an alternative in a paragraph: what, cost, work, chance, why not first, risk."""
+    # The risk stands last: where a line is cut short, it is what is missed least.
     hours = f"{item.work_h:.1f}".removesuffix(".0") if item.work_h >= 0.1 else "under 0.1"
     return (
         f"{item.kind_words}: {item.bar}: {item.doing}; {item.surface}. "
         f"{_money(item.cost, item.currency)}, {hours} h of your work, {days_words(item.days)}; "
-        f"{chance_words(item.passing_all, item.within_budget)}; risk: {item.risk}. "
-        f"Not first: {item.why_not_first}."
+        f"{chance_words(item.passing_all, item.within_budget)}. "
+        f"Not first: {item.why_not_first}. Risk: {item.risk}."
     )
 
 

@@ -1,6 +1,7 @@
 """Whether a bath suits the part: not too harsh for a hot zone, not too small."""
 
 from selector.gate import Gate
+from selector.job.bath_check import too_mild_mm
 from selector.job.geometry import mass_kg
 from selector.job.hard_section import hard_sections
 from selector.job.process import OIL_L_PER_KG
@@ -21,7 +22,7 @@ def bath_gates(treatment: Treatment, asked: Requirement) -> list[Gate]:
     """Return what the bath of a treatment leaves in doubt; nothing where a firm quenches."""
     if treatment.medium is None or treatment.route.place != "workshop":
         return []
-    gates = (_local_quench(treatment), _size(treatment, asked))
+    gates = (_local_quench(treatment), _mild(treatment, asked), _size(treatment, asked))
     return [gate for gate in gates if gate is not None]
 
 
@@ -36,6 +37,16 @@ def _local_quench(treatment: Treatment) -> Gate | None:
     if not alloyed or not watery or treatment.route.extent != "local":
         return None
     text = "a hot zone of alloyed steel: warm water, polymer or oil, and a coupon first"
+    return Gate("medium", "marginal", text)
+
+
+def _mild(treatment: Treatment, asked: Requirement) -> Gate | None:
+    """Judge oil for a part thicker than it hardens such steel: marginal, a shell with spots."""
+    limit_mm = too_mild_mm(asked, treatment)
+    if limit_mm is None or treatment.medium is None:
+        return None
+    bath = in_sentence(treatment.medium.name)
+    text = f"made for water; {bath} hardens it to about {limit_mm:g} mm, thicker in spots"
     return Gate("medium", "marginal", text)
 
 

@@ -64,7 +64,7 @@ def _at_torch(part: Torched) -> dict[str, float]:
         "heat_c": part.set_up.heat_c,
         "hold_s": part.hold_s,
         "to_heat_s": round(part.to_heat_s, 1),
-        "past_zone_mm": round(part.set_up.past_mm, 1),
+        "past_zone_mm": 0.0 if part.part.is_whole else round(part.set_up.past_mm, 1),
         "flame_share": round(part.flame_share, 2),
         "gas_l": round(part.flame_share * flow * lit_s / 60.0, 1),
     }

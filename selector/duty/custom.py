@@ -12,7 +12,7 @@ from selector.duty.made_of import CERTIFIED, KINDS, LINED, MADE, SKIN, THROUGH, 
 from selector.duty.merit import ALSO, EDGES, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty, duty_of
 from selector.duty.strength import has_load
-from selector.job.bath_check import is_too_harsh
+from selector.job.bath_check import is_too_harsh, too_mild_mm
 from selector.job.demand import Demand
 from selector.job.process import SPRAYED
 from selector.job.sold import is_made_for
@@ -75,6 +75,14 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     duty = duty_of(demand, asked)
     if is_made_for(work, asked) and not asked.safety_critical:
         return where_wet(USUAL, duty, work, asked)
+    if too_mild_mm(asked, work) is not None:
+        # Oil is for its thin sections: thicker ones go into water.
+        return SELDOM * _fit(duty, work, asked)
+    return _fit(duty, work, asked)
+
+
+def _fit(duty: Duty, work: Treatment, asked: Requirement) -> float:
+    """Return how usual a treatment is for a duty, whatever bath its section asks for. [-]."""
     if asked.safety_critical:
         # Where no bar is hard enough a firm hardens it, of what such parts are made of.
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER

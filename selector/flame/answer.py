@@ -1,6 +1,6 @@
 """Will the torch do? The verdict of each family, read off its best option at a torch."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -14,13 +14,13 @@ from selector.decision.option import Option, Rejected, Scorer, scorer_of
 from selector.decision.weighing import Progress, Weighed, silent, weigh
 from selector.duty.custom import custom
 from selector.figure import median
-from selector.flame.as_bought import as_bought_words, is_bar, left_as_bought
+from selector.flame.as_bought import as_bought_words, is_bar, left_as_bought, unheated
 from selector.flame.change import Change, first_change
 from selector.flame.condition import conditions
 from selector.flame.record import FlameWord
 from selector.gate import FUNCTIONAL
 from selector.job.candidates import Screened, screened
-from selector.job.demand import CERTIFIED_HRC, Demand
+from selector.job.demand import Demand
 from selector.job.job import Job, resolved
 from selector.job.treatment import Treatment, knows
 from selector.option.reference_bar import reference_cost
@@ -57,7 +57,8 @@ class FlameAnswer:
     """The answer for a part: one word, and the verdict of each family, best first.
 
     `residual` is the verdict of dipping the end and letting the heat run back, for a part that
-    is struck. `bought` is what is sold hard enough to be used without any heat.
+    is struck; where it leaves the least doubt it leads the others too. `bought` is what is sold
+    hard enough to be used without any heat.
     """
 
     job: Job
@@ -93,10 +94,9 @@ def flame_answer(
     if asked.safety_critical or (
         job.leading.floor_hrc is None and _bears_unheated(job, scorer, wanted)
     ):
-        word, why = _unheated(asked, job.leading)
+        word, why = unheated(asked, job.leading)
         return FlameAnswer(job, scorer.ranges, word, why, ())
-    route = WHOLE if len(job.hard) == len(asked.part.section) else LOCAL
-    weighed = weigh(job, _pool(job, route, wanted), scorer, progress or silent, whole=True)
+    weighed = _weighed(job, scorer, wanted, progress or silent)
     verdicts = _verdicts(job, weighed)
     if verdicts and (verdicts[0].word in {"no", "yes_if"} or verdicts[0].conditions):
         lead = verdicts[0]
@@ -107,8 +107,22 @@ def flame_answer(
     back = _run_back(job, scorer, verdicts)
     # An end that is dipped and tempered by the heat behind it is hardened at the torch too.
     says = verdicts[0] if back is None else min((verdicts[0], back), key=_doubt)
+    if says is back:
+        verdicts.insert(0, says)
     bought = _bought_hard(job, verdicts)
     return FlameAnswer(job, scorer.ranges, says.word, says.why, tuple(verdicts), back, bought)
+
+
+def _weighed(job: Job, scorer: Scorer, steels: set[str] | None, progress: Progress) -> Weighed:
+    """Return what is hardened at the torch weighed: the zone alone, else the whole part."""
+    local = len(job.hard) < len(job.asked.part.section)
+    pool = _torched(job, LOCAL if local else WHOLE, steels)
+    weighed = weigh(job, pool, scorer, progress, whole=True)
+    if weighed.options or not local:
+        return weighed
+    # Another zone, such as a driving end, may want hardness too: then all of it is heated.
+    all_over = weigh(job, _torched(job, WHOLE, steels), scorer, progress, whole=True)
+    return all_over if all_over.options else weighed
 
 
 def _bought_hard(job: Job, verdicts: Iterable[FlameVerdict]) -> str | None:
@@ -120,38 +134,28 @@ def _bought_hard(job: Job, verdicts: Iterable[FlameVerdict]) -> str | None:
     return None
 
 
-def _unheated(asked: Requirement, lead: Demand) -> tuple[FlameWord, str]:
-    """Return the word for a part that nobody here hardens, and why."""
-    needless = lead.floor_hrc is None or (lead.low_hrc or 0.0) <= CERTIFIED_HRC
-    if asked.safety_critical:
-        text = (
-            "use certified bar"
-            if needless
-            else ("have it hardened by qualified people, or use certified bar")
-        )
-        return "not_needed" if needless else "no", f"{asked.safety_use}: {text}"
-    return "not_needed", f"no zone asks for hardness ({lead.reason})"
-
-
 def _bears_unheated(job: Job, scorer: Scorer, steels: set[str] | None) -> bool:
     """Return whether any bar, left as it is sold, bears what is asked."""
     # No wear asks for hardness, and yet the load may: a leaf that bends to and fro.
-
-    def wanted(steel: Steel, by: Route) -> bool:
-        return by.process == "none" and (steels is None or steel.slug in steels)
-
-    pool = screened(job.asked, job.catalog, job.bench, wanted)
+    pool = _pool(job, steels, lambda by: by.process == "none")
     return bool(weigh(job, pool, scorer).options)
 
 
-def _pool(job: Job, route: str, steels: set[str] | None) -> Iterable[Screened]:
+def _torched(job: Job, route: str, steels: set[str] | None) -> Iterable[Screened]:
     """Return the treatments of one route at a torch or fire."""
+    pool = _pool(job, steels, lambda by: by.slug == route)
+    return (item for item in pool if knows(item.treatment.source))
+
+
+def _pool(
+    job: Job, steels: set[str] | None, taken: Callable[[Route], bool]
+) -> Iterable[Screened]:
+    """Return the treatments of the steels asked about, by the routes that are taken."""
 
     def wanted(steel: Steel, by: Route) -> bool:
-        return by.slug == route and (steels is None or steel.slug in steels)
+        return taken(by) and (steels is None or steel.slug in steels)
 
-    pool = screened(job.asked, job.catalog, job.bench, wanted)
-    return (item for item in pool if knows(item.treatment.source))
+    return screened(job.asked, job.catalog, job.bench, wanted)
 
 
 def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
@@ -244,7 +248,7 @@ def _of_option(job: Job, option: Option, *, looked_at: bool) -> FlameVerdict:
         said = ("it is filed before it is tempered: one heat in twenty leaves it soft",)
     if not said:
         return FlameVerdict("yes", work, _sentence(option, job.leading), option)
-    return FlameVerdict("yes_if", work, f"yes if {said[0]}", option, said)
+    return FlameVerdict("yes_if", work, said[0], option, said)
 
 
 def _too_dear(job: Job, stopped: Rejected) -> FlameVerdict | None:
@@ -256,7 +260,7 @@ def _too_dear(job: Job, stopped: Rejected) -> FlameVerdict | None:
     said = (f"it may cost more: {stopped.gate.text}", *verdict.conditions)
     if verdict.word not in {"yes", "yes_if"}:
         return replace(verdict, conditions=said)
-    return replace(verdict, word="yes_if", why=f"yes if {said[0]}", conditions=said)
+    return replace(verdict, word="yes_if", why=said[0], conditions=said)
 
 
 def _sentence(option: Option, lead: Demand) -> str:
@@ -281,7 +285,7 @@ def _run_back(job: Job, scorer: Scorer, verdicts: list[FlameVerdict]) -> FlameVe
     steels = served or {v.treatment.steel.slug for v in verdicts}
     if not struck:
         return None
-    weighed = weigh(job, _pool(job, RESIDUAL_HEAT, steels), scorer, whole=True)
+    weighed = weigh(job, _torched(job, RESIDUAL_HEAT, steels), scorer, whole=True)
     if weighed.options:
         return _of_option(job, weighed.options[0], looked_at=True)
     stopped = min(

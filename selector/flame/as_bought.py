@@ -1,16 +1,18 @@
-"""Whether a bar is hard enough as it is bought, and such parts are left so."""
+"""Whether a bar is hard enough as it is bought, and what no one here hardens."""
 
 from dataclasses import replace
 
 from selector.duty.custom import custom
 from selector.duty.merit import SELDOM
+from selector.flame.record import FlameWord
 from selector.hardening.stock import bought_hrc
 from selector.job.asked_words import asked_words
-from selector.job.demand import Demand
+from selector.job.demand import CERTIFIED_HRC, Demand
 from selector.job.job import Job
 from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule
 from selector.job.supply import is_rare
 from selector.job.treatment import Treatment
+from selector.requirement import Requirement
 
 
 def left_as_bought(job: Job, work: Treatment) -> Treatment | None:
@@ -75,3 +77,29 @@ def as_bought_words(bare: Treatment, lead: Demand) -> str:
     condition = bare.condition
     bar = f"{condition.name} bar is {bought_hrc(condition):.0f} HRC as bought"
     return f"{bar}, the zone asks {asked_words(lead)}"
+
+
+def unheated(asked: Requirement, lead: Demand) -> tuple[FlameWord, str]:
+    """Return the word for a part that nobody here hardens, and why.
+
+    Parameters
+    ----------
+    asked : Requirement
+        What is asked.
+    lead : Demand
+        Of its leading zone.
+
+    Returns
+    -------
+    tuple of str
+        The word and its reason.
+    """
+    needless = lead.floor_hrc is None or (lead.low_hrc or 0.0) <= CERTIFIED_HRC
+    if asked.safety_critical:
+        text = (
+            "use certified bar"
+            if needless
+            else ("have it hardened by qualified people, or use certified bar")
+        )
+        return "not_needed" if needless else "no", f"{asked.safety_use}: {text}"
+    return "not_needed", f"no zone asks for hardness ({lead.reason})"

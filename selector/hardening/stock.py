@@ -22,9 +22,9 @@ Floats = NDArray[np.float64]
 # Hardness in HV of a cold-drawn bar once soft, where the catalogue has no soft condition of the
 # steel (estimated from carbon bar sold both ways). [-]
 DRAWN_TO_SOFT = 0.85
-# Cold drawing is gone by half at this parameter T (15 + log10 t), about 600 °C in an hour, and
+# Cold drawing is gone by half at this parameter T (16 + log10 t), about 600 °C in an hour, and
 # from a tenth to nine tenths over twice this span (from memory of cold-drawn bar). [K]
-RECOVERED_K, RECOVERY_SPAN_K = 13100.0, 420.0
+RECOVERED_K, RECOVERY_SPAN_K = 13970.0, 448.0
 # Bar is sold hardened and tempered from 540 °C up (EN 10083-3, from memory), an hour or more.
 # Bar of 30 HRC that was all martensite was tempered near 650 °C, but thick bar was not: 4140 of
 # 50 to 100 mm comes out of its oil with 34 to 43 HRC at half radius (Bethlehem 3310, from

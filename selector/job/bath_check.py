@@ -7,6 +7,9 @@ from catalog.medium import Medium
 from catalog.steel import Steel
 from selector.errors import OutOfRangeError, Problem
 from selector.heat.boiling import Bath, bath_temperature_c
+from selector.job.screening import heated_thickness
+from selector.job.treatment import Treatment
+from selector.requirement import Requirement
 from selector.requirement.workshop import Workshop
 from selector.wording import in_sentence
 
@@ -21,6 +24,30 @@ def is_too_harsh(steel: Steel, medium: Medium | None) -> bool:
     """Return whether a bath is of water and the steel is known as made for a milder one."""
     made_for = steel.hardened.quench if steel.hardened else "water"
     return medium is not None and medium.severity_class == "water" and made_for != "water"
+
+
+def too_mild_mm(asked: Requirement, work: Treatment) -> float | None:
+    """Return up to which round oil hardens a steel made for water, where the part is thicker.
+
+    Parameters
+    ----------
+    asked : Requirement
+        What is asked.
+    work : Treatment
+        A steel in a bath.
+
+    Returns
+    -------
+    float or None
+        The published limit of the section, None where it is kept or the steel has none. [mm]
+    """
+    hardened, medium = work.steel.hardened, work.medium
+    if hardened is None or medium is None or hardened.quench != "water" or not work.hardens:
+        return None
+    limit = hardened.section_limit_mm.get(medium.severity_class)
+    mild = limit is not None and medium.severity_class != "water"
+    over = mild and limit is not None and heated_thickness(asked, work) > limit.value
+    return limit.value if over and limit is not None else None
 
 
 def bath_problems(workshop: Workshop, media: Mapping[str, Medium]) -> list[Problem]:

@@ -122,15 +122,19 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
         return replace(_GAUGE if requirement.measures else usual or _FORMS, bought_hrc=None)
     if requirement.measures and not harmless:
         return _GAUGE
+    if usual is None:
+        return None
+    if requirement.presses:
+        return replace(usual, bought_hrc=None)
     # What polishes or forms by rubbing is polished itself and keeps its face.
-    return _RUBS if usual is not None and requirement.rubs else usual
+    return _RUBS if requirement.rubs else usual
 
 
 def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
     """Return the usual window of what grit or cutting wears."""
     if requirement.works_ground:
         return _GROUND
-    if requirement.is_edged:
+    if requirement.is_edged or requirement.presses:
         return usual
     return replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
 

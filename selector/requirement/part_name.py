@@ -36,6 +36,8 @@ _PRESSES = re.compile(
 _MEASURES = _named(
     r"(?<!narrow-)(?<!standard-)(?<!broad-)(?<!\d in )(?<!\d mm )ga?uges?(?! plate)|"
     r"setting (?:ring|plug|master)s?|parallels?|v(?:ee)?[ -]*blocks?|sine bars?|"
+    r"(?:not?[- ]?)?go[- ](?:end|pin|plug|ring|member|side)s?|"
+    r"(?:test|proof|master|check(?:ing)?) (?:mandrel|bar|piece|pin|plug|ring|disc|square)s?|"
     r"straight[- ]?edges?|(?:micrometer|caliper|comparator) (?:anvil|face|jaw|pin)s?"
 )
 # A tool that its name says has an edge or a point, whether or not that is among its features;

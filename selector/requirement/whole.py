@@ -15,8 +15,8 @@ from selector.requirement.zone import Zone
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
-# A face lapped to less than this is there to measure or to fit. Common practice. [mm]
-FITTED_MM = 0.02
+# A face lapped to this, a thou and a bit, is there to measure or to fit. Common practice. [mm]
+FITTED_MM = 0.03
 # A spring may rub lightly.
 LEAST_WEAR = ("sliding", "light")
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})

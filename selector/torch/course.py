@@ -36,6 +36,8 @@ RISING, WARM_C = 25, 450.0
 MELTS_C = 1480.0
 # The edge of the zone is brought this near to the heat: room enough for a heat stopped early.
 EDGE_C = 20.0
+# A free end so far below the heat looks dull, and the flame goes over it. Estimate. [K]
+DULL_K = 60.0
 # What is kept of the ways up, and of the courses of the middle flame: those of one part, for
 # its library is made of them and they are asked for no more. [MB]
 RISES_MB, COURSES_MB = 24.0, 16.0
@@ -73,8 +75,8 @@ def least_past_mm(torching: Torching) -> float:
     """Return how far past the zone the flame goes for the edge of the zone to come to heat.
 
     The farther a flame goes, the thinner it is spread: it goes no farther than the zone comes
-    to heat, and where that never does, as near as may be. A fire is not spread: a zone that a
-    thick body beside it keeps cold is laid in with some of that body.
+    to heat, free ends too, and where that never does, as near as may be. A fire is not spread:
+    a zone that a thick body beside it keeps cold is laid in with some of that body.
 
     Parameters
     ----------
@@ -87,13 +89,14 @@ def least_past_mm(torching: Torching) -> float:
         The least of the reaches that serve. [mm]
     """
     part = torching.part
-    edges = [z for z in part.zone_mm if 0.0 < z < part.length_mm]
+    edges = [z for z in part.judged_mm if not torching.in_fire or 0.0 < z < part.length_mm]
     reaches = torching.reaches_mm
     if not edges:
         return 0.0
     grid = part_grid(part)
     rows = grid.cells().tolist()
     cells = [rows.index(seen_cell(grid, z)) for z in edges]
+    below_k = np.array([EDGE_C if 0.0 < z < part.length_mm else DULL_K for z in edges])
     stop_c = torching.stops_c[MIDDLE_STOP]
     served = reaches[0]
     for past_mm in reaches:
@@ -105,7 +108,7 @@ def least_past_mm(torching: Torching) -> float:
         if not run.reached:
             continue
         held, _ = _held(torching, (past_mm, share, stop_c), run, USUAL_HOLD_S)
-        if held.temperature_c[cells].max(axis=1).min() >= stop_c - EDGE_C:
+        if np.all(held.temperature_c[cells].max(axis=1) >= stop_c - below_k):
             break
     return served
 
@@ -241,8 +244,8 @@ def _around(
     torching: Torching, past_mm: float, share: float, hold_c: float | None = None
 ) -> Boundary:
     """Return what is around a part in its flame, or in the one that holds it at a heat."""
-    grid, heated_mm = part_grid(torching.part), torching.heated_mm(past_mm)
-    return flame_boundary(grid, torching.flame, heated_mm, share, torching.hearth, hold_c)
+    grid, swept_mm = part_grid(torching.part), torching.swept_mm(past_mm)
+    return flame_boundary(grid, torching.flame, swept_mm, share, torching.hearth, hold_c)
 
 
 def _held(

@@ -24,8 +24,14 @@ PATIENCE_S = {"flame": 600.0, "fire": 1800.0}
 COLD_BEYOND_MM = 150.0
 # How far past the zone the flame may go, in thicknesses.
 PASTS = (0.25, 0.5, 1.0, 1.5)
+# How far past the ends of a long zone it sweeps, in widths of the flame, where by the
+# thicknesses above they stay cold: a hand that sees them dull goes on over them.
+WIDTHS = (0.25, 0.5)
 # A neighbour thinner than this share of the zone comes to heat before it. Estimate.
 NECK = 0.75
+# An edge is used at its end: at most this share of it is left soft before a thicker body that
+# keeps it cold. Common practice. [-]
+LEFT_SOFT = 1.0 / 3.0
 # Places along the part nearer together than this are one. [mm]
 SAME_MM = 1e-6
 
@@ -40,13 +46,23 @@ STOPS_C: dict[SteelClass, tuple[float, ...]] = {
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """The part for the solver, turned so that the hard zone is near its start, and the zone."""
+    """The part for the solver, turned so that the hard zone is near its start, and the zone.
+
+    `zone_mm` is heated; of an edge before a thicker body the last `soft_mm` are not judged.
+    """
 
     sections: tuple[Section, ...]
     shapes: tuple[PartSection, ...]
     zone_mm: tuple[float, float]
     thickest_mm: float
     turned_round: bool
+    soft_mm: float = 0.0
+
+    @property
+    def judged_mm(self) -> tuple[float, float]:
+        """Between which places the zone has to come to heat and to be hard."""
+        low, high = self.zone_mm
+        return low, high - self.soft_mm
 
     @property
     def hot_shapes(self) -> tuple[PartSection, ...]:
@@ -120,7 +136,21 @@ class Torching:
         thick_mm = self.part.thickest_mm
         if self.in_fire:
             thick_mm = max(thick_mm, *self.part.beside_mm)
-        return tuple(share * thick_mm for share in self.part.pasts)
+            return tuple(share * thick_mm for share in self.part.pasts)
+        wide = [share * self.flame.width_mm for share in WIDTHS]
+        return *self._near_mm, *(mm for mm in wide if mm > self._near_mm[-1])
+
+    @property
+    def _near_mm(self) -> tuple[float, ...]:
+        """How far past the zone it may be heated by the thickness of the part alone."""
+        pasts = (0.0,) if self.part.is_whole else self.part.pasts
+        return tuple(share * self.part.thickest_mm for share in pasts)
+
+    def swept_mm(self, past_mm: float) -> tuple[float, float]:
+        """Return the stretch that the flame goes over; off a free end only where it must."""
+        low, high = self.heated_mm(past_mm)
+        off_mm = 0.0 if self.in_fire else max(past_mm - self._near_mm[-1], 0.0)
+        return low - off_mm * (low <= 0.0), high + off_mm * (high >= self.part.length_mm)
 
     def heated_mm(self, past_mm: float) -> tuple[float, float]:
         """Return the stretch that is heated, so far past the zone."""
@@ -191,7 +221,18 @@ def stretch(asked: Requirement, hard: tuple[int, ...], lead: int | None = None) 
         place += section.length
     thickest = max(round_like(s) for s in given[first : last + 1])
     shapes = tuple(given[: len(sections)])
-    return Stretch(tuple(sections), shapes, (start, end), thickest, turned_round)
+    soft = _left_soft_mm(asked, given[first : last + 2]) if start <= SAME_MM else 0.0
+    return Stretch(tuple(sections), shapes, (start, end), thickest, turned_round, soft)
+
+
+def _left_soft_mm(asked: Requirement, along: list[PartSection]) -> float:
+    """Return how much of an edge a thicker body behind it may keep cold and soft. [mm]."""
+    *edge, body = along
+    edged = asked.is_edged or any(zone.wear == "edge-impact" for zone in asked.zone)
+    thicker = bool(edge) and round_like(body) > max(round_like(section) for section in edge)
+    if not edged or not thicker:
+        return 0.0
+    return min(round_like(body), LEFT_SOFT * sum(section.length for section in edge))
 
 
 def torching(

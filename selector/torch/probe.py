@@ -69,7 +69,8 @@ def probes(part: Stretch, places: tuple[float, ...]) -> Probes:
     soft = tuple(i for i, _ in spans if i not in hard)
     middles = [0.5 * (low + high) for _, (low, high) in spans]
     rows = [_row(grid, middles[i], place) for i in hard for place in places]
-    inside = np.flatnonzero((grid.along_mm > start) & (grid.along_mm < end))
+    low, high = part.judged_mm
+    inside = np.flatnonzero((grid.along_mm > low) & (grid.along_mm < high))
     ends = [_row(grid, grid.along_mm[column], RIM) for column in (inside[0], inside[-1])]
     shanks = [_row(grid, middles[i], OUTER) for i in soft]
     behind = grid.along_mm[grid.along_mm > end]

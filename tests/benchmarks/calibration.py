@@ -49,6 +49,14 @@ def summary(readings):
     return len(readings), miss.mean(), np.abs(miss).mean(), half, most
 
 
+def factor(readings):
+    """Return the mean factor, to either side, by which depths are missed; None of hardness."""
+    if any(reading.unit != "mm" for reading in readings):
+        return None
+    pairs = np.array([(reading.p50, reading.measured) for reading in readings])
+    return float(np.exp(np.abs(np.diff(np.log(pairs))).mean()))
+
+
 def line(label, readings):
     """Return one row of a table."""
     count, bias, error, half, most = summary(readings)
@@ -83,6 +91,9 @@ def report(by_model):
         yield f"{model}, {unit} ({fitted_on(readings)})"
         yield f"  {'':<46}{heading}"
         yield line("all", readings)
+        times = factor(readings)
+        if times is not None:
+            yield f"  missed by a factor of {times:.2f} on average"
         for name, by_part in parts(readings):
             yield f"  by {name}"
             yield from (line(f"  {part}", some) for part, some in by_part.items())
@@ -91,14 +102,16 @@ def report(by_model):
 
 def markdown(by_model):
     """Yield the lines of the short table."""
-    yield "| model | unit | readings | in a fit | bias | error | in 50 % | in 90 % |"
-    yield "|---|---|---|---|---|---|---|---|"
+    yield "| model | unit | readings | in a fit | bias | error | factor | in 50 % | in 90 % |"
+    yield "|---|---|---|---|---|---|---|---|---|"
     for (model, unit), readings in by_model.items():
         count, bias, error, half, most = summary(readings)
         seen = sum(reading.fitted for reading in readings)
+        times = factor(readings)
+        missed = "" if times is None else f"{times:.2f}"
         yield (
             f"| {model} | {unit} | {count} | {seen} | {bias:+.2f} | {error:.2f} "
-            f"| {half:.0%} | {most:.0%} |"
+            f"| {missed} | {half:.0%} | {most:.0%} |"
         )
 
 

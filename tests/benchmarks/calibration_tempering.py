@@ -8,12 +8,13 @@ is forecast by the shipped coefficients, which have not seen it.
 
 import csv
 import os
+from contextlib import ExitStack
 from pathlib import Path
 from unittest.mock import patch
 
 import numpy as np
 
-from selector.metallurgy import tempering
+from selector.metallurgy import temper_curve, tempering
 from selector.metallurgy.fitting.reading import readings as read
 from selector.metallurgy.fitting.tempering import fit
 from tests.benchmarks.calibration_reading import CalibrationReading
@@ -83,6 +84,16 @@ def groups(table, k):
     }
 
 
+def forecast_by(fitted, some, fresh):
+    """Return the forecast of readings by coefficients other than the shipped ones."""
+    with ExitStack() as stack:
+        for room in (temper_curve, tempering):
+            stack.enter_context(patch.object(room, "coefficients", lambda: fitted))
+        return tempering.tempered_hardness(
+            some.composition_wt_pct, some.temperature_c, some.time_s, fresh
+        )
+
+
 def left_out(table, fresh, group, model):
     """Return the forecast of each reading, its whole group left out of the fit."""
     found = []
@@ -90,10 +101,7 @@ def left_out(table, fresh, group, model):
         out = group == name
         fitted = fit(table.where(~out))
         some = table.where(out)
-        with patch.object(tempering, "coefficients", lambda fitted=fitted: fitted):
-            forecast = tempering.tempered_hardness(
-                some.composition_wt_pct, some.temperature_c, some.time_s, fresh[out]
-            )
+        forecast = forecast_by(fitted, some, fresh[out])
         ends = forecast.hrc[:, None] + forecast.sd_hrc[:, None] * QUANTILES
         found += [
             CalibrationReading(

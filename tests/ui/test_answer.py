@@ -1,6 +1,9 @@
 """What the visitor sees when advice cannot be had: words, and all that was there before."""
 
+import pytest
+
 from selector.errors import OutOfRangeError, Problem
+from tests.dog import asked
 from tests.form import field, said
 from ui import answer, cached
 
@@ -38,7 +41,9 @@ def test_what_a_model_cannot_answer_is_said_in_its_words(with_claw, monkeypatch)
     assert "size must be under 100; got 999 mm. Thinner." in with_claw.error[0].value
 
 
-def test_what_is_computed_is_said_while_it_lasts(with_claw, monkeypatch):
+@pytest.fixture
+def moved(monkeypatch):
+    """What the bar has said."""
     texts = []
 
     class Bar:
@@ -53,7 +58,22 @@ def test_what_is_computed_is_said_while_it_lasts(with_claw, monkeypatch):
             pass
 
     monkeypatch.setattr(answer.st, "progress", Bar)
+    return texts
+
+
+def test_what_is_computed_is_said_while_it_lasts(with_claw, monkeypatch, moved):
+    monkeypatch.setattr(answer, "_STEP_S", 0.0)
     with_claw.text_input(key=field(with_claw, "part.section.1.size")).set_value("27 mm").run()
     with_claw.button(key="part/advise").click().run()
     assert not with_claw.exception
-    assert len(set(texts)) >= 3
+    assert len(set(moved)) >= 3
+
+
+def test_the_bar_moves_no_oftener_than_an_eye_follows(monkeypatch, moved):
+    def busy(_asked, progress):
+        for step in range(400):
+            progress("Weighing", step / 400)
+
+    monkeypatch.setattr(cached, "advice", busy)
+    assert answer.compute(asked())
+    assert len(moved) < 10

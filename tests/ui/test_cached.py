@@ -20,6 +20,16 @@ def test_equal_requirements_are_computed_once(claw, monkeypatch):
 
 
 @pytest.mark.usefixtures("advised")
+def test_garbage_is_looked_for_once_after_an_advice(monkeypatch):
+    looked = []
+    monkeypatch.setattr(cached.gc, "collect", lambda: looked.append(1))
+    cached._let_go.set()
+    cached.tidy()
+    cached.tidy()
+    assert looked == [1]
+
+
+@pytest.mark.usefixtures("advised")
 def test_the_page_shows_what_the_selector_says(claw, advice):
     known = cached.advice(requirement_from(claw))
     assert known.options == advice.options

@@ -2,7 +2,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from selector.advice.headline import headline, name
+from selector.advice.doing import bar_words, doing_words
+from selector.advice.headline import _either, headline, name
 from tests.once import advised
 
 
@@ -55,7 +56,14 @@ def test_a_toss_up_names_both(advice):
     text = headline(even)
     assert "toss-up" in text
     for option in advice.options[:2]:
-        assert name(advice, option) in text
+        assert bar_words(advice, option) in text
+        assert doing_words(advice, option) in text
+
+
+def test_a_toss_up_of_two_bars_treated_alike_says_the_treatment_once(advice):
+    first = advice.options[0]
+    alike = replace(advice, shares={}, options=(first, first))
+    assert _either(alike, first, first).count(doing_words(advice, first)) == 1
 
 
 def test_no_toss_up_where_one_comes_right_much_less_often(advice):
@@ -155,3 +163,17 @@ def test_the_rack_alone_is_answered_by_whether_its_best_is_good_enough():
     assert "best of your rack" not in headline(
         advised({"workshop.stock": [{"steel": "C45"}]}, "c45")
     )
+
+
+def test_no_toss_up_with_what_is_set_back(advice):
+    first, second = (
+        replace(option, judged=replace(option.judged, right=np.ones(100, dtype=bool)))
+        for option in advice.options[:2]
+    )
+    bar = second.treatment.condition.model_copy(update={"availability": "rare"})
+    found = second.judged.prediction
+    found = replace(found, treatment=replace(second.treatment, condition=bar))
+    scarce = replace(second, judged=replace(second.judged, prediction=found))
+    for pair, level in (((first, second), True), ((first, scarce), False)):
+        even = dict.fromkeys([(one.id, two.id) for one in pair for two in pair], 0.5)
+        assert replace(advice, options=pair, shares=even).toss_up is level

@@ -63,7 +63,7 @@ def test_a_condition_that_many_steels_share_is_said_once():
     answer = flame_once(asked(), only(*FEW, "080m40", "c80u"), changed=False)
     found = flame_out(answer)
     condition = "it is held in tongs (nothing holds it)"
-    update = {"verdict": "yes_if", "why": f"yes if {condition}", "conditions": (condition,)}
+    update = {"verdict": "yes_if", "why": condition, "conditions": (condition,)}
     held = [f.model_copy(update=update) if f.option else f for f in found.families]
     found = found.model_copy(update={"families": tuple(held)})
     others = printed(found, answer).split("Other steels")[1].split("Assumed")[0]

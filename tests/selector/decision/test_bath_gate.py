@@ -54,3 +54,18 @@ def test_a_cup_of_oil_is_refused_and_the_water_beside_it_is_weighed():
     assert any("may burn" in r.gate.text for r in oily)
     watery = [o for o in weighed.options if o.treatment.medium]
     assert watery
+
+
+@pytest.mark.parametrize(("mm", "medium", "verdicts"), [
+    (6, "oil", []), (14, "oil", ["marginal"]), (14, "water", []),
+])  # fmt: skip
+def test_oil_is_for_thin_silver_steel(mm, medium, verdicts):
+    """Oil up to 8 mm, water above: the published limit of the catalogue."""
+    there = asked({"part.section.0.size": mm, "part.section.1.size": mm})
+    found = bath_gates(work("115crv3", "local-torch", medium=medium), there)
+    assert [gate.verdict for gate in found] == verdicts
+
+
+def test_steel_made_for_oil_is_in_its_bath_however_thick():
+    there = asked({"part.section.0.size": 60, "part.section.1.size": 60})
+    assert bath_gates(work("100mncrw4", "local-torch"), there) == []

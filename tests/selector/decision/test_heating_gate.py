@@ -5,12 +5,12 @@ from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.decision.heating_gate import heating_gates, spared
 from selector.decision.judgement import judge
-from selector.flame.answer import flame_answer
 from selector.job.job import resolved
 from selector.job.treatment import Temper
 from selector.option.prediction import predict
 from selector.option.preparation import prepare
 from tests.dog import GONE, asked, only, work
+from tests.once import flame_once
 
 CATALOG = load_catalog()
 OVEN = Temper("oven", 200.0, 3600.0)
@@ -64,7 +64,7 @@ def test_a_torch_that_does_not_redden_a_part_cases_nothing(size, source, expecte
 @pytest.mark.parametrize(("size", "source"), [(16, "hand-torch"), (40, "oxy-propane")])
 def test_what_flame_says_a_torch_heats_advise_offers(size, source):
     wanted, few = part(size, source), only("c45")
-    assert flame_answer(wanted, few).best.word.startswith("yes")
+    assert flame_once(wanted, few, changed=False).best.word.startswith("yes")
     routes = {o.judged.prediction.treatment.route.slug for o in advise(wanted, few).options}
     assert "local-torch" in routes
 

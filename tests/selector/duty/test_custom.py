@@ -53,7 +53,7 @@ def test_a_zone_is_named_by_its_duty(duty):
         ("struck edge", ("100mncrw4", "local-torch"), SELDOM),
         ("struck edge", ("60wcrv8", "through-torch"), 0.7 * USUAL),
         ("struck edge", ("16mncr5", "pack-carburise"), NEVER),
-        ("cutting edge", ("115crv3", "through-torch"), USUAL),
+        ("cutting edge", ("115crv3", "through-torch", "water"), USUAL),
         ("cutting edge", ("c55", "through-torch"), NEVER),
         ("gear", ("16mncr5", "pack-carburise"), USUAL),
         ("gear", ("55cr3", "through-furnace"), NEVER),
@@ -62,7 +62,7 @@ def test_a_zone_is_named_by_its_duty(duty):
         ("spring", ("c75s", "through-furnace"), USUAL),
         ("spring", ("42crmo4", "through-furnace"), NEVER),
         ("sliding", ("16mncr5", "subcontract-carburise"), USUAL),
-        ("sliding", ("115crv3", "residual-heat"), SELDOM),
+        ("sliding", ("115crv3", "residual-heat", "water"), SELDOM),
         ("gauge", ("100mncrw4", "through-furnace"), USUAL),
         ("gauge", ("s235", "as-bought"), NEVER),
         ("pressed face", ("100mncrw4", "through-furnace"), USUAL),
@@ -238,3 +238,10 @@ def test_what_works_the_ground_is_cut_of_hard_strip_and_may_rust():
     strip = work("c75s", "prehard-bar", condition="prehard")
     assert custom(strip, resolved(edger, CATALOG).leading, edger) == ALSO
     assert not rusts(strip, edger)
+
+
+def test_thick_silver_steel_is_seldom_put_into_oil():
+    wanted = asked(CASES["sliding"])
+    found = resolved(wanted, CATALOG).leading
+    oil, water = (custom(work("115crv3", medium=m), found, wanted) for m in ("oil", "water"))
+    assert oil == pytest.approx(SELDOM * water)

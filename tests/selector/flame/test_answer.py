@@ -46,6 +46,8 @@ def test_what_must_not_go_wrong_is_looked_at_for_the_leading_families(answer):
 
 def test_what_one_heat_in_twenty_leaves_soft_is_no_bare_yes(monkeypatch):
     wanted, few = asked(), only("42crmo4")
+    # The one change that would help is no part of the word.
+    monkeypatch.setattr("selector.flame.answer.first_change", lambda *_: None)
     assert flame_answer(wanted, few).word == "yes"
     monkeypatch.setattr("selector.flame.answer.SOFT_HRC", 99.0)
     said = flame_answer(wanted, few)
@@ -63,7 +65,7 @@ def test_what_advise_has_simulated_is_not_done_again_and_changes_nothing(monkeyp
 
 def test_what_money_alone_stops_is_asked_of_the_torch_all_the_same():
     free, dear = (
-        flame_answer(asked(changes), only("42crmo4", "c45"))
+        flame_once(asked(changes), only("42crmo4", "c45"), changed=False)
         for changes in ({}, {"limit.budget": 30})
     )
     assert free.word == "yes"
@@ -258,3 +260,27 @@ def test_a_no_speaks_of_the_flame_where_that_is_what_fails():
     answer = flame_once(asked(roller), only("s235", "c45", "100cr6", "1137"), changed=False)
     assert answer.word == "no"
     assert "too little to harden" in answer.why
+
+
+def test_where_a_driving_end_wants_hardness_too_the_whole_part_is_heated():
+    mandrel = {
+        "part.name": "Mandrel for a tube expander",
+        "part.section": [
+            {"shape": "round", "size": 11, "length": 60},
+            {"shape": "square", "size": 9.5, "length": 18, "fillet": 1.5},
+        ],
+        "part.feature": [],
+        "zone": [
+            {"section": [1], "wear": "rolling-contact", "severity": "light"},
+            {"section": [2], "wear": "none"},
+        ],
+        "load": {"torque": "20 N m", "impact": "none", "cycles": "occasional"},
+    }
+    answer = flame_once(asked(mandrel), only("100mncrw4"), changed=False)
+    assert answer.word in {"yes", "yes_if", "coupon_first"}
+    assert answer.best.treatment.route.slug == "through-torch"
+
+
+def test_the_verdict_and_the_map_speak_of_the_same_option():
+    struck = flame_once(asked({"load.impact": "hammered"}), only("c45"), changed=False)
+    assert (struck.word, struck.why) == (struck.best.word, struck.best.why)

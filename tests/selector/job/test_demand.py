@@ -193,6 +193,13 @@ def test_grit_asks_less_of_what_has_no_edge():
     assert plain.floor_hrc <= 45 < 50 < edged.floor_hrc
 
 
+def test_a_punch_that_presses_grit_is_no_plate_for_wear():
+    worn = {"zone.0.hardness": GONE, "zone.0.wear": "abrasive", "zone.0.severity": "medium",
+            "part.feature": [], "load.impact": "none"}  # fmt: skip
+    plain, punch = (of({**worn, "part.name": name})[0] for name in ("Liner", "Pellet punch"))
+    assert plain.floor_hrc < 50 < punch.floor_hrc
+
+
 @pytest.mark.parametrize(("shape", "size", "drives"), [
     ("square", 20, True), ("hexagon", 10, True), ("hexagon", 24, False),
 ])  # fmt: skip

@@ -32,7 +32,17 @@ def test_a_part_is_what_stands_before_what_it_is_for(name, words):
     [
         (
             measures,
-            ("Pin gauge", "Gauge pin, 10 mm", "Setting ring", "Vee block", "7/8 in plug gauge"),
+            (
+                "Pin gauge",
+                "Gauge pin, 10 mm",
+                "Setting ring",
+                "Vee block",
+                "7/8 in plug gauge",
+                "Go pin for drilled holes",
+                "No-go end",
+                "Test mandrel",
+                "Master disc",
+            ),
             (
                 "Pin, 15 in gauge locomotive",
                 "Narrow-gauge axle",

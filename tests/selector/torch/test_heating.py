@@ -10,10 +10,12 @@ from selector.heat.operator import FASTEST_C_PER_S, LATE_S, SEEN_C, seen_cell
 from selector.heat.steel_property import heating_steel
 from selector.heat.torch import AMBIENT_C, flame_boundary
 from selector.torch.course import (
+    DULL_K,
     HOLDS_S,
     MELTS_C,
     MIDDLE_FLAME,
     MIDDLE_STOP,
+    USUAL_HOLD_S,
     least_past_mm,
 )
 from selector.torch.heating import heatings
@@ -85,7 +87,23 @@ def test_the_flame_goes_as_little_past_the_zone_as_brings_its_edge_to_heat():
     assert 0.0 < least_past_mm(part) <= 18.0
     whole = task(changes={"zone.0.section": [1, 2]})
     assert whole.part.is_whole
-    assert least_past_mm(whole) == 0.0
+    assert whole.heated_mm(least_past_mm(whole)) == (0.0, whole.part.length_mm)
+
+
+@pytest.mark.parametrize("mm", [12, 25])
+def test_a_flame_that_sweeps_a_long_part_goes_over_its_ends(mm):
+    """A hand sees the ends dull and stays with them: they come as hot as the middle."""
+    whole = task(changes={**size(mm), "zone.0.section": [1, 2]})
+    found = heatings(whole, least_past_mm(whole))
+    rows = found.grid.cells().tolist()
+    ends, middle = (
+        [rows.index(seen_cell(found.grid, z)) for z in at] for at in ([0, 180], [90])
+    )
+    peak = found.over_c[MIDDLE_FLAME, MIDDLE_STOP, HOLDS_S.index(USUAL_HOLD_S)]
+    assert peak[middle].min() - peak[ends].min() < DULL_K
+    # Swept between its ends alone it leaves them far below.
+    short = heatings(whole, 0.0).over_c[MIDDLE_FLAME, MIDDLE_STOP, HOLDS_S.index(USUAL_HOLD_S)]
+    assert short[middle].min() - short[ends].min() > 2.0 * DULL_K
 
 
 def test_a_thin_neck_in_a_strong_flame_melts_and_no_model_stops_the_work():

@@ -1,6 +1,7 @@
 import pytest
 
 from catalog import load_catalog
+from selector.job.job import resolved
 from selector.torch.part import (
     COLD_BEYOND_MM,
     PASTS,
@@ -98,3 +99,17 @@ def test_a_forge_needs_no_turning_and_no_bricks():
     )
     assert (forge.turns, forge.hearth) == (True, False)
     assert (flame.turns, flame.hearth) == (False, True)
+
+
+def test_an_edge_may_be_soft_beside_a_thicker_body_that_keeps_it_cold():
+    blade = {"part.section.0": {"shape": "flat", "size": 3, "width": 12, "length": 36},
+             "part.section.1.size": 12, "zone.0.wear": "edge-impact"}  # fmt: skip
+    job = resolved(asked(blade), load_catalog())
+    edge = stretch(job.asked, (0,))
+    assert edge.zone_mm == (0.0, 36.0)
+    # As far as the body is thick, a third of the edge at most.
+    assert edge.judged_mm == (0.0, pytest.approx(24.0))
+    # A journal that slides is hard up to its shoulder, and so is what is thicker than its body.
+    slides = asked({**blade, "zone.0.wear": "sliding", "part.feature": []})
+    assert stretch(slides, (0,)).judged_mm == (0.0, 36.0)
+    assert stretch(asked({**blade, "part.section.1.size": 4}), (0,)).judged_mm == (0.0, 36.0)
