@@ -14,9 +14,14 @@ ELEMENT_TEMPER_C, WEAR_PLATE_TEMPER_C = 150.0, 200.0
 # Up to this wire and strip sold hard keep their strength, whoever made them: from memory of the
 # limits of patented wire, the tenderest of them. [°C]
 WIRE_KEEPS_C = 120.0
+# Smiths' hot tools touch the work for a blow at a time, are cooled between and redressed: drawn
+# to blue they serve for all that they soften. Common practice. [°C]
+BLUE_C = 300.0
 
 
-def service_gate(work: Treatment, temper: Temper, service_c: float | None) -> Gate | None:
+def service_gate(
+    work: Treatment, temper: Temper, service_c: float | None, *, struck: bool = False
+) -> Gate | None:
     """Judge the heat of service; None where none is stated or nothing hard is there to lose."""
     if service_c is None:
         return None
@@ -27,6 +32,8 @@ def service_gate(work: Treatment, temper: Temper, service_c: float | None) -> Ga
     text = f"tempered {spare:.0f} °C above service heat; {SERVICE_MARGIN_C:.0f} °C wanted"
     if spare < 0.0:
         text = f"service is {-spare:.0f} °C hotter than its last heat, so it softens"
+    if spare < SERVICE_MARGIN_C and struck and work.hardens and last_c >= BLUE_C:
+        return Gate("service_heat", "marginal", f"{text}: cool it between blows, redress it")
     return Gate("service_heat", "pass" if spare >= SERVICE_MARGIN_C else "fail", text)
 
 

@@ -7,8 +7,8 @@ from selector.job.usual_window import HOT_C
 from selector.kept import per_record
 from selector.requirement import Requirement
 
-# Where it is damp a slim part that something runs on is rather taken of what does not rust; a
-# thicker one is greased or blacked. Common practice. [mm]
+# Where it is damp a slim part is rather taken of what does not rust; a thicker one is greased,
+# blacked or painted. Common practice. [mm]
 OILED_MM = 16.0
 _STANDS = {"none": 0.0, "mild": 0.0, "good": 0.7, "chloride": 1.0}
 # An edge of stainless steel is rinsed and dried; what stands brine takes no edge.
@@ -50,11 +50,10 @@ def rusts(work: Treatment, asked: Requirement) -> bool:
 
 
 def _better_stainless(asked: Requirement) -> bool:
-    """Return whether a part is used in the damp, slim and rubbed on: paint is no help."""
+    """Return whether a part is used in the damp and too slim for its rust not to matter."""
     # A spring is painted or greased however thin it is: little rubs on it. What works the
-    # ground is rubbed bright by it, and what nothing rubs on is painted.
-    rubbed = any(zone.wear != "none" for zone in asked.zone)
-    kept = not rubbed or asked.is_spring or asked.works_ground
+    # ground is rubbed bright by it.
+    kept = asked.is_spring or asked.works_ground
     return asked.limit.corrosion != "none" and thickest_mm(asked) <= OILED_MM and not kept
 
 

@@ -29,6 +29,7 @@ from selector.heat.exchange import Boundary
 from selector.heat.grid import Grid, round_grid
 from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.steel_property import SteelClass, cooling_steel
+from selector.kept import kept_within
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
@@ -159,7 +160,7 @@ def chart_factor(size_mm: float, bath: Bath, start: Start) -> Floats:
     return _level(size_mm, bath, start).factor
 
 
-@lru_cache(maxsize=8)
+@kept_within(16.0)  # megabytes: all reaches of a part are quenched in the same baths
 def keener(
     grid: Grid, bath: Bath, delay_s: float, off: tuple[float, float], *, whole: bool = False
 ) -> Boundary:

@@ -81,7 +81,7 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     usual = usual_window(requirement, zone)
     if usual is not None:
         return _derived(requirement, number, usual, depth)
-    if _is_drive_end(requirement, zone):
+    if is_drive_end(requirement, zone):
         return _driving(number, zone, vital=requirement.safety_critical)
     return _undemanding(zone, number, *_why_soft(requirement, zone))
 
@@ -236,7 +236,7 @@ def _over_mate(zone: Zone) -> float:
     return TOP_HRC if other is None else other + APART_HRC
 
 
-def _is_drive_end(requirement: Requirement, zone: Zone) -> bool:
+def is_drive_end(requirement: Requirement, zone: Zone) -> bool:
     """Return whether a zone lies on a square, or a hexagon as of keys, that carries torque."""
     load, part = requirement.load, requirement.part
     turned = [part.section[n - 1] for n in zone.section if load.twists(n - 1)]
