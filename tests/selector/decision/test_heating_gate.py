@@ -41,7 +41,7 @@ def verdicts(asked_of, treatment):
         (60, "oxy-propane", "local-torch", ["fail"]),
         (12, "hand-torch", "through-torch", ["fail"]),
         (20, "oxy-propane", "through-torch", []),
-        (25, "oxy-propane", "through-torch", ["marginal"]),
+        (30, "oxy-propane", "through-torch", ["marginal"]),
         (40, "oxy-propane", "through-torch", ["fail"]),
         (40, "muffle-furnace", "through-furnace", []),
         (60, "muffle-furnace", "through-furnace", ["marginal"]),
