@@ -10,6 +10,7 @@ import json
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
+from zlib import crc32
 
 import streamlit as st
 
@@ -229,6 +230,11 @@ def answered(draft: Draft) -> None:
     visit = here()
     visit.asked = copy.deepcopy(draft)
     _save(visit)
+
+
+def asked_mark() -> str:
+    """Return a mark of what the advice that is shown is of: another part has another one."""
+    return f"{crc32(json.dumps(here().asked, sort_keys=True, default=str).encode()):08x}"
 
 
 def is_stale() -> bool:

@@ -97,7 +97,7 @@ def why_before(advice: Advice, first: Option, second: Option) -> str:
     losses = [CRITERIA[k] for k in np.argsort(lead) if lead[k] < -_LEAST_LEAD][:1]
     better = [text for name in gains if (text := _against(advice, first, second, name))][:2]
     worse = [text for name in losses if (text := _against(advice, first, second, name))]
-    text = "; ".join(better) if better else "nothing large sets them apart"
+    text = "; ".join(better) if better else "there is little between them"
     if gains == ["cost"] and better and not worse:
         text = f"nothing between them but price: {text}"
     if worse:

@@ -30,7 +30,6 @@ from selector.job.supply import at_hand
 from selector.option.movement import movement_words
 from selector.option.plating import FATIGUE_KEPT
 from selector.option.prediction import Prediction
-from selector.requirement.load import Limit
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.wording import beside, shown
 
@@ -115,7 +114,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
         *breaking_gates(prediction, standard.asked.load),
         *_bearing_gates(prediction, standard, (factor, weakest)),
         *duty_gates(prediction, hrc, standard),
-        *_limit_gates(prediction, limit, cuts=_cuts(standard)),
+        *_limit_gates(prediction, standard),
     )
     values: dict[Criterion, Floats | float] = {
         "hardness": _wearing(prediction, hrc, standard),
@@ -183,15 +182,20 @@ def _severe(stands: str, *, cuts: bool) -> tuple[Verdict, str]:
     return _SEVERE[stands]
 
 
-def _limit_gates(prediction: Prediction, limit: Limit, *, cuts: bool) -> list[Gate]:
+def _limit_gates(prediction: Prediction, standard: Standard) -> list[Gate]:
     """Judge corrosion, service heat, budget and days."""
-    gates, steel = [], prediction.treatment.steel
+    gates, steel, limit = [], prediction.treatment.steel, standard.asked.limit
     if limit.corrosion == "severe":
-        gates.append(Gate("corrosion", *_severe(steel.corrosion, cuts=cuts)))
+        gates.append(Gate("corrosion", *_severe(steel.corrosion, cuts=_cuts(standard))))
     elif limit.corrosion == "mild" and steel.corrosion == "none":
         text = f"{steel.name} rusts: keep it oiled, or have it blacked or plated"
         gates.append(Gate("corrosion", "marginal", text))
-    service = service_gate(prediction.treatment, prediction.temper, limit.service_temperature)
+    service = service_gate(
+        prediction.treatment,
+        prediction.temper,
+        limit.service_temperature,
+        struck=standard.asked.load.impact == "hammered",
+    )
     gates += [service] if service is not None else []
     if limit.budget is not None:
         cost, currency = prediction.bill.cost, prediction.bill.currency

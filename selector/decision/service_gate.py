@@ -1,5 +1,6 @@
 """Whether the heat of service goes on where the last heat of the part left off."""
 
+from selector.duty.damp import scales_c
 from selector.duty.made_of import WEAR_PLATE
 from selector.gate import Gate
 from selector.hardening.stock import COLDEST_TEMPER_C, TEMPERED_S
@@ -14,9 +15,14 @@ ELEMENT_TEMPER_C, WEAR_PLATE_TEMPER_C = 150.0, 200.0
 # Up to this wire and strip sold hard keep their strength, whoever made them: from memory of the
 # limits of patented wire, the tenderest of them. [°C]
 WIRE_KEEPS_C = 120.0
+# Smiths' hot tools touch the work for a blow at a time, are cooled between and redressed: drawn
+# to blue they serve for all that they soften. Common practice. [°C]
+BLUE_C = 300.0
 
 
-def service_gate(work: Treatment, temper: Temper, service_c: float | None) -> Gate | None:
+def service_gate(
+    work: Treatment, temper: Temper, service_c: float | None, *, struck: bool = False
+) -> Gate | None:
     """Judge the heat of service; None where none is stated or nothing hard is there to lose."""
     if service_c is None:
         return None
@@ -27,6 +33,8 @@ def service_gate(work: Treatment, temper: Temper, service_c: float | None) -> Ga
     text = f"tempered {spare:.0f} °C above service heat; {SERVICE_MARGIN_C:.0f} °C wanted"
     if spare < 0.0:
         text = f"service is {-spare:.0f} °C hotter than its last heat, so it softens"
+    if spare < SERVICE_MARGIN_C and struck and work.hardens and last_c >= BLUE_C:
+        return Gate("service_heat", "marginal", f"{text}: cool it between blows, redress it")
     return Gate("service_heat", "pass" if spare >= SERVICE_MARGIN_C else "fail", text)
 
 
@@ -51,7 +59,10 @@ def _last_heat_c(work: Treatment, temper: Temper) -> float | None:
 
 
 def _unsaid(work: Treatment, service_c: float) -> Gate | None:
-    """Judge what is sold hard after a heat that nobody states."""
+    """Judge what is left soft, or sold hard after a heat that nobody states."""
+    if service_c > scales_c(work.steel):
+        text = f"at {service_c:.0f} °C it scales away and sags: count on renewing it"
+        return Gate("service_heat", "marginal", text)
     if work.condition.name != "prehard" or service_c <= WIRE_KEEPS_C:
         return None
     text = f"sold hard: ask its maker whether it keeps that at {service_c:.0f} °C"

@@ -48,6 +48,8 @@ _CRACK_IN_WATER = {
     "oil-tool": NEVER, "air-tool": NEVER, "high-speed": NEVER, "shock-tool": NEVER,
     "hot-work-tool": NEVER, "martensitic-stainless": NEVER, "bearing": _S, "spring": _S,
 }  # fmt: skip
+# Sold in blocks for moulds and the tools that press in them; no one cuts moving parts of it.
+_MOULD, _OF_MOULD_STEEL = "prehard-mould", {"pressed face": USUAL, "plain": _S, "gauge": _S}
 # Springs hardened by eye are of leaner steel than this.
 FUSSY_CARBON_WT_PCT = 0.9
 # Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
@@ -140,6 +142,8 @@ def _most(duty: Duty, work: Treatment) -> float:
         most.append(SELDOM if kind in _TOOL_KINDS else NEVER)
     if "residual" in work.route.temper and duty not in _STRUCK:
         most.append(SELDOM)
+    if work.steel.family == _MOULD:
+        most.append(_OF_MOULD_STEEL.get(duty, NEVER))
     by_eye = work.hardens and work.by_eye
     if by_eye and work.steel.hardened and work.steel.hardened.quench == "air":
         # Steel that hardens in air wants a soak that nobody holds by eye.

@@ -4,9 +4,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-from selector.job.demand import FOR_CORNERS, Demand, is_key
+from selector.job.demand import Demand, is_drive_end, is_key
 from selector.kept import per_record
 from selector.requirement import Requirement
+from selector.requirement.whole import LEAST_WEAR
 from selector.requirement.zone import Wear
 
 Duty = Literal[
@@ -56,7 +57,9 @@ class _Zone:
             pressed=asked.presses,
             toothed=asked.part.is_toothed,
             spring=asked.is_spring,
-            drives=demand.purpose == FOR_CORNERS,
+            # Whether or not its window is given, what turns something is a drive.
+            drives=is_drive_end(asked, zone)
+            and (zone.wear == "none" or (zone.wear, zone.severity) == LEAST_WEAR),
             key=is_key(asked, zone),
             hard=demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC,
             # What slides lightly asks for no hardness, as a plain part does.

@@ -102,4 +102,5 @@ def unheated(asked: Requirement, lead: Demand) -> tuple[FlameWord, str]:
             else ("have it hardened by qualified people, or use certified bar")
         )
         return "not_needed" if needless else "no", f"{asked.safety_use}: {text}"
-    return "not_needed", f"no zone asks for hardness ({lead.reason})"
+    asks = "asks for hardness" if lead.low_hrc is None else "has to be hard"
+    return "not_needed", f"no zone {asks} ({lead.reason})"

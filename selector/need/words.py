@@ -92,6 +92,14 @@ def _asks(lead: Demand, place: str) -> str:
     return f"{hard}{deep} {place} ({lead.reason})"
 
 
+def _wish(lead: Demand, place: str) -> str | None:
+    """Return what a zone wishes for and does without, None where it wishes for nothing."""
+    if lead.low_hrc is None or lead.high_hrc is None or lead.floor_hrc is not None:
+        return None
+    hard = shown_range(lead.low_hrc, lead.high_hrc)
+    return f"no zone has to be hard: {hard} {place} is a wish only"
+
+
 def headline(
     verdict: str,
     lead: Demand,
@@ -106,8 +114,11 @@ def headline(
             f"It stands its load as bought ({bar.text})" if bar else "Any steel stands its load"
         )
     if verdict == "none":
+        wish = _wish(lead, place)
         if borne:
-            return f"{borne}; no zone asks for hardness: none is needed."
+            return f"{borne}; {wish or 'no zone asks for hardness: none is needed'}."
+        if wish:
+            return f"No load is given, and {wish}."
         return "No zone asks for hardness and no load is given: none is needed."
     if verdict == "wear":
         start = f"{borne}; hardness is" if borne else "Hardness is"

@@ -37,6 +37,8 @@ def _kept_words(do: Doing) -> str | None:
     """Return what the skin is kept by, and that it is to be bought where it is not there."""
     words = {"foil": "wrap in stainless foil", "coat": "coat with anti-scale compound"}
     kept = words.get(protection(do))
+    if protection(do) == "bare":
+        return "a lump of charcoal beside it against a soft skin"
     return kept if kept is None or do.shop.protect else f"{kept} (to buy)"
 
 

@@ -176,13 +176,15 @@ def tempered(
     fresh = of.fresh if quenched_hrc is None else _as_given(of.fresh, quenched_hrc)
     grid = temperings(of.treatment, time_s)
     shown_at = tuple(temper_at(of.treatment, heat, time_s) for heat in at_c) or grid
+    tried = dict.fromkeys((*shown_at, *grid) if wanted_hrc is not None else shown_at)
+    skin = {temper: skin_hrc(of, fresh, temper) for temper in tried}
     made = quench_out(of) if quenched_hrc is None else None
     before = range_out(fresh.hrc[:, 0])
     first = COMPOSITION if made is None else f"Quenched: {quench_words(made)}."
     more = [] if made is None else quench_assumed(of, made)
     wanted = None
     if wanted_hrc is not None:
-        wanted = _wanted(grid, np.array([skin_hrc(of, fresh, t) for t in grid]), wanted_hrc)
+        wanted = _wanted(grid, np.array([skin[temper] for temper in grid]), wanted_hrc)
     return TemperedOut(
         steel=steel_out(of.steel),
         headline=_headline(of, before, time_s, given=made is None),
@@ -190,7 +192,7 @@ def tempered(
         tempers=grid[0].cycles,
         quench=made,
         quenched_hrc=before,
-        rows=tuple(_row(of, temper, skin_hrc(of, fresh, temper)) for temper in shown_at),
+        rows=tuple(_row(of, temper, skin[temper]) for temper in shown_at),
         wanted=wanted,
         embrittlement=tuple(
             WindowOut(low_c=span.low, high_c=span.high, source=span.source, at=span.at)

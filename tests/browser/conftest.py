@@ -12,7 +12,7 @@ from pathlib import Path
 from uuid import uuid4
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
+from axe_playwright_python.base import AXE_SCRIPT
 from playwright.sync_api import expect, sync_playwright
 
 from tests.page_server import CHROMIUM, FLAGS, started
@@ -20,6 +20,8 @@ from tests.page_server import CHROMIUM, FLAGS, started
 ARTIFACTS = Path(__file__).with_name("artifacts")
 # Opened below its root, the page's own start-up asks for these beside the view first.
 PROBE = re.compile(r"/[^/]+/_stcore/(health|host-config)$")
+# Asking the driver about each request would keep the browser from keeping anything.
+NOTHING_OUTSIDE = "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"
 PATIENCE_MS = 90_000  # on a bare and busy machine, where the first advice compiles
 # No part of the page is still on its way.
 DRAWN = "document.querySelectorAll('[data-testid=stSkeleton]').length === 0"
@@ -29,6 +31,14 @@ RULES = {
     "resultTypes": ["violations"],
     "rules": {"heading-order": {"enabled": True}},
 }
+# All that another scheme of colours can break, which takes as long as all the rest; and that.
+OF_COLOUR = ("color-contrast", "link-in-text-block")
+COLOURS = {
+    "runOnly": {"type": "rule", "values": list(OF_COLOUR)}, "resultTypes": ["violations"],
+}  # fmt: skip
+BUT_COLOURS = {
+    **RULES, "rules": {**RULES["rules"], **{rule: {"enabled": False} for rule in OF_COLOUR}},
+}  # fmt: skip
 
 
 @pytest.fixture(scope="session")
@@ -55,13 +65,18 @@ def server(tmp_path_factory, home):
 
 
 @pytest.fixture(scope="session")
-def browser():
+def browser(tmp_path_factory):
+    """One window for all tests, so that it keeps the page's scripts as a visitor's does."""
     if not CHROMIUM:
         if os.environ.get("TEMPERWRIGHT_NEED_BROWSER") == "1":
             pytest.fail("no chromium, and TEMPERWRIGHT_NEED_BROWSER=1 asks for one")
         pytest.skip("no chromium on this machine")
     with sync_playwright() as driver:
-        found = driver.chromium.launch(executable_path=CHROMIUM, headless=True, args=FLAGS)
+        found = driver.chromium.launch_persistent_context(
+            tmp_path_factory.mktemp("profile"), executable_path=CHROMIUM, headless=True,
+            args=[*FLAGS, NOTHING_OUTSIDE], locale="en-GB", reduced_motion="reduce",
+        )  # fmt: skip
+        found.set_default_timeout(PATIENCE_MS)
         yield found
         found.close()
 
@@ -69,16 +84,9 @@ def browser():
 @pytest.fixture
 def page(browser, server, request):
     """A page whose console errors and outside requests fail the test."""
-    context = browser.new_context(
-        viewport={"width": 1280, "height": 900}, locale="en-GB", reduced_motion="reduce"
-    )
-    context.set_default_timeout(PATIENCE_MS)
     expect.set_options(timeout=PATIENCE_MS)
-    local = (server, "data:", "blob:")
-    context.route(
-        "**/*", lambda r: r.continue_() if r.request.url.startswith(local) else r.abort()
-    )
-    found = context.new_page()
+    found = browser.new_page()
+    found.set_viewport_size({"width": 1280, "height": 900})
     errors, outside = [], []
 
     def console(message):
@@ -88,12 +96,14 @@ def page(browser, server, request):
 
     found.on("console", console)
     found.on("pageerror", lambda fault: errors.append(str(fault)))
-    known = (*local, server.replace("http", "ws"))
+    known = (server, server.replace("http", "ws"), "data:", "blob:")
     found.on("request", lambda r: None if r.url.startswith(known) else outside.append(r.url))
     yield found
     ARTIFACTS.mkdir(exist_ok=True)
     found.screenshot(path=ARTIFACTS / f"{request.node.name}.png")
-    context.close()
+    for opened in browser.pages:
+        opened.close()
+    browser.clear_cookies()
     assert errors == []
     assert outside == []
 
@@ -138,6 +148,18 @@ def opened(page, server, settled):
 
 
 @pytest.fixture
+def turned(page, settled):
+    """A function that turns to a view by its link, which loads nothing anew."""
+
+    def go(title):
+        page.locator(".st-key-views a").filter(has_text=title).last.click()
+        page.locator(f"[class*='-here'] a:has-text('{title}')").wait_for()
+        settled()
+
+    return go
+
+
+@pytest.fixture
 def held(page, home):
     """A function that returns the part at hand as it is kept."""
 
@@ -152,14 +174,17 @@ def held(page, home):
 def violations(page, settled):
     """A function that returns what breaks WCAG 2.2 AA: rule and the first places."""
 
-    def run():
+    def run(rules=RULES, *, is_tall=False):
         settled()
-        # Contrast is only told of what is in sight, so the window is made as tall as the page.
-        wide = page.viewport_size["width"]
-        page.set_viewport_size({"width": wide, "height": 900})
-        page.set_viewport_size({"width": wide, "height": max(page.evaluate(TALL), 900)})
-        page.wait_for_timeout(150)
-        found = Axe().run(page, options=RULES).response["violations"]
+        if not is_tall:
+            # Contrast is only told of what is in sight: the window is made as tall as the page.
+            wide = page.viewport_size["width"]
+            page.set_viewport_size({"width": wide, "height": 900})
+            page.set_viewport_size({"width": wide, "height": max(page.evaluate(TALL), 900)})
+            page.wait_for_timeout(150)
+        if page.evaluate("typeof axe") == "undefined":
+            page.evaluate(AXE_SCRIPT)
+        found = page.evaluate("async rules => (await axe.run(rules)).violations", rules)
         return {v["id"]: [node["target"][0] for node in v["nodes"]][:4] for v in found}
 
     return run

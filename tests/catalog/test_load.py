@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from catalog import CatalogError, load_catalog
+from catalog import CatalogError, load, load_catalog
 from catalog.load import SHIPPED
 from catalog.text import RULE
 
@@ -51,6 +51,23 @@ def test_a_user_folder_adds_and_replaces_files(tmp_path):
     assert set(known.steels) == {*shipped.steels, "old-bar"}
     assert list(known.steels) == sorted(known.steels)
     assert known.steels["c55"] == shipped.steels["c55"]
+
+
+def test_laid_over_what_is_kept_or_read_together_it_is_one_catalogue(tmp_path, monkeypatch):
+    """Together they are read where shipped files are faulty, so that all faults are told."""
+    own(tmp_path, slipped('name = "C45"', 'name = "Bar of 1987"'), "steels/old-bar.toml")
+    laid_over = load_catalog(tmp_path)
+    assert laid_over.steels["c55"] is load_catalog().steels["c55"]
+
+    def faulty(*_):
+        raise CatalogError(("c55.toml: kind: must be given (got nothing)",))
+
+    monkeypatch.setattr(load, "kept", faulty)
+    load._load.cache_clear()
+    try:
+        assert load_catalog(tmp_path) == laid_over
+    finally:
+        load._load.cache_clear()
 
 
 def test_a_user_folder_adds_sources_and_families(tmp_path):

@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import answer, cached, held, picture, sheets, work
+from ui import answer, cached, held, picture, session, sheets, work
 from ui.figures import in_short
 from ui.labels import plain
 from ui.piece import markup, panel
@@ -25,10 +25,12 @@ markup(
     "<div class='tw-panel'>", picture.of_option(known.job, known.options[option.place - 1]),
     picture.key(known.job), "</div>",
 )  # fmt: skip
+# What was ticked of the part as it was is not done of the part as it is.
+mark = session.asked_mark()
 for step in option.procedure:
     with panel(f"step/{step.number}"):
         st.checkbox(
             f"{step.number}. {plain(step.action)}",
-            **held.lasting(f"bench/{chosen}/{step.number}", first=False),
+            **held.lasting(f"bench/{mark}/{chosen}/{step.number}", first=False),
         )  # fmt: skip
         markup(work.beneath(step))

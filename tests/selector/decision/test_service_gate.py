@@ -39,3 +39,22 @@ def test_soft_bar_has_no_hardness_to_lose_and_cold_service_asks_nothing():
     assert service_gate(work("c45", "as-bought", None, None), NO_TEMPER, 500) is None
     assert service_gate(work("16mncr5", "pack-carburise", "oil"), OVEN, None) is None
     assert service_gate(work("music-wire", "prehard-bar", None, None), NO_TEMPER, 60) is None
+
+
+@pytest.mark.parametrize(("temper_c", "struck", "verdict"), [
+    (325.0, True, "marginal"), (325.0, False, "fail"), (225.0, True, "fail"),
+])  # fmt: skip
+def test_a_hot_tool_that_is_struck_is_redressed_if_it_was_drawn_to_blue(
+    temper_c, struck, verdict
+):
+    drawn = Temper("plate", temper_c, 1200.0)
+    gate = service_gate(work("42crmo4"), drawn, 450.0, struck=struck)
+    assert gate is not None
+    assert gate.verdict == verdict
+
+
+@pytest.mark.parametrize(("steel", "verdict"), [("s235", "marginal"), ("x5crni18-10", None)])
+def test_soft_bar_scales_away_where_it_glows(steel, verdict):
+    """304 keeps its skin to 870 °C, heated now and then, carbon steel to about 540 °C."""
+    gate = service_gate(work(steel, "as-bought", None, None), NO_TEMPER, 820)
+    assert (gate and gate.verdict) == verdict

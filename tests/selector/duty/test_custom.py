@@ -33,6 +33,12 @@ CASES = {
         "zone.0.severity": "light",
     },
     "pressed face": {"part.feature": [], "part.name": "Coining die", "zone.0.wear": "sliding"},
+    # A window of its own, and a name that says tool, leave a driving square one.
+    "drive": {
+        "part.feature": [], "part.name": "Drive tool", "zone.0.wear": "sliding",
+        "zone.0.severity": "light", "part.section.0.shape": "square",
+        "zone.0.hardness": {"min": "39 HRC", "max": "50 HRC"},
+    },
 }  # fmt: skip
 
 
@@ -245,3 +251,14 @@ def test_thick_silver_steel_is_seldom_put_into_oil():
     found = resolved(wanted, CATALOG).leading
     oil, water = (custom(work("115crv3", medium=m), found, wanted) for m in ("oil", "water"))
     assert oil == pytest.approx(SELDOM * water)
+
+
+def test_mould_steel_is_for_moulds():
+    merits = []
+    for duty in ("gear", "pressed face"):
+        wanted = asked(CASES[duty])
+        zone = resolved(wanted, CATALOG).leading
+        mould = work("40crmnnimo8-6-4", "subcontract-nitride", None, None, "prehard")
+        merits.append(custom(mould, zone, wanted))
+    assert merits[0] == NEVER
+    assert merits[1] > SELDOM

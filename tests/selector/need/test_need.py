@@ -153,3 +153,12 @@ def test_a_zone_is_called_as_the_user_calls_it():
     assert (
         " on the tip (" in of({"part.section.0.name": "claws", "zone.0.name": "tip"}).headline
     )
+
+
+def test_where_lives_depend_on_it_hardness_is_named_as_a_wish():
+    cam = {"safety_use": "brake", "zone.0.hardness": GONE, "zone.0.wear": "sliding",
+           "zone.0.severity": "medium", "part.feature": []}  # fmt: skip
+    headline = need(asked(cam)).headline
+    assert "no zone has to be hard" in headline
+    assert "is a wish only" in headline
+    assert "asks for hardness" not in headline
