@@ -49,8 +49,7 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
 def _rejected(item: Rejected, budget: float | None) -> RejectedOut:
     """Return a rejected treatment as plain data."""
     work = item.treatment
-    # There are thousands of them: to check what the engine made takes half as long again.
-    return RejectedOut.model_construct(
+    return RejectedOut(
         steel=work.steel.name,
         steel_slug=work.steel.slug,
         spoken=work.steel.spoken,
