@@ -1,5 +1,6 @@
 """What custom makes of heat and damp: hot-work steel, what stands weather, what is greased."""
 
+from catalog.steel import Steel
 from selector.duty.merit import ALSO, CUTS, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty
 from selector.job.treatment import Treatment
@@ -17,13 +18,24 @@ _WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
 # spring and alloy steel. What is made for cold work is soft in no time. [-]
 _HOT_WORK = {"hot-work-tool": USUAL, "high-speed": SELDOM}
 _COLD_WORK = frozenset({"water-tool", "oil-tool", "high-carbon", "bearing"})
+# Up to this steel of each resistance keeps its skin in hot air, heated now and then: carbon
+# steel, 420, 304 and 316; from memory of the limits of the ASM Specialty Handbook on stainless
+# steels. [°C]
+_SCALES_C = {"none": 540.0, "mild": 735.0, "good": 870.0, "chloride": 870.0}
+
+
+def scales_c(steel: Steel) -> float:
+    """Return above which heat of service a steel scales away and sags. [°C]."""
+    return _SCALES_C[steel.corrosion]
 
 
 def where_hot(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
     """Return the merit as it is where steel works hot: dies and tools of steel made for it."""
     service = asked.limit.service_temperature
-    if service is None or service < HOT_C or duty == "plain":
+    if service is None or service < HOT_C:
         return merit
+    if duty == "plain":
+        return merit * SELDOM if service > scales_c(work.steel) else merit
     if work.steel.kind in _COLD_WORK:
         return NEVER
     best = _HOT_WORK.get(work.steel.kind)

@@ -30,6 +30,8 @@ APART_HRC = 4.0
 # 60, and softer ones wear for nothing. Common practice. [HRC]
 BOTH_HARD_HRC, BOTH_HARD_APART_HRC = 55.0, 2.0
 _LEAST_WIDTH_HRC = 4.0
+# No steel is softer, about 110 HB. Common practice. [HRC]
+SOFTEST_STEEL_HRC = -14.0
 # Plain bar lies between 110 and 240 HB. Common practice. [HRC]
 _PLAIN_WIDTH_HRC = 35.0
 # A struck head or body beside a hard working end; harder, it chips. Common practice. [HRC]
@@ -79,7 +81,7 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     if requirement.is_spring:
         return _springing(requirement, number, zone)
     usual = usual_window(requirement, zone)
-    if usual is not None:
+    if usual is not None and not _softer_than_steel(zone):
         return _derived(requirement, number, usual, depth)
     if is_drive_end(requirement, zone):
         return _driving(number, zone, vital=requirement.safety_critical)
@@ -229,6 +231,12 @@ def _soft_mate_hrc(zone: Zone) -> float | None:
     return other if other is not None and other - APART_HRC < PLAIN_BAR_HRC else None
 
 
+def _softer_than_steel(zone: Zone) -> bool:
+    """Return whether a mate that is to be spared is softer than any steel."""
+    other = _soft_mate_hrc(zone)
+    return other is not None and other < SOFTEST_STEEL_HRC
+
+
 def _over_mate(zone: Zone) -> float:
     """Return the hardness that outlasts a mate of which either may wear, if it is known."""
     mate = zone.mate
@@ -262,6 +270,8 @@ def _why_soft(requirement: Requirement, zone: Zone) -> tuple[str, float | None]:
     reason = "no wear: strength alone decides"
     if zone.wear != "none":
         reason = "light sliding asks for no hardness"
+    if _softer_than_steel(zone):
+        reason = "its mate is softer than any steel: finish and oil spare that, not hardness"
     if requirement.load.impact != "hammered":
         return reason, None
     struck = f"; struck, so not above {STRUCK_BODY_HRC:.0f} HRC (common practice)"

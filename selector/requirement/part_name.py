@@ -88,6 +88,7 @@ _FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE
 _GROUND = _named(
     r"(?:plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
     r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower blade|subsoiler|cultivator|"
+    r"rot[ao]vator|(?:rotary )?tiller|scarifier|ridger|mou?ldboard|landside|trencher|"
     r"dibber|dibble|drag|(?:turf|lawn|border)[- ](?:edger|edging iron|cutter)|edger|aerator|"
     r"trowel|pug[- ]?mill|clay|earth|auger|stump|ditch(?:er|ing)?)s?"
 )

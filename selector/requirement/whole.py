@@ -117,7 +117,12 @@ class Requirement(Asked):
         """Whether a part measures or sets: by its name, or lapped where it slides lightly."""
         lapped, runout = "lap" in self.part.finish_after, self.limit.runout
         worn = {(zone.wear, zone.severity) for zone in self.zone if zone.wear != "none"}
-        fitted = lapped and runout is not None and runout <= FITTED_MM and worn == {LEAST_WEAR}
+        fine = runout is not None and runout <= FITTED_MM
+        # What is lapped, and is to outlast what it touches, is tried on it again and again.
+        spared = any(zone.mate and zone.mate.should_wear == "mate" for zone in self.zone)
+        # A gauge turns nothing.
+        idle = not self.load.torque
+        fitted = lapped and idle and (fine or spared) and worn == {LEAST_WEAR}
         return fitted or part_name.measures(self.part.name)
 
     @property

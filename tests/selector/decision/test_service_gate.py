@@ -51,3 +51,10 @@ def test_a_hot_tool_that_is_struck_is_redressed_if_it_was_drawn_to_blue(
     gate = service_gate(work("42crmo4"), drawn, 450.0, struck=struck)
     assert gate is not None
     assert gate.verdict == verdict
+
+
+@pytest.mark.parametrize(("steel", "verdict"), [("s235", "marginal"), ("x5crni18-10", None)])
+def test_soft_bar_scales_away_where_it_glows(steel, verdict):
+    """304 keeps its skin to 870 °C, heated now and then, carbon steel to about 540 °C."""
+    gate = service_gate(work(steel, "as-bought", None, None), NO_TEMPER, 820)
+    assert (gate and gate.verdict) == verdict

@@ -113,6 +113,14 @@ def test_what_is_to_wear_before_a_soft_mate_needs_no_hardness():
     assert loser.ceiling_hrc > loser.high_hrc
 
 
+def test_nothing_is_asked_to_be_softer_than_steel_is():
+    mate = {"material": "bronze wheel", "should_wear": "part", "hardness": "90 HB"}
+    worm = derived(wear="sliding", severity="medium", mate=mate)
+    assert worm.floor_hrc is None
+    assert worm.ceiling_hrc is None
+    assert "finish" in worm.reason
+
+
 def test_a_pin_that_is_to_wear_in_a_hard_bush_stays_hard():
     """Index pins of 56 to 60 HRC run in bushes of 60 HRC and more, common practice."""
     mate = {"material": "hard bush", "hardness": "60 HRC", "should_wear": "part"}
@@ -176,13 +184,17 @@ def test_a_punch_under_a_press_is_harder_than_one_that_is_struck():
 def test_what_measures_is_hard_though_it_slides_lightly():
     """Gauges and setting pieces: 58 to 64 HRC, common practice."""
     slides = {"zone.0.hardness": GONE, "zone.0.wear": "sliding", "zone.0.severity": "light",
-              "load.impact": "none"}  # fmt: skip
-    plain, named, lapped = (of({**slides, **more})[0] for more in (
-        {}, {"part.name": "Plug gauge, 20 mm"},
-        {"part.finish_after": ["lap"], "limit.runout": "0.01 mm"},
-    ))  # fmt: skip
-    assert plain.low_hrc is None
-    assert (named.low_hrc, named.high_hrc) == (lapped.low_hrc, lapped.high_hrc) == (58, 64)
+              "load.impact": "none", "load.torque": GONE}  # fmt: skip
+    lapped = {"part.finish_after": ["lap"]}
+    fine = {**lapped, "limit.runout": "0.01 mm"}
+    touches = {"zone.0.mate": {"material": "ground work", "should_wear": "mate"}}
+    plain, turning = (
+        of({**slides, **more})[0] for more in ({}, {**fine, "load.torque": "9 N m"})
+    )
+    assert plain.low_hrc is turning.low_hrc is None
+    for more in ({"part.name": "Plug gauge, 20 mm"}, fine, {**lapped, **touches}):
+        gauge = of({**slides, **more})[0]
+        assert (gauge.low_hrc, gauge.high_hrc) == (58, 64)
 
 
 def test_grit_asks_less_of_what_has_no_edge():
