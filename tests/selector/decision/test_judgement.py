@@ -159,7 +159,8 @@ def test_budget_and_days_are_gates_where_given():
 def test_a_section_beyond_the_torch_is_narrow():
     small = {"part.section.0.size": 16, "part.section.1.size": 16}
     assert "heating" not in gates(small)
-    assert gates()["heating"].verdict == "marginal"
+    middling = {"part.section.0.size": 32, "part.section.1.size": 32}
+    assert gates(middling)["heating"].verdict == "marginal"
     big = {"part.section.0.size": 40, "part.section.1.size": 40}
     assert gates(big)["heating"].verdict == "fail"
 
