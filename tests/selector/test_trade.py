@@ -156,7 +156,10 @@ DIE_STEELS = ("16mncr5", "x37crmov5-1", "100mncrw4", "c45", "wear-plate-500")
 def test_a_hot_die_is_of_hot_work_steel_and_no_case_stands_the_heat():
     found = advised(DIE, among=DIE_STEELS)
     assert found.options[0].treatment.steel.slug == "x37crmov5-1"
-    assert all(o.choice.temper.temperature_c >= 530 for o in found.options)
+    for option in found.options:
+        # What softens is a makeshift, and says so.
+        said = " ".join(g.text for g in option.judged.gates if g.name == "service_heat")
+        assert option.choice.temper.temperature_c >= 530 or "redress it" in said
     assert any(
         "softens" in r.gate.text for r in found.rejected if r.gate.name == "service_heat"
     )
