@@ -1,6 +1,6 @@
 """Whether the heat of service goes on where the last heat of the part left off."""
 
-from selector.duty.damp import scales_c
+from selector.duty.damp import weakens_c
 from selector.duty.made_of import WEAR_PLATE
 from selector.gate import Gate
 from selector.hardening.stock import COLDEST_TEMPER_C, TEMPERED_S
@@ -60,8 +60,8 @@ def _last_heat_c(work: Treatment, temper: Temper) -> float | None:
 
 def _unsaid(work: Treatment, service_c: float) -> Gate | None:
     """Judge what is left soft, or sold hard after a heat that nobody states."""
-    if service_c > scales_c(work.steel):
-        text = f"at {service_c:.0f} °C it scales away and sags: count on renewing it"
+    if service_c > weakens_c(work.steel):
+        text = f"at {service_c:.0f} °C it creeps under load and scales: count on renewing it"
         return Gate("service_heat", "marginal", text)
     if work.condition.name != "prehard" or service_c <= WIRE_KEEPS_C:
         return None

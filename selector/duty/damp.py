@@ -18,15 +18,19 @@ _WET_EDGE = {"none": 0.0, "mild": 0.8, "good": 1.0, "chloride": 1.0}
 # spring and alloy steel. What is made for cold work is soft in no time. [-]
 _HOT_WORK = {"hot-work-tool": USUAL, "high-speed": SELDOM}
 _COLD_WORK = frozenset({"water-tool", "oil-tool", "high-carbon", "bearing"})
-# Up to this steel of each resistance keeps its skin in hot air, heated now and then: carbon
+# Up to this steel of each resistance keeps its skin in hot air, heated now and then: alloy
 # steel, 420, 304 and 316; from memory of the limits of the ASM Specialty Handbook on stainless
-# steels. [°C]
+# steels. Plain steel creeps before: bolts of it serve to 400 °C (from memory of EN 10269). [°C]
 _SCALES_C = {"none": 540.0, "mild": 735.0, "good": 870.0, "chloride": 870.0}
+_CREEPS_C = 400.0
+_PLAIN = frozenset(
+    {"mild", "free-cutting", "medium-carbon", "case-hardening", "water-tool", "high-carbon"}
+)
 
 
-def scales_c(steel: Steel) -> float:
-    """Return above which heat of service a steel scales away and sags. [°C]."""
-    return _SCALES_C[steel.corrosion]
+def weakens_c(steel: Steel) -> float:
+    """Return above which heat of service a steel creeps under load, or scales away. [°C]."""
+    return _CREEPS_C if steel.kind in _PLAIN else _SCALES_C[steel.corrosion]
 
 
 def where_hot(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
@@ -35,7 +39,7 @@ def where_hot(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> 
     if service is None or service < HOT_C:
         return merit
     if duty == "plain":
-        return merit * SELDOM if service > scales_c(work.steel) else merit
+        return merit * SELDOM if service > weakens_c(work.steel) else merit
     if work.steel.kind in _COLD_WORK:
         return NEVER
     best = _HOT_WORK.get(work.steel.kind)

@@ -40,7 +40,7 @@ _WINDOW: dict[tuple[str, str], Usual] = {
 }
 # What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
 # for wear is 400 to 500 HB. Common practice. [HRC]
-_NO_EDGE = {"medium": 42.0, "heavy": 45.0}
+_NO_EDGE = {"medium": 42.0, "heavy": 42.0}
 # Shares, tines and hoes: softer than wear alone would have them, as stones break what is
 # harder. Common practice.
 _GROUND = Usual(44.0, 55.0, 38.0)

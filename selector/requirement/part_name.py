@@ -76,6 +76,7 @@ _RUBS = _named(
     r"(?:cone|roll|roller|former|mandrel|tool|pin|form)s?|tools?",
     "holder|post|rest|block|shank|tray|rack|arm|slide|carrier|wheel|lathe|jaw",
 )
+_FERROUS = re.compile(r"steel|iron\b", re.IGNORECASE)
 # A pin, a bolt or a key that is there to break before something dearer does.
 _BREAKS = re.compile(
     r"\bshear(?:ing)?[- ](?:pin|bolt|key|stud|screw|link)s?\b|\bsacrificial\b|"
@@ -92,6 +93,11 @@ _GROUND = _named(
     r"dibber|dibble|drag|(?:turf|lawn|border)[- ](?:edger|edging iron|cutter)|edger|aerator|"
     r"trowel|pug[- ]?mill|clay|earth|auger|stump|ditch(?:er|ing)?)s?"
 )
+
+
+def is_ferrous(material: str) -> bool:
+    """Return whether a mate is said to be of steel or iron."""
+    return _FERROUS.search(material) is not None
 
 
 def itself(name: str) -> str:

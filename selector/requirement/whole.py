@@ -118,8 +118,11 @@ class Requirement(Asked):
         lapped, runout = "lap" in self.part.finish_after, self.limit.runout
         worn = {(zone.wear, zone.severity) for zone in self.zone if zone.wear != "none"}
         fine = runout is not None and runout <= FITTED_MM
-        # What is lapped, and is to outlast what it touches, is tried on it again and again.
-        spared = any(zone.mate and zone.mate.should_wear == "mate" for zone in self.zone)
+        # What is lapped and is to outlast the steel it touches is tried on it again and again.
+        mates = [zone.mate for zone in self.zone if zone.mate is not None]
+        spared = any(
+            mate.should_wear == "mate" and part_name.is_ferrous(mate.material) for mate in mates
+        )
         # A gauge turns nothing.
         idle = not self.load.torque
         fitted = lapped and idle and (fine or spared) and worn == {LEAST_WEAR}

@@ -187,11 +187,13 @@ def test_what_measures_is_hard_though_it_slides_lightly():
               "load.impact": "none", "load.torque": GONE}  # fmt: skip
     lapped = {"part.finish_after": ["lap"]}
     fine = {**lapped, "limit.runout": "0.01 mm"}
-    touches = {"zone.0.mate": {"material": "ground work", "should_wear": "mate"}}
+    touches = {"zone.0.mate": {"material": "ground steel", "should_wear": "mate"}}
+    rings = {"zone.0.mate": {"material": "gold rings", "should_wear": "mate"}}
     plain, turning = (
         of({**slides, **more})[0] for more in ({}, {**fine, "load.torque": "9 N m"})
     )
     assert plain.low_hrc is turning.low_hrc is None
+    assert of({**slides, **lapped, **rings})[0].low_hrc is None
     for more in ({"part.name": "Plug gauge, 20 mm"}, fine, {**lapped, **touches}):
         gauge = of({**slides, **more})[0]
         assert (gauge.low_hrc, gauge.high_hrc) == (58, 64)
