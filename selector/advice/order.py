@@ -118,6 +118,7 @@ _LESS_AT_HAND = "its bar less at hand"
 _UNHEARD_OF = "nobody makes such a part of it"
 _DRAWBACK: Mapping[Drawback, str] = {
     "rusts": "it rusts",
+    "rusts fast": "it rusts where something runs on it",
     "spoils the mate": "the dear one of the pair wears",
     "unheard of": _UNHEARD_OF,
     "rare": "hard to get",

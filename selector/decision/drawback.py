@@ -4,25 +4,27 @@ from collections.abc import Mapping
 from typing import Literal
 
 from selector.decision.option import Option
-from selector.duty.damp import rusts
+from selector.duty.damp import rusts, rusts_fast
 from selector.duty.merit import NEVER
 from selector.job.supply import is_rare
 from selector.requirement import Requirement
 
-Drawback = Literal["rusts", "spoils the mate", "unheard of", "rare"]
+Drawback = Literal["rusts", "rusts fast", "spoils the mate", "unheard of", "rare"]
 # Scores lie between 0 and 1: so much less puts an option behind all others. [-]
 _BEHIND = 2.0
 # What each takes off a score. What nobody makes such a part of stands behind what comes out
 # about as well; so do what few merchants sell and what has to be kept oiled. [-]
 SETS_BACK: Mapping[Drawback, float] = {
-    "rusts": 0.15, "spoils the mate": _BEHIND, "unheard of": 0.1, "rare": 0.1,
+    "rusts": 0.15, "rusts fast": _BEHIND, "spoils the mate": _BEHIND, "unheard of": 0.1,
+    "rare": 0.1,
 }  # fmt: skip
 
 
 def drawbacks(option: Option, asked: Requirement) -> frozenset[Drawback]:
     """Return what sets an option back."""
     holds: Mapping[Drawback, bool] = {
-        "rusts": rusts(option.treatment, asked),
+        "rusts": rusts(option.treatment, asked) and not rusts_fast(option.treatment, asked),
+        "rusts fast": rusts_fast(option.treatment, asked),
         "spoils the mate": spoils_mate(option),
         "unheard of": unheard_of(option),
         "rare": is_rare(option.treatment),
@@ -36,7 +38,7 @@ def set_back(option: Option, asked: Requirement) -> float:
 
 
 def stands_back(option: Option, asked: Requirement) -> bool:
-    """Return whether an option stands behind all others: the dear one of a pair wears."""
+    """Return whether an option stands behind all others: it rusts, or the dear one wears."""
     return any(SETS_BACK[name] >= _BEHIND for name in drawbacks(option, asked))
 
 

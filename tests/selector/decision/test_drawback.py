@@ -44,10 +44,14 @@ def test_what_few_sell_is_set_back_and_not_behind_all_others(option):
     assert not stands_back(scarce, asked())
 
 
-def test_what_rusts_is_set_back_and_not_behind_all_others():
+@pytest.mark.parametrize(("wear", "name", "behind"), [
+    ("edge-impact", "rusts", False), ("sliding", "rusts fast", True),
+])  # fmt: skip
+def test_what_rusts_is_set_back_and_behind_all_others_where_it_takes_a_fit(wear, name, behind):
     slim = {"part.section.0.size": "12 mm", "part.section.1.size": "12 mm"}
-    wet = asked({**slim, "load.torque": "10 N m", "limit.corrosion": "mild"})
+    wear = {"zone.0.wear": wear, "load.torque": "10 N m", "limit.corrosion": "mild"}
+    wet = asked({**slim, **wear})
     found = advise(wet, only("42crmo4", "c45")).options
     assert found
-    assert all("rusts" in drawbacks(option, wet) for option in found)
-    assert not any(stands_back(option, wet) for option in found)
+    assert all(name in drawbacks(option, wet) for option in found)
+    assert all(stands_back(option, wet) is behind for option in found)
