@@ -16,7 +16,6 @@ from selector.figure import median
 from selector.gate import Gate
 from selector.job.candidates import Screened, like_conditions_merged
 from selector.job.job import Job
-from selector.job.tempers import temper_ceilings
 from selector.job.treatment import Treatment
 from selector.option.cost import days_of
 from selector.option.mildest_bath import but_for_bath, hardens_fully, mild_first, needless
@@ -185,7 +184,7 @@ def _weighed(treatment: Treatment, job: Job, how: How) -> Option | Rejected:
         return Rejected(treatment, cold)
     # The middle of all uncertainties decides what no sample could turn.
     middle = job.middle()
-    ceilings = temper_ceilings(middle.asked.workshop, middle.bench.sources)
+    ceilings = middle.temper_ceilings_c
     points = cooled_points(treatment, middle)
     ready = prepare(treatment, middle)
     chosen = tempers_worth(ready, ceilings)

@@ -14,6 +14,8 @@ from selector.job.bench import Bench, bench
 from selector.job.demand import Demand, demands
 from selector.job.geometry import Notches, mass_kg, notches
 from selector.job.hard_section import hard_sections, leading, worn_sections
+from selector.job.tempers import temper_ceilings
+from selector.job.treatment import Means
 from selector.requirement import Requirement
 
 Floats = NDArray[np.float64]
@@ -53,6 +55,11 @@ class Job:
         """Index, from 0, of the thickest section of the leading zone."""
         sections = self.asked.part.section
         return max(self.leading.sections, key=lambda i: sections[i].size)
+
+    @property
+    def temper_ceilings_c(self) -> dict[Means, float]:
+        """Means of tempering that the workshop has, each with how hot it goes. [°C]."""
+        return temper_ceilings(self.asked.workshop, self.bench.sources)
 
     @property
     def ordered_depth_mm(self) -> float:

@@ -12,7 +12,6 @@ from selector.job.bench import AIR
 from selector.job.candidates import screened
 from selector.job.job import Job
 from selector.job.screening import heated_thickness
-from selector.job.tempers import temper_ceilings
 from selector.job.treatment import Means, Treatment
 
 # Gates that speak of part and workshop; the others speak of a steel.
@@ -80,7 +79,7 @@ def able(job: Job) -> Able:
         for slug, texts in barred.items()
         if slug in first or texts
     )  # fmt: skip
-    return Able(routes, temper_ceilings(job.asked.workshop, job.bench.sources))
+    return Able(routes, job.temper_ceilings_c)
 
 
 def _open(job: Job, work: Treatment) -> Reach:

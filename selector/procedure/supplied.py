@@ -1,7 +1,6 @@
 """Options without heat: bar as bought, bar bought prehard, elements bought hard."""
 
 from selector.job.sold import TURNED_HRC, delivered_hrc
-from selector.job.tempers import temper_ceilings
 from selector.procedure.bar import bar_size, proved
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON
@@ -97,7 +96,7 @@ def _relieved(do: Doing) -> list[StepOut]:
     wire = do.work.condition.name == "prehard" and do.work.condition.shapes == ("round",)
     if not (wire and do.job.asked.is_spring):
         return []
-    ceilings = temper_ceilings(do.shop, do.job.bench.sources)
+    ceilings = do.job.temper_ceilings_c
     oven = next((m for m in ("oven", "furnace") if ceilings.get(m, 0.0) >= RELIEF_C), None)
     own = "" if oven else ", by a spring maker or heat treater: there is no oven here for it"
     return [

@@ -7,7 +7,6 @@ import numpy as np
 from selector.errors import OutOfRangeError
 from selector.heat.colour import HEAT_COLOURS, temper_colour
 from selector.job.demand import Demand
-from selector.job.tempers import temper_ceilings
 from selector.job.treatment import Means, Temper
 from selector.option.prediction import embrittled
 from selector.option.preparation import prepare
@@ -136,7 +135,7 @@ def _is_clamped(do: Doing) -> bool:
 
 def _drawn_further(do: Doing) -> list[StepOut]:
     """Return the second temper of a zone that must be softer, as was judged of it."""
-    ceilings = temper_ceilings(do.shop, do.job.bench.sources)
+    ceilings = do.job.temper_ceilings_c
     flames = [s.name for s in do.job.bench.sources if s.kind == "flame"]
     steps = []
     for demand in do.job.demands:
@@ -249,7 +248,7 @@ def _cooled(do: Doing) -> str:
 def _hotter(do: Doing) -> Temper | None:
     """Return the temper to try where the part stays too hard; none where that harms."""
     again = replace(do.temper, temperature_c=do.temper.temperature_c + AGAIN_C)
-    ceilings = temper_ceilings(do.shop, do.job.bench.sources)
+    ceilings = do.job.temper_ceilings_c
     allowed = [do.temper.means, *(m for m in SLOW_FIRST if m in do.work.route.temper)]
     reach = [m for m in allowed if ceilings.get(m, 0.0) >= again.temperature_c]
     if not reach or embrittled(do.work, again):

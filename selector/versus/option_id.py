@@ -9,7 +9,7 @@ from selector.errors import Problem, RequirementError
 from selector.job.candidates import Screened, Wanted, every, screened
 from selector.job.job import Job
 from selector.job.screening import heated_thickness
-from selector.job.tempers import BLAZE_THIN_MM, temper_ceilings, tempers
+from selector.job.tempers import BLAZE_THIN_MM, tempers
 from selector.job.treatment import Temper, Treatment
 from selector.requirement import Requirement
 
@@ -89,7 +89,7 @@ def firms_allowed(asked: Requirement, names: Iterable[str], catalog: Catalog) ->
 def _tempers(treatment: Treatment, job: Job) -> tuple[Temper, ...]:
     """Return every temper this workshop can give a treatment."""
     thin = heated_thickness(job.asked, treatment) <= BLAZE_THIN_MM
-    ceilings = temper_ceilings(job.asked.workshop, job.bench.sources)
+    ceilings = job.temper_ceilings_c
     struck = job.asked.load.impact == "hammered"
     return tempers(treatment, ceilings, thin=thin, struck=struck)
 

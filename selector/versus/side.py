@@ -10,7 +10,6 @@ from selector.decision.judgement import Judged, judge
 from selector.decision.option import Option, Scorer, scorer_of
 from selector.errors import OutOfRangeError, Problem, RequirementError, limits_left
 from selector.job.job import Job, per_job
-from selector.job.tempers import temper_ceilings
 from selector.job.treatment import Treatment
 from selector.option.cost import Bill, bill, order_of
 from selector.option.prediction import Prediction, mishaps, predict
@@ -109,7 +108,7 @@ def judged_option(name: str, job: Job) -> Option:
 
 def _with_band(side: Side, middle: Job) -> Choice:
     """Return the temper of an option with the band that serves as well, as `advise` has it."""
-    ceilings = temper_ceilings(middle.asked.workshop, middle.bench.sources)
+    ceilings = middle.temper_ceilings_c
     points = cooled_points(side.treatment, middle)
     weighed = choices(prepare(side.treatment, middle), ceilings, points)
     return next((c for c in weighed if c.temper == side.choice.temper), side.choice)
