@@ -40,7 +40,7 @@ _WINDOW: dict[tuple[str, str], Usual] = {
 }
 # What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
 # for wear is 400 to 500 HB. Common practice. [HRC]
-_NO_EDGE = {"medium": 42.0, "heavy": 42.0}
+_PLATE_HRC = 42.0
 # Shares, tines and hoes: softer than wear alone would have them, as stones break what is
 # harder. Common practice.
 _GROUND = Usual(44.0, 55.0, 38.0)
@@ -108,7 +108,7 @@ def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     if zone.wear == "sliding":
         usual = _sliding(requirement, zone, usual)
     elif usual is not None and zone.wear == "abrasive":
-        usual = _in_grit(requirement, zone, usual)
+        usual = _in_grit(requirement, usual)
     elif usual is not None and zone.wear == "edge-impact":
         usual = _at_an_edge(requirement, zone, usual)
     service_c = requirement.limit.service_temperature
@@ -130,13 +130,13 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
     return _RUBS if requirement.rubs else usual
 
 
-def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
+def _in_grit(requirement: Requirement, usual: Usual) -> Usual:
     """Return the usual window of what grit or cutting wears."""
     if requirement.works_ground:
         return _GROUND
     if requirement.is_edged or requirement.presses:
         return usual
-    return replace(usual, floor_hrc=_NO_EDGE.get(zone.severity, usual.floor_hrc))
+    return replace(usual, floor_hrc=_PLATE_HRC)
 
 
 def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
