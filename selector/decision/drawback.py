@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 from selector.decision.option import Option
-from selector.duty.damp import rusts, rusts_fast
+from selector.duty.damp import is_run_on, rusts
 from selector.duty.merit import NEVER
 from selector.job.supply import is_rare
 from selector.requirement import Requirement
@@ -22,9 +22,10 @@ SETS_BACK: Mapping[Drawback, float] = {
 
 def drawbacks(option: Option, asked: Requirement) -> frozenset[Drawback]:
     """Return what sets an option back."""
+    rusting, fitted = rusts(option.treatment, asked), is_run_on(asked)
     holds: Mapping[Drawback, bool] = {
-        "rusts": rusts(option.treatment, asked) and not rusts_fast(option.treatment, asked),
-        "rusts fast": rusts_fast(option.treatment, asked),
+        "rusts": rusting and not fitted,
+        "rusts fast": rusting and fitted,
         "spoils the mate": spoils_mate(option),
         "unheard of": unheard_of(option),
         "rare": is_rare(option.treatment),

@@ -65,11 +65,10 @@ def rusts(work: Treatment, asked: Requirement) -> bool:
     return not critical and _better_stainless(asked) and work.steel.corrosion == "none"
 
 
-def rusts_fast(work: Treatment, asked: Requirement) -> bool:
-    """Return whether a part that rusts is slid or rolled on, so that rust takes its fit."""
+def is_run_on(asked: Requirement) -> bool:
+    """Return whether a part is slid or rolled on, so that rust takes its fit."""
     # An edge is wiped, and what nothing runs on is painted.
-    fitted = any(zone.wear in {"sliding", "rolling-contact"} for zone in asked.zone)
-    return fitted and rusts(work, asked)
+    return any(zone.wear in {"sliding", "rolling-contact"} for zone in asked.zone)
 
 
 def _better_stainless(asked: Requirement) -> bool:
