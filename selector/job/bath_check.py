@@ -45,9 +45,9 @@ def too_mild_mm(asked: Requirement, work: Treatment) -> float | None:
     if hardened is None or medium is None or hardened.quench != "water" or not work.hardens:
         return None
     limit = hardened.section_limit_mm.get(medium.severity_class)
-    mild = limit is not None and medium.severity_class != "water"
-    over = mild and limit is not None and heated_thickness(asked, work) > limit.value
-    return limit.value if over and limit is not None else None
+    if limit is None or medium.severity_class == "water":
+        return None
+    return limit.value if heated_thickness(asked, work) > limit.value else None
 
 
 def bath_problems(workshop: Workshop, media: Mapping[str, Medium]) -> list[Problem]:
