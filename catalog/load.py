@@ -262,7 +262,7 @@ def _load(folders: tuple[Path, ...]) -> Catalog:
     if folders != (SHIPPED,):
         try:
             shipped = _load((SHIPPED,))
-        except CatalogError:  # its faults are told together with those of the other folders
+        except CatalogError:  # its faults are listed with those of the other folders
             return _read(folders)
         return _read(folders[1:], shipped)
     parts = dict(kept(SHIPPED, lambda: _plain(_read(folders))))

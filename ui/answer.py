@@ -41,7 +41,7 @@ def compute(requirement: Requirement) -> bool:
     moved = 0.0
 
     def move(text: str, fraction: float) -> None:
-        # Hundreds of treatments are weighed; to send and draw a step for each took longer than
+        # Hundreds of treatments are weighed; to send and show a step for each took longer than
         # all else on the page.
         nonlocal moved
         if monotonic() - moved > _STEP_S:

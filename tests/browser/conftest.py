@@ -177,7 +177,7 @@ def violations(page, settled):
     def run(rules=RULES, *, is_tall=False):
         settled()
         if not is_tall:
-            # Contrast is only told of what is in sight: the window is made as tall as the page.
+            # Contrast is judged of what is in sight: the window is made as tall as the page.
             wide = page.viewport_size["width"]
             page.set_viewport_size({"width": wide, "height": 900})
             page.set_viewport_size({"width": wide, "height": max(page.evaluate(TALL), 900)})

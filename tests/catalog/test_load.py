@@ -54,7 +54,7 @@ def test_a_user_folder_adds_and_replaces_files(tmp_path):
 
 
 def test_laid_over_what_is_kept_or_read_together_it_is_one_catalogue(tmp_path, monkeypatch):
-    """Together they are read where shipped files are faulty, so that all faults are told."""
+    """Together they are read where shipped files are faulty, so that all faults are listed."""
     own(tmp_path, slipped('name = "C45"', 'name = "Bar of 1987"'), "steels/old-bar.toml")
     laid_over = load_catalog(tmp_path)
     assert laid_over.steels["c55"] is load_catalog().steels["c55"]
