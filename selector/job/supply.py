@@ -235,12 +235,12 @@ def is_rare(work: Treatment) -> bool:
 
 
 # How easily a bar is had; 1 in the rack. Common practice, no source. [-]
-_EASE = {"easy": 0.6, "order": 0.3, "rare": 0.0}
+EASE = {"easy": 0.6, "order": 0.3, "rare": 0.0}
 
 
 def at_hand(work: Treatment) -> float:
     """Return how easily the bar of a treatment is had: 1 in the rack, 0 rare. [-]."""
-    return 1.0 if work.stock is not None else _EASE[work.condition.availability]
+    return 1.0 if work.stock is not None else EASE[work.condition.availability]
 
 
 def at_hand_words(work: Treatment) -> str:
