@@ -109,6 +109,8 @@ def tempered(do: Doing) -> StepOut:
         action += "; till the furnace is down to that, keep the part in boiling water"
     if temper.cycles > 1:
         action += "; cold to the hand between"
+    if do.part.quantity > 1 and temper.means in {"oven", "furnace", "plate"}:
+        action += "; together all that are quenched within an hour"
     return StepOut(
         stage="temper",
         action=action + _cooled(do),
@@ -191,8 +193,9 @@ def _by_zone(do: Doing, demand: Demand, by: tuple[Temper, str]) -> StepOut:
 
 def _read(do: Doing, colour: str | None) -> str:
     """Return the colour that a temper without a thermometer is read by, after its time."""
-    seen = colour is not None and do.temper.means in {"plate", "torch"}
-    return f" (shows {colour})" if seen else ""
+    if do.temper.means not in {"plate", "torch"}:
+        return ""
+    return f" (shows {colour})" if colour is not None else f" ({_past_blue(do).split(':')[0]})"
 
 
 def _short_how(do: Doing, name: str) -> str:

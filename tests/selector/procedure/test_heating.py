@@ -61,6 +61,16 @@ def test_the_hold_counts_from_when_the_zone_is_of_one_colour():
     assert held(do, quick).action.startswith("Hold 40 s")
 
 
+def test_many_go_into_a_furnace_by_loads_and_through_a_flame_one_by_one():
+    many = {"part.quantity": 40}
+    load = at(steps_of(*O1, {**KILN, **many}), "set-up")[0].action
+    assert "40 in " in load or "all 40 in one load" in load
+    flame = set_up(doing("42crmo4", "local-torch", "oil", many)).action
+    assert "one after the other" in flame
+    assert flame.endswith("for 40")
+    assert "one after" not in set_up(doing("42crmo4", "local-torch", "oil")).action
+
+
 @pytest.mark.parametrize("light", ["dim", "sun"])
 def test_the_colour_is_that_of_the_light(light):
     do = doing("42crmo4", "local-torch", "oil", {"workshop.light": light})
