@@ -195,7 +195,7 @@ def _read(do: Doing, colour: str | None) -> str:
     """Return the colour that a temper without a thermometer is read by, after its time."""
     if do.temper.means not in {"plate", "torch"}:
         return ""
-    return f" (shows {colour})" if colour is not None else f" ({_past_blue(do).split(':')[0]})"
+    return f" (shows {colour})" if colour is not None else f" ({_past_blue(do).split(',')[0]})"
 
 
 def _short_how(do: Doing, name: str) -> str:
@@ -233,7 +233,7 @@ def _past_blue(do: Doing) -> str:
     """Return how a temper looks that is hotter than the temper colours go, or shows none."""
     chromium = do.steel.composition_wt_pct.get("Cr")
     if chromium is not None and chromium.middle > COLOURS_TO_CR:
-        return "a crayon mark for that heat melts: buy one, this steel shows no true colour"
+        return "a crayon mark for that heat melts, buy one: this steel shows no true colour"
     if do.temper.temperature_c >= FAINT_RED_C:
         return "grey all over, faintest red in the dark just to be seen"
     return "past blue and grey all over, no red even in the dark"
