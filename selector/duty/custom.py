@@ -43,6 +43,8 @@ _POOR_EDGE = 0.2
 KEEN_CARBON_WT_PCT = 0.65
 # So much thicker than oil hardens it, of the limit, steel for water is seldom oiled. [-]
 OILED_BEYOND = 0.5
+# Hard chrome laid on a part of one's own. [-]
+CHROMED = 0.5
 # Held in hot salt until it is bainite: thin parts of spring steel and the like.
 _AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
 # Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
@@ -137,19 +139,28 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
     return merit
 
 
+def _few_can(duty: Duty, work: Treatment) -> float:
+    """Return the most that a route is worth which few shops have, or know a firm for."""
+    route, kind = work.route, work.steel.kind
+    bainite = route.process == "austemper" and kind not in _AUSTEMPERED
+    # Who owns a kiln seldom has dry ice.
+    frozen = route.cold_c is not None and route.place == "workshop"
+    if route.kind == "laser" or bainite or frozen:
+        return SELDOM
+    if route.process != "chrome":
+        return USUAL
+    if duty == "pressed face":
+        # Hard chrome cracks where what is under it gives way.
+        return SELDOM if kind in _TOOL_KINDS else NEVER
+    # Rods are bought chromed; of new parts few are sent to be plated.
+    return CHROMED
+
+
 def _most(duty: Duty, work: Treatment) -> float:
     """Return the most that a way of hardening is worth, whatever it is made of."""
-    kind, most = work.steel.kind, [USUAL]
-    # Few shops know a firm with a laser.
-    if work.route.kind == "laser" or (
-        work.route.process == "austemper" and kind not in _AUSTEMPERED
-    ):
-        most.append(SELDOM)
+    kind, most = work.steel.kind, [_few_can(duty, work)]
     if work.hardens and is_too_harsh(work.steel, work.medium):
         most.append(_CRACK_IN_WATER.get(kind, USUAL))
-    if work.route.process == "chrome" and duty == "pressed face":
-        # Hard chrome cracks where what is under it gives way.
-        most.append(SELDOM if kind in _TOOL_KINDS else NEVER)
     if "residual" in work.route.temper and duty not in _STRUCK:
         most.append(SELDOM)
     if work.steel.family == _MOULD:
