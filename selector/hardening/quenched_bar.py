@@ -24,7 +24,7 @@ from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.quench import Agitation, Medium
 from selector.heat.steel_property import SteelClass
-from selector.metallurgy.austenite import Austenite, austenite
+from selector.metallurgy.austenite import Austenite, austenite, free_manganese
 from selector.metallurgy.band_curve import heat_coefficients
 from selector.metallurgy.hardenability import (
     PRESUMED_WT_PCT,
@@ -71,8 +71,6 @@ SHORTEST_S = 1e-3
 CORE_HRC, CORE_POWER, QUENCHED_UNEVEN = 3.0, 3.0, 0.3
 FERRITE_HV = 180.0
 ROOM_C = 20.0
-SULPHIDE_MN_PER_S = 1.71  # by atomic weights
-FREE_SULPHUR_WT_PCT = 0.03  # what the bands the curves were fitted to hold anyway
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -155,9 +153,9 @@ def _softer_core(carbon_wt_pct: Floats, hrc: Floats, cooling: BarCooling) -> Flo
 
 
 def _austenite(composition_wt_pct: Composition, austenitise_c: float) -> Austenite:
-    """Return the austenite after the soak; manganese bound as sulphide takes no part."""
-    free = max(composition_wt_pct.get("S", 0.0) - FREE_SULPHUR_WT_PCT, 0.0)
-    manganese = max(composition_wt_pct.get("Mn", 0.0) - SULPHIDE_MN_PER_S * free, 0.0)
+    """Return the austenite after the soak."""
+    held = composition_wt_pct.get("Mn", 0.0), composition_wt_pct.get("S", 0.0)
+    manganese = float(free_manganese(*held))
     effective = {**PRESUMED_WT_PCT, **composition_wt_pct, "Mn": manganese}
     rich = composition_wt_pct["C"] > SPHEROIDISED_ABOVE_WT_PCT
     structure: Structure = "spheroidised" if rich else "normalised"
