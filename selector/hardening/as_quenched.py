@@ -60,9 +60,9 @@ HEAT_LOG_SD = float(np.sqrt(BAR_LOG_SD**2 - LOG_SD_JOMINY**2))
 # A limit carried to another class of medium is no better known than the critical time itself.
 LIMIT_SPREAD, CARRIED_SPREAD = 0.2, CRITICAL_LOG_SD
 # Martensite at the centre of the section limit. A high-alloy steel is published as hard right
-# to the centre there: nine tenths (estimate). Of steel for water it is where a soft core begins,
-# half: so shells of silver steel and W1 meet the published 2.5 to 3.5 mm at 18 to 25 mm in
-# water, and silver steel hardens through in oil to about 8 mm. Steel for oil is published as
+# to the centre there: nine tenths (estimate). Of steel for water it is where a soft core
+# begins, half: so shells of silver steel and W1 meet the published 2.5 to 3.5 mm at 18 to 25 mm
+# in water, and silver steel hardens through in oil to about 8 mm. Steel for oil is published as
 # near full hardness there, within 3 to 4 HRC: three quarters. [-]
 LIMIT_SHARE, HARD_THROUGH, DEEP_THROUGH = {"water": 0.5}, 0.75, 0.9
 # What a high-alloy steel falls to where it does not harden: fine pearlite and bainite. [HRC]
