@@ -90,7 +90,8 @@ def free_manganese(manganese_wt_pct: ArrayLike, sulphur_wt_pct: ArrayLike) -> Fl
     1.01
     """
     bound = np.maximum(np.asarray(sulphur_wt_pct, dtype=float) - BAND_SULPHUR_WT_PCT, 0.0)
-    return np.asarray(np.maximum(manganese_wt_pct - SULPHIDE_MN_PER_S * bound, 0.0))
+    held = np.asarray(manganese_wt_pct, dtype=float)
+    return np.asarray(np.maximum(held - SULPHIDE_MN_PER_S * bound, 0.0))
 
 
 def austenite(
