@@ -11,12 +11,10 @@ from selector.requirement.part import Part, Section
 
 
 def extent_mm(section: Section) -> tuple[float, float]:
-    """Return how wide and high a section is from the end. [mm]."""
+    """Return how wide and high a section is from the end, a flat on its edge. [mm]."""
     if section.shape == "hexagon":
         return section.size, 2.0 / math.sqrt(3.0) * section.size
-    if section.shape == "flat":
-        return section.width or section.size, section.size
-    return section.size, section.size
+    return section.narrowest_mm, section.across_mm
 
 
 def end_extent_mm(part: Part) -> tuple[float, float]:
@@ -90,9 +88,9 @@ def draw_end(
     dashes = ",".join(number(v * look.em) for v in (1.2, 0.25, 0.25, 0.25))
     along = f"M{number(x - wide)} {number(y)} H{number(x + wide)}"
     over = f"M{number(x)} {number(y - high)} V{number(y + high)}"
-    thin = extent_mm(first)[1] * scale < CENTRED * look.em
-    for path in (over,) if thin else (along, over):
-        canvas.path(path, stroke=look.thin, style=f' stroke-dasharray="{dashes}"')
+    for path, across_mm in zip((over, along), extent_mm(first), strict=True):
+        if across_mm * scale >= CENTRED * look.em:
+            canvas.path(path, stroke=look.thin, style=f' stroke-dasharray="{dashes}"')
 
 
 def _draw_hard(
@@ -100,7 +98,7 @@ def _draw_hard(
 ) -> None:
     """Fill what is hard behind the end: a rim as deep as it is, or all of it."""
     x, y = middle
-    half = 0.5 * (first.size - (first.bore or 0.0))
+    half = first.most_depth_mm
     if marks.field is not None:
         depth = depth_share(marks, 0.5 * first.length) * half
         hrc: float | None = None

@@ -251,7 +251,9 @@ def _draw_end_view(
 ) -> None:
     """Draw the end view with its caption."""
     look, em = canvas.look, canvas.look.em
+    canvas.look = slim(look, min(s.narrowest_mm for s in part.section) * fit.end_scale)
     draw_end(canvas, part, marks, middle, fit.end_scale)
+    canvas.look = look
     y = middle[1] + 0.5 * end_extent_mm(part)[1] * fit.end_scale + 1.9 * em
     caption = CAPTION
     how = Type(anchor="middle", colour=look.grey)

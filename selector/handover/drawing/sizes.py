@@ -218,9 +218,9 @@ def across_words(stretch: Stretch, shown: Callable[[float], str] = shown_size) -
         return f"Ø{size}"
     if section.shape == "hexagon":
         return f"{size} A/F"
-    if section.shape == "square":
-        return f"{size} sq"
-    return size
+    if section.shape == "flat":
+        return f"{shown(section.across_mm)} × {shown(section.narrowest_mm)}"
+    return f"{size} sq"
 
 
 def across_reach(stretches: Sequence[Stretch], scale: float, em: float) -> float:
