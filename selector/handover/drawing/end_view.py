@@ -5,6 +5,7 @@ import math
 from selector.handover.drawing.canvas import Canvas, number
 from selector.handover.drawing.end_features import circle_path, draw_end_features
 from selector.handover.drawing.fields import depth_share
+from selector.handover.drawing.look import Look
 from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.outline import CENTRED
 from selector.requirement.part import Part, Section
@@ -115,3 +116,9 @@ def _draw_hard(
     if canvas.look.hatched:
         fill = f"url(#{canvas.key}-hard)"
     canvas.path(f"{outer} {inner}".strip(), fill=fill, style=' fill-rule="evenodd"')
+
+
+def thick_words(part: Part, look: Look) -> str:
+    """Return how thick the flats of a part are, which its side view does not show."""
+    flats = dict.fromkeys(s.narrowest_mm for s in part.section if s.shape == "flat")
+    return f"{' and '.join(map(look.size, flats))} thick" if flats else ""

@@ -239,7 +239,9 @@ def test_a_flat_shows_its_broad_side_and_says_how_thick_it_is():
     blade = Section(shape="flat", size=4, width=40, length=120)
     part = Part(name="blade", section=(blade,))
     texts = [spot.text for spot in spots(drawn(part, Marks(), PAPER).svg)]
-    assert "40 × 4" in texts
+    assert {"40 × 4", "4 thick"} <= set(texts)
+    small = replace(PAPER, width=90.0)
+    assert {"40", "4 thick"} <= {spot.text for spot in spots(drawn(part, Marks(), small).svg)}
     side = Side(axis_of(((0.0, 120.0),), 1.0, 0.0, 0.0), 0.0, stretches_of(part))
     # A skin of 1 mm lies under the edges of its face, and none of its core is less soft.
     skin = Marks(bands=(Band(0.0, 120.0, 1.0, 60.0),))
