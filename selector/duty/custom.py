@@ -43,6 +43,8 @@ _POOR_EDGE = 0.2
 KEEN_CARBON_WT_PCT = 0.65
 # So much thicker than oil hardens it, of the limit, steel for water is seldom oiled. [-]
 OILED_BEYOND = 0.5
+# Hard chrome laid on a part of one's own. [-]
+CHROMED = 0.5
 # Held in hot salt until it is bainite: thin parts of spring steel and the like.
 _AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
 # Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
@@ -145,8 +147,14 @@ def _most(duty: Duty, work: Treatment) -> float:
         work.route.process == "austemper" and kind not in _AUSTEMPERED
     ):
         most.append(SELDOM)
+    if work.route.cold_c is not None and work.route.place == "workshop":
+        # Who owns a kiln seldom has dry ice.
+        most.append(SELDOM)
     if work.hardens and is_too_harsh(work.steel, work.medium):
         most.append(_CRACK_IN_WATER.get(kind, USUAL))
+    if work.route.process == "chrome":
+        # Rods are bought chromed; of new parts few are sent to be plated.
+        most.append(CHROMED)
     if work.route.process == "chrome" and duty == "pressed face":
         # Hard chrome cracks where what is under it gives way.
         most.append(SELDOM if kind in _TOOL_KINDS else NEVER)

@@ -194,6 +194,20 @@ def test_an_end_is_less_work_for_a_flame_than_the_whole_part():
     assert work_of(work("c45", "local-torch")) < work_of(work("c45", "through-torch"))
 
 
+def test_what_few_shops_can_do_is_seldom_done():
+    wanted = asked(CASES["sliding"])
+    lead = resolved(wanted, CATALOG).leading
+    kiln = "muffle-furnace"
+    plain, cold = (
+        custom(work("100mncrw4", route, "oil", kiln), lead, wanted)
+        for route in ("through-furnace", "through-furnace-cold")
+    )
+    assert cold <= SELDOM < plain
+    chromed = custom(work("c45", "subcontract-chrome", None, None), lead, wanted)
+    assert NEVER < chromed < custom(work("c45", "subcontract-induction", "water", None), lead,
+                                    wanted)  # fmt: skip
+
+
 def test_oil_is_for_little_more_than_the_section_it_hardens():
     worn = {**CASES["cutting edge"], "part.feature": []}
     sizes = (7.0, 9.0, 11.0, 16.0)
