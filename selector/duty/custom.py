@@ -15,6 +15,7 @@ from selector.duty.strength import has_load
 from selector.job.bath_check import is_too_harsh, too_mild_mm
 from selector.job.demand import Demand
 from selector.job.process import SPRAYED
+from selector.job.screening import heated_thickness
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -40,6 +41,10 @@ EDGE_CARBON_WT_PCT = 0.5
 _POOR_EDGE = 0.2
 # Strip for springs this rich makes knives and sickles too.
 KEEN_CARBON_WT_PCT = 0.65
+# So much thicker than oil hardens it, of the limit, steel for water is seldom oiled. [-]
+OILED_BEYOND = 0.5
+# Hard chrome laid on a part of one's own. [-]
+CHROMED = 0.5
 # Held in hot salt until it is bainite: thin parts of spring steel and the like.
 _AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
 # Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
@@ -77,10 +82,17 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     duty = duty_of(demand, asked)
     if is_made_for(work, asked) and not asked.safety_critical:
         return where_wet(USUAL, duty, work, asked)
-    if too_mild_mm(asked, work) is not None:
-        # Oil is for its thin sections: thicker ones go into water.
-        return SELDOM * _fit(duty, work, asked)
-    return _fit(duty, work, asked)
+    return _oiled(asked, work) * _fit(duty, work, asked)
+
+
+def _oiled(asked: Requirement, work: Treatment) -> float:
+    """Return what is left of a merit where oil is for thinner sections of the steel. [-]."""
+    limit_mm = too_mild_mm(asked, work)
+    if limit_mm is None:
+        return USUAL
+    # The limit is said with an "about": what is little thicker is oiled too.
+    beyond = heated_thickness(asked, work) / limit_mm - 1.0
+    return max(SELDOM, USUAL - (USUAL - SELDOM) * beyond / OILED_BEYOND)
 
 
 def _fit(duty: Duty, work: Treatment, asked: Requirement) -> float:
@@ -135,8 +147,14 @@ def _most(duty: Duty, work: Treatment) -> float:
         work.route.process == "austemper" and kind not in _AUSTEMPERED
     ):
         most.append(SELDOM)
+    if work.route.cold_c is not None and work.route.place == "workshop":
+        # Who owns a kiln seldom has dry ice.
+        most.append(SELDOM)
     if work.hardens and is_too_harsh(work.steel, work.medium):
         most.append(_CRACK_IN_WATER.get(kind, USUAL))
+    if work.route.process == "chrome":
+        # Rods are bought chromed; of new parts few are sent to be plated.
+        most.append(CHROMED)
     if work.route.process == "chrome" and duty == "pressed face":
         # Hard chrome cracks where what is under it gives way.
         most.append(SELDOM if kind in _TOOL_KINDS else NEVER)
