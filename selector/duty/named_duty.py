@@ -4,7 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-from selector.job.demand import Demand, is_drive_end, is_key
+from selector.job.demand import Demand
+from selector.job.drive import is_drive_end, is_key
 from selector.kept import per_record
 from selector.requirement import Requirement
 from selector.requirement.whole import LEAST_WEAR
