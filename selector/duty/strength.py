@@ -1,7 +1,7 @@
 """Least factor of strength over the sections, by yielding, by fatigue and at corners."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -19,6 +19,7 @@ from selector.mechanics.section import (
     torsion_stress_mpa,
 )
 from selector.mechanics.strength import (
+    Finish,
     combined_factor,
     fatigue_factor,
     static_factor,
@@ -27,6 +28,7 @@ from selector.mechanics.strength import (
 from selector.requirement import Requirement
 from selector.requirement.load import Load
 from selector.requirement.part import Part
+from selector.requirement.whole import STRIP_MM
 
 Floats = NDArray[np.float64]
 # A factor above this on a known load buys nothing.
@@ -54,6 +56,7 @@ class Stress:
     nominal_mpa: float
     plastic_ratio: float
     notch: float
+    finish: Finish = "machined"
 
     @property
     def kind(self) -> Literal["torsion", "bending"]:
@@ -66,7 +69,8 @@ class Stress:
 
     def fatigue_factor(self, hv: Floats) -> Floats:
         """Return the fatigue factor of this load alone, over hardness in HV."""
-        factor = fatigue_factor(ALTERNATING * self.nominal_mpa, hv, self.kind, self.notch)
+        amplitude = ALTERNATING * self.nominal_mpa
+        factor = fatigue_factor(amplitude, hv, self.kind, self.notch, self.finish)
         return AXIAL_FATIGUE * factor if self.load == "axial" else factor
 
 
@@ -143,7 +147,16 @@ def _stresses(asked: Requirement, notch: Notches) -> tuple[tuple[Stress, ...], .
             mpa = load.axial / area_mm2(section)
             here.append(Stress("axial", mpa, float(notch.net_axial[index]), bend))
         stressed.append(tuple(here))
+    if _is_drawn_smooth(asked):
+        return tuple(tuple(replace(s, finish="ground") for s in here) for here in stressed)
     return tuple(stressed)
+
+
+def _is_drawn_smooth(asked: Requirement) -> bool:
+    """Return whether a part is a spring of wire or thin strip, smooth as it is drawn."""
+    thick = max(section.narrowest_mm for section in asked.part.section)
+    coiled = asked.part.shape_class == "coil-spring"
+    return coiled or (asked.is_spring and thick <= STRIP_MM)
 
 
 def least_factor(section_hrc: Floats, bears: Bearing, load: Floats) -> Floats:
