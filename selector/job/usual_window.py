@@ -7,7 +7,9 @@ import re
 from dataclasses import dataclass, replace
 
 from selector.hardness_scale import hrc_from_hv
+from selector.mechanics.contact import hertz_line
 from selector.requirement import Requirement
+from selector.requirement.part_name import module_mm
 from selector.requirement.zone import Mate, Zone
 
 
@@ -94,9 +96,12 @@ _DEPTH_MM = {
     "rolling-contact": 0.8,
     "edge-impact": 1.0,
 }
+# Times the depth of the greatest shear under a line contact that a track is hard. Common
+# practice. [-]
+_SHEAR_DEPTHS = 4.0
 # Of the thickness of a tooth, which is 1.57 modules: a case of a quarter of the module, or it
 # leaves too little core. Common practice. [-]
-_TOOTH_SHARE = 0.16
+_TOOTH_SHARE, _TOOTH_MODULES = 0.16, 1.57
 # What a gauge may touch without wearing. Common practice.
 _WEARS_NOTHING = re.compile(
     r"wood|timber|plastic|nylon|acetal|leather|cork|felt|rubber|wax|paper|card|cloth|clay",
@@ -113,12 +118,30 @@ _SPRING = (
 def usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
     """Return the depth that wear asks, of thin work no more than hard right through. [mm]."""
     middle = min(section.most_depth_mm for section in requirement.sections_of(zone))
+    part = requirement.part
     teeth = [
         _TOOTH_SHARE * feature.size
-        for feature in requirement.part.feature
+        for feature in part.feature
         if feature.kind == "teeth" and feature.size is not None
     ]
-    return min(_DEPTH_MM[zone.wear], middle, *teeth)
+    module = (
+        module_mm(part.name, max(s.size for s in part.section)) if part.is_toothed else None
+    )
+    if module is not None and not teeth:
+        teeth = [_TOOTH_SHARE * _TOOTH_MODULES * module]
+    pressed = _pressed_mm(requirement, zone) if zone.wear == "sliding" else 0.0
+    return min(max(_DEPTH_MM[zone.wear], pressed), middle, *teeth)
+
+
+def _pressed_mm(requirement: Requirement, zone: Zone) -> float:
+    """Return how deep a round track must be hard under the force on it. [mm]."""
+    force_n = requirement.load.contact
+    rounds = [s for s in requirement.sections_of(zone) if s.shape in {"round", "tube"}]
+    if not force_n or not rounds:
+        return 0.0
+    thin = min(rounds, key=lambda section: section.size)
+    contact = hertz_line(force_n / thin.length, 0.5 * thin.size)
+    return _SHEAR_DEPTHS * float(contact.shear_depth_mm)
 
 
 def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:

@@ -112,6 +112,10 @@ _BREAKS = re.compile(
     r"\bbreak(?:ing|away)?[- ](?:pin|bolt)s?\b|\bweak link\b",
     re.IGNORECASE,
 )
+# The size of teeth: a module in mm, a diametral pitch, or their number.
+_MODULE = re.compile(r"\b(?:module|mod\.?|m)\s?(\d+(?:\.\d+)?)\b", re.IGNORECASE)
+_PITCH = re.compile(r"\b(\d+(?:\.\d+)?)\s?(?:dp\b|diametral)", re.IGNORECASE)
+_TEETH = re.compile(r"\b(\d+)\s?(?:t\b|teeth|tooth)", re.IGNORECASE)
 # A spring that is bent sharp to its shape.
 _FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
 # What digs or cuts the ground: stones strike it.
@@ -193,6 +197,29 @@ def is_formed(name: str) -> bool:
 def is_folded(name: str) -> bool:
     """Return whether it is a spring that is bent sharp, as one leaf folded upon itself."""
     return _FOLDED.search(name) is not None
+
+
+def module_mm(name: str, outside_mm: float) -> float | None:
+    """Return the module of teeth that a name gives, None where it gives none.
+
+    Parameters
+    ----------
+    name : str
+        As "module 2.5", "20 DP" or, with the diameter over the teeth, "40 teeth".
+    outside_mm : float
+        Diameter over the teeth. [mm]
+
+    Returns
+    -------
+    float or None
+        Module. [mm]
+    """
+    if module := _MODULE.search(name):
+        return float(module[1])
+    if pitch := _PITCH.search(name):
+        return 25.4 / float(pitch[1])
+    teeth = _TEETH.search(name)
+    return outside_mm / (int(teeth[1]) + 2) if teeth else None
 
 
 def works_ground(name: str, *, lightly: bool = False) -> bool:

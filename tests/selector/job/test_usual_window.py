@@ -1,6 +1,11 @@
 import pytest
 
-from selector.job.usual_window import usual_depth_mm, usual_spring, usual_window
+from selector.job.usual_window import (
+    is_struck_edge,
+    usual_depth_mm,
+    usual_spring,
+    usual_window,
+)
 from selector.requirement.zone import Mate
 from tests.dog import asked
 
@@ -143,3 +148,31 @@ def test_thin_strip_that_its_load_would_bend_for_good_is_a_spring():
     assert strip(0.6, "0.3 N m").is_spring
     assert not strip(0.6, "0.05 N m").is_spring
     assert not strip(3, "8 N m").is_spring
+
+
+def test_teeth_whose_size_stands_in_the_name_keep_a_core_too():
+    gear = {
+        "part.name": "Pinion, module 1.25", "part.feature": [{"kind": "teeth", "at": 10}],
+        "load": {"impact": "none", "cycles": "fatigue"},
+        "part.section": [{"shape": "round", "size": 40, "length": 20}],
+        "zone": [{"section": [1], "wear": "rolling-contact", "severity": "medium"}],
+    }  # fmt: skip
+    small, plain = asked(gear), asked({**gear, "part.name": "Pinion"})
+    assert usual_depth_mm(small, small.zone[0]) == pytest.approx(0.25 * 1.25, rel=0.02)
+    assert usual_depth_mm(plain, plain.zone[0]) == 0.8
+
+
+def test_a_track_that_is_pressed_on_is_hard_below_its_greatest_shear():
+    """1500 N on a cam 20 mm wide: half a millimetre, where the shear peaks at an eighth."""
+    cam = of("sliding", "medium", size=60)
+    pressed = cam.model_copy(update={"load": cam.load.model_copy(update={"contact": 4500.0})})
+    assert usual_depth_mm(cam, cam.zone[0]) == 0.1
+    assert 0.4 < usual_depth_mm(pressed, pressed.zone[0]) < 0.7
+
+
+def test_what_is_struck_is_an_edge_where_it_is_thin_or_called_so():
+    broad, thin = (of("edge-impact", impact="hammered", size=size) for size in (20, 6))
+    assert not is_struck_edge(broad, broad.zone[0])
+    assert is_struck_edge(thin, thin.zone[0])
+    chisel = of("edge-impact", impact="hammered", name="Cold chisel")
+    assert is_struck_edge(chisel, chisel.zone[0])

@@ -9,6 +9,7 @@ from selector.requirement.part_name import (
     itself,
     may_be_edged,
     measures,
+    module_mm,
     presses,
     rubs,
     works_ground,
@@ -130,3 +131,10 @@ def test_an_end_with_a_form_of_its_own_is_known_by_name():
     assert is_formed("Flaring cone, 45 degrees")
     assert not is_formed("Guide pillar, 20 mm")
     assert not is_formed("Pin for a ball joint")
+
+
+def test_the_size_of_teeth_is_read_off_a_name():
+    assert module_mm("Change wheel, 20 DP, 40 teeth", 53) == pytest.approx(1.27)
+    assert module_mm("Pinion, module 2.5", 60) == 2.5
+    assert module_mm("Ratchet, 24 teeth", 52) == 2
+    assert module_mm("Oil-pump gear", 32) is None
