@@ -13,7 +13,7 @@ from selector.hazards.one_sided import bath_side_k, bow_mm
 from selector.heat.boiling import Quench
 from selector.heat.grid import Grid
 from selector.heat.operator import SEEN_C
-from selector.kept import kept_within
+from selector.kept import kept_on_disk, kept_within
 from selector.sampling import Normals
 from selector.torch.course import HOLDS_S
 from selector.torch.heating import HEATINGS_MB, Heatings, heatings
@@ -77,8 +77,13 @@ class Library:
 @kept_within(HEATINGS_MB)
 def library(task: Torching, past_mm: float, quench: Quench) -> Library:
     """Return the heatings of a part and its quenches in one bath."""
-    heated = heatings(task, past_mm)
-    return Library(heated, cooled(heated, quench))
+    return Library(heatings(task, past_mm), _cooled(task, past_mm, quench))
+
+
+@kept_on_disk
+def _cooled(task: Torching, past_mm: float, quench: Quench) -> Cooled:
+    """Return how a heated part cools in a bath."""
+    return cooled(heatings(task, past_mm), quench)
 
 
 def dipped(whole: Library, under_mm: float) -> Library:
