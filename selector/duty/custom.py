@@ -153,7 +153,7 @@ def _most(duty: Duty, work: Treatment) -> float:
 
 
 def _most_of_process(duty: Duty, work: Treatment) -> Iterator[float]:
-    """Return what a process that few firms offer, or that few send parts to, is worth at most."""
+    """Return what a process that few firms offer or few send parts to is worth at most."""
     kind, route = work.steel.kind, work.route
     if route.kind == "laser" or (route.process == "austemper" and kind not in _AUSTEMPERED):
         yield SELDOM
