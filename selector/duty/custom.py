@@ -5,7 +5,7 @@ hard as one of chisel steel, and nobody makes one. Common practice of toolrooms 
 shops, no source.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from selector.duty.damp import thickest_mm, where_hot, where_wet
 from selector.duty.made_of import CERTIFIED, KINDS, LINED, MADE, SKIN, THROUGH, WEAR_PLATE, Make
@@ -139,40 +139,46 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
     return merit
 
 
-def _few_can(duty: Duty, work: Treatment) -> float:
-    """Return the most that a route is worth which few shops have, or know a firm for."""
-    route, kind = work.route, work.steel.kind
-    bainite = route.process == "austemper" and kind not in _AUSTEMPERED
-    # Who owns a kiln seldom has dry ice.
-    frozen = route.cold_c is not None and route.place == "workshop"
-    if route.kind == "laser" or bainite or frozen:
-        return SELDOM
-    if route.process != "chrome":
-        return USUAL
-    if duty == "pressed face":
-        # Hard chrome cracks where what is under it gives way.
-        return SELDOM if kind in _TOOL_KINDS else NEVER
-    # Rods are bought chromed; of new parts few are sent to be plated.
-    return CHROMED
-
-
 def _most(duty: Duty, work: Treatment) -> float:
     """Return the most that a way of hardening is worth, whatever it is made of."""
-    kind, most = work.steel.kind, [_few_can(duty, work)]
+    most = [USUAL, *_most_of_process(duty, work), *_most_by_eye(duty, work)]
+    kind = work.steel.kind
     if work.hardens and is_too_harsh(work.steel, work.medium):
         most.append(_CRACK_IN_WATER.get(kind, USUAL))
     if "residual" in work.route.temper and duty not in _STRUCK:
         most.append(SELDOM)
     if work.steel.family == _MOULD:
         most.append(_OF_MOULD_STEEL.get(duty, NEVER))
-    by_eye = work.hardens and work.by_eye
-    if by_eye and work.steel.hardened and work.steel.hardened.quench == "air":
-        # Steel that hardens in air wants a soak that nobody holds by eye.
-        most.append(SELDOM)
-    if by_eye and duty == "spring" and kind == "high-carbon":
-        # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
-        most.append(NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM)
     return min(most)
+
+
+def _most_of_process(duty: Duty, work: Treatment) -> Iterator[float]:
+    """Return what a process that few firms offer or few send parts to is worth at most."""
+    kind, route = work.steel.kind, work.route
+    if route.kind == "laser" or (route.process == "austemper" and kind not in _AUSTEMPERED):
+        yield SELDOM
+    if route.cold_c is not None and route.place == "workshop":
+        # Who owns a kiln seldom has dry ice.
+        yield SELDOM
+    if route.process == "chrome":
+        # Rods are bought chromed; of new parts few are sent to be plated.
+        yield CHROMED
+    if route.process == "chrome" and duty == "pressed face":
+        # Hard chrome cracks where what is under it gives way.
+        yield SELDOM if kind in _TOOL_KINDS else NEVER
+
+
+def _most_by_eye(duty: Duty, work: Treatment) -> Iterator[float]:
+    """Return what steel that wants a measured heat is worth at most where there is an eye."""
+    steel = work.steel
+    if not (work.hardens and work.by_eye):
+        return
+    if steel.hardened and steel.hardened.quench == "air":
+        # Steel that hardens in air wants a soak that nobody holds by eye.
+        yield SELDOM
+    if duty == "spring" and steel.kind == "high-carbon":
+        # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
+        yield NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM
 
 
 def _by_analysis(merit: float, duty: Duty, work: Treatment) -> float:
