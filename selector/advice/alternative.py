@@ -13,6 +13,7 @@ from selector.gate import BY_STEEL, looked_at
 from selector.hardness_scale import hv_from_hb, hv_from_hrc
 from selector.job.sold import sold_for
 from selector.job.treatment import Treatment
+from selector.option.labour import labour_h
 from selector.wording import in_100
 
 Kind = Literal["cheap", "better", "as_bought", "bought_hard", "sent_out"]
@@ -167,6 +168,9 @@ def _worth_saying(
 ) -> dict[Kind, tuple[int, Option]]:
     """Return the kinds that differ: none hardened in vain, no cheap one too dear."""
     gone: set[Kind] = set(_HARDENS) if needs_no_heat(advice) else set()
+    if gone and advice.job.leading.low_hrc is None:
+        # Nobody sends out to harden what asks for no hardness.
+        gone.add("sent_out")
     if "cheap" in best and "better" in best:
         costs = [best[kind][1].judged.value("cost") for kind in _HARDENS]
         gone |= {"cheap"} if costs[0] >= costs[1] else set()
@@ -183,7 +187,7 @@ def work_h(advice: Advice, option: Option) -> float:
     """Return the hours of one's own work on a part: machining, treatment, checking. [h]."""
     items, prices = option.judged.prediction.bill.items, advice.job.catalog.prices
     bench = sum(items[name] for name in ("machining", "inspection", "straightening"))
-    heat_h = option.treatment.route.labour_h.value / advice.asked.part.quantity**0.3
+    heat_h = labour_h(option.treatment, advice.asked.part)
     return float(bench / prices.labour_per_h + heat_h)
 
 

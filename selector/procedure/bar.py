@@ -195,6 +195,7 @@ def relief(do: Doing) -> StepOut:
         stage="prepare",
         action=f"Rough out to 0.5 mm a side, relieve at {at_c:.0f} °C for "
         f"{RELIEF_MIN:.0f} min, leave it in to cool, then finish",
+        short=f"rough out, relieve {RELIEF_MIN:.0f} min at {at_c:.0f} °C, finish",
         means=do.furnaces[0].name if do.furnaces else "the firm",
         check="runs as true after as before",
         otherwise="true it up now, not after it is hard",

@@ -64,6 +64,7 @@ def _forged(do: Doing) -> StepOut:
         stage="prepare",
         action="Forge the head to shape at orange (1000 to 1100 °C), stop when it is dull red; "
         f"then normalise all of it: {at_c:.0f} °C right through, still air",
+        short="forge to shape, normalise",
         means="forge, anvil",
         check="no cracks or cold shuts; a file cuts it alike all over",
         otherwise="burnt or sparking: cut it off and start again",
