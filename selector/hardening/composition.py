@@ -69,13 +69,14 @@ def sampled(steel: Steel, normals: Normals) -> Composition:
         Element to content; shape (samples, 1). [wt %]
     """
     spans = steel.composition_wt_pct
-    centre = middle(steel)
-    return {
-        element: truncated(normals[element], *_limits(element, spans.get(element)))[:, None]
-        if element in normals
-        else centre[element]
-        for element in elements(steel)
-    }
+    found = dict(middle(steel))
+    varied = [element for element in found if element in normals]
+    if varied:
+        # All elements at once: a call of each would take three times as long.
+        low, high = np.array([_limits(name, spans.get(name)) for name in varied]).T[:, :, None]
+        contents = truncated(np.stack([normals[name] for name in varied]), low, high)
+        found.update(zip(varied, contents[:, :, None], strict=True))
+    return found
 
 
 @lru_cache(maxsize=256)
