@@ -10,7 +10,6 @@ from catalog.route import Route
 from catalog.steel import Condition, Steel
 from selector.gate import Gate
 from selector.job.bench import Bench
-from selector.job.response import answers
 from selector.job.screening import RULES
 from selector.job.sold import unfit_bar
 from selector.job.supply import Racked, as_drawn
@@ -78,13 +77,8 @@ def screened(
         if steel.kind == "unknown" and steel.slug not in racked:
             continue
         conditions = _sold_or_racked(requirement, steel, on)
-        # Half of all that is thought of does not answer to its route, however it is sold.
-        known: dict[tuple[int, str], Gate | None] = {}
         for treatment in _treatments(steel, conditions, ways, wanted):
-            way = (id(treatment.steel), treatment.route.slug)
-            if way not in known:
-                known[way] = answers(requirement, treatment)
-            yield Screened(treatment, known[way] or _objection(requirement, treatment))
+            yield Screened(treatment, _objection(requirement, treatment))
 
 
 def _objection(requirement: Requirement, treatment: Treatment) -> Gate | None:
