@@ -2,7 +2,8 @@
 
 from selector.advice.advise import Advice
 from selector.duty.strength import has_load
-from selector.job.demand import Demand, is_key
+from selector.job.demand import Demand
+from selector.job.drive import is_key
 from selector.job.geometry import cut_mm
 from selector.job.supply import presumed
 from selector.option.movement import permitted_movement

@@ -4,7 +4,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-from selector.job.demand import Demand, is_drive_end, is_key
+from selector.job.demand import Demand
+from selector.job.drive import is_drive_end, is_key
+from selector.job.usual_window import is_struck_edge
 from selector.kept import per_record
 from selector.requirement import Requirement
 from selector.requirement.whole import LEAST_WEAR
@@ -15,8 +17,6 @@ Duty = Literal[
     "struck body", "spring", "drive", "key", "sliding", "tool", "plain", "gauge",
     "pressed face", "struck face", "rubbing tool",
 ]  # fmt: skip
-# A struck end this thin is an edge or a point, a thicker one a face. [mm]
-EDGE_MM = 12.0
 # Who asks so much hardness where nothing wears has a tool in mind. [HRC]
 TOOL_HRC = 45.0
 # What is to stay softer than this, to spare its mate, is left as bought like any plain part.
@@ -48,12 +48,11 @@ class _Zone:
     def of(cls, demand: Demand, asked: Requirement) -> "_Zone":
         """Return the zone that a demand is made for."""
         zone = asked.zone[demand.zone]
-        thin = min(section.narrowest_mm for section in asked.sections_of(zone)) <= EDGE_MM
         struck = asked.load.impact == "hammered"
         return cls(
             wear=zone.wear,
             struck=struck,
-            edged=asked.is_edged or (struck and thin),
+            edged=is_struck_edge(asked, zone),
             pressed=asked.presses,
             toothed=asked.part.is_toothed,
             spring=asked.is_spring,

@@ -1,7 +1,7 @@
 """Least factor of strength over the sections, by yielding, by fatigue and at corners."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from selector.duty.contact import Corner, corner_factor, corners
 from selector.figure import column_medians
 from selector.hardness_scale import hv_from_hrc
-from selector.job.demand import is_key
+from selector.job.drive import is_key, turns_slot
 from selector.job.geometry import Notches, area_mm2, notches
 from selector.mechanics.blade import slot_stress_mpa
 from selector.mechanics.section import (
@@ -19,6 +19,7 @@ from selector.mechanics.section import (
     torsion_stress_mpa,
 )
 from selector.mechanics.strength import (
+    Finish,
     combined_factor,
     fatigue_factor,
     static_factor,
@@ -27,6 +28,7 @@ from selector.mechanics.strength import (
 from selector.requirement import Requirement
 from selector.requirement.load import Load
 from selector.requirement.part import Part
+from selector.requirement.whole import STRIP_MM
 
 Floats = NDArray[np.float64]
 # A factor above this on a known load buys nothing.
@@ -40,9 +42,6 @@ ALTERNATING = 0.5
 # Axial over bending fatigue limit (R. G. Budynas, J. K. Nisbett, Shigley's Mechanical
 # Engineering Design, 9th ed., 2011, Eq. 6-26, from memory).
 AXIAL_FATIGUE = 0.85
-# A flat end at least so many times as wide as it is thick, and no longer than twice its width,
-# turns a slot where thicker steel stands behind it. Estimate. [-]
-_BLADE_WIDE, _BLADE_LONG = 3.0, 2.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +56,7 @@ class Stress:
     nominal_mpa: float
     plastic_ratio: float
     notch: float
+    finish: Finish = "machined"
 
     @property
     def kind(self) -> Literal["torsion", "bending"]:
@@ -69,7 +69,8 @@ class Stress:
 
     def fatigue_factor(self, hv: Floats) -> Floats:
         """Return the fatigue factor of this load alone, over hardness in HV."""
-        factor = fatigue_factor(ALTERNATING * self.nominal_mpa, hv, self.kind, self.notch)
+        amplitude = ALTERNATING * self.nominal_mpa
+        factor = fatigue_factor(amplitude, hv, self.kind, self.notch, self.finish)
         return AXIAL_FATIGUE * factor if self.load == "axial" else factor
 
 
@@ -129,7 +130,7 @@ def _stresses(asked: Requirement, notch: Notches) -> tuple[tuple[Stress, ...], .
         shape = (section.shape, section.size, section.width, section.bore)
         modulus, here = section_modulus(*shape), list[Stress]()
         twist, bend = float(notch.torsion[index]), float(notch.bending[index])
-        if load.torque and index == 0 and _turns_slot(asked):
+        if load.torque and index == 0 and turns_slot(asked):
             mpa = float(slot_stress_mpa(load.torque, section.size, section.width or 0.0))
             here.append(Stress("torsion", mpa, 1.0, 1.0))
         elif load.torque and load.twists(index) and index not in keys:
@@ -146,17 +147,16 @@ def _stresses(asked: Requirement, notch: Notches) -> tuple[tuple[Stress, ...], .
             mpa = load.axial / area_mm2(section)
             here.append(Stress("axial", mpa, float(notch.net_axial[index]), bend))
         stressed.append(tuple(here))
+    if _is_drawn_smooth(asked):
+        return tuple(tuple(replace(s, finish="ground") for s in here) for here in stressed)
     return tuple(stressed)
 
 
-def _turns_slot(asked: Requirement) -> bool:
-    """Return whether a part ends in a thin blade that carries the torque, as a screwdriver."""
-    end, *behind = asked.part.section
-    width = end.width or 0.0
-    thin = end.shape == "flat" and width >= _BLADE_WIDE * end.size
-    short = end.length <= _BLADE_LONG * width
-    backed = bool(behind) and behind[0].narrowest_mm > end.size
-    return thin and short and backed and asked.load.twists(0)
+def _is_drawn_smooth(asked: Requirement) -> bool:
+    """Return whether a part is a spring of wire or thin strip, smooth as it is drawn."""
+    thick = max(section.narrowest_mm for section in asked.part.section)
+    coiled = asked.part.shape_class == "coil-spring"
+    return coiled or (asked.is_spring and thick <= STRIP_MM)
 
 
 def least_factor(section_hrc: Floats, bears: Bearing, load: Floats) -> Floats:

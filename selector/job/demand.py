@@ -7,16 +7,25 @@ is usual, less what blows and the mate take off.
 from dataclasses import dataclass
 
 from selector.hardness_scale import hrc_from_hv
-from selector.job.usual_window import Usual, usual_depth_mm, usual_spring, usual_window
+from selector.job.drive import is_drive_end, turns_slot
+from selector.job.usual_window import (
+    GAUGE,
+    Usual,
+    runs_in_bearing,
+    spares_teeth,
+    usual_depth_mm,
+    usual_spring,
+    usual_window,
+)
 from selector.requirement import Requirement
 from selector.requirement.zone import Window, Zone
 
 TOP_HRC = 66.0
-_TOP_BY_IMPACT = {"none": TOP_HRC, "light": 62.0, "hammered": 58.0}
+_TOP_BY_IMPACT = {"none": TOP_HRC, "light": 62.0, "hammered": 60.0}
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
 _DRIVE = Usual(39.0, 50.0, 39.0)
-# A wider hexagon is no key but turned by a spanner, which bears along its flats. [mm]
-KEYS_MM = 14.0
+# The blade of a screwdriver: floor of ASME B107.15-2002, 5.4.3, top by common practice.
+_BLADE = Usual(50.0, 58.0, 48.0)
 # Where lives depend on it, bar is certified as hard as this; a part is tough before all else.
 # Common practice. [HRC]
 CERTIFIED_HRC = 40.0
@@ -83,9 +92,17 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     usual = usual_window(requirement, zone)
     if usual is not None and not _softer_than_steel(zone):
         return _derived(requirement, number, usual, depth)
+    turning = _turning(requirement, number, zone)
+    return turning or _undemanding(zone, number, *_why_soft(requirement, zone))
+
+
+def _turning(requirement: Requirement, number: int, zone: Zone) -> Demand | None:
+    """Return the demand of what turns another part by its corners or its blade."""
+    if turns_slot(requirement) and zone.section == (1,):
+        return _by_corners(number, zone, _BLADE, "a blade that turns a slot (common practice)")
     if is_drive_end(requirement, zone):
         return _driving(number, zone, vital=requirement.safety_critical)
-    return _undemanding(zone, number, *_why_soft(requirement, zone))
+    return None
 
 
 def _places(zone: Zone) -> tuple[int, ...]:
@@ -117,6 +134,25 @@ def _driving(number: int, zone: Zone, *, vital: bool) -> Demand:
     reason = "a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps"
     if vital:
         reason = "a driving end, and lives depend on it: pre-hardened bar (common practice)"
+    return _by_corners(number, zone, usual, reason)
+
+
+def _by_corners(number: int, zone: Zone, usual: Usual, reason: str) -> Demand:
+    """Return the demand of what turns another part by its corners."""
+    return _throughout(number, zone, usual, reason, FOR_CORNERS)
+
+
+def _springing(requirement: Requirement, number: int, zone: Zone) -> Demand:
+    """Return the demand of a spring, by the thickness of its section."""
+    thick = max(section.narrowest_mm for section in requirement.sections_of(zone))
+    reason = f"a spring of {thick:g} mm (common practice)"
+    if requirement.part.shape_class != "coil-spring" and not requirement.is_named_spring:
+        reason = "thin strip that this load would bend for good if it were soft: spring temper"
+    return _throughout(number, zone, usual_spring(thick), reason, FOR_SPRING)
+
+
+def _throughout(number: int, zone: Zone, usual: Usual, reason: str, purpose: str) -> Demand:
+    """Return the demand of a zone that is as hard right through as its load asks."""
     return Demand(
         zone=number,
         sections=_places(zone),
@@ -127,25 +163,7 @@ def _driving(number: int, zone: Zone, *, vital: bool) -> Demand:
         depth_mm=0.0,
         derived=True,
         reason=reason,
-        purpose=FOR_CORNERS,
-    )
-
-
-def _springing(requirement: Requirement, number: int, zone: Zone) -> Demand:
-    """Return the demand of a spring, by the thickness of its section."""
-    thick = max(section.narrowest_mm for section in requirement.sections_of(zone))
-    usual = usual_spring(thick)
-    return Demand(
-        zone=number,
-        sections=_places(zone),
-        low_hrc=usual.low_hrc,
-        high_hrc=usual.high_hrc,
-        floor_hrc=usual.floor_hrc,
-        ceiling_hrc=usual.high_hrc + SLACK_ABOVE_HRC,
-        depth_mm=0.0,
-        derived=True,
-        reason=f"a spring of {thick:g} mm (common practice)",
-        purpose=FOR_SPRING,
+        purpose=purpose,
     )
 
 
@@ -161,13 +179,16 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
     wet = rubs and requirement.limit.corrosion == "severe" and not vital
     if wet:
         wish = ", a wish only: what stands severe corrosion is seldom so hard"
-    light = zone.wear == "abrasive" and zone.severity == "light" and not requirement.is_edged
+    light = zone.wear == "abrasive" and zone.severity == "light" and not requirement.has_edge
     if light:
         wish = ", a wish only: without an edge soft steel does for a while in light grit"
+    called = usual is GAUGE and not requirement.surely_measures
+    if called:
+        wish = ", a wish only: it is called a gauge, but nothing says that it is kept true"
     # A cheap loser needs to be strong enough, no more: a mate as soft as plain bar is spared by
     # any that is no harder.
     loser = _soft_mate_hrc(zone)
-    free = vital or wet or light or loser is not None
+    free = vital or wet or light or called or loser is not None
     floor = min(usual.floor_hrc, aim.low_hrc)
     bought = min(
         floor, _over_mate(zone), floor if usual.bought_hrc is None else usual.bought_hrc
@@ -244,32 +265,16 @@ def _over_mate(zone: Zone) -> float:
     return TOP_HRC if other is None else other + APART_HRC
 
 
-def is_drive_end(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether a zone lies on a square, or a hexagon as of keys, that carries torque."""
-    load, part = requirement.load, requirement.part
-    turned = [part.section[n - 1] for n in zone.section if load.twists(n - 1)]
-    drives = any(
-        section.shape == "square" or (section.shape == "hexagon" and section.size <= KEYS_MM)
-        for section in turned
-    )
-    return drives and not is_key(requirement, zone)
-
-
-def is_key(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether a zone is a key: a plain square or flat, or to spare its mate."""
-    part = requirement.part
-    shapes = {section.shape for section in requirement.sections_of(zone)}
-    plain = len(part.section) == 1 and not part.feature
-    spares = zone.mate is not None and zone.mate.should_wear == "part"
-    carries = bool(requirement.load.torque) and zone.wear == "none"
-    return carries and shapes <= {"square", "flat"} and (plain or spares)
-
-
 def _why_soft(requirement: Requirement, zone: Zone) -> tuple[str, float | None]:
     """Return why a zone asks for no hardness, and what a struck one must not pass. [HRC]."""
     reason = "no wear: strength alone decides"
     if zone.wear != "none":
         reason = "light sliding asks for no hardness"
+    if spares_teeth(requirement, zone):
+        reason = "teeth lightly loaded against a mate as soft as plain bar ask for no hardness"
+    if runs_in_bearing(requirement, zone):
+        reason = f"a shaft in {zone.mate.material if zone.mate else 'bronze'}, which is to wear"
+        reason += ": strength alone decides"
     if _softer_than_steel(zone):
         reason = "its mate is softer than any steel: finish and oil spare that, not hardness"
     if requirement.load.impact != "hammered":

@@ -6,8 +6,11 @@ Common practice for tools and machine parts; the table carries no source.
 import re
 from dataclasses import dataclass, replace
 
+from selector.hardness_scale import hrc_from_hv
+from selector.mechanics.contact import hertz_line
 from selector.requirement import Requirement
-from selector.requirement.zone import Zone
+from selector.requirement.part_name import module_mm
+from selector.requirement.zone import Mate, Zone
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,10 +37,22 @@ _WINDOW: dict[tuple[str, str], Usual] = {
     ("rolling-contact", "light"): Usual(58.0, 63.0, 55.0),
     ("rolling-contact", "medium"): Usual(58.0, 63.0, 56.0),
     ("rolling-contact", "heavy"): Usual(59.0, 63.0, 57.0),
-    ("edge-impact", "light"): Usual(54.0, 58.0, 49.0),
-    ("edge-impact", "medium"): Usual(53.0, 58.0, 48.0),
+    # Struck or swung, and drawn to purple or blue.
+    ("edge-impact", "light"): Usual(54.0, 60.0, 49.0),
+    ("edge-impact", "medium"): Usual(53.0, 60.0, 48.0),
     ("edge-impact", "heavy"): Usual(52.0, 58.0, 45.0),
 }
+# What cuts metal is as hard as can be. Common practice.
+_CUTS_METAL = Usual(60.0, 65.0, 55.0)
+# Dogs, pawls, hooks and hammer faces: what takes knocks on a face and has no edge to hold is
+# drawn to blue or further. Common practice.
+_KNOCKED = {
+    "light": Usual(46.0, 57.0, 40.0), "medium": Usual(48.0, 57.0, 42.0),
+    "heavy": Usual(46.0, 57.0, 42.0),
+}  # fmt: skip
+# Jaws that turn another part by a slot: thin, they spread if soft and snap if hard. Common
+# practice.
+_JAWS = Usual(46.0, 56.0, 40.0)
 # What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
 # for wear is 400 to 500 HB. Common practice. [HRC]
 _PLATE_HRC = 42.0
@@ -57,10 +72,18 @@ _FORMS = Usual(50.0, 58.0, 45.0)
 _RUBS = Usual(57.0, 63.0, 50.0)
 # A broad face that is struck and sets what is soft works as it is bought, of medium-carbon bar:
 # groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC], [mm]
-_STRUCK_SOFT_HRC, _BROAD_MM = 5.0, 12.0
+_STRUCK_SOFT_HRC, BROAD_MM = 5.0, 12.0
+# A mate no harder than this is plain bar, and no harder than that of a shaft that turns in it
+# a bearing metal. Common practice. [HRC]
+_PLAIN_HRC = 22.0
+# What steel runs in without being worn itself.
+_BEARING = re.compile(
+    r"bronze|brass|gunmetal|white ?metal|babbitt|cast[- ]iron|nylon|acetal|plastic|ptfe|wood",
+    re.IGNORECASE,
+)
 # Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
 # practice.
-_GAUGE = Usual(58.0, 64.0, 55.0)
+GAUGE = Usual(58.0, 64.0, 55.0)
 # Dies and tools that work hotter than this: harder steel cracks in the heat. Common practice.
 # [°C]
 HOT_C = 300.0
@@ -73,9 +96,12 @@ _DEPTH_MM = {
     "rolling-contact": 0.8,
     "edge-impact": 1.0,
 }
+# Times the depth of the greatest shear under a line contact that a track is hard. Common
+# practice. [-]
+_SHEAR_DEPTHS = 4.0
 # Of the thickness of a tooth, which is 1.57 modules: a case of a quarter of the module, or it
 # leaves too little core. Common practice. [-]
-_TOOTH_SHARE = 0.16
+_TOOTH_SHARE, _TOOTH_MODULES = 0.16, 1.57
 # What a gauge may touch without wearing. Common practice.
 _WEARS_NOTHING = re.compile(
     r"wood|timber|plastic|nylon|acetal|leather|cork|felt|rubber|wax|paper|card|cloth|clay",
@@ -92,17 +118,37 @@ _SPRING = (
 def usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
     """Return the depth that wear asks, of thin work no more than hard right through. [mm]."""
     middle = min(section.most_depth_mm for section in requirement.sections_of(zone))
+    part = requirement.part
     teeth = [
         _TOOTH_SHARE * feature.size
-        for feature in requirement.part.feature
+        for feature in part.feature
         if feature.kind == "teeth" and feature.size is not None
     ]
-    return min(_DEPTH_MM[zone.wear], middle, *teeth)
+    module = (
+        module_mm(part.name, max(s.size for s in part.section)) if part.is_toothed else None
+    )
+    if module is not None and not teeth:
+        teeth = [_TOOTH_SHARE * _TOOTH_MODULES * module]
+    pressed = _pressed_mm(requirement, zone) if zone.wear == "sliding" else 0.0
+    return min(max(_DEPTH_MM[zone.wear], pressed), middle, *teeth)
+
+
+def _pressed_mm(requirement: Requirement, zone: Zone) -> float:
+    """Return how deep a round track must be hard under the force on it. [mm]."""
+    force_n = requirement.load.contact
+    rounds = [s for s in requirement.sections_of(zone) if s.shape in {"round", "tube"}]
+    if not force_n or not rounds:
+        return 0.0
+    thin = min(rounds, key=lambda section: section.size)
+    contact = hertz_line(force_n / thin.length, 0.5 * thin.size)
+    return _SHEAR_DEPTHS * float(contact.shear_depth_mm)
 
 
 def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     """Return the usual window of what wears so, None where that asks for no hardness."""
     usual = _WINDOW.get((zone.wear, zone.severity))
+    if spares_teeth(requirement, zone) or runs_in_bearing(requirement, zone):
+        return None
     if usual is not None and requirement.part.is_toothed:
         usual = replace(usual, bought_hrc=None)
     if zone.wear == "sliding":
@@ -115,27 +161,65 @@ def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     return _HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
 
 
+def spares_teeth(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether teeth are loaded now and then, lightly, against what is as soft as bar."""
+    mate = zone.mate
+    lightly = (zone.wear, zone.severity) == ("rolling-contact", "light")
+    if mate is None or not requirement.part.is_toothed or not lightly:
+        return False
+    return requirement.load.cycles != "fatigue" and _is_soft(mate)
+
+
+def runs_in_bearing(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a shaft that carries a torque turns in bearing metal that is to wear."""
+    mate, thick = zone.mate, min(s.narrowest_mm for s in requirement.sections_of(zone))
+    if mate is None or mate.should_wear != "mate" or _BEARING.search(mate.material) is None:
+        return False
+    turns = bool(requirement.load.torque) and not requirement.part.is_toothed
+    usual = (zone.wear, zone.severity) == ("sliding", "medium")
+    return usual and turns and thick >= BROAD_MM and _is_soft(mate)
+
+
+def _is_soft(mate: Mate) -> bool:
+    """Return whether a mate is no harder than plain bar, by its figure or its metal."""
+    if mate.hardness is None:
+        return _BEARING.search(mate.material) is not None
+    return float(hrc_from_hv(mate.hardness, outside="extend")) <= _PLAIN_HRC
+
+
 def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual | None:
     """Return the usual window of what slides or rubs."""
     harmless = zone.mate is not None and _WEARS_NOTHING.search(zone.mate.material)
     if requirement.load.impact == "hammered":
-        return replace(_GAUGE if requirement.measures else usual or _FORMS, bought_hrc=None)
+        return replace(GAUGE if requirement.measures else usual or _FORMS, bought_hrc=None)
     if requirement.measures and not harmless:
-        return _GAUGE
+        return GAUGE
     if usual is None:
         return None
     if requirement.presses:
         return replace(usual, bought_hrc=None)
+    if _turns_by_jaws(requirement, zone):
+        return _JAWS
     # What polishes or forms by rubbing is polished itself and keeps its face.
     return _RUBS if requirement.rubs else usual
+
+
+def _turns_by_jaws(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a slot in the zone carries the torque to another part."""
+    part = requirement.part
+    slots = {part.place(feature) for feature in part.feature if feature.kind == "slot"}
+    return any(requirement.load.twists(n - 1) and n - 1 in slots for n in zone.section)
 
 
 def _in_grit(requirement: Requirement, usual: Usual) -> Usual:
     """Return the usual window of what grit or cutting wears."""
     if requirement.works_ground:
         return _GROUND
-    if requirement.is_edged or requirement.presses:
+    if requirement.cuts_metal:
+        return _CUTS_METAL
+    if requirement.has_edge or requirement.presses:
         return usual
+    # What its name alone calls an edge is aimed as hard, and serves as plate does.
     return replace(usual, floor_hrc=_PLATE_HRC)
 
 
@@ -143,15 +227,18 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
     """Return the usual window of an edge or a face that takes blows or presses."""
     if requirement.presses:
         return _PRESSED[zone.severity]
-    light = _sets_lightly(requirement, zone)
-    return replace(usual, bought_hrc=_STRUCK_SOFT_HRC) if light else usual
+    if is_struck_edge(requirement, zone) or requirement.part.is_toothed:
+        return usual
+    light = requirement.load.impact == "hammered" and zone.severity == "light"
+    knocked = _KNOCKED[zone.severity]
+    # A broad struck face that wears lightly works as it is bought.
+    return replace(knocked, bought_hrc=_STRUCK_SOFT_HRC) if light else knocked
 
 
-def _sets_lightly(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether a broad struck face, no edge, wears lightly."""
-    broad = min(s.narrowest_mm for s in requirement.sections_of(zone)) > _BROAD_MM
-    struck = requirement.load.impact == "hammered"
-    return struck and broad and zone.severity == "light" and not requirement.is_edged
+def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether what takes blows or knocks is an edge, or so thin that it is one."""
+    thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= BROAD_MM
+    return requirement.is_edged or (requirement.load.impact == "hammered" and thin)
 
 
 def usual_spring(thick_mm: float) -> Usual:

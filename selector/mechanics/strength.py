@@ -14,8 +14,9 @@ FloatArray = NDArray[np.float64]
 Load = Literal["torsion", "bending"]
 Finish = Literal["polished", "ground", "machined", "hot-rolled", "forged"]
 
-# 45 and 50 HRC in HV (ASTM E140): below, a section may yield throughout; above, a notch counts.
-_DUCTILE_HV, _BRITTLE_HV = 446.0, 513.0
+# 50 and 56 HRC in HV (ASTM E140): below, a section may yield throughout; above, a notch counts.
+# Keys and screwdrivers of 50 to 56 HRC twist before they break.
+_DUCTILE_HV, _BRITTLE_HV = 513.0, 613.0
 _SHEAR_YIELD, _SHEAR_ULTIMATE = 0.577, 0.6
 _LINEAR_TO_HV = 400.0
 _TORSION_FATIGUE = 0.60  # middle of 0.52 to 0.68 published for about 18 steels
@@ -108,7 +109,7 @@ def static_factor(
 ) -> FloatArray:
     """Return the factor against static failure: what the section bears over what it carries.
 
-    Below about 45 HRC a notch yields and the whole section may; above about 50 HRC the notch
+    Below about 50 HRC a notch yields and the whole section may; above about 56 HRC the notch
     decides and nothing may yield. Between, straight in hardness.
 
     Parameters

@@ -185,6 +185,10 @@ def _snap(ready: Prepared, temper: Temper, found: ZoneHardness) -> tuple[Floats,
     if not quenched:
         drawn_c = 600.0
     notch = float(max(job.notches.bending[i] for i in job.hard))
+    load = job.asked.load
+    if job.asked.presses and not load.bending and not load.torque:
+        # A shoulder or a thread that a press pushes on is in compression.
+        notch = 1.0
     answer: Any = snap_likelihood(
         stressed,
         CASE_TOUGHNESS if edge else TOUGHNESS[treatment.steel.toughness],  # type: ignore[arg-type]

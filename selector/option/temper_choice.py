@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.duty.temper_colour import usual_temper_c
 from selector.hardening.as_quenched import as_quenched
 from selector.hardening.bath_response import POSITIONS, Points
 from selector.hardening.tempered import austempered, curve_reach_c, tempered
@@ -17,6 +18,7 @@ from selector.job.job import Job, per_job
 from selector.job.screening import heated_thickness
 from selector.job.tempers import BLAZE_THIN_MM, tempers
 from selector.job.treatment import Means, Temper, Treatment
+from selector.metallurgy.temper_curve import CONSTANT, KELVIN, parameter_k
 from selector.option.layered import case_softening_hrc
 from selector.option.prediction import embrittled
 from selector.option.preparation import Prepared, prepare
@@ -37,7 +39,8 @@ SERVICE_MARGIN_C = 30.0
 _UNDONE_HRC = 20.0
 # Share of its window at which a zone that wears is tempered, one that wears and is tapped, and
 # one that takes blows. Common practice: gauges and faces that rub are left as hard as a straw
-# temper leaves them, dies run at the hard end, struck tools at the tough one. [-]
+# temper leaves them, dies run at the hard end, struck tools at the tough one where no colour
+# of the trade says it better. [-]
 WEARING_AIM, TAPPED_AIM, STRUCK_AIM = 0.85, 0.6, 0.3
 # Tempers tried where the zone asks for no hardness: low, spring, tough; the low one as hot as
 # the duty asks for, in steps of the grid. [°C]
@@ -143,6 +146,21 @@ def aim_of(asked: Requirement, demand: Demand) -> float:
     return TAPPED_AIM if tapped else WEARING_AIM
 
 
+def _astray(
+    asked: Requirement, demand: Demand, grid: tuple[Temper, ...], hrc: Floats
+) -> Floats:
+    """Return how far tempers lie from what a duty is best at, in °C or HRC. [-]."""
+    colour_c = usual_temper_c(demand, asked) if demand.derived else None
+    if colour_c is None:
+        low = -100.0 if demand.low_hrc is None else demand.low_hrc
+        high = 100.0 if demand.high_hrc is None else demand.high_hrc
+        return np.abs(hrc - low - aim_of(asked, demand) * (high - low))
+    heats = np.array([t.temperature_c for t in grid])
+    times = np.array([t.time_s * t.cycles for t in grid])
+    in_an_hour_c = parameter_k(heats, times) / CONSTANT - KELVIN
+    return np.abs(in_an_hour_c - colour_c)
+
+
 def _least_c(asked: Requirement) -> float:
     """Return the coolest temper that stands the blows and the heat of the service. [°C]."""
     least = STRUCK_LEAST_TEMPER_C if asked.load.impact == "hammered" else LEAST_SAFE_C
@@ -156,7 +174,7 @@ def _worth(
     hrc: Floats,
     window: tuple[float, float],
     least_c: float,
-    aim: float,
+    astray: Floats,
 ) -> dict[int, bool]:
     """Return the places in the grid that are worth choosing, and which of them are aimed at."""
     low, high = window
@@ -174,7 +192,7 @@ def _worth(
         # Inside the window the duty decides, not the score: which end of it is no detail.
         aimed = best
         if inside:
-            aimed = min(inside, key=lambda k: abs(hrc[k] - low - aim * (high - low)))
+            aimed = min(inside, key=lambda k: astray[k])
         chosen[aimed] = True
         # The toughest is the way out where the aimed one fails.
         chosen.setdefault(best, False)
@@ -275,9 +293,8 @@ def tempers_worth(ready: Prepared, ceilings: Mapping[Means, float]) -> tuple[Cho
             -100.0 if lead_demand.low_hrc is None else lead_demand.low_hrc,
             100.0 if lead_demand.high_hrc is None else lead_demand.high_hrc,
         )
-        places = _worth(
-            ready.treatment, grid, hrc, window, least, aim_of(job.asked, lead_demand)
-        )
+        astray = _astray(job.asked, lead_demand, grid, hrc)
+        places = _worth(ready.treatment, grid, hrc, window, least, astray)
     return tuple(
         Choice(
             grid[k],

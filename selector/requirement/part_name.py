@@ -27,28 +27,48 @@ def _named(words: str, others: str = "") -> re.Pattern[str]:
 _PRESSES = re.compile(
     _named(
         r"punch(?:es)?|dies?|shears?|croppers?|nibblers?|guillotines?|anvils?",
-        "shank|set|plate",
+        "shank|set|plate|block|nut|shoe|bolster|cushion",
     ).pattern
-    + r"|\bdraw(?:ing)?[- ]?(?:rings?|plates?)\b|\b(?:coining|embossing)\b",
+    + r"|\bdraw(?:ing)?[- ]?(?:rings?|plates?)\b|\b(?:coining|embossing)\b"
+    + r"|\bpress(?:[- ]brake)?\b[^,;(]*\btools?\b"
+    + r"|\b(?:blank|pierc|cropp?|trimm|lanc|nick|notch|shear|crimp|louvre)(?:ing)?"
+    + r"[- ](?:blade|tool|edge)s?\b",
     re.IGNORECASE,
 )
 # What measures or sets by its faces. Rails and wire have a gauge too, and are none.
 _MEASURES = _named(
-    r"(?<!narrow-)(?<!standard-)(?<!broad-)(?<!\d in )(?<!\d mm )ga?uges?(?! plate)|"
-    r"setting (?:ring|plug|master)s?|parallels?|v(?:ee)?[ -]*blocks?|sine bars?|"
+    r"(?<!narrow-)(?<!standard-)(?<!broad-)(?<!\d in )(?<!\d mm )"
+    r"(?<!track )(?<!rail )(?<!loading )(?<!marking )ga?uges?(?! plate)|type[- ]high|"
+    r"setting (?:ring|plug|master|piece|block|disc)s?|parallels?|"
+    r"v(?:ee)?[ -]*blocks?|sine bars?|"
     r"(?:not?[- ]?)?go[- ](?:end|pin|plug|ring|member|side)s?|"
     r"(?:test|proof|master|check(?:ing)?) (?:mandrel|bar|piece|pin|plug|ring|disc|square)s?|"
     r"straight[- ]?edges?|(?:micrometer|caliper|comparator) (?:anvil|face|jaw|pin)s?"
 )
-# A tool that its name says has an edge or a point, whether or not that is among its features;
+# A tool that is nothing without its edge or point, whether or not that is among its features;
 # what only holds or turns such a tool has none.
+_NO_TOOL = "wrench|shank|arbor|wheel|block|pin"
 _EDGED = _named(
     r"(?:chisel|centre punch|center punch|axe|hatchet|adze|gouge|graver|burin|scriber|"
-    r"knife|knive|blade|plane iron|scraper|reamer|tap|d-bit|drill bit|cutter|hardy|bolster|"
+    r"scribing (?:block )?(?:needle|point)|plane iron|reamer|tap|d-bit|drill bit|"
+    r"(?:star|rock) drill|hardy|"
     r"hot set|cold set|form tool|parting tool|turning tool|boring tool|countersink|counterbore|"
-    r"hob|broach|snips|shears|nippers|pincers|spokeshave|drawknife|sickle|scythe|billhook|machete|"
-    r"cleaver|auger|gimlet|burr|bradawl)s?",
-    "wrench|shank|arbor|wheel|block|pin",
+    r"broach|snips|nippers|pincers|spokeshave|drawknife|sickle|scythe|billhook|machete|"
+    r"cleaver|auger|gimlet|awl|bradawl|mill bill|froe)s?",
+    _NO_TOOL,
+)
+# What these words name has an edge, or is a plate: that lies in the part, not in its name.
+_MAYBE_EDGED = _named(
+    r"(?:knife|knive|blade|scraper|cutter|shear|bolster|burr|hob|coulter)s?", _NO_TOOL
+)
+# A stretch that the shop calls so ends in an edge or a point.
+_END_EDGED = re.compile(r"\b(?:(?:cutting )?edge|point|lip|tooth|teeth)s?\b", re.IGNORECASE)
+# An edge that cuts metal, or cuts nothing but must be as hard as can be.
+_CUTS_METAL = _named(
+    r"(?:graver|burin|reamer|tap|d-bit|drill bit|form tool|parting tool|turning tool|"
+    r"boring tool|facing tool|fly[- ]?cutter|countersink|counterbore|hob|broach|rotary burr|"
+    r"milling cutter|wheel cutter)s?",
+    _NO_TOOL,
 )
 # What a blade, a cutter or a knife has when it cuts nothing.
 _BLUNT = re.compile(
@@ -56,8 +76,8 @@ _BLUNT = re.compile(
 )
 # What holds, guides or winds a spring is none; one leaf of a spring and a reed are.
 _SPRING = _named(
-    r"springs?|r-?clips?|circlips?|(?:snap|retaining) rings?|reeds?(?: tongues?)?|"
-    r"(?:top|main|master|second|bottom|helper) lea(?:f|ves)",
+    r"(?:main|hair)?springs?|r-?clips?|circlips?|(?:snap|retaining) rings?|"
+    r"reeds?(?: tongues?)?|(?:top|main|master|second|bottom|helper) lea(?:f|ves)",
     "pin|seat|hanger|perch|compressor|pliers|groove|anchor|anchorage|plate|hook|eye|cup|collar|"
     "retainer|tensioner|block|post|stop|cover|cap|guide|end|former|winder|mandrel|tester|maker|"
     "arbor|gauge|box|peg|button|buckle|saddle|knife",
@@ -77,27 +97,53 @@ _RUBS = _named(
     "holder|post|rest|block|shank|tray|rack|arm|slide|carrier|wheel|lathe|jaw",
 )
 _FERROUS = re.compile(r"steel|iron\b", re.IGNORECASE)
+_METAL = re.compile(
+    r"steel|iron\b|brass|bronze|copper|alumini?um|metal|gunmetal|silver|gold|zinc|\bcast\b",
+    re.IGNORECASE,
+)
+# Metal as it goes into a press, a die or a bending tool.
+_WORKED = re.compile(
+    r"\b(?:sheets?|strips?|plates?|blanks?|wires?|tubes?|rods?|bars?|stock|rivets?)\b",
+    re.IGNORECASE,
+)
 # A pin, a bolt or a key that is there to break before something dearer does.
 _BREAKS = re.compile(
     r"\bshear(?:ing)?[- ](?:pin|bolt|key|stud|screw|link)s?\b|\bsacrificial\b|"
     r"\bbreak(?:ing|away)?[- ](?:pin|bolt)s?\b|\bweak link\b",
     re.IGNORECASE,
 )
+# The size of teeth: a module in mm, a diametral pitch, or their number.
+_MODULE = re.compile(r"\b(?:module|mod\.?|m)\s?(\d+(?:\.\d+)?)\b", re.IGNORECASE)
+_PITCH = re.compile(r"\b(\d+(?:\.\d+)?)\s?(?:dp\b|diametral)", re.IGNORECASE)
+_TEETH = re.compile(r"\b(\d+)\s?(?:t\b|teeth|tooth)", re.IGNORECASE)
 # A spring that is bent sharp to its shape.
 _FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
 # What digs or cuts the ground: stones strike it.
 _GROUND = _named(
-    r"(?:plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pick|pickaxe|coulter|digger|"
-    r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower blade|subsoiler|cultivator|"
+    r"(?:plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pickaxe|coulter|digger|"
+    r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower (?:blade|section)|subsoiler|"
     r"rot[ao]vator|(?:rotary )?tiller|scarifier|ridger|mou?ldboard|landside|trencher|"
-    r"dibber|dibble|drag|(?:turf|lawn|border)[- ](?:edger|edging iron|cutter)|edger|aerator|"
-    r"trowel|pug[- ]?mill|clay|earth|auger|stump|ditch(?:er|ing)?)s?"
+    r"(?:mower|mowing)[- ](?:knife|machine) sections?|topper blade|cultivator|"
+    r"dibber|dibble|(?:turf|lawn|border)[- ](?:edger|edging iron|cutter)|aerator|"
+    r"pug[- ]?mill|clay|earth|stump|ditch(?:er|ing)?)s?"
 )
+# These work the ground or, where they wear lightly, wood, mortar or a lock.
+_MAYBE_GROUND = _named(r"(?:pick|drag|edger|trowel|auger)s?")
 
 
 def is_ferrous(material: str) -> bool:
     """Return whether a mate is said to be of steel or iron."""
     return _FERROUS.search(material) is not None
+
+
+def is_metal(material: str) -> bool:
+    """Return whether what is worked is metal."""
+    return _METAL.search(material) is not None
+
+
+def is_worked(material: str) -> bool:
+    """Return whether a mate is metal as it goes into a press: sheet, strip, wire."""
+    return _WORKED.search(material) is not None and is_metal(material)
 
 
 def itself(name: str) -> str:
@@ -117,8 +163,23 @@ def measures(name: str) -> bool:
 
 
 def is_edged(name: str) -> bool:
-    """Return whether it is a tool with an edge or a point."""
+    """Return whether it is a tool that is nothing without its edge or point."""
     return _EDGED.search(itself(name)) is not None and _BLUNT.search(name) is None
+
+
+def may_be_edged(name: str) -> bool:
+    """Return whether it has an edge if the rest of the part does not say otherwise."""
+    return _MAYBE_EDGED.search(itself(name)) is not None and _BLUNT.search(name) is None
+
+
+def ends_edged(stretch: str) -> bool:
+    """Return whether what the shop calls a stretch of it is an edge or a point."""
+    return _END_EDGED.search(stretch) is not None
+
+
+def cuts_metal(name: str) -> bool:
+    """Return whether its edge cuts metal."""
+    return _CUTS_METAL.search(itself(name)) is not None
 
 
 def is_spring(name: str) -> bool:
@@ -138,9 +199,33 @@ def is_folded(name: str) -> bool:
     return _FOLDED.search(name) is not None
 
 
-def works_ground(name: str) -> bool:
+def module_mm(name: str, outside_mm: float) -> float | None:
+    """Return the module of teeth that a name gives, None where it gives none.
+
+    Parameters
+    ----------
+    name : str
+        As "module 2.5", "20 DP" or, with the diameter over the teeth, "40 teeth".
+    outside_mm : float
+        Diameter over the teeth. [mm]
+
+    Returns
+    -------
+    float or None
+        Module. [mm]
+    """
+    if module := _MODULE.search(name):
+        return float(module[1])
+    if pitch := _PITCH.search(name):
+        return 25.4 / float(pitch[1])
+    teeth = _TEETH.search(name)
+    return outside_mm / (int(teeth[1]) + 2) if teeth else None
+
+
+def works_ground(name: str, *, lightly: bool = False) -> bool:
     """Return whether it works the ground, where stones strike it."""
-    return _GROUND.search(name) is not None
+    maybe = not lightly and _MAYBE_GROUND.search(name) is not None
+    return maybe or _GROUND.search(name) is not None
 
 
 def rubs(name: str) -> bool:

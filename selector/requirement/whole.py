@@ -17,6 +17,13 @@ SafetyUse = Literal[
 ]
 # A face lapped to this, a thou and a bit, is there to measure or to fit. Common practice. [mm]
 FITTED_MM = 0.03
+# Strip no thicker than the first, so many times as long, flexes; more than the last, on its
+# outside, bends plain bar for good. Common practice. [mm], [-], [MPa]
+STRIP_MM, STRIP_LONG, SOFT_BENDS_MPA = 1.6, 25.0, 250.0
+# No edge is so thick. Common practice. [mm]
+PLATE_MM = 5.0
+# What wears an edge or a point.
+CUTTING = frozenset({"abrasive", "edge-impact"})
 # A spring may rub lightly.
 LEAST_WEAR = ("sliding", "light")
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
@@ -86,13 +93,35 @@ class Requirement(Asked):
 
     @property
     def is_spring(self) -> bool:
-        """Whether the part is a spring: by its shape, or by its name where nothing wears."""
-        worn = any(
-            zone.wear != "none" and (zone.wear, zone.severity) != LEAST_WEAR
+        """Whether the part is a spring: by shape, by name, or as it bends."""
+        if self.part.shape_class == "coil-spring":
+            return True
+        return self.is_named_spring or (self._hardly_wears and self.flexes)
+
+    @property
+    def is_named_spring(self) -> bool:
+        """Whether the part is a spring by its name, and nothing wears it much."""
+        return self._hardly_wears and part_name.is_spring(self.part.name)
+
+    @property
+    def _hardly_wears(self) -> bool:
+        """Whether nothing wears, or slides more than lightly."""
+        return all(
+            zone.wear == "none" or (zone.wear, zone.severity) == LEAST_WEAR
             for zone in self.zone
         )
-        return self.part.shape_class == "coil-spring" or (
-            part_name.is_spring(self.part.name) and not worn
+
+    @property
+    def flexes(self) -> bool:
+        """Whether the part is thin strip that its load would bend for good if it were soft."""
+        load, strip = self.load, self.part.section
+        thin = all(s.shape == "flat" and s.narrowest_mm <= STRIP_MM for s in strip)
+        slim = self.part.length_mm >= STRIP_LONG * max(s.narrowest_mm for s in strip)
+        bent = thin and slim and load.impact != "hammered" and load.cycles != "static"
+        return bent and any(
+            (load.bending or 0.0) * 6e3 > SOFT_BENDS_MPA * (s.width or s.size) * s.size**2
+            for index, s in enumerate(strip)
+            if load.bends(index)
         )
 
     @property
@@ -102,31 +131,97 @@ class Requirement(Asked):
 
     @property
     def presses(self) -> bool:
-        """Whether a part shears, pierces or coins under a press or a lever, not a hammer."""
-        return self.load.impact != "hammered" and part_name.presses(self.part.name)
+        """Whether a part shears, pierces or forms metal under a press or a lever, unhammered.
+
+        By its name, or by an edge that is to outlast the sheet, strip or bar it works.
+        """
+        if self.load.impact == "hammered":
+            return False
+        return part_name.presses(self.part.name) or any(
+            zone.wear == "edge-impact"
+            and zone.mate is not None
+            and zone.mate.should_wear == "mate"
+            and part_name.is_worked(zone.mate.material)
+            for zone in self.zone
+        )
+
+    @property
+    def has_edge(self) -> bool:
+        """Whether a part surely ends in an edge or a point that cuts.
+
+        By its features, by what the shop calls the stretch that wears, or as a tool that is
+        nothing without one.
+        """
+        if any(feature.kind == "edge" for feature in self.part.feature):
+            return True
+        called = any(
+            part_name.ends_edged(section.name)
+            for zone in self.zone
+            if zone.wear in CUTTING
+            for section in self.sections_of(zone)
+            if section.name is not None
+        )
+        return called or part_name.is_edged(self.part.name)
 
     @property
     def is_edged(self) -> bool:
-        """Whether a part has an edge or a point, by its features or by its name."""
-        if any(feature.kind == "edge" for feature in self.part.feature):
+        """Whether a part has an edge or a point, or its name says so and nothing denies it.
+
+        A thick plate without one that grit wears is a plate, whatever it is called.
+        """
+        if self.has_edge:
             return True
-        return part_name.is_edged(self.part.name)
+        return part_name.may_be_edged(self.part.name) and not self._is_plate
+
+    @property
+    def _is_plate(self) -> bool:
+        """Whether what grit wears is too thick for an edge, and has neither taper nor teeth."""
+        formed = any(feature.kind in {"taper", "teeth"} for feature in self.part.feature)
+        return not formed and all(
+            zone.wear == "abrasive"
+            and min(s.narrowest_mm for s in self.sections_of(zone)) >= PLATE_MM
+            for zone in self.zone
+            if zone.wear in CUTTING
+        )
+
+    @property
+    def cuts_metal(self) -> bool:
+        """Whether an edge cuts metal: by its name, or by what it is to outlast."""
+        return self.is_edged and (
+            part_name.cuts_metal(self.part.name)
+            or any(
+                zone.wear == "abrasive"
+                and zone.mate is not None
+                and zone.mate.should_wear == "mate"
+                and part_name.is_metal(zone.mate.material)
+                for zone in self.zone
+            )
+        )
 
     @property
     def measures(self) -> bool:
         """Whether a part measures or sets: by its name, or lapped where it slides lightly."""
-        lapped, runout = "lap" in self.part.finish_after, self.limit.runout
+        return self.surely_measures or part_name.measures(self.part.name)
+
+    @property
+    def surely_measures(self) -> bool:
+        """Whether a part is finished to measure or to fit, whatever its name."""
+        finished, runout = set(self.part.finish_after), self.limit.runout
         worn = {(zone.wear, zone.severity) for zone in self.zone if zone.wear != "none"}
         fine = runout is not None and runout <= FITTED_MM
         # What is lapped and is to outlast the steel it touches is tried on it again and again.
-        mates = [zone.mate for zone in self.zone if zone.mate is not None]
         spared = any(
-            mate.should_wear == "mate" and part_name.is_ferrous(mate.material) for mate in mates
+            mate.should_wear == "mate" and part_name.is_ferrous(mate.material)
+            for mate in (zone.mate for zone in self.zone)
+            if mate is not None
         )
+        if part_name.measures(self.part.name):
+            # A gauge is ground or lapped, kept true, or tried on steel; a rail's is a bar.
+            ground = bool(finished & {"lap", "surface-grinder", "toolpost-grinder", "oilstone"})
+            return ground or runout is not None or spared or worn != {LEAST_WEAR}
         # A gauge turns nothing.
         idle = not self.load.torque
-        fitted = lapped and idle and (fine or spared) and worn == {LEAST_WEAR}
-        return fitted or part_name.measures(self.part.name)
+        return "lap" in finished and idle and (fine or spared) and worn == {LEAST_WEAR}
 
     @property
     def rubs(self) -> bool:
@@ -141,8 +236,9 @@ class Requirement(Asked):
     @property
     def works_ground(self) -> bool:
         """Whether a part works the ground, where stones strike what the grit wears."""
-        worn = any(zone.wear == "abrasive" for zone in self.zone)
-        return worn and part_name.works_ground(self.part.name)
+        worn = [zone for zone in self.zone if zone.wear == "abrasive"]
+        lightly = all(zone.severity == "light" for zone in worn)
+        return bool(worn) and part_name.works_ground(self.part.name, lightly=lightly)
 
     def sections_of(self, zone: Zone) -> tuple[Section, ...]:
         """Return the sections a zone lies on."""

@@ -81,7 +81,8 @@ def test_on_a_phone_all_that_decides_is_in_sight(page, opened, kept):
     """Hardness, cost, chance and days of the first, of each other way and of the list."""
     draft = racked()
     page.set_viewport_size({"width": 390, "height": 844})
-    opened("choice", kept(draft, asked=draft))
+    key = kept(draft, asked=draft)
+    opened("choice", key)
     shown = ".tw-figure, .tw-way td, .tw-list tbody td:not(.c-strip)"
     boxes = [box for box in (p.bounding_box() for p in page.locator(shown).all()) if box]
     assert len(boxes) > 20
@@ -91,3 +92,7 @@ def test_on_a_phone_all_that_decides_is_in_sight(page, opened, kept):
         .first.evaluate("place => getComputedStyle(place, '::after').content")
         .endswith('EUR"')
     )
+    # The letter reads as a page there, which a sheet of paper would not.
+    opened("customer", key)
+    page.frame_locator(".st-key-as-read iframe").get_by_text("Dear customer").wait_for()
+    assert page.locator(".st-key-as-printed img").first.is_hidden()

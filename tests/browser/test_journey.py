@@ -66,9 +66,10 @@ def test_a_blank_sheet_leads_to_the_choice_torch_bench_and_letter(
     settled()
     fill(page, settled, "Called", "1 point")  # the first edit anyone makes
     choose(page, settled, "What does it suffer?", "Edge under knocks")
-    pick(page, settled, "Yes")
     fill(page, settled, "Which", "brass pin")
-    pick(page, settled, "No")
+    fill(page, settled, "Its hardness", "20 HRC")
+    fill(page, settled, "Which", "")
+    page.get_by_label("Its hardness", exact=True).wait_for(state="detached")
     assert "mate" not in held()["draft"]["zone"][0]
     pick(page, settled, "Light", nth=1)
     pick(page, settled, "Now and then")

@@ -1,6 +1,11 @@
 import pytest
 
-from selector.job.usual_window import usual_depth_mm, usual_spring, usual_window
+from selector.job.usual_window import (
+    is_struck_edge,
+    usual_depth_mm,
+    usual_spring,
+    usual_window,
+)
 from selector.requirement.zone import Mate
 from tests.dog import asked
 
@@ -87,3 +92,87 @@ def test_a_pin_may_be_bought_softer_than_it_is_hardened_and_teeth_may_not():
     gear = pin.model_copy(update={"part": pin.part.model_copy(update={"shape_class": "gear"})})
     assert usual_window(pin, pin.zone[0]).bought_hrc < usual_window(pin, pin.zone[0]).floor_hrc
     assert usual_window(gear, gear.zone[0]).bought_hrc is None
+
+
+def plate(name, **more):
+    """Return 8 mm of plate under heavy grit."""
+    return asked({
+        "part.name": name, "part.feature": [], "load": {"impact": "light", "cycles": "static"},
+        "part.section": [{"shape": "flat", "size": 8, "width": 100, "length": 300}],
+        "zone": [{"section": [1], "wear": "abrasive", "severity": "heavy"}], **more,
+    })  # fmt: skip
+
+
+def test_thick_plate_is_no_edge_whatever_it_is_called():
+    called, edged = (
+        plate("Scraper blade"),
+        plate("Scraper blade", **{"part.feature": [{"kind": "edge", "at": 0}]}),
+    )
+    assert not called.is_edged
+    assert edged.is_edged
+    floors = [usual_window(part, part.zone[0]).floor_hrc for part in (called, edged)]
+    assert floors[0] < 45 < floors[1]
+
+
+def test_what_cuts_metal_is_harder_than_a_knife():
+    bit, knife = (of("abrasive", name=name, size=3) for name in ("D-bit", "Stitching awl"))
+    windows = [usual_window(part, part.zone[0]) for part in (bit, knife)]
+    assert windows[0].low_hrc > windows[1].low_hrc
+
+
+def test_a_face_that_takes_knocks_is_softer_than_an_edge():
+    pawl = of("edge-impact", "medium", name="Winch pawl")
+    axe = of("edge-impact", "medium", name="Side axe")
+    face, edge = (usual_window(part, part.zone[0]) for part in (pawl, axe))
+    assert face.low_hrc < edge.low_hrc
+    assert face.floor_hrc < edge.floor_hrc
+
+
+def test_an_edge_that_is_to_outlast_sheet_steel_is_a_press_tool_by_any_name():
+    tool = of("edge-impact", "medium", name="Louvre former, upper half")
+    mate = Mate(material="steel sheet 1.2 mm", should_wear="mate")
+    zone = tool.zone[0].model_copy(update={"mate": mate})
+    assert not tool.presses
+    assert tool.model_copy(update={"zone": (zone,)}).presses
+
+
+def test_thin_strip_that_its_load_would_bend_for_good_is_a_spring():
+    def strip(thick, bending):
+        return asked({
+            "part.name": "Hook", "part.feature": [],
+            "part.section": [{"shape": "flat", "size": thick, "width": 12, "length": 130}],
+            "zone": [{"section": [1], "wear": "none"}],
+            "load": {"impact": "none", "cycles": "occasional", "bending": bending},
+        })  # fmt: skip
+
+    assert strip(0.6, "0.3 N m").is_spring
+    assert not strip(0.6, "0.05 N m").is_spring
+    assert not strip(3, "8 N m").is_spring
+
+
+def test_teeth_whose_size_stands_in_the_name_keep_a_core_too():
+    gear = {
+        "part.name": "Pinion, module 1.25", "part.feature": [{"kind": "teeth", "at": 10}],
+        "load": {"impact": "none", "cycles": "fatigue"},
+        "part.section": [{"shape": "round", "size": 40, "length": 20}],
+        "zone": [{"section": [1], "wear": "rolling-contact", "severity": "medium"}],
+    }  # fmt: skip
+    small, plain = asked(gear), asked({**gear, "part.name": "Pinion"})
+    assert usual_depth_mm(small, small.zone[0]) == pytest.approx(0.25 * 1.25, rel=0.02)
+    assert usual_depth_mm(plain, plain.zone[0]) == 0.8
+
+
+def test_a_track_that_is_pressed_on_is_hard_below_its_greatest_shear():
+    """1500 N on a cam 20 mm wide: half a millimetre, where the shear peaks at an eighth."""
+    cam = of("sliding", "medium", size=60)
+    pressed = cam.model_copy(update={"load": cam.load.model_copy(update={"contact": 4500.0})})
+    assert usual_depth_mm(cam, cam.zone[0]) == 0.1
+    assert 0.4 < usual_depth_mm(pressed, pressed.zone[0]) < 0.7
+
+
+def test_what_is_struck_is_an_edge_where_it_is_thin_or_called_so():
+    broad, thin = (of("edge-impact", impact="hammered", size=size) for size in (20, 6))
+    assert not is_struck_edge(broad, broad.zone[0])
+    assert is_struck_edge(thin, thin.zone[0])
+    chisel = of("edge-impact", impact="hammered", name="Cold chisel")
+    assert is_struck_edge(chisel, chisel.zone[0])

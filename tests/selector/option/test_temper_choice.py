@@ -186,3 +186,20 @@ def test_a_case_is_chosen_by_its_own_hardness_not_by_that_of_the_bar():
 def test_wear_is_tempered_at_the_hard_end_and_blows_at_the_tough_one(changes, aim):
     wanted = asked(changes)
     assert aim_of(wanted, resolved(wanted, CATALOG).leading) == aim
+
+
+@pytest.mark.parametrize(
+    ("steel", "medium"),
+    [("115crv3", "water"), ("100mncrw4", "oil"), ("60wcrv8", "oil"), ("c60", "water")],
+)
+def test_a_struck_edge_is_drawn_to_purple_or_blue_whatever_its_steel(steel, medium):
+    """In an hour that is 225 to 300 °C, as the trade draws chisels and punches."""
+    struck = {
+        "zone.0.hardness": None, "zone.0.wear": "edge-impact", "load.impact": "hammered",
+        "part.name": "Chisel", "part.feature": [{"kind": "edge", "at": 0}],
+        "part.section.0.size": "8 mm",
+    }  # fmt: skip
+    found = chosen(work(steel, medium=medium), struck, {"furnace": 700.0})
+    aimed = [c.temper.temperature_c for c in found if c.aimed and c.temper.means == "furnace"]
+    assert aimed
+    assert all(225 <= heat <= 300 for heat in aimed)

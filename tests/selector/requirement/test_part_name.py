@@ -2,11 +2,14 @@ import pytest
 
 from selector.requirement.part_name import (
     breaks,
+    cuts_metal,
     is_edged,
     is_formed,
     is_spring,
     itself,
+    may_be_edged,
     measures,
+    module_mm,
     presses,
     rubs,
     works_ground,
@@ -42,34 +45,48 @@ def test_a_part_is_what_stands_before_what_it_is_for(name, words):
                 "No-go end",
                 "Test mandrel",
                 "Master disc",
+                "Type-high setting piece",
             ),
             (
                 "Pin, 15 in gauge locomotive",
                 "Narrow-gauge axle",
                 "Gauge plate cam",
                 "Gauge box",
+                "Track gauge bar",
             ),
         ),
         (
             is_edged,
-            ("Cold chisel, 12 mm shank", "Blade for a saddler's knife", "Paper knives, 3 off"),
-            (
-                "Pin of a rudder blade",
-                "Chisel holder",
-                "Blade screw",
-                "Mixing blade",
-                "Tap wrench",
-            ),
+            ("Cold chisel, 12 mm shank", "Stitching awl", "Reamers, 3 off"),
+            ("Chisel holder", "Tap wrench", "Scraper blade", "Pin of a chisel"),
         ),
         (
+            may_be_edged,
+            ("Blade for a saddler's knife", "Paper knives, 3 off", "Scraper blade"),
+            ("Pin of a rudder blade", "Blade screw", "Mixing blade"),
+        ),
+        (cuts_metal, ("Reamer, 7/8 in", "Fly cutter"), ("Wad cutter", "Tap wrench")),
+        (
             presses,
-            ("Piercing punch for 2 mm plate", "Blanking die", "Draw plate"),
-            ("Core pin for zinc die casting", "Shear-proof bolt", "Punch holder", "Die set"),
+            (
+                "Piercing punch for 2 mm plate",
+                "Blanking die",
+                "Draw plate",
+                "Press-brake top tool",
+            ),
+            (
+                "Core pin for zinc die casting",
+                "Shear-proof bolt",
+                "Punch holder",
+                "Die set",
+                "Die block",
+            ),
         ),
         (
             is_spring,
             (
                 "Leaf spring",
+                "Mainspring, 4 mm",
                 "V spring for a lock",
                 "R-clip, 3 mm",
                 "Circlips",
@@ -114,3 +131,10 @@ def test_an_end_with_a_form_of_its_own_is_known_by_name():
     assert is_formed("Flaring cone, 45 degrees")
     assert not is_formed("Guide pillar, 20 mm")
     assert not is_formed("Pin for a ball joint")
+
+
+def test_the_size_of_teeth_is_read_off_a_name():
+    assert module_mm("Change wheel, 20 DP, 40 teeth", 53) == pytest.approx(1.27)
+    assert module_mm("Pinion, module 2.5", 60) == 2.5
+    assert module_mm("Ratchet, 24 teeth", 52) == 2
+    assert module_mm("Oil-pump gear", 32) is None

@@ -1,0 +1,31 @@
+import pytest
+
+from catalog import load_catalog
+from selector.duty.temper_colour import usual_temper_c
+from selector.job.job import resolved
+from tests.dog import GONE, asked
+
+EDGE = {
+    "part.name": "Chisel", "part.feature": [{"kind": "edge", "at": 0}],
+    "zone.0.hardness": GONE, "zone.0.wear": "edge-impact", "load.impact": "hammered",
+}  # fmt: skip
+
+
+def temper_c(changes):
+    part = asked(changes)
+    return usual_temper_c(resolved(part, load_catalog(), count=1).leading, part)
+
+
+def test_the_harder_the_blow_the_further_it_is_drawn():
+    press = {**EDGE, "part.name": "Blanking die", "load.impact": "light"}
+    swung = {**EDGE, "part.name": "Side axe", "load.impact": "light"}
+    assert temper_c(press) < temper_c(swung) < temper_c(EDGE)
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [{"limit.service_temperature": 400}, {"zone.0.wear": "sliding", "load.impact": "none"}],
+    ids=["hot", "slides"],
+)
+def test_hardness_alone_decides_what_works_hot_or_slides(changes):
+    assert temper_c({**EDGE, **changes}) is None
