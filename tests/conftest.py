@@ -50,8 +50,12 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 @pytest.hookimpl(optionalhook=True)
-def pytest_xdist_make_scheduler(config: pytest.Config, log: object) -> "LoadScopeScheduling":
-    """Hand out rooms and files from both ends of the queue."""
+def pytest_xdist_make_scheduler(
+    config: pytest.Config, log: object
+) -> "LoadScopeScheduling | None":
+    """Hand out files, and some rooms whole, from both ends of the queue."""
+    if config.getvalue("dist") != "loadfile":
+        return None
     from xdist.scheduler import LoadFileScheduling  # noqa: PLC0415
 
     class FromBothEnds(LoadFileScheduling):
