@@ -18,6 +18,7 @@ import pydantic
 from platformdirs import user_cache_path
 
 _STAMP = hashlib.sha256().digest_size
+NOTHING: Any = object()
 
 
 def kept(folder: Path, read: Callable[[], Mapping[str, Any]]) -> Mapping[str, Any]:
@@ -37,18 +38,63 @@ def kept(folder: Path, read: Callable[[], Mapping[str, Any]]) -> Mapping[str, An
     """
     stamp = _stamp(folder)
     try:
-        held = _path().read_bytes()
-        if held[:_STAMP] == stamp and _sum(held[2 * _STAMP :]) == held[_STAMP : 2 * _STAMP]:
-            # Only this user writes there: see `_path`.
-            again: Mapping[str, Any] = pickle.loads(held[2 * _STAMP :])  # noqa: S301
-            return again
+        path = _path()
+    except RuntimeError:  # no home
+        return read()
+    parts: Mapping[str, Any] = read_back(path, stamp)
+    if parts is NOTHING:
+        parts = read()
+        write_down(path, stamp, parts)
+    return parts
+
+
+def read_back(path: Path, stamp: bytes = b"") -> Any:  # noqa: ANN401 - whatever was kept
+    """Return what a file keeps, or NOTHING where it is not there, damaged or of another stamp.
+
+    Parameters
+    ----------
+    path : Path
+        In a folder that is the user's own: what lies there is run.
+    stamp : bytes, optional
+        What it was kept for.
+
+    Returns
+    -------
+    object
+        As it was written down.
+    """
+    try:
+        held = path.read_bytes()
+        start = len(stamp) + _STAMP
+        if held.startswith(stamp) and _sum(held[start:]) == held[len(stamp) : start]:
+            return pickle.loads(held[start:])  # noqa: S301
     except Exception:  # noqa: BLE001, S110 - to unpickle a damaged file may raise anything
         pass
-    parts = read()
-    with suppress(Exception):  # no folder, disk full, no home: it is read again next time
-        body = pickle.dumps(parts, pickle.HIGHEST_PROTOCOL)
-        _write(_path(), stamp + _sum(body) + body)
-    return parts
+    return NOTHING
+
+
+def write_down(path: Path, stamp: bytes, value: object) -> int:
+    """Keep a value in a file; where no folder or disk lets it be kept, it is not.
+
+    Parameters
+    ----------
+    path : Path
+        In a folder that is the user's own.
+    stamp : bytes
+        What it is kept for.
+    value : object
+        What can be pickled.
+
+    Returns
+    -------
+    int
+        Bytes written, 0 where it is not kept.
+    """
+    with suppress(Exception):
+        body = pickle.dumps(value, pickle.HIGHEST_PROTOCOL)
+        _write(path, stamp + _sum(body) + body)
+        return len(body)
+    return 0
 
 
 def _path() -> Path:

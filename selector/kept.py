@@ -1,18 +1,41 @@
-"""Keeping what a function returns: by its records, or within so much memory."""
+"""Keeping what a function returns: by its records, within so much memory, or on disk.
 
+On disk lies what takes long to simulate: the next run on the same part reads it back. It holds
+as long as every source that it may come from stays as it is. What is damaged there, or closed
+to us, is worked out anew.
+"""
+
+import hashlib
+import os
+import sys
+import time
 from collections import OrderedDict
 from collections.abc import Callable, Iterable
 from contextlib import suppress
 from dataclasses import fields, is_dataclass
-from functools import wraps
+from functools import cache, wraps
+from pathlib import Path
 from threading import Lock
 from typing import Any, ParamSpec, TypeVar
 
 import numpy as np
+from platformdirs import user_cache_path
+
+from catalog.kept import NOTHING, read_back, write_down
 
 P = ParamSpec("P")
 T = TypeVar("T")
 MEGABYTE = 2**20
+_HERE = Path(__file__).parent
+# Whatever heat at a torch or in a bath is worked out from.
+_ROOMS = (
+    "hardening", "hazards", "heat", "job", "mechanics", "metallurgy", "requirement", "torch",
+)  # fmt: skip
+_STARTED_S = time.time()
+# What the folder may hold when a run begins, and what one run adds at most: a part takes some
+# 30, and of many parts worked out one after another the early ones are asked for no more. [MB]
+HOLDS_MB, ADDS_MB = 256, 128
+_written = [0]
 
 
 def per_record(most: int, kind: type = object) -> Callable[[Callable[P, T]], Callable[P, T]]:
@@ -142,4 +165,77 @@ def _parts(item: object) -> Iterable[object]:
     return item if isinstance(item, (tuple, list)) else ()
 
 
-__all__ = ["array_bytes", "kept_within", "per_record"]
+def kept_on_disk(work: Callable[P, T]) -> Callable[P, T]:
+    """Keep on disk what a function makes of its arguments.
+
+    Parameters
+    ----------
+    work : callable
+        Simulates; its arguments are numbers, names and records of them, whose text says all
+        that they are. What it returns can be pickled and never changes.
+
+    Returns
+    -------
+    callable
+        The same, worked out once for each arguments and sources.
+    """
+
+    @wraps(work)
+    def kept(*args: P.args, **kwargs: P.kwargs) -> T:
+        path = _path(f"{work.__module__}.{work.__qualname__} {args!r} {kwargs!r}")
+        found: T = NOTHING if path is None else read_back(path)
+        if found is NOTHING:
+            found = work(*args, **kwargs)
+            if path is not None and _written[0] < ADDS_MB * MEGABYTE:
+                _made_room(path.parent)
+                _written[0] += write_down(path, b"", found)
+        elif path is not None:
+            with suppress(OSError):
+                os.utime(path)
+        return found
+
+    return kept
+
+
+def _path(asked: str) -> Path | None:
+    """Return where an answer is kept, or None where none is."""
+    stamp = _stamp()
+    if stamp is None:
+        return None
+    name = hashlib.sha256(stamp + asked.encode()).hexdigest()
+    try:
+        return user_cache_path("temperwright", appauthor=False) / "heat" / name
+    except RuntimeError:  # no home
+        return None
+
+
+@cache
+def _stamp() -> bytes | None:
+    """Return what changes when a source does; None where what runs may be an older one."""
+    folders = (_HERE, _HERE.parent / "catalog", *(_HERE / room for room in _ROOMS))
+    stamp = hashlib.sha256(f"{sys.version} {np.__version__}".encode())
+    try:
+        for path in (path for folder in folders for path in sorted(folder.glob("*.py"))):
+            if path.stat().st_mtime > _STARTED_S:
+                return None
+            stamp.update(f"\0{path.name}\0".encode())
+            stamp.update(path.read_bytes())
+    except OSError:
+        return None
+    return stamp.digest()
+
+
+@cache
+def _made_room(folder: Path) -> None:
+    """Let go of what has not been asked for the longest, once a run."""
+    with suppress(OSError):
+        files = [(path.stat(), path) for path in folder.iterdir()]
+        files.sort(key=lambda item: item[0].st_mtime, reverse=True)
+        held = 0
+        for stat, path in files:
+            held += stat.st_size
+            if held > HOLDS_MB * MEGABYTE:
+                path.unlink()
+
+
+__all__ = ["array_bytes", "kept_on_disk", "kept_within", "per_record"]

@@ -110,7 +110,8 @@ class SetUpOut(Plain):
 
     `colour` is what the heat looks like in the workshop's light, `tables_c` how far printed
     colour tables spread, `misread_c` how far the heat is misread (one sd) and
-    `looks_duller_c` by how much the light makes it look colder.
+    `looks_duller_c` by how much the light makes it look colder. The hold counts from when the
+    middle of the zone is at its heat; after `even_s` of it the zone is of one colour.
     """
 
     heat_c: float
@@ -121,6 +122,7 @@ class SetUpOut(Plain):
     misread_c: float
     looks_duller_c: float
     hold_s: float
+    even_s: float | None
     to_heat_s: float | None
     past_zone_mm: float | None
     flame_share: float | None

@@ -10,7 +10,7 @@ from selector import Requirement
 from selector.advice.record import AdviceOut
 from selector.errors import SelectorError
 from ui import cached, frame, labels, session
-from ui.draft import checked, ready
+from ui.draft import checked
 
 # The bar moves no oftener. [s]
 _STEP_S = 0.15
@@ -92,11 +92,9 @@ def _mark_stale() -> None:
 
 def advise_again() -> None:
     """Have the answers shown for the part as it is now; its faults show on the form."""
-    session.attempt()
-    draft = ready(session.here().draft)
+    draft = session.here().draft
     requirement, _ = checked(draft, cached.catalog())
-    if requirement is not None:
-        session.answered(draft)
+    session.mark(tried=True, **({} if requirement is None else {"asked": draft}))
 
 
 def shown(requirement: Requirement) -> AdviceOut:

@@ -11,25 +11,45 @@ from selector import Requirement
 from selector.errors import Problem, SelectorError
 from selector.job.bench import bench
 from selector.requirement import requirement_from
+from selector.requirement.question import question
 
 Draft = dict[str, Any]
 # Loads that lie on sections by their numbers.
 OVER = ("load.torque_over", "load.bending_over")
-# Where sections are named by their numbers.
-NUMBERED = frozenset({"zone.section", *OVER})
 # What stands for an answer that is still wanted, so that what is there can be shown at once.
-_MEANWHILE = {"safety_use": "none", "load.impact": "none", "load.cycles": "static"}
+_MEANWHILE = {
+    "part.name": "part", "safety_use": "none", "load.impact": "none", "load.cycles": "static"
+}  # fmt: skip
+
+
+def whole(draft: Draft) -> Draft:
+    """Return a draft with every table and block that a requirement must have.
+
+    Parameters
+    ----------
+    draft : dict
+        Of a file, or {} for a part of which nothing is known.
+
+    Returns
+    -------
+    dict
+        A copy.
+    """
+    filled: Draft = {
+        "part": {},
+        "load": {},
+        "limit": {},
+        "workshop": {},
+        **copy.deepcopy(draft),
+    }
+    for path in ("part.section", "zone", "workshop.heat"):
+        rows(filled, path)
+    return filled
 
 
 def blank() -> Draft:
     """Return a part of which nothing is known yet but that it is one round piece."""
-    return {
-        "part": {"section": [{"shape": "round"}]},
-        "zone": [{"section": [1]}],
-        "load": {},
-        "limit": {},
-        "workshop": {"heat": []},
-    }
+    return whole({"part": {"section": [{"shape": "round"}]}, "zone": [{"section": [1]}]})
 
 
 def read(draft: Draft, path: str) -> Any:  # noqa: ANN401
@@ -54,13 +74,13 @@ def read(draft: Draft, path: str) -> Any:  # noqa: ANN401
             place = place[number] if number < len(place) else None
         else:
             place = place.get(key) if isinstance(place, dict) else None
-        if place is None:
-            return None
     return place
 
 
 def put(draft: Draft, path: str, value: Any) -> None:  # noqa: ANN401
     """Write an answer into the draft; a blank one is removed.
+
+    A table within a table goes with its last answer, and with one that it cannot lack.
 
     Parameters
     ----------
@@ -72,38 +92,20 @@ def put(draft: Draft, path: str, value: Any) -> None:  # noqa: ANN401
         The answer.
     """
     *parents, last = path.split(".")
-    blank_one = value is None or value == ""
-    if blank_one and read(draft, path) is None:
-        return
-    place: Any = draft
+    places: list[Any] = [draft]
     for key in parents:
-        place = place[int(key) - 1] if isinstance(place, list) else place.setdefault(key, {})
-    if blank_one:
-        place.pop(last, None)
-    else:
-        place[last] = value
-
-
-def is_asked(draft: Draft, path: str) -> bool:
-    """Return whether a question is still asked that was under way while another was answered.
-
-    Parameters
-    ----------
-    draft : dict
-        The form.
-    path : str
-        The place.
-
-    Returns
-    -------
-    bool
-        False of a mate that is said not to be there, of a hardness that is to be worked out.
-    """
-    within, _, last = path.rpartition(".")
-    if within.endswith((".mate", ".hardness")):
-        return read(draft, within) is not None
-    known = (read(draft, f"{within}.{name}") is not None for name in ("hardness", "depth"))
-    return not within.startswith("zone.") or last != "depth" or any(known)
+        place = places[-1]
+        places.append(
+            place[int(key) - 1] if isinstance(place, list) else place.setdefault(key, {})
+        )
+    if value is not None and value != "":
+        places[-1][last] = value
+        return
+    places[-1].pop(last, None)
+    if len(parents) > 1 and isinstance(places[-2], dict):
+        asked = question(path)
+        if not places[-1] or (asked and asked.needed):
+            del places[-2][parents[-1]]
 
 
 def rows(draft: Draft, path: str) -> list[Draft]:
@@ -117,7 +119,7 @@ def rows(draft: Draft, path: str) -> list[Draft]:
 
 
 def drop_row(draft: Draft, path: str, number: int) -> None:
-    """Remove a row; zones keep lying on the sections they lay on, or go with the last of them.
+    """Remove a row; zones and loads keep lying on the sections they lay on, or go with them.
 
     Parameters
     ----------
@@ -131,16 +133,11 @@ def drop_row(draft: Draft, path: str, number: int) -> None:
     del rows(draft, path)[number - 1]
     if path != "part.section":
         return
-    for zone in rows(draft, "zone"):
-        zone["section"] = [
-            kept - (kept > number) for kept in zone.get("section", ()) if kept != number
-        ]
-    draft["zone"] = [zone for zone in rows(draft, "zone") if zone["section"]]
-    for place in OVER:
-        over = read(draft, place)
-        if isinstance(over, list):
-            left = [kept - (kept > number) for kept in over if kept != number]
-            put(draft, place, left or None)
+    zones = [f"zone.{zone}.section" for zone in range(1, len(rows(draft, "zone")) + 1)]
+    for place in (*zones, *OVER):
+        left = [kept - (kept > number) for kept in read(draft, place) or () if kept != number]
+        put(draft, place, left or None)
+    draft["zone"] = [zone for zone in rows(draft, "zone") if "section" in zone]
 
 
 def called(draft: Draft) -> dict[int, str]:
@@ -152,67 +149,13 @@ def called(draft: Draft) -> dict[int, str]:
 
 
 def zone_of(draft: Draft, section: int) -> int | None:
-    """Return the number of the zone that lies on a section, None where none does.
-
-    Parameters
-    ----------
-    draft : dict
-        The form.
-    section : int
-        Number of the section.
-
-    Returns
-    -------
-    int or None
-        From 1, the first of several.
-    """
+    """Return the number of the first zone that lies on a section, None where none does."""
     lying = (
         number
         for number, zone in enumerate(rows(draft, "zone"), start=1)
         if section in zone.get("section", ())
     )
     return next(lying, None)
-
-
-def with_zone(draft: Draft, section: int) -> int:
-    """Return the number of the zone on a section, laid on it where there was none.
-
-    Parameters
-    ----------
-    draft : dict
-        The form, changed in place.
-    section : int
-        Number of the section.
-
-    Returns
-    -------
-    int
-        From 1.
-    """
-    found = zone_of(draft, section)
-    if found is None:
-        rows(draft, "zone").append({"section": [section]})
-        found = len(rows(draft, "zone"))
-    return found
-
-
-def ready(draft: Draft) -> Draft:
-    """Return the draft as a requirement: no empty optional table, every obligatory one.
-
-    Parameters
-    ----------
-    draft : dict
-        The form.
-
-    Returns
-    -------
-    dict
-        A copy.
-    """
-    filled: Draft = {"part": {}, "load": {}, "workshop": {}, **_without_empty(draft)}
-    for path in ("part.section", "zone", "workshop.heat"):
-        rows(filled, path)
-    return filled
 
 
 def tentative(draft: Draft) -> Draft:
@@ -228,30 +171,15 @@ def tentative(draft: Draft) -> Draft:
     dict
         A copy; only for what does not hang on the answers that are missing.
     """
-    filled = copy.deepcopy(ready(draft))
+    filled = whole(draft)
     for path, answer in _MEANWHILE.items():
         if read(filled, path) is None:
             put(filled, path, answer)
-    filled["part"].setdefault("name", "part")
     for zone in filled["zone"]:
         zone.setdefault("wear", "none")
-        zone.pop("mate", None) if "material" not in zone.get("mate", {}) else None
+        if "material" not in zone.get("mate", {}):
+            zone.pop("mate", None)
     return filled
-
-
-def _without_empty(table: Draft) -> Draft:
-    """Return a table without its empty tables, but a mate that was said to be there."""
-    kept: Draft = {}
-    for key, value in table.items():
-        if isinstance(value, dict):
-            inner = _without_empty(value)
-            if inner or key == "mate":
-                kept[key] = inner
-        elif isinstance(value, list):
-            kept[key] = [_without_empty(v) if isinstance(v, dict) else v for v in value]
-        else:
-            kept[key] = value
-    return kept
 
 
 def checked(draft: Draft, catalog: Catalog) -> tuple[Requirement | None, tuple[Problem, ...]]:

@@ -1,22 +1,22 @@
 """One widget a question, its words from the requirement, its faults and its echo beneath."""
 
 import math
-from collections.abc import Iterable, Mapping
-from typing import Any, Literal
+from collections.abc import Iterable
+from typing import Any
 
 import streamlit as st
 
 from selector.errors import Problem
-from selector.requirement.question import Question, question, titled, without_rows
+from selector.requirement.question import Question, question, titled
 from ui import draft as drafts
-from ui import held, labels, session
+from ui import fields, held, labels, session
 from ui.echo import echo
 from ui.fitting import MOST_LETTERS
 
-Width = int | Literal["stretch"]
-# The names of what the catalogue holds are chosen from, beside the closed sets of the models.
-Choices = Mapping[Any, str]
-_HAVE_DEFAULTS = frozenset({"choice", "many", "tick", "count"})
+# A letter of a hint, which stands under its widget in two lines at most. [px]
+_LETTER = 6.2
+# How a file may say yes to a tick.
+_YES = frozenset({"true", "yes", "y", "t", "on", "1"})
 
 
 def faults(problems: Iterable[Problem]) -> dict[str, list[str]]:
@@ -61,67 +61,64 @@ def summary(problems: Iterable[Problem]) -> str:
     return labels.plain(f"To be looked at ({len(names)}): {listed}")
 
 
-def ask(
-    path: str,
-    *,
-    width: Width = "stretch",
-    label: str | None = None,
-    choices: Choices | None = None,
-    rows: bool = False,
-    hint: bool = True,
-) -> None:
-    """Ask one question of the part at hand.
+def line(*paths: str, drop: str = "") -> None:
+    """Ask questions side by side, those of them that are asked of this part.
 
     Parameters
     ----------
-    path : str
-        Where the answer stands, for instance "part.section.1.size".
-    width : int or "stretch"
-        In pixels.
-    label : str, optional
-        Instead of its title, where the place of the question says it better.
-    choices : mapping, optional
-        What can be chosen, where the requirement itself does not say.
-    rows : bool
-        Whether few answers are shown side by side instead of in a list.
-    hint : bool
-        Whether what may be answered stands under a blank one.
-
-    Raises
-    ------
-    KeyError
-        When the requirement has no such field.
+    *paths : str
+        Where the answers stand, for instance "part.section.1.size".
+    drop : str
+        The row that can be removed at the end of the line, if any: "part.section.1".
     """
-    asked = question(path)
-    if asked is None:
-        raise KeyError(path)
-    value = drafts.read(session.here().draft, path)
-    with st.container(width=width, gap=None, key=f"ask/{path}"):
-        _widget(path, asked, value, label or asked.title, choices=choices, rows=rows)
-        _beneath(path, asked, value, hint=hint)
-
-
-def hints(paths: Iterable[str]) -> None:
-    """Show in one line what may be answered to those of a row of questions that are blank."""
     draft = session.here().draft
-    known = [(path, question(path)) for path in paths]
-    texts = [
-        f"{asked.title}: {labels.lower(asked.text)}"
-        for path, asked in known
-        if asked is not None and asked.text and drafts.read(draft, path) is None
+    asked = [path for path in paths if fields.is_asked(draft, path)]
+    over = paths[0].rpartition(".")[0]
+    if not asked:
+        return
+    _head(over)
+    with st.container(horizontal=True, vertical_alignment="top", key=f"line/{paths[0]}"):
+        for path in asked:
+            _ask(path, drafts.read(draft, path))
+        if drop:
+            block, _, number = drop.rpartition(".")
+            st.button(
+                f"Remove {fields.ROWS[block][0]} {number}", key=f"drop/{drop}", type="tertiary",
+                on_click=_drop, args=(block, int(number)),
+            )  # fmt: skip
+    long = [
+        f"{fields.title(path)}: {labels.lower(hint)}"
+        for path in asked
+        if not _has_room(path, hint := _hint(path))
     ]
-    if texts:
-        st.caption(labels.plain(" ".join(texts)))
+    if long:
+        st.caption(labels.plain(" ".join(long)))
+    wrong_at(over)
 
 
-def _beneath(path: str, asked: Question, value: object, *, hint: bool) -> None:
-    """Show what is wrong with an answer, else what it is in the other unit."""
-    if path in held.wrong():
-        wrong_at(path)
-    elif asked.unit_kind and (other := echo(value, asked.unit_kind)):
-        st.caption(labels.plain(other))
-    elif hint and value is None and asked.text:
-        st.caption(labels.plain(asked.text))
+def _drop(block: str, number: int) -> None:
+    """Remove a row."""
+    session.change(lambda draft: drafts.drop_row(draft, block, number))
+
+
+def _head(table: str) -> None:
+    """Show what the questions of a table within a row are about."""
+    asked = question(table)
+    if asked and asked.kind == "table" and table.rpartition(".")[0][-1:].isdigit():
+        st.markdown(f"**{labels.plain(asked.title)}** {labels.plain(asked.text)}")
+
+
+def _hint(path: str) -> str:
+    """Return what may be answered to a blank question; only in the first of several rows."""
+    asked = question(path)
+    is_first = all(key == "1" for key in path.split(".") if key.isdigit())
+    is_blank = drafts.read(session.here().draft, path) is None
+    return asked.text if asked and is_first and is_blank else ""
+
+
+def _has_room(path: str, hint: str) -> bool:
+    """Return whether a hint has room under its own widget."""
+    return len(hint) * _LETTER <= 2 * fields.width(path)
 
 
 def show_faults(problems: Iterable[Problem]) -> None:
@@ -136,59 +133,47 @@ def wrong_at(*places: str) -> None:
             st.markdown(f":red[{labels.plain(text)}]")
 
 
-def _widget(
-    path: str,
-    asked: Question,
-    value: Any,  # noqa: ANN401
-    label: str,
-    *,
-    choices: Choices | None,
-    rows: bool,
-) -> None:
-    """Show the widget of one question."""
-    kind = "choice" if choices is not None and asked.kind == "text" else asked.kind
-    place = without_rows(path)
-    known = choices or {answer: labels.words(answer, place) for answer in asked.answers}
-    shown = asked.default if value is None and kind in _HAVE_DEFAULTS else value
-    key = held.widget(path, _as_shown(kind, shown, known))
-    back: Any = {"key": key, "on_change": _keep, "args": (key, path, kind)}
-    match kind:
-        case "choice" if rows:
-            st.radio(
-                label, known, index=None, horizontal=True, format_func=known.__getitem__, **back
-            )
-        case "choice":
-            st.selectbox(
-                label, known, index=None, format_func=known.__getitem__, placeholder="",
-                required=asked.needed or asked.default is not None, **back,
-            )  # fmt: skip
-        case "many" if known:
-            st.multiselect(label, known, format_func=known.__getitem__, placeholder="", **back)
-        case "tick":
-            st.checkbox(label, **back)
-        case "count":
-            st.number_input(label, 1, 100_000, value=None, step=1, **back)
-        case "number":
-            st.number_input(label, 0.0, 1e7, value=None, format="%g", **back)
-        case _:
-            st.text_input(label, max_chars=MOST_LETTERS, **back)
+def _ask(path: str, value: Any) -> None:  # noqa: ANN401
+    """Ask one question, and show what is wrong with its answer, or it in the other unit."""
+    asked = question(path)
+    if asked is None:
+        raise KeyError(path)
+    with st.container(width=fields.width(path), gap=None, key=f"ask/{path}"):
+        _widget(path, asked, value)
+        if path in held.wrong():
+            wrong_at(path)
+        elif asked.unit_kind and (other := echo(value, asked.unit_kind)):
+            st.caption(labels.plain(other))
+        elif (hint := _hint(path)) and _has_room(path, hint):
+            st.caption(labels.plain(hint))
 
 
-def _as_shown(kind: str, value: Any, known: Choices) -> Any:  # noqa: ANN401
-    """Return an answer as the widget of its kind holds it."""
+def _widget(path: str, asked: Question, value: Any) -> None:  # noqa: ANN401
+    """Show the widget of one question: a choice, several, a tick, or a text to type."""
+    known = fields.choices(session.here().draft, path)
+    kind = "choice" if known and asked.kind == "text" else asked.kind
+    given = asked.default if value is None else value
+    one = given if kind == "choice" and given in known else None
+    choice: dict[str, Any] = {"options": known, "format_func": known.__getitem__}
+
+    def back(shown: Any) -> dict[str, Any]:  # noqa: ANN401
+        key = held.widget(path, shown)
+        kept = {"key": key, "on_change": _keep, "args": (key, path, kind)}
+        return {"label": fields.title(path), **kept}
+
     match kind:
-        case "many" if known:
-            return [answer for answer in value or () if answer in known]
-        case "tick":
-            return bool(value)
-        case "number":
-            return None if value is None else float(value)
+        case "choice" if fields.is_side_by_side(path):
+            st.radio(index=None, horizontal=True, **choice, **back(one))
         case "choice":
-            return value if value in known else None
-        case "count":
-            return value
+            must = asked.needed or asked.default is not None
+            st.selectbox(index=None, placeholder="", required=must, **choice, **back(one))
+        case "many" if known:
+            several = [answer for answer in given or () if answer in known]
+            st.multiselect(placeholder="", **choice, **back(several))
+        case "tick":
+            st.checkbox(**back(str(given).casefold() in _YES))
         case _:
-            return _as_text(value)
+            st.text_input(max_chars=MOST_LETTERS, **back(_as_text(given)))
 
 
 def _as_text(value: object) -> str:
@@ -202,24 +187,18 @@ def _as_text(value: object) -> str:
 
 def _keep(key: str, path: str, kind: str) -> None:
     """Keep what was answered; a bare number stands for itself, an unticked box for nothing."""
-    if not held.shows(key) or not drafts.is_asked(session.here().draft, path):
+    if not held.shows(key) or not fields.is_asked(session.here().draft, path):
         return
-    value = held.value_of(key)
-    if kind == "quantity":
+    value, asked = held.value_of(key), question(path)
+    if kind == "many":
+        given = value.split(",") if isinstance(value, str) else value
+        names = [name.strip() if isinstance(name, str) else name for name in given]
+        # None at all is an answer only where the question has one.
+        has_none = asked is None or asked.default is not None
+        value = [name for name in names if name != ""] or ([] if has_none else None)
+    elif kind not in {"choice", "tick", "text"}:
         value = _bare_number(value.strip())
-    elif kind == "many":
-        value = _several(value, question(path))
-    elif kind == "tick":
-        value = value or None
-    session.keep(path, value)
-
-
-def _several(value: str | list[Any], asked: Question | None) -> list[Any] | None:
-    """Return several answers; none at all is an answer only where the question has one."""
-    given = value.split(",") if isinstance(value, str) else value
-    names = [name.strip() if isinstance(name, str) else name for name in given]
-    kept = [name for name in names if name != ""]
-    return kept if kept or asked is None or asked.default is not None else None
+    session.keep(path, value or None if kind == "tick" else value)
 
 
 def _bare_number(text: str) -> str | float:
@@ -229,31 +208,3 @@ def _bare_number(text: str) -> str | float:
     except ValueError:
         return text
     return number if math.isfinite(number) else text
-
-
-def decide(label: str, answers: Mapping[str, str], now: str, name: str, on: Any) -> None:  # noqa: ANN401
-    """Ask what decides which questions follow; it is no answer of the requirement itself.
-
-    Parameters
-    ----------
-    label : str
-        The question.
-    answers : mapping
-        Words by answer.
-    now : str
-        The answer as the draft has it.
-    name : str
-        Of the widget.
-    on : callable
-        Called with the answer, to change the draft.
-    """
-    key = held.widget(name, now)
-
-    def changed() -> None:
-        if held.shows(key):
-            session.change(lambda draft: on(draft, held.value_of(key)), refill=False)
-
-    st.radio(
-        label, answers, index=None, horizontal=True, key=key, on_change=changed,
-        format_func=answers.__getitem__,
-    )  # fmt: skip

@@ -61,6 +61,10 @@ def show(requirement: Requirement, advice: AdviceOut, record: OptionOut | None) 
         for number, page in enumerate(printed, start=1):
             alt = f"The letter on paper, page {number} of {len(printed)}, as it is worded here"
             st.image(page, width="stretch", alt=alt)
+        # A sheet of paper on a phone is too small to read: there it is shown as a page.
+        with st.container(key="as-read"):
+            page_ = content(mine, sender, drawing, fresh, ".html").decode()
+            st.iframe(page_, alt="The letter as a page, as it is worded here")
     with left:
         if wrong or sender.identity is None:
             st.markdown(plain(wrong or "It goes out without a letterhead."))

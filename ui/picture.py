@@ -136,7 +136,7 @@ def key(marks_of: Job) -> str:
     limits = asked_marks(marks_of).limits_hrc
     ends = [f"under {limits[0]:.0f}"]
     ends += [f"{low:.0f} to {high:.0f}" for low, high in pairwise(limits)]
-    ends += [f"over {limits[-1]:.0f}"]
+    ends += [f"over {limits[-1]:.0f} HRC"]
     asked = marks_of.leading.floor_hrc is not None
     cells = "".join(
         f"<li><svg viewBox='0 0 24 14' width='24' height='14' aria-hidden='true'>"
@@ -145,7 +145,7 @@ def key(marks_of: Job) -> str:
         for step, text in enumerate(ends)
     )
     return (
-        f"<ul class='tw-key' aria-label='Hardness, HRC'>{cells}<li>HRC</li></ul>"
+        f"<ul class='tw-key' aria-label='Hardness, HRC'>{cells}</ul>"
         f"<p class='tw-foot'>{e(HRC_IN_WORDS)}.</p>"
     )
 

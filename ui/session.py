@@ -16,10 +16,15 @@ import streamlit as st
 
 from selector.errors import Problem
 from ui import store
-from ui.draft import Draft, blank, put, ready
+from ui.draft import Draft, blank, put, whole
 from ui.fitting import fits
 
 _MOST_UNDONE, _MOST_NOTED = 60, 60
+# What is kept of a part at hand, and as what; what was damaged meanwhile begins anew.
+_KEPT: dict[str, type] = {
+    "draft": dict, "shop": str, "tried": bool, "asked": dict, "revision": int, "aim": str,
+    "noted": dict,
+}  # fmt: skip
 
 
 @dataclass(slots=True)
@@ -54,32 +59,24 @@ def begin() -> None:
     kept = store.part(wanted)
     if kept is not None and fits(kept.get("draft")):
         st.session_state["visit"] = _visit(wanted, kept)
-    elif "visit" not in st.session_state:
-        st.session_state["visit"] = None
+    else:
+        st.session_state.setdefault("visit", None)
 
 
 def _visit(key: str, kept: dict[str, Any]) -> Visit:
     """Return a kept part as the part at hand, with its workshop as that is now."""
-    draft, shop, asked = kept["draft"], kept.get("shop"), kept.get("asked")
-    saved = workshops().get(shop) if isinstance(shop, str) else None
-    if saved is not None:
-        draft["workshop"] = saved
-    return Visit(
-        id=key,
-        draft=draft,
-        shop=shop if saved is not None else None,
-        tried=bool(kept.get("tried")),
-        asked=asked if fits(asked) else None,
-        revision=_revision(kept),
-        aim=str(kept.get("aim", "choice")),
-        noted=noted if isinstance(noted := kept.get("noted"), dict) else {},
-    )
-
-
-def _revision(kept: dict[str, Any]) -> int:
-    """Return how often a kept part was changed."""
-    number = kept.get("revision")
-    return number if isinstance(number, int) else 0
+    sound = {
+        name: kept[name] for name, kind in _KEPT.items() if isinstance(kept.get(name), kind)
+    }
+    visit = Visit(key, **sound)
+    visit.asked = whole(visit.asked) if fits(visit.asked) and visit.asked else None
+    visit.draft = whole(visit.draft)
+    saved = workshops().get(visit.shop or "")
+    if saved is None:
+        visit.shop = None
+    else:
+        visit.draft["workshop"] = saved
+    return visit
 
 
 def workshops() -> dict[str, dict[str, Any]]:
@@ -116,11 +113,10 @@ def start(draft: Draft, *, tried: bool = False, aim: str = "choice") -> Visit:
     Visit
         The part at hand from now on.
     """
-    visit = Visit(store.new_id(), draft, tried=tried, aim=aim)
-    if not draft.get("workshop", {}).get("heat"):
+    visit = Visit(store.new_id(), whole(draft), tried=tried, aim=aim)
+    if not visit.draft["workshop"]["heat"]:
         visit.shop, table = next(iter(workshops().items()), (None, None))
-        if table is not None:
-            draft["workshop"] = table
+        visit.draft["workshop"] = table or visit.draft["workshop"]
     st.session_state["visit"] = visit
     st.session_state["refused"] = ()
     _save(visit)
@@ -129,20 +125,21 @@ def start(draft: Draft, *, tried: bool = False, aim: str = "choice") -> Visit:
 
 def _save(visit: Visit) -> None:
     """Keep the part; under another id where another tab has changed it meanwhile."""
-    kept = store.part(visit.id)
-    if kept is not None and _revision(kept) > visit.revision:
+    revision = (store.part(visit.id) or {}).get("revision")
+    if isinstance(revision, int) and revision > visit.revision:
         visit.id = store.new_id()
         st.session_state["parted"] = True
     visit.revision += 1
-    store.keep_part(
-        visit.id,
-        {
-            "draft": visit.draft, "shop": visit.shop, "tried": visit.tried,
-            "asked": visit.asked, "revision": visit.revision, "aim": visit.aim,
-            "noted": visit.noted,
-        },
-    )  # fmt: skip
+    store.keep_part(visit.id, {name: getattr(visit, name) for name in _KEPT})
     st.query_params["part"] = visit.id
+
+
+def mark(**kept: Any) -> None:  # noqa: ANN401
+    """Keep what is known of the part at hand beside its answers, for instance `tried`."""
+    visit = here()
+    for name, value in kept.items():
+        setattr(visit, name, value)
+    _save(visit)
 
 
 def parted() -> bool:
@@ -162,12 +159,16 @@ def change(alter: Callable[[Draft], object], *, refill: bool = True) -> None:
     """
     visit = here()
     visit.before = [*visit.before, json.dumps([visit.draft, visit.shop])][-_MOST_UNDONE:]
-    visit.draft = copy.deepcopy(visit.draft)
-    alter(visit.draft)
-    visit.fill += refill
-    if visit.shop is not None:
-        store.keep_workshop(visit.shop, visit.draft.get("workshop", {}))
-    _save(visit)
+    draft = copy.deepcopy(visit.draft)
+    alter(draft)
+    _turn(draft, visit.shop, refill=refill)
+
+
+def _turn(draft: Draft, shop: str | None, *, refill: bool = True) -> None:
+    """Have the part at hand be another draft, and keep the workshop that it names."""
+    if shop is not None:
+        store.keep_workshop(shop, draft["workshop"])
+    mark(draft=draft, shop=shop, fill=here().fill + refill)
 
 
 def keep(path: str, value: Any) -> None:  # noqa: ANN401
@@ -178,58 +179,31 @@ def keep(path: str, value: Any) -> None:  # noqa: ANN401
 def note(name: str, value: Any) -> None:  # noqa: ANN401
     """Keep what was chosen, ticked or written in a view of a part; the longest ago goes."""
     visit = held_part()
-    if visit is None:
-        return
-    others = {other: kept for other, kept in visit.noted.items() if other != name}
-    visit.noted = dict([*others.items(), (name, value)][-_MOST_NOTED:])
-    _save(visit)
+    if visit is not None:
+        others = {other: kept for other, kept in visit.noted.items() if other != name}
+        mark(noted=dict([*others.items(), (name, value)][-_MOST_NOTED:]))
 
 
 def undo() -> None:
     """Take back the last change."""
     visit = here()
     if visit.before:
-        visit.draft, visit.shop = json.loads(visit.before.pop())
-        visit.fill += 1
-        if visit.shop is not None:
-            store.keep_workshop(visit.shop, visit.draft.get("workshop", {}))
-        _save(visit)
+        _turn(*json.loads(visit.before.pop()))
 
 
 def use_workshop(name: str | None) -> None:
     """Put the part at hand into the workshop of a name; None leaves it as the part's own."""
-    table = workshops().get(name) if name else None
-    visit = here()
-    if table is None:
-        visit.shop = None
-        _save(visit)
-        return
-    visit.shop = None
-    change(lambda draft: draft.update(workshop=table))
-    visit.shop = name
-    _save(visit)
+    table = workshops().get(name or "")
+    # The workshop of before stays as it is.
+    here().shop = None
+    if table is not None:
+        change(lambda draft: draft.update(workshop=table))
+    mark(shop=None if table is None else name)
 
 
 def name_workshop(name: str) -> None:
     """Save the workshop of the part at hand under a name, and go on in it."""
-    visit = here()
-    visit.shop = name
-    store.keep_workshop(name, visit.draft.get("workshop", {}))
-    _save(visit)
-
-
-def attempt() -> None:
-    """Note that advice was asked for, so that faults are shown from now on."""
-    visit = here()
-    visit.tried = True
-    _save(visit)
-
-
-def answered(draft: Draft) -> None:
-    """Keep what the advice that is shown from now on is of."""
-    visit = here()
-    visit.asked = copy.deepcopy(draft)
-    _save(visit)
+    _turn(here().draft, name, refill=False)
 
 
 def asked_mark() -> str:
@@ -239,8 +213,7 @@ def asked_mark() -> str:
 
 def is_stale() -> bool:
     """Return whether the part was changed since its advice was computed."""
-    visit = here()
-    return visit.asked is not None and visit.asked != ready(visit.draft)
+    return here().asked not in (None, here().draft)
 
 
 def refuse(problems: Iterable[Problem]) -> None:

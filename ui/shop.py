@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import cached, frame, held, session
+from ui import fields, frame, held, session
 from ui.draft import Draft
 from ui.labels import lower, plain, words
 
@@ -41,11 +41,8 @@ def summary(table: Draft) -> dict[str, str]:
     dict
         Text by head, without what it has not.
     """
-    known = cached.catalog()
-    heats = [_named(row, "source", {k: s.name for k, s in known.heat_sources.items()})
-             for row in table.get("heat", ())]  # fmt: skip
-    baths = [_named(row, "medium", {k: m.name for k, m in known.media.items()})
-             for row in table.get("bath", ())]  # fmt: skip
+    heats = [_named(row, "workshop.heat.source") for row in table.get("heat", ())]
+    baths = [_named(row, "workshop.bath.medium") for row in table.get("bath", ())]
     bars = [
         f"{row.get('steel', '?')} {row.get('size', '')}".strip()
         for row in table.get("stock", ())
@@ -60,9 +57,10 @@ def summary(table: Draft) -> dict[str, str]:
     return {head: text for head, text in lines.items() if text}
 
 
-def _named(row: Draft, field: str, names: dict[str, str]) -> str:
+def _named(row: Draft, path: str) -> str:
     """Return one heat source or bath by its name, with what the user said of it."""
-    name = str(row.get(field, "?"))
+    name = str(row.get(path.rpartition(".")[2], "?"))
     said = [str(row[key]) for key in ("gas_flow", "volume") if key in row]
     said += [f"to {row['ceiling']}"] if "ceiling" in row else []
-    return " ".join([lower(names.get(name, name)), *said]).replace("degC", "°C")
+    named = fields.choices({}, path).get(name, name)
+    return " ".join([lower(named), *said]).replace("degC", "°C")

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from catalog.values import Span as Ends
 from selector.flame.record import FamilyOut, FiguresOut, FlameOut
 from selector.heat.colour import MAGNET_LOST_C
+from selector.procedure.heating import held_parts_s
 from selector.record import GateOut, OptionOut, SetUpOut, TemperOut
 from selector.wording import condition_words, in_100, shown_time
 from ui.bands import Span, band
@@ -57,7 +58,7 @@ def heat_window(set_up: SetUpOut, figures: FiguresOut | None) -> tuple[str, str]
     said = (
         f"Heat to {heat:.0f} °C ({colour} in {set_up.light or 'this light'}), read by "
         f"{set_up.read_by}: nine times in ten within {off:.0f} °C. "
-        f"{shown_time(set_up.hold_s)} held."
+        f"{shown_time(held_parts_s(set_up)[1])} held once it is of one colour."
     )
     return said, band(low, high, spans, marks, said)
 

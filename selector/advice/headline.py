@@ -72,12 +72,18 @@ def referral_words(asked: Requirement) -> str:
 
 def _toss_up(advice: Advice, first: Option, second: Option) -> str:
     """Return two options that are level, with how often each comes out right."""
-    shares = " and ".join(in_100(o.judged.passing_all) for o in (first, second))
-    budgets = [o.judged.within_budget for o in (first, second)]
+    shares = _both(first.judged.passing_all, second.judged.passing_all)
+    budgets = first.judged.within_budget, second.judged.within_budget
     text = f"A toss-up: {_either(advice, first, second)}. They come out right {shares}"
-    if None not in budgets:
-        text += f", inside the budget {' and '.join(in_100(b or 0.0) for b in budgets)}"
+    if budgets[0] is not None and budgets[1] is not None:
+        text += f", inside the budget {_both(budgets[0], budgets[1])}"
     return f"{text}."
+
+
+def _both(one: float, other: float) -> str:
+    """Return how often each of two holds, said once where it reads alike."""
+    said = in_100(one), in_100(other)
+    return f"both {said[0]}" if said[0] == said[1] else " and ".join(said)
 
 
 def _either(advice: Advice, first: Option, second: Option) -> str:

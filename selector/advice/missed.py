@@ -47,9 +47,9 @@ def rejected_lines(
     """Return what is out, a line a gate and reason: what was predicted first, then the rest."""
     out: dict[tuple[str, str], Counter[str]] = {}
     for item in rejected:
-        if (item.family, item.route) in options:
-            continue
-        out.setdefault((item.gate, item.text), Counter())[item.steel] += 1
+        ways = sum((item.family, route) not in options for route in item.routes)
+        if ways:
+            out.setdefault((item.gate, item.text), Counter())[item.steel] += ways
     rows = sorted(out.items(), key=lambda row: -sum(row[1].values()))
     # What was computed for this part says more than that there is no furnace.
     predicted = [row for row in rows if row[0][0] not in BEFORE_PREDICTION][:PREDICTED]

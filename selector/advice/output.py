@@ -1,5 +1,6 @@
 """The advice turned into plain data: what `--json` prints and the page shows."""
 
+from collections.abc import Iterable
 from typing import Any
 
 import numpy as np
@@ -32,7 +33,7 @@ from selector.record import OptionOut
 from selector.requirement.priority import CRITERIA
 from selector.trial.unknown_bar import trial_steps
 
-SCHEMA_VERSION = 1
+SCHEMA_VERSION = 2
 # What to find out where a gate is unknown.
 FIND_OUT = {
     "response": "the grade: ask for the certificate, or harden a coupon of the same bar",
@@ -46,8 +47,20 @@ def _option(advice: Advice, option: Option, place: int) -> OptionOut:
     return option_out(advice.job, option, place, advice.ranges, reasons(advice, option))
 
 
-def _rejected(item: Rejected, budget: float | None) -> RejectedOut:
-    """Return a rejected treatment as plain data."""
+def _every(items: Iterable[Rejected], budget: float | None) -> tuple[RejectedOut, ...]:
+    """Return rejected treatments as plain data, those of a steel that fare alike as one."""
+    # Most are stopped by a rule before anything is worked out, each way of a steel by the same.
+    alike: dict[tuple[object, ...], list[Rejected]] = {}
+    for item in items:
+        work, gate = item.treatment, item.gate
+        figures = (item.share, item.within_budget, item.cost, item.nearness(budget))
+        bar = (work.steel.slug, work.steel.spoken, work.stock is not None)
+        alike.setdefault((bar, gate.name, gate.verdict, gate.text, figures), []).append(item)
+    return tuple(_rejected(first, rest, budget) for first, *rest in alike.values())
+
+
+def _rejected(item: Rejected, rest: Iterable[Rejected], budget: float | None) -> RejectedOut:
+    """Return a rejected treatment as plain data, with the other ways of its steel like it."""
     work = item.treatment
     return RejectedOut(
         steel=work.steel.name,
@@ -68,6 +81,7 @@ def _rejected(item: Rejected, budget: float | None) -> RejectedOut:
         nearness=round(item.nearness(budget), 4),
         racked=work.stock is not None,
         find_out=FIND_OUT.get(item.gate.name) if item.gate.verdict == "unknown" else None,
+        also=tuple(other.treatment.label.partition("/")[2] for other in rest),
     )
 
 
@@ -145,8 +159,8 @@ def advice_out(
         would_change=would_change(advice),
         changes=changes(advice) if changed else (),
         firm=firm(advice) if firmly else None,
-        rejected=tuple(_rejected(item, budget) for item in rejected),
-        apart=tuple(_rejected(item, budget) for item in advice.apart),
+        rejected=_every(rejected, budget),
+        apart=_every(advice.apart, budget),
         zones=tuple(zone_out(d) for d in advice.job.demands),
         remarks=remarks(advice),
         assumptions=assumptions(advice),

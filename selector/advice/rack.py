@@ -7,7 +7,7 @@ from selector.advice.order import why_not_first
 from selector.advice.record import RackOut
 from selector.decision.option import Option, Rejected
 from selector.gate import Gate, looked_at
-from selector.job.sold import too_thin
+from selector.job.sold import unfit_bar
 from selector.job.supply import Racked
 from selector.procedure.quenching import BATHS
 from selector.wording import in_sentence, times_in_100
@@ -125,7 +125,7 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
 
 def _thin(advice: Advice, racked: Racked) -> Gate | None:
     """Return why a bar is too thin for the part in every condition it may be in, or none."""
-    gates = [too_thin(advice.job.asked.part, racked.bar, c) for c in racked.conditions]
+    gates = [unfit_bar(advice.job.asked, racked.bar, c) for c in racked.conditions]
     return gates[0] if gates and all(gates) else None
 
 

@@ -6,6 +6,9 @@ from selector.record import CautionOut, OptionOut, Plain, Spread, ZoneOut
 class RejectedOut(Plain):
     """A treatment that fails, or stands apart as unknown, and the gate that decided.
 
+    The other ways of its steel that the same reason stops, with the same figures, are in
+    `also`, as condition/route.medium.
+
     `share` says how often it comes right; it is 0 too where that was not worked out, as it is
     far from the demand of its gate. `cost` is then absent; else it is the middle, in currency.
     `nearness` is the share, or the budget over the cost that stops it. A `racked` bar lies in
@@ -30,6 +33,13 @@ class RejectedOut(Plain):
     nearness: float = 0.0
     racked: bool = False
     find_out: str | None = None
+    also: tuple[str, ...] = ()
+
+    @property
+    def routes(self) -> tuple[str, ...]:
+        """The route of each of its ways, by slug."""
+        others = (way.partition("/")[2].partition(".")[0] for way in self.also)
+        return self.route, *others
 
 
 class ChangeOut(Plain):

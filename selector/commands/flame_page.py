@@ -11,6 +11,7 @@ from selector.flame.answer import FlameAnswer
 from selector.flame.output import map_of, stretch_of
 from selector.flame.plot import axial_text, section_text
 from selector.flame.record import AskedOut, FamilyOut, FiguresOut, FlameOut
+from selector.procedure.heating import held_parts_s
 from selector.record import OptionOut, SetUpOut
 from selector.wording import shown, shown_spread, temper_words
 
@@ -172,7 +173,9 @@ def _heat(done: SetUpOut) -> str:
         text += f" in {done.to_heat_s:.0f} s"
     if done.past_zone_mm:
         text += f", {done.past_zone_mm:.0f} mm past the zone"
-    text += f", hold {done.hold_s:.0f} s"
+    even_s, kept_s = held_parts_s(done)
+    text += f", {even_s:.0f} s until it is of one colour" if even_s else ""
+    text += f", hold {kept_s:.0f} s"
     if done.flame_share is not None and done.flame_share < ALL_OF_IT:
         text += f", with {100 * done.flame_share:.0f} % of the flame"
     return text

@@ -1,5 +1,6 @@
 """The advice on one terminal page: what to do, how, what else, and what would change it."""
 
+import re
 from dataclasses import dataclass, replace
 from textwrap import wrap
 from typing import TYPE_CHECKING
@@ -36,6 +37,8 @@ MOST_LINES = 60
 ALSO_BELOW = frozenset({"Cautions", "Coupon first", "What came nearest", "What binds"})
 EVERY = 1000
 INDENT, FURTHER = 3, 5
+# Where a paragraph that is too long is cut: between clauses, never within a reason.
+_CLAUSE = re.compile(r"; |\. ")
 REST = (
     "The rest: --all (every option, what is out and why, assumptions, cautions in full); "
     "--explain; --json"
@@ -61,12 +64,19 @@ class Block:
         """Return the paragraphs as lines of a width, what is too long ending in dots."""
         lines: list[str] = []
         for number, text in enumerate(self.texts):
-            filled = _clipped(self._filled(text, width), self.each, width)
+            filled = self._whole_clauses(text, width)
             left = len(self.texts) - number
             if lines and len(lines) + len(filled) + (left > 1) > self.most:
                 return [*lines, f"{' ' * self.indent}and {left} more: --all"]
             lines += filled
         return _clipped(lines, self.most, width)
+
+    def _whole_clauses(self, text: str, width: int) -> list[str]:
+        """Return one paragraph as lines, what is too long without its last clauses."""
+        filled, ends = self._filled(text, width), [m.start() for m in _CLAUSE.finditer(text)]
+        while len(filled) > self.each and ends:
+            filled = self._filled(f"{text[: ends.pop()]}.", width)
+        return _clipped(filled, self.each, width)
 
     def _filled(self, text: str, width: int) -> list[str]:
         """Return one paragraph as lines, later ones further in."""

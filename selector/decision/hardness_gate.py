@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.job.demand import Demand
-from selector.job.sold import is_used_as_sold
+from selector.job.sold import delivered_hrc, is_used_as_sold
 from selector.job.treatment import LAID_ON, Treatment
 from selector.option.layer import LayerRun
 from selector.option.skin import Skin
@@ -17,6 +17,9 @@ from selector.wording import shown
 Floats = NDArray[np.float64]
 # A smaller loss of hardness is not worth a word. [HRC]
 FELT_HRC = 1.5
+# What is sold for such parts is as hard as its makers found right; one sold so much softer than
+# a zone needs has another duty under the same name. Estimate. [HRC]
+SOLD_SOFTER_HRC = 10.0
 
 
 class Hardened(Protocol):
@@ -65,9 +68,17 @@ def hardness_gates(found: Hardened, demand: Demand) -> list[Gate]:
 
 def floor_hrc(work: Treatment, demand: Demand) -> float | None:
     """Return what a zone must reach: thick spring wire is right as soft as it is drawn."""
-    if demand.derived and is_used_as_sold(work):
+    if _is_as_its_makers_want(work, demand):
         return None
     return demand.bought_hrc if _is_bought(work, demand) else demand.floor_hrc
+
+
+def _is_as_its_makers_want(work: Treatment, demand: Demand) -> bool:
+    """Return whether a thing is used as it is sold for such a part, and about hard enough."""
+    if not demand.derived or not is_used_as_sold(work):
+        return False
+    floor = demand.floor_hrc
+    return floor is None or delivered_hrc(work.condition) >= floor - SOLD_SOFTER_HRC
 
 
 def depth_mm(work: Treatment, demand: Demand) -> float:
@@ -91,7 +102,7 @@ def ceiling_hrc(work: Treatment, demand: Demand) -> float | None:
 
 def off_window_hrc(work: Treatment, hrc: Floats, demand: Demand) -> Floats:
     """Return how far hardness lies outside the window of a zone, to either side. [HRC]."""
-    asks = not (demand.derived and is_used_as_sold(work))
+    asks = not _is_as_its_makers_want(work, demand)
     low = demand.low_hrc if asks and demand.low_hrc is not None else -np.inf
     capped = ceiling_hrc(work, demand) is not None
     high = demand.high_hrc if capped and demand.high_hrc is not None else np.inf

@@ -1,6 +1,6 @@
 """In which order options are offered: by score, near ties by what is at hand and simple."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 
 import numpy as np
 
@@ -8,7 +8,7 @@ from selector.decision.drawback import set_back
 from selector.decision.near_tie import Claims, Floats, by_ease, leaders, standings, tied
 from selector.decision.option import Option
 from selector.duty.merit import SELDOM
-from selector.job.supply import at_hand
+from selector.job.supply import EASE, at_hand
 from selector.job.treatment import Means, Treatment
 from selector.option.prediction import embrittled
 from selector.requirement import Requirement
@@ -19,31 +19,36 @@ LESS_SURE, RACK_LESS_SURE = 0.1, 0.15
 # A referral names so many bars and ranks no more.
 NAMED = 3
 # What one means of tempering must gain in score over the steadier one before it. An oven holds
-# its heat, a bar or plate heated from below is slow, a flame is quick and misread. [-]
+# its heat, a kiln or furnace does so less well when nearly cold, a bar or plate heated from
+# below is slow, a flame is quick and misread. [-]
 HANDICAP: dict[Means, float] = {
-    "none": 0.01, "furnace": 0.0, "oven": 0.0, "residual": 0.0, "plate": 0.04, "blaze": 0.06,
+    "none": 0.01, "furnace": 0.01, "oven": 0.0, "residual": 0.0, "plate": 0.04, "blaze": 0.06,
     "torch": 0.08, "salt": 0.0,
 }  # fmt: skip
 # A temper that embrittles must gain so much more. [-]
 BRITTLE = 0.1
 # How much work a route is, from nothing to a day at the fire. Common practice.
-_WORK = {"none": 0, "normalise": 1, "quench": 1, "age": 1, "marquench": 2, "austemper": 2,
+_WORK: Mapping[str, float] = {
+         "none": 0, "normalise": 1, "quench": 1, "age": 1, "marquench": 2, "austemper": 2,
          "nitride": 2, "chrome": 2, "anneal": 1, "case": 3}  # fmt: skip
 
 # What fewer firms do than harden, case or nitride.
 _FEW_FIRMS = frozenset({"firm-flame", "laser"})
 # A parcel made up, sent and fetched.
 SENT = 2
+# All of a part is brought to one heat by a flame with more patience than its end alone.
+ALL_AT_ONCE = 0.5
 
 
-def work_of(treatment: Treatment) -> int:
+def work_of(treatment: Treatment) -> float:
     """Return how much work a treatment is, 0 where the bar is left as bought."""
     route = treatment.route
     # What a firm does is one parcel, whatever it does, but fewer firms do some of it.
     if route.place == "subcontract":
         rarer = route.process in {"marquench", "austemper"} or route.kind in _FEW_FIRMS
         return SENT + rarer + (route.cold_c is not None)
-    return _WORK.get(route.process, 2) + (route.cold_c is not None)
+    patience = ALL_AT_ONCE * (route.kind == "through-torch")
+    return _WORK.get(route.process, 2) + patience + (route.cold_c is not None)
 
 
 def handicap(option: Option) -> float:
@@ -110,12 +115,13 @@ def _scores(options: Collection[Option]) -> Floats:
 
 def sets_mark(option: Option) -> float:
     """Return how sure what comes near the best is asked to be; what is seldom asks nothing."""
-    return 0.0 if _is_seldom(option) else option.judged.passing_all
+    guessed = option.treatment.stock is None and _is_seldom(option)
+    return 0.0 if guessed else option.judged.passing_all
 
 
 def _is_seldom(option: Option) -> bool:
-    """Return whether such a part is seldom or never made so, of no bar that lies there."""
-    return option.treatment.stock is None and option.judged.value("custom") <= SELDOM
+    """Return whether such a part is seldom or never made so."""
+    return option.judged.value("custom") <= SELDOM
 
 
 def sure_enough(option: Option) -> float:
@@ -124,13 +130,16 @@ def sure_enough(option: Option) -> float:
     return option.judged.passing_all + spare
 
 
-def ease(treatment: Treatment) -> tuple[float, int]:
+def ease(treatment: Treatment) -> tuple[float, float]:
     """Return what decides between near ties, least first: what is at hand, the least work."""
     return (-at_hand(treatment), work_of(treatment))
 
 
-def tie_break(option: Option) -> tuple[float, int]:
+def tie_break(option: Option) -> tuple[float, float]:
     """Return what decides between near ties, least first, as `ease` has it."""
     hand, labour = ease(option.treatment)
-    # What is seldom used for such a part wins no tie by being easy to buy.
-    return 0.0 if _is_seldom(option) else hand, labour
+    if _is_seldom(option):
+        # What is seldom used for such a part wins no tie by being easy to buy, and a bar that
+        # lies there none over what every shop has.
+        hand = -EASE["easy"] if option.treatment.stock is not None else 0.0
+    return hand, labour

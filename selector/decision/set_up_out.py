@@ -43,6 +43,7 @@ def set_up_out(job: Job, work: Treatment) -> SetUpOut | None:
         misread_c=round(math.hypot(error.bias_c, error.scatter_c), 1),
         looks_duller_c=error.shift_c,
         hold_s=torch.get("hold_s", float(heat.hold_s)),
+        even_s=torch.get("even_s"),
         to_heat_s=torch.get("to_heat_s"),
         past_zone_mm=torch.get("past_zone_mm"),
         flame_share=torch.get("flame_share"),
@@ -63,6 +64,7 @@ def _at_torch(part: Torched) -> dict[str, float]:
     return {
         "heat_c": part.set_up.heat_c,
         "hold_s": part.hold_s,
+        "even_s": round(part.even_s, 1),
         "to_heat_s": round(part.to_heat_s, 1),
         "past_zone_mm": 0.0 if part.part.is_whole else round(part.set_up.past_mm, 1),
         "flame_share": round(part.flame_share, 2),

@@ -5,7 +5,7 @@ hard as one of chisel steel, and nobody makes one. Common practice of toolrooms 
 shops, no source.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from selector.duty.damp import thickest_mm, where_hot, where_wet
 from selector.duty.made_of import CERTIFIED, KINDS, LINED, MADE, SKIN, THROUGH, WEAR_PLATE, Make
@@ -15,6 +15,7 @@ from selector.duty.strength import has_load
 from selector.job.bath_check import is_too_harsh, too_mild_mm
 from selector.job.demand import Demand
 from selector.job.process import SPRAYED
+from selector.job.screening import heated_thickness
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -40,6 +41,10 @@ EDGE_CARBON_WT_PCT = 0.5
 _POOR_EDGE = 0.2
 # Strip for springs this rich makes knives and sickles too.
 KEEN_CARBON_WT_PCT = 0.65
+# So much thicker than oil hardens it, of the limit, steel for water is seldom oiled. [-]
+OILED_BEYOND = 0.5
+# Hard chrome laid on a part of one's own. [-]
+CHROMED = 0.5
 # Held in hot salt until it is bainite: thin parts of spring steel and the like.
 _AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
 # Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
@@ -77,10 +82,17 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     duty = duty_of(demand, asked)
     if is_made_for(work, asked) and not asked.safety_critical:
         return where_wet(USUAL, duty, work, asked)
-    if too_mild_mm(asked, work) is not None:
-        # Oil is for its thin sections: thicker ones go into water.
-        return SELDOM * _fit(duty, work, asked)
-    return _fit(duty, work, asked)
+    return _oiled(asked, work) * _fit(duty, work, asked)
+
+
+def _oiled(asked: Requirement, work: Treatment) -> float:
+    """Return what is left of a merit where oil is for thinner sections of the steel. [-]."""
+    limit_mm = too_mild_mm(asked, work)
+    if limit_mm is None:
+        return USUAL
+    # The limit is said with an "about": what is little thicker is oiled too.
+    beyond = heated_thickness(asked, work) / limit_mm - 1.0
+    return max(SELDOM, USUAL - (USUAL - SELDOM) * beyond / OILED_BEYOND)
 
 
 def _fit(duty: Duty, work: Treatment, asked: Requirement) -> float:
@@ -129,29 +141,44 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
 
 def _most(duty: Duty, work: Treatment) -> float:
     """Return the most that a way of hardening is worth, whatever it is made of."""
-    kind, most = work.steel.kind, [USUAL]
-    # Few shops know a firm with a laser.
-    if work.route.kind == "laser" or (
-        work.route.process == "austemper" and kind not in _AUSTEMPERED
-    ):
-        most.append(SELDOM)
+    most = [USUAL, *_most_of_process(duty, work), *_most_by_eye(duty, work)]
+    kind = work.steel.kind
     if work.hardens and is_too_harsh(work.steel, work.medium):
         most.append(_CRACK_IN_WATER.get(kind, USUAL))
-    if work.route.process == "chrome" and duty == "pressed face":
-        # Hard chrome cracks where what is under it gives way.
-        most.append(SELDOM if kind in _TOOL_KINDS else NEVER)
     if "residual" in work.route.temper and duty not in _STRUCK:
         most.append(SELDOM)
     if work.steel.family == _MOULD:
         most.append(_OF_MOULD_STEEL.get(duty, NEVER))
-    by_eye = work.hardens and work.by_eye
-    if by_eye and work.steel.hardened and work.steel.hardened.quench == "air":
-        # Steel that hardens in air wants a soak that nobody holds by eye.
-        most.append(SELDOM)
-    if by_eye and duty == "spring" and kind == "high-carbon":
-        # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
-        most.append(NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM)
     return min(most)
+
+
+def _most_of_process(duty: Duty, work: Treatment) -> Iterator[float]:
+    """Return what a process that few firms offer or few send parts to is worth at most."""
+    kind, route = work.steel.kind, work.route
+    if route.kind == "laser" or (route.process == "austemper" and kind not in _AUSTEMPERED):
+        yield SELDOM
+    if route.cold_c is not None and route.place == "workshop":
+        # Who owns a kiln seldom has dry ice.
+        yield SELDOM
+    if route.process == "chrome":
+        # Rods are bought chromed; of new parts few are sent to be plated.
+        yield CHROMED
+    if route.process == "chrome" and duty == "pressed face":
+        # Hard chrome cracks where what is under it gives way.
+        yield SELDOM if kind in _TOOL_KINDS else NEVER
+
+
+def _most_by_eye(duty: Duty, work: Treatment) -> Iterator[float]:
+    """Return what steel that wants a measured heat is worth at most where there is an eye."""
+    steel = work.steel
+    if not (work.hardens and work.by_eye):
+        return
+    if steel.hardened and steel.hardened.quench == "air":
+        # Steel that hardens in air wants a soak that nobody holds by eye.
+        yield SELDOM
+    if duty == "spring" and steel.kind == "high-carbon":
+        # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
+        yield NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM
 
 
 def _by_analysis(merit: float, duty: Duty, work: Treatment) -> float:

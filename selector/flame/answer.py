@@ -1,28 +1,32 @@
 """Will the torch do? The verdict of each family, read off its best option at a torch."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import partial
 
 import numpy as np
 
 from catalog import Catalog
-from catalog.route import Route
-from catalog.steel import Steel
 from selector.decision.criteria import Range
 from selector.decision.option import Option, Rejected, Scorer, scorer_of
 from selector.decision.weighing import Progress, Weighed, silent, weigh
 from selector.duty.custom import custom
 from selector.figure import median
-from selector.flame.as_bought import as_bought_words, is_bar, left_as_bought, unheated
+from selector.flame.as_bought import (
+    as_bought_words,
+    goes_before,
+    is_bar,
+    left_as_bought,
+    unheated,
+)
 from selector.flame.change import Change, first_change
 from selector.flame.condition import conditions
+from selector.flame.pool import left_alone, torched
 from selector.flame.record import FlameWord
 from selector.gate import FUNCTIONAL
-from selector.job.candidates import Screened, screened
 from selector.job.demand import Demand
 from selector.job.job import Job, resolved
-from selector.job.treatment import Treatment, knows
+from selector.job.treatment import Treatment
 from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.torch.residual_heat import RESIDUAL_HEAT
@@ -42,7 +46,10 @@ RARELY, SOFT_HRC = 0.05, 20.0
 
 @dataclass(frozen=True, slots=True, eq=False)
 class FlameVerdict:
-    """The verdict of one family: a word, why, what must not go wrong, the one change."""
+    """The verdict of one family: a word, why, what must not go wrong, the one change.
+
+    It `follows` where its bar would do as bought and yet is not what is advised.
+    """
 
     word: FlameWord
     treatment: Treatment
@@ -50,6 +57,7 @@ class FlameVerdict:
     option: Option | None = None
     conditions: tuple[str, ...] = ()
     change: Change | None = None
+    follows: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -97,7 +105,7 @@ def flame_answer(
         word, why = unheated(asked, job.leading)
         return FlameAnswer(job, scorer.ranges, word, why, ())
     weighed = _weighed(job, scorer, wanted, progress or silent)
-    verdicts = _verdicts(job, weighed)
+    verdicts = _verdicts(job, scorer, weighed)
     if verdicts and (verdicts[0].word in {"no", "yes_if"} or verdicts[0].conditions):
         lead = verdicts[0]
         verdicts[0] = replace(lead, change=first_change(job, lead.treatment, lead.option))
@@ -116,12 +124,12 @@ def flame_answer(
 def _weighed(job: Job, scorer: Scorer, steels: set[str] | None, progress: Progress) -> Weighed:
     """Return what is hardened at the torch weighed: the zone alone, else the whole part."""
     local = len(job.hard) < len(job.asked.part.section)
-    pool = _torched(job, LOCAL if local else WHOLE, steels)
+    pool = torched(job, LOCAL if local else WHOLE, steels)
     weighed = weigh(job, pool, scorer, progress, whole=True)
     if weighed.options or not local:
         return weighed
     # Another zone, such as a driving end, may want hardness too: then all of it is heated.
-    all_over = weigh(job, _torched(job, WHOLE, steels), scorer, progress, whole=True)
+    all_over = weigh(job, torched(job, WHOLE, steels), scorer, progress, whole=True)
     return all_over if all_over.options else weighed
 
 
@@ -137,28 +145,10 @@ def _bought_hard(job: Job, verdicts: Iterable[FlameVerdict]) -> str | None:
 def _bears_unheated(job: Job, scorer: Scorer, steels: set[str] | None) -> bool:
     """Return whether any bar, left as it is sold, bears what is asked."""
     # No wear asks for hardness, and yet the load may: a leaf that bends to and fro.
-    pool = _pool(job, steels, lambda by: by.process == "none")
-    return bool(weigh(job, pool, scorer).options)
+    return bool(weigh(job, left_alone(job, steels), scorer).options)
 
 
-def _torched(job: Job, route: str, steels: set[str] | None) -> Iterable[Screened]:
-    """Return the treatments of one route at a torch or fire."""
-    pool = _pool(job, steels, lambda by: by.slug == route)
-    return (item for item in pool if knows(item.treatment.source))
-
-
-def _pool(
-    job: Job, steels: set[str] | None, taken: Callable[[Route], bool]
-) -> Iterable[Screened]:
-    """Return the treatments of the steels asked about, by the routes that are taken."""
-
-    def wanted(steel: Steel, by: Route) -> bool:
-        return taken(by) and (steels is None or steel.slug in steels)
-
-    return screened(job.asked, job.catalog, job.bench, wanted)
-
-
-def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
+def _verdicts(job: Job, scorer: Scorer, weighed: Weighed) -> list[FlameVerdict]:
     """Return the verdict of each family, best first."""
     ranked = {option.treatment.steel.family: option for option in reversed(weighed.options)}
     verdicts: dict[str, FlameVerdict] = {}
@@ -175,6 +165,12 @@ def _verdicts(job: Job, weighed: Weighed) -> list[FlameVerdict]:
         verdict = _as_bought(job, work) or _too_dear(job, stopped)
         verdict = verdict or FlameVerdict("no", work, stopped.gate.text, stopped.option)
         verdicts.setdefault(work.steel.family, verdict)
+    best = weighed.options[:1]
+    needless = [family for family, v in verdicts.items() if v.word == "not_needed"]
+    for family in needless if best else ():
+        verdict = verdicts[family]
+        if not goes_before(job, scorer, verdict.treatment, best[0]):
+            verdicts[family] = replace(verdict, follows=True)
     return sorted(verdicts.values(), key=_rank)
 
 
@@ -188,6 +184,7 @@ def _rank(verdict: FlameVerdict) -> int:
     weighed = verdict.word in {"yes", "yes_if"} or (
         verdict.word == "coupon_first" and bool(verdict.conditions)
     )
+    weighed = weighed or verdict.follows
     return BY_DOUBT.index("yes") if weighed else _doubt(verdict)
 
 
@@ -285,7 +282,7 @@ def _run_back(job: Job, scorer: Scorer, verdicts: list[FlameVerdict]) -> FlameVe
     steels = served or {v.treatment.steel.slug for v in verdicts}
     if not struck:
         return None
-    weighed = weigh(job, _torched(job, RESIDUAL_HEAT, steels), scorer, whole=True)
+    weighed = weigh(job, torched(job, RESIDUAL_HEAT, steels), scorer, whole=True)
     if weighed.options:
         return _of_option(job, weighed.options[0], looked_at=True)
     stopped = min(

@@ -2,11 +2,15 @@
 
 from dataclasses import replace
 
+from selector.decision.option import Option, Scorer
+from selector.decision.preference import in_order
+from selector.decision.weighing import weigh
 from selector.duty.custom import custom
 from selector.duty.merit import SELDOM
 from selector.flame.record import FlameWord
 from selector.hardening.stock import bought_hrc
 from selector.job.asked_words import asked_words
+from selector.job.candidates import Screened
 from selector.job.demand import CERTIFIED_HRC, Demand
 from selector.job.job import Job
 from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule
@@ -47,6 +51,29 @@ def left_as_bought(job: Job, work: Treatment) -> Treatment | None:
         ),
         None,
     )
+
+
+def goes_before(job: Job, scorer: Scorer, bare: Treatment, option: Option) -> bool:
+    """Return whether a bar left as bought is advised before what is hardened at the torch.
+
+    Parameters
+    ----------
+    job : Job
+        What is asked, and what is known.
+    scorer : Scorer
+        By which both are weighed.
+    bare : Treatment
+        The bar left as bought.
+    option : Option
+        The best at the torch.
+
+    Returns
+    -------
+    bool
+        False too where the bar fails a demand other than that for hardness.
+    """
+    left = weigh(job, (Screened(bare, None),), scorer, whole=True).options
+    return bool(left) and in_order([*left, option], job.asked)[0] is not option
 
 
 def _serves(job: Job, bare: Treatment) -> bool:

@@ -29,7 +29,6 @@ from selector.hardening.quenched_bar import (
     LEVEL_SD_HRC,
     SHORTEST_S,
     SOAK_S,
-    STEEPNESS,
     mixed_hrc,
     pearlite_hrc,
     steepness,
@@ -60,14 +59,12 @@ HEAT_LOG_SD = float(np.sqrt(BAR_LOG_SD**2 - LOG_SD_JOMINY**2))
 # Scatter of published section limits between sources, as log sd of the critical time; estimate.
 # A limit carried to another class of medium is no better known than the critical time itself.
 LIMIT_SPREAD, CARRIED_SPREAD = 0.2, CRITICAL_LOG_SD
-# A high-alloy steel is published as hard right to the centre up to its section limit, some nine
-# tenths martensite: half takes this many times longer. Estimate. [-]
-DEEP_LIMIT_TO_HALF = 1.6
-# Martensite at the centre of the section limit. Of steel for water it is where a soft core
+# Martensite at the centre of the section limit. A high-alloy steel is published as hard right
+# to the centre there: nine tenths (estimate). Of steel for water it is where a soft core
 # begins, half: so shells of silver steel and W1 meet the published 2.5 to 3.5 mm at 18 to 25 mm
 # in water, and silver steel hardens through in oil to about 8 mm. Steel for oil is published as
 # near full hardness there, within 3 to 4 HRC: three quarters. [-]
-LIMIT_SHARE, HARD_THROUGH = {"water": 0.5}, 0.75
+LIMIT_SHARE, HARD_THROUGH, DEEP_THROUGH = {"water": 0.5}, 0.75, 0.9
 # What a high-alloy steel falls to where it does not harden: fine pearlite and bainite. [HRC]
 UNHARDENED_HRC = 38.0
 # Beyond its hardening range a high-alloy steel loses this much for each degree, below and
@@ -250,9 +247,9 @@ def _by_critical_time(
     if heat.cold_c is not None:
         full = after_cold_step(full, state.dissolved_wt_pct["C"], heat.cold_c)
     high = is_high_alloy(steel)
-    soft = UNHARDENED_HRC if high else pearlite_hrc(spent)
+    soft = UNHARDENED_HRC if high else pearlite_hrc(spent, critical)
     soft = np.minimum(soft + LEVEL_SD_HRC * level, full - 1.0)
-    martensite = 1.0 / (1.0 + beyond ** (STEEPNESS if high else steepness(critical)))
+    martensite = 1.0 / (1.0 + beyond ** steepness(critical))
     full_hv, soft_hv = (hv_from_hrc(part, outside="extend") for part in (full, soft))
     hv = martensite * full_hv + (1.0 - martensite) * soft_hv
     return np.asarray(mixed_hrc(np.ones(1), hv, hv))
@@ -285,7 +282,7 @@ def _critical_s(steel: Steel, state: Austenite, medium_class: str) -> Floats:
     """Return the time from 700 to 500 °C at which half the structure hardens. [s]."""
     reach_s = _limit_s(steel, medium_class)
     if reach_s is not None and is_high_alloy(steel):
-        return np.full((1, 1), DEEP_LIMIT_TO_HALF * reach_s)
+        return np.full((1, 1), _half_s(steel, reach_s))
     # Too cold a heat dissolves no carbon, and nothing hardens in any time.
     critical = critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
     factor = 1.0 if reach_s is None else _half_s(steel, reach_s) / _soaked(steel)[0]
@@ -295,7 +292,8 @@ def _critical_s(steel: Steel, state: Austenite, medium_class: str) -> Floats:
 def _half_s(steel: Steel, reach_s: float) -> float:
     """Return the time at which half hardens, from that at the published section limit. [s]."""
     made_for = steel.hardened.quench if steel.hardened else "water"
-    share = LIMIT_SHARE.get(made_for, HARD_THROUGH)
+    deep = is_high_alloy(steel)
+    share = DEEP_THROUGH if deep else LIMIT_SHARE.get(made_for, HARD_THROUGH)
     return reach_s * float((share / (1.0 - share)) ** (1.0 / steepness(np.array(reach_s))))
 
 

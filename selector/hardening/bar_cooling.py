@@ -25,6 +25,7 @@ from selector.heat.end_quench import (
 from selector.heat.grid import round_grid
 from selector.heat.immersion import quench_boundary, quench_history
 from selector.heat.steel_property import SteelClass, cooling_steel
+from selector.kept import kept_on_disk
 
 Floats = NDArray[np.float64]
 Chart = Literal["water", "oil"]
@@ -166,6 +167,7 @@ def _outward(place: Floats) -> Floats:
 
 
 @lru_cache(maxsize=1024)
+@kept_on_disk
 def _simulated(
     diameter_mm: float, bath: Bath, start_c: float, steel_class: SteelClass
 ) -> tuple[Floats, Floats]:

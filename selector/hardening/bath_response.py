@@ -29,7 +29,7 @@ from selector.heat.exchange import Boundary
 from selector.heat.grid import Grid, round_grid
 from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.steel_property import SteelClass, cooling_steel
-from selector.kept import kept_within
+from selector.kept import kept_on_disk, kept_within
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
@@ -263,6 +263,7 @@ def _response(size_mm: float, quench: Quench, start: Start) -> Response:
 
 
 @lru_cache(maxsize=1024)
+@kept_on_disk
 def _fitted(
     size_mm: float, bath: Bath, log_sd: float, delay_s: float, start: Start
 ) -> Response:

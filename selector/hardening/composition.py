@@ -1,4 +1,7 @@
-"""What a bar of a steel really holds: the limits of its standard, sampled, with residuals."""
+"""What of a bar of steel counts: the limits of its standard, sampled, with residuals.
+
+Manganese is counted without what the sulphur of free-machining steel binds.
+"""
 
 from collections.abc import Mapping
 from functools import lru_cache
@@ -9,10 +12,12 @@ from numpy.typing import NDArray
 
 from catalog.steel import Steel
 from catalog.values import Span
+from selector.metallurgy.austenite import free_manganese
 from selector.metallurgy.hardenability import USUAL_WT_PCT
 from selector.sampling import Normals, of_steel, truncated
 
-Composition = Mapping[str, NDArray[np.float64]]
+Floats = NDArray[np.float64]
+Composition = Mapping[str, Floats]
 
 # How far bars differ in residual elements, as sd about `USUAL_WT_PCT`; from memory. [wt %]
 RESIDUAL_SD_WT_PCT = {"Cr": 0.05, "Ni": 0.04, "Mo": 0.012, "Cu": 0.07, "Si": 0.06}
@@ -44,13 +49,22 @@ def elements(steel: Steel) -> tuple[str, ...]:
 def middle(steel: Steel) -> Composition:
     """Return the composition at the middle of the limits. [wt %]."""
     spans = steel.composition_wt_pct
-    found = {
+    held = {
         element: np.full((1, 1), sum(_limits(element, spans.get(element))) / 2)
         for element in elements(steel)
     }
+    found = _without_sulphide(steel, held)
     for content in found.values():
         content.setflags(write=False)
     return MappingProxyType(found)
+
+
+def _without_sulphide(steel: Steel, held: dict[str, Floats]) -> dict[str, Floats]:
+    """Return a composition whose manganese is free, where the steel has sulphur added."""
+    sulphur = steel.composition_wt_pct.get("S")
+    if "Mn" not in held or sulphur is None or sulphur.min is None:
+        return held
+    return {**held, "Mn": free_manganese(held["Mn"], sulphur.middle)}
 
 
 def sampled(steel: Steel, normals: Normals) -> Composition:
@@ -70,12 +84,13 @@ def sampled(steel: Steel, normals: Normals) -> Composition:
     """
     spans = steel.composition_wt_pct
     centre = middle(steel)
-    return {
+    moving = [element for element in elements(steel) if element in normals]
+    held = {
         element: truncated(normals[element], *_limits(element, spans.get(element)))[:, None]
-        if element in normals
-        else centre[element]
-        for element in elements(steel)
+        for element in moving
     }
+    # What stays at its middle is free of sulphide there.
+    return {**centre, **_without_sulphide(steel, held)}
 
 
 @lru_cache(maxsize=256)

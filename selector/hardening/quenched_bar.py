@@ -24,7 +24,7 @@ from selector.hardness_scale import hrc_from_hv, hv_from_hrc
 from selector.heat.boiling import Bath, bath_temperature_c
 from selector.heat.quench import Agitation, Medium
 from selector.heat.steel_property import SteelClass
-from selector.metallurgy.austenite import Austenite, austenite
+from selector.metallurgy.austenite import Austenite, austenite, free_manganese
 from selector.metallurgy.band_curve import heat_coefficients
 from selector.metallurgy.hardenability import (
     PRESUMED_WT_PCT,
@@ -53,8 +53,10 @@ BAR_LOG_SD, LEVEL_SD_HRC = 0.25, 1.8
 # Above 0.7 % C: how steeply martensite gives way to pearlite about the critical time, and the
 # hardness of the pearlite: 45 HRC at its finest, in a second, and less with the square of the
 # logarithm of the time; read off as-quenched 1080 and 1095 in water and oil (from memory),
-# whose critical time is about 2.5 s. Steel that hardens deeper falls off by degrees, up to
-# where the order of a heat's end-quench curve is held, an ideal diameter of 180 mm.
+# whose critical time is about 2.5 s. Pearlite is as fine as it is undercooled, so what takes
+# longer to form is as hard after a time as many times longer. Steel that hardens deeper falls
+# off by degrees, up to where the order of a heat's end-quench curve is held, an ideal diameter
+# of 180 mm.
 STEEPNESS, STEEP_FROM_TO_S = 6.0, (2.5, 80.0)
 PEARLITE_HRC, PEARLITE_FALL_HRC, COARSEST_HRC = 45.0, 0.6, 8.0  # annealed 1080: 174 HB
 CRITICAL_LOG_SD = 0.34  # stated with the critical time
@@ -71,8 +73,6 @@ SHORTEST_S = 1e-3
 CORE_HRC, CORE_POWER, QUENCHED_UNEVEN = 3.0, 3.0, 0.3
 FERRITE_HV = 180.0
 ROOM_C = 20.0
-SULPHIDE_MN_PER_S = 1.71  # by atomic weights
-FREE_SULPHUR_WT_PCT = 0.03  # what the bands the curves were fitted to hold anyway
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -155,9 +155,9 @@ def _softer_core(carbon_wt_pct: Floats, hrc: Floats, cooling: BarCooling) -> Flo
 
 
 def _austenite(composition_wt_pct: Composition, austenitise_c: float) -> Austenite:
-    """Return the austenite after the soak; manganese bound as sulphide takes no part."""
-    free = max(composition_wt_pct.get("S", 0.0) - FREE_SULPHUR_WT_PCT, 0.0)
-    manganese = max(composition_wt_pct.get("Mn", 0.0) - SULPHIDE_MN_PER_S * free, 0.0)
+    """Return the austenite after the soak."""
+    held = composition_wt_pct.get("Mn", 0.0), composition_wt_pct.get("S", 0.0)
+    manganese = float(free_manganese(*held))
     effective = {**PRESUMED_WT_PCT, **composition_wt_pct, "Mn": manganese}
     rich = composition_wt_pct["C"] > SPHEROIDISED_ABOVE_WT_PCT
     structure: Structure = "spheroidised" if rich else "normalised"
@@ -203,10 +203,28 @@ def mixed_hrc(share: Floats, hard_hv: Floats, soft_hv: Floats) -> Floats:
     return np.asarray(hrc_from_hv(np.exp(log_hv), outside="extend"))
 
 
-def pearlite_hrc(time_s: Floats) -> Floats:
-    """Return the hardness of pearlite by its time from 700 to 500 °C; the finest is hardest."""
-    fall = PEARLITE_FALL_HRC * np.log(np.maximum(time_s, 1.0)) ** 2
-    return np.maximum(PEARLITE_HRC - fall, COARSEST_HRC)
+def pearlite_hrc(time_s: Floats, critical_s: Floats) -> Floats:
+    """Return the hardness of pearlite; the quickest is finest and hardest.
+
+    Parameters
+    ----------
+    time_s : ndarray
+        Time from 700 to 500 °C. [s]
+    critical_s : ndarray
+        Time at which half the structure hardens. [s]
+
+    Returns
+    -------
+    ndarray
+        Hardness. [HRC]
+
+    Notes
+    -----
+    45 - 0.6 ln² t, t the time as in steel of 2.5 s critical time, at least 1 s.
+    """
+    as_read = time_s * (STEEP_FROM_TO_S[0] / critical_s)
+    fall = PEARLITE_FALL_HRC * np.log(np.maximum(as_read, 1.0)) ** 2
+    return np.asarray(np.maximum(PEARLITE_HRC - fall, COARSEST_HRC))
 
 
 def _by_critical_time(
@@ -226,7 +244,8 @@ def _by_critical_time(
 
     def mixed(time_s: Floats) -> Floats:
         share = 1.0 / (1.0 + (time_s / critical) ** steepness(critical))
-        soft_hv = hv_from_hrc(np.minimum(pearlite_hrc(time_s), full.hrc), outside="extend")
+        soft = np.minimum(pearlite_hrc(time_s, critical), full.hrc)
+        soft_hv = hv_from_hrc(soft, outside="extend")
         hv = share * full_hv + (1.0 - share) * soft_hv
         return mixed_hrc(state.fraction, hv, np.minimum(annealed_hv, hv))
 

@@ -16,6 +16,7 @@ from selector.heat.conduction import Plan, conduct
 from selector.heat.exchange import convection, steady
 from selector.heat.grid import Section, bar_grid
 from selector.heat.steel_property import cooling_steel
+from selector.kept import kept_on_disk
 
 Floats = NDArray[np.float64]
 
@@ -178,6 +179,7 @@ def simulate(
 
 
 @cache
+@kept_on_disk
 def standard_bar() -> EndQuench:
     """Return the simulated end-quench bar with the calibrated spray.
 

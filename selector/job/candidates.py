@@ -11,7 +11,7 @@ from catalog.steel import Condition, Steel
 from selector.gate import Gate
 from selector.job.bench import Bench
 from selector.job.screening import RULES
-from selector.job.sold import too_thin
+from selector.job.sold import unfit_bar
 from selector.job.supply import Racked, as_drawn
 from selector.job.treatment import Treatment, knows
 from selector.requirement import Requirement
@@ -152,7 +152,7 @@ def _sold_or_racked(requirement: Requirement, steel: Steel, on: Bench) -> Iterat
     """
     every = [(c, held) for held in on.stock if held.steel.slug == steel.slug
              for c in held.conditions]  # fmt: skip
-    fits = [(c, held) for c, held in every if not too_thin(requirement.part, held.bar, c)]
+    fits = [(c, held) for c, held in every if not unfit_bar(requirement, held.bar, c)]
     bought = not requirement.workshop.only_stock and steel.kind != "unknown"
     bars = fits if bought else [*fits, *every]
     thick_mm = max(section.narrowest_mm for section in requirement.part.section)

@@ -7,6 +7,7 @@ from catalog.steel import Condition
 from selector.gate import Gate
 from selector.hardness_scale import hrc_from_hb
 from selector.job.blank import DISC, corners_mm
+from selector.job.geometry import solid_mm2
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Part, Section
@@ -23,6 +24,8 @@ UNCUT_FLAT = UNCUT - {"edge", "slot", "cross-hole"}
 SAME_SIZE_MM = 0.02
 # Bar delivered harder is not turned, tapped or milled in a small shop. Common practice. [HRC]
 TURNED_HRC = 44.0
+# Fires in which bar is drawn out.
+FORGES = frozenset({"forge", "charcoal-forge"})
 # Strip delivered harder breaks where it is bent sharp. Common practice. [HRC]
 BENT_HRC = 35.0
 
@@ -33,13 +36,63 @@ def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
         return Gate("stock", "fail", "not in the rack, and only the rack is to be used")
     # What lies in the rack has the shape it has, and its owner knows what it was sold for.
     if work.stock is not None:
-        unfit = too_thin(asked.part, work.stock, work.condition)
+        unfit = unfit_bar(asked, work.stock, work.condition)
     else:
         unfit = _sold(asked, work.condition)
     # A bar of the rack may be softened before it is bent or cut, and hardened again.
     if unfit is None and (work.stock is None or work.route.process == "none"):
         unfit = _bent_sharp(asked, work.condition)
     return unfit or _ready_hard(asked, work)
+
+
+def unfit_bar(asked: Requirement, bar: Stock, sold: Condition) -> Gate | None:
+    """Object to a bar of the rack that the part can be neither cut from nor forged of.
+
+    Parameters
+    ----------
+    asked : Requirement
+        The part, and the workshop with its fires.
+    bar : Stock
+        The bar.
+    sold : Condition
+        How bar of its steel is sold.
+
+    Returns
+    -------
+    Gate or None
+        None where the bar will do.
+    """
+    return None if is_forged(asked, bar, sold) else too_thin(asked.part, bar, sold)
+
+
+def is_forged(asked: Requirement, bar: Stock, sold: Condition) -> bool:
+    """Return whether a smith draws a bar of the rack to a head that could not be cut from it.
+
+    Parameters
+    ----------
+    asked : Requirement
+        The part, and the workshop with its fires.
+    bar : Stock
+        The bar.
+    sold : Condition
+        How bar of its steel is sold.
+
+    Returns
+    -------
+    bool
+        True where a square, hexagon or flat has no more steel across than the bar.
+    """
+    fire = any(heat.source in FORGES for heat in asked.workshop.heat)
+    if not fire or bar.size is None or sold.name in {"prehard", "hard-element"}:
+        return False
+    whole_mm2 = solid_mm2("round", bar.size)
+    drawn = all(
+        section.size <= bar.size + SAME_SIZE_MM
+        if _is_round(section)
+        else solid_mm2(section.shape, section.size, section.width) <= whole_mm2
+        for section in asked.part.section
+    )
+    return drawn and too_thin(asked.part, bar, sold) is not None
 
 
 def too_thin(part: Part, bar: Stock, sold: Condition) -> Gate | None:

@@ -41,6 +41,8 @@ _FINISHED: tuple[tuple[ConditionName, re.Pattern[str]], ...] = (
     ("cold-drawn", re.compile(r"\b(?:bright|bms|crs|cold[- ](?:rolled|finished))\b", re.I)),
     ("hot-rolled", re.compile(r"\b(?:black|hrs|as[- ]rolled)\b", re.I)),
 )
+# Bar of these kinds this thin is bright unless it is said to be black. Common practice. [mm]
+_BRIGHT, BRIGHT_TO_MM = frozenset({"mild", "free-cutting", "medium-carbon"}), 25.4
 
 
 def racked(bar: Stock, steel: Steel, catalog: Catalog) -> Racked:
@@ -96,7 +98,7 @@ def _conditions(
     """Return the conditions that a bar may be judged in, each as hard as its mark says."""
     if not named:
         bars = [c for c in steel.condition if c.name != "hard-element"]
-        return _as_hard(bar, bars or list(steel.condition))
+        return _as_hard(bar, _as_finished(bar, steel, bars) or list(steel.condition))
     mark, marks = marked
     band = None if mark is None else strength_hb(steel, mark, marks, bar.size)
     same = tuple(c for c in steel.condition if c.name in named)
@@ -108,6 +110,15 @@ def _conditions(
         return same
     soft = (c for name in SOFT for c in steel.condition if c.name == name)
     return tuple(soft)[:1]
+
+
+def _as_finished(bar: Stock, steel: Steel, sold: list[Condition]) -> list[Condition]:
+    """Return the conditions that a bar may be in by its size: thin plain bar is bright."""
+    bright = any(condition.name == "cold-drawn" for condition in sold)
+    thin = bar.size is not None and bar.size <= BRIGHT_TO_MM
+    if bright and thin and steel.kind in _BRIGHT:
+        return [condition for condition in sold if condition.name != "hot-rolled"]
+    return sold
 
 
 def _as_hard(bar: Stock, sold: list[Condition]) -> tuple[Condition, ...]:
@@ -235,12 +246,12 @@ def is_rare(work: Treatment) -> bool:
 
 
 # How easily a bar is had; 1 in the rack. Common practice, no source. [-]
-_EASE = {"easy": 0.6, "order": 0.3, "rare": 0.0}
+EASE = {"easy": 0.6, "order": 0.3, "rare": 0.0}
 
 
 def at_hand(work: Treatment) -> float:
     """Return how easily the bar of a treatment is had: 1 in the rack, 0 rare. [-]."""
-    return 1.0 if work.stock is not None else _EASE[work.condition.availability]
+    return 1.0 if work.stock is not None else EASE[work.condition.availability]
 
 
 def at_hand_words(work: Treatment) -> str:

@@ -41,6 +41,10 @@ DISSOLUTION_TIME_S: Mapping[str, tuple[float, float]] = {
 }
 DISSOLUTION_ENERGY = 200e3  # [J/mol]
 
+# Manganese that sulphur binds, by atomic weights; sulphur that the bands hold anyway to which
+# end-quench curves were fitted.
+SULPHIDE_MN_PER_S, BAND_SULPHUR_WT_PCT = 1.71, 0.03
+
 # Arriving at the peak and holding there count alike over this last stretch of heating. [°C]
 ARRIVAL_C = 50.0
 # Pearlite turns over this span, not at one temperature. [°C]
@@ -59,6 +63,35 @@ class Austenite:
     dissolved_wt_pct: Mapping[str, Floats]
     undissolved_carbide_fraction: Floats
     grain_size_astm: Floats
+
+
+def free_manganese(manganese_wt_pct: ArrayLike, sulphur_wt_pct: ArrayLike) -> Floats:
+    """Return the manganese that hardens: what sulphur binds as sulphide takes no part.
+
+    Parameters
+    ----------
+    manganese_wt_pct : array_like
+        Manganese in all. [wt %]
+    sulphur_wt_pct : array_like
+        Sulphur; 0.03 % counts for nothing, as end-quench curves were fitted to such bar. [wt %]
+
+    Returns
+    -------
+    ndarray
+        Manganese less 1.71 times the sulphur beyond. [wt %]
+
+    References
+    ----------
+    .. [1] Atomic weights of manganese and sulphur, 54.94 and 32.06.
+
+    Examples
+    --------
+    >>> float(free_manganese(1.37, 0.24).round(2))
+    1.01
+    """
+    bound = np.maximum(np.asarray(sulphur_wt_pct, dtype=float) - BAND_SULPHUR_WT_PCT, 0.0)
+    held = np.asarray(manganese_wt_pct, dtype=float)
+    return np.asarray(np.maximum(held - SULPHIDE_MN_PER_S * bound, 0.0))
 
 
 def austenite(

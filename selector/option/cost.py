@@ -23,6 +23,11 @@ from selector.requirement.part import Part
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
 REFERENCE_MACHINABILITY = 70.0
+# How work falls with the number of parts: of parcels and furnace loads, which hold them all,
+# of what is heated piece by piece, where the hand gets quicker, and of tests, by spot checks.
+# Common practice. [-]
+TOGETHER, ONE_BY_ONE, SPOT_CHECKED = 0.8, 0.3, 0.5
+_HOLD_MANY = frozenset({"furnace", "salt-bath"})
 # Bark of black bar of carbon and alloy steel, a side. Common practice. [mm]
 USUAL_BARK_MM = 1.0
 
@@ -131,11 +136,20 @@ def _machining(treatment: Treatment, order: Order, bar: Blank) -> float:
     return float(hours * prices.labour_per_h)
 
 
+def _falling(treatment: Treatment) -> float:
+    """Return with which power of the number of parts the work on each falls. [-]."""
+    source = treatment.source
+    many = treatment.route.place == "subcontract" or (
+        source is not None and source.kind in _HOLD_MANY
+    )
+    return TOGETHER if many else ONE_BY_ONE
+
+
 def _treatment(treatment: Treatment, temper: Temper, order: Order, layer_h: float) -> float:
     """Return the cost of heat, layer, quench and temper of one part."""
     prices, count = order.prices, order.part.quantity
     route = treatment.route
-    labour = route.labour_h.value * prices.labour_per_h / count**0.3
+    labour = route.labour_h.value * prices.labour_per_h / count ** _falling(treatment)
     if route.place == "subcontract":
         minimum = prices.subcontract_minimum.get(route.slug, 80.0)
         by_mass = prices.subcontract_per_kg.get(route.slug, 5.0) * mass_kg(order.part)
@@ -225,6 +239,7 @@ def bill(
     coupon = coupon_cost(treatment, temper, order, layer_h) / order.part.quantity
     heated = treatment.route.process != "none"
     inspect = practice.inspect_h * prices.labour_per_h * heated
+    inspect /= order.part.quantity**SPOT_CHECKED
     straight = (
         practice.straighten_h * prices.labour_per_h * np.asarray(mishaps.bent, dtype=float)
     )

@@ -16,8 +16,9 @@ from selector.sampling import Normals
 from selector.wording import beside, shown_mm
 
 Floats = NDArray[np.float64]
-# What is permitted when the user names no limit: an ordinary hand-fitted part. Assumed. [mm]
-USUAL_MM = 0.2
+# What is permitted when the user names no limit: of an ordinary hand-fitted part, and of a tool
+# that cuts, digs or is struck and fits into nothing. Assumed. [mm]
+USUAL_MM, UNFITTED_MM = 0.2, 0.5
 # Of the stock left for grinding or lapping, what may be used up by movement. [-]
 GRINDABLE = 0.7
 # What is left on for grinding where nobody says how much, per side. Common practice. [mm]
@@ -62,8 +63,17 @@ def permitted_movement(asked: Requirement) -> Permitted:
     grinds = GRINDERS & set(part.finish_after)
     stock = GRINDABLE * (part.stock_removal or STOCK_MM) if grinds else 0.0
     if limit is None:
-        return Permitted(max(USUAL_MM, stock), stated=False)
+        usual_mm = UNFITTED_MM if _fits_nothing(asked) else USUAL_MM
+        return Permitted(max(usual_mm, stock), stated=False)
     return Permitted(max(limit, stock), stated=True)
+
+
+def _fits_nothing(asked: Requirement) -> bool:
+    """Return whether a part is a tool that nothing slides on, is set by or turned with."""
+    works = any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone)
+    slides = any(zone.wear in {"sliding", "rolling-contact"} for zone in asked.zone)
+    driven = bool(asked.load.torque) or asked.part.is_toothed
+    return works and not (slides or driven or asked.presses or asked.measures)
 
 
 def movement_words(move: Movement) -> str:

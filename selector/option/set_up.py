@@ -51,8 +51,8 @@ HOLDS_S = (10.0, 20.0, 40.0, 80.0, 150.0)
 EVEN_S_PER_MM, RICH_S_PER_MM = 2.0, 5.0
 # Nobody aims at a heat more finely; steels that share one share its forecast. [°C]
 STEP_C = 10.0
-# A longer hold is taken only for more than this. [HRC]
-WORTH_HRC = 0.5
+# A longer hold is taken only for more than this: no file feels less. Estimate. [HRC]
+WORTH_HRC = 1.0
 # Heat to temper by is laid up behind the zone, over this share of its length; enough for this
 # colour, bronze to purple. Common practice. [-], [°C]
 LAID_UP, RUN_BACK_C = (0.0, 0.5, 1.0, 2.0), 275.0

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from catalog.steel import Steel
 from selector.job.blank import BarShape, Blank, blank
+from selector.job.sold import is_forged
 from selector.option.cost import bark_mm
 from selector.procedure.doing import Doing
 from selector.procedure.first_heat import softened
@@ -58,13 +59,20 @@ def proved(do: Doing) -> StepOut:
     check = "they agree" if stock.evidence == "certificate" else f"it throws {_spark(steel)}"
     return StepOut(
         stage="bar",
-        action=f"{action}; {bar_size(do)}{_too_small(do, stock)}",
+        action=f"{action}; {_bar_words(do, stock)}",
         means=means,
         check=check,
         otherwise=_coupon(do),
         length_mm=bar_of(do).size_mm,
         source=COMMON,
     )
+
+
+def _bar_words(do: Doing, stock: Stock) -> str:
+    """Return the size of bar that the part takes, or that it is drawn out of a thinner one."""
+    if is_forged(do.job.asked, stock, do.work.condition):
+        return f"forged to shape out of the {stock.size:g} mm bar"
+    return f"{bar_size(do)}{_too_small(do, stock)}"
 
 
 def _too_small(do: Doing, stock: Stock) -> str:

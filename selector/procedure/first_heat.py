@@ -1,5 +1,6 @@
 """What is done first to a part that comes plated, hard or welded."""
 
+from selector.job.sold import is_forged
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
     ASM,
@@ -18,9 +19,11 @@ DULL_RED = "dull red, short of where the magnet lets go"
 
 def softened(do: Doing) -> list[StepOut]:
     """Return what is done first to a part that is hard, plated or welded already."""
-    condition = do.part.condition
+    condition, stock = do.part.condition, do.work.stock
     if condition == "plated":
         return [_stripped()]
+    if stock is not None and is_forged(do.job.asked, stock, do.work.condition):
+        return [_forged(do)]
     if not do.work.hardens:
         return []
     if condition == "hard":
@@ -51,6 +54,23 @@ def _heater(do: Doing) -> str:
     if do.furnaces:
         return do.furnaces[0].name
     return do.work.source.name if do.work.source else "the firm"
+
+
+def _forged(do: Doing) -> StepOut:
+    """Return how the head of a part is drawn out of a bar, and made even after it."""
+    span, hardened = do.steel.temperature_c.get("normalise"), do.steel.hardened
+    at_c = span.middle if span else hardened.temperature_c.high if hardened else NORMALISE_C
+    return StepOut(
+        stage="prepare",
+        action="Forge the head to shape at orange (1000 to 1100 °C), stop when it is dull red; "
+        f"then normalise all of it: {at_c:.0f} °C right through, still air",
+        means="forge, anvil",
+        check="no cracks or cold shuts; a file cuts it alike all over",
+        otherwise="burnt or sparking: cut it off and start again",
+        temperature_c=at_c,
+        read_by="eye",
+        source=COMMON,
+    )
 
 
 def _softened(do: Doing) -> StepOut:

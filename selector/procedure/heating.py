@@ -29,6 +29,9 @@ READ_BY = {
 JUST_PAST_C = 8.0
 # A torch that needs less than half or more than twice the time is another than was forecast.
 FASTER, SLOWER = 0.5, 2.0
+# A shorter time than this is no step of its own; what is held is held at least so long.
+# COMMON. [s]
+MOMENT_S = 10.0
 # A fire brings touchy steel up to here slowly; sections so unlike count as touchy. COMMON.
 # [°C], [-]
 DULL_RED_C, UNEVEN = 650.0, 2.0
@@ -194,6 +197,54 @@ def _misread(do: Doing, set_up: SetUpOut) -> str | None:
     return f"{said}; far off the time: {stronger(do)}" if set_up.to_heat_s else said
 
 
+def held_parts_s(set_up: SetUpOut) -> tuple[float, float]:
+    """Return how long a fire takes to make a zone of one colour, and how long that is kept.
+
+    Parameters
+    ----------
+    set_up : SetUpOut
+        Of a torch or fire.
+
+    Returns
+    -------
+    tuple of float
+        The first is 0 where it is even at once. [s]
+    """
+    even_s = MOMENT_S * round((set_up.even_s or 0.0) / MOMENT_S)
+    if even_s < MOMENT_S:
+        return 0.0, set_up.hold_s
+    return even_s, max(set_up.hold_s - even_s, MOMENT_S)
+
+
+def _held_by_eye(do: Doing, set_up: SetUpOut) -> StepOut:
+    """Return how a zone is made of one colour in a flame or fire, and how long it is kept."""
+    source = do.work.source
+    fire = source is not None and source.kind == "fire"
+    even_s, kept_s = held_parts_s(set_up)
+    where = "in the fire, blast low" if fire else "flame drawn back a little"
+    action = f"Hold {shown_time(kept_s)}, {where}"
+    short = f"hold {shown_time(kept_s)}"
+    if even_s:
+        way = "Move it about in the fire" if fire else "Play the flame over the dull ends"
+        action = (
+            f"{way} until all of it is of one colour, about {shown_time(even_s)}; then hold "
+            f"{shown_time(kept_s)}, {where}"
+        )
+        short += " once it is of one colour"
+    return StepOut(
+        stage="heat",
+        action=action,
+        short=short,
+        means="clock",
+        check="the colour stays; longer burns the carbon off the edges",
+        temperature_c=to_five(set_up.heat_c),
+        colour=set_up.colour,
+        read_by=set_up.read_by,
+        minutes=round((even_s + kept_s) / 60.0, 2),
+        source="chosen by the forecast of this option",
+    )
+
+
 def held(do: Doing, set_up: SetUpOut) -> StepOut:
     """Return how long the part is held at its heat, as it was judged."""
     source = do.work.source
@@ -207,11 +258,7 @@ def held(do: Doing, set_up: SetUpOut) -> StepOut:
     elif source is not None and source.kind == "induction":
         action, check = f"Power off after {shown_time(seconds)} at heat", "no corner melts"
     else:
-        where = "in the fire, blast low" if source and source.kind == "fire" else (
-            "flame drawn back a little"
-        )  # fmt: skip
-        action = f"Hold {shown_time(seconds)}, {where}"
-        check = "the colour stays; longer burns the carbon off the edges"
+        return _held_by_eye(do, set_up)
     return StepOut(
         stage="heat",
         action=action,

@@ -2,15 +2,22 @@
 
 import math
 
+from selector.job.geometry import mass_kg
 from selector.job.treatment import FLAMES
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LATEST_S
 from selector.procedure.protection import protection
 from selector.procedure.shape import left_on, skin_left_mm
 from selector.record import SetUpOut, StepOut
+from selector.wording import shown_time
 
 # Foil of the usual kind stands this; the better kind 1230. Foil makers (from memory). [°C]
 FOIL_C = 1090.0
+# What a small furnace is loaded with so that all of it comes to heat evenly and the bath stays
+# cool. COMMON. [kg]
+LOAD_KG = 2.0
+# A part is taken up, quenched and laid away in this time. COMMON. [s]
+HANDLED_S = 30.0
 
 
 def set_up(do: Doing) -> StepOut:
@@ -23,7 +30,7 @@ def set_up(do: Doing) -> StepOut:
     far_mm = reach_mm(do)
     return StepOut(
         stage="set-up",
-        action=action,
+        action=action + _of_many(do),
         short=_kept_words(do),
         means=source.name if source else None,
         check=_rehearsed(do),
@@ -31,6 +38,22 @@ def set_up(do: Doing) -> StepOut:
         temperature_c=do.set_up.heat_c if do.set_up and far_mm is None else None,
         source=COMMON,
     )
+
+
+def _of_many(do: Doing) -> str:
+    """Return how several parts are heated: a load at a time, or one after the other."""
+    count, source = do.part.quantity, do.work.source
+    if count < 2 or source is None or do.set_up is None:
+        return ""
+    if source.kind in {"furnace", "salt-bath"}:
+        loads = math.ceil(count * mass_kg(do.part) / LOAD_KG)
+        all_of = f"all {count} in one load" if loads == 1 else f"{count} in {loads} loads"
+        return (
+            f"; {all_of}, in a wire basket or on a tray that goes into the bath, none touching"
+        )
+    each_s = (do.set_up.to_heat_s or 0.0) + do.set_up.hold_s + HANDLED_S
+    hours = shown_time(60.0 * math.ceil(count * each_s / 60.0))
+    return f"; one after the other, {shown_time(each_s)} each, {hours} for {count}"
 
 
 def _kept_words(do: Doing) -> str | None:

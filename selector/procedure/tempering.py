@@ -109,6 +109,8 @@ def tempered(do: Doing) -> StepOut:
         action += "; till the furnace is down to that, keep the part in boiling water"
     if temper.cycles > 1:
         action += "; cold to the hand between"
+    if do.part.quantity > 1 and temper.means in {"oven", "furnace", "plate"}:
+        action += "; together all that are quenched within an hour"
     return StepOut(
         stage="temper",
         action=action + _cooled(do),
@@ -191,8 +193,9 @@ def _by_zone(do: Doing, demand: Demand, by: tuple[Temper, str]) -> StepOut:
 
 def _read(do: Doing, colour: str | None) -> str:
     """Return the colour that a temper without a thermometer is read by, after its time."""
-    seen = colour is not None and do.temper.means in {"plate", "torch"}
-    return f" (shows {colour})" if seen else ""
+    if do.temper.means not in {"plate", "torch"}:
+        return ""
+    return f" (shows {colour})" if colour is not None else f" ({_past_blue(do).split(',')[0]})"
 
 
 def _short_how(do: Doing, name: str) -> str:
@@ -230,7 +233,7 @@ def _past_blue(do: Doing) -> str:
     """Return how a temper looks that is hotter than the temper colours go, or shows none."""
     chromium = do.steel.composition_wt_pct.get("Cr")
     if chromium is not None and chromium.middle > COLOURS_TO_CR:
-        return "a crayon mark for that heat melts: buy one, this steel shows no true colour"
+        return "a crayon mark for that heat melts, buy one: this steel shows no true colour"
     if do.temper.temperature_c >= FAINT_RED_C:
         return "grey all over, faintest red in the dark just to be seen"
     return "past blue and grey all over, no red even in the dark"

@@ -93,7 +93,11 @@ class Zone(Asked):
         title="At least this deep",
         description="Hard to this depth: 1.5 mm. Left out, it is worked out.",
     )
-    mate: Mate | None = Field(default=None, title="Does it run against another part?")
+    mate: Mate | None = Field(
+        default=None,
+        title="Does it run against another part?",
+        description="Left out, it runs against none.",
+    )
     life_ratio: Annotated[float, Field(gt=0, le=100), NOT_BOOL] | None = Field(
         default=None, title="Life wanted", description="Times as long as the old part lasted."
     )

@@ -15,7 +15,7 @@ from selector.heat.grid import Grid, bar_grid
 from selector.heat.operator import FASTEST_C_PER_S, LATE_S, seen_cell
 from selector.heat.steel_property import heating_steel
 from selector.heat.torch import AMBIENT_C, flame_boundary
-from selector.kept import kept_within
+from selector.kept import kept_on_disk, kept_within
 from selector.torch.part import Stretch, Torching
 
 Floats = NDArray[np.float64]
@@ -71,6 +71,7 @@ def part_grid(part: Stretch) -> Grid:
 
 
 @lru_cache(maxsize=64)
+@kept_on_disk
 def least_past_mm(torching: Torching) -> float:
     """Return how far past the zone the flame goes for the edge of the zone to come to heat.
 
@@ -114,6 +115,7 @@ def least_past_mm(torching: Torching) -> float:
 
 
 @lru_cache(maxsize=256)
+@kept_on_disk
 def middle_log_flame(torching: Torching, past_mm: float) -> float:
     """Return the log share of the flame about which strengths are run."""
     run = rise(torching, past_mm, 1.0, MIDDLE_STOP)

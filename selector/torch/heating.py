@@ -14,7 +14,7 @@ from selector.hardening.heating_course import heating_rate, held_s, tempered_s
 from selector.heat.grid import Grid
 from selector.heat.operator import FASTEST_C_PER_S, side_difference_k
 from selector.heat.torch import AMBIENT_C
-from selector.kept import kept_within
+from selector.kept import kept_on_disk, kept_within
 from selector.torch.course import (
     FLAMES_LOG,
     HOLDS_S,
@@ -107,6 +107,14 @@ class Heatings:
 @kept_within(HEATINGS_MB)
 def heatings(torching: Torching, past_mm: float) -> Heatings:
     """Return all heatings of a part for one reach past its zone."""
+    made = _heatings(torching, past_mm)
+    # Read back, it has a part and cells of its own, which would be kept beside the first.
+    return replace(made, torching=torching, grid=part_grid(torching.part))
+
+
+@kept_on_disk
+def _heatings(torching: Torching, past_mm: float) -> Heatings:
+    """Return the same, worked out."""
     grid = part_grid(torching.part)
     log_flame = middle_log_flame(torching, past_mm) + np.array(FLAMES_LOG)
     shares = [float(np.exp(level)) for level in log_flame]

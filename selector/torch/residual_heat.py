@@ -15,6 +15,7 @@ from selector.heat.immersion import Immersion, quench_boundary, quench_history
 from selector.heat.operator import seen_cell
 from selector.heat.steel_property import cooling_steel
 from selector.heat.tempering_heat import run_back
+from selector.kept import kept_on_disk
 from selector.torch.course import MELTS_C, field_after, part_grid
 from selector.torch.part import Torching
 
@@ -88,6 +89,7 @@ def dip_for(
 
 
 @lru_cache(maxsize=128)
+@kept_on_disk
 def _dip(heated: tuple[Torching, float], stop: int, hold_s: float, bath: Bath) -> Dip | None:
     """Return the dip of a part from one stop and hold of its heatings."""
     torching, reach_mm = heated

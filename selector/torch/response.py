@@ -13,10 +13,11 @@ from selector.hazards.one_sided import bath_side_k, bow_mm
 from selector.heat.boiling import Quench
 from selector.heat.grid import Grid
 from selector.heat.operator import SEEN_C
-from selector.kept import kept_within
+from selector.kept import kept_on_disk, kept_within
 from selector.sampling import Normals
+from selector.torch.course import HOLDS_S
 from selector.torch.heating import HEATINGS_MB, Heatings, heatings
-from selector.torch.history import Heats, History, between, read
+from selector.torch.history import Heats, History, between, field_at, read
 from selector.torch.overheating import hottest_edge_c
 from selector.torch.part import Stretch, Torching
 from selector.torch.probe import Probes
@@ -36,6 +37,9 @@ HALF, BOW_LOG_SD = 0.674, 0.7
 # A place hardens that comes within this of the heat the zone was brought to: hardening heats
 # leave so much room above Ac3. [°C]
 ROOM_C = 45.0
+# A zone is of one colour once its dullest place is within this of what it comes to, or of the
+# heat. Common practice: half of what an eye tells apart. [K]
+ONE_COLOUR_K = 15.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,8 +77,13 @@ class Library:
 @kept_within(HEATINGS_MB)
 def library(task: Torching, past_mm: float, quench: Quench) -> Library:
     """Return the heatings of a part and its quenches in one bath."""
-    heated = heatings(task, past_mm)
-    return Library(heated, cooled(heated, quench))
+    return Library(heatings(task, past_mm), _cooled(task, past_mm, quench))
+
+
+@kept_on_disk
+def _cooled(task: Torching, past_mm: float, quench: Quench) -> Cooled:
+    """Return how a heated part cools in a bath."""
+    return cooled(heatings(task, past_mm), quench)
 
 
 def dipped(whole: Library, under_mm: float) -> Library:
@@ -136,6 +145,26 @@ class Torched:
     def hold_s(self) -> float:
         """How long the first of the heats is held."""
         return float(self.heats.hold_s[0])
+
+    @cached_property
+    def even_s(self) -> float:
+        """How much of the hold goes by until the zone is of one colour. [s]."""
+        start_mm, end_mm = self.part.zone_mm
+        along_mm, active = self.grid.along_mm, self.grid.active
+        inside = np.flatnonzero((along_mm >= start_mm) & (along_mm <= end_mm))
+        outermost = len(active) - 1 - np.argmax(active[::-1], axis=0)[inside]
+        holds = [hold for hold in HOLDS_S if hold < self.hold_s] + [self.hold_s]
+        stop_c = float(self.heats.stop_c[0])
+        dullest_c = np.array(
+            [
+                self.grid.field(field_at(self.whole.heatings, stop_c, hold))[
+                    outermost, inside
+                ].min()
+                for hold in holds
+            ]
+        )
+        wanted_c = min(float(dullest_c.max()), stop_c) - ONE_COLOUR_K
+        return float(holds[int(np.argmax(dullest_c >= wanted_c))])
 
     @property
     def flame_share(self) -> float:

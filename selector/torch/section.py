@@ -13,6 +13,7 @@ from selector.heat.grid import Grid, Section
 from selector.heat.section_slice import Hole, Outline, SectionEffect, section_effect, slice_grid
 from selector.heat.steel_property import SteelClass, cooling_steel, heating_steel
 from selector.heat.torch import AMBIENT_C
+from selector.kept import kept_on_disk
 
 Floats = NDArray[np.float64]
 # Cells of the cut across a hole, and the longest that a flame is kept on it. [-], [s]
@@ -70,6 +71,7 @@ def section_factors(
 
 
 @lru_cache(maxsize=256)
+@kept_on_disk
 def _effect(
     outline: Outline, bath: Bath, start_c: float, steel_class: SteelClass
 ) -> SectionEffect:
@@ -91,6 +93,7 @@ def hole_lead_k(
 
 
 @lru_cache(maxsize=256)
+@kept_on_disk
 def _hole_lead_k(
     size_mm: float, at_mm: float, hole_mm: float, flame: tuple[float, float], target_c: float
 ) -> float:

@@ -17,7 +17,8 @@ from playwright.sync_api import expect, sync_playwright
 
 from tests.page_server import CHROMIUM, FLAGS, started
 
-ARTIFACTS = Path(__file__).with_name("artifacts")
+ARTIFACTS = Path(__file__).with_name("artifacts")  # what a failing test saw
+FAILED = pytest.StashKey[bool]()
 # Opened below its root, the page's own start-up asks for these beside the view first.
 PROBE = re.compile(r"/[^/]+/_stcore/(health|host-config)$")
 # Asking the driver about each request would keep the browser from keeping anything.
@@ -64,8 +65,17 @@ def server(tmp_path_factory, home):
         process.wait()
 
 
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item):
+    """Keep with a test whether it failed."""
+    report = yield
+    if report.when == "call":
+        item.stash[FAILED] = report.failed
+    return report
+
+
 @pytest.fixture(scope="session")
-def browser(tmp_path_factory):
+def browser(tmp_path_factory, server):
     """One window for all tests, so that it keeps the page's scripts as a visitor's does."""
     if not CHROMIUM:
         if os.environ.get("TEMPERWRIGHT_NEED_BROWSER") == "1":
@@ -74,9 +84,12 @@ def browser(tmp_path_factory):
     with sync_playwright() as driver:
         found = driver.chromium.launch_persistent_context(
             tmp_path_factory.mktemp("profile"), executable_path=CHROMIUM, headless=True,
-            args=[*FLAGS, NOTHING_OUTSIDE], locale="en-GB", reduced_motion="reduce",
+            args=[*FLAGS, NOTHING_OUTSIDE, "--process-per-site"], locale="en-GB",
+            reduced_motion="reduce",
         )  # fmt: skip
         found.set_default_timeout(PATIENCE_MS)
+        # A tab that stays keeps the process of its site, and with it the compiled scripts.
+        found.pages[0].goto(f"{server}/_stcore/health")
         yield found
         found.close()
 
@@ -99,9 +112,10 @@ def page(browser, server, request):
     known = (server, server.replace("http", "ws"), "data:", "blob:")
     found.on("request", lambda r: None if r.url.startswith(known) else outside.append(r.url))
     yield found
-    ARTIFACTS.mkdir(exist_ok=True)
-    found.screenshot(path=ARTIFACTS / f"{request.node.name}.png")
-    for opened in browser.pages:
+    if request.node.stash.get(FAILED, True):
+        ARTIFACTS.mkdir(exist_ok=True)
+        found.screenshot(path=ARTIFACTS / f"{request.node.name}.png")
+    for opened in browser.pages[1:]:
         opened.close()
     browser.clear_cookies()
     assert errors == []

@@ -23,18 +23,28 @@ def test_a_blank_answer_is_taken_out(blank):
 def test_an_empty_list_is_an_answer():
     draft = {"workshop": {}}
     drafts.put(draft, "workshop.check", [])
-    assert drafts.ready(draft)["workshop"]["check"] == []
+    assert drafts.whole(draft)["workshop"]["check"] == []
 
 
-def test_ready_leaves_empty_tables_out_and_the_draft_alone():
-    draft = {"zone": [{"wear": "none", "hardness": {}}]}
-    assert drafts.ready(draft)["zone"] == [{"wear": "none"}]
-    assert draft == {"zone": [{"wear": "none", "hardness": {}}]}
+def test_a_table_goes_with_its_last_answer_but_no_row_and_no_obligatory_one():
+    draft = {"zone": [{"hardness": {"min": "50 HRC"}}], "load": {"torque": "9 N m"}}
+    for path in ("zone.1.hardness.min", "load.torque"):
+        drafts.put(draft, path, "")
+    assert draft == {"zone": [{}], "load": {}}
+
+
+def test_a_whole_draft_has_all_that_is_obligatory_and_leaves_the_draft_alone():
+    draft = {"part": {"name": "pin"}}
+    assert drafts.whole(draft) == {
+        "part": {"name": "pin", "section": []}, "zone": [], "load": {}, "limit": {},
+        "workshop": {"heat": []},
+    }  # fmt: skip
+    assert draft == {"part": {"name": "pin"}}
 
 
 def test_a_mate_that_is_there_must_be_named(claw):
-    drafts.put(claw, "zone.1.mate", {})
-    _, problems = drafts.checked(drafts.ready(claw), load_catalog())
+    drafts.put(claw, "zone.1.mate.hardness", "50 HRC")
+    _, problems = drafts.checked(claw, load_catalog())
     assert [problem.field for problem in problems] == ["zone.1.mate.material"]
 
 
@@ -50,12 +60,9 @@ def test_loads_keep_their_sections_when_one_goes(claw):
     assert "bending_over" not in claw["load"]
 
 
-def test_a_section_without_a_zone_gets_one_when_it_is_asked_for(claw):
+def test_a_section_may_have_no_zone(claw):
     drafts.rows(claw, "part.section").append({"shape": "round"})
-    assert drafts.zone_of(claw, 3) is None
-    assert drafts.with_zone(claw, 3) == 3
-    assert drafts.zone_of(claw, 3) == 3
-    assert drafts.with_zone(claw, 1) == 1
+    assert [drafts.zone_of(claw, section) for section in (1, 2, 3)] == [1, 2, None]
 
 
 def test_a_right_draft_becomes_a_requirement(claw):
@@ -71,14 +78,3 @@ def test_what_is_still_wanted_is_filled_in_for_the_eye_alone():
     assert problems == ()
     assert requirement.part.length_mm == 60
     assert "safety_use" not in draft
-
-
-def test_what_is_closed_is_no_longer_asked(claw):
-    assert drafts.is_asked(claw, "zone.1.hardness.min")
-    assert drafts.is_asked(claw, "zone.1.depth")
-    assert not drafts.is_asked(claw, "zone.1.mate.material")
-    drafts.put(claw, "zone.1.mate.material", "")
-    assert "mate" not in claw["zone"][0]
-    drafts.put(claw, "zone.1.hardness", None)
-    assert not drafts.is_asked(claw, "zone.1.depth")
-    assert drafts.is_asked(claw, "workshop.stock.1.hardness")

@@ -11,7 +11,6 @@ from ui import fitting
     ("path", "value"),
     [
         ("workshop.turns_part", "perhaps"),
-        ("part.quantity", "few"),
         ("part.section.1.shape", 4),
         ("workshop.check", "file"),
         ("part.name", "x" * 300),
@@ -25,6 +24,7 @@ def test_what_the_form_cannot_show_is_unfit(claw, path, value):
 
 def test_a_slip_of_typing_is_left_to_the_form(claw):
     drafts.put(claw, "load.torque", "90 apples")
+    drafts.put(claw, "part.quantity", "few")
     assert fitting.unfit(claw) == ()
 
 
@@ -41,7 +41,7 @@ def test_any_draft_of_the_form_fits_and_no_other_shape(claw):
         ("zone", "all"), ("part", "x"), ("part.section", [1]), ("workshop.heat", "fire"),
         ("load.torque_over", ["1"]), ("colour", "red"), ("part.name", ["x"]),
     ):  # fmt: skip
-        damaged = drafts.ready(claw)
+        damaged = drafts.whole(claw)
         drafts.put(damaged, path, value)
         assert not fitting.fits(damaged), path
     assert not fitting.fits([claw])

@@ -4,7 +4,7 @@ from catalog import load_catalog
 from catalog.example import example_names
 from tests.form import field, said, unfold
 from ui import opening
-from ui.draft import checked, ready
+from ui.draft import checked
 
 NINE = b"""
 safety_use = "maybe"
@@ -30,7 +30,7 @@ colour = "blue"
 
 @pytest.mark.parametrize("name", example_names())
 def test_an_example_lacks_nothing_but_safety_use(name):
-    requirement, problems = checked(ready(opening.example(name)), load_catalog())
+    requirement, problems = checked(opening.example(name), load_catalog())
     assert requirement is None
     assert [problem.field for problem in problems] == ["safety_use"]
 
@@ -88,13 +88,18 @@ def test_a_blank_part_is_blank(blank):
     assert blank.radio(key=field(blank, "safety_use")).value is None
     for path in ("part.name", "part.section.1.size", "load.torque", "limit.runout"):
         assert blank.text_input(key=field(blank, path)).value == ""
-    assert [box.value for box in blank.number_input] == [1, None, None, None]
+    for path, value in (
+        ("part.quantity", "1"),
+        ("limit.budget", ""),
+        ("load.failure_cost", ""),
+    ):
+        assert blank.text_input(key=field(blank, path)).value == value
 
 
 def test_numbers_and_ticks_given_as_text_are_what_they_stand_for(page, claw_text):
     text = claw_text.replace("turns_part = true", 'turns_part = "no"')
     text = text.replace('name = "claw"', 'name = "claw"\nquantity = "3"')
     assert upload(page, "text.toml", text.encode()) == []
-    draft = page.session_state["visit"].draft
-    assert draft["part"]["quantity"] == 3
-    assert draft["workshop"]["turns_part"] is False
+    assert page.text_input(key=field(page, "part.quantity")).value == "3"
+    page.switch_page("views/workshop.py").run()
+    assert not page.checkbox(key=field(page, "workshop.turns_part")).value

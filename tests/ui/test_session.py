@@ -3,10 +3,9 @@
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from catalog import load_catalog
 from tests.form import field, said
 from tests.ui.conftest import APP
-from ui import going_on, part_form, shop, store
+from ui import going_on, shop, store
 
 
 def another_tab(page):
@@ -94,7 +93,6 @@ def test_a_reader_of_the_shop_finds_what_it_has(with_claw):
     lines = shop.summary(with_claw.session_state["visit"].draft["workshop"])
     assert "oxy-propane" in lines["Heat"]
     assert lines["Baths"].count(",") == 1
-    assert part_form.bench_choices(load_catalog())["medium"]["oil"]
 
 
 def test_parts_of_before_are_offered(blank):

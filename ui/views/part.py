@@ -9,33 +9,36 @@ from ui import (
     able,
     answer,
     cached,
+    fields,
     form,
     frame,
     needed,
     part_form,
     picture,
     piece,
-    seldom,
     session,
     shop,
 )  # fmt: skip
-from ui.draft import checked, ready
+from ui.draft import checked
 
 visit = session.here()
-draft = ready(visit.draft)
+draft = visit.draft
 requirement, problems = checked(draft, cached.catalog())
 # What is typed is judged at once; what is still blank only after advice was asked for.
 told = [p for p in problems if visit.tried or p.got != "nothing"]
 form.show_faults(told)
 with st.bottom, st.container(horizontal=True, vertical_alignment="center", key="ask"):
-    go = st.button("Advise", type="primary", key="part/advise", on_click=session.attempt)
+    go = st.button(
+        "Advise", type="primary", key="part/advise",
+        on_click=session.mark, kwargs={"tried": True},
+    )  # fmt: skip
     st.markdown(form.summary(told))
 if go and requirement is not None:
     # Before the form is drawn: the browser still shows it, and leaves it for the answer.
     with st.bottom:
         done = answer.compute(requirement)
     if done:
-        session.answered(draft)
+        session.mark(asked=draft)
         frame.go(visit.aim)
 with st.container(horizontal=True, vertical_alignment="bottom", key="part/title"):
     st.title("Your part", width="stretch", anchor=False)
@@ -48,7 +51,7 @@ st.write(
 # Where narrow, the drawing proper comes after the form: this one stays in sight above it. Its
 # place is there before it is, or all that follows would be made anew under the hand.
 with st.container(key="small-drawing"):
-    piece.markup(picture.of_draft(visit.draft, cached.catalog(), plain=True))
+    piece.markup(picture.of_draft(draft, cached.catalog(), plain=True))
 left, right = st.columns([11, 9], gap="large")
 with left:
     part_form.head(1, "What is it?")
@@ -56,13 +59,13 @@ with left:
     part_form.head(2, "Its sections, from the working end, and what each suffers")
     part_form.sections()
     part_form.head(3, "What does it carry, and what must it keep to?")
-    part_form.load_and_limits(cached.catalog().prices.currency)
+    part_form.lines(fields.LOADS)
     part_form.head(4, "Which workshop?")
     shop.choose()
     part_form.head(5, "What matters most?")
     part_form.priorities()
     part_form.head(6, "More, where it matters")
-    seldom.ask_all()
+    part_form.seldom()
 with right, st.container(key="beside"):
-    needed.show(visit.draft, picture.of_draft(visit.draft, cached.catalog()))
-    able.show(visit.draft)
+    needed.show(draft, picture.of_draft(draft, cached.catalog()))
+    able.show(draft)

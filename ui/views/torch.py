@@ -62,13 +62,15 @@ change = next((f.change for f in found.families if f.change is not None), None)
 with panel("change"):
     st.header("The one change", anchor=False)
     st.markdown(plain(upper(change.text)) if change else torch_view.unchanged(found.verdict))
-with panel("families"):
-    st.header("Every family by this torch", anchor=False)
-    markup(torch_view.others(found.families))
-    if found.residual_heat is not None:
-        st.subheader("Quench the end and let the colour run down", anchor=False)
-        markup(torch_view.others((found.residual_heat,)))
-st.header("Look out, step by step", anchor=False)
-markup(figures.look_out(found.cautions))
+if found.families:
+    with panel("families"):
+        st.header("Every family by this torch", anchor=False)
+        markup(torch_view.others(found.families))
+        if found.residual_heat is not None:
+            st.subheader("Quench the end and let the colour run down", anchor=False)
+            markup(torch_view.others((found.residual_heat,)))
+if found.cautions:
+    st.header("Look out, step by step", anchor=False)
+    markup(figures.look_out(found.cautions))
 with st.expander("What was assumed"):
     bullets(found.assumptions)

@@ -12,6 +12,8 @@ _NARROW, _WIDE, _CAPITAL, _USUAL = 0.31, 0.87, 0.64, 0.55
 _NARROW_LETTERS = frozenset("iljtfrI.,:;'|!()[] -·")
 _WIDE_LETTERS = frozenset("mwMW@%–—→")
 BOLD = 1.06
+# Hatching where it is hard enough, and where hardness falls off. [em]
+HATCH_CLOSE, HATCH_WIDE, HATCH_LINE = 0.45, 0.85, 0.14
 # Of a line of text from its foot: up to the capitals, down to the tails. [em]
 OVER, UNDER = 0.72, 0.22
 
@@ -214,3 +216,17 @@ class Canvas:
         while text and text_width(f"{text}…", em, bold=how.bold) > wide:
             text = text[:-1]
         return f"{text.rstrip()}…" if text else ""
+
+
+def hatches(canvas: Canvas) -> str:
+    """Return the two hatchings, their ids the drawing's own."""
+    em, made = canvas.look.em, []
+    for name, every in (("hard", HATCH_CLOSE), ("soft", HATCH_WIDE)):
+        gap = number(every * em)
+        made.append(
+            f'<pattern id="{canvas.key}-{name}" width="{gap}" height="{gap}" '
+            f'patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
+            f'<line x1="0" y1="0" x2="0" y2="{gap}" stroke="{canvas.look.ink}" '
+            f'stroke-width="{number(HATCH_LINE * em)}"/></pattern>'
+        )
+    return f"<defs>{''.join(made)}</defs>"

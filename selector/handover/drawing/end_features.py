@@ -66,7 +66,7 @@ def _dashed(canvas: Canvas, path: str, dashes: tuple[float, ...]) -> None:
 
 def _half_wide(section: Section, off_mm: float) -> float:
     """Return how far a section reaches to the side, so far from its middle. [mm]."""
-    half = 0.5 * section.across_mm
+    half = 0.5 * section.narrowest_mm
     if section.shape in {"round", "tube"}:
         return math.sqrt(max(half**2 - off_mm**2, 0.0))
     return half
@@ -75,7 +75,7 @@ def _half_wide(section: Section, off_mm: float) -> float:
 def _hole(canvas: Canvas, section: Section, size: float, at: tuple[Middle, float]) -> None:
     """Draw the hidden edges of a hole across: in the side view it is seen end on."""
     (x, y), scale = at
-    off = 0.5 * min(size, section.size)
+    off = 0.5 * min(size, section.across_mm)
     wide = _half_wide(section, off) * scale
     lines = " ".join(
         f"M{number(x - wide)} {number(y + sign * off * scale)} H{number(x + wide)}"
@@ -87,7 +87,7 @@ def _hole(canvas: Canvas, section: Section, size: float, at: tuple[Middle, float
 def _cut(canvas: Canvas, section: Section, size: float, at: tuple[Middle, float]) -> None:
     """Draw a keyway or slot at the side that faces the reader of the side view."""
     (x, y), scale = at
-    half = 0.5 * min(size, section.size)
+    half = 0.5 * min(size, section.across_mm)
     out = _half_wide(section, half)
     deep = min(CUT_WIDTHS * size, 0.4 * section.narrowest_mm)
     face, foot = (number(x + v * scale) for v in (out, max(out - deep, 0.0)))

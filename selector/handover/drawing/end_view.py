@@ -5,18 +5,17 @@ import math
 from selector.handover.drawing.canvas import Canvas, number
 from selector.handover.drawing.end_features import circle_path, draw_end_features
 from selector.handover.drawing.fields import depth_share
+from selector.handover.drawing.look import Look
 from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.outline import CENTRED
 from selector.requirement.part import Part, Section
 
 
 def extent_mm(section: Section) -> tuple[float, float]:
-    """Return how wide and high a section is from the end. [mm]."""
+    """Return how wide and high a section is from the end, a flat on its edge. [mm]."""
     if section.shape == "hexagon":
         return section.size, 2.0 / math.sqrt(3.0) * section.size
-    if section.shape == "flat":
-        return section.width or section.size, section.size
-    return section.size, section.size
+    return section.narrowest_mm, section.across_mm
 
 
 def end_extent_mm(part: Part) -> tuple[float, float]:
@@ -90,9 +89,9 @@ def draw_end(
     dashes = ",".join(number(v * look.em) for v in (1.2, 0.25, 0.25, 0.25))
     along = f"M{number(x - wide)} {number(y)} H{number(x + wide)}"
     over = f"M{number(x)} {number(y - high)} V{number(y + high)}"
-    thin = extent_mm(first)[1] * scale < CENTRED * look.em
-    for path in (over,) if thin else (along, over):
-        canvas.path(path, stroke=look.thin, style=f' stroke-dasharray="{dashes}"')
+    for path, across_mm in zip((over, along), extent_mm(first), strict=True):
+        if across_mm * scale >= CENTRED * look.em:
+            canvas.path(path, stroke=look.thin, style=f' stroke-dasharray="{dashes}"')
 
 
 def _draw_hard(
@@ -100,7 +99,7 @@ def _draw_hard(
 ) -> None:
     """Fill what is hard behind the end: a rim as deep as it is, or all of it."""
     x, y = middle
-    half = 0.5 * (first.size - (first.bore or 0.0))
+    half = first.most_depth_mm
     if marks.field is not None:
         depth = depth_share(marks, 0.5 * first.length) * half
         hrc: float | None = None
@@ -117,3 +116,9 @@ def _draw_hard(
     if canvas.look.hatched:
         fill = f"url(#{canvas.key}-hard)"
     canvas.path(f"{outer} {inner}".strip(), fill=fill, style=' fill-rule="evenodd"')
+
+
+def thick_words(part: Part, look: Look) -> str:
+    """Return how thick the flats of a part are, which its side view does not show."""
+    flats = dict.fromkeys(s.narrowest_mm for s in part.section if s.shape == "flat")
+    return f"{' and '.join(map(look.size, flats))} thick" if flats else ""

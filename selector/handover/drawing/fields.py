@@ -6,6 +6,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.handover.drawing.axis import SAME_MM
 from selector.handover.drawing.canvas import number
 from selector.handover.drawing.marks import Band, Field, Marks
 from selector.handover.drawing.outline import Side, Stretch, within
@@ -81,7 +82,10 @@ def _contour(side: Side, marks: Marks, block: Stretch, bounds: tuple[float, floa
     hrc = value_at(field, field.hrc, along, share)
     if hrc.min() >= bounds[1] or hrc.max() < bounds[0]:
         return ""
-    off = block.bore_mm + share * (block.half_mm - block.bore_mm)
+    off = block.half_mm - (1.0 - share) * block.wall_mm
+    if off[0] > block.bore_mm + SAME_MM:
+        # A flat is cut along the middle of its thickness: its core is as wide as its face.
+        off, hrc = np.insert(off, 0, block.bore_mm), np.insert(hrc, 0, hrc[0], axis=0)
     if hrc.min() >= bounds[0] and hrc.max() < bounds[1]:
         return _rectangle(side, (block.from_mm, block.to_mm), (off[0], off[-1]))
     maker = contour_generator(along, off, hrc, fill_type=FillType.OuterOffset)
@@ -118,8 +122,7 @@ def _band_path(side: Side, block: Stretch, band: Band) -> str:
     low, high = max(block.from_mm, band.from_mm), min(block.to_mm, band.to_mm)
     if high <= low:
         return ""
-    wall = block.half_mm - block.bore_mm
-    if band.depth_mm is None or band.depth_mm >= wall:
+    if band.depth_mm is None or band.depth_mm >= block.wall_mm:
         return _rectangle(side, (low, high), (block.bore_mm, block.half_mm))
     inner = block.half_mm - band.depth_mm
     path = _rectangle(side, (low, high), (inner, block.half_mm))

@@ -30,12 +30,19 @@ class Stretch:
         """Half its bore, nothing where it has none."""
         return 0.5 * (self.section.bore or 0.0)
 
+    @property
+    def wall_mm(self) -> float:
+        """How deep a layer can be from any face: of a flat, to the middle of its thickness."""
+        if self.section.shape == "flat":
+            return 0.5 * self.section.narrowest_mm - self.bore_mm
+        return self.half_mm - self.bore_mm
+
 
 def half_height(section: Section) -> float:
-    """Return half the height of a section seen from the side. [mm]."""
+    """Return half the height of a section seen from the side, a flat's broad one. [mm]."""
     if section.shape == "hexagon":
         return HEXAGON_HALF * section.size
-    return 0.5 * section.size
+    return 0.5 * section.across_mm
 
 
 def stretches_of(part: Part) -> tuple[Stretch, ...]:

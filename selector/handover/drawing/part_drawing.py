@@ -6,8 +6,15 @@ from html import escape
 
 from selector.handover.drawing.axis import axis_of, stretches
 from selector.handover.drawing.bracket import Bracket, draw_brackets
-from selector.handover.drawing.canvas import Canvas, Type, number, text_width
-from selector.handover.drawing.end_view import draw_end, end_extent_mm
+from selector.handover.drawing.canvas import (
+    HATCH_CLOSE,
+    Canvas,
+    Type,
+    hatches,
+    number,
+    text_width,
+)
+from selector.handover.drawing.end_view import draw_end, end_extent_mm, thick_words
 from selector.handover.drawing.features import draw_features, place_of
 from selector.handover.drawing.fields import cut_paths, surface_runs
 from selector.handover.drawing.look import Look, slim
@@ -35,8 +42,6 @@ AT_END, BREAK = 2.4, 1.3
 # The end view takes this share of the width at most; else it is drawn smaller, and says so.
 MOST_END = 0.3
 CAPTION = "end view"
-# Hatching where it is hard enough, and where hardness falls off. [em]
-HATCH_CLOSE, HATCH_WIDE, HATCH_LINE = 0.45, 0.85, 0.14
 
 
 @dataclass(frozen=True, slots=True)
@@ -251,7 +256,9 @@ def _draw_end_view(
 ) -> None:
     """Draw the end view with its caption."""
     look, em = canvas.look, canvas.look.em
+    canvas.look = slim(look, min(s.narrowest_mm for s in part.section) * fit.end_scale)
     draw_end(canvas, part, marks, middle, fit.end_scale)
+    canvas.look = look
     y = middle[1] + 0.5 * end_extent_mm(part)[1] * fit.end_scale + 1.9 * em
     caption = CAPTION
     how = Type(anchor="middle", colour=look.grey)
@@ -260,6 +267,9 @@ def _draw_end_view(
     half = 0.5 * text_width(caption, em)
     x = min(max(middle[0], half), look.width - half)
     canvas.try_text(caption, x, y, how)
+    if thick := thick_words(part, look):
+        half = min(0.5 * text_width(thick, em), 0.5 * look.width)
+        canvas.try_text(thick, min(x, look.width - half), y + 1.3 * em, how)
 
 
 def _alt(part: Part, marks: Marks, scale: str, look: Look) -> str:
@@ -277,24 +287,10 @@ def _alt(part: Part, marks: Marks, scale: str, look: Look) -> str:
 def _svg(canvas: Canvas, height: float, alt: str) -> str:
     """Return the whole drawing."""
     look, unit = canvas.look, canvas.look.unit
-    wide, high, defs = number(look.width), number(height), _hatches(canvas) * look.hatched
+    wide, high, defs = number(look.width), number(height), hatches(canvas) * look.hatched
     size = f'width="{wide}{unit}" height="{high}{unit}"' if unit == "mm" else 'width="100%"'
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide} {high}" {size} '
         f'role="img" aria-label="{escape(alt)}" font-family="{look.font}">'
         f"{defs}{''.join(canvas.elements)}</svg>"
     )
-
-
-def _hatches(canvas: Canvas) -> str:
-    """Return the two hatchings, their ids the drawing's own."""
-    em, made = canvas.look.em, []
-    for name, every in (("hard", HATCH_CLOSE), ("soft", HATCH_WIDE)):
-        gap = number(every * em)
-        made.append(
-            f'<pattern id="{canvas.key}-{name}" width="{gap}" height="{gap}" '
-            f'patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
-            f'<line x1="0" y1="0" x2="0" y2="{gap}" stroke="{canvas.look.ink}" '
-            f'stroke-width="{number(HATCH_LINE * em)}"/></pattern>'
-        )
-    return f"<defs>{''.join(made)}</defs>"

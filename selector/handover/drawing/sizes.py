@@ -41,14 +41,12 @@ def draw_labels(
         Where sizes may begin.
     """
     em, row_high = canvas.look.em, 1.35 * canvas.look.em
-    wanted = [
-        Label(side.axis.x(n.at_mm), n.words, text_width(n.words, em)) for n in named if n.words
-    ]
+    said = [item for item in named if item.words]
+    wanted = [Label(side.axis.x(n.at_mm), n.words, text_width(n.words, em)) for n in said]
     # Arrows of the sizes beside the part come down between the labels too.
     arrows = [0.5 * (b.left + b.right) for b in canvas.lines if b.top < top < b.bottom]
     placed = slots(wanted, (*walls, *arrows), (0.0, canvas.edge), 0.35 * em)
-    by_label = {id(label): item for label, item in zip(wanted, (n for n in named if n.words),
-                                                       strict=True)}  # fmt: skip
+    by_label = {id(label): item for label, item in zip(wanted, said, strict=True)}
     for slot in placed:
         _draw_label(canvas, side, slot, by_label[id(slot.label)].off_mm, top)
     rows = max((slot.row + 1 for slot in placed), default=0)
@@ -218,9 +216,9 @@ def across_words(stretch: Stretch, shown: Callable[[float], str] = shown_size) -
         return f"Ø{size}"
     if section.shape == "hexagon":
         return f"{size} A/F"
-    if section.shape == "square":
-        return f"{size} sq"
-    return size
+    if section.shape == "flat":
+        return f"{shown(section.across_mm)} × {shown(section.narrowest_mm)}"
+    return f"{size} sq"
 
 
 def across_reach(stretches: Sequence[Stretch], scale: float, em: float) -> float:
@@ -257,13 +255,22 @@ def _written_inside(canvas: Canvas, words: str, at: tuple[float, float], high: f
     )
 
 
+def _across_within(canvas: Canvas, stretch: Stretch, room: float) -> str:
+    """Return how thick a section is; of a flat without room its width, as the end has both."""
+    words = across_words(stretch, canvas.look.size)
+    if stretch.section.shape == "flat" and text_width(words, canvas.look.em) > room:
+        return words.partition(" ")[0]
+    return words
+
+
 def _draw_height(
     canvas: Canvas, side: Side, stretch: Stretch, x: float, face: float | None
 ) -> None:
     """Draw the height of a section at a place, with lines to it from its face if outside."""
-    em, words = canvas.look.em, across_words(stretch, canvas.look.size)
-    top, low = side.y(stretch.half_mm), side.y(-stretch.half_mm)
-    high, wide = low - top, text_width(words, em)
+    em, top, low = canvas.look.em, side.y(stretch.half_mm), side.y(-stretch.half_mm)
+    high = low - top
+    words = _across_within(canvas, stretch, high - 0.6 * em)
+    wide = text_width(words, em)
     how = Type(anchor="middle", turned=True)
     fits = high >= wide + 0.6 * em
     reach = _past_arrows(high, em)

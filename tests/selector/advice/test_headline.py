@@ -3,7 +3,7 @@ from dataclasses import replace
 import numpy as np
 
 from selector.advice.doing import bar_words, doing_words
-from selector.advice.headline import _either, headline, name
+from selector.advice.headline import _both, _either, headline, name
 from tests.once import advised
 
 
@@ -30,7 +30,8 @@ def test_an_option_in_words_names_steel_condition_bath_and_temper(advice):
 def test_it_says_what_to_do_how_hard_and_how_often_it_comes_out_right(advice):
     text = headline(advice)
     # A word that begins the sentence is large there: "Pre-hardened EN24".
-    assert name(advice, advice.options[0])[1:] in text
+    said = bar_words if advice.toss_up else name
+    assert said(advice, advice.options[0])[1:] in text
     assert "HRC" in text or advice.toss_up
     right = round(100 * advice.options[0].judged.passing_all)
     assert f"{min(right, 99)} " in text
@@ -64,6 +65,8 @@ def test_a_toss_up_of_two_bars_treated_alike_says_the_treatment_once(advice):
     first = advice.options[0]
     alike = replace(advice, shares={}, options=(first, first))
     assert _either(alike, first, first).count(doing_words(advice, first)) == 1
+    assert _both(0.999, 0.998) == "both over 99 in 100"
+    assert _both(0.9, 0.8) == "90 in 100 and 80 in 100"
 
 
 def test_no_toss_up_where_one_comes_right_much_less_often(advice):

@@ -94,6 +94,25 @@ def test_what_is_rejected_says_why(answer):
         assert item.find_out is None
 
 
+def test_each_way_that_is_rejected_stands_there_once(advice, answer):
+    ways = [f"{r.treatment.label} {r.gate.text}" for r in advice.rejected]
+    told = [
+        f"{item.steel_slug}/{way} {item.text}"
+        for item in answer.rejected
+        for way in (
+            f"{item.condition}/{item.route}" + (f".{item.medium}" if item.medium else ""),
+            *item.also,
+        )
+    ]
+    assert sorted(told) == sorted(ways)
+    assert sum(len(item.routes) for item in answer.rejected) == len(advice.rejected)
+    assert len(answer.rejected) < len(advice.rejected)
+    # Two of one steel differ in what is said of them.
+    said = [item.model_dump(exclude={"condition", "route", "route_name", "route_kind", "medium",
+                                     "also"}) for item in answer.rejected]  # fmt: skip
+    assert len({str(one) for one in said}) == len(said)
+
+
 def test_what_stands_apart_says_what_to_find_out():
     changes = {"workshop.stock": [{"steel": "unknown"}], "workshop.only_stock": True}
     answer = advice_out(advise(asked(changes), only("unknown", "c45")))

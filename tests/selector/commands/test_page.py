@@ -87,6 +87,14 @@ def test_a_long_paragraph_is_cut_inside_the_width():
         assert max(map(len, lines)) <= width
 
 
+def test_a_long_paragraph_loses_whole_clauses_before_its_reason():
+    said = "heat the end, 57 HRC. Not first: 10 fewer in 100 come out right; seldom used; but "
+    block = Block("", (said + "softer " * 30,), 8, 2)
+    text = " ".join(block.lines(60))
+    assert text.endswith("seldom used.")
+    assert "…" not in text
+
+
 def test_a_narrow_terminal_is_kept_to(record):
     assert max(map(len, page(record, 80).split("\n"))) <= 80
 

@@ -77,3 +77,20 @@ def test_spring_wire_is_right_as_soft_as_it_is_drawn_unless_a_hardness_is_asked(
     assert float(off_window_hrc(wire, np.array([46.0]), derived)[0]) == 0.0
     assert floor_hrc(wire, stated) == stated.floor_hrc is not None
     assert floor_hrc(work("c45"), derived) == derived.floor_hrc
+
+
+def test_a_soft_thing_sold_by_the_same_name_does_not_pass_where_hardness_is_asked():
+    stake = {"part.name": "Stake", "zone.0.hardness": None, "load.impact": "hammered"}
+    rebar = work("reinforcing-bar", "as-bought", None, None)
+    worn = {**stake, "zone.0.wear": "sliding", "zone.0.severity": "medium"}
+    lead = resolved(asked(worn), CATALOG).leading
+    assert floor_hrc(rebar, lead) == lead.floor_hrc
+    assert off_window_hrc(rebar, np.array([14.0]), lead) > 20.0
+    pegged = resolved(asked({**stake, "zone.0.wear": "none"}), CATALOG).leading
+    assert floor_hrc(rebar, pegged) is None
+
+
+def test_a_thing_sold_hard_for_such_a_part_is_as_its_makers_want_it():
+    pin = {"part.name": "Gudgeon pin", "zone.0.hardness": None, "zone.0.wear": "sliding"}
+    lead = resolved(asked({**pin, "zone.0.severity": "heavy"}), CATALOG).leading
+    assert floor_hrc(work("gudgeon", "buy-hard-element", None, None), lead) is None

@@ -22,6 +22,15 @@ def test_of_a_torch_it_is_the_set_up_that_was_forecast():
     assert out.past_zone_mm == pytest.approx(meant.set_up.past_mm, abs=0.05)
     assert out.gas_l > 0.0
     assert 0.0 < out.flame_share <= 1.0
+    assert 0.0 <= out.even_s <= out.hold_s
+
+
+def test_a_long_part_takes_its_time_to_come_to_one_colour():
+    lengths = {"part.section.0.length": 80.0}
+    short, long = (
+        shown(work("115crv3", "local-torch"), changes) for changes in (None, lengths)
+    )
+    assert short.even_s <= long.even_s
 
 
 def test_a_furnace_leaves_the_flame_open_and_reads_for_itself():

@@ -190,6 +190,37 @@ def test_bar_as_bought_is_least_work_and_a_case_sent_out_most():
     assert works[0] == 0
 
 
+def test_an_end_is_less_work_for_a_flame_than_the_whole_part():
+    assert work_of(work("c45", "local-torch")) < work_of(work("c45", "through-torch"))
+
+
+def test_what_few_shops_can_do_is_seldom_done():
+    wanted = asked(CASES["sliding"])
+    lead = resolved(wanted, CATALOG).leading
+    kiln = "muffle-furnace"
+    plain, cold = (
+        custom(work("100mncrw4", route, "oil", kiln), lead, wanted)
+        for route in ("through-furnace", "through-furnace-cold")
+    )
+    assert cold <= SELDOM < plain
+    chromed = custom(work("c45", "subcontract-chrome", None, None), lead, wanted)
+    assert NEVER < chromed < custom(work("c45", "subcontract-induction", "water", None), lead,
+                                    wanted)  # fmt: skip
+
+
+def test_oil_is_for_little_more_than_the_section_it_hardens():
+    worn = {**CASES["cutting edge"], "part.feature": []}
+    sizes = (7.0, 9.0, 11.0, 16.0)
+    merits = []
+    for size in sizes:
+        thick = {f"part.section.{n}.size": size for n in (0, 1)}
+        wanted = asked({**worn, **thick})
+        lead = resolved(wanted, CATALOG).leading
+        merits.append(custom(work("115crv3", "through-torch", "oil"), lead, wanted))
+    assert merits == sorted(merits, reverse=True)
+    assert merits[0] > merits[1] > merits[2] > merits[3] > NEVER
+
+
 def test_only_bar_is_left_where_lives_depend_on_it():
     wanted = asked({"safety_use": "lifting", "zone.0.hardness": None})
     going = [i.treatment for i in screened(wanted, CATALOG, bench(wanted, CATALOG))

@@ -1,8 +1,14 @@
 """A torch is not needed where bar as bought is hard enough, and such parts are made of it."""
 
+from dataclasses import replace
+
 import pytest
 
-from selector.flame.as_bought import as_bought_words, left_as_bought
+from selector.decision.option import scorer_of
+from selector.decision.weighing import weigh
+from selector.flame.answer import LOCAL
+from selector.flame.as_bought import as_bought_words, goes_before, left_as_bought
+from selector.flame.pool import torched as torched_of
 from selector.job.job import resolved
 from selector.requirement import requirement_from
 from tests.dog import only, varied, work
@@ -32,3 +38,13 @@ def test_every_condition_that_is_sold_is_looked_at():
 )
 def test_other_bar_wants_a_heat(changes, steel):
     assert left_as_bought(job_of(changes, steel), work(steel)) is None
+
+
+def test_bar_that_would_do_as_bought_goes_first_only_where_it_is_advised():
+    job = job_of(SOFT, "42crmo4", "c45")
+    bare = left_as_bought(job, work("42crmo4"))
+    scorer = scorer_of(job, 20.0)
+    (torched,) = weigh(job, torched_of(job, LOCAL, {"c45"}), scorer, whole=True).options[:1]
+    assert goes_before(job, scorer, bare, torched)
+    better = replace(torched, scores=torched.scores + 2.0)
+    assert not goes_before(job, scorer, bare, better)

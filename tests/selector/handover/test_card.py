@@ -24,7 +24,7 @@ from tests.pdf_text import pages_of
 from tests.procedure import KILN
 
 TODAY = date(2026, 11, 29)
-LOCAL = "42crmo4/annealed/local-torch.oil/oven-225c-60min"
+LOCAL = "42crmo4/prehard/local-torch.oil/oven-225c-60min"
 STEELS = ("42crmo4", "s235")
 # Least size of what is done, and of how it is checked. [pt]
 DONE_PT, CHECKED_PT = 9.49, 8.49

@@ -200,7 +200,8 @@ def test_the_section_limit_of_a_high_alloy_steel_is_hard_to_the_centre():
     limit, top = hardened.section_limit_mm["air"].value, hardened.as_quenched_hrc.middle
     fresh, _, _ = quenched("x153crmov12", "air", [limit, 2 * limit], [0.0, 0.0])
     assert fresh.hrc[0, 0] > top - 3
-    assert fresh.hrc[0, 1] < top - 10
+    # It falls off by degrees: A2, hard through at 100 mm, is 60 HRC at 150 (from memory).
+    assert top - 12 < fresh.hrc[0, 1] < top - 6
 
 
 def test_a_high_alloy_steel_under_its_range_falls_off_by_degrees():

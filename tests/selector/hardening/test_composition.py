@@ -4,6 +4,7 @@ import pytest
 from catalog import load_catalog
 from selector import sampling
 from selector.hardening.composition import RESIDUAL_SD_WT_PCT, elements, middle, sampled
+from selector.metallurgy.austenite import free_manganese
 
 STEELS = load_catalog().steels
 MADE = [slug for slug, steel in STEELS.items() if steel.composition_wt_pct]
@@ -18,11 +19,24 @@ def test_every_sample_keeps_to_the_limits_of_the_standard():
             span, values = steel.composition_wt_pct[element], found[element]
             most = np.inf if span.max is None else span.max
             least = 0.0 if span.min is None else span.min
+            if element == "Mn":  # some is bound by sulphur
+                sulphur = steel.composition_wt_pct.get("S")
+                least = free_manganese(least, sulphur.high if sulphur else 0.0)
             looked_at += 1
             if values.max() > most + slack or values.min() < least - slack:
                 beyond.append((slug, element, values.min(), values.max()))
     assert looked_at > 2 * len(MADE)
     assert beyond == []
+
+
+@pytest.mark.parametrize("slug", ["1144", "1137", "11smn30"])
+def test_manganese_that_sulphur_binds_does_not_count(slug):
+    held = STEELS[slug].composition_wt_pct
+    free = float(middle(STEELS[slug])["Mn"][0, 0])
+    bound = 1.71 * (held["S"].middle - 0.03)
+    assert free == pytest.approx(held["Mn"].middle - bound)
+    found = sampled(STEELS[slug], sampling.of_steel(slug))
+    assert np.median(found["Mn"]) == pytest.approx(free, rel=0.02)
 
 
 def test_shapes_are_draws_by_one():

@@ -5,9 +5,11 @@ import pytest
 from selector.job.sold import (
     TURNED_HRC,
     delivered_hrc,
+    is_forged,
     is_used_as_sold,
     stock_rule,
     too_thin,
+    unfit_bar,
 )
 from selector.requirement import requirement_from
 from selector.requirement.workshop import Stock
@@ -119,6 +121,24 @@ def test_a_coil_spring_is_wound_of_wire_as_thick_as_it_is():
     assert stock_rule(plain(ROUND), bar) is None
     gate = stock_rule(plain(ROUND, **{"part.shape_class": "coil-spring"}), bar)
     assert "a spring is wound" in gate.text
+
+
+@pytest.mark.parametrize(
+    ("heat", "size", "fits"),
+    [("forge", 30.0, True), ("charcoal-forge", 30.0, True), ("oxy-propane", 30.0, False),
+     ("forge", 26.0, False), ("oxy-propane", 36.0, True)],
+)  # fmt: skip
+def test_a_smith_draws_a_square_head_out_of_a_thinner_round(heat, size, fits):
+    shop = {"workshop.heat": [{"source": heat}]}
+    head = {"shape": "square", "size": 25, "length": 90}
+    wanted = plain({"shape": "round", "size": 12, "length": 60}, head, **shop)
+    black = {"name": "hot-rolled", "shapes": ("round",), "surface": "black"}
+    rolled = STRIP.condition.model_copy(update=black)
+    bar = Stock(steel="C55", size=size)
+    assert (unfit_bar(wanted, bar, rolled) is None) == fits
+    assert is_forged(wanted, bar, rolled) == (fits and size < 35.0)
+    hard = rolled.model_copy(update={"name": "prehard"})
+    assert not is_forged(wanted, bar, hard)
 
 
 def test_bar_as_thick_as_a_hexagon_is_hexagon_bar_where_it_is_rolled():

@@ -50,6 +50,14 @@ def test_a_bar_is_in_a_condition_its_steel_is_listed_in(steel, condition, answer
     assert in_conditions(held(steel, condition)) == answer
 
 
+def test_thin_plain_bar_is_taken_as_bright_unless_it_is_said_to_be_black():
+    for slug in ("c45", "080m40", "070m20"):
+        assert "hot-rolled" not in in_conditions(held(slug, size=20.0))
+        assert "hot-rolled" in in_conditions(held(slug, size=40.0))
+        assert in_conditions(held(slug, "black bar", size=20.0)) == ("hot-rolled",)
+    assert in_conditions(held("115crv3", size=10.0)) == ("annealed",)
+
+
 def test_every_steel_with_a_soft_condition_takes_every_soft_bar():
     for slug, steel in STEELS.items():
         soft = {c.name for c in steel.condition} & {"normalised", "hot-rolled", "annealed"}

@@ -63,6 +63,14 @@ def test_one_of_many_is_never_dearer(few, more):
     assert middle(many) <= middle(single) + 1e-9
 
 
+def test_a_load_saves_more_on_many_than_heating_one_after_the_other():
+    saved = []
+    for way in (work(), work("c45", "through-furnace", "oil", "muffle-furnace")):
+        one, many = (of({"part.quantity": n}, treatment=way) for n in (1, 50))
+        saved.append(many.items["treatment"] / one.items["treatment"])
+    assert saved[1] < saved[0] < 1.0
+
+
 def test_a_larger_part_costs_more_steel_and_cutting():
     small, large = of(), of({"part.section.1.length": 600})
     assert large.items["bar"] > small.items["bar"]

@@ -3,7 +3,7 @@ import pytest
 
 from selector import sampling
 from selector.option.movement import Permitted, movement, permitted_movement
-from tests.dog import asked, work
+from tests.dog import GONE, asked, work
 
 NORMALS = {**sampling.shared(), **sampling.of_steel("c45")}
 
@@ -79,6 +79,12 @@ def test_a_stated_run_out_stands_and_an_assumed_one_says_so():
     usual = permitted_movement(asked())
     assert usual.mm > 0
     assert not usual.stated
+
+
+def test_a_tool_that_fits_into_nothing_may_bow_more_than_what_slides():
+    tool = {"zone.0.wear": "edge-impact", "load.torque": GONE, "part.feature": []}
+    slid = {**tool, "zone.0.wear": "sliding"}
+    assert permitted_movement(asked(tool)).mm > permitted_movement(asked(slid)).mm
 
 
 def test_stock_to_grind_permits_more_movement():

@@ -1,8 +1,13 @@
+from dataclasses import replace
+
 import pytest
 
+from selector.procedure.bar import proved
 from selector.procedure.first_heat import softened
+from selector.requirement.workshop import Stock
 from tests.procedure import KILN, doing
 
+FIRES = [{"source": "forge"}, {"source": "oxy-propane"}]
 HARD, WELDED = {"part.condition": "hard"}, {"part.condition": "welded"}
 
 
@@ -12,6 +17,17 @@ def first(changes, *treatment):
 
 def test_a_plain_bar_needs_no_first_heat():
     assert first({}) == []
+
+
+def test_a_head_is_forged_out_of_a_thinner_bar_and_normalised():
+    square = {"part.section.0.shape": "square", "part.section.0.size": 22, "part.feature": []}
+    do = doing("42crmo4", "local-torch", "oil", {**square, "workshop.heat": FIRES})
+    work = replace(do.work, stock=Stock(steel="42CrMo4", size=26.0, evidence="receipt"))
+    forged = replace(do, prediction=replace(do.prediction, treatment=work))
+    (step,) = softened(forged)
+    assert step.action.startswith("Forge the head to shape")
+    assert "normalise" in step.action
+    assert "forged to shape out of the 26 mm bar" in proved(forged).action
 
 
 @pytest.mark.parametrize(

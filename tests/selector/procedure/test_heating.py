@@ -5,6 +5,7 @@ from selector.procedure.heating import (
     heated,
     heating_steps,
     held,
+    held_parts_s,
     stronger,
     time_words,
 )
@@ -45,6 +46,29 @@ def test_the_flame_is_laid_and_the_move_rehearsed():
     assert "heating nozzle" in laid.action
     assert f"{within_s(do.set_up):.0f} s" in laid.check
     assert laid.length_mm > 18
+
+
+def test_the_hold_counts_from_when_the_zone_is_of_one_colour():
+    do = doing("115crv3", "local-torch", "water")
+    slow = do.set_up.model_copy(update={"even_s": 48.0, "hold_s": 80.0})
+    assert held_parts_s(slow) == (50.0, 30.0)
+    step = held(do, slow)
+    assert step.action.startswith("Play the flame over the dull ends")
+    assert step.short == "hold 30 s once it is of one colour"
+    assert step.minutes == round(80.0 / 60.0, 2)
+    quick = do.set_up.model_copy(update={"even_s": 2.5, "hold_s": 40.0})
+    assert held_parts_s(quick) == (0.0, 40.0)
+    assert held(do, quick).action.startswith("Hold 40 s")
+
+
+def test_many_go_into_a_furnace_by_loads_and_through_a_flame_one_by_one():
+    many = {"part.quantity": 40}
+    load = at(steps_of(*O1, {**KILN, **many}), "set-up")[0].action
+    assert "40 in " in load or "all 40 in one load" in load
+    flame = set_up(doing("42crmo4", "local-torch", "oil", many)).action
+    assert "one after the other" in flame
+    assert flame.endswith("for 40")
+    assert "one after" not in set_up(doing("42crmo4", "local-torch", "oil")).action
 
 
 @pytest.mark.parametrize("light", ["dim", "sun"])

@@ -73,7 +73,8 @@ def test_places_are_to_scale_in_every_piece():
         ({"shape": "round", "size": 12}, 6.0, (12.0, 12.0)),
         ({"shape": "square", "size": 12}, 6.0, (12.0, 12.0)),
         ({"shape": "hexagon", "size": 12}, 6.928, (12.0, 13.856)),
-        ({"shape": "flat", "size": 4, "width": 30}, 2.0, (30.0, 4.0)),
+        ({"shape": "flat", "size": 4, "width": 30}, 15.0, (4.0, 30.0)),
+        ({"shape": "flat", "size": 30, "width": 4}, 15.0, (4.0, 30.0)),
     ],
 )
 def test_forms_are_as_high_and_wide_as_they_are(shape, half, extent):
@@ -234,13 +235,42 @@ def test_the_end_view_can_be_left_out():
     assert circle_path(0.0, 0.0, 1.0).endswith("Z")
 
 
-def test_what_a_thin_blade_is_drawn_like_stays_in_sight_between_its_lines():
-    blade = Section(shape="flat", size=2, width=30, length=145)
+def test_a_flat_shows_its_broad_side_and_says_how_thick_it_is():
+    blade = Section(shape="flat", size=4, width=40, length=120)
+    part = Part(name="blade", section=(blade,))
+    texts = [spot.text for spot in spots(drawn(part, Marks(), PAPER).svg)]
+    assert {"40 × 4", "4 thick"} <= set(texts)
+    small = replace(PAPER, width=90.0)
+    assert {"40", "4 thick"} <= {spot.text for spot in spots(drawn(part, Marks(), small).svg)}
+    side = Side(axis_of(((0.0, 120.0),), 1.0, 0.0, 0.0), 0.0, stretches_of(part))
+    # A skin of 1 mm lies under the edges of its face, and none of its core is less soft.
+    skin = Marks(bands=(Band(0.0, 120.0, 1.0, 60.0),))
+    assert cut_paths(side, skin, 50.0, 70.0).startswith("M0 -19 L120 -19 L120 -20")
+    # Hard to the middle of its thickness, it is hard all over.
+    through = Marks(bands=(Band(0.0, 120.0, 2.0, 60.0),))
+    assert cut_paths(side, through, 50.0, 70.0).startswith("M0 0 L120 0 L120 -20")
+
+
+def test_a_flat_is_cut_along_the_middle_of_its_thickness():
+    part = Part(name="b", section=(Section(shape="flat", size=4, width=40, length=120),))
+    side = Side(axis_of(((0.0, 120.0),), 1.0, 0.0, 0.0), 0.0, stretches_of(part))
+    share = np.linspace(0.0, 1.0, 11)
+    hrc = np.repeat((30.0 + 30.0 * share)[:, None], 5, axis=1)
+    field = Field(np.linspace(0.0, 120.0, 5), share, hrc, hrc)
+    path = cut_paths(side, Marks(field=field), 45.0, 99.0)
+    offs = [-float(pair.split()[1]) for pair in re.findall(r"[ML]([-\d.]+ [-\d.]+)", path)]
+    # Half way from its middle to its face is 1 mm under its edge.
+    assert min(offs) == pytest.approx(19.0, abs=0.05)
+
+
+def test_what_a_thin_wire_is_drawn_like_stays_in_sight_between_its_lines():
+    head = Section(shape="round", size=30, length=45)
+    wire = Section(shape="round", size=2, length=100)
     look = replace(for_screen(360, 90), sizes=False, end_view=False, strips=False)
-    svg = drawn(Part(name="blade", section=(blade,)), Marks(rest=""), look).svg
+    svg = drawn(Part(name="pin", section=(head, wire)), Marks(rest=""), look).svg
     lines = [float(width) for width in re.findall(r'stroke-width="([\d.]+)"', svg)]
     tall = 2.0 * (look.width - 2 * look.sides * look.em) / 145
-    assert 0.0 < max(lines) < 0.15 * tall
+    assert 0.0 < max(width for width in lines if width != LIGHT.thin) < 0.15 * tall
     assert slim(LIGHT, 1e3) == LIGHT
     assert slim(LIGHT, 5.0).outline == pytest.approx(0.5)
 
