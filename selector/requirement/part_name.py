@@ -100,7 +100,7 @@ _RUBS = _named(
 _STAMPS = _named(
     r"(?:rivet )?snaps?|punch(?:es)?|stamps?|chasers?|chasing tools?|matting tools?|"
     r"(?:letter|number|figure)s?(?: stamp| punch)?",
-    "holder|block",
+    "holder|block|arbor|shank|set|plate|bar|rod",
 )
 _FERROUS = re.compile(r"steel|iron\b", re.IGNORECASE)
 _METAL = re.compile(
