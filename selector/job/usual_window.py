@@ -43,7 +43,7 @@ _WINDOW: dict[tuple[str, str], Usual] = {
     ("edge-impact", "heavy"): Usual(52.0, 58.0, 45.0),
 }
 # What cuts metal is as hard as can be. Common practice.
-_CUTS_METAL = Usual(60.0, 65.0, 55.0)
+_CUTS_METAL = Usual(58.0, 65.0, 54.0)
 # Dogs, pawls, hooks and hammer faces: what takes knocks on a face and has no edge to hold is
 # drawn to blue or further. Common practice.
 _KNOCKED = {
