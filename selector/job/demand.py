@@ -98,7 +98,8 @@ def _demand(requirement: Requirement, number: int) -> Demand:
 
 def _turning(requirement: Requirement, number: int, zone: Zone) -> Demand | None:
     """Return the demand of what turns another part by its corners or its blade."""
-    if turns_slot(requirement) and zone.section == (1,):
+    spares = zone.mate is not None and zone.mate.should_wear == "part"
+    if turns_slot(requirement) and zone.section == (1,) and not spares:
         return _by_corners(number, zone, _BLADE, "a blade that turns a slot (common practice)")
     if is_drive_end(requirement, zone):
         return _driving(number, zone, vital=requirement.safety_critical)

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from selector.hardness_scale import hrc_from_hv
 from selector.mechanics.contact import hertz_line
 from selector.requirement import Requirement
-from selector.requirement.part_name import module_mm
+from selector.requirement.part_name import module_mm, stamps
 from selector.requirement.zone import Mate, Zone
 
 
@@ -43,12 +43,12 @@ _WINDOW: dict[tuple[str, str], Usual] = {
     ("edge-impact", "heavy"): Usual(52.0, 58.0, 45.0),
 }
 # What cuts metal is as hard as can be. Common practice.
-_CUTS_METAL = Usual(60.0, 65.0, 55.0)
+_CUTS_METAL = Usual(58.0, 65.0, 54.0)
 # Dogs, pawls, hooks and hammer faces: what takes knocks on a face and has no edge to hold is
 # drawn to blue or further. Common practice.
 _KNOCKED = {
-    "light": Usual(46.0, 57.0, 40.0), "medium": Usual(48.0, 57.0, 42.0),
-    "heavy": Usual(46.0, 57.0, 42.0),
+    "light": Usual(46.0, 59.0, 40.0), "medium": Usual(50.0, 59.0, 45.0),
+    "heavy": Usual(48.0, 58.0, 44.0),
 }  # fmt: skip
 # Jaws that turn another part by a slot: thin, they spread if soft and snap if hard. Common
 # practice.
@@ -236,9 +236,10 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
 
 
 def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether what takes blows or knocks is an edge, or so thin that it is one."""
+    """Return whether what takes blows or knocks is an edge, as thin as one, or a stamp."""
     thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= BROAD_MM
-    return requirement.is_edged or (requirement.load.impact == "hammered" and thin)
+    struck = requirement.load.impact == "hammered"
+    return requirement.is_edged or (struck and (thin or stamps(requirement.part.name)))
 
 
 def usual_spring(thick_mm: float) -> Usual:

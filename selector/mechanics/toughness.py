@@ -20,9 +20,8 @@ Notch = Literal["charpy-c", "charpy-v", "izod", "unnotched"]
 CLASSES: tuple[ToughnessClass, ...] = ("low", "medium", "high", "very-high")
 
 # Hardness at which one part in two snaps in a steel of medium class without notch (estimated:
-# O1 and W1 struck tools last at 57 to 59 HRC, blanking tools of D2 at 60 to 62, unstruck gauges
-# and scribers at 64).
-_HALF_HRC = MappingProxyType({"none": 69.0, "light": 66.0, "hammered": 62.0})
+# O1 and W1 struck tools last at 57 to 59 HRC, unstruck gauges and scribers at 64).
+_HALF_HRC = MappingProxyType({"none": 69.0, "light": 65.0, "hammered": 62.0})
 _CLASS_HRC = 2.5  # what one class of toughness is worth
 _NOTCH_HRC = 3.0  # what doubling the stress concentration costs
 _SCALE_HRC = 1.5
@@ -120,7 +119,7 @@ def snap_likelihood(
 
     Notes
     -----
-    ``logit p = (HRC - HRC50) / 1.5``, HRC50 = 69, 66, 62 for none, light and hammered in the
+    ``logit p = (HRC - HRC50) / 1.5``, HRC50 = 69, 65, 62 for none, light and hammered in the
     medium class, 2.5 a class, less 3 for each doubling of the stress concentration. Estimated
     from working hardnesses in use; trials replace it. Range: 30 to 67 HRC (estimated).
 

@@ -96,6 +96,12 @@ _RUBS = _named(
     r"(?:cone|roll|roller|former|mandrel|tool|pin|form)s?|tools?",
     "holder|post|rest|block|shank|tray|rack|arm|slide|carrier|wheel|lathe|jaw",
 )
+# A hammered tool that leaves its own form in the work, whatever its thickness.
+_STAMPS = _named(
+    r"(?:rivet )?snaps?|punch(?:es)?|stamps?|chasers?|chasing tools?|matting tools?|"
+    r"(?:letter|number|figure)s?(?: stamp| punch)?",
+    "holder|block|arbor|shank|set|plate|bar|rod",
+)
 _FERROUS = re.compile(r"steel|iron\b", re.IGNORECASE)
 _METAL = re.compile(
     r"steel|iron\b|brass|bronze|copper|alumini?um|metal|gunmetal|silver|gold|zinc|\bcast\b",
@@ -187,6 +193,11 @@ def is_spring(name: str) -> bool:
     words = itself(name)
     leaf = _LEAF.search(words) is not None and re.search(r"\bspring\b", name, re.I) is not None
     return leaf or _SPRING.search(words) is not None
+
+
+def stamps(name: str) -> bool:
+    """Return whether it is a hammered tool that leaves its own form in the work."""
+    return _STAMPS.search(itself(name)) is not None
 
 
 def is_formed(name: str) -> bool:

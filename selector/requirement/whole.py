@@ -4,6 +4,7 @@ from typing import Literal, Self
 
 from pydantic import Field, model_validator
 
+from selector.kept import per_record
 from selector.requirement import part_name
 from selector.requirement.load import Limit, Load
 from selector.requirement.part import ROUNDING_MM, Part, Section
@@ -94,17 +95,15 @@ class Requirement(Asked):
     @property
     def is_spring(self) -> bool:
         """Whether the part is a spring: by shape, by name, or as it bends."""
-        if self.part.shape_class == "coil-spring":
-            return True
-        return self.is_named_spring or (self._hardly_wears and self.flexes)
+        return _is_spring(self)
 
     @property
     def is_named_spring(self) -> bool:
         """Whether the part is a spring by its name, and nothing wears it much."""
-        return self._hardly_wears and part_name.is_spring(self.part.name)
+        return self.hardly_wears and part_name.is_spring(self.part.name)
 
     @property
-    def _hardly_wears(self) -> bool:
+    def hardly_wears(self) -> bool:
         """Whether nothing wears, or slides more than lightly."""
         return all(
             zone.wear == "none" or (zone.wear, zone.severity) == LEAST_WEAR
@@ -201,7 +200,7 @@ class Requirement(Asked):
     @property
     def measures(self) -> bool:
         """Whether a part measures or sets: by its name, or lapped where it slides lightly."""
-        return self.surely_measures or part_name.measures(self.part.name)
+        return _measures(self)
 
     @property
     def surely_measures(self) -> bool:
@@ -236,10 +235,31 @@ class Requirement(Asked):
     @property
     def works_ground(self) -> bool:
         """Whether a part works the ground, where stones strike what the grit wears."""
-        worn = [zone for zone in self.zone if zone.wear == "abrasive"]
-        lightly = all(zone.severity == "light" for zone in worn)
-        return bool(worn) and part_name.works_ground(self.part.name, lightly=lightly)
+        return _works_ground(self)
 
     def sections_of(self, zone: Zone) -> tuple[Section, ...]:
         """Return the sections a zone lies on."""
         return tuple(self.part.section[index - 1] for index in zone.section)
+
+
+# Each is asked of every option.
+@per_record(32)
+def _is_spring(asked: Requirement) -> bool:
+    """Return whether a part is a spring."""
+    if asked.part.shape_class == "coil-spring" or asked.is_named_spring:
+        return True
+    return asked.hardly_wears and asked.flexes
+
+
+@per_record(32)
+def _measures(asked: Requirement) -> bool:
+    """Return whether a part measures or sets."""
+    return asked.surely_measures or part_name.measures(asked.part.name)
+
+
+@per_record(32)
+def _works_ground(asked: Requirement) -> bool:
+    """Return whether a part works the ground."""
+    worn = [zone for zone in asked.zone if zone.wear == "abrasive"]
+    lightly = all(zone.severity == "light" for zone in worn)
+    return bool(worn) and part_name.works_ground(asked.part.name, lightly=lightly)

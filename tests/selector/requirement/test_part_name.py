@@ -12,6 +12,7 @@ from selector.requirement.part_name import (
     module_mm,
     presses,
     rubs,
+    stamps,
     works_ground,
 )
 
@@ -100,6 +101,11 @@ def test_a_part_is_what_stands_before_what_it_is_for(name, words):
                 "Hinge leaf",
                 "Reed knife",
             ),
+        ),
+        (
+            stamps,
+            ("Rivet snap, 6 mm", "Doming punch", "Letter stamp", "Chasing tool"),
+            ("Hammer head", "Punch holder", "Anvil insert"),
         ),
         (
             works_ground,
