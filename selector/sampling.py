@@ -241,7 +241,7 @@ def with_shared(slug: str, count: int = COUNT) -> dict[str, NDArray[np.float64]]
 
 
 def truncated(
-    normal: NDArray[np.float64], low: float, high: float, tail: float = 2.0
+    normal: NDArray[np.float64], low: ArrayLike, high: ArrayLike, tail: float = 2.0
 ) -> NDArray[np.float64]:
     """Return the sample of a normal that keeps to a range.
 
@@ -252,7 +252,7 @@ def truncated(
     ----------
     normal : ndarray
         Standard normal sample.
-    low, high : float
+    low, high : array_like
         Ends of the range.
     tail : float
         How many standard deviations the half range spans.
@@ -264,4 +264,5 @@ def truncated(
     """
     cut = probability(-tail)
     inside = cut + probability(normal) * (1 - 2 * cut)
-    return 0.5 * (low + high) + 0.5 * (high - low) / tail * quantile(inside)
+    least, most = np.asarray(low, dtype=float), np.asarray(high, dtype=float)
+    return np.asarray(0.5 * (least + most) + 0.5 * (most - least) / tail * quantile(inside))

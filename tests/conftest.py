@@ -13,6 +13,7 @@ from tests.examples import USUAL
 
 if TYPE_CHECKING:
     from xdist.scheduler import LoadScopeScheduling
+    from xdist.workermanage import WorkerController
 
 # Matrices are small here: a second thread waits longer than it works, the more so as other
 # tests run beside. Read when the library of matrices is loaded, by processes started here too.
@@ -25,8 +26,8 @@ settings.register_profile("many", deadline=None, derandomize=False, max_examples
 settings.load_profile("same")
 
 
-# Rooms that one process runs whole, before all others: their tests share what is dear to start,
-# a server with a browser and the page's advice.
+# Rooms that one process runs whole: their tests share what is dear to start, a server with a
+# browser and the page's advice.
 WHOLE = ("tests/browser", "tests/ui")
 
 
@@ -36,22 +37,39 @@ def unit_of(nodeid: str) -> str:
     return next((room for room in WHOLE if file.startswith(f"{room}/")), file)
 
 
+def place_of(nodeid: str) -> int:
+    """Return the place in the queue: what takes long at its ends, rooms behind loose files."""
+    unit = unit_of(nodeid)
+    room = unit.rpartition("/")[0]
+    return {"tests/browser": 0, "tests/ui": 3}.get(unit, 1 + room.startswith("tests/selector/"))
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Put rooms that are run whole first: at the end one would keep a process alone."""
-    places = {room: place for place, room in enumerate(WHOLE)}
-    items.sort(key=lambda item: places.get(unit_of(item.nodeid), len(WHOLE)))
+    """Put the tests in the order of the queue, with those of a file as they were."""
+    items.sort(key=lambda item: place_of(item.nodeid))
 
 
 @pytest.hookimpl(optionalhook=True)
-def pytest_xdist_make_scheduler(config: pytest.Config, log: object) -> "LoadScopeScheduling":
-    """Hand out tests by room or file."""
+def pytest_xdist_make_scheduler(
+    config: pytest.Config, log: object
+) -> "LoadScopeScheduling | None":
+    """Hand out files, and some rooms whole, from both ends of the queue."""
+    if config.getvalue("dist") != "loadfile":
+        return None
     from xdist.scheduler import LoadFileScheduling  # noqa: PLC0415
 
-    class ByRoom(LoadFileScheduling):
+    class FromBothEnds(LoadFileScheduling):
+        """Every other process begins at the end: the files of a room look at the same parts."""
+
         def _split_scope(self, nodeid: str) -> str:
             return unit_of(nodeid)
 
-    return ByRoom(config, log)
+        def _assign_work_unit(self, node: "WorkerController") -> None:
+            if self.nodes.index(node) % 2:
+                self.workqueue.move_to_end(next(reversed(self.workqueue)), last=False)
+            super()._assign_work_unit(node)
+
+    return FromBothEnds(config, log)
 
 
 @pytest.hookimpl(wrapper=True)
@@ -61,7 +79,6 @@ def pytest_collection() -> Generator[None, object, object]:
     try:
         return (yield)
     finally:
-        gc.collect()
         gc.freeze()
         # Advice is large, and each search goes through all of it.
         gc.set_threshold(20_000, 20, 20)

@@ -73,10 +73,12 @@ def ask(*changes: dict[str, Any], steels: tuple[str, ...] = (), **looked_at: str
 
 def why_not(found: AdviceOut, steel: str, *kinds: str) -> set[str]:
     """Return why a steel is turned down for some kinds of route, all if none is named."""
+    routes = load_catalog().routes
     reasons = {
         f"{item.gate}: {item.text}"
         for item in found.rejected
-        if item.steel_slug == steel and (not kinds or item.route_kind in kinds)
+        if item.steel_slug == steel
+        and (not kinds or {routes[route].kind for route in item.routes} & set(kinds))
     }
     assert reasons, f"nothing was turned down for {steel}"
     return reasons

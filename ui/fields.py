@@ -1,7 +1,7 @@
 """What the form asks, where and when; words, kinds and answers are the models' own."""
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import Any, Literal
 
 from selector.requirement.question import question, without_rows
 from selector.requirement.workshop import Analysis
@@ -45,25 +45,17 @@ ROWS: dict[str, tuple[str, tuple[Line, ...]]] = {
     ),
     "workshop.price": ("price", (("steel", "per_kg"),)),
 }  # fmt: skip
-# Of widgets, where it is not the usual one. [px]
-_USUAL = 150
+# How wide a widget is by its kind, and where it is otherwise. [px]
+_BY_KIND = {
+    "quantity": 120, "count": 110, "number": 190, "choice": 200, "many": 420, "tick": 300,
+    "text": 260,
+}  # fmt: skip
 _WIDTHS = {
-    "part.name": 420, "part.quantity": 110, "part.section.name": 124, "part.section.shape": 124,
-    "part.section.size": 88, "part.section.length": 88, "part.section.width": 88,
-    "part.section.bore": 88, "part.feature.at": 190, "part.finish_after": 420,
-    "part.stock_removal": 180, "zone.wear": 228, "zone.severity": 228, "zone.hardness.min": 110,
-    "zone.hardness.max": 110, "zone.mate.material": 200, "zone.mate.hardness": 110,
-    "load.torque": 130, "load.impact": 236, "load.cycles": 300, "load.torque_over": 300,
-    "load.bending_over": 300, "limit.budget": 190, "load.failure_cost": 190,
-    "workshop.heat.source": 330, "workshop.bath.medium": 250, "workshop.bath.agitation": 200,
-    "workshop.temper.means": 250, "workshop.measure": 420, "workshop.check": 420,
-    "workshop.light": 200, "workshop.held_by": 200, "workshop.protect": 260,
-    "workshop.machine": 300, "workshop.turns_part": 300, "workshop.subcontract": 300,
-    "workshop.only_stock": 300, "workshop.labour_per_h": 240,
-    "workshop.stock.steel": 260, "workshop.price.steel": 260,
-    "safety_use": 900, "priorities.preset": 900,
+    "part.name": 420, "part.section.name": 124, "part.section.shape": 124,
+    **dict.fromkeys((f"part.section.{of}" for of in ("size", "length", "width", "bore")), 88),
+    **dict.fromkeys(("part.feature.at", "part.stock_removal", "zone.depth"), 170),
+    "workshop.heat.source": 330, "workshop.stock.condition": 160,
     **dict.fromkeys((f"workshop.stock.{element}" for element in _ANALYSIS), 76),
-    **dict.fromkeys(SKILL, 190),
 }  # fmt: skip
 _MONEY = frozenset(
     {"limit.budget", "load.failure_cost", "workshop.labour_per_h", "workshop.price.per_kg"}
@@ -132,9 +124,11 @@ def is_asked(draft: Draft, path: str) -> bool:
     return when((read(draft, ".".join(within)) or {}) if within else draft)
 
 
-def width(path: str) -> int:
-    """Return how wide the widget of a question is. [px]."""
-    return _WIDTHS.get(without_rows(path), _USUAL)
+def width(path: str) -> int | Literal["content"]:
+    """Return how wide the widget of a question is. [px]; as its answers are, side by side."""
+    asked = question(path)
+    usual = _BY_KIND[asked.kind] if asked else 0
+    return "content" if is_side_by_side(path) else _WIDTHS.get(without_rows(path), usual)
 
 
 def is_side_by_side(path: str) -> bool:

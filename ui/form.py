@@ -118,7 +118,8 @@ def _hint(path: str) -> str:
 
 def _has_room(path: str, hint: str) -> bool:
     """Return whether a hint has room under its own widget."""
-    return len(hint) * _LETTER <= 2 * fields.width(path)
+    wide = fields.width(path)
+    return wide == "content" or len(hint) * _LETTER <= 2 * wide
 
 
 def show_faults(problems: Iterable[Problem]) -> None:

@@ -79,6 +79,7 @@ _WORDS = {
     "coupon_first": "Test piece first",
 }
 _KEY = re.compile(r"\b[a-z_]+(?:\.[a-z_]+)+\b")
+_UNIT = re.compile(r"(?<=\d) (?=(?:°C|HRC|HB|mm|EUR|min)\b)")
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]<>()#+\-!|$~:])")
 
 
@@ -101,6 +102,11 @@ def lower(text: str) -> str:
 def titles(text: str) -> str:
     """Return a sentence of the engine with the title of each question that it names by key."""
     return _KEY.sub(lambda key: f"“{titled(key[0])}”" if question(key[0]) else key[0], text)
+
+
+def unbroken(text: str) -> str:
+    """Return a text whose figures stay on one line with their units."""
+    return _UNIT.sub("\N{NO-BREAK SPACE}", text)
 
 
 def plain(text: str) -> str:

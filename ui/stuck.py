@@ -11,9 +11,12 @@ from selector.advice.missed import (
     rejected_lines,
 )
 from selector.advice.record import AdviceOut
-from ui import change, figures, frame, why_not
+from ui import cached, change, figures, frame, picture, session, why_not
 from ui.labels import plain, upper
 from ui.piece import bullets, markup
+
+# So many reasons stand in the open.
+_OPEN = 6
 
 
 def show(requirement: Requirement, advice: AdviceOut) -> None:
@@ -57,6 +60,13 @@ def _missed(requirement: Requirement, advice: AdviceOut) -> None:
         bullets(advice.coupon)
     st.header("What came nearest", anchor=False)
     bullets(map(upper, nearest_misses(advice)))
+    st.header("What is asked", anchor=False)
+    drawing = picture.of_draft(session.here().asked or {}, cached.catalog())
+    markup("<div class='tw-panel'>", drawing, "</div>")
     why_not.show(requirement)
     st.header("What stops the rest", anchor=False)
-    bullets(map(upper, rejected_lines(advice.rejected, set(), coded=False)))
+    reasons = [upper(line) for line in rejected_lines(advice.rejected, set(), coded=False)]
+    bullets(reasons[:_OPEN])
+    if len(reasons) > _OPEN:
+        with st.expander("Further reasons"):
+            bullets(reasons[_OPEN:])

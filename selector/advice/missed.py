@@ -76,7 +76,7 @@ def nearest_misses(advice: AdviceOut) -> list[str]:
         shown += [other] if other is not None and other not in shown else []
     order = list(best.values())
     return [_missed(item) for item in sorted(shown, key=order.index)] or [
-        "nothing comes near: see the gates below"
+        "nothing comes near: what stops each stands below"
     ]
 
 

@@ -54,8 +54,8 @@ def _every(items: Iterable[Rejected], budget: float | None) -> tuple[RejectedOut
     for item in items:
         work, gate = item.treatment, item.gate
         figures = (item.share, item.within_budget, item.cost, item.nearness(budget))
-        bar = (work.steel.slug, work.steel.spoken, work.stock is not None)
-        alike.setdefault((bar, gate.name, gate.verdict, gate.text, figures), []).append(item)
+        key = (id(work.steel), work.stock is None, gate.name, gate.verdict, gate.text, figures)
+        alike.setdefault(key, []).append(item)
     return tuple(_rejected(first, rest, budget) for first, *rest in alike.values())
 
 

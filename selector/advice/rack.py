@@ -105,7 +105,13 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
         if item.treatment.steel is racked.steel and item.treatment.stock == racked.bar
     ]
     if mine:
-        nearest = max(mine, key=lambda item: _nearness(item, advice.asked.limit.budget))
+        # Where nothing is hardened, it is the bar as it lies there that is asked about.
+        plain = [item for item in mine if item.treatment.route.process == "none"]
+        bare = plain and advice.options and advice.options[0] is advice.as_bought
+        nearest = max(
+            plain if bare else mine,
+            key=lambda item: _nearness(item, advice.asked.limit.budget),
+        )
         gate, way = nearest.gate, f"{way_words(nearest.treatment)}: "
         if nearest.treatment.route.process == "none":
             way = "used as it is: "

@@ -181,8 +181,13 @@ def _blocks(advice: AdviceOut) -> list[Block]:
         Block("Instead", _instead(advice), 13, 4),
         Block("On your rack", tuple(_racked(advice)), 8, 2),
         Block("What would change the answer", _changes(advice), 8, 3),
-        Block("Cautions", first_lines(advice.cautions), 14, 2),
+        Block("Cautions", first_lines(advice.cautions, heated=_is_heated(first)), 14, 2),
     ]
+
+
+def _is_heated(first: OptionOut | None) -> bool:
+    """Return whether what stands first goes into any heat."""
+    return first is None or first.route_kind not in AS_IT_COMES
 
 
 def _figures(advice: AdviceOut) -> tuple[str, ...]:

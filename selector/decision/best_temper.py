@@ -21,6 +21,7 @@ from selector.option.preparation import Prepared
 from selector.option.skin import Skin, skin
 from selector.option.temper_choice import Choice
 from selector.option.zone_hardness import zone_hardness
+from selector.torch.residual_heat import RESIDUAL_HEAT
 
 Floats = NDArray[np.float64]
 # Gates that no temper mends: the first temper sampled decides them for all. Of a layer brought
@@ -127,6 +128,9 @@ def unheated(treatment: Treatment, job: Job) -> Gate | None:
 
 def never_tempered(treatment: Treatment, chosen: Iterable[Choice], middle: Job) -> Gate | None:
     """Return the gate that all tempers fail as no heat comes back for them, or none."""
+    if treatment.route.slug != RESIDUAL_HEAT:
+        # Its temper asks nothing of the hardening heat.
+        return _failing_heat(treatment, NO_TEMPER, middle)
     gates = [_failing_heat(treatment, choice.temper, middle) for choice in chosen]
     return gates[0] if all(gates) else None
 

@@ -1,6 +1,7 @@
 """Whether a heat source brings the zone to its hardening heat, and nothing else too far."""
 
 from dataclasses import replace
+from statistics import NormalDist
 
 import numpy as np
 from numpy.typing import NDArray
@@ -63,8 +64,7 @@ def _at_torch(treatment: Treatment, temper: Temper, job: Job, source: HeatSource
     if worst(gates) != "fail" and thick > HEARTH * source.section_mm.value:
         gates.append(_beyond(source, thick))
     if worst(gates) != "fail":
-        low_mm, high_mm = at.task.part.zone_mm
-        gates += _too_long(source, high_mm - low_mm)
+        gates += _too_long(job, same, source)
     if treatment.route.slug == RESIDUAL_HEAT and temper.means == "residual":
         gates += _run_back(at, temper.temperature_c)
     return gates
@@ -112,18 +112,37 @@ def _too_cold(
     return [replace(gate, text=f"{text}, {words}")]
 
 
-def _too_long(source: HeatSource, long_mm: float) -> list[Gate]:
+def _long_mm(job: Job, work: Treatment) -> float:
+    """Return how long the stretch is that is brought to one heat. [mm]."""
+    low_mm, high_mm = at_torch(job, work).task.part.zone_mm
+    return high_mm - low_mm
+
+
+def _too_long(job: Job, work: Treatment, source: HeatSource) -> list[Gate]:
     """Judge a stretch that is longer than a source brings to one heat at once."""
-    even_mm = EVEN_LENGTHS * source.section_mm.value
+    even_mm, long_mm = EVEN_LENGTHS * source.section_mm.value, _long_mm(job, work)
     if long_mm <= even_mm:
         return []
     text = (
         f"{source.name} keeps about {even_mm:.0f} mm of length at one heat; this is "
         f"{long_mm:.0f} mm"
     )
-    if long_mm > MOST_LENGTHS * source.section_mm.value:
-        return [Gate("heating", "fail", text, 0.0)]
-    return [Gate("heating", "marginal", text)]
+    gate = judged("heating", _evenly(job, work), text)
+    return [gate if gate.verdict == "fail" else replace(gate, verdict="marginal")]
+
+
+@per_job
+def _evenly(job: Job, work: Treatment) -> Bools:
+    """Return in which heats a stretch comes to one heat from end to end."""
+    # The longer it is, the fewer hands keep all of it at one heat, at the most one in two;
+    # beyond that none does.
+    source = work.source
+    lengths = 0.0 if source is None else _long_mm(job, work) / source.section_mm.value
+    beyond = (lengths - EVEN_LENGTHS) / (MOST_LENGTHS - EVEN_LENGTHS)
+    least = -np.inf if beyond <= 0.0 else np.inf
+    if 0.0 < beyond <= 1.0:
+        least = NormalDist().inv_cdf(0.5 * beyond)
+    return np.asarray(job.shared()["torch_bias"] >= least)
 
 
 def _too_hot(job: Job, work: Treatment) -> list[Gate]:
@@ -150,10 +169,11 @@ def _spared(job: Job, work: Treatment) -> Bools:
 
 
 def spared(treatment: Treatment, job: Job) -> Bools | None:
-    """Return in which heats at a torch no place comes out coarse, None of another source."""
+    """Return in which heats at a torch all is even and no place coarse, None elsewhere."""
     if not is_torched(treatment) or treatment.steel.hardened is None:
         return None
-    return _spared(job, alike(treatment))
+    same = alike(treatment)
+    return np.asarray(_spared(job, same) & _evenly(job, same))
 
 
 def _tens(heat_c: float) -> str:

@@ -52,9 +52,10 @@ THROUGH: Mapping[Duty, Mapping[str, float]] = {
         "medium-carbon": _A, "bearing": _A, "air-tool": _A, "alloy": _S, "hot-work-tool": _S,
     },
     "spring": {"spring": _U, "high-carbon": _U, "water-tool": _S, "martensitic-stainless": _S},
+    # Small drivers and bits are made of the ground rod that lies in every shop.
     "drive": {
-        "alloy": _U, "medium-carbon": _U, "shock-tool": _A, "spring": _A, "water-tool": _S,
-        "oil-tool": _S, "hot-work-tool": _S,
+        "alloy": _U, "medium-carbon": _U, "shock-tool": _A, "spring": _A, "water-tool": _A,
+        "oil-tool": _A, "hot-work-tool": _S,
     },
     "sliding": {
         "water-tool": _U, "medium-carbon": _U, "alloy": _A, "oil-tool": _U, "bearing": _A,

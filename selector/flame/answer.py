@@ -14,6 +14,7 @@ from selector.duty.custom import custom
 from selector.figure import median
 from selector.flame.as_bought import (
     as_bought_words,
+    bar_that_serves,
     goes_before,
     is_bar,
     left_as_bought,
@@ -116,6 +117,11 @@ def flame_answer(
     # An end that is dipped and tempered by the heat behind it is hardened at the torch too.
     says = verdicts[0] if back is None else min((verdicts[0], back), key=_doubt)
     if says is back:
+        verdicts.insert(0, says)
+    bare = bar_that_serves(job, scorer, wanted) if says.word == "no" else None
+    if bare is not None:
+        why = as_bought_words(bare.treatment, job.leading)
+        says = FlameVerdict("not_needed", bare.treatment, why, bare)
         verdicts.insert(0, says)
     bought = _bought_hard(job, verdicts)
     return FlameAnswer(job, scorer.ranges, says.word, says.why, tuple(verdicts), back, bought)

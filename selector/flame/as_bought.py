@@ -7,6 +7,7 @@ from selector.decision.preference import in_order
 from selector.decision.weighing import weigh
 from selector.duty.custom import custom
 from selector.duty.merit import SELDOM
+from selector.flame.pool import left_alone
 from selector.flame.record import FlameWord
 from selector.hardening.stock import bought_hrc
 from selector.job.asked_words import asked_words
@@ -74,6 +75,28 @@ def goes_before(job: Job, scorer: Scorer, bare: Treatment, option: Option) -> bo
     """
     left = weigh(job, (Screened(bare, None),), scorer, whole=True).options
     return bool(left) and in_order([*left, option], job.asked)[0] is not option
+
+
+def bar_that_serves(job: Job, scorer: Scorer, steels: set[str] | None) -> Option | None:
+    """Return the best bar that is as hard as asked where it lies or as it is sold.
+
+    Parameters
+    ----------
+    job : Job
+        What is asked, and what is known.
+    scorer : Scorer
+        By which bars are weighed.
+    steels : set of str or None
+        The steels asked about, None of all.
+
+    Returns
+    -------
+    Option or None
+        None where no bar serves without any heat.
+    """
+    options = weigh(job, left_alone(job, steels), scorer).options
+    works = ((option, option.treatment) for option in options)
+    return next((o for o, work in works if is_bar(work) and _serves(job, work)), None)
 
 
 def _serves(job: Job, bare: Treatment) -> bool:

@@ -113,7 +113,9 @@ def figures(job: Job, option: Option) -> FiguresOut:
     part = seen.part
     low, high = hard_stretch_mm(hard, part.zone_mm, job.leading)
     ring = softest_place(hard, part, bought_hrc(work.condition), job.asked.part)
-    inside = (hard.along_mm >= part.zone_mm[0]) & (hard.along_mm <= part.zone_mm[1])
+    # As far as the zone is judged: short of a thick body behind it.
+    start_mm, end_mm = max(part.zone_mm[0], low), min(part.zone_mm[1], high)
+    inside = (hard.along_mm >= start_mm) & (hard.along_mm <= end_mm)
     fresh = hard.surface(hard.quenched_hrc)
     bow = float(np.median(option.judged.prediction.movement.raw_mm))
     return FiguresOut(

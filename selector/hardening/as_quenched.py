@@ -43,7 +43,7 @@ from selector.metallurgy.hardenability import (
     critical_cooling_time,
     heat_curve,
     heat_hardness,
-    outside_range,
+    range_widening,
 )
 from selector.metallurgy.hardening_heat import Heat
 from selector.metallurgy.martensite import as_quenched as quenched_structure
@@ -222,7 +222,7 @@ def _by_curve(state: Austenite, points: Points, normals: Normals) -> Floats:
     # The equivalence has an error of its own, and so have the response of the quench and the
     # product of the heat: all three along the end-quench bar, where its curve is steep or flat.
     own = np.hypot(LOG_SD_JOMINY, points.log_sd) * normals["section_limit"][:, None]
-    heat_sd = np.where(outside_range(state.dissolved_wt_pct), 2.0, 1.0) * HEAT_LOG_SD
+    heat_sd = range_widening(state.dissolved_wt_pct) * HEAT_LOG_SD
     distance = points.distance_mm * np.exp(own + heat_sd * normals["hardenability"][:, None])
     # Each sample is one heat, as a bar of known analysis is.
     hrc = heat_hardness(state.dissolved_wt_pct, distance, state.grain_size_astm)

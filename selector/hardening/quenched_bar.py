@@ -30,7 +30,7 @@ from selector.metallurgy.hardenability import (
     PRESUMED_WT_PCT,
     critical_cooling_time,
     heat_hardness,
-    outside_range,
+    range_widening,
 )
 from selector.metallurgy.martensite import as_quenched, fraction_from_hardness
 from selector.metallurgy.transformation import SPHEROIDISED_ABOVE_WT_PCT, Structure
@@ -173,8 +173,7 @@ def _by_curve(state: Austenite, cooling: BarCooling) -> tuple[Floats, Floats]:
     hrc = mixed_hrc(state.fraction, hv, np.minimum(FERRITE_HV, hv))
     off = np.exp(BAR_LOG_SD * NODES)[:, None]
     reach = _spread(heat_hardness(dissolved, cooling.jominy_mm * off, grain), hardness)
-    widening = np.where(outside_range(dissolved), 2.0, 1.0)
-    return hrc, widening * np.hypot(LEVEL_SD_HRC, reach)
+    return hrc, range_widening(dissolved) * np.hypot(LEVEL_SD_HRC, reach)
 
 
 def _spread(off_hrc: Floats, hrc: Floats) -> Floats:

@@ -25,6 +25,10 @@ USUAL_WT_PCT: Mapping[str, float] = {"Si": 0.22, "Cr": 0.1, "Ni": 0.1, "Mo": 0.0
 # The end-quench curve presumes three quarters of it where an element is not named. [wt %]
 PRESUMED_WT_PCT = {name: round(0.75 * usual, 3) for name, usual in USUAL_WT_PCT.items()}
 
+# The error is doubled this share of an element's range beyond it. A step there would double
+# what half the bars of a grade at the edge scatter by. [-]
+DOUBLED_BEYOND = 0.1
+
 # ASTM A255 states its ideal diameter to 10 to 15 %. [-]
 PRODUCT_SD = 0.12
 
@@ -73,7 +77,7 @@ def jominy_curve(
     less than 1 % of the points. Seven SAE bands from memory that took no part: 1.7 and 1.3 HRC,
     3 and 0 %, the curve 1.5 and 1.0 HRC too soft. Factors and dividers of [1]_
     miss by 2.4 HRC and leave the band at 7 %. The error is 1 HRC, joined by what 12 % of the
-    product ([2]_: 10 to 15 %) make to either side at that place; it doubles outside C
+    product ([2]_: 10 to 15 %) make to either side at that place; it doubles well outside C
     0.1-0.65, Mn 1.7, Si 2, Ni 4, Cr 2, Mo 0.6 %. Hardness rises with every element and falls
     with distance by form.
 
@@ -193,13 +197,13 @@ def _curve(
         initial * by.kept(product + more, distance) for more in (-PRODUCT_SD, 0.0, PRODUCT_SD)
     )
     reach = np.sqrt(0.5 * ((rich - hrc) ** 2 + (lean - hrc) ** 2))
-    widening = np.where(outside_range(composition_wt_pct), 2.0, 1.0)
+    widening = range_widening(composition_wt_pct)
     hrc, sd = np.broadcast_arrays(hrc, widening * np.hypot(1.0, reach))
     return hrc, sd
 
 
-def outside_range(composition_wt_pct: Composition) -> NDArray[np.bool_]:
-    """Return whether any element lies outside the range of the fitted bands.
+def range_widening(composition_wt_pct: Composition) -> Floats:
+    """Return how many times wider an error is outside the range of the fitted bands.
 
     Parameters
     ----------
@@ -209,17 +213,18 @@ def outside_range(composition_wt_pct: Composition) -> NDArray[np.bool_]:
     Returns
     -------
     ndarray
-        True where one does. [-]
+        1 inside, 2 from where an element lies a tenth of its range beyond (estimate). [-]
 
     References
     ----------
     .. [1] SAE J1268 and EN 10083, hardenability bands.
     """
-    outside = np.zeros((), dtype=bool)
+    worst = np.zeros(())
     for limit in LIMITS["hardenability.heat_curve"]:
         held = content(composition_wt_pct, limit.name)
-        outside = outside | (held < limit.low) | (held > limit.high)
-    return np.asarray(outside)
+        beyond = np.maximum(limit.low - held, held - limit.high) / (limit.high - limit.low)
+        worst = np.maximum(worst, beyond)
+    return np.asarray(1.0 + np.minimum(worst / DOUBLED_BEYOND, 1.0))
 
 
 def martensite_fraction_at(

@@ -17,7 +17,7 @@ from selector.hazards.decarburisation import bar_allowance_mm
 from selector.job.blank import Blank, blank
 from selector.job.geometry import DENSITY_KG_PER_MM3, mass_kg
 from selector.job.job import Job
-from selector.job.treatment import Temper, Treatment
+from selector.job.treatment import FLAMES, Temper, Treatment
 from selector.requirement.part import Part
 
 Floats = NDArray[np.float64]
@@ -28,6 +28,9 @@ REFERENCE_MACHINABILITY = 70.0
 # Common practice. [-]
 TOGETHER, ONE_BY_ONE, SPOT_CHECKED = 0.8, 0.3, 0.5
 _HOLD_MANY = frozenset({"furnace", "salt-bath"})
+# Small parts lie together in a tray or a length of pipe in a flame that heats evenly what is so
+# many times as thick as one; they fill so much of it. Common practice. [-]
+TRAYED, FILLED = 2.0, 0.7
 # Bark of black bar of carbon and alloy steel, a side. Common practice. [mm]
 USUAL_BARK_MM = 1.0
 
@@ -136,6 +139,28 @@ def _machining(treatment: Treatment, order: Order, bar: Blank) -> float:
     return float(hours * prices.labour_per_h)
 
 
+def at_once(treatment: Treatment, part: Part) -> int:
+    """Return how many parts a flame or fire heats together in a tray or a pipe.
+
+    Parameters
+    ----------
+    treatment : Treatment
+        What is done to which steel, at which source.
+    part : Part
+        One of them.
+
+    Returns
+    -------
+    int
+        1 of what is not small beside the flame. [-]
+    """
+    source = treatment.source
+    if source is None or source.kind not in FLAMES:
+        return 1
+    beside = source.section_mm.value / max(section.across_mm for section in part.section)
+    return max(int(FILLED * beside**2), 1) if beside >= TRAYED else 1
+
+
 def _falling(treatment: Treatment) -> float:
     """Return with which power of the number of parts the work on each falls. [-]."""
     source = treatment.source
@@ -149,7 +174,9 @@ def _treatment(treatment: Treatment, temper: Temper, order: Order, layer_h: floa
     """Return the cost of heat, layer, quench and temper of one part."""
     prices, count = order.prices, order.part.quantity
     route = treatment.route
-    labour = route.labour_h.value * prices.labour_per_h / count ** _falling(treatment)
+    heats = -(-count // at_once(treatment, order.part))
+    labour = route.labour_h.value * prices.labour_per_h / count
+    labour *= heats ** (1.0 - _falling(treatment))
     if route.place == "subcontract":
         minimum = prices.subcontract_minimum.get(route.slug, 80.0)
         by_mass = prices.subcontract_per_kg.get(route.slug, 5.0) * mass_kg(order.part)

@@ -160,12 +160,14 @@ def mishaps(ready: Prepared, surface_hrc: Floats, lead: Demand) -> Mishaps:
 
 def embrittled(treatment: Treatment, temper: Temper) -> bool:
     """Return whether a temper, missed as far as is usual, reaches an embrittlement window."""
-    # False where none is catalogued, and of bainite, which has no such window.
+    # Bainite has no such window.
+    windows = treatment.steel.embrittlement_c
+    if not windows or temper.means in {"none", "salt"}:
+        return False
     misread = TEMPER_ERROR[temper.means]
     slack = math.hypot(misread.bias_c, misread.scatter_c)
-    return temper.means not in {"none", "salt"} and any(
-        span.low - slack <= temper.temperature_c <= span.high + slack
-        for span in treatment.steel.embrittlement_c
+    return any(
+        span.low - slack <= temper.temperature_c <= span.high + slack for span in windows
     )
 
 

@@ -24,6 +24,7 @@ from selector.job.process import (
     quench,
     reading_error,
 )
+from selector.job.screening import heated_thickness
 from selector.job.treatment import Treatment
 from selector.metallurgy.hardening_heat import structure_of
 from selector.option.tried_heat import zone_hrc
@@ -191,14 +192,14 @@ class AtTorch:
 
     @property
     def _even_s(self) -> float:
-        """How long a hand holds the thickest section of a part heated all over. [s]."""
+        """How long a hand holds a part heated all over, by its thickness. [s]."""
         # Of a part heated at one end alone, each second more spreads the heat behind it.
         if self.work.route.extent != "whole":
             return 0.0
         carbon = self.work.steel.composition_wt_pct.get("C")
         met = structure_of(self.work.condition.name, carbon.middle if carbon else 0.0)
         each_s = RICH_S_PER_MM if met == "spheroidised" else EVEN_S_PER_MM
-        return each_s * self.task.part.thickest_mm
+        return each_s * heated_thickness(self.asked, self.work)
 
     @property
     def _range(self) -> tuple[float, float] | None:

@@ -211,9 +211,11 @@ def held_parts_s(set_up: SetUpOut) -> tuple[float, float]:
         The first is 0 where it is even at once. [s]
     """
     even_s = MOMENT_S * round((set_up.even_s or 0.0) / MOMENT_S)
+    # Together they are the hold that was judged, of which a moment is left once it is even.
+    even_s = min(even_s, set_up.hold_s - MOMENT_S)
     if even_s < MOMENT_S:
         return 0.0, set_up.hold_s
-    return even_s, max(set_up.hold_s - even_s, MOMENT_S)
+    return even_s, set_up.hold_s - even_s
 
 
 def _held_by_eye(do: Doing, set_up: SetUpOut) -> StepOut:

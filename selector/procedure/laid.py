@@ -4,6 +4,7 @@ import math
 
 from selector.job.geometry import mass_kg
 from selector.job.treatment import FLAMES
+from selector.option.cost import at_once
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LATEST_S
 from selector.procedure.protection import protection
@@ -52,8 +53,15 @@ def _of_many(do: Doing) -> str:
             f"; {all_of}, in a wire basket or on a tray that goes into the bath, none touching"
         )
     each_s = (do.set_up.to_heat_s or 0.0) + do.set_up.hold_s + HANDLED_S
-    hours = shown_time(60.0 * math.ceil(count * each_s / 60.0))
-    return f"; one after the other, {shown_time(each_s)} each, {hours} for {count}"
+    together = min(at_once(do.work, do.part), count)
+    heats = math.ceil(count / together)
+    hours = shown_time(60.0 * math.ceil(heats * each_s / 60.0))
+    if together == 1:
+        return f"; one after the other, {shown_time(each_s)} each, {hours} for {count}"
+    return (
+        f"; {together} at a time in a small tray or a length of pipe, spread out, shaken into "
+        f"the bath: {heats} heats; try one of the first by the file"
+    )
 
 
 def _kept_words(do: Doing) -> str | None:

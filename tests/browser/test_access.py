@@ -22,7 +22,9 @@ WIDE = (
 CANVAS = "document.querySelectorAll('canvas, .vega-embed, .js-plotly-plot').length"
 
 
-def test_no_view_breaks_a_rule_or_scrolls_sideways(page, opened, turned, kept, violations):
+def test_no_view_breaks_a_rule_or_scrolls_sideways(
+    page, opened, turned, settled, kept, violations
+):
     draft = racked()  # shows all that a part without a rack does, and its bars besides
     opened("part", kept(draft, asked=draft))
     faults = {}
@@ -34,6 +36,7 @@ def test_no_view_breaks_a_rule_or_scrolls_sideways(page, opened, turned, kept, v
             same = page.viewport_size["width"] == width and scheme == "dark"
             if not same:
                 page.set_viewport_size({"width": width, "height": 900})
+                settled()
             found = violations(rules, is_tall=same) if rules else {}
             if page.evaluate(WIDE) > width:
                 found["sideways"] = page.evaluate(WIDE)

@@ -8,7 +8,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.special import ndtr, ndtri
-from scipy.stats import qmc
 
 from selector import sampling
 from tests.examples import few
@@ -26,6 +25,8 @@ def test_shared_and_steel_dimensions_do_not_hide_each_other():
 
 
 def test_the_stored_net_is_the_one_scipy_makes():
+    from scipy.stats import qmc  # noqa: PLC0415 - it loads long, in one process is enough
+
     made = qmc.Sobol(20, rng=20_261).random(sampling.COUNT)
     np.testing.assert_array_equal(np.load(NET) / 2**sampling.BITS, made)
 

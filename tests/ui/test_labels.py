@@ -28,3 +28,7 @@ def test_the_first_sentence_keeps_its_figures():
 def test_a_question_is_named_by_its_title():
     said = labels.titles("Ask for its paper (workshop.stock.analysis); see a.b and 0.5.")
     assert said == "Ask for its paper (“Analysis”); see a.b and 0.5."
+
+
+def test_a_figure_stays_on_one_line_with_its_unit():
+    assert labels.unbroken("temper at 225 °C in 2 steps") == "temper at 225\u00a0°C in 2 steps"

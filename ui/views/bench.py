@@ -9,9 +9,7 @@ from ui.piece import markup, panel
 
 requirement = answer.asked()
 st.title("At the bench", anchor=False)
-advice = answer.offered(
-    requirement, "There is no card to work by: there is nothing to harden here."
-)
+advice = answer.offered(requirement, "There is no card to work by yet.")
 named = {option.id: in_short(option) for option in advice.options}
 chosen = st.selectbox(
     "Option", named, format_func=named.__getitem__,

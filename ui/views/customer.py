@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from ui import answer, held, offer
+from ui import answer, frame, held, offer
 from ui.figures import in_short
 from ui.labels import plain
 
@@ -15,6 +15,7 @@ if requirement.safety_critical:
 if not advice.options:
     st.markdown(plain(advice.headline))
     st.write("Nothing comes out right, so there is nothing to offer yet.")
+    frame.link("choice", "What is left to do")
     st.stop()
 named = {option.id: in_short(option) for option in advice.options}
 chosen = st.selectbox(

@@ -8,6 +8,7 @@ def test_the_first_screen_is_short_and_counts_the_rest(advice):
     first = [item for item in known if item.first_screen]
     assert sorted(lines) == sorted(item.brief for item in first)
     assert rest.startswith(f"{len(known) - len(first)} more")
+    assert first_lines(known, heated=False)[-1].startswith("Those of the ways with heat")
     assert first_lines(first)[-1] == max(first, key=lambda item: item.rank).brief
 
 

@@ -3,7 +3,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.advice.advise import advise
-from selector.decision.heating_gate import heating_gates, spared
+from selector.decision.heating_gate import _evenly, heating_gates, spared
 from selector.decision.judgement import judge
 from selector.job.job import resolved
 from selector.job.treatment import Temper
@@ -164,3 +164,15 @@ def test_a_coarse_edge_takes_its_share_off_how_often_the_part_comes_right():
     judged, job = bar_of(uneven, "oxy-propane", treatment)
     outcome = judge(predict(prepare(judged, job), OVEN), 0.0, job)
     assert outcome.passing_all <= float(np.mean(spared(judged, job)))
+
+
+def test_the_longer_a_stretch_the_fewer_hands_keep_it_at_one_heat():
+    treatment = work("100mncrw4", "through-torch", "oil")
+    shares = []
+    for long_mm in (150.0, 220.0, 290.0, 310.0):
+        flat = {"shape": "flat", "size": 6, "width": 40, "length": 0.5 * long_mm}
+        changes = {"part.section": [flat, flat], "part.feature": []}
+        shares.append(float(np.mean(_evenly(resolved(asked(changes), CATALOG), treatment))))
+    assert shares[0] == 1.0
+    assert 1.0 > shares[1] > shares[2] >= 0.5
+    assert shares[3] == 0.0

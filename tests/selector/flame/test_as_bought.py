@@ -7,7 +7,12 @@ import pytest
 from selector.decision.option import scorer_of
 from selector.decision.weighing import weigh
 from selector.flame.answer import LOCAL
-from selector.flame.as_bought import as_bought_words, goes_before, left_as_bought
+from selector.flame.as_bought import (
+    as_bought_words,
+    bar_that_serves,
+    goes_before,
+    left_as_bought,
+)
 from selector.flame.pool import torched as torched_of
 from selector.job.job import resolved
 from selector.requirement import requirement_from
@@ -38,6 +43,14 @@ def test_every_condition_that_is_sold_is_looked_at():
 )
 def test_other_bar_wants_a_heat(changes, steel):
     assert left_as_bought(job_of(changes, steel), work(steel)) is None
+
+
+def test_bar_as_hard_as_asked_is_found_and_softer_bar_is_not():
+    job = job_of(SOFT, "42crmo4", "c45")
+    bare = bar_that_serves(job, scorer_of(job, 20.0), None)
+    assert bare.treatment.condition.name == "prehard"
+    harder = job_of(HARDER, "42crmo4", "c45")
+    assert bar_that_serves(harder, scorer_of(harder, 20.0), None) is None
 
 
 def test_bar_that_would_do_as_bought_goes_first_only_where_it_is_advised():

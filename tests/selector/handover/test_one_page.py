@@ -19,7 +19,7 @@ from tests.whole_requirement import requirement_number
 
 NUMBERS = range(0, 120, 3)
 # So many of those parts are printed, which ask the most room.
-PRINTED = 4
+PRINTED = 2
 # A row of the tables of sizes and features. [mm]
 ROW_MM = 4.0
 # A local flame has the most steps and cautions, an unproved bar a trial besides.

@@ -148,8 +148,9 @@ def test_error_is_largest_on_the_slope_and_doubles_outside_the_range():
     steel = {"C": 0.4, "Mn": 0.8, "Si": 0.25, "Cr": 1.0}
     flat, slope = jominy_curve(steel, [1.5, 15.0]).sd_hrc
     assert slope > 1.5 * flat
-    inside, outside = jominy_curve(steel | {"Cr": [1.9, 2.1]}, 1.5).sd_hrc
+    inside, edge, outside = jominy_curve(steel | {"Cr": [1.9, 2.05, 2.3]}, 1.5).sd_hrc
     assert outside == pytest.approx(2.0 * inside, rel=0.05)
+    assert inside < edge < 1.4 * inside
 
 
 def test_martensite_fraction_falls_from_full_to_little():

@@ -9,7 +9,7 @@ from catalog import load_catalog
 from selector import sampling
 from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
-from selector.option.cost import Mishaps, bark_mm, bill, order_of
+from selector.option.cost import Mishaps, at_once, bark_mm, bill, order_of
 from tests.dog import asked, work
 from tests.examples import few
 
@@ -69,6 +69,13 @@ def test_a_load_saves_more_on_many_than_heating_one_after_the_other():
         one, many = (of({"part.quantity": n}, treatment=way) for n in (1, 50))
         saved.append(many.items["treatment"] / one.items["treatment"])
     assert saved[1] < saved[0] < 1.0
+
+
+def test_small_parts_lie_together_in_the_flame_and_thick_ones_do_not():
+    sizes = {n: asked({f"part.section.{k}.size": n for k in (0, 1)}).part for n in (3.0, 25.0)}
+    assert at_once(work(), sizes[3.0]) > 10
+    assert at_once(work(), sizes[25.0]) == 1
+    assert at_once(work("c45", "through-furnace", "oil", "muffle-furnace"), sizes[3.0]) == 1
 
 
 def test_a_larger_part_costs_more_steel_and_cutting():
