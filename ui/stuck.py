@@ -55,14 +55,14 @@ def _missed(requirement: Requirement, advice: AdviceOut) -> None:
     change.show(requirement, advice)
     if not advice.changes:
         st.markdown(plain(NOTHING_HELPS))
+    st.header("What is asked", anchor=False)
+    drawing = picture.of_draft(session.here().asked or {}, cached.catalog())
+    markup("<div class='tw-panel'><div class='tw-asked'>", drawing, "</div></div>")
     if advice.coupon:
         st.header("A test piece first", anchor=False)
         bullets(advice.coupon)
     st.header("What came nearest", anchor=False)
     bullets(map(upper, nearest_misses(advice)))
-    st.header("What is asked", anchor=False)
-    drawing = picture.of_draft(session.here().asked or {}, cached.catalog())
-    markup("<div class='tw-panel'>", drawing, "</div>")
     why_not.show(requirement)
     st.header("What stops the rest", anchor=False)
     reasons = [upper(line) for line in rejected_lines(advice.rejected, set(), coded=False)]

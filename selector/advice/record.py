@@ -4,10 +4,10 @@ from selector.record import CautionOut, OptionOut, Plain, Spread, ZoneOut
 
 
 class RejectedOut(Plain):
-    """A treatment that fails, or stands apart as unknown, and the gate that decided.
+    """A steel and a reason: one way to use it that fails, or stands apart as unknown.
 
-    The other ways of its steel that the same reason stops, with the same figures, are in
-    `also`, as condition/route.medium.
+    The gate decided. The steel's other ways that the same reason stops, with the same figures,
+    are in `also`, as condition/route.medium.
 
     `share` says how often it comes right; it is 0 too where that was not worked out, as it is
     far from the demand of its gate. `cost` is then absent; else it is the middle, in currency.

@@ -65,8 +65,9 @@ def test_the_check_finds_what_is_planted_at_the_foot_of_a_long_page(
 def test_on_a_phone_the_drawing_stays_above_and_the_way_is_one_line_with_a_menu(
     page, opened, kept, violations
 ):
+    draft = racked()
     page.set_viewport_size({"width": 390, "height": 844})
-    opened("part", kept(racked()))
+    opened("part", kept(draft, asked=draft))
     page.get_by_role("button", name="Add a section").scroll_into_view_if_needed()
     drawing = page.locator(".st-key-small-drawing svg").bounding_box()
     assert 0 <= drawing["y"] < 60
