@@ -121,7 +121,7 @@ def flame_answer(
     bare = bar_that_serves(job, scorer, wanted) if says.word == "no" else None
     if bare is not None:
         why = as_bought_words(bare.treatment, job.leading)
-        says = FlameVerdict("not_needed", bare.treatment, why, bare)
+        says = FlameVerdict("not_needed", bare.treatment, why)
         verdicts.insert(0, says)
     bought = _bought_hard(job, verdicts)
     return FlameAnswer(job, scorer.ranges, says.word, says.why, tuple(verdicts), back, bought)

@@ -4,7 +4,7 @@ A window the user gives stands. One left out is derived from wear, severity and 
 is usual, less what blows and the mate take off.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from selector.hardness_scale import hrc_from_hv
 from selector.job.drive import is_drive_end, turns_slot
@@ -102,8 +102,17 @@ def _turning(requirement: Requirement, number: int, zone: Zone) -> Demand | None
     if turns_slot(requirement) and zone.section == (1,) and not spares:
         return _by_corners(number, zone, _BLADE, "a blade that turns a slot (common practice)")
     if is_drive_end(requirement, zone):
-        return _driving(number, zone, vital=requirement.safety_critical)
+        return _behind(requirement, _driving(number, zone, vital=requirement.safety_critical))
     return None
+
+
+def _behind(requirement: Requirement, drive: Demand) -> Demand:
+    """Return the demand of a driving end that may be as hard as another end asks to be."""
+    # One piece is heated whole: its shank is no softer than the end that it carries.
+    asked = [_hrc(zone.hardness.max) for zone in requirement.zone if zone.hardness is not None]
+    tops = [top + SLACK_ABOVE_HRC for top in asked if top is not None]
+    ceiling = max([drive.ceiling_hrc or TOP_HRC, *tops])
+    return drive if requirement.safety_critical else replace(drive, ceiling_hrc=ceiling)
 
 
 def _places(zone: Zone) -> tuple[int, ...]:

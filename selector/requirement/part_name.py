@@ -96,6 +96,8 @@ _RUBS = _named(
     r"(?:cone|roll|roller|former|mandrel|tool|pin|form)s?|tools?",
     "holder|post|rest|block|shank|tray|rack|arm|slide|carrier|wheel|lathe|jaw",
 )
+# What a mate is called that stones lie in.
+_SOIL = re.compile(r"\b(?:soils?|earth|mud|clay|turf|gravel|ground|dirt|stubble)\b", re.I)
 # A hammered tool that leaves its own form in the work, whatever its thickness.
 _STAMPS = _named(
     r"(?:rivet )?snaps?|punch(?:es)?|stamps?|chasers?|chasing tools?|matting tools?|"
@@ -145,6 +147,11 @@ def is_ferrous(material: str) -> bool:
 def is_metal(material: str) -> bool:
     """Return whether what is worked is metal."""
     return _METAL.search(material) is not None
+
+
+def is_soil(material: str) -> bool:
+    """Return whether a mate is ground that stones lie in."""
+    return _SOIL.search(material) is not None
 
 
 def is_worked(material: str) -> bool:

@@ -262,4 +262,6 @@ def _works_ground(asked: Requirement) -> bool:
     """Return whether a part works the ground."""
     worn = [zone for zone in asked.zone if zone.wear == "abrasive"]
     lightly = all(zone.severity == "light" for zone in worn)
-    return bool(worn) and part_name.works_ground(asked.part.name, lightly=lightly)
+    dug = any(zone.mate is not None and part_name.is_soil(zone.mate.material) for zone in worn)
+    named = part_name.works_ground(asked.part.name, lightly=lightly)
+    return bool(worn) and (named or (dug and not lightly))

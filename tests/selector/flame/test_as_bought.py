@@ -6,17 +6,18 @@ import pytest
 
 from selector.decision.option import scorer_of
 from selector.decision.weighing import weigh
-from selector.flame.answer import LOCAL
+from selector.flame.answer import LOCAL, flame_answer
 from selector.flame.as_bought import (
     as_bought_words,
     bar_that_serves,
     goes_before,
     left_as_bought,
 )
+from selector.flame.output import flame_out
 from selector.flame.pool import torched as torched_of
 from selector.job.job import resolved
 from selector.requirement import requirement_from
-from tests.dog import only, varied, work
+from tests.dog import GONE, only, varied, work
 
 SOFT = {
     "part.feature": [],
@@ -61,3 +62,21 @@ def test_bar_that_would_do_as_bought_goes_first_only_where_it_is_advised():
     assert goes_before(job, scorer, bare, torched)
     better = replace(torched, scores=torched.scores + 2.0)
     assert not goes_before(job, scorer, bare, better)
+
+
+def test_strip_that_serves_as_it_lies_is_answered_without_a_map():
+    """A long thin blade of spring strip: no flame keeps it hot, and none needs to."""
+    strip = {
+        "part.feature": [], "zone.0.wear": "none", "zone.0.hardness": GONE,
+        "part.name": "Ink knife", "load.torque": GONE, "load.bending": "2 N m",
+        "load.impact": "none", "load.cycles": "occasional",
+        "part.section": [{"shape": "flat", "size": 0.9, "width": 40, "length": 160}],
+        "zone": [{"section": [1], "wear": "none"}],
+        "workshop.heat": [{"source": "hand-torch"}],
+        "workshop.stock": [
+            {"steel": "C75S", "size": "0.9 mm", "evidence": "marking", "condition": "prehard"}
+        ],
+    }  # fmt: skip
+    found = flame_out(flame_answer(requirement_from(varied(strip)), only("c75s"), None, None))
+    assert found.verdict == "not_needed"
+    assert found.map is None

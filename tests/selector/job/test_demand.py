@@ -279,3 +279,14 @@ def test_a_thin_blade_that_turns_a_slot_is_a_screwdriver():
     found = demands(asked(blade))[0]
     assert (found.low_hrc, found.high_hrc) == (50, 58)
     assert found.purpose == "for the corners of the drive"
+
+
+def test_a_driving_shank_may_be_as_hard_as_the_end_it_carries():
+    bit = {
+        "part.feature": GONE, "load.torque": "8 N m", "zone.0.wear": "none",
+        "zone.0.hardness": {"min": "52 HRC", "max": "58 HRC"},
+        "part.section.1": {"shape": "hexagon", "size": 8, "length": 25},
+    }  # fmt: skip
+    shank = demands(asked(bit))[1]
+    assert shank.low_hrc == 39
+    assert shank.ceiling_hrc > 58

@@ -176,3 +176,12 @@ def test_what_is_struck_is_an_edge_where_it_is_thin_or_called_so():
     assert is_struck_edge(thin, thin.zone[0])
     chisel = of("edge-impact", impact="hammered", name="Cold chisel")
     assert is_struck_edge(chisel, chisel.zone[0])
+
+
+def test_what_wears_in_soil_is_asked_what_stones_allow():
+    scraper = plate("Scraper for a roller")
+    muddy = scraper.zone[0].model_copy(update={"mate": Mate(material="mud and stones")})
+    dug = scraper.model_copy(update={"zone": (muddy,)})
+    assert dug.works_ground
+    assert not scraper.works_ground
+    assert usual_window(dug, muddy).high_hrc < usual_window(scraper, scraper.zone[0]).low_hrc

@@ -3,9 +3,14 @@ import pytest
 from selector.requirement.part_name import (
     breaks,
     cuts_metal,
+    ends_edged,
     is_edged,
+    is_ferrous,
     is_formed,
+    is_metal,
+    is_soil,
     is_spring,
+    is_worked,
     itself,
     may_be_edged,
     measures,
@@ -144,3 +149,15 @@ def test_the_size_of_teeth_is_read_off_a_name():
     assert module_mm("Pinion, module 2.5", 60) == 2.5
     assert module_mm("Ratchet, 24 teeth", 52) == 2
     assert module_mm("Oil-pump gear", 32) is None
+
+
+def test_a_mate_may_be_the_ground_or_metal_that_is_worked():
+    assert is_soil("mud and stones")
+    assert not is_soil("soiled linen")
+    assert is_worked("steel sheet 1.2 mm")
+    assert not is_worked("steel pin")
+    assert is_metal("brass")
+    assert not is_metal("boxwood")
+    assert is_ferrous("cast iron")
+    assert ends_edged("cutting edge")
+    assert not ends_edged("shank")
