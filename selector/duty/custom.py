@@ -17,6 +17,7 @@ from selector.job.demand import Demand
 from selector.job.process import SPRAYED
 from selector.job.screening import heated_thickness
 from selector.job.sold import is_made_for
+from selector.job.together import heats
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
@@ -57,6 +58,9 @@ _CRACK_IN_WATER = {
 _MOULD, _OF_MOULD_STEEL = "prehard-mould", {"pressed face": USUAL, "plain": _S, "gauge": _S}
 # Springs hardened by eye are of leaner steel than this.
 FUSSY_CARBON_WT_PCT = 0.9
+# Beyond so many heats one after another nobody stands at a flame who can send a lot out or load
+# a furnace. Common practice. [-]
+MANY_HEATS = 24
 # Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
 _EYE_HARD = 0.7
 
@@ -104,6 +108,8 @@ def _fit(duty: Duty, work: Treatment, asked: Requirement) -> float:
     merit = _by_size(_by_duty(duty, work), duty, work, asked)
     if _hardens_eye(duty, work, asked):
         merit *= _EYE_HARD
+    if work.hardens and work.by_eye and heats(work, asked.part) > MANY_HEATS:
+        merit = min(merit, SELDOM)
     return where_wet(where_hot(merit, duty, work, asked), duty, work, asked)
 
 

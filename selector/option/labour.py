@@ -1,37 +1,13 @@
 """The work of a route on each of many parts: a load or a parcel holds them all, a flame few."""
 
-from selector.job.treatment import FLAMES, Treatment
+from selector.job.together import heats
+from selector.job.treatment import Treatment
 from selector.requirement.part import Part
 
 # How work falls with the number of parts: of parcels and furnace loads, which hold them all,
 # and of what is heated piece by piece, where the hand gets quicker. Common practice. [-]
 TOGETHER, ONE_BY_ONE = 0.8, 0.3
 _HOLD_MANY = frozenset({"furnace", "salt-bath"})
-# Small parts lie together in a tray or a length of pipe in a flame that heats evenly what is so
-# many times as thick as one; they fill so much of it. Common practice. [-]
-TRAYED, FILLED = 2.0, 0.7
-
-
-def at_once(treatment: Treatment, part: Part) -> int:
-    """Return how many parts a flame or fire heats together in a tray or a pipe.
-
-    Parameters
-    ----------
-    treatment : Treatment
-        What is done to which steel, at which source.
-    part : Part
-        One of them.
-
-    Returns
-    -------
-    int
-        1 of what is not small beside the flame. [-]
-    """
-    source = treatment.source
-    if source is None or source.kind not in FLAMES:
-        return 1
-    beside = source.section_mm.value / max(section.across_mm for section in part.section)
-    return max(int(FILLED * beside**2), 1) if beside >= TRAYED else 1
 
 
 def _falling(treatment: Treatment) -> float:
@@ -58,6 +34,5 @@ def labour_h(treatment: Treatment, part: Part) -> float:
     float
         A parcel or a furnace holds them all, a flame some or one. [h]
     """
-    heats = -(-part.quantity // at_once(treatment, part))
-    share = heats ** (1.0 - _falling(treatment)) / part.quantity
+    share = heats(treatment, part) ** (1.0 - _falling(treatment)) / part.quantity
     return float(treatment.route.labour_h.value * share)

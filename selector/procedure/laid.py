@@ -3,8 +3,8 @@
 import math
 
 from selector.job.geometry import mass_kg
+from selector.job.together import at_once
 from selector.job.treatment import FLAMES
-from selector.option.labour import at_once
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LATEST_S
 from selector.procedure.protection import protection

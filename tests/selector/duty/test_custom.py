@@ -3,7 +3,7 @@ import pytest
 from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.decision.preference import NAMED, work_of
-from selector.duty.custom import custom, custom_words, duty_of, make_of
+from selector.duty.custom import MANY_HEATS, custom, custom_words, duty_of, make_of
 from selector.duty.damp import rusts
 from selector.duty.merit import ALSO, NEVER, SELDOM, USUAL
 from selector.job.bench import bench
@@ -206,6 +206,17 @@ def test_what_few_shops_can_do_is_seldom_done():
     chromed = custom(work("c45", "subcontract-chrome", None, None), lead, wanted)
     assert NEVER < chromed < custom(work("c45", "subcontract-induction", "water", None), lead,
                                     wanted)  # fmt: skip
+
+
+def test_a_large_lot_is_seldom_heated_piece_by_piece_by_eye():
+    few, many = (asked({**CASES["sliding"], "part.quantity": n}) for n in (MANY_HEATS, 70))
+    lead = resolved(few, CATALOG).leading
+    torch, sent = (
+        work("c45", "through-torch"),
+        work("c45", "subcontract-induction", "water", None),
+    )
+    assert custom(torch, lead, few) > custom(torch, lead, many) == SELDOM
+    assert custom(sent, lead, few) == custom(sent, lead, many)
 
 
 def test_oil_is_for_little_more_than_the_section_it_hardens():
