@@ -98,6 +98,12 @@ _RUBS = _named(
 )
 # What a mate is called that stones lie in.
 _SOIL = re.compile(r"\b(?:soils?|earth|mud|clay|turf|gravel|ground|dirt|stubble)\b", re.I)
+# What is cut at a bench, where no stones lie.
+_AT_BENCH = re.compile(
+    r"\b(?:paper|card|(?:card|mill|straw)?boards?|leather|hides?|cloth|canvas|felt|cork|rubber|"
+    r"plastics?|veneers?|foil|sheets?|strips?|wires?|bread|dough|cheese|meat|fish|food)\b",
+    re.IGNORECASE,
+)
 # A hammered tool that leaves its own form in the work, whatever its thickness.
 _STAMPS = _named(
     r"(?:rivet )?snaps?|punch(?:es)?|stamps?|chasers?|chasing tools?|matting tools?|"
@@ -152,6 +158,11 @@ def is_metal(material: str) -> bool:
 def is_soil(material: str) -> bool:
     """Return whether a mate is ground that stones lie in."""
     return _SOIL.search(material) is not None
+
+
+def is_bench_work(material: str) -> bool:
+    """Return whether what is worked lies on a bench, not in the ground."""
+    return _AT_BENCH.search(material) is not None and not is_soil(material)
 
 
 def is_worked(material: str) -> bool:

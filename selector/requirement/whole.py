@@ -262,6 +262,9 @@ def _works_ground(asked: Requirement) -> bool:
     """Return whether a part works the ground."""
     worn = [zone for zone in asked.zone if zone.wear == "abrasive"]
     lightly = all(zone.severity == "light" for zone in worn)
-    dug = any(zone.mate is not None and part_name.is_soil(zone.mate.material) for zone in worn)
+    mates = [zone.mate.material for zone in worn if zone.mate is not None]
+    if any(map(part_name.is_bench_work, mates)):
+        return False
+    dug = any(map(part_name.is_soil, mates))
     named = part_name.works_ground(asked.part.name, lightly=lightly)
     return bool(worn) and (named or (dug and not lightly))
