@@ -99,6 +99,8 @@ _DEPTH_MM = {
 # Times the depth of the greatest shear under a line contact that a track is hard. Common
 # practice. [-]
 _SHEAR_DEPTHS = 4.0
+# Depths are told in such steps. [mm]
+_STEP_MM = 0.05
 # Of the thickness of a tooth, which is 1.57 modules: a case of a quarter of the module, or it
 # leaves too little core. Common practice. [-]
 _TOOTH_SHARE, _TOOTH_MODULES = 0.16, 1.57
@@ -130,7 +132,10 @@ def usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
     if module is not None and not teeth:
         teeth = [_TOOTH_SHARE * _TOOTH_MODULES * module]
     pressed = _pressed_mm(requirement, zone) if zone.wear == "sliding" else 0.0
-    return min(max(_DEPTH_MM[zone.wear], pressed), middle, *teeth)
+    asked = min(max(_DEPTH_MM[zone.wear], pressed), *teeth, middle)
+    # As a shop would write it; half a thin section is what it is.
+    steps = max(round(asked / _STEP_MM), 1) if asked else 0
+    return min(round(steps * _STEP_MM, 2), middle)
 
 
 def _pressed_mm(requirement: Requirement, zone: Zone) -> float:

@@ -158,7 +158,8 @@ def test_teeth_whose_size_stands_in_the_name_keep_a_core_too():
         "zone": [{"section": [1], "wear": "rolling-contact", "severity": "medium"}],
     }  # fmt: skip
     small, plain = asked(gear), asked({**gear, "part.name": "Pinion"})
-    assert usual_depth_mm(small, small.zone[0]) == pytest.approx(0.25 * 1.25, rel=0.02)
+    # A quarter of the module, in steps of 0.05 mm.
+    assert usual_depth_mm(small, small.zone[0]) == 0.3
     assert usual_depth_mm(plain, plain.zone[0]) == 0.8
 
 
@@ -185,3 +186,11 @@ def test_what_wears_in_soil_is_asked_what_stones_allow():
     assert dug.works_ground
     assert not scraper.works_ground
     assert usual_window(dug, muddy).high_hrc < usual_window(scraper, scraper.zone[0]).low_hrc
+
+
+def test_what_cuts_paper_works_no_ground_whatever_it_is_called():
+    plough = plate("Blade for a bookbinder's plough")
+    cutting = plough.zone[0].model_copy(update={"mate": Mate(material="paper and board")})
+    bound = plough.model_copy(update={"zone": (cutting,)})
+    assert plough.works_ground
+    assert not bound.works_ground
