@@ -38,6 +38,8 @@ TORCH_GUIDED_C = 600.0
 # A case is tempered no hotter, or it is soft for nothing. Common practice. [°C]
 CASE_CEILING_C = 225.0
 _LOWEST_C, _STEP_C = 150, 25
+# A ceiling is read off a dial: an oven of 480 °F reaches 250 °C. Common practice. [°C]
+_DIAL_C = 2.0
 # A bath for bainite is kept so far above the martensite start. Common practice. [°C]
 ABOVE_MS_C = 10.0
 # How often a kind of steel is tempered at least, as what austenite is left turns in cooling
@@ -136,7 +138,7 @@ def tempers(
         )
         grid += [
             Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)
-            for heat in range(_LOWEST_C, int(top) + 1, _STEP_C)
+            for heat in range(_LOWEST_C, int(top + _DIAL_C) + 1, _STEP_C)
         ]
     return tuple(grid) or (() if "residual" in route.temper else (NO_TEMPER,))
 

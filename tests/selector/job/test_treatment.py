@@ -59,6 +59,11 @@ def test_a_stated_ceiling_stands():
     assert answer["oven"] == pytest.approx(220)
 
 
+def test_an_oven_of_480_fahrenheit_reaches_250_celsius():
+    hottest = tempers(work(), {"oven": (480.0 - 32.0) / 1.8})[-1]
+    assert hottest.temperature_c == 250.0
+
+
 @pytest.mark.parametrize("top", [140.0, 150.0, 230.0, 700.0])
 def test_tempers_rise_and_keep_below_the_ceiling(top):
     grid = tempers(work(), {"oven": top})
