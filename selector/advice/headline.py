@@ -56,7 +56,7 @@ def _best(advice: Advice) -> str:
     text = f"{name(advice, best)}; {hrc}{_off(best, advice.job.leading)}. {_chances(best)}."
     if advice.as_bought is best:
         return f"No hardening needed. {_capital(text)}"
-    if advice.as_bought is not None:
+    if advice.as_bought is not None and best.treatment.hardens:
         text += " It would do without hardening too: see below."
     return _capital(text) + _brittle(best)
 
