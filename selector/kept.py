@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterable
 from contextlib import suppress
 from dataclasses import fields, is_dataclass
 from functools import cache, wraps
+from importlib.metadata import version
 from pathlib import Path
 from threading import Lock
 from typing import Any, ParamSpec, TypeVar
@@ -213,7 +214,7 @@ def _path(asked: str) -> Path | None:
 def _stamp() -> bytes | None:
     """Return what changes when a source does; None where what runs may be an older one."""
     folders = (_HERE, _HERE.parent / "catalog", *(_HERE / room for room in _ROOMS))
-    stamp = hashlib.sha256(f"{sys.version} {np.__version__}".encode())
+    stamp = hashlib.sha256(f"{sys.version} {np.__version__} {version('numba')}".encode())
     try:
         for path in (path for folder in folders for path in sorted(folder.glob("*.py"))):
             if path.stat().st_mtime > _STARTED_S:
