@@ -146,14 +146,19 @@ def aim_of(asked: Requirement, demand: Demand) -> float:
     return TAPPED_AIM if tapped else WEARING_AIM
 
 
+def _window(demand: Demand) -> tuple[float, float]:
+    """Return the hardness that a zone is aimed at, as wide as any where no end is asked."""
+    low, high = demand.low_hrc, demand.high_hrc
+    return (-100.0 if low is None else low, 100.0 if high is None else high)
+
+
 def _astray(
     asked: Requirement, demand: Demand, grid: tuple[Temper, ...], hrc: Floats
 ) -> Floats:
     """Return how far tempers lie from what a duty is best at, in °C or HRC. [-]."""
     colour_c = usual_temper_c(demand, asked) if demand.derived else None
     if colour_c is None:
-        low = -100.0 if demand.low_hrc is None else demand.low_hrc
-        high = 100.0 if demand.high_hrc is None else demand.high_hrc
+        low, high = _window(demand)
         return np.abs(hrc - low - aim_of(asked, demand) * (high - low))
     heats = np.array([t.temperature_c for t in grid])
     times = np.array([t.time_s * t.cycles for t in grid])
@@ -278,7 +283,7 @@ def tempers_worth(ready: Prepared, ceilings: Mapping[Means, float]) -> tuple[Cho
         return tuple(Choice(temper, None, supply, 0.0) for temper in grid)
     # Treatments that come out of the quench alike are tempered alike.
     hrc, slopes = _responses(job, ready.alike, grid, lead)
-    least = _least_c(job.asked)
+    least, window = _least_c(job.asked), _window(lead_demand)
     if lead_demand.low_hrc is None and lead_demand.high_hrc is None:
         least_step = _STEP_C * np.ceil(least / _STEP_C)
         heats = {max(heat, least_step) for heat in _SAMPLES_C}
@@ -287,12 +292,7 @@ def tempers_worth(ready: Prepared, ceilings: Mapping[Means, float]) -> tuple[Cho
             for k, t in enumerate(grid)
             if t.means == "none" or any(abs(t.temperature_c - heat) < 1 for heat in heats)
         } or {len(grid) - 1: True}
-        window = (-100.0, 100.0)
     else:
-        window = (
-            -100.0 if lead_demand.low_hrc is None else lead_demand.low_hrc,
-            100.0 if lead_demand.high_hrc is None else lead_demand.high_hrc,
-        )
         astray = _astray(job.asked, lead_demand, grid, hrc)
         places = _worth(ready.treatment, grid, hrc, window, least, astray)
     return tuple(
