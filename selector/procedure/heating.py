@@ -218,10 +218,8 @@ def held_parts_s(set_up: SetUpOut) -> tuple[float, float]:
     return even_s, set_up.hold_s - even_s
 
 
-def _held_by_eye(do: Doing, set_up: SetUpOut) -> StepOut:
-    """Return how a zone is made of one colour in a flame or fire, and how long it is kept."""
-    source = do.work.source
-    fire = source is not None and source.kind == "fire"
+def _by_eye_words(set_up: SetUpOut, *, fire: bool) -> tuple[str, str]:
+    """Return how a zone comes to one colour in a flame or fire and is kept, and in short."""
     even_s, kept_s = held_parts_s(set_up)
     where = "in the fire, blast low" if fire else "flame drawn back a little"
     action = f"Hold {shown_time(kept_s)}, {where}"
@@ -233,18 +231,7 @@ def _held_by_eye(do: Doing, set_up: SetUpOut) -> StepOut:
             f"{shown_time(kept_s)}, {where}"
         )
         short += " once it is of one colour"
-    return StepOut(
-        stage="heat",
-        action=action,
-        short=short,
-        means="clock",
-        check="the colour stays; longer burns the carbon off the edges",
-        temperature_c=to_five(set_up.heat_c),
-        colour=set_up.colour,
-        read_by=set_up.read_by,
-        minutes=round((even_s + kept_s) / 60.0, 2),
-        source="chosen by the forecast of this option",
-    )
+    return action, short
 
 
 def held(do: Doing, set_up: SetUpOut) -> StepOut:
@@ -256,15 +243,17 @@ def held(do: Doing, set_up: SetUpOut) -> StepOut:
         action = (
             f"Soak {shown_time(seconds)}, counted from when the part is as hot as the walls"
         )
-        check = "the instrument holds within 10 °C"
+        short, check = f"soak {shown_time(seconds)}", "the instrument holds within 10 °C"
     elif source is not None and source.kind == "induction":
-        action, check = f"Power off after {shown_time(seconds)} at heat", "no corner melts"
+        action = f"Power off after {shown_time(seconds)} at heat"
+        short, check = f"hold {shown_time(seconds)}", "no corner melts"
     else:
-        return _held_by_eye(do, set_up)
+        action, short = _by_eye_words(set_up, fire=source is not None and source.kind == "fire")
+        check = "the colour stays; longer burns the carbon off the edges"
     return StepOut(
         stage="heat",
         action=action,
-        short=f"{'soak' if furnace else 'hold'} {shown_time(seconds)}",
+        short=short,
         means="clock",
         check=check,
         temperature_c=to_five(set_up.heat_c),
