@@ -3,7 +3,7 @@
 import math
 
 from selector.job.geometry import mass_kg
-from selector.job.together import at_once
+from selector.job.together import at_once, heats
 from selector.job.treatment import FLAMES
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LATEST_S
@@ -53,14 +53,13 @@ def _of_many(do: Doing) -> str:
             f"; {all_of}, in a wire basket or on a tray that goes into the bath, none touching"
         )
     each_s = (do.set_up.to_heat_s or 0.0) + do.set_up.hold_s + HANDLED_S
-    together = min(at_once(do.work, do.part), count)
-    heats = math.ceil(count / together)
-    hours = shown_time(60.0 * math.ceil(heats * each_s / 60.0))
+    together, runs = at_once(do.work, do.part), heats(do.work, do.part)
+    hours = shown_time(60.0 * math.ceil(runs * each_s / 60.0))
     if together == 1:
         return f"; one after the other, {shown_time(each_s)} each, {hours} for {count}"
     return (
-        f"; {together} at a time in a small tray or a length of pipe, spread out, shaken into "
-        f"the bath: {heats} heats; try one of the first by the file"
+        f"; {min(together, count)} at a time in a small tray or a length of pipe, spread out, "
+        f"shaken into the bath: {runs} heats; try one of the first by the file"
     )
 
 
