@@ -10,6 +10,7 @@ from selector.hardness_scale import hrc_from_hv
 from selector.job.drive import is_drive_end, turns_slot
 from selector.job.usual_window import (
     GAUGE,
+    PLAIN_BAR_HRC,
     Usual,
     runs_in_bearing,
     spares_teeth,
@@ -45,9 +46,6 @@ SOFTEST_STEEL_HRC = -14.0
 _PLAIN_WIDTH_HRC = 35.0
 # A struck head or body beside a hard working end; harder, it chips. Common practice. [HRC]
 STRUCK_BODY_HRC = 48.0
-# Plain bar is no harder; nor is what is there to break, or to wear before a soft mate does.
-# Common practice. [HRC]
-PLAIN_BAR_HRC = 22.0
 # What hardness is for, where a load is borne without it.
 FOR_WEAR, FOR_CORNERS, WISHED = "for wear", "for the corners of the drive", "your own wish"
 FOR_SPRING = "to spring back"
@@ -100,7 +98,8 @@ def _turning(requirement: Requirement, number: int, zone: Zone) -> Demand | None
     """Return the demand of what turns another part by its corners or its blade."""
     spares = zone.mate is not None and zone.mate.should_wear == "part"
     if turns_slot(requirement) and zone.section == (1,) and not spares:
-        return _by_corners(number, zone, _BLADE, "a blade that turns a slot (common practice)")
+        reason = "a blade that turns a slot (common practice)"
+        return _throughout(number, zone, _BLADE, reason, FOR_CORNERS)
     if is_drive_end(requirement, zone):
         return _behind(requirement, _driving(number, zone, vital=requirement.safety_critical))
     return None
@@ -144,11 +143,6 @@ def _driving(number: int, zone: Zone, *, vital: bool) -> Demand:
     reason = "a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps"
     if vital:
         reason = "a driving end, and lives depend on it: pre-hardened bar (common practice)"
-    return _by_corners(number, zone, usual, reason)
-
-
-def _by_corners(number: int, zone: Zone, usual: Usual, reason: str) -> Demand:
-    """Return the demand of what turns another part by its corners."""
     return _throughout(number, zone, usual, reason, FOR_CORNERS)
 
 

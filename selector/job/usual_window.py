@@ -73,9 +73,9 @@ _RUBS = Usual(57.0, 63.0, 50.0)
 # A broad face that is struck and sets what is soft works as it is bought, of medium-carbon bar:
 # groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC], [mm]
 _STRUCK_SOFT_HRC, BROAD_MM = 5.0, 12.0
-# A mate no harder than this is plain bar, and no harder than that of a shaft that turns in it
-# a bearing metal. Common practice. [HRC]
-_PLAIN_HRC = 22.0
+# Plain bar and bearing metal are no harder; nor is what is there to break, or to wear before a
+# soft mate does. Common practice. [HRC]
+PLAIN_BAR_HRC = 22.0
 # What steel runs in without being worn itself.
 _BEARING = re.compile(
     r"bronze|brass|gunmetal|white ?metal|babbitt|cast[- ]iron|nylon|acetal|plastic|ptfe|wood",
@@ -189,7 +189,7 @@ def _is_soft(mate: Mate) -> bool:
     """Return whether a mate is no harder than plain bar, by its figure or its metal."""
     if mate.hardness is None:
         return _BEARING.search(mate.material) is not None
-    return float(hrc_from_hv(mate.hardness, outside="extend")) <= _PLAIN_HRC
+    return float(hrc_from_hv(mate.hardness, outside="extend")) <= PLAIN_BAR_HRC
 
 
 def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual | None:
