@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from selector.hardness_scale import hrc_from_hv
 from selector.mechanics.contact import hertz_line
 from selector.requirement import Requirement
+from selector.requirement.part import Part
 from selector.requirement.part_name import module_mm, stamps
 from selector.requirement.zone import Mate, Zone
 
@@ -99,7 +100,7 @@ _DEPTH_MM = {
 # Times the depth of the greatest shear under a line contact that a track is hard. Common
 # practice. [-]
 _SHEAR_DEPTHS = 4.0
-# Depths are told in such steps. [mm]
+# Depths are asked in such steps. [mm]
 _STEP_MM = 0.05
 # Of the thickness of a tooth, which is 1.57 modules: a case of a quarter of the module, or it
 # leaves too little core. Common practice. [-]
@@ -120,22 +121,21 @@ _SPRING = (
 def usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
     """Return the depth that wear asks, of thin work no more than hard right through. [mm]."""
     middle = min(section.most_depth_mm for section in requirement.sections_of(zone))
-    part = requirement.part
-    teeth = [
-        _TOOTH_SHARE * feature.size
-        for feature in part.feature
-        if feature.kind == "teeth" and feature.size is not None
-    ]
-    module = (
-        module_mm(part.name, max(s.size for s in part.section)) if part.is_toothed else None
-    )
-    if module is not None and not teeth:
-        teeth = [_TOOTH_SHARE * _TOOTH_MODULES * module]
+    teeth = [_TOOTH_SHARE * thick_mm for thick_mm in _teeth_mm(requirement.part)]
     pressed = _pressed_mm(requirement, zone) if zone.wear == "sliding" else 0.0
     asked = min(max(_DEPTH_MM[zone.wear], pressed), *teeth, middle)
     # As a shop would write it; half a thin section is what it is.
     steps = max(round(asked / _STEP_MM), 1) if asked else 0
     return min(round(steps * _STEP_MM, 2), middle)
+
+
+def _teeth_mm(part: Part) -> list[float]:
+    """Return how thick the teeth of a part are, as given or by its name. [mm]."""
+    given = [f.size for f in part.feature if f.kind == "teeth" and f.size is not None]
+    if given or not part.is_toothed:
+        return given
+    module = module_mm(part.name, max(section.size for section in part.section))
+    return [] if module is None else [_TOOTH_MODULES * module]
 
 
 def _pressed_mm(requirement: Requirement, zone: Zone) -> float:
