@@ -1,4 +1,4 @@
-"""The temper that the trade draws an edge or a struck face to, as one hour's heat.
+"""The temper that the trade gives an edge or a struck face, as one hour's heat.
 
 The trade names a colour, not a hardness: harder steel keeps more of it at the same colour.
 """

@@ -66,7 +66,7 @@ def unfit_bar(asked: Requirement, bar: Stock, sold: Condition) -> Gate | None:
 
 
 def is_forged(asked: Requirement, bar: Stock, sold: Condition) -> bool:
-    """Return whether a smith draws a bar of the rack to a head that could not be cut from it.
+    """Return whether a smith forges a bar of the rack to a head too thick to be cut from it.
 
     Parameters
     ----------

@@ -38,7 +38,7 @@ HALF, BOW_LOG_SD = 0.674, 0.7
 # leave so much room above Ac3. [°C]
 ROOM_C = 45.0
 # A zone is of one colour once its dullest place is within this of what it comes to, or of the
-# heat. Common practice: half of what an eye tells apart. [K]
+# heat. Common practice: half of what an eye can distinguish. [K]
 ONE_COLOUR_K = 15.0
 
 

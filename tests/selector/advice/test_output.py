@@ -96,7 +96,7 @@ def test_what_is_rejected_says_why(answer):
 
 def test_each_way_that_is_rejected_stands_there_once(advice, answer):
     ways = [f"{r.treatment.label} {r.gate.text}" for r in advice.rejected]
-    told = [
+    listed = [
         f"{item.steel_slug}/{way} {item.text}"
         for item in answer.rejected
         for way in (
@@ -104,7 +104,7 @@ def test_each_way_that_is_rejected_stands_there_once(advice, answer):
             *item.also,
         )
     ]
-    assert sorted(told) == sorted(ways)
+    assert sorted(listed) == sorted(ways)
     assert sum(len(item.routes) for item in answer.rejected) == len(advice.rejected)
     assert len(answer.rejected) < len(advice.rejected)
     # Two of one steel differ in what is said of them.
