@@ -8,13 +8,13 @@ from dataclasses import dataclass, replace
 
 from selector.hardness_scale import hrc_from_hv
 from selector.job.drive import is_drive_end, turns_slot
+from selector.job.usual_depth import usual_depth_mm
 from selector.job.usual_window import (
     GAUGE,
     PLAIN_BAR_HRC,
     Usual,
     runs_in_bearing,
     spares_teeth,
-    usual_depth_mm,
     usual_spring,
     usual_window,
 )
@@ -237,6 +237,8 @@ def _worn(requirement: Requirement, zone: Zone, usual: Usual) -> _Aim:
         words += ", softened because this part is to be the one that wears"
     wide = _LEAST_WIDTH_HRC if _soft_mate_hrc(zone) is None else _PLAIN_WIDTH_HRC
     low = min(usual.low_hrc, high - wide)
+    if mate is not None and mate.should_wear == "part" and (other or 0.0) >= BOTH_HARD_HRC:
+        low = high - wide
     if mate is not None and other is not None and mate.should_wear == "mate":
         needed = min(other + apart_hrc(other), high - _LEAST_WIDTH_HRC)
         if needed > low:

@@ -1,8 +1,8 @@
 import pytest
 
+from selector.job.usual_depth import usual_depth_mm
 from selector.job.usual_window import (
     is_struck_edge,
-    usual_depth_mm,
     usual_spring,
     usual_window,
 )
@@ -194,3 +194,88 @@ def test_what_cuts_paper_works_no_ground_whatever_it_is_called():
     bound = plough.model_copy(update={"zone": (cutting,)})
     assert plough.works_ground
     assert not bound.works_ground
+
+
+def test_what_bends_or_cuts_grass_is_softer_than_a_plane_iron():
+    knife, saw, sickle, iron = (
+        usual_window(part, part.zone[0])
+        for part in (
+            of("abrasive", name=name, size=1)
+            for name in ("Craft knife", "Tenon saw", "Sickle", "Plane iron")
+        )
+    )
+    assert saw.high_hrc < sickle.high_hrc < knife.high_hrc <= iron.high_hrc
+    assert saw.low_hrc < sickle.low_hrc < knife.low_hrc < iron.low_hrc
+
+
+def test_a_thick_saw_is_no_strip():
+    thick = of("abrasive", name="Saw", size=5)
+    assert usual_window(thick, thick.zone[0]).high_hrc > 60
+
+
+def test_what_is_struck_by_hand_is_softer_than_what_is_swung():
+    struck, swung = (of("edge-impact", name="Axe", impact=i) for i in ("hammered", "light"))
+    windows = [usual_window(part, part.zone[0]) for part in (struck, swung)]
+    assert windows[0].low_hrc < windows[1].low_hrc
+
+
+def with_mate(part, material, wears="mate"):
+    zone = part.zone[0].model_copy(update={"mate": Mate(material=material, should_wear=wears)})
+    return usual_window(part, zone)
+
+
+def test_a_pin_in_a_bush_that_is_to_wear_is_bought_as_it_comes():
+    """Shafts of EN8 as bought, 190 HB, run in bronze bushes everywhere: common practice."""
+    pin = of("sliding", "medium")
+    assert with_mate(pin, "bronze bush").bought_hrc < 15
+    for material, wears in (("bronze bush", "either"), ("brass wheel", "mate")):
+        assert with_mate(pin, material, wears).bought_hrc == 24
+
+
+def test_a_track_of_needles_is_as_hard_as_one_of_rollers():
+    shaft, rolls = of("sliding", "medium"), of("rolling-contact", "medium")
+    track = with_mate(shaft, "needle rollers", "either")
+    assert track == usual_window(rolls, rolls.zone[0])
+
+
+def test_what_presses_on_paper_is_softer_than_what_presses_on_sheet():
+    die = of("edge-impact", "light", name="Perforating die")
+    assert with_mate(die, "paper").low_hrc < with_mate(die, "steel sheet").low_hrc
+
+
+def test_a_broad_face_behind_sheet_works_as_it_is_bought():
+    dolly, dog = (of("edge-impact", name=name) for name in ("Panel dolly", "Clutch dog"))
+    assert usual_window(dolly, dolly.zone[0]).bought_hrc == 5.0
+    assert usual_window(dog, dog.zone[0]).bought_hrc is None
+
+
+def test_a_thin_firing_pin_is_no_edge():
+    pin, punch = (
+        of("edge-impact", name=name, impact="hammered", size=5)
+        for name in ("Firing pin", "Pin punch")
+    )
+    assert not is_struck_edge(pin, pin.zone[0])
+    assert is_struck_edge(punch, punch.zone[0])
+
+
+def test_a_heavily_loaded_cam_is_cased_as_deep_as_a_roller():
+    """Cams are cased 0.8 mm deep and more: common practice."""
+    cam, pin = (of("sliding", "heavy", name=name, size=30) for name in ("Engine cam", "Pin"))
+    assert usual_depth_mm(cam, cam.zone[0]) == 0.8
+    assert usual_depth_mm(pin, pin.zone[0]) == 0.1
+
+
+def test_a_hollow_spanner_is_as_hard_as_jaws():
+    socket = asked({
+        "part.name": "Socket wrench", "part.feature": [],
+        "part.section": [{"shape": "tube", "size": 14, "bore": 7, "length": 25}],
+        "load": {"torque": "15 N m", "impact": "none", "cycles": "occasional"},
+        "zone": [{"section": [1], "wear": "sliding", "severity": "medium"}],
+    })  # fmt: skip
+    assert usual_window(socket, socket.zone[0]).high_hrc == 56
+
+
+def test_what_is_hammered_on_leather_needs_no_hardness_and_on_steel_it_does():
+    stamp = of("sliding", impact="hammered")
+    assert with_mate(stamp, "leather") is None
+    assert with_mate(stamp, "sheet steel").low_hrc == 50
