@@ -21,6 +21,9 @@ _DEPTH_MM = {
 # Times the depth of the greatest shear under a line contact that a track is hard. Common
 # practice. [-]
 _SHEAR_DEPTHS = 4.0
+# A track for rollers whose force is known is hard at least so deep, however little that is.
+# From memory of the catalogues of needle bearings. [mm]
+_LEAST_ROLLED_MM = 0.3
 # Depths are asked in such steps. [mm]
 _STEP_MM = 0.05
 # Of the thickness of a tooth, which is 1.57 modules: a case of a quarter of the module, or it
@@ -32,12 +35,19 @@ def usual_depth_mm(requirement: Requirement, zone: Zone) -> float:
     """Return the depth that wear asks, of thin work no more than hard right through. [mm]."""
     middle = min(section.most_depth_mm for section in requirement.sections_of(zone))
     teeth = [_TOOTH_SHARE * thick_mm for thick_mm in _teeth_mm(requirement.part)]
-    pressed = _pressed_mm(requirement, zone) if zone.wear == "sliding" else 0.0
-    usual = _DEPTH_MM["rolling-contact" if _is_track(requirement, zone) else zone.wear]
-    asked = min(max(usual, pressed), *teeth, middle)
+    asked = min(_worn_mm(requirement, zone), *teeth, middle)
     # As a shop would write it; half a thin section is what it is.
     steps = max(round(asked / _STEP_MM), 1) if asked else 0
     return min(round(steps * _STEP_MM, 2), middle)
+
+
+def _worn_mm(requirement: Requirement, zone: Zone) -> float:
+    """Return the depth that wear and the force on a track ask, however thin the work. [mm]."""
+    pressed = _pressed_mm(requirement, zone)
+    if zone.wear == "rolling-contact" and pressed and not requirement.part.is_toothed:
+        return max(_LEAST_ROLLED_MM, pressed)
+    usual = _DEPTH_MM["rolling-contact" if _is_track(requirement, zone) else zone.wear]
+    return max(usual, pressed) if zone.wear == "sliding" else usual
 
 
 def _is_track(requirement: Requirement, zone: Zone) -> bool:

@@ -3,10 +3,19 @@
 Common practice for tools and machine parts; the table carries no source.
 """
 
-import re
 from dataclasses import dataclass, replace
 
-from selector.hardness_scale import hrc_from_hv
+from selector.job.mate import (
+    is_ductile,
+    is_harmless,
+    is_soft,
+    is_stone,
+    is_tender,
+    is_track,
+    runs_in_bush,
+    spares_bearing,
+    yields,
+)
 from selector.requirement import Requirement
 from selector.requirement.part_name import stamps
 from selector.requirement.trade_name import (
@@ -19,7 +28,7 @@ from selector.requirement.trade_name import (
     turns_by_hand,
 )
 from selector.requirement.whole import STRIP_MM
-from selector.requirement.zone import Mate, Zone
+from selector.requirement.zone import Zone
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,20 +112,11 @@ _RUBS = Usual(57.0, 63.0, 50.0)
 # A broad face that is struck and sets what is soft works as it is bought, of medium-carbon bar:
 # groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC], [mm]
 _STRUCK_SOFT_HRC, BROAD_MM = 5.0, 12.0
-# Plain bar and bearing metal are no harder; nor is what is there to break, or to wear before a
-# soft mate does. Common practice. [HRC]
-PLAIN_BAR_HRC = 22.0
 # A shaft runs in bearing metal that is to wear as it is bought, of 190 HB and more. Common
 # practice. [HRC]
 _JOURNAL_HRC = 10.0
-# What steel runs in without being worn itself.
-_BEARING = re.compile(
-    r"bronze|brass|gunmetal|white ?metal|babbitt|cast[- ]iron|nylon|acetal|plastic|ptfe|wood",
-    re.IGNORECASE,
-)
-_BUSH = re.compile(r"bush|bearing|liner|sleeve|boss|\beye|\bends?\b|brasses", re.IGNORECASE)
-# What runs in these is their track. Common practice.
-_ROLLERS = re.compile(r"\bneedles?\b|\bneedle rollers?\b|\bballs?\b", re.IGNORECASE)
+# The knife edges of balances rock on stone, and are as hard as they can be. Common practice.
+_ON_STONE = Usual(59.0, 65.0, 55.0)
 # Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
 # practice.
 GAUGE = Usual(58.0, 64.0, 55.0)
@@ -124,12 +124,6 @@ GAUGE = Usual(58.0, 64.0, 55.0)
 # [°C]
 HOT_C = 300.0
 _HOT = Usual(42.0, 52.0, 38.0)
-# What wears no gauge, nor dents a tool. Common practice.
-_WEARS_NOTHING = re.compile(
-    r"wood|timber|plastic|nylon|acetal|leather|cork|felt|rubber|wax|paper|card|cloth|clay|"
-    r"\b(?:lead|pewter|solder)\b",
-    re.IGNORECASE,
-)
 # Flat and coiled springs by the thickness of their section: thin strip is run harder.
 # Common practice of spring makers, no source. [mm], [HRC]
 _SPRING = (
@@ -141,62 +135,44 @@ _SPRING = (
 def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     """Return the usual window of what wears so, None where that asks for no hardness."""
     usual = _WINDOW.get((zone.wear, zone.severity))
-    if spares_teeth(requirement, zone) or runs_in_bearing(requirement, zone):
+    if spares_mate(requirement, zone) or runs_in_bearing(requirement, zone):
         return None
     if usual is not None and requirement.part.is_toothed:
         usual = replace(usual, bought_hrc=None)
     if zone.wear == "sliding":
         usual = _sliding(requirement, zone, usual)
     elif usual is not None and zone.wear == "abrasive":
-        usual = _in_grit(requirement, usual)
+        usual = _in_grit(requirement, zone, usual)
     elif usual is not None and zone.wear == "edge-impact":
         usual = _at_an_edge(requirement, zone, usual)
     service_c = requirement.limit.service_temperature
     return _HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
 
 
-def spares_teeth(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether teeth are loaded now and then, lightly, against what is as soft as bar."""
+def spares_mate(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether teeth or a roller are loaded now and then, lightly, on what is soft."""
     mate = zone.mate
     lightly = (zone.wear, zone.severity) == ("rolling-contact", "light")
-    if mate is None or not requirement.part.is_toothed or not lightly:
+    if mate is None or not lightly:
         return False
-    return requirement.load.cycles != "fatigue" and _is_soft(mate)
+    return requirement.load.cycles != "fatigue" and is_soft(mate)
 
 
 def runs_in_bearing(requirement: Requirement, zone: Zone) -> bool:
     """Return whether a shaft that carries a torque turns in bearing metal that is to wear."""
     mate, thick = zone.mate, min(s.narrowest_mm for s in requirement.sections_of(zone))
-    if mate is None or not _spares_bearing(zone):
+    if mate is None or not spares_bearing(zone):
         return False
     turns = bool(requirement.load.torque) and not requirement.part.is_toothed
     usual = (zone.wear, zone.severity) == ("sliding", "medium")
-    return usual and turns and thick >= BROAD_MM and _is_soft(mate)
-
-
-def _spares_bearing(zone: Zone) -> bool:
-    """Return whether bearing metal is to wear in a zone's place."""
-    mate = zone.mate
-    known = mate is not None and _BEARING.search(mate.material) is not None
-    return known and mate is not None and mate.should_wear == "mate"
-
-
-def _is_soft(mate: Mate) -> bool:
-    """Return whether a mate is no harder than plain bar, by its figure or its metal."""
-    if mate.hardness is None:
-        return _BEARING.search(mate.material) is not None
-    return float(hrc_from_hv(mate.hardness, outside="extend")) <= PLAIN_BAR_HRC
+    return usual and turns and thick >= BROAD_MM and is_soft(mate)
 
 
 def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual | None:
     """Return the usual window of what slides or rubs."""
-    harmless = zone.mate is not None and _WEARS_NOTHING.search(zone.mate.material)
-    struck = requirement.load.impact == "hammered"
-    if struck and harmless and zone.severity == "light":
-        return None
-    if struck:
-        return replace(GAUGE if requirement.measures else usual or _FORMS, bought_hrc=None)
-    if requirement.measures and not harmless:
+    if requirement.load.impact == "hammered":
+        return _hammered(requirement, zone, usual)
+    if requirement.measures and not is_harmless(zone):
         return GAUGE
     if usual is None:
         return None
@@ -206,16 +182,28 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
     return _JAWS if _turns_by_jaws(requirement, zone) else _rubbing(requirement, zone, usual)
 
 
-def _rubbing(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
+def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual | None:
+    """Return the usual window of a face that rubs under the hammer."""
+    if zone.severity == "light" and is_harmless(zone):
+        return None
+    # On brass and copper a lightly used face dents and is dressed, as it is bought.
+    bought = _STRUCK_SOFT_HRC if zone.severity == "light" and is_ductile(zone) else None
+    return replace(GAUGE if requirement.measures else usual or _FORMS, bought_hrc=bought)
+
+
+def _rubbing(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
     """Return the usual window of what rubs on its mate and turns nothing by it."""
     # What polishes or forms by rubbing is polished itself and keeps its face.
     if requirement.rubs:
         return _RUBS
-    if zone.mate is not None and _ROLLERS.search(zone.mate.material):
+    if zone.severity == "medium" and yields(zone):
+        return None
+    if is_stone(zone):
+        return _ON_STONE
+    if is_track(zone):
         return _WINDOW["rolling-contact", zone.severity]
-    runs = _spares_bearing(zone) and usual.bought_hrc is not None
-    in_bush = runs and zone.mate is not None and _BUSH.search(zone.mate.material)
-    return replace(usual, bought_hrc=_JOURNAL_HRC) if in_bush else usual
+    journal = runs_in_bush(zone) and usual.bought_hrc is not None
+    return replace(usual, bought_hrc=_JOURNAL_HRC) if journal else usual
 
 
 def _turns_by_jaws(requirement: Requirement, zone: Zone) -> bool:
@@ -228,8 +216,13 @@ def _turns_by_jaws(requirement: Requirement, zone: Zone) -> bool:
     return any(requirement.load.twists(n - 1) and n - 1 in slots for n in zone.section)
 
 
-def _in_grit(requirement: Requirement, usual: Usual) -> Usual:
+def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
     """Return the usual window of what grit or cutting wears."""
+    # Of rakes and chutes the heat takes all hardness off again; hot knives melt their way.
+    service_c = requirement.limit.service_temperature
+    hot = service_c is not None and service_c >= HOT_C
+    if hot and (is_harmless(zone) or not requirement.is_edged):
+        return None
     if named := _by_trade(requirement):
         return named
     if requirement.has_edge or requirement.presses:
@@ -240,23 +233,29 @@ def _in_grit(requirement: Requirement, usual: Usual) -> Usual:
 
 def _by_trade(requirement: Requirement) -> Usual | None:
     """Return the window of its own that a trade has for what grit or cutting wears."""
-    name, sections = requirement.part.name, requirement.part.section
-    thin = max(section.narrowest_mm for section in sections) <= STRIP_MM
+    name = requirement.part.name
     known = (
         (cuts_crops(name), _CROPS),
         (requirement.works_ground, _GROUND),
         (requirement.cuts_metal, _CUTS_METAL),
-        (thin and is_thin_blade(name), _STRIP),
+        (is_strip_blade(requirement), _STRIP),
         (requirement.is_edged and is_keen(name), _KEEN),
     )
     return next((usual for holds, usual in known if holds), None)
 
 
-def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
+def is_strip_blade(requirement: Requirement) -> bool:
+    """Return whether a part is a saw, a scraper or the like of thin strip that bends."""
+    thin = max(s.narrowest_mm for s in requirement.part.section) <= STRIP_MM
+    return thin and is_thin_blade(requirement.part.name) and not requirement.cuts_metal
+
+
+def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
     """Return the usual window of an edge or a face that takes blows or presses."""
+    if is_tender(zone) and not requirement.presses:
+        return None
     if requirement.presses:
-        soft = zone.mate is not None and _WEARS_NOTHING.search(zone.mate.material)
-        return _PRESSED_SOFT if soft else _PRESSED[zone.severity]
+        return _PRESSED_SOFT if is_harmless(zone) else _PRESSED[zone.severity]
     struck = requirement.load.impact == "hammered"
     if is_struck_edge(requirement, zone) or requirement.part.is_toothed:
         return _HAMMERED[zone.severity] if struck else usual
@@ -264,6 +263,8 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
     # A broad face that is struck, or backs thin work, and wears lightly works as it is bought.
     broad = min(s.narrowest_mm for s in requirement.sections_of(zone)) > BROAD_MM
     light = zone.severity == "light" and (struck or backs(requirement.part.name))
+    if light and broad and is_harmless(zone):
+        return None
     return replace(faced, bought_hrc=_STRUCK_SOFT_HRC) if light and broad else faced
 
 

@@ -45,6 +45,13 @@ _MEASURES = named(
     r"(?:test|proof|master|check(?:ing)?) (?:mandrel|bar|piece|pin|plug|ring|disc|square)s?|"
     r"straight[- ]?edges?|(?:micrometer|caliper|comparator) (?:anvil|face|jaw|pin)s?"
 )
+# What it is for, where that is to measure; a stand for that measures nothing itself.
+_TO_MEASURE = re.compile(
+    r"\bfor (?:measuring|gauging|checking|calibrating|inspecting)\b", re.IGNORECASE
+)
+_NO_MEASURE = re.compile(
+    rf"\b(?:{_PIECES}|frame|table|arm|rail|rod|base|tray|rack)s?\b", re.IGNORECASE
+)
 # A tool that is nothing without its edge or point, whether or not that is among its features;
 # what only holds or turns such a tool has none.
 _NO_TOOL = "wrench|shank|arbor|wheel|block|pin"
@@ -98,6 +105,8 @@ _RUBS = named(
 )
 # What a mate is called that stones lie in.
 _SOIL = re.compile(r"\b(?:soils?|earth|mud|clay|turf|gravel|ground|dirt|stubble)\b", re.I)
+# What stones lie in where a tool is knocked through it.
+_STONY = re.compile(r"\b(?:sand|mortar|rubble|shingle|stones|paving|asphalt|tarmac)\b", re.I)
 # What is cut at a bench, where no stones lie.
 _AT_BENCH = re.compile(
     r"\b(?:paper|card|(?:card|mill|straw)?boards?|leather|hides?|cloth|canvas|felt|cork|rubber|"
@@ -113,6 +122,12 @@ _STAMPS = named(
 _FERROUS = re.compile(r"steel|iron\b", re.IGNORECASE)
 _METAL = re.compile(
     r"steel|iron\b|brass|bronze|copper|alumini?um|metal|gunmetal|silver|gold|zinc|\bcast\b",
+    re.IGNORECASE,
+)
+# What is turned, bored or reamed and is no metal.
+_NO_METAL = re.compile(
+    r"wood|timber|\b(?:oak|elm|beech|birch|maple|pine|ebony|horn|bone|ivory|shell|clay|plaster|"
+    r"cork|leather|stone|slate|alabaster)\b",
     re.IGNORECASE,
 )
 # Metal as it goes into a press, a die or a bending tool.
@@ -155,9 +170,19 @@ def is_metal(material: str) -> bool:
     return _METAL.search(material) is not None
 
 
+def is_no_metal(material: str) -> bool:
+    """Return whether what is worked is wood, horn, clay or the like."""
+    return _NO_METAL.search(material) is not None and not is_metal(material)
+
+
 def is_soil(material: str) -> bool:
     """Return whether a mate is ground that stones lie in."""
     return _SOIL.search(material) is not None
+
+
+def is_stony(material: str) -> bool:
+    """Return whether what a tool is knocked through has stones in it."""
+    return _STONY.search(material) is not None
 
 
 def is_bench_work(material: str) -> bool:
@@ -183,6 +208,8 @@ def presses(name: str) -> bool:
 
 def measures(name: str) -> bool:
     """Return whether it measures or sets by its faces."""
+    if _TO_MEASURE.search(name) and not _NO_MEASURE.search(itself(name)):
+        return True
     return _MEASURES.search(itself(name)) is not None
 
 

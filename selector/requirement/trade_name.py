@@ -16,7 +16,7 @@ _CROPS = named(
 # Thin edges that bend.
 _THIN_BLADE = named(
     r"saws?|band[- ]?(?:saw|knife|knive)s?|(?:saw|bow)[- ]?blades?|"
-    r"(?:cabinet|card|goose-?neck) scrapers?|loops?|palette knife|filling knife",
+    r"scrapers?(?: blade| cutter)?|loops?|palette knife|filling knife",
     "frame|set|vice|guide|arbor",
 )
 # An edge as fine as can be.

@@ -1,3 +1,4 @@
+from selector.job.demand import demands
 from selector.job.drive import is_drive_end, is_key, turns_slot
 from tests.dog import GONE, asked
 
@@ -58,3 +59,13 @@ def test_a_blade_drawn_without_its_shank_turns_a_slot_if_it_is_called_so():
     alone = {**SLOT, "part.section": blade, "zone": [{"section": [1], "wear": "none"}]}
     assert turns_slot(asked({**alone, "part.name": "Screwdriver blade"}))
     assert not turns_slot(asked({**alone, "part.name": "Key"}))
+
+
+def test_small_drives_are_tempered_to_blue_and_hexagon_keys_are_harder():
+    """Winding squares of silver steel are blue, 54 HRC; hexagon keys about 50: practice."""
+
+    def top(shape, size):
+        end = {"shape": shape, "size": size, "length": 12}
+        return demands(asked({**SLOT, "part.section.0": end}))[0].high_hrc
+
+    assert top("square", 10) < top("square", 4) < top("hexagon", 4)

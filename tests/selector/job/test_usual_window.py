@@ -279,3 +279,77 @@ def test_what_is_hammered_on_leather_needs_no_hardness_and_on_steel_it_does():
     stamp = of("sliding", impact="hammered")
     assert with_mate(stamp, "leather") is None
     assert with_mate(stamp, "sheet steel").low_hrc == 50
+
+
+def test_a_roller_on_soft_rail_asks_for_no_hardness():
+    roller = of("rolling-contact", size=60)
+    rail = Mate(material="rail", hardness="150 HB", should_wear="either")
+    zone = roller.zone[0].model_copy(update={"mate": rail})
+    assert usual_window(roller, zone) is None
+    loaded = roller.load.model_copy(update={"cycles": "fatigue"})
+    tired = roller.model_copy(update={"load": loaded})
+    assert usual_window(tired, zone).low_hrc == 58
+
+
+def test_a_track_is_as_deep_as_the_force_of_its_rollers_asks():
+    """Needle tracks are hard 0.3 mm deep at least, from memory of bearing catalogues."""
+    plain = of("rolling-contact", "medium", size=60)
+
+    def deep(force_n):
+        load = plain.load.model_copy(update={"contact": force_n})
+        pressed = plain.model_copy(update={"load": load})
+        return usual_depth_mm(pressed, pressed.zone[0])
+
+    assert deep(80.0) == 0.3 < usual_depth_mm(plain, plain.zone[0]) == 0.8 < deep(60_000.0)
+
+
+def test_what_rakes_hot_ash_asks_for_no_hardness_and_what_cuts_hot_does():
+    hot = {"limit": {"service_temperature": "600 degC"}}
+    rake, knife = plate("Ash rake", **hot), plate("Hot knife", **hot, **{
+        "part.feature": [{"kind": "edge", "at": 0}]})  # fmt: skip
+    assert usual_window(rake, rake.zone[0]) is None
+    assert usual_window(knife, knife.zone[0]).high_hrc == 52
+
+
+def test_a_pin_in_nylon_asks_for_no_hardness_and_a_knife_edge_on_agate_for_all():
+    pin = of("sliding", "medium")
+    assert with_mate(pin, "nylon rollers") is None
+    assert with_mate(pin, "agate plane", "either").low_hrc > 58
+
+
+def test_a_thin_leaf_that_bends_in_plaster_is_a_spring_and_a_knife_is_none():
+    leaf = {
+        "part.name": "Leaf", "part.feature": [],
+        "part.section": [{"shape": "flat", "size": 1.2, "width": 18, "length": 70}],
+        "zone": [{"section": [1], "wear": "abrasive", "severity": "light"}],
+        "load": {"impact": "none", "cycles": "occasional", "bending": "2.4 N m"},
+    }  # fmt: skip
+    assert asked(leaf).is_spring
+    assert not asked({**leaf, "part.feature": [{"kind": "edge", "at": 0}]}).is_spring
+    assert not asked({**leaf, "part.name": "Gouge"}).is_spring
+
+
+def test_a_broad_wedge_for_wood_and_a_pick_for_ice_ask_for_no_hardness():
+    wedge = of("edge-impact", impact="hammered", name="Wedge", size=25)
+    assert with_mate(wedge, "green oak") is None
+    assert with_mate(wedge, "granite").low_hrc > 40
+    assert with_mate(of("edge-impact", name="Ice pick", size=6), "ice") is None
+
+
+def test_a_turning_tool_for_clay_does_not_cut_metal():
+    tool = of("abrasive", name="Turning tool", size=5)
+    clay = tool.zone[0].model_copy(update={"mate": Mate(material="clay", should_wear="mate")})
+    assert tool.cuts_metal
+    assert not tool.model_copy(update={"zone": (clay,)}).cuts_metal
+
+
+def test_a_hammered_face_on_brass_works_as_it_is_bought():
+    punch = of("sliding", impact="hammered")
+    assert with_mate(punch, "brass eyelets").bought_hrc == 5.0
+    assert with_mate(punch, "steel rivets").bought_hrc is None
+
+
+def test_a_hot_knife_for_rope_asks_for_no_hardness():
+    hot = {"limit": {"service_temperature": "350 degC"}}
+    knife = plate("Rope knife", **{"part.feature": [{"kind": "edge", "at": 0}]}, **hot)
+    assert with_mate(knife, "nylon rope") is None

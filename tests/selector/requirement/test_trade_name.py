@@ -5,7 +5,7 @@ from selector.requirement import trade_name
 SAYS = [
     (trade_name.cuts_crops, "Chaff knife, 300 mm", "Chaff bin latch"),
     (trade_name.cuts_crops, "Reciprocating mower knife section", "Rotary mower blade"),
-    (trade_name.is_thin_blade, "Cabinet scraper, 0.8 mm", "Scraper for a roller"),
+    (trade_name.is_thin_blade, "Cabinet scraper, 0.8 mm", "Sawhorse"),
     (trade_name.is_thin_blade, "Dovetail saw, 0.5 mm", "Saw frame"),
     (trade_name.is_keen, "Plane iron, 3 mm", "Plane iron holder"),
     (trade_name.is_keen, "Scriber, 4 mm", "Clamp for a scriber"),
