@@ -37,6 +37,6 @@ def _reason(requirement: Requirement, zone: Zone) -> str:
         return f"a shaft in {metal}, which is to wear: strength alone decides"
     if spares_mate(requirement, zone):
         what = "teeth" if requirement.part.is_toothed else "a roller"
-        return f"{what} lightly loaded on a mate as soft as plain bar: no hardness is asked"
+        return f"{what} loaded now and then on what is as soft as bar: no hardness is asked"
     slides = _SLIDES.get(zone.severity, _SLIDES["light"])
     return _REASONS.get(zone.wear, slides)

@@ -150,10 +150,13 @@ def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
 
 
 def spares_mate(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether teeth or a roller are loaded now and then, lightly, on what is soft."""
+    """Return whether teeth or a roller are loaded now and then on what is as soft as bar."""
     mate = zone.mate
-    lightly = (zone.wear, zone.severity) == ("rolling-contact", "light")
-    if mate is None or not lightly:
+    if mate is None or zone.wear != "rolling-contact":
+        return False
+    # A pinion of plain bar outlasts a cast-iron wheel; a roller only where it runs lightly.
+    outlasts = requirement.part.is_toothed and mate.should_wear != "part"
+    if zone.severity not in ({"light", "medium"} if outlasts else {"light"}):
         return False
     return requirement.load.cycles != "fatigue" and is_soft(mate)
 

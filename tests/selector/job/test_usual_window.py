@@ -353,3 +353,12 @@ def test_a_hot_knife_for_rope_asks_for_no_hardness():
     hot = {"limit": {"service_temperature": "350 degC"}}
     knife = plate("Rope knife", **{"part.feature": [{"kind": "edge", "at": 0}]}, **hot)
     assert with_mate(knife, "nylon rope") is None
+
+
+def test_a_pinion_in_a_cast_iron_wheel_asks_for_no_hardness_and_a_roller_on_it_does():
+    roller = of("rolling-contact", "medium", size=40)
+    gear = roller.part.model_copy(update={"shape_class": "gear"})
+    occasional = roller.load.model_copy(update={"cycles": "occasional"})
+    pinion = roller.model_copy(update={"part": gear, "load": occasional})
+    assert with_mate(pinion, "cast-iron wheel", "either") is None
+    assert with_mate(roller, "cast-iron rail", "either").low_hrc == 58
