@@ -137,7 +137,7 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
     if make in {"hardened", "skin"}:
         merit = _by_analysis(merit, duty, work)
     merit = min(merit, _most(duty, work))
-    if make == "prehard" and duty == "spring":
+    if make == "prehard" and duty in {"spring", "strip blade"}:
         merit = USUAL if kind in _SPRING_KINDS else NEVER
     if make == "prehard" and duty == "soil" and kind in _SPRING_KINDS:
         # Hoes and edgers are cut cold of hard strip.
