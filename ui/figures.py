@@ -283,14 +283,17 @@ def look_out(cautions: Iterable[CautionOut]) -> str:
 
 
 def in_short(option: OptionOut) -> str:
-    """Return an option in one line with its place, for a list to choose from."""
-    return f"{option.place} · {unplaced(option)}"
+    """Return an option by its place, bar, way and bath, for a list to choose from."""
+    return f"{option.place} · {_done(option)}"
 
 
 def unplaced(option: OptionOut) -> str:
     """Return an option in one line: bar, way, bath, chance."""
+    return f"{_done(option)}; {chance_words(option.passing_all, option.within_budget)}"
+
+
+def _done(option: OptionOut) -> str:
+    """Return what is done with which bar."""
     bar = f"{option.spoken}, {condition_words(option.condition)}"
     by = f" in {option.medium.replace('-', ' ')}" if option.medium else ""
-    chance = chance_words(option.passing_all, option.within_budget)
-    way = lower(option.route_name)
-    return f"{bar}: {way}{by}; {chance}"
+    return f"{bar}: {lower(option.route_name)}{by}"

@@ -121,10 +121,7 @@ def weighed_otherwise(page: Page) -> float:
 
 
 def asked_anew(page: Page, length: str, pause_s: float = 0.0) -> float:
-    """Return how long it takes from a changed field to the new advice with its cards. [s].
-
-    With a pause, as of a hand that leaves the keys for the button: from the press on.
-    """
+    """Return how long it takes from a changed field to the new advice with its cards. [s]."""
     page.locator(".st-key-views a").filter(has_text="Part").first.click()
     page.get_by_role("heading", name="Your part").wait_for()
     settle(page)
@@ -137,6 +134,7 @@ def asked_anew(page: Page, length: str, pause_s: float = 0.0) -> float:
         page.get_by_role("heading", name="What matters to you").wait_for()
 
     typed = took(lambda: box.press("Tab"))
+    # After a pause, as of a hand that leaves the keys for the button, from the press on.
     page.wait_for_timeout(1_000 * pause_s)
     spent = took(ask) + (0.0 if pause_s else typed)
     settle(page)

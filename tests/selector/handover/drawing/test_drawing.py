@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from operator import attrgetter
 
 import numpy as np
 import pytest
@@ -35,6 +36,7 @@ from selector.handover.drawing.said import fillets, hard_end_mm
 from selector.handover.drawing.sizes import across_words
 from selector.handover.drawing.slots import Label, slots
 from selector.handover.drawing.strip import HOT_BOUNDS_C
+from selector.handover.drawing.tint import both
 from selector.requirement.part import Feature, Part, Section
 from tests.svg_text import box, spots, true_width
 
@@ -143,7 +145,9 @@ def test_what_is_hard_is_hatched_on_paper_and_filled_on_a_screen():
     marks = Marks((Band(0.0, 30.0, None, 54.0, "54 HRC"),))
     assert "url(#" in drawn(SHAFT, marks, PAPER).svg
     assert "url(#" not in drawn(SHAFT, marks, LIGHT).svg
-    assert DARK.steps[4] in drawn(SHAFT, marks, for_screen(900, 200, dark=True)).svg
+    screen = drawn(SHAFT, marks, for_screen(900, 200)).svg
+    for colour in (attrgetter("ink"), lambda look: look.steps[4]):  # light and dark in one
+        assert both(colour(LIGHT), colour(DARK)) in screen
 
 
 def field(low: float, high: float) -> Field:
