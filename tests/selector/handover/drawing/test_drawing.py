@@ -10,7 +10,7 @@ import pytest
 from selector.handover.drawing.axis import axis_of, stretches
 from selector.handover.drawing.canvas import Box, Canvas, Type, text_width
 from selector.handover.drawing.end_features import circle_path
-from selector.handover.drawing.end_view import end_extent_mm, extent_mm, shape_path
+from selector.handover.drawing.end_view import draw_end, end_extent_mm, extent_mm, shape_path
 from selector.handover.drawing.features import place_of, words_of
 from selector.handover.drawing.fields import cut_paths, depth_share, surface_runs, value_at
 from selector.handover.drawing.look import (
@@ -165,6 +165,14 @@ def test_a_band_lies_under_the_surface_as_deep_as_it_is():
     )
     assert cut_paths(side, marks, 0.0, 48.0) == ""
     assert hard_end_mm(side, marks) == (30.0, 90.0)
+
+
+def test_the_end_view_is_as_hard_as_the_surface_beside_it():
+    for hrc, step in ((49.0, 3), (54.0, 4)):
+        canvas = Canvas(LIGHT, "k")
+        draw_end(canvas, SHAFT, Marks(field=field(hrc, hrc)), (50.0, 50.0), 1.0)
+        fills = set(re.findall(r'fill="(#\w+)"', "".join(canvas.elements)))
+        assert fills - {LIGHT.soft, LIGHT.ink} == {LIGHT.steps[step]}
 
 
 def test_a_field_is_cut_where_its_hardness_passes_a_bound():
