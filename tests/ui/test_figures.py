@@ -86,6 +86,18 @@ def test_an_option_in_one_line_has_its_place_or_none(advice):
     assert f"1 · {figures.unplaced(first)}".startswith(f"{figures.in_short(first)}; right")
 
 
+def test_the_figures_of_a_strip_are_in_the_scale_of_the_large_one(advice):
+    first = advice.options[0]
+    soft = first.hardness.surface.model_copy(update={"p05": -5.0, "p50": 8.0, "p95": 16.0})
+    bought = first.model_copy(
+        update={"hardness": first.hardness.model_copy(update={"surface": soft})}
+    )
+    for option, count in ((first, 2), (bought, 1)):
+        html = figures.four(option, (), None)
+        assert html.count("class='tw-ticks'") == count
+    assert "HB" in figures.four(bought, (), None)
+
+
 def test_the_list_says_its_own_currency_where_it_has_no_head(advice):
     html = figures.listing(advice, None)
     assert html.count("data-unit='EUR'") == len(advice.options)

@@ -45,9 +45,9 @@ if found.measures:
         + (upper(item.step) + "." if item.step else "Nothing narrows it beforehand.")
         for item in found.measures
     )
-st.header("Where it turns", anchor=False)
 dearer = found.dearer
 if dearer is not None and dearer.first_then in by_id:
+    st.header("Where it turns", anchor=False)
     st.markdown(
         plain(
             f"The first stays first until a good one costs {dearer.at:.0f} {currency} "
