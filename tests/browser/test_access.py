@@ -79,6 +79,7 @@ def test_on_a_phone_the_drawing_stays_above_and_the_way_is_one_line_with_a_menu(
     assert violations(COLOURS) == {}
     page.get_by_role("link", name="Steels", exact=True).click()
     page.get_by_role("heading", name="Steels").wait_for()
+    page.get_by_role("link", name="Steels", exact=True).wait_for(state="hidden")
 
 
 def test_on_a_phone_all_that_decides_is_in_sight(page, opened, kept):
