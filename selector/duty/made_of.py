@@ -28,6 +28,11 @@ THROUGH: Mapping[Duty, Mapping[str, float]] = {
     "struck edge": _STRUCK_EDGE,
     "pressed edge": {**_STRUCK_EDGE, "oil-tool": _U, "air-tool": _U, "hot-work-tool": _A},
     "cutting edge": _TOOL_EDGE,
+    # Saws, card scrapers: of strip hardened by its maker, or of ground stock.
+    "strip blade": {
+        "high-carbon": _U, "spring": _U, "water-tool": _S, "oil-tool": _A,
+        "martensitic-stainless": _S,
+    },
     "grit": {
         "oil-tool": _U, "air-tool": _U, "water-tool": _U, "bearing": _U, "high-carbon": _A,
         "high-speed": _A, "shock-tool": _A, "spring": _S, "medium-carbon": _S, "alloy": _S,

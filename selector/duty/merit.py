@@ -4,4 +4,4 @@
 USUAL, ALSO, SELDOM, NEVER = 1.0, 0.7, 0.4, 0.0
 # Duties of an edge: one that is struck or pressed, and one that cuts.
 EDGES = frozenset({"struck edge", "pressed edge"})
-CUTS = EDGES | {"cutting edge"}
+CUTS = EDGES | {"cutting edge", "strip blade"}

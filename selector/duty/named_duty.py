@@ -6,7 +6,7 @@ from typing import Literal
 
 from selector.job.demand import Demand
 from selector.job.drive import is_drive_end, is_key
-from selector.job.usual_window import is_struck_edge
+from selector.job.usual_window import is_strip_blade, is_struck_edge
 from selector.kept import per_record
 from selector.requirement import Requirement
 from selector.requirement.whole import LEAST_WEAR
@@ -15,7 +15,7 @@ from selector.requirement.zone import Wear
 Duty = Literal[
     "struck edge", "pressed edge", "cutting edge", "grit", "soil", "gear", "rolling",
     "struck body", "spring", "drive", "key", "sliding", "tool", "plain", "gauge",
-    "pressed face", "struck face", "rubbing tool",
+    "pressed face", "struck face", "rubbing tool", "strip blade",
 ]  # fmt: skip
 # Who asks so much hardness where nothing wears has a tool in mind. [HRC]
 TOOL_HRC = 45.0
@@ -31,6 +31,7 @@ class _Zone:
     wear: Wear
     struck: bool
     edged: bool
+    strip: bool
     pressed: bool
     toothed: bool
     spring: bool
@@ -53,6 +54,7 @@ class _Zone:
             wear=zone.wear,
             struck=struck,
             edged=is_struck_edge(asked, zone),
+            strip=is_strip_blade(asked),
             pressed=asked.presses,
             toothed=asked.part.is_toothed,
             spring=asked.is_spring,
@@ -79,6 +81,7 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("key", lambda z: z.breaks),
     ("spring", lambda z: z.spring),
     ("plain", lambda z: z.sparing),
+    ("plain", lambda z: z.wear in {"edge-impact", "abrasive"} and z.soft),
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
     ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
     ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
@@ -91,14 +94,16 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     # Where a die draws or coins, metal rubs on it under pressure.
     ("pressed face", lambda z: z.wear in {"sliding", "abrasive"} and z.pressed),
     ("gauge", lambda z: z.wear == "sliding" and z.gauge and not z.soft),
+    ("strip blade", lambda z: z.wear == "abrasive" and z.strip),
     ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
     ("grit", lambda z: z.wear == "abrasive"),
-    ("rolling", lambda z: z.wear == "rolling-contact"),
+    ("rolling", lambda z: z.wear == "rolling-contact" and not z.soft),
     ("drive", lambda z: z.drives),
     ("key", lambda z: z.key),
     # What is hammered and forms by a face that rubs: doming punches, stakes.
     ("struck face", lambda z: z.struck and z.wear == "sliding" and not z.soft),
-    ("struck body", lambda z: z.struck),
+    # What is struck and wears by nothing is of plain bar: holdfasts, caps, stamps for leather.
+    ("struck body", lambda z: z.struck and not z.soft),
     ("rubbing tool", lambda z: z.wear == "sliding" and not z.soft and z.rubs),
     ("sliding", lambda z: z.wear == "sliding" and not z.soft),
     ("tool", lambda z: z.hard),

@@ -8,7 +8,8 @@ from numpy.typing import NDArray
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardness_scale import hrc_from_hv
-from selector.job.demand import APART_HRC, Demand
+from selector.job.demand import Demand
+from selector.job.mate import APART_HRC
 from selector.requirement import Requirement
 from selector.requirement.zone import Zone
 from selector.wording import shown, times_in_100

@@ -42,6 +42,9 @@ ALTERNATING = 0.5
 # Axial over bending fatigue limit (R. G. Budynas, J. K. Nisbett, Shigley's Mechanical
 # Engineering Design, 9th ed., 2011, Eq. 6-26, from memory).
 AXIAL_FATIGUE = 0.85
+# What presses is pulled by a share of its load when the work is stripped off it: 5 to 20 parts
+# in 100. Pushed, it does not tire. Common practice of press shops, no source. [-]
+STRIPS = 0.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +52,8 @@ class Stress:
     """One load on one section: nominal stress, what yielding throughout adds, its notch.
 
     The stress is that of the whole section, and so is the notch factor, lost steel included.
-    Where the section yields throughout, no notch counts and a hole is deducted instead.
+    Where the section yields throughout, no notch counts and a hole is deducted instead. Of an
+    axial load, `pulled` is the share that pulls.
     """
 
     load: Literal["torsion", "bending", "axial"]
@@ -57,6 +61,7 @@ class Stress:
     plastic_ratio: float
     notch: float
     finish: Finish = "machined"
+    pulled: float = 1.0
 
     @property
     def kind(self) -> Literal["torsion", "bending"]:
@@ -69,7 +74,7 @@ class Stress:
 
     def fatigue_factor(self, hv: Floats) -> Floats:
         """Return the fatigue factor of this load alone, over hardness in HV."""
-        amplitude = ALTERNATING * self.nominal_mpa
+        amplitude = ALTERNATING * self.pulled * self.nominal_mpa
         factor = fatigue_factor(amplitude, hv, self.kind, self.notch, self.finish)
         return AXIAL_FATIGUE * factor if self.load == "axial" else factor
 
@@ -145,7 +150,9 @@ def _stresses(asked: Requirement, notch: Notches) -> tuple[tuple[Stress, ...], .
             here.append(Stress("bending", mpa, ratio, bend))
         if load.axial:
             mpa = load.axial / area_mm2(section)
-            here.append(Stress("axial", mpa, float(notch.net_axial[index]), bend))
+            pulled = STRIPS if asked.presses else 1.0
+            net = float(notch.net_axial[index])
+            here.append(Stress("axial", mpa, net, bend, pulled=pulled))
         stressed.append(tuple(here))
     if _is_drawn_smooth(asked):
         return tuple(tuple(replace(s, finish="ground") for s in here) for here in stressed)

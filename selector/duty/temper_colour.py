@@ -17,6 +17,9 @@ _HOUR_C: Mapping[Duty, float] = {
     "struck edge": 260.0, "struck body": 280.0, "struck face": 250.0, "pressed edge": 215.0,
 }  # fmt: skip
 _SWUNG_C = 220.0
+# A point as thin as the last that is bent, or an end that is twisted, is tempered to blue, or
+# it snaps; a broad blade bends a little and is not. Common practice. [°C], [-], [mm]
+_PRISES_C, _BROAD, _THIN_MM = 270.0, 2.0, 4.0
 
 
 def usual_temper_c(demand: Demand, asked: Requirement) -> float | None:
@@ -39,5 +42,13 @@ def usual_temper_c(demand: Demand, asked: Requirement) -> float | None:
         return None
     duty = duty_of(demand, asked)
     if duty == "struck edge" and asked.load.impact != "hammered":
-        return _SWUNG_C
+        return _PRISES_C if _prises(demand, asked) else _SWUNG_C
     return _HOUR_C.get(duty)
+
+
+def _prises(demand: Demand, asked: Requirement) -> bool:
+    """Return whether a thin edge is twisted, or a thin point bent."""
+    load, sections = asked.load, asked.part.section
+    thin = [n for n in demand.sections if sections[n].narrowest_mm <= _THIN_MM]
+    slim = {n for n in thin if sections[n].across_mm <= _BROAD * sections[n].size}
+    return any(load.twists(n) or (n in slim and load.bends(n)) for n in thin)

@@ -8,13 +8,17 @@ from dataclasses import dataclass, replace
 
 from selector.hardness_scale import hrc_from_hv
 from selector.job.drive import is_drive_end, turns_slot
+from selector.job.mate import (
+    APART_HRC,
+    PLAIN_BAR_HRC,
+    is_softer_than_steel,
+    soft_mate_hrc,
+)
+from selector.job.soft_zone import why_soft
+from selector.job.usual_depth import usual_depth_mm
 from selector.job.usual_window import (
     GAUGE,
-    PLAIN_BAR_HRC,
     Usual,
-    runs_in_bearing,
-    spares_teeth,
-    usual_depth_mm,
     usual_spring,
     usual_window,
 )
@@ -25,6 +29,9 @@ TOP_HRC = 66.0
 _TOP_BY_IMPACT = {"none": TOP_HRC, "light": 62.0, "hammered": 60.0}
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
 _DRIVE = Usual(39.0, 50.0, 39.0)
+# Smaller squares are of silver steel tempered to blue, and hexagon keys harder still. Common
+# practice. [mm]
+_SMALL_MM, _SMALL_DRIVE, _HEX_KEY = 6.0, Usual(39.0, 54.0, 39.0), Usual(46.0, 58.0, 42.0)
 # The blade of a screwdriver: floor of ASME B107.15-2002, 5.4.3, top by common practice.
 _BLADE = Usual(50.0, 58.0, 48.0)
 # Where lives depend on it, bar is certified as hard as this; a part is tough before all else.
@@ -34,18 +41,12 @@ _VITAL_DRIVE = Usual(28.0, CERTIFIED_HRC, 24.0)
 # A window off the drawing is read with this slack unless the user says "must": a file feels
 # 2 HRC, and a part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
-# The softer of a pair wears for certain this far below the other. Common practice. [HRC]
-APART_HRC = 4.0
 # Of a pair that is hard right up this far half of that will do: pins of 58 HRC run in bushes of
 # 60, and softer ones wear for nothing. Common practice. [HRC]
 BOTH_HARD_HRC, BOTH_HARD_APART_HRC = 55.0, 2.0
 _LEAST_WIDTH_HRC = 4.0
-# No steel is softer, about 110 HB. Common practice. [HRC]
-SOFTEST_STEEL_HRC = -14.0
 # Plain bar lies between 110 and 240 HB. Common practice. [HRC]
 _PLAIN_WIDTH_HRC = 35.0
-# A struck head or body beside a hard working end; harder, it chips. Common practice. [HRC]
-STRUCK_BODY_HRC = 48.0
 # What hardness is for, where a load is borne without it.
 FOR_WEAR, FOR_CORNERS, WISHED = "for wear", "for the corners of the drive", "your own wish"
 FOR_SPRING = "to spring back"
@@ -88,10 +89,10 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     if requirement.is_spring:
         return _springing(requirement, number, zone)
     usual = usual_window(requirement, zone)
-    if usual is not None and not _softer_than_steel(zone):
+    if usual is not None and not is_softer_than_steel(zone):
         return _derived(requirement, number, usual, depth)
     turning = _turning(requirement, number, zone)
-    return turning or _undemanding(zone, number, *_why_soft(requirement, zone))
+    return turning or _undemanding(zone, number, *why_soft(requirement, zone))
 
 
 def _turning(requirement: Requirement, number: int, zone: Zone) -> Demand | None:
@@ -101,7 +102,7 @@ def _turning(requirement: Requirement, number: int, zone: Zone) -> Demand | None
         reason = "a blade that turns a slot (common practice)"
         return _throughout(number, zone, _BLADE, reason, FOR_CORNERS)
     if is_drive_end(requirement, zone):
-        return _behind(requirement, _driving(number, zone, vital=requirement.safety_critical))
+        return _behind(requirement, _driving(requirement, number, zone))
     return None
 
 
@@ -137,11 +138,15 @@ def _given(number: int, zone: Zone, window: Window, depth: float) -> Demand:
     )
 
 
-def _driving(number: int, zone: Zone, *, vital: bool) -> Demand:
+def _driving(requirement: Requirement, number: int, zone: Zone) -> Demand:
     """Return the demand of a zone that drives by its corners."""
-    usual = _VITAL_DRIVE if vital else _DRIVE
+    widest = max(requirement.sections_of(zone), key=lambda section: section.size)
+    usual = _DRIVE if widest.size > _SMALL_MM else _SMALL_DRIVE
     reason = "a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps"
-    if vital:
+    if widest.shape == "hexagon" and zone.section == (1,):
+        usual, reason = _HEX_KEY, "a hexagon that enters a screw (common practice)"
+    if requirement.safety_critical:
+        usual = _VITAL_DRIVE
         reason = "a driving end, and lives depend on it: pre-hardened bar (common practice)"
     return _throughout(number, zone, usual, reason, FOR_CORNERS)
 
@@ -191,7 +196,7 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
         wish = ", a wish only: it is called a gauge, but nothing says that it is kept true"
     # A cheap loser needs to be strong enough, no more: a mate as soft as plain bar is spared by
     # any that is no harder.
-    loser = _soft_mate_hrc(zone)
+    loser = soft_mate_hrc(zone)
     free = vital or wet or light or called or loser is not None
     floor = min(usual.floor_hrc, aim.low_hrc)
     bought = min(
@@ -235,8 +240,10 @@ def _worn(requirement: Requirement, zone: Zone, usual: Usual) -> _Aim:
     if mate is not None and mate.should_wear == "part":
         high = high - APART_HRC if other is None else min(high, other - apart_hrc(other))
         words += ", softened because this part is to be the one that wears"
-    wide = _LEAST_WIDTH_HRC if _soft_mate_hrc(zone) is None else _PLAIN_WIDTH_HRC
+    wide = _LEAST_WIDTH_HRC if soft_mate_hrc(zone) is None else _PLAIN_WIDTH_HRC
     low = min(usual.low_hrc, high - wide)
+    if mate is not None and mate.should_wear == "part" and (other or 0.0) >= BOTH_HARD_HRC:
+        low = high - wide
     if mate is not None and other is not None and mate.should_wear == "mate":
         needed = min(other + apart_hrc(other), high - _LEAST_WIDTH_HRC)
         if needed > low:
@@ -249,42 +256,11 @@ def apart_hrc(other_hrc: float) -> float:
     return BOTH_HARD_APART_HRC if other_hrc >= BOTH_HARD_HRC else APART_HRC
 
 
-def _soft_mate_hrc(zone: Zone) -> float | None:
-    """Return the hardness of a mate as soft as plain bar that is to be spared. [HRC]."""
-    mate = zone.mate
-    other = _hrc(mate.hardness) if mate is not None and mate.should_wear == "part" else None
-    return other if other is not None and other - APART_HRC < PLAIN_BAR_HRC else None
-
-
-def _softer_than_steel(zone: Zone) -> bool:
-    """Return whether a mate that is to be spared is softer than any steel."""
-    other = _soft_mate_hrc(zone)
-    return other is not None and other < SOFTEST_STEEL_HRC
-
-
 def _over_mate(zone: Zone) -> float:
     """Return the hardness that outlasts a mate of which either may wear, if it is known."""
     mate = zone.mate
     other = _hrc(mate.hardness) if mate is not None and mate.should_wear == "either" else None
     return TOP_HRC if other is None else other + APART_HRC
-
-
-def _why_soft(requirement: Requirement, zone: Zone) -> tuple[str, float | None]:
-    """Return why a zone asks for no hardness, and what a struck one must not pass. [HRC]."""
-    reason = "no wear: strength alone decides"
-    if zone.wear != "none":
-        reason = "light sliding asks for no hardness"
-    if spares_teeth(requirement, zone):
-        reason = "teeth lightly loaded against a mate as soft as plain bar ask for no hardness"
-    if runs_in_bearing(requirement, zone):
-        reason = f"a shaft in {zone.mate.material if zone.mate else 'bronze'}, which is to wear"
-        reason += ": strength alone decides"
-    if _softer_than_steel(zone):
-        reason = "its mate is softer than any steel: finish and oil spare that, not hardness"
-    if requirement.load.impact != "hammered":
-        return reason, None
-    struck = f"; struck, so not above {STRUCK_BODY_HRC:.0f} HRC (common practice)"
-    return reason + struck, STRUCK_BODY_HRC
 
 
 def _undemanding(zone: Zone, number: int, reason: str, ceiling_hrc: float | None) -> Demand:

@@ -17,7 +17,7 @@ _PIECES = (
 )
 
 
-def _named(words: str, others: str = "") -> re.Pattern[str]:
+def named(words: str, others: str = "") -> re.Pattern[str]:
     """Return the pattern of words that are not followed by a piece, or another that is none."""
     ends = _PIECES + ("|" + others if others else "")
     return re.compile(rf"\b(?:{words})\b(?![^,;(]*\b(?:{ends})s?\b)", re.IGNORECASE)
@@ -25,7 +25,7 @@ def _named(words: str, others: str = "") -> re.Pattern[str]:
 
 # What shears, pierces or coins by its corners under a press or a lever.
 _PRESSES = re.compile(
-    _named(
+    named(
         r"punch(?:es)?|dies?|shears?|croppers?|nibblers?|guillotines?|anvils?",
         "shank|set|plate|block|nut|shoe|bolster|cushion",
     ).pattern
@@ -36,7 +36,7 @@ _PRESSES = re.compile(
     re.IGNORECASE,
 )
 # What measures or sets by its faces. Rails and wire have a gauge too, and are none.
-_MEASURES = _named(
+_MEASURES = named(
     r"(?<!narrow-)(?<!standard-)(?<!broad-)(?<!\d in )(?<!\d mm )"
     r"(?<!track )(?<!rail )(?<!loading )(?<!marking )ga?uges?(?! plate)|type[- ]high|"
     r"setting (?:ring|plug|master|piece|block|disc)s?|parallels?|"
@@ -45,10 +45,17 @@ _MEASURES = _named(
     r"(?:test|proof|master|check(?:ing)?) (?:mandrel|bar|piece|pin|plug|ring|disc|square)s?|"
     r"straight[- ]?edges?|(?:micrometer|caliper|comparator) (?:anvil|face|jaw|pin)s?"
 )
+# What it is for, where that is to measure; a stand for that measures nothing itself.
+_TO_MEASURE = re.compile(
+    r"\bfor (?:measuring|gauging|checking|calibrating|inspecting)\b", re.IGNORECASE
+)
+_NO_MEASURE = re.compile(
+    rf"\b(?:{_PIECES}|frame|table|arm|rail|rod|base|tray|rack)s?\b", re.IGNORECASE
+)
 # A tool that is nothing without its edge or point, whether or not that is among its features;
 # what only holds or turns such a tool has none.
 _NO_TOOL = "wrench|shank|arbor|wheel|block|pin"
-_EDGED = _named(
+_EDGED = named(
     r"(?:chisel|centre punch|center punch|axe|hatchet|adze|gouge|graver|burin|scriber|"
     r"scribing (?:block )?(?:needle|point)|plane iron|reamer|tap|d-bit|drill bit|"
     r"(?:star|rock) drill|hardy|"
@@ -58,13 +65,13 @@ _EDGED = _named(
     _NO_TOOL,
 )
 # What these words name has an edge, or is a plate: that lies in the part, not in its name.
-_MAYBE_EDGED = _named(
+_MAYBE_EDGED = named(
     r"(?:knife|knive|blade|scraper|cutter|shear|bolster|burr|hob|coulter)s?", _NO_TOOL
 )
 # A stretch that the shop calls so ends in an edge or a point.
 _END_EDGED = re.compile(r"\b(?:(?:cutting )?edge|point|lip|tooth|teeth)s?\b", re.IGNORECASE)
 # An edge that cuts metal, or cuts nothing but must be as hard as can be.
-_CUTS_METAL = _named(
+_CUTS_METAL = named(
     r"(?:graver|burin|reamer|tap|d-bit|drill bit|form tool|parting tool|turning tool|"
     r"boring tool|facing tool|fly[- ]?cutter|countersink|counterbore|hob|broach|rotary burr|"
     r"milling cutter|wheel cutter)s?",
@@ -75,14 +82,14 @@ _BLUNT = re.compile(
     r"\b(mix(?:ing|er)?|stirr(?:ing|er)|fan|turbine|propeller|agitator|paddle)\b", re.IGNORECASE
 )
 # What holds, guides or winds a spring is none; one leaf of a spring and a reed are.
-_SPRING = _named(
+_SPRING = named(
     r"(?:main|hair)?springs?|r-?clips?|circlips?|(?:snap|retaining) rings?|"
     r"reeds?(?: tongues?)?|(?:top|main|master|second|bottom|helper) lea(?:f|ves)",
     "pin|seat|hanger|perch|compressor|pliers|groove|anchor|anchorage|plate|hook|eye|cup|collar|"
     "retainer|tensioner|block|post|stop|cover|cap|guide|end|former|winder|mandrel|tester|maker|"
     "arbor|gauge|box|peg|button|buckle|saddle|knife",
 )
-_LEAF = _named(r"lea(?:f|ves)")
+_LEAF = named(r"lea(?:f|ves)")
 # An end that is turned or ground to a form of its own.
 _FORMED = re.compile(
     r"\b(?:ball|cone|conical|dom(?:e|ed|ing)|spherical|taper(?:ed)?|point(?:ed)?|nosed?|"
@@ -90,7 +97,7 @@ _FORMED = re.compile(
     re.IGNORECASE,
 )
 # A tool in the hand or the lathe that forms or polishes the work by rubbing on it.
-_RUBS = _named(
+_RUBS = named(
     r"burnish(?:er|ing)s?|planish(?:er|ing)s?|creasers?|slickers?|(?:metal[- ])?spinning|"
     r"(?:flaring|swaging|beading|bead|forming|bending|seaming|curling|tube) "
     r"(?:cone|roll|roller|former|mandrel|tool|pin|form)s?|tools?",
@@ -98,6 +105,8 @@ _RUBS = _named(
 )
 # What a mate is called that stones lie in.
 _SOIL = re.compile(r"\b(?:soils?|earth|mud|clay|turf|gravel|ground|dirt|stubble)\b", re.I)
+# What stones lie in where a tool is knocked through it.
+_STONY = re.compile(r"\b(?:sand|mortar|rubble|shingle|stones|paving|asphalt|tarmac)\b", re.I)
 # What is cut at a bench, where no stones lie.
 _AT_BENCH = re.compile(
     r"\b(?:paper|card|(?:card|mill|straw)?boards?|leather|hides?|cloth|canvas|felt|cork|rubber|"
@@ -105,7 +114,7 @@ _AT_BENCH = re.compile(
     re.IGNORECASE,
 )
 # A hammered tool that leaves its own form in the work, whatever its thickness.
-_STAMPS = _named(
+_STAMPS = named(
     r"(?:rivet )?snaps?|punch(?:es)?|stamps?|chasers?|chasing tools?|matting tools?|"
     r"(?:letter|number|figure)s?(?: stamp| punch)?",
     "holder|block|arbor|shank|set|plate|bar|rod",
@@ -113,6 +122,12 @@ _STAMPS = _named(
 _FERROUS = re.compile(r"steel|iron\b", re.IGNORECASE)
 _METAL = re.compile(
     r"steel|iron\b|brass|bronze|copper|alumini?um|metal|gunmetal|silver|gold|zinc|\bcast\b",
+    re.IGNORECASE,
+)
+# What is turned, bored or reamed and is no metal.
+_NO_METAL = re.compile(
+    r"wood|timber|\b(?:oak|elm|beech|birch|maple|pine|ebony|horn|bone|ivory|shell|clay|plaster|"
+    r"cork|leather|stone|slate|alabaster)\b",
     re.IGNORECASE,
 )
 # Metal as it goes into a press, a die or a bending tool.
@@ -133,7 +148,7 @@ _TEETH = re.compile(r"\b(\d+)\s?(?:t\b|teeth|tooth)", re.IGNORECASE)
 # A spring that is bent sharp to its shape.
 _FOLDED = re.compile(r"\b(v|u|hairpin|folded|bent)[- ]springs?\b", re.IGNORECASE)
 # What digs or cuts the ground: stones strike it.
-_GROUND = _named(
+_GROUND = named(
     r"(?:plough|plow|share|tine|harrow|hoe|spade|shovel|mattock|pickaxe|coulter|digger|"
     r"bucket (?:tooth|teeth|edge)|grader|ripper|flail|mower (?:blade|section)|subsoiler|"
     r"rot[ao]vator|(?:rotary )?tiller|scarifier|ridger|mou?ldboard|landside|trencher|"
@@ -142,7 +157,7 @@ _GROUND = _named(
     r"pug[- ]?mill|clay|earth|stump|ditch(?:er|ing)?)s?"
 )
 # These work the ground or, where they wear lightly, wood, mortar or a lock.
-_MAYBE_GROUND = _named(r"(?:pick|drag|edger|trowel|auger)s?")
+_MAYBE_GROUND = named(r"(?:pick|drag|edger|trowel|auger)s?")
 
 
 def is_ferrous(material: str) -> bool:
@@ -155,9 +170,19 @@ def is_metal(material: str) -> bool:
     return _METAL.search(material) is not None
 
 
+def is_no_metal(material: str) -> bool:
+    """Return whether what is worked is wood, horn, clay or the like."""
+    return _NO_METAL.search(material) is not None and not is_metal(material)
+
+
 def is_soil(material: str) -> bool:
     """Return whether a mate is ground that stones lie in."""
     return _SOIL.search(material) is not None
+
+
+def is_stony(material: str) -> bool:
+    """Return whether what a tool is knocked through has stones in it."""
+    return _STONY.search(material) is not None
 
 
 def is_bench_work(material: str) -> bool:
@@ -183,6 +208,8 @@ def presses(name: str) -> bool:
 
 def measures(name: str) -> bool:
     """Return whether it measures or sets by its faces."""
+    if _TO_MEASURE.search(name) and not _NO_MEASURE.search(itself(name)):
+        return True
     return _MEASURES.search(itself(name)) is not None
 
 

@@ -104,10 +104,10 @@ class Requirement(Asked):
 
     @property
     def hardly_wears(self) -> bool:
-        """Whether nothing wears, or slides more than lightly."""
+        """Whether nothing wears, or rubs more than lightly; an edge wears."""
+        least = {LEAST_WEAR} if self.has_edge else {LEAST_WEAR, ("abrasive", "light")}
         return all(
-            zone.wear == "none" or (zone.wear, zone.severity) == LEAST_WEAR
-            for zone in self.zone
+            zone.wear == "none" or (zone.wear, zone.severity) in least for zone in self.zone
         )
 
     @property
@@ -186,8 +186,10 @@ class Requirement(Asked):
     @property
     def cuts_metal(self) -> bool:
         """Whether an edge cuts metal: by its name, or by what it is to outlast."""
+        mates = [zone.mate.material for zone in self.zone if zone.mate is not None]
+        named = part_name.cuts_metal(self.part.name)
         return self.is_edged and (
-            part_name.cuts_metal(self.part.name)
+            (named and not any(map(part_name.is_no_metal, mates)))
             or any(
                 zone.wear == "abrasive"
                 and zone.mate is not None
@@ -265,6 +267,8 @@ def _works_ground(asked: Requirement) -> bool:
     mates = [zone.mate.material for zone in worn if zone.mate is not None]
     if any(map(part_name.is_bench_work, mates)):
         return False
-    dug = any(map(part_name.is_soil, mates))
+    dug = any(map(part_name.is_soil, mates)) or (
+        asked.load.impact == "light" and any(map(part_name.is_stony, mates))
+    )
     named = part_name.works_ground(asked.part.name, lightly=lightly)
     return bool(worn) and (named or (dug and not lightly))

@@ -31,6 +31,7 @@ def test_a_name_says_whether_a_part_has_an_edge(name, edged):
 @pytest.mark.parametrize(("name", "wear", "impact", "duty"), [
     ("Cold chisel", "edge-impact", "hammered", "struck edge"),
     ("Hammer face", "edge-impact", "hammered", "struck body"),
+    ("Bench holdfast", "none", "hammered", "plain"),
     ("Blanking die", "edge-impact", "light", "pressed edge"),
     ("Dog of a clutch", "edge-impact", "light", "struck body"),
     ("Harrow tine", "abrasive", "light", "soil"),

@@ -136,6 +136,12 @@ def test_an_axial_fatigue_load_bears_less_than_a_steady_one():
     assert median({**pulled, "load.cycles": "fatigue"}) < median(pulled)
 
 
+def test_a_punch_that_is_pushed_again_and_again_tires_less_than_what_is_pulled():
+    """Punches stand 1,000 MPa and more for thousands of holes: common practice."""
+    pulled = {**NONE, "load.axial": "300 kN", "part.feature": [], "load.cycles": "fatigue"}
+    assert median({**pulled, "part.name": "Piercing punch"}) > median(pulled)
+
+
 @pytest.mark.parametrize("use", ["lifting", "could hurt"])
 def test_of_an_unknown_load_the_stronger_bar_is_safer_only_where_lives_depend(use):
     unknown = {**NONE, "safety_use": use}

@@ -29,3 +29,12 @@ def test_the_harder_the_blow_the_further_it_is_drawn():
 )
 def test_hardness_alone_decides_what_works_hot_or_slides(changes):
     assert temper_c({**EDGE, **changes}) is None
+
+
+def test_a_point_that_is_bent_is_tempered_further_than_a_blade():
+    """Points of spanners are blue, knives straw to brown: common practice."""
+    knocked = {**EDGE, "part.name": "Point", "load.impact": "light", "load.torque": GONE}
+    knocked["part.section.0"] = {"shape": "round", "size": 3, "length": 30}
+    bent = {**knocked, "load.bending": "0.3 N m"}
+    blade = {**bent, "part.section.0": {"shape": "flat", "size": 3, "width": 25, "length": 30}}
+    assert temper_c(bent) > temper_c(blade) == temper_c(knocked)

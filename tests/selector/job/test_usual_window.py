@@ -1,8 +1,8 @@
 import pytest
 
+from selector.job.usual_depth import usual_depth_mm
 from selector.job.usual_window import (
     is_struck_edge,
-    usual_depth_mm,
     usual_spring,
     usual_window,
 )
@@ -194,3 +194,171 @@ def test_what_cuts_paper_works_no_ground_whatever_it_is_called():
     bound = plough.model_copy(update={"zone": (cutting,)})
     assert plough.works_ground
     assert not bound.works_ground
+
+
+def test_what_bends_or_cuts_grass_is_softer_than_a_plane_iron():
+    knife, saw, sickle, iron = (
+        usual_window(part, part.zone[0])
+        for part in (
+            of("abrasive", name=name, size=1)
+            for name in ("Craft knife", "Tenon saw", "Sickle", "Plane iron")
+        )
+    )
+    assert saw.high_hrc < sickle.high_hrc < knife.high_hrc <= iron.high_hrc
+    assert saw.low_hrc < sickle.low_hrc < knife.low_hrc < iron.low_hrc
+
+
+def test_a_thick_saw_is_no_strip():
+    thick = of("abrasive", name="Saw", size=5)
+    assert usual_window(thick, thick.zone[0]).high_hrc > 60
+
+
+def test_what_is_struck_by_hand_is_softer_than_what_is_swung():
+    struck, swung = (of("edge-impact", name="Axe", impact=i) for i in ("hammered", "light"))
+    windows = [usual_window(part, part.zone[0]) for part in (struck, swung)]
+    assert windows[0].low_hrc < windows[1].low_hrc
+
+
+def with_mate(part, material, wears="mate"):
+    zone = part.zone[0].model_copy(update={"mate": Mate(material=material, should_wear=wears)})
+    return usual_window(part, zone)
+
+
+def test_a_pin_in_a_bush_that_is_to_wear_is_bought_as_it_comes():
+    """Shafts of EN8 as bought, 190 HB, run in bronze bushes everywhere: common practice."""
+    pin = of("sliding", "medium")
+    assert with_mate(pin, "bronze bush").bought_hrc < 15
+    for material, wears in (("bronze bush", "either"), ("brass wheel", "mate")):
+        assert with_mate(pin, material, wears).bought_hrc == 24
+
+
+def test_a_track_of_needles_is_as_hard_as_one_of_rollers():
+    shaft, rolls = of("sliding", "medium"), of("rolling-contact", "medium")
+    track = with_mate(shaft, "needle rollers", "either")
+    assert track == usual_window(rolls, rolls.zone[0])
+
+
+def test_what_presses_on_paper_is_softer_than_what_presses_on_sheet():
+    die = of("edge-impact", "light", name="Perforating die")
+    assert with_mate(die, "paper").low_hrc < with_mate(die, "steel sheet").low_hrc
+
+
+def test_a_broad_face_behind_sheet_works_as_it_is_bought():
+    dolly, dog = (of("edge-impact", name=name) for name in ("Panel dolly", "Clutch dog"))
+    assert usual_window(dolly, dolly.zone[0]).bought_hrc == 5.0
+    assert usual_window(dog, dog.zone[0]).bought_hrc is None
+
+
+def test_a_thin_firing_pin_is_no_edge():
+    pin, punch = (
+        of("edge-impact", name=name, impact="hammered", size=5)
+        for name in ("Firing pin", "Pin punch")
+    )
+    assert not is_struck_edge(pin, pin.zone[0])
+    assert is_struck_edge(punch, punch.zone[0])
+
+
+def test_a_heavily_loaded_cam_is_cased_as_deep_as_a_roller():
+    """Cams are cased 0.8 mm deep and more: common practice."""
+    cam, pin = (of("sliding", "heavy", name=name, size=30) for name in ("Engine cam", "Pin"))
+    assert usual_depth_mm(cam, cam.zone[0]) == 0.8
+    assert usual_depth_mm(pin, pin.zone[0]) == 0.1
+
+
+def test_a_hollow_spanner_is_as_hard_as_jaws():
+    socket = asked({
+        "part.name": "Socket wrench", "part.feature": [],
+        "part.section": [{"shape": "tube", "size": 14, "bore": 7, "length": 25}],
+        "load": {"torque": "15 N m", "impact": "none", "cycles": "occasional"},
+        "zone": [{"section": [1], "wear": "sliding", "severity": "medium"}],
+    })  # fmt: skip
+    assert usual_window(socket, socket.zone[0]).high_hrc == 56
+
+
+def test_what_is_hammered_on_leather_needs_no_hardness_and_on_steel_it_does():
+    stamp = of("sliding", impact="hammered")
+    assert with_mate(stamp, "leather") is None
+    assert with_mate(stamp, "sheet steel").low_hrc == 50
+
+
+def test_a_roller_on_soft_rail_asks_for_no_hardness():
+    roller = of("rolling-contact", size=60)
+    rail = Mate(material="rail", hardness="150 HB", should_wear="either")
+    zone = roller.zone[0].model_copy(update={"mate": rail})
+    assert usual_window(roller, zone) is None
+    loaded = roller.load.model_copy(update={"cycles": "fatigue"})
+    tired = roller.model_copy(update={"load": loaded})
+    assert usual_window(tired, zone).low_hrc == 58
+
+
+def test_a_track_is_as_deep_as_the_force_of_its_rollers_asks():
+    """Needle tracks are hard 0.3 mm deep at least, from memory of bearing catalogues."""
+    plain = of("rolling-contact", "medium", size=60)
+
+    def deep(force_n):
+        load = plain.load.model_copy(update={"contact": force_n})
+        pressed = plain.model_copy(update={"load": load})
+        return usual_depth_mm(pressed, pressed.zone[0])
+
+    assert deep(80.0) == 0.3 < usual_depth_mm(plain, plain.zone[0]) == 0.8 < deep(60_000.0)
+
+
+def test_what_rakes_hot_ash_asks_for_no_hardness_and_what_cuts_hot_does():
+    hot = {"limit": {"service_temperature": "600 degC"}}
+    rake, knife = plate("Ash rake", **hot), plate("Hot knife", **hot, **{
+        "part.feature": [{"kind": "edge", "at": 0}]})  # fmt: skip
+    assert usual_window(rake, rake.zone[0]) is None
+    assert usual_window(knife, knife.zone[0]).high_hrc == 52
+
+
+def test_a_pin_in_nylon_asks_for_no_hardness_and_a_knife_edge_on_agate_for_all():
+    pin = of("sliding", "medium")
+    assert with_mate(pin, "nylon rollers") is None
+    assert with_mate(pin, "agate plane", "either").low_hrc > 58
+
+
+def test_a_thin_leaf_that_bends_in_plaster_is_a_spring_and_a_knife_is_none():
+    leaf = {
+        "part.name": "Leaf", "part.feature": [],
+        "part.section": [{"shape": "flat", "size": 1.2, "width": 18, "length": 70}],
+        "zone": [{"section": [1], "wear": "abrasive", "severity": "light"}],
+        "load": {"impact": "none", "cycles": "occasional", "bending": "2.4 N m"},
+    }  # fmt: skip
+    assert asked(leaf).is_spring
+    assert not asked({**leaf, "part.feature": [{"kind": "edge", "at": 0}]}).is_spring
+    assert not asked({**leaf, "part.name": "Gouge"}).is_spring
+
+
+def test_a_broad_wedge_for_wood_and_a_pick_for_ice_ask_for_no_hardness():
+    wedge = of("edge-impact", impact="hammered", name="Wedge", size=25)
+    assert with_mate(wedge, "green oak") is None
+    assert with_mate(wedge, "granite").low_hrc > 40
+    assert with_mate(of("edge-impact", name="Ice pick", size=6), "ice") is None
+
+
+def test_a_turning_tool_for_clay_does_not_cut_metal():
+    tool = of("abrasive", name="Turning tool", size=5)
+    clay = tool.zone[0].model_copy(update={"mate": Mate(material="clay", should_wear="mate")})
+    assert tool.cuts_metal
+    assert not tool.model_copy(update={"zone": (clay,)}).cuts_metal
+
+
+def test_a_hammered_face_on_brass_works_as_it_is_bought():
+    punch = of("sliding", impact="hammered")
+    assert with_mate(punch, "brass eyelets").bought_hrc == 5.0
+    assert with_mate(punch, "steel rivets").bought_hrc is None
+
+
+def test_a_hot_knife_for_rope_asks_for_no_hardness():
+    hot = {"limit": {"service_temperature": "350 degC"}}
+    knife = plate("Rope knife", **{"part.feature": [{"kind": "edge", "at": 0}]}, **hot)
+    assert with_mate(knife, "nylon rope") is None
+
+
+def test_a_pinion_in_a_cast_iron_wheel_asks_for_no_hardness_and_a_roller_on_it_does():
+    roller = of("rolling-contact", "medium", size=40)
+    gear = roller.part.model_copy(update={"shape_class": "gear"})
+    occasional = roller.load.model_copy(update={"cycles": "occasional"})
+    pinion = roller.model_copy(update={"part": gear, "load": occasional})
+    assert with_mate(pinion, "cast-iron wheel", "either") is None
+    assert with_mate(roller, "cast-iron rail", "either").low_hrc == 58
