@@ -78,7 +78,6 @@ def test_on_a_phone_all_that_decides_is_in_sight_and_a_menu_leads_on(
     def by_the_menu(title):
         page.locator(".st-key-menu button").click()
         page.locator(MENU).get_by_role("link", name=title, exact=True).click()
-        page.locator(".st-key-menu button").filter(has_text=title).click()
         page.locator(MENU).wait_for(state="detached")
         settled()
 
