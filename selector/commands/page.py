@@ -266,6 +266,8 @@ def _racked(advice: AdviceOut) -> list[str]:
             lines.append(f"{bar.bar}: number {bar.place}: {bar.why}.")
         else:
             stopped = {"unknown": "not judged yet: ", "pass": ""}.get(bar.verdict, "out: ")
+            # What gives its place to a near-equal serves, and is not out.
+            stopped = stopped if bar.id is None else ""
             lines.append(f"{bar.bar}: {stopped}{bar.why}.")
     return lines
 
