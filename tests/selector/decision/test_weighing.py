@@ -303,8 +303,8 @@ def test_of_near_ties_of_one_bar_the_more_usual_way_speaks():
         {
             "part.name": "Rivet snap",
             "part.section": [
-                {"shape": "round", "size": "10 mm", "length": "15 mm"},
-                {"shape": "round", "size": "10 mm", "length": "65 mm"},
+                {"shape": "round", "size": "9 mm", "length": "15 mm"},
+                {"shape": "round", "size": "9 mm", "length": "65 mm"},
             ],
             "part.feature": [], "load": {"impact": "hammered", "cycles": "occasional"},
             "zone.0.wear": "edge-impact", "zone.0.severity": "heavy",
@@ -317,6 +317,6 @@ def test_of_near_ties_of_one_bar_the_more_usual_way_speaks():
     advice = advise(wanted, only("115crv3", "42crmo4"))
     silver = next(o for o in advice.options if o.treatment.steel.slug == "115crv3")
     assert silver.treatment.medium.slug == "water"
-    # In oil it comes out as well, and seldom is put there so thick.
+    # In oil it comes out as well, and is put there more seldom.
     oiled = next(b for b in advice.beaten if "local-torch.oil" in b.id)
     assert oiled.score > silver.score
