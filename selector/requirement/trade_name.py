@@ -45,8 +45,7 @@ _PUSHES = named(
 _BACKS = named(r"doll(?:y|ies)|bucking (?:bar|block)s?|holders?-up|hold-ups?|backing irons?")
 # What bends sheet or strip and need not be as hard as what cuts it.
 _BENDS = re.compile(
-    r"\b(?:press[- ]?brake|brake|folding|bending|joggl(?:e|ing)|flanging)\b"
-    r"[^,;(]*\b(?:tool|die|punch|blade|former|block|vee)s?\b",
+    r"\b(?:(?:press|bending|folding)[- ]?brake|folding|bending|joggl(?:e|ing)|flanging)\b",
     re.IGNORECASE,
 )
 _CAM = named(
@@ -91,7 +90,7 @@ def backs(name: str) -> bool:
 
 def bends_metal(name: str) -> bool:
     """Return whether it bends metal and cuts none."""
-    return _BENDS.search(itself(name)) is not None
+    return _BENDS.search(name) is not None
 
 
 def is_cam(name: str) -> bool:
