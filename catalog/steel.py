@@ -168,7 +168,8 @@ class HeatCurve(Record):
 class Tempered(Record):
     """Published hardness against tempering temperature, HRC over °C.
 
-    `hardened_c` is the hardening temperature of the curve, `heat` those of others.
+    `hardened_c` is the hardening temperature of the curve, `heat` those of others; `time_h` is
+    the time at temperature of all its tempers together, `cycles` how often a part is tempered.
     """
 
     curve_hrc: Curve

@@ -5,7 +5,7 @@ from functools import cache
 import numpy as np
 
 from catalog import load_catalog
-from selector.hardening.tempered import hardened_from
+from selector.hardening.tempered import hardened_from, whole_curve
 from selector.metallurgy.published_curve import tempered_from_curve
 
 # How near two sources are asked to come, on the average over one steel. [HRC]
@@ -27,7 +27,7 @@ def catalogued_hrc(slug, temper_c, time_h, heat_c=None):
     if temper_c == AS_QUENCHED:
         return steel.hardened.as_quenched_hrc.middle
     curve = steel.tempered
-    temperatures_c, hrc = np.array(curve.curve_hrc.points).T
+    temperatures_c, hrc = whole_curve(steel).T
     held_s = curve.time_h.value * 3600.0
     return float(tempered_from_curve(temperatures_c, hrc, held_s, temper_c, time_h * 3600.0))
 

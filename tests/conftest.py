@@ -2,7 +2,12 @@
 
 import gc
 import os
+import subprocess
+import sys
+import tempfile
+import time
 from collections.abc import Generator
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
@@ -70,6 +75,66 @@ def pytest_xdist_make_scheduler(
             super()._assign_work_unit(node)
 
     return FromBothEnds(config, log)
+
+
+# The loop of conduction takes longer to compile than all tests to collect, so that of several
+# processes one alone compiles it, meanwhile. A file stands for it as long as it does.
+ROOT = Path(__file__).parent.parent
+HEAT = ROOT / "selector" / "heat"
+COMPILE = """
+import sys
+from pathlib import Path
+try:
+    from selector.heat.conduction import Plan, conduct
+    from selector.heat.exchange import convection, steady
+    from selector.heat.grid import round_grid
+    from selector.heat.steel_property import cooling_steel
+    grid = round_grid(8.0, fineness=0.0)
+    bath = steady(grid, {"side": convection(4000.0, 20.0)})
+    conduct(grid, cooling_steel(), bath, 850.0, Plan(1.0))
+finally:
+    Path(sys.argv[1]).unlink()
+"""
+COMPILING = pytest.StashKey[Path]()
+PATIENCE_S = 60.0
+
+
+def is_kept() -> bool:
+    """Return whether a loop lies there that is younger than its sources."""
+    sources = max(path.stat().st_mtime for path in HEAT.glob("*.py"))
+    made = [path.stat().st_mtime for path in (HEAT / "__pycache__").glob("kernel.*.nbc")]
+    return max(made, default=0.0) > sources
+
+
+def pytest_sessionstart(session: pytest.Session) -> None:
+    """Begin to compile, ahead of the processes that run tests."""
+    config = session.config
+    if hasattr(config, "workerinput") or config.getoption("dist", "no") == "no" or is_kept():
+        return
+    number, name = tempfile.mkstemp(prefix="compiling-")
+    os.close(number)
+    config.stash[COMPILING] = Path(name)
+    program = subprocess.Popen(  # noqa: S603
+        [sys.executable, "-c", COMPILE, name],
+        cwd=ROOT,
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+    )
+    config.add_cleanup(program.wait)
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_configure_node(node: "WorkerController") -> None:
+    """Tell a process which file to wait for."""
+    node.workerinput["compiling"] = str(node.config.stash.get(COMPILING, ""))
+
+
+def pytest_collection_finish(session: pytest.Session) -> None:
+    """Wait for the loop; should it never come, each process compiles its own."""
+    name = getattr(session.config, "workerinput", {}).get("compiling")
+    end = time.monotonic() + PATIENCE_S
+    while name and Path(name).exists() and time.monotonic() < end:
+        time.sleep(0.1)
 
 
 @pytest.hookimpl(wrapper=True)

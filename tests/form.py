@@ -5,8 +5,9 @@ from streamlit.testing.v1 import AppTest
 
 def field(page: AppTest, path: str) -> str:
     """Return the key of a question's widget on the form as it was last filled."""
-    visit = page.session_state["visit"]
-    return f"{visit.id}/{visit.fill}/{path}"
+    visit, within = page.session_state["visit"], path.split(".")
+    fills = sum(visit.fills[".".join(within[:end])] for end in range(1, len(within) + 1))
+    return f"{visit.form}/{fills}/{path}"
 
 
 def unfold(page: AppTest, name: str) -> None:

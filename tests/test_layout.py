@@ -109,12 +109,13 @@ def dotted(module: Path) -> str:
 
 def test_every_module_has_its_tests_in_its_room():
     """A test file of its name, or one of the room that imports it."""
-    faults = []
+    faults, tests = [], [(path.as_posix(), facts(path).imported) for path in TESTS]
     for module in MODULES:
-        room = Path("tests") / module.parent
-        inside = [path for path in TESTS if path.is_relative_to(room)]
-        if room / f"test_{module.name}" not in inside and not any(
-            dotted(module) in facts(path).imported for path in inside
+        room, name = f"tests/{module.parent.as_posix()}/", dotted(module)
+        own = f"{room}test_{module.name}"
+        if not any(
+            path == own or (path.startswith(room) and name in imported)
+            for path, imported in tests
         ):
             faults.append(f"{module}: no test under {room} is of its name or imports it")
     refuse(faults)

@@ -3,8 +3,8 @@
 import ctypes
 import gc
 import os
-from collections.abc import Callable
 from contextlib import suppress
+from functools import partial
 from pathlib import Path
 from threading import Event, Lock, Thread
 
@@ -18,6 +18,7 @@ from selector.advice.firm import firm
 from selector.advice.output import advice_out
 from selector.advice.record import AdviceOut, ComparisonOut, FirmOut
 from selector.decision.standing import Standing, standing_of
+from selector.decision.weighing import silent
 from selector.flame.answer import FlameAnswer, flame_answer
 from selector.flame.output import flame_out
 from selector.flame.record import FlameOut
@@ -30,8 +31,8 @@ from selector.requirement import requirement_from
 from selector.requirement.read import parsed
 from selector.versus.record import VersusOut
 from selector.versus.versus import versus as versus_of
+from ui.ahead import Ahead, Progress
 
-Progress = Callable[[str, float], None]
 # An advice holds its samples, some eighty megabytes; so few are kept that memory stays level.
 _ADVICES = 3
 # An advice was made, and another may have gone for it.
@@ -63,44 +64,57 @@ def warm() -> Thread:
     return thread
 
 
+def _made(requirement: Requirement, progress: Progress) -> tuple[Advice, AdviceOut]:
+    """Return the advice on a requirement, and it as plain data with the smallest changes."""
+    known = advise(requirement, catalog(), progress=progress)
+    return known, advice_out(known, changed=True)
+
+
+@st.cache_resource(show_spinner=False)
+def _ahead() -> Ahead[tuple[Advice, AdviceOut]]:
+    """Return what holds the advice that is worked out before it is asked for."""
+    return Ahead()
+
+
+def drop_ahead(requirement: Requirement | None) -> None:
+    """Let go of an advice worked out ahead of anything else than a requirement."""
+    _ahead().drop_but(requirement)
+
+
+def begin_ahead(requirement: Requirement) -> None:
+    """Begin to work out the advice that will be asked for next, while the form is looked at."""
+    _ahead().begin(requirement, partial(_made, requirement))
+
+
 @st.cache_resource(max_entries=_ADVICES, show_spinner=False)
-def weighed(requirement: Requirement, _progress: Progress | None = None) -> Advice:
-    """Return the advice on a requirement with its samples.
-
-    Parameters
-    ----------
-    requirement : Requirement
-        What is asked; the key of the cache.
-    _progress : callable, optional
-        Called with a sentence and a fraction while it computes; no part of the key.
-
-    Returns
-    -------
-    Advice
-        Never changed: sessions share it.
-    """
-    return advise(requirement, catalog(), progress=_progress)
+def _both(requirement: Requirement, _progress: Progress = silent) -> tuple[Advice, AdviceOut]:
+    """Return an advice with its samples, and as plain data."""
+    found = _ahead().take(requirement, _progress) or _made(requirement, _progress)
+    _let_go.set()
+    return found
 
 
-@st.cache_resource(max_entries=_ADVICES, show_spinner=False)
-def advice(requirement: Requirement, _progress: Progress | None = None) -> AdviceOut:
+def weighed(requirement: Requirement) -> Advice:
+    """Return the advice on a requirement with its samples; never changed: sessions share it."""
+    return _both(requirement)[0]
+
+
+def advice(requirement: Requirement, progress: Progress = silent) -> AdviceOut:
     """Return the advice on a requirement as plain data, with the smallest changes.
 
     Parameters
     ----------
     requirement : Requirement
         What is asked; the key of the cache.
-    _progress : callable, optional
-        Called with a sentence and a fraction while it computes; no part of the key.
+    progress : callable, optional
+        Called with a sentence and a fraction while it computes.
 
     Returns
     -------
     AdviceOut
         All that the views show.
     """
-    out = advice_out(weighed(requirement, _progress), changed=True)
-    _let_go.set()
-    return out
+    return _both(requirement, progress)[1]
 
 
 def tidy() -> None:

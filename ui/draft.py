@@ -4,6 +4,8 @@ Places are written as the selector writes them: "zone.2.hardness.min", rows coun
 """
 
 import copy
+from collections.abc import Iterator
+from itertools import zip_longest
 from typing import Any
 
 from catalog import Catalog
@@ -138,6 +140,39 @@ def drop_row(draft: Draft, path: str, number: int) -> None:
         left = [kept - (kept > number) for kept in read(draft, place) or () if kept != number]
         put(draft, place, left or None)
     draft["zone"] = [zone for zone in rows(draft, "zone") if "section" in zone]
+
+
+def differing(before: Any, after: Any, path: str = "") -> Iterator[str]:  # noqa: ANN401
+    """Yield where two drafts differ: a row, a table or one answer.
+
+    Parameters
+    ----------
+    before, after : dict
+        The form, or what stands in it at a place.
+    path : str
+        The place.
+
+    Yields
+    ------
+    str
+        The places; of what only one of them has, the whole row or table.
+    """
+    if isinstance(before, dict) and isinstance(after, dict):
+        inner = {str(key): (before.get(key), after.get(key)) for key in {**before, **after}}
+    elif _are_rows(before) and _are_rows(after):
+        pairs = enumerate(zip_longest(before, after), start=1)
+        inner = {str(number): pair for number, pair in pairs}
+    else:
+        if before != after:
+            yield path
+        return
+    for key, (one, other) in inner.items():
+        yield from differing(one, other, f"{path}.{key}" if path else key)
+
+
+def _are_rows(found: Any) -> bool:  # noqa: ANN401
+    """Return whether something is the rows of a block, which may be none."""
+    return isinstance(found, list) and all(isinstance(row, dict) for row in found)
 
 
 def called(draft: Draft) -> dict[int, str]:

@@ -2,10 +2,10 @@
 
 from selector.record import Spread
 from selector.versus.record import SideOut, VersusOut
-from selector.wording import condition_words, in_100, shown_spread, temper_words
+from selector.wording import condition_words, in_100, shown_mm, shown_spread, temper_words
 from ui import strip
 from ui.figures import days_words, money
-from ui.labels import upper
+from ui.labels import lower, upper
 from ui.piece import e
 
 
@@ -23,19 +23,20 @@ def sides(found: VersusOut) -> str:
         HTML.
     """
     pair = (found.first, found.second)
-    rows = (
+    rows = [
         ("a good part", [money(side.cost, found.currency) for side in pair]),
         ("comes out right", [e(in_100(side.passing_all)) for side in pair]),
         ("inside the budget", [_share(side.within_budget) for side in pair]),
         ("surface", [e(shown_spread(side.surface)) for side in pair]),
         ("core", [e(shown_spread(side.core)) for side in pair]),
-        ("hard down to", [_mm(side.depth_mm, 1) for side in pair]),
-        ("moves", [_mm(side.movement_mm, 2) for side in pair]),
+        ("as hard down to", [_depth(side) for side in pair]),
+        ("moves", [_moved(side.movement_mm) for side in pair]),
         ("in hand", [f"{days_words(side.days)} days" for side in pair]),
         ("temper", [e(temper_words(side.temper)) for side in pair]),
         ("needs", [_listed(side.needs) for side in pair]),
-        ("risks", [_listed(side.risks) for side in pair]),
-    )
+    ]
+    if any(side.risks for side in pair):
+        rows.append(("risks", [_listed(side.risks) for side in pair]))
     body = "".join(
         f"<tr><th scope='row'>{e(head)}</th>"
         f"{''.join(f'<td>{cell}</td>' for cell in cells)}</tr>"
@@ -50,7 +51,7 @@ def sides(found: VersusOut) -> str:
 
 def _name(side: SideOut) -> str:
     """Return a side in a line."""
-    return f"{side.steel}, {condition_words(side.condition)}: {side.route}"
+    return f"{side.spoken}, {condition_words(side.condition)}: {lower(side.route)}"
 
 
 def _share(share: float | None) -> str:
@@ -58,13 +59,29 @@ def _share(share: float | None) -> str:
     return "no budget given" if share is None else e(in_100(share))
 
 
-def _mm(spread: Spread, digits: int) -> str:
-    """Return a length with its range."""
-    if spread.p50 is None or spread.p05 is None or spread.p95 is None:
+def _depth(side: SideOut) -> str:
+    """Return how deep a side is as hard as asked."""
+    depth = side.depth_mm
+    if side.surface == side.core:
+        return "all through"
+    if depth.p50 is None or depth.p05 is None or depth.p95 is None:
         return "not known"
-    low, middle, high = (f"{v:.{digits}f}" for v in (spread.p05, spread.p50, spread.p95))
+    low, middle, high = (f"{v:.1f}" for v in (depth.p05, depth.p50, depth.p95))
     ends = "" if low == high else f" <span class='tw-ends'>{low} to {high}</span>"
     return f"{middle} mm{ends}"
+
+
+def _moved(movement: Spread) -> str:
+    """Return how much a side moves in the work."""
+    low, middle, high = movement.p05, movement.p50, movement.p95
+    if low is None or middle is None or high is None:
+        return "not known"
+    if high == 0.0:
+        return "not at all"
+    if shown_mm(low) == shown_mm(high):
+        return e(shown_mm(middle))
+    ends = f"{shown_mm(low).removesuffix(' mm')} to {shown_mm(high)}"
+    return f"{e(shown_mm(middle))} <span class='tw-ends'>{e(ends)}</span>"
 
 
 def _listed(texts: tuple[str, ...]) -> str:
@@ -89,8 +106,8 @@ def by_quantity(found: VersusOut) -> str:
         )
     )
     heads = (
-        f"<th scope='col'>pieces</th><th scope='col'>{e(found.first.steel)}, "
-        f"{e(found.currency)}</th><th scope='col'>{e(found.second.steel)}, "
+        f"<th scope='col'>pieces</th><th scope='col'>{e(found.first.spoken)}, "
+        f"{e(found.currency)}</th><th scope='col'>{e(found.second.spoken)}, "
         f"{e(found.currency)}</th>"
     )
     return (

@@ -64,11 +64,13 @@ def four(option: OptionOut, zones: Iterable[ZoneOut], budget: float | None) -> s
     hard = strip.scale_over((surface.p05, surface.p95), window)
     dear = strip.scale_over((0.0, cost.p05, cost.p95), limit=budget)
     limit = "" if budget is None else f"; your limit {budget:.0f}"
-    asked = "" if window is None else f"; asked {window[0]:.0f} to {window[1]:.0f}"
+    asked = "" if window is None else f"; asked {window[0]:.0f} to {window[1]:.0f} HRC"
     figure, unit = _parted(shown(surface.p50 if surface.p50 is not None else float("nan")))
+    # The strip runs in HRC: its figures stand under it only where the large one is in HRC too.
+    under = strip.ticks(hard) if unit == "HRC" else ""
     boxes = (
         ("hardness", figure, unit,
-         strip.bar(surface.p05, surface.p50, surface.p95, hard) + strip.ticks(hard),
+         strip.bar(surface.p05, surface.p50, surface.p95, hard) + under,
          shown_spread(surface).partition("(")[2].rstrip(")") + asked),
         ("a good part", f"{cost.p50 or 0.0:.0f}", option.cost.currency,
          strip.bar(cost.p05, cost.p50, cost.p95, dear) + strip.ticks(dear),
@@ -283,14 +285,17 @@ def look_out(cautions: Iterable[CautionOut]) -> str:
 
 
 def in_short(option: OptionOut) -> str:
-    """Return an option in one line with its place, for a list to choose from."""
-    return f"{option.place} · {unplaced(option)}"
+    """Return an option by its place, bar, way and bath, for a list to choose from."""
+    return f"{option.place} · {_done(option)}"
 
 
 def unplaced(option: OptionOut) -> str:
     """Return an option in one line: bar, way, bath, chance."""
+    return f"{_done(option)}; {chance_words(option.passing_all, option.within_budget)}"
+
+
+def _done(option: OptionOut) -> str:
+    """Return what is done with which bar."""
     bar = f"{option.spoken}, {condition_words(option.condition)}"
     by = f" in {option.medium.replace('-', ' ')}" if option.medium else ""
-    chance = chance_words(option.passing_all, option.within_budget)
-    way = lower(option.route_name)
-    return f"{bar}: {way}{by}; {chance}"
+    return f"{bar}: {lower(option.route_name)}{by}"

@@ -188,7 +188,7 @@ def _as_text(value: object) -> str:
 
 def _keep(key: str, path: str, kind: str) -> None:
     """Keep what was answered; a bare number stands for itself, an unticked box for nothing."""
-    if not held.shows(key) or not fields.is_asked(session.here().draft, path):
+    if key != held.key_of(path) or not fields.is_asked(session.here().draft, path):
         return
     value, asked = held.value_of(key), question(path)
     if kind == "many":

@@ -24,11 +24,17 @@ def widget(path: str, value: Any) -> str:  # noqa: ANN401
     str
         Key of the widget.
     """
-    visit = here()
-    key = f"{visit.id}/{visit.fill}/{path}"
+    key = key_of(path)
     if key not in st.session_state:
         st.session_state[key] = value
     return key
+
+
+def key_of(path: str) -> str:
+    """Return the key of a field's widget as it was last filled, by itself or with its row."""
+    visit, within = here(), path.split(".")
+    fills = sum(visit.fills[".".join(within[:end])] for end in range(1, len(within) + 1))
+    return f"{visit.form}/{fills}/{path}"
 
 
 def value_of(key: str) -> Any:  # noqa: ANN401
@@ -72,12 +78,6 @@ def fill_in(name: str, value: str) -> None:
     """Write an answer into a widget that lasts, before it is drawn again."""
     st.session_state[name] = value
     session.note(name, value)
-
-
-def shows(key: str) -> bool:
-    """Return whether a widget belongs to the form as it was last filled."""
-    visit = here()
-    return key.startswith(f"{visit.id}/{visit.fill}/")
 
 
 def tell(key: str, texts: Iterable[str]) -> None:

@@ -3,8 +3,6 @@
 from dataclasses import replace
 from itertools import pairwise
 
-import streamlit as st
-
 from catalog import Catalog
 from selector import Requirement
 from selector.decision.option import Option
@@ -25,7 +23,7 @@ _ASKED_STEP = 4
 
 
 def look(width: float, height: float, *, plain: bool = False) -> Look:
-    """Return how a drawing looks on this visitor's screen, light or dark.
+    """Return how a drawing looks on the page, light or dark.
 
     Parameters
     ----------
@@ -39,9 +37,8 @@ def look(width: float, height: float, *, plain: bool = False) -> Look:
     Look
         For `drawn`.
     """
-    dark = st.context.theme.type == "dark"
     return replace(
-        for_screen(width, height, dark=dark),
+        for_screen(width, height),
         font="inherit",
         sizes=not plain,
         end_view=not plain,

@@ -7,6 +7,7 @@ meanwhile goes on under an id of its own.
 
 import copy
 import json
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
@@ -16,7 +17,7 @@ import streamlit as st
 
 from selector.errors import Problem
 from ui import store
-from ui.draft import Draft, blank, put, whole
+from ui.draft import Draft, blank, differing, put, whole
 from ui.fitting import fits
 
 _MOST_UNDONE, _MOST_NOTED = 60, 60
@@ -29,11 +30,12 @@ _KEPT: dict[str, type] = {
 
 @dataclass(slots=True)
 class Visit:
-    """The part at hand; `fill` counts how often its form was filled anew.
+    """The part at hand; `fills` counts, by place, how often the form was filled anew there.
 
-    It is part of every widget's key, so that a browser still showing the form before cannot
-    answer for this one. `asked` is what the last advice is of, `noted` what was chosen, ticked
-    and written in the views of its answers.
+    It is part of a widget's key, so that a browser still showing what stood there before cannot
+    answer for it. Every other widget stays, and what is being typed into it. `form` names the
+    form as long as it is shown, `asked` what the last advice is of, `noted` what was chosen,
+    ticked and written in the views of its answers.
     """
 
     id: str
@@ -42,7 +44,8 @@ class Visit:
     tried: bool = False
     asked: Draft | None = None
     revision: int = 0
-    fill: int = 0
+    fills: Counter[str] = field(default_factory=Counter)
+    form: str = field(default_factory=store.new_id)
     before: list[str] = field(default_factory=list)
     aim: str = "choice"
     noted: dict[str, Any] = field(default_factory=dict)
@@ -53,8 +56,7 @@ def begin() -> None:
     wanted = st.query_params.get("part", "")
     held = held_part()
     if held is not None and wanted in {"", held.id}:
-        if not wanted:
-            st.query_params["part"] = held.id
+        _show_address(held)
         return
     kept = store.part(wanted)
     if kept is not None and fits(kept.get("draft")):
@@ -131,7 +133,13 @@ def _save(visit: Visit) -> None:
         st.session_state["parted"] = True
     visit.revision += 1
     store.keep_part(visit.id, {name: getattr(visit, name) for name in _KEPT})
-    st.query_params["part"] = visit.id
+    _show_address(visit)
+
+
+def _show_address(visit: Visit) -> None:
+    """Have the address name the part; where a newer answer waits, this ends the run at hand."""
+    if st.query_params.get("part") != visit.id:
+        st.query_params["part"] = visit.id
 
 
 def mark(**kept: Any) -> None:  # noqa: ANN401
@@ -155,7 +163,7 @@ def change(alter: Callable[[Draft], object], *, refill: bool = True) -> None:
     alter : callable
         Changes the draft it is given.
     refill : bool
-        Whether the widgets are to be filled anew.
+        Whether the widgets of what it changes are to be filled anew.
     """
     visit = here()
     visit.before = [*visit.before, json.dumps([visit.draft, visit.shop])][-_MOST_UNDONE:]
@@ -168,7 +176,11 @@ def _turn(draft: Draft, shop: str | None, *, refill: bool = True) -> None:
     """Have the part at hand be another draft, and keep the workshop that it names."""
     if shop is not None:
         store.keep_workshop(shop, draft["workshop"])
-    mark(draft=draft, shop=shop, fill=here().fill + refill)
+    visit = here()
+    if refill:
+        visit.fills.update(differing(visit.draft, draft))
+        visit.fills.update(["shop"] if shop != visit.shop else [])
+    mark(draft=draft, shop=shop)
 
 
 def keep(path: str, value: Any) -> None:  # noqa: ANN401

@@ -14,6 +14,8 @@ from ui.piece import e
 
 # Of the naming systems that are no abbreviation, or not that of their key.
 _SYSTEMS = {"number": "number", "old_en": "EN, old", "trade": "trade"}
+# A function as a relation names it: " (tempering.tempered_hardness)".
+_FUNCTION = re.compile(r" \([a-z_]+\.[a-z_]+\)")
 _UNIT = re.compile(r"(_wt)?_(pct|c|hrc|hb|mm|mpa|j)$")
 _WIDE, _TALL, _LEFT, _LOW = 620.0, 250.0, 44.0, 34.0
 _HOUR_S = 3600.0
@@ -66,7 +68,15 @@ def tempered(steel: Steel, known: Catalog) -> str:
     except SelectorError:
         return ""
     rows = [row for row in found.rows if row.hrc.p50 is not None]
-    return _curve(found, rows) if len(rows) > 2 else ""
+    return _curve(found, rows) + _origin(found, known) if len(rows) > 2 else ""
+
+
+def _origin(found: TemperedOut, known: Catalog) -> str:
+    """Return what a curve comes from, without the names of functions."""
+    source = known.sources.get(found.origin.source)
+    cited = "" if source is None else f"; {source.citation}"
+    relation = _FUNCTION.sub("", found.origin.relation)
+    return f"<p class='tw-foot'>{e(upper(relation))}{e(cited)}.</p>"
 
 
 def _curve(found: TemperedOut, rows: list[RowOut]) -> str:
@@ -110,7 +120,7 @@ def _curve(found: TemperedOut, rows: list[RowOut]) -> str:
         f"{ticks}{brittle}<polygon class='c-area' points='{area}'/>"
         f"<polyline class='c-line' points='{line}'/></svg>"
         f"<p class='tw-grey'>HRC over °C of the temper, an hour each; the band holds 90 in 100."
-        f"{note}<br>{e(upper(found.origin.relation))}; {e(found.origin.source)}.</p>"
+        f"{note}</p>"
     )
 
 

@@ -1,6 +1,6 @@
 """What matters to you: weights that move, and who is first by them; nothing is simulated."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Any
 
 import streamlit as st
@@ -58,7 +58,7 @@ def show(requirement: Requirement) -> None:
         "In the order of their average. How often each is first counts outcomes and weights "
         "about these: what often wins by little and now and then loses by much stands behind."
     )
-    bullets(_until(turn, names) for turn in _telling(found))
+    bullets(_until(turn, names) for turn in _telling(found, names))
     st.button(
         "Take these weights", key="weights/take", on_click=_take, args=(priorities,),
         disabled=priorities.weights() == given.weights(),
@@ -98,26 +98,34 @@ def _own(given: Priorities) -> Priorities:
     return Priorities(points=points)
 
 
-def _telling(found: ReweighedOut) -> list[TurnOut]:
+def _ends(turn: TurnOut, names: Collection[str]) -> list[tuple[float, str, str]]:
+    """Return at which weights another one leads, which, and to which side."""
+    # Where all or nothing else weighs is no weight that anyone gives.
+    ends = ((turn.above, turn.first_above, "more"), (turn.below, turn.first_below, "less"))
+    return [
+        (end, beyond, how)
+        for end, beyond, how in ends
+        if end is not None
+        and beyond is not None
+        and beyond in names
+        and 0 < round(100 * end) < 100
+    ]
+
+
+def _telling(found: ReweighedOut, names: Collection[str]) -> list[TurnOut]:
     """Return the nearest turns, those of the weights that need move least."""
-    near = [turn for turn in found.turns if turn.above is not None or turn.below is not None]
 
     def away(turn: TurnOut) -> float:
-        ends = [abs(end - turn.now) for end in (turn.above, turn.below) if end is not None]
-        return min(ends)
+        return min(abs(end - turn.now) for end, _, _ in _ends(turn, names))
 
-    return sorted(near, key=away)[:_TOLD]
+    return sorted((turn for turn in found.turns if _ends(turn, names)), key=away)[:_TOLD]
 
 
 def _until(turn: TurnOut, names: Mapping[str, Any]) -> str:
     """Return until which weight the first stays first, and who is beyond."""
     said = [
         f"until it weighs {how} than {100 * end:.0f} in 100, then {names[beyond].spoken}"
-        for end, beyond, how in (
-            (turn.above, turn.first_above, "more"),
-            (turn.below, turn.first_below, "less"),
-        )
-        if end is not None and beyond is not None and beyond in names
+        for end, beyond, how in _ends(turn, names)
     ]
     return f"{words(turn.criterion)}, now {100 * turn.now:.0f}: first {'; '.join(said)}."
 

@@ -27,8 +27,9 @@ NO_TEMPER = 1
 def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     steel: Annotated[str, typer.Argument(help="The steel, by any name.")],
     held: Annotated[
-        str, typer.Option("--for", help="Time at temperature, all tempers together.")
-    ] = "1 h",
+        str | None,
+        typer.Option("--for", help="Time of all tempers together; else an hour each."),
+    ] = None,
     quenched: Annotated[
         str | None,
         typer.Option(help="Hardness as quenched; else a thin round in its own bath."),
@@ -66,7 +67,7 @@ def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         heat_c = None if heat is None else given.temperature_c("--heat", heat)
         found = tempered(
             thin_piece(known, given.steel("STEEL", steel, known), heat_c),
-            given.duration_s("--for", held),
+            None if held is None else given.duration_s("--for", held),
             None if quenched is None else given.hardness_hrc("--quenched", quenched),
             None if to is None else given.hardness_hrc("--to", to),
             [given.temperature_c("--at", text) for text in at or ()],

@@ -47,9 +47,11 @@ def heating_gates(treatment: Treatment, temper: Temper, job: Job) -> list[Gate]:
         return _at_torch(treatment, temper, job, source)
     thick, reach = heated_thickness(job.asked, treatment), source.section_mm.value
     if is_cased_by_torch(treatment):
-        cold = list(_cased(job, alike(treatment)))
-        if cold:
-            return cold
+        gates = list(_cased(job, alike(treatment)))
+        if worst(gates) != "fail":
+            gates += _too_long(job, alike(treatment), source)
+        if gates:
+            return gates
     if thick <= reach:
         return []
     text = f"like {thick:.0f} mm round, and {source.slug} heats about {reach:g} mm"
@@ -114,6 +116,10 @@ def _too_cold(
 
 def _long_mm(job: Job, work: Treatment) -> float:
     """Return how long the stretch is that is brought to one heat. [mm]."""
+    if is_cased_by_torch(work):
+        # Compound is put on what is to be hard; what lies beyond may stay dull.
+        cased = range(min(job.hard), max(job.hard) + 1)
+        return sum(job.asked.part.section[number].length for number in cased)
     low_mm, high_mm = at_torch(job, work).task.part.zone_mm
     return high_mm - low_mm
 
@@ -170,9 +176,11 @@ def _spared(job: Job, work: Treatment) -> Bools:
 
 def spared(treatment: Treatment, job: Job) -> Bools | None:
     """Return in which heats at a torch all is even and no place coarse, None elsewhere."""
+    same = alike(treatment)
+    if is_cased_by_torch(treatment):
+        return np.asarray(_evenly(job, same))
     if not is_torched(treatment) or treatment.steel.hardened is None:
         return None
-    same = alike(treatment)
     return np.asarray(_spared(job, same) & _evenly(job, same))
 
 

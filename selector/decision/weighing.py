@@ -11,6 +11,7 @@ from selector.decision.judgement import days_gate
 from selector.decision.option import Beaten, Option, Rejected, Scorer
 from selector.decision.preference import in_order, tie_break, ties_with
 from selector.decision.turn import turns
+from selector.duty.merit import SELDOM
 from selector.errors import OutOfRangeError, limits_left
 from selector.figure import median
 from selector.gate import Gate
@@ -29,6 +30,9 @@ Progress = Callable[[str, float], None]
 HOPELESS_HRC = 6.0
 # A bath that comes out right less often leaves room for a harsher one. Estimate. [-]
 COMES_RIGHT = 0.9
+# The usual way of treating a bar serves that comes right as often as this: a seldom one of it
+# is not thought of. Estimate. [-]
+SERVES = 0.7
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -248,8 +252,24 @@ def _leading(options: Iterable[Option], job: Job) -> list[Option]:
     return [_speaker(group, job) for group in groups.values()]
 
 
+def _usually_done(group: list[Option]) -> list[Option]:
+    """Return what near-equals are left where a bar is seldom treated so and need not be."""
+    # Dry ice is not fetched, nor an oil steel put in water, where the usual way serves.
+    usual = {
+        option.treatment.steel.slug
+        for option in group
+        if option.judged.value("custom") > SELDOM and option.judged.passing_all >= SERVES
+    }
+    return [
+        option
+        for option in group
+        if option.judged.value("custom") > SELDOM or option.treatment.steel.slug not in usual
+    ]
+
+
 def _speaker(group: list[Option], job: Job) -> Option:
     """Return the best of near-equals: of near ties had as easily, the one that people buy."""
+    group = _usually_done(group)
     first = in_order(group, job.asked)[0]
     family = job.catalog.families.get(first.treatment.steel.family)
     usual = None if family is None else family.usual

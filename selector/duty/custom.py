@@ -182,9 +182,13 @@ def _most_by_eye(duty: Duty, work: Treatment) -> Iterator[float]:
     if steel.hardened and steel.hardened.quench == "air":
         # Steel that hardens in air wants a soak that nobody holds by eye.
         yield SELDOM
-    if duty == "spring" and steel.kind == "high-carbon":
+    if (
+        duty == "spring"
+        and steel.kind == "high-carbon"
+        and _carbon(work) >= FUSSY_CARBON_WT_PCT
+    ):
         # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
-        yield NEVER if _carbon(work) >= FUSSY_CARBON_WT_PCT else SELDOM
+        yield NEVER
 
 
 def _by_analysis(merit: float, duty: Duty, work: Treatment) -> float:
@@ -204,10 +208,11 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     thick_mm, kind = thickest_mm(asked), work.steel.kind
     if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and thick_mm > LARGE_MM:
         return merit * TOOL_STEEL_LARGE
-    if thick_mm <= SLENDER_MM and kind in _TOOL_KINDS and make_of(work) == "as bought":
+    spare = work.stock is not None and duty == "plain"
+    short_mm = LARGE_MM if spare else SLENDER_MM
+    if thick_mm <= short_mm and kind in _TOOL_KINDS and make_of(work) == "as bought":
         # A short end of ground rod is no waste, least of all of one that lies there.
-        plain = ALSO if work.stock is not None and duty == "plain" else SELDOM
-        return max(merit, plain) if duty != "key" else merit
+        return max(merit, ALSO if spare else SELDOM) if duty != "key" else merit
     loaded = asked.load.cycles == "fatigue" and has_load(asked.load)
     of_tool_steel = duty in {"sliding", "rolling"} and kind in _TOOL_KINDS
     if loaded and of_tool_steel and thick_mm > SLENDER_MM:

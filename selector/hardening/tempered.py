@@ -19,6 +19,8 @@ from selector.metallurgy.published_curve import (
     SD_HRC,
     curve_sd_hrc,
     for_heat,
+    from_as_quenched,
+    hardens_again_c,
     tempered_from_curve,
 )
 from selector.metallurgy.tempering import Structure, temperature_for, tempered_hardness
@@ -81,6 +83,32 @@ def hottest_temper_c(steel: Steel, hrc: float, time_s: float) -> float | None:
     return float(low_c + (high_c - low_c) * (low - hrc) / (low - high))
 
 
+def whole_curve(steel: Steel) -> Floats:
+    """Return the published tempering curve of a steel, begun at its hardness as quenched.
+
+    Parameters
+    ----------
+    steel : Steel
+        Catalogue steel with a `[tempered]` curve.
+
+    Returns
+    -------
+    ndarray
+        Temperatures in °C and hardness in HRC, shape (points, 2). [-]
+
+    Raises
+    ------
+    ValueError
+        When the steel has no such curve.
+    """
+    curve = steel.tempered
+    if curve is None:
+        msg = f"{steel.slug} has no tempering curve"
+        raise ValueError(msg)
+    fresh = steel.hardened.as_quenched_hrc if steel.hardened else None
+    return from_as_quenched(curve.curve_hrc.points, fresh.middle if fresh else None)
+
+
 @cache
 def hardened_from(steel: Steel, heat_c: float) -> Steel:
     """Return a steel whose tempering curve is that of a hardening temperature.
@@ -101,7 +129,8 @@ def hardened_from(steel: Steel, heat_c: float) -> Steel:
     if curve is None or curve.hardened_c is None or not curve.heat:
         return steel
     others = [(other.hardened_c, other.curve_hrc.points) for other in curve.heat]
-    moved = for_heat(curve.curve_hrc.points, others, curve.hardened_c, heat_c)
+    begun = [(float(c), float(hrc)) for c, hrc in whole_curve(steel)]
+    moved = for_heat(begun, others, curve.hardened_c, heat_c)
     points = tuple((float(c), float(hrc)) for c, hrc in moved)
     moved_curve = curve.curve_hrc.model_copy(update={"points": points})
     update: dict[str, object] = {
@@ -144,7 +173,7 @@ def tempered(
         )
         error_hrc = found.sd_steel_hrc * own + found.sd_laboratory_hrc * family
         return np.minimum(found.hrc + error_hrc, fresh_hrc)
-    points = np.array(curve.curve_hrc.points)
+    points = whole_curve(steel)
     drawn = (points[:, 0], points[:, 1], curve.time_h.value * 3600, temper_c, time_s)
     on_curve = tempered_from_curve(*drawn)
     nominal = steel.hardened.as_quenched_hrc if steel.hardened else None
@@ -155,5 +184,5 @@ def tempered(
     level_hrc = SD_HIGH_ALLOY_HRC if is_high_alloy(steel) else SD_HRC
     error_hrc = curve_sd_hrc(*drawn, level_hrc) * (0.8 * own + 0.6 * family)
     hardness = on_curve - missed * kept + error_hrc
-    secondary = points[:, 1].max() > points[0, 1] + 0.5
-    return np.asarray(hardness if secondary else np.minimum(hardness, fresh_hrc))
+    again = temper_c > hardens_again_c(points)
+    return np.asarray(np.where(again, hardness, np.minimum(hardness, fresh_hrc)))

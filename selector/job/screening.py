@@ -11,6 +11,7 @@ import numpy as np
 from selector.gate import Gate
 from selector.job.geometry import as_cooled
 from selector.job.hard_section import hard_sections
+from selector.job.lead import hot_lead, lead_at_food
 from selector.job.response import answers, carbon_fits, limited, plating_holds
 from selector.job.sold import stock_rule
 from selector.job.treatment import Treatment, is_torched
@@ -32,8 +33,6 @@ HOLDS_HEAT_MM = 8.0
 # Cold steel so many times as thick as the skin quenches it behind a laser. Common practice, no
 # source. [-]
 SKINS_BEHIND = 10.0
-# Lead melts here. Handbooks of chemistry (from memory). [°C]
-LEAD_MELTS_C = 327.0
 
 
 def section_like(section: Section) -> float:
@@ -241,17 +240,6 @@ def _cold_behind(asked: Requirement, work: Treatment) -> Gate | None:
     return Gate("shape", "fail", text)
 
 
-def _hot_lead(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object to leaded bar where it works hotter than lead melts."""
-    service_c = asked.limit.service_temperature
-    if service_c is None or service_c < LEAD_MELTS_C:
-        return None
-    if "Pb" not in work.steel.composition_wt_pct:
-        return None
-    text = f"leaded: the lead sweats out from {LEAD_MELTS_C:g} °C, and its fume is poisonous"
-    return Gate("service_heat", "fail", text)
-
-
 def _under_layer(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to a nitrided layer that bears load on a core never hardened and tempered."""
     del asked
@@ -288,7 +276,8 @@ RULES: tuple[Callable[[Requirement, Treatment], Gate | None], ...] = (
     _heat_behind,
     _wall,
     _cold_behind,
-    _hot_lead,
+    hot_lead,
+    lead_at_food,
     _under_layer,
     plating_holds,
     _spring,

@@ -38,11 +38,19 @@ def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
     if work.stock is not None:
         unfit = unfit_bar(asked, work.stock, work.condition)
     else:
-        unfit = _sold(asked, work.condition)
+        unfit = _hardened_again(work) or _sold(asked, work.condition)
     # A bar of the rack may be softened before it is bent or cut, and hardened again.
     if unfit is None and (work.stock is None or work.route.process == "none"):
         unfit = _bent_sharp(asked, work.condition)
     return unfit or _ready_hard(asked, work)
+
+
+def _hardened_again(work: Treatment) -> Gate | None:
+    """Object to buying bar hardened and tempered in order to harden all of it again."""
+    # What lies in the rack is hardened again without a thought, and comes out no worse for it.
+    if work.condition.name != "prehard" or not work.hardens or work.route.extent != "whole":
+        return None
+    return Gate("stock", "fail", "bought soft where all of it is hardened after")
 
 
 def unfit_bar(asked: Requirement, bar: Stock, sold: Condition) -> Gate | None:

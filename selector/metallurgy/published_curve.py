@@ -17,6 +17,11 @@ CONSTANT = 20.0
 # How far a published curve is carried on past its last point, for tempers longer than its own:
 # a day at its end tempers as far as two hours some 40 K past it. [K]
 REACH_K = 75.0
+# A table is rounded to whole or half HRC: what rises by less does not rise. [HRC]
+RISES_HRC = 0.5
+# Carbon begins to leave martensite here: before that it is as hard as quenched (from memory of
+# the stages of tempering). [°C]
+FRESH_C = 100.0
 # Error for a new producer: of the curve, wider in high-alloy steel, whose makers harden from
 # many heats and whose standards leave carbon wide; and of a place on it, as furnaces differ.
 # Each curve beside the tables of other producers; see tests/benchmarks/calibration_curves.py.
@@ -32,6 +37,70 @@ def _same_c(curve_time_s: float, temperature_c: ArrayLike, time_s: ArrayLike) ->
     kelvin = np.asarray(temperature_c, dtype=float) + KELVIN
     ratio = (CONSTANT + np.log10(hours)) / (CONSTANT + np.log10(curve_time_s / HOUR_S))
     return np.asarray(kelvin * ratio - KELVIN)
+
+
+def from_as_quenched(curve: Sequence[tuple[float, float]], fresh_hrc: float | None) -> Floats:
+    """Return a published curve begun at the hardness as quenched, where it begins later.
+
+    Parameters
+    ----------
+    curve : sequence of pair of float
+        Tempering temperature and hardness, °C and HRC. [-]
+    fresh_hrc : float or None
+        Hardness as quenched; None where it is not published. [HRC]
+
+    Returns
+    -------
+    ndarray
+        Temperatures in °C and hardness in HRC, shape (points, 2): with a first point at 100 °C
+        more, unless the curve has one so cold or begins as hard as quenched. [-]
+
+    References
+    ----------
+    .. [1] G. Roberts, G. Krauss, R. Kennedy, Tool Steels, 5th ed., ASM International, 1998:
+       the first stage of tempering begins at some 100 °C.
+
+    Examples
+    --------
+    >>> from_as_quenched([(205.0, 60.0), (400.0, 58.0)], 63.0).tolist()
+    [[100.0, 63.0], [205.0, 60.0], [400.0, 58.0]]
+    """
+    points = np.asarray(curve, dtype=float)
+    if fresh_hrc is None or points[0, 0] <= FRESH_C or points[0, 1] >= fresh_hrc:
+        return points
+    return np.vstack([[FRESH_C, fresh_hrc], points])
+
+
+def hardens_again_c(curve: ArrayLike) -> float:
+    """Return from which temper on a steel may be harder than the quench left it.
+
+    Parameters
+    ----------
+    curve : array_like
+        Tempering temperature and hardness, shape (points, 2), °C and HRC. [-]
+
+    Returns
+    -------
+    float
+        Where the curve is softest before its greatest rise; infinite where it rises by no more
+        than 0.5 HRC, the rounding of a table. [°C]
+
+    References
+    ----------
+    .. [1] Estimate of the project: alloy carbides and what austenite the quench left harden a
+       steel again, past the temper where it has softened most.
+
+    Examples
+    --------
+    >>> hardens_again_c([(100.0, 64.0), (300.0, 58.0), (520.0, 61.0), (600.0, 50.0)])
+    300.0
+    """
+    at_c, hrc = np.asarray(curve, dtype=float).T
+    least = np.minimum.accumulate(hrc)
+    most = int(np.argmax(hrc - least))
+    if hrc[most] - least[most] <= RISES_HRC:
+        return float("inf")
+    return float(at_c[np.flatnonzero(hrc[: most + 1] == least[most])[-1]])
 
 
 def tempered_from_curve(

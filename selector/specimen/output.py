@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from catalog.steel import Steel
 from selector.figure import Provenance, figure
 from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
+from selector.hardening.tempered import whole_curve
 from selector.heat.boiling import bath_temperature_c
 from selector.job.process import TEMPER_ERROR, ReadingError, reading_error
 from selector.record import rounded
@@ -149,7 +150,9 @@ def temper_assumed(steel: Steel, time_s: float) -> list[str]:
         said.append(f"Tempered {curve.times} times, as is usual: the time is that in all.")
     if curve is not None and curve.curve_hrc.points[0][0] > CURVE_FROM_C:
         first = f"{curve.curve_hrc.points[0][0]:g} °C"
-        said.append(f"Its curve begins at {first}; colder tempers read as that one.")
+        begun = whole_curve(steel)[0, 0] < curve.curve_hrc.points[0][0]
+        how = "lie between as quenched and" if begun else "read as"
+        said.append(f"Its curve begins at {first}; colder tempers {how} that one.")
     if is_high_alloy(steel):
         return [*said, "No table holds for the colours of steel so rich in alloy."]
     colours = "Colours are those of bright carbon steel; alloy steel colours later"

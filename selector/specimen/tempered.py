@@ -89,9 +89,19 @@ def temperings(work: Treatment, time_s: float) -> tuple[Temper, ...]:
     reach_c = curve_reach_c(work.steel)
     return tuple(
         replace(temper, time_s=time_s / temper.cycles)
-        for temper in tempers(work, {"furnace": HOTTEST_C})
-        if temper.means == "furnace" and temper.temperature_c <= reach_c
+        for temper in _by_furnace(work)
+        if temper.temperature_c <= reach_c
     )
+
+
+def _by_furnace(work: Treatment) -> tuple[Temper, ...]:
+    """Return the furnace tempers that an option would try, each as long as it would."""
+    return tuple(t for t in tempers(work, {"furnace": HOTTEST_C}) if t.means == "furnace")
+
+
+def usual_time_s(work: Treatment) -> float:
+    """Return how long a steel is usually tempered in a furnace, all tempers together. [s]."""
+    return (first := _by_furnace(work)[0]).time_s * first.cycles
 
 
 def temper_at(work: Treatment, heat_c: float, time_s: float) -> Temper:
@@ -148,7 +158,7 @@ def temperature_for(heats_c: Floats, hrc: Floats, wanted_hrc: float) -> Floats:
 
 def tempered(
     of: Specimen,
-    time_s: float,
+    time_s: float | None = None,
     quenched_hrc: float | None = None,
     wanted_hrc: float | None = None,
     at_c: Sequence[float] = (),
@@ -159,8 +169,8 @@ def tempered(
     ----------
     of : Specimen
         What is tempered; its skin is looked at.
-    time_s : float
-        Time at temperature, of all tempers together. [s]
+    time_s : float, optional
+        Time at temperature, of all tempers together; left out, an hour each. [s]
     quenched_hrc : float, optional
         Hardness as quenched; left out, that of the specimen. [HRC]
     wanted_hrc : float, optional
@@ -174,6 +184,7 @@ def tempered(
         One row for each temper.
     """
     fresh = of.fresh if quenched_hrc is None else _as_given(of.fresh, quenched_hrc)
+    time_s = usual_time_s(of.treatment) if time_s is None else time_s
     grid = temperings(of.treatment, time_s)
     shown_at = tuple(temper_at(of.treatment, heat, time_s) for heat in at_c) or grid
     tried = dict.fromkeys((*shown_at, *grid) if wanted_hrc is not None else shown_at)

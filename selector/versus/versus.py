@@ -26,6 +26,7 @@ from selector.versus.record import SideOut, VersusOut
 from selector.versus.side import Pair, side_of
 from selector.versus.swap import swaps
 from selector.versus.words import headline
+from selector.wording import condition_words, in_sentence
 
 
 @undisturbed()
@@ -124,12 +125,13 @@ def _side_out(option: Option, job: Job) -> SideOut:
 def _needs(option: Option, shop: Workshop) -> tuple[str, ...]:
     """Return what an option takes: bar, heat, bath, temper, firm."""
     work, temper = option.treatment, option.choice.temper
-    needs = [f"{work.steel.name} bar, {work.condition.name} ({at_hand_words(work)})"]
+    condition = condition_words(work.condition.name)
+    needs = [f"{work.steel.spoken} bar, {condition} ({at_hand_words(work)})"]
     if work.source is not None:
         error = reading_error(work, shop)
         needs.append(f"{work.source.name}, heat known to about ±{error.bias_c:.0f} °C")
-    if work.medium is not None:
-        needs.append(f"bath of {work.medium.slug.replace('-', ' ')}")
+    if work.medium is not None and work.medium.slug != "air":
+        needs.append(in_sentence(work.medium.name))
     if temper.means != "none":
         needs.append(f"temper at {temper.temperature_c:.0f} °C by {temper.means}")
     if work.route.place == "subcontract":

@@ -7,11 +7,9 @@ against.
 import importlib
 from pathlib import Path
 
-import numpy as np
-
 from catalog import load_catalog
 from selector.hardening.as_quenched import is_high_alloy
-from selector.hardening.tempered import hardened_from
+from selector.hardening.tempered import hardened_from, whole_curve
 from selector.metallurgy.published_curve import (
     SD_HIGH_ALLOY_HRC,
     SD_HRC,
@@ -42,7 +40,7 @@ def readings():
     found = []
     for slug, producer, time_h, heat_c, table in tables():
         steel = steels[slug] if heat_c is None else hardened_from(steels[slug], heat_c)
-        points_c, points_hrc = np.array(steel.tempered.curve_hrc.points).T
+        points_c, points_hrc = whole_curve(steel).T
         for temper_c, printed in table.items():
             if isinstance(temper_c, str):
                 continue

@@ -96,6 +96,33 @@ def test_a_blank_sheet_leads_to_the_choice_torch_bench_and_letter(
         assert page.locator('[data-testid="stException"]').count() == 0
 
 
+# What the browser sends comes in late, as over a slow line or to a busy machine.
+LATE = """const send = WebSocket.prototype.send;
+WebSocket.prototype.send = function (data) { setTimeout(() => send.call(this, data), 700) }"""
+
+
+def test_what_is_typed_while_the_form_is_drawn_anew_is_kept(page, opened, settled, kept, held):
+    draft = {"part": {"section": [{"shape": "round"}] * 2}, "zone": [{"section": [1]}]}
+    page.add_init_script(LATE)
+    opened("part", kept({**draft, "load": {}, "limit": {}, "workshop": SHED}))
+    for button, label, text in (
+        ("Add a section", "Name", "punch"), ("Remove section 3", "Called", "point"),
+        ("Remove section 2", "Size", "12 mm"),
+    ):  # fmt: skip
+        page.get_by_role("button", name=button).click()
+        page.get_by_label(label, exact=True).first.click()
+        page.keyboard.type(text)
+        page.keyboard.press("Tab")
+        page.get_by_role("button", name="Remove section 2").first.wait_for(
+            state="detached" if button == "Remove section 2" else "visible"
+        )
+        page.wait_for_timeout(800)
+        settled()
+    part = held()["draft"]["part"]
+    assert part["name"] == "punch"
+    assert part["section"] == [{"shape": "round", "name": "point", "size": "12 mm"}]
+
+
 def test_forty_keys_reach_the_advice(page, opened, kept):
     draft = {"part": {"section": [{"shape": "round"}]}, "zone": [{"section": [1]}], "load": {}}
     opened("part", kept({**draft, "limit": {}, "workshop": SHED}))

@@ -1,6 +1,6 @@
 """Diamond Metals, data sheets of O1, L6 and H13 tool steel, diamondmetals.com, read 2026:
 tempering tables in °F, specimens of 12.7 mm, so 1 h by its rule of 2 h per 25 mm; H13 from
-1010 °C.
+1010 °C, for which it recommends two tempers, so 2 h in all.
 
 Its L6 curve, the part of H13 below 500 °C and half of O1 at 482 and 538 °C are the catalogue's
 own and are left out here; the rest of its O1, L6 and H13 is from three other houses.
@@ -26,7 +26,7 @@ TABLES = {
         },
     ),
     "l6": (1, None, {AS_QUENCHED: "65.0"}),
-    "x40crmov5-1": (1, 1010.0, {538: "53.0", 593: "46.0"}),
+    "x40crmov5-1": (2, 1010.0, {538: "53.0", 593: "46.0"}),
 }
 
 

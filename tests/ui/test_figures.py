@@ -73,13 +73,29 @@ def test_the_disc_says_the_word_again():
 
 
 def test_lengths_have_their_range(advice):
-    depth = advice.options[0].hardness.depth_mm
-    assert f"{depth.p50:.1f} mm" in duel._mm(depth, 1)
+    moved = advice.options[0].movement_mm.model_copy(
+        update={"p05": 0.004, "p50": 0.02, "p95": 0.05}
+    )
+    assert "0.02 mm <span class='tw-ends'>under 0.01 to 0.05 mm" in duel._moved(moved)
+    still = moved.model_copy(update={"p05": 0.0, "p50": 0.0, "p95": 0.0})
+    assert duel._moved(still) == "not at all"
 
 
 def test_an_option_in_one_line_has_its_place_or_none(advice):
     first = advice.options[0]
-    assert figures.in_short(first) == f"1 · {figures.unplaced(first)}"
+    assert f"1 · {figures.unplaced(first)}".startswith(f"{figures.in_short(first)}; right")
+
+
+def test_the_figures_of_a_strip_are_in_the_scale_of_the_large_one(advice):
+    first = advice.options[0]
+    soft = first.hardness.surface.model_copy(update={"p05": -5.0, "p50": 8.0, "p95": 16.0})
+    bought = first.model_copy(
+        update={"hardness": first.hardness.model_copy(update={"surface": soft})}
+    )
+    for option, count in ((first, 2), (bought, 1)):
+        html = figures.four(option, (), None)
+        assert html.count("class='tw-ticks'") == count
+    assert "HB" in figures.four(bought, (), None)
 
 
 def test_the_list_says_its_own_currency_where_it_has_no_head(advice):

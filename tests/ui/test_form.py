@@ -146,7 +146,7 @@ def test_an_answer_to_the_form_before_is_not_taken(monkeypatch):
     monkeypatch.setattr(session.st, "query_params", {})
     session.start({"part": {"name": "claw"}})
     key = held.widget("part.name", "cam")
-    session.here().fill += 1
+    session.here().fills["part"] += 1
     form._keep(key, "part.name", "text")
     assert session.here().draft["part"]["name"] == "claw"
     key = held.widget("part.name", "cam")

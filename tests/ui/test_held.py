@@ -19,9 +19,27 @@ def test_a_widget_is_filled_once_and_belongs_to_its_form(state):
     state[key] = "cam"
     assert held.widget("part.name", "claw") == key
     assert held.value_of(key) == "cam"
-    assert held.shows(key)
-    session.here().fill += 1
-    assert not held.shows(key)
+    assert key == held.key_of("part.name")
+
+
+@pytest.mark.usefixtures("state")
+def test_only_what_a_change_touches_is_filled_anew():
+    """What is typed meanwhile elsewhere is not lost."""
+    rows = [{"size": "1 mm"}, {"size": "2 mm"}, {"size": "3 mm"}]
+    session.change(lambda draft: draft["part"].update(section=rows))
+    paths = ("part.name", *(f"part.section.{n}.size" for n in (1, 2, 3)))
+    before = [held.key_of(path) for path in paths]
+    session.change(lambda draft: draft["part"]["section"].append({}))
+    assert [held.key_of(path) for path in paths] == before
+    session.change(lambda draft: draft["part"]["section"].pop(1))
+    after = [held.key_of(path) for path in paths]
+    assert [old == new for old, new in zip(before, after, strict=True)] == [
+        True, True, False, False,
+    ]  # fmt: skip
+    session.keep("part.name", "cam")
+    assert held.key_of("part.name") == before[0]
+    session.undo()
+    assert held.key_of("part.name") != before[0]
 
 
 @pytest.mark.usefixtures("state")

@@ -3,7 +3,7 @@
 import streamlit as st
 
 from ui import answer, cached, held, picture, session, sheets, work
-from ui.figures import in_short
+from ui.figures import in_short, unplaced
 from ui.labels import plain
 from ui.piece import markup, panel
 
@@ -17,6 +17,8 @@ chosen = st.selectbox(
 )  # fmt: skip
 option = next(option for option in advice.options if option.id == chosen)
 known = cached.weighed(requirement)
+# A phone shows but the beginning of what was chosen.
+st.markdown(f"**{plain(unplaced(option))}**")
 sheets.card_to_take(known, option)
 markup(work.dangers(advice.cautions, option))
 markup(

@@ -3,7 +3,7 @@
 import streamlit as st
 
 from ui import answer, frame, held, offer
-from ui.figures import in_short
+from ui.figures import in_short, unplaced
 from ui.labels import plain
 
 requirement = answer.asked()
@@ -22,4 +22,7 @@ chosen = st.selectbox(
     "What is proposed", named, format_func=named.__getitem__,
     **held.lasting("customer/option", next(iter(named)), named),
 )  # fmt: skip
-offer.show(requirement, advice, next(o for o in advice.options if o.id == chosen))
+option = next(option for option in advice.options if option.id == chosen)
+# A phone shows but the beginning of what was chosen.
+st.markdown(f"**{plain(unplaced(option))}**")
+offer.show(requirement, advice, option)

@@ -21,7 +21,7 @@ by_id = {option.id: option for option in advice.options}
 currency = advice.options[0].cost.currency
 st.header("Who is first, how often", anchor=False)
 rows = "".join(
-    f"<tr><th scope='row'>{e(in_short(by_id[row.id]).partition(';')[0])}</th>"
+    f"<tr><th scope='row'>{e(in_short(by_id[row.id]))}</th>"
     f"<td>{e(in_100(row.first))}</td><td>{e(in_100(row.first_by_outcome))}</td>"
     f"<td>{e(in_100(row.first_by_weights))}</td>"
     f"<td>{row.regret_money:.0f} {e(currency)}</td></tr>"
@@ -45,9 +45,9 @@ if found.measures:
         + (upper(item.step) + "." if item.step else "Nothing narrows it beforehand.")
         for item in found.measures
     )
-st.header("Where it turns", anchor=False)
 dearer = found.dearer
 if dearer is not None and dearer.first_then in by_id:
+    st.header("Where it turns", anchor=False)
     st.markdown(
         plain(
             f"The first stays first until a good one costs {dearer.at:.0f} {currency} "

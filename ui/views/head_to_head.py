@@ -37,7 +37,7 @@ except SelectorError as error:
 st.markdown(f"**{plain(found.headline)}**")
 markup("<div class='tw-panel'>", duel.sides(found), "</div>")
 st.header("Where they change places", anchor=False)
-sides = (found.first.steel, found.second.steel)
+sides = (found.first.spoken, found.second.spoken)
 called = sides if sides[0] != sides[1] else ("the one", "the other")
 bullets(turned(swap, *called, found.currency) for swap in found.swaps if swap.at is not None)
 if never := unturned(found.swaps):

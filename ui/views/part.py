@@ -24,6 +24,7 @@ from ui.draft import checked
 visit = session.here()
 draft = visit.draft
 requirement, problems = checked(draft, cached.catalog())
+cached.drop_ahead(requirement)
 # What is typed is judged at once; what is still blank only after advice was asked for.
 told = [p for p in problems if visit.tried or p.got != "nothing"]
 form.show_faults(told)
@@ -69,3 +70,5 @@ with left:
 with right, st.container(key="beside"):
     needed.show(draft, picture.of_draft(draft, cached.catalog()))
     able.show(draft)
+if requirement is not None and session.is_stale():
+    cached.begin_ahead(requirement)

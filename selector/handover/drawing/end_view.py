@@ -4,7 +4,7 @@ import math
 
 from selector.handover.drawing.canvas import Canvas, number
 from selector.handover.drawing.end_features import circle_path, draw_end_features
-from selector.handover.drawing.fields import depth_share
+from selector.handover.drawing.fields import depth_share, surface_hrc
 from selector.handover.drawing.look import Look
 from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.outline import CENTRED
@@ -100,9 +100,10 @@ def _draw_hard(
     """Fill what is hard behind the end: a rim as deep as it is, or all of it."""
     x, y = middle
     half = first.most_depth_mm
+    hrc: float | None
     if marks.field is not None:
         depth = depth_share(marks, 0.5 * first.length) * half
-        hrc: float | None = None
+        hrc = surface_hrc(marks.field, 0.5 * first.length)
     else:
         band = next((b for b in marks.bands if b.from_mm <= 0.0), None)
         if band is None:

@@ -185,6 +185,11 @@ def _surface(marks: Marks, along: Floats, *, hottest: bool) -> Floats:
     return hrc
 
 
+def surface_hrc(field: Field, at_mm: float) -> float:
+    """Return the hardness of the surface at a place along a field. [HRC]."""
+    return float(value_at(field, field.hrc, np.array([at_mm]), np.array([1.0]))[0, 0])
+
+
 def depth_share(marks: Marks, at_mm: float) -> float:
     """Return how much of the way from surface to centre is hard at a place, 0 to 1. [-]."""
     field = marks.field

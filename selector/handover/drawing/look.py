@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass, replace
 
+from selector.handover.drawing.tint import both
+
 MM_PER_INCH = 25.4
 # Either line of an outline takes this share of what is drawn at most. [-]
 OUTLINE = 0.1
@@ -131,6 +133,19 @@ DARK = replace(
     hot=("#2a2725", "#44352d", "#6b4a38", "#a5623f", "#e0714d", "#ffb59b"),
 )
 
+# A visitor may turn from light to dark while the drawing stands there.
+SCREEN = replace(
+    LIGHT,
+    ink=both(LIGHT.ink, DARK.ink),
+    grey=both(LIGHT.grey, DARK.grey),
+    ground=both(LIGHT.ground, DARK.ground),
+    soft=both(LIGHT.soft, DARK.soft),
+    accent=both(LIGHT.accent, DARK.accent),
+    heat=both(LIGHT.heat, DARK.heat),
+    steps=tuple(map(both, LIGHT.steps, DARK.steps)),
+    hot=tuple(map(both, LIGHT.hot, DARK.hot)),
+)
+
 
 def for_paper(width_mm: float, height_mm: float) -> Look:
     """Return how a drawing looks on paper, so wide, the part so high at most.
@@ -148,19 +163,17 @@ def for_paper(width_mm: float, height_mm: float) -> Look:
     return replace(PAPER, width=width_mm, height=height_mm)
 
 
-def for_screen(width_px: float, height_px: float, *, dark: bool = False) -> Look:
-    """Return how a drawing looks on a screen, light or dark, so wide, the part so high at most.
+def for_screen(width_px: float, height_px: float) -> Look:
+    """Return how a drawing looks on a screen, so wide, the part so high at most.
 
     Parameters
     ----------
     width_px, height_px : float
         Of the whole drawing; of the part in it. [px]
-    dark : bool
-        Whether the ground is dark.
 
     Returns
     -------
     Look
-        In px, filled.
+        In px, filled; light or dark as the page round it.
     """
-    return replace(DARK if dark else LIGHT, width=width_px, height=height_px)
+    return replace(SCREEN, width=width_px, height=height_px)

@@ -1,5 +1,8 @@
 """Letters over a colour: dark ones or white, whichever is told from it better."""
 
+import re
+
+_BOTH = re.compile(r"light-dark\((#\w{6}), (#\w{6})\)")
 DARK_INK, WHITE = "#16191d", "#ffffff"
 
 
@@ -20,5 +23,13 @@ def contrast(one: str, other: str) -> float:
 
 
 def letters_over(ground: str) -> str:
-    """Return the colour of letters over a colour."""
+    """Return the colour of letters over a colour, or over a pair of them."""
+    if pair := _BOTH.fullmatch(ground):
+        light, dark = pair.groups()
+        return both(letters_over(light), letters_over(dark))
     return max((DARK_INK, WHITE), key=lambda ink: contrast(ink, ground))
+
+
+def both(light: str, dark: str) -> str:
+    """Return a colour that is one where the ground is light and another where it is dark."""
+    return light if light == dark else f"light-dark({light}, {dark})"

@@ -176,3 +176,21 @@ def test_the_longer_a_stretch_the_fewer_hands_keep_it_at_one_heat():
     assert shares[0] == 1.0
     assert 1.0 > shares[1] > shares[2] >= 0.5
     assert shares[3] == 0.0
+
+
+@pytest.mark.parametrize(
+    ("length", "expected"), [(80, []), (100, ["marginal"]), (130, ["fail"])]
+)
+def test_a_torch_cases_no_longer_zone_than_it_keeps_at_one_heat(length, expected):
+    wanted = asked(
+        {
+            "part.section.0.size": "8 mm",
+            "part.section.0.length": f"{length} mm",
+            "part.section.1.size": "8 mm",
+            "part.feature": [],
+            "workshop.heat": [{"source": "hand-torch"}, {"source": "kitchen-oven"}],
+            "workshop.bath": [{"medium": "water", "volume": "20 l"}],
+        }
+    )
+    treatment = work("070m20", "case-compound", "water", "hand-torch")
+    assert verdicts(wanted, treatment)[-1:] == expected

@@ -13,6 +13,12 @@ COUNT = 7
 EVEN = np.full(COUNT, 1 / COUNT)
 
 
+@pytest.fixture
+def only_orders(monkeypatch):
+    """Leave out how firm the orders are, which asks every method many times over."""
+    monkeypatch.setattr("selector.decision.second_opinion._invariance", lambda *_: "unasked")
+
+
 def random_table(seed, options=6):
     rng = np.random.default_rng(seed)
     return rng.beta(0.7, 0.7, (options, COUNT)), rng.dirichlet(np.ones(COUNT))
@@ -28,10 +34,9 @@ def test_methods_left_out_order_as_the_weighted_sum(seed):
     assert tuple(method("aras.ARAS").evaluate(matrix, ideal=np.ones(COUNT)).rank_) == ours
 
 
-def test_each_method_asked_can_disagree_with_every_other(monkeypatch):
+@pytest.mark.usefixtures("only_orders")
+def test_each_method_asked_can_disagree_with_every_other():
     """Over 12 tables each pair of orders differs in at least a third."""
-    # The orders alone are looked at here, not how firm they are.
-    monkeypatch.setattr("selector.decision.second_opinion.REPEATS", 1)
     orders = []
     for seed in range(12):
         merit, weights = random_table(seed)
@@ -99,14 +104,14 @@ def test_nothing_to_compare_is_said_in_a_sentence(merit, said):
     ids=["two options", "a ladder", "each best in one", "equal columns"],
 )
 def test_columns_without_spread_nil_and_two_options_are_compared(merit, monkeypatch):
-    # How firm their order is, is looked at elsewhere.
-    monkeypatch.setattr("selector.decision.second_opinion.REPEATS", 2)
+    monkeypatch.setattr("selector.decision.second_opinion.REPEATS", 1)
     for weights in (EVEN, np.eye(COUNT)[0]):
         opinion = second_opinion(merit, weights)
         assert len(opinion.orders) == 4
         assert opinion.remark
 
 
+@pytest.mark.usefixtures("only_orders")
 def test_a_criterion_without_weight_has_no_veto():
     merit, _ = random_table(5)
     weights = EVEN.copy()

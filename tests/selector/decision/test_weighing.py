@@ -273,3 +273,26 @@ def test_where_all_take_too_long_how_often_they_come_right_is_known():
     none = advise(asked({"limit.days": "0.5 days"}), only("c45", "42crmo4"))
     assert not none.options
     assert any(item.gate.name == "days" and item.share > 0.5 for item in none.rejected)
+
+
+def test_a_bar_takes_its_place_by_the_usual_way_of_treating_it():
+    wanted = asked(
+        {
+            "part.name": "Oblong punch for strip",
+            "part.section": [
+                {"shape": "flat", "size": "4 mm", "width": "12 mm", "length": "14 mm"},
+                {"shape": "flat", "size": "12 mm", "width": "20 mm", "length": "45 mm"},
+            ],
+            "part.feature": [{"kind": "edge", "at": "0 mm"}],
+            "zone.0.wear": "edge-impact", "zone.0.hardness": GONE,
+            "load": {"impact": "light", "cycles": "fatigue"},
+            "workshop.heat": [{"source": "kiln"}, {"source": "kitchen-oven"}],
+            "workshop.protect": ["foil"], "workshop.measure": ["thermocouple"],
+            "workshop.stock": [{"steel": "D2", "size": "25 mm", "evidence": "certificate"}],
+        }
+    )  # fmt: skip
+    advice = advise(wanted, only("x153crmov12"))
+    here = [o for o in advice.options if "through-furnace" in o.treatment.route.slug]
+    assert [option.treatment.route.cold_c for option in here] == [None]
+    # The cold step would come right more often; the usual way serves.
+    assert "through-furnace-cold" in {option.treatment.route.slug for option in advice.outdone}

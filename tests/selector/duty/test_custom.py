@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from catalog import load_catalog
@@ -304,3 +306,27 @@ def test_mould_steel_is_for_moulds():
         merits.append(custom(mould, zone, wanted))
     assert merits[0] == NEVER
     assert merits[1] > SELDOM
+
+
+@pytest.mark.parametrize(
+    ("steel", "merit"), [("c75s", USUAL), ("1084", USUAL), ("c100s", NEVER)]
+)
+def test_a_spring_is_hardened_by_eye_of_steel_that_is_not_soon_overheated(steel, merit):
+    wanted = asked(CASES["spring"])
+    assert custom(work(steel, "through-torch"), lead(CASES["spring"]), wanted) == merit
+
+
+@pytest.mark.parametrize(("size", "merit"), [(16, ALSO), (30, SELDOM)])
+def test_tool_steel_that_lies_there_is_used_soft_where_it_is_not_thick(size, merit):
+    rack = [{"steel": "silver steel", "size": "30 mm"}]
+    wanted = asked(
+        {
+            "part.section.0.size": f"{size} mm", "part.section.1.size": f"{size} mm",
+            "part.feature": [], "zone.0.wear": "none", "zone.0.hardness": GONE,
+            "load": {"impact": "none", "cycles": "static"}, "workshop.stock": rack,
+        }
+    )  # fmt: skip
+    bar = work("115crv3", "as-bought", None, None)
+    lying = replace(bar, stock=wanted.workshop.stock[0])
+    found = custom(lying, resolved(wanted, CATALOG).leading, wanted)
+    assert found == merit if merit == ALSO else found < SELDOM

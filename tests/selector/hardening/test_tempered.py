@@ -3,7 +3,12 @@ import pytest
 
 from catalog import load_catalog
 from selector.hardening.composition import middle
-from selector.hardening.tempered import hardened_from, hottest_temper_c, tempered
+from selector.hardening.tempered import (
+    hardened_from,
+    hottest_temper_c,
+    tempered,
+    whole_curve,
+)
 
 STEELS = load_catalog().steels
 MIDDLE = {"tempering": np.zeros(1), "tempering_family": np.zeros(1)}
@@ -94,3 +99,15 @@ def test_the_curve_of_high_alloy_steel_is_less_sure():
         for slug in ("x105crmo17", "105wcr6")
     )
     assert rich > 1.2 * lean
+
+
+def test_a_cold_temper_lies_between_the_quench_and_the_first_point_of_the_curve():
+    steel = STEELS["x153crmov12"]
+    first = steel.tempered.curve_hrc.points[0]
+    assert whole_curve(steel)[0].tolist() == [100.0, steel.hardened.as_quenched_hrc.middle]
+    assert first[1] < middle_hrc("x153crmov12", 1010.0, 150.0) < 63.0
+
+
+def test_a_steel_without_a_curve_has_none_to_begin():
+    with pytest.raises(ValueError, match="c45 has no tempering curve"):
+        whole_curve(STEELS["c45"])

@@ -1,5 +1,7 @@
 """What is sold, or lies in the rack, can be cut to the part or not."""
 
+from dataclasses import replace
+
 import pytest
 
 from selector.job.sold import (
@@ -201,3 +203,16 @@ def test_what_is_sold_for_a_purpose_is_used_as_it_comes_or_made_over():
     wire = work("music-wire", "prehard-bar", None, None, condition="prehard")
     assert is_used_as_sold(wire)
     assert not is_used_as_sold(STRIP)
+
+
+@pytest.mark.parametrize(("bar", "refused"), [(None, True), ({"size": "30 mm"}, False)])
+def test_bar_is_not_bought_hardened_to_be_hardened_again_all_over(bar, refused):
+    again = work("817m40", "through-torch", condition="prehard")
+    held = None if bar is None else Stock(steel="EN24T", **bar)
+    gate = stock_rule(plain(ROUND), replace(again, stock=held))
+    assert (gate is not None) is refused
+    assert gate is None or gate.text == "bought soft where all of it is hardened after"
+
+
+def test_the_end_of_bar_bought_hardened_may_be_hardened_again():
+    assert stock_rule(plain(ROUND), work("817m40", "local-torch", condition="prehard")) is None

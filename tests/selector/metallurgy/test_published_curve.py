@@ -3,7 +3,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from selector.metallurgy.published_curve import curve_sd_hrc, for_heat, tempered_from_curve
+from selector.metallurgy.published_curve import (
+    curve_sd_hrc,
+    for_heat,
+    from_as_quenched,
+    hardens_again_c,
+    tempered_from_curve,
+)
 
 HOUR_S = 3600.0
 MAIN = [(200.0, 60.0), (400.0, 58.0), (540.0, 55.0), (650.0, 40.0)]
@@ -66,3 +72,18 @@ def test_the_error_grows_past_the_end():
     temperatures_c, hrc = np.array(MAIN).T
     end, past = curve_sd_hrc(temperatures_c, hrc, HOUR_S, [650.0, 700.0], HOUR_S)
     assert past > 1.5 * end
+
+
+def test_a_curve_that_begins_late_is_begun_at_the_hardness_as_quenched():
+    points = from_as_quenched(MAIN, 63.0)
+    assert hrc_at(points, 100.0) == 63.0
+    assert 60.0 < hrc_at(points, 150.0) < 63.0
+    for fresh_hrc in (None, 59.0):
+        np.testing.assert_array_equal(from_as_quenched(MAIN, fresh_hrc), np.array(MAIN))
+    early = [(100.0, 61.0), (300.0, 58.0)]
+    np.testing.assert_array_equal(from_as_quenched(early, 63.0), np.array(early))
+
+
+def test_only_past_its_softest_temper_may_a_steel_be_harder_than_quenched():
+    assert hardens_again_c([(200.0, 60.0), (300.0, 58.0), (520.0, 61.0)]) == 300.0
+    assert hardens_again_c([(200.0, 60.0), (300.0, 58.0), (520.0, 58.5)]) == float("inf")

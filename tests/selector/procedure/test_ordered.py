@@ -42,12 +42,12 @@ def test_the_short_order_names_the_depth_beside_the_window(steel, route, medium,
 
 def test_a_window_on_an_order_is_four_points_wide_at_least():
     narrow = {
-        "zone.0.hardness": {"min": "54 HRC", "max": "55 HRC"},
+        "zone.0.hardness": {"min": "57 HRC", "max": "58 HRC"},
         "workshop.subcontract": True,
     }
     step = order(doing("x153crmov12", "subcontract-vacuum", "air", narrow))
     low, high = step.hardness_hrc
-    assert low == pytest.approx(54, abs=0.1)
+    assert low == pytest.approx(57, abs=0.1)
     assert high - low >= 4
 
 

@@ -12,6 +12,7 @@ from selector.specimen.tempered import (
     temperings,
     thin_piece,
     time_words,
+    usual_time_s,
 )
 
 CATALOG = load_catalog()
@@ -30,6 +31,13 @@ def test_a_hotter_and_a_longer_temper_is_softer():
     assert [row.temperature_c for row in short[:2]] == [150.0, 175.0]
     assert {row.time_s for row in long} == {10 * HOUR}
     assert all(row.hrc.p05 < row.hrc.p50 < row.hrc.p95 for row in short)
+
+
+@pytest.mark.parametrize(("slug", "times"), [("c45", 1), ("x153crmov12", 2), ("hs6-5-2", 3)])
+def test_where_no_time_is_said_each_temper_takes_an_hour(slug, times):
+    of = piece(slug)
+    assert usual_time_s(of.treatment) == times * HOUR
+    assert tempered(of).rows == tempered(of, times * HOUR).rows
 
 
 def test_the_hardness_as_quenched_that_is_given_is_taken():
@@ -76,7 +84,7 @@ def test_the_temper_for_a_hardness_gives_that_hardness():
     ("slug", "wanted_hrc", "said"),
     [
         ("c45", 64.0, "64 HRC: never as hard from 150 °C up, 56 HRC at most"),
-        ("x153crmov12", 30.0, "30 HRC: still 43 HRC at 650 °C, as hot as is known"),
+        ("x153crmov12", 30.0, "30 HRC: still 45 HRC at 650 °C, as hot as is known"),
     ],
 )
 def test_a_hardness_beyond_the_rows_has_no_temper(slug, wanted_hrc, said):

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from operator import attrgetter
 
 import numpy as np
 import pytest
@@ -9,7 +10,7 @@ import pytest
 from selector.handover.drawing.axis import axis_of, stretches
 from selector.handover.drawing.canvas import Box, Canvas, Type, text_width
 from selector.handover.drawing.end_features import circle_path
-from selector.handover.drawing.end_view import end_extent_mm, extent_mm, shape_path
+from selector.handover.drawing.end_view import draw_end, end_extent_mm, extent_mm, shape_path
 from selector.handover.drawing.features import place_of, words_of
 from selector.handover.drawing.fields import cut_paths, depth_share, surface_runs, value_at
 from selector.handover.drawing.look import (
@@ -35,6 +36,7 @@ from selector.handover.drawing.said import fillets, hard_end_mm
 from selector.handover.drawing.sizes import across_words
 from selector.handover.drawing.slots import Label, slots
 from selector.handover.drawing.strip import HOT_BOUNDS_C
+from selector.handover.drawing.tint import both
 from selector.requirement.part import Feature, Part, Section
 from tests.svg_text import box, spots, true_width
 
@@ -143,7 +145,9 @@ def test_what_is_hard_is_hatched_on_paper_and_filled_on_a_screen():
     marks = Marks((Band(0.0, 30.0, None, 54.0, "54 HRC"),))
     assert "url(#" in drawn(SHAFT, marks, PAPER).svg
     assert "url(#" not in drawn(SHAFT, marks, LIGHT).svg
-    assert DARK.steps[4] in drawn(SHAFT, marks, for_screen(900, 200, dark=True)).svg
+    screen = drawn(SHAFT, marks, for_screen(900, 200)).svg
+    for colour in (attrgetter("ink"), lambda look: look.steps[4]):  # light and dark in one
+        assert both(colour(LIGHT), colour(DARK)) in screen
 
 
 def field(low: float, high: float) -> Field:
@@ -161,6 +165,14 @@ def test_a_band_lies_under_the_surface_as_deep_as_it_is():
     )
     assert cut_paths(side, marks, 0.0, 48.0) == ""
     assert hard_end_mm(side, marks) == (30.0, 90.0)
+
+
+def test_the_end_view_is_as_hard_as_the_surface_beside_it():
+    for hrc, step in ((49.0, 3), (54.0, 4)):
+        canvas = Canvas(LIGHT, "k")
+        draw_end(canvas, SHAFT, Marks(field=field(hrc, hrc)), (50.0, 50.0), 1.0)
+        fills = set(re.findall(r'fill="(#\w+)"', "".join(canvas.elements)))
+        assert fills - {LIGHT.soft, LIGHT.ink} == {LIGHT.steps[step]}
 
 
 def test_a_field_is_cut_where_its_hardness_passes_a_bound():
