@@ -6,7 +6,7 @@ from typing import Literal
 
 from selector.job.demand import Demand
 from selector.job.drive import is_drive_end, is_key
-from selector.job.usual_window import is_strip_blade, is_struck_edge
+from selector.job.usual_window import is_strip_blade, is_struck_edge, is_tip
 from selector.kept import per_record
 from selector.requirement import Requirement
 from selector.requirement.whole import LEAST_WEAR
@@ -33,6 +33,7 @@ class _Zone:
     edged: bool
     strip: bool
     pressed: bool
+    tip: bool
     toothed: bool
     spring: bool
     drives: bool
@@ -56,6 +57,7 @@ class _Zone:
             edged=is_struck_edge(asked, zone),
             strip=is_strip_blade(asked),
             pressed=asked.presses,
+            tip=is_tip(asked, zone),
             toothed=asked.part.is_toothed,
             spring=asked.is_spring,
             # Whether or not its window is given, what turns something is a drive.
@@ -85,7 +87,7 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
     ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
     ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
-    ("pressed edge", lambda z: z.wear == "edge-impact" and z.pressed),
+    ("pressed edge", lambda z: z.wear == "edge-impact" and (z.pressed or z.tip)),
     # A billhook or an axe is swung: its edge takes the blow that a chisel's does.
     ("struck edge", lambda z: z.wear == "edge-impact" and z.edged),
     # Dogs, claws and stops take knocks on their faces and have no edge to hold.

@@ -35,7 +35,7 @@ _HARMLESS = re.compile(
 _DUCTILE = re.compile(r"\b(?:brass|copper|alumini?um)\b", re.IGNORECASE)
 # What a point or a face goes through without wearing or being blunted.
 _TENDER = re.compile(r"\b(?:ice|snow|butter|dough|sugar|wax|soap|curd)\b", re.IGNORECASE)
-_STONE = re.compile(r"\b(?:agate|carbide|corundum)\b", re.IGNORECASE)
+_STONE = re.compile(r"\b(?:agate|corundum)\b", re.IGNORECASE)
 _ROLLERS = re.compile(r"\b(?:needles?|needle rollers?|balls?)\b", re.IGNORECASE)
 
 
@@ -98,7 +98,7 @@ def is_tender(zone: Zone) -> bool:
 
 
 def is_stone(zone: Zone) -> bool:
-    """Return whether a zone bears on stone or carbide."""
+    """Return whether a zone bears on stone."""
     return _is_of(zone, _STONE)
 
 

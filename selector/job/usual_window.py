@@ -1,4 +1,4 @@
-"""The hardness and depth that are usual where a part wears, by how and how hard it does.
+"""The hardness that is usual where a part wears, by how and how hard it does.
 
 Common practice for tools and machine parts; the table carries no source.
 """
@@ -22,6 +22,7 @@ from selector.requirement.trade_name import (
     backs,
     bends_metal,
     cuts_crops,
+    is_dog,
     is_keen,
     is_thin_blade,
     pushes,
@@ -100,6 +101,9 @@ _PRESSED = {
     "light": Usual(58.0, 62.0, 52.0), "medium": Usual(56.0, 61.0, 51.0),
     "heavy": Usual(54.0, 59.0, 50.0),
 }  # fmt: skip
+# Thin ends that push, set or bead by hand or by a lever: harder than dogs, a little softer than
+# punches. Common practice. [mm]
+_TIP, _TIP_MM = Usual(53.0, 61.0, 47.0), 6.0
 # What presses on leather, paper or rubber may be softer. Common practice.
 _PRESSED_SOFT = Usual(54.0, 61.0, 48.0)
 # Brake and bending tools are bought pre-hardened too. Common practice. [HRC]
@@ -259,6 +263,8 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | N
         return None
     if requirement.presses:
         return _PRESSED_SOFT if is_harmless(zone) else _PRESSED[zone.severity]
+    if is_tip(requirement, zone):
+        return _TIP
     struck = requirement.load.impact == "hammered"
     if is_struck_edge(requirement, zone) or requirement.part.is_toothed:
         return _HAMMERED[zone.severity] if struck else usual
@@ -269,6 +275,15 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | N
     if light and broad and is_harmless(zone):
         return None
     return replace(faced, bought_hrc=_STRUCK_SOFT_HRC) if light and broad else faced
+
+
+def is_tip(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether what takes knocks is a thin end that pushes or sets, and no dog."""
+    if zone.wear != "edge-impact" or requirement.load.impact == "hammered":
+        return False
+    thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= _TIP_MM
+    edged = requirement.is_edged or requirement.part.is_toothed
+    return thin and not edged and not is_dog(requirement.part.name)
 
 
 def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:

@@ -48,6 +48,12 @@ _BENDS = re.compile(
     r"\b(?:(?:press|bending|folding)[- ]?brake|folding|bending|joggl(?:e|ing)|flanging)\b",
     re.IGNORECASE,
 )
+# What catches, holds or carries by a face that takes knocks.
+_DOG = named(
+    r"dogs?|pawls?|clicks?|latch(?:es)?|hooks?|catch(?:es)?|claws?|ratchets?|stops?|sears?|"
+    r"trips?|detents?|bolts?|levers?|prongs?|jaws?|pallets?|hammers?|fingers?|arms?|stumps?|"
+    r"strikers?|firing pins?|(?:pry|wrecking|crow)[- ]?bars?|poppets?|valves?"
+)
 _CAM = named(
     r"cams?|camshafts?|cam lobes?|tappets?|cam followers?|valve lifters?", "cover|plate"
 )
@@ -91,6 +97,11 @@ def backs(name: str) -> bool:
 def bends_metal(name: str) -> bool:
     """Return whether it bends metal and cuts none."""
     return _BENDS.search(name) is not None
+
+
+def is_dog(name: str) -> bool:
+    """Return whether it catches, holds or carries by a face that takes knocks."""
+    return _DOG.search(itself(name)) is not None
 
 
 def is_cam(name: str) -> bool:

@@ -3,6 +3,7 @@ import pytest
 from selector.job.usual_depth import usual_depth_mm
 from selector.job.usual_window import (
     is_struck_edge,
+    is_tip,
     usual_spring,
     usual_window,
 )
@@ -362,3 +363,11 @@ def test_a_pinion_in_a_cast_iron_wheel_asks_for_no_hardness_and_a_roller_on_it_d
     pinion = roller.model_copy(update={"part": gear, "load": occasional})
     assert with_mate(pinion, "cast-iron wheel", "either") is None
     assert with_mate(roller, "cast-iron rail", "either").low_hrc == 58
+
+
+def test_a_thin_tip_that_pushes_is_harder_than_a_dog():
+    tip, dog = (of("edge-impact", name=name, size=3) for name in ("Beading tool", "Pawl"))
+    thick = of("edge-impact", name="Beading tool", size=12)
+    assert [is_tip(part, part.zone[0]) for part in (tip, dog, thick)] == [True, False, False]
+    low, high = (usual_window(part, part.zone[0]).low_hrc for part in (dog, tip))
+    assert low < high
