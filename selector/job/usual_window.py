@@ -290,7 +290,7 @@ def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:
     """Return whether what takes blows or knocks is an edge, as thin as one, or a stamp."""
     thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= BROAD_MM
     struck, name = requirement.load.impact == "hammered", requirement.part.name
-    # A firing pin or a drift strikes by a flat end, however thin.
+    # A firing pin or a knock-out strikes by a flat end, however thin.
     thin = thin and not pushes(name)
     return requirement.is_edged or (struck and (thin or stamps(name)))
 

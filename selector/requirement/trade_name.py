@@ -39,7 +39,7 @@ _BY_HAND = re.compile(
 # What strikes or pushes by a flat end: no edge, however thin.
 _PUSHES = named(
     r"(?:firing|striker?|ejector|knock-?out|extractor|extraction)[- ]pins?|strikers?|plungers?|"
-    r"pushers?|push-?rods?|knock-?outs?|drifts?|tappets?"
+    r"pushers?|push-?rods?|knock-?outs?"
 )
 # What is held behind thin work that is beaten or riveted on it.
 _BACKS = named(r"doll(?:y|ies)|bucking (?:bar|block)s?|holders?-up|hold-ups?|backing irons?")
