@@ -6,7 +6,12 @@ from typing import Literal
 
 from selector.job.demand import Demand
 from selector.job.drive import is_drive_end, is_key
-from selector.job.usual_window import is_strip_blade, is_struck_edge, is_tip
+from selector.job.working_end import (
+    is_strip_blade,
+    is_struck_edge,
+    is_thin_jaw,
+    is_tip,
+)
 from selector.kept import per_record
 from selector.requirement import Requirement
 from selector.requirement.whole import LEAST_WEAR
@@ -32,6 +37,7 @@ class _Zone:
     struck: bool
     edged: bool
     strip: bool
+    jaws: bool
     pressed: bool
     tip: bool
     toothed: bool
@@ -56,6 +62,7 @@ class _Zone:
             struck=struck,
             edged=is_struck_edge(asked, zone),
             strip=is_strip_blade(asked),
+            jaws=zone.wear == "sliding" and is_thin_jaw(asked, zone),
             pressed=asked.presses,
             tip=is_tip(asked, zone),
             toothed=asked.part.is_toothed,
@@ -96,7 +103,8 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     # Where a die draws or coins, metal rubs on it under pressure.
     ("pressed face", lambda z: z.wear in {"sliding", "abrasive"} and z.pressed),
     ("gauge", lambda z: z.wear == "sliding" and z.gauge and not z.soft),
-    ("strip blade", lambda z: z.wear == "abrasive" and z.strip),
+    # A spanner of sheet is cut of the strip that saws are.
+    ("strip blade", lambda z: (z.wear == "abrasive" and z.strip) or z.jaws),
     ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
     ("grit", lambda z: z.wear == "abrasive"),
     ("rolling", lambda z: z.wear == "rolling-contact" and not z.soft),

@@ -16,19 +16,17 @@ from selector.job.mate import (
     spares_bearing,
     yields,
 )
-from selector.requirement import Requirement
-from selector.requirement.part_name import stamps
-from selector.requirement.trade_name import (
-    backs,
-    bends_metal,
-    cuts_crops,
-    is_dog,
-    is_keen,
-    is_thin_blade,
-    pushes,
-    turns_by_hand,
+from selector.job.working_end import (
+    BROAD_MM,
+    is_strip_blade,
+    is_struck_edge,
+    is_thin_jaw,
+    is_tip,
+    turns_by_jaws,
 )
-from selector.requirement.whole import STRIP_MM
+from selector.requirement import Requirement
+from selector.requirement.part_name import is_worked
+from selector.requirement.trade_name import backs, bends_metal, cuts_crops, is_keen
 from selector.requirement.zone import Zone
 
 
@@ -102,8 +100,8 @@ _PRESSED = {
     "heavy": Usual(54.0, 59.0, 50.0),
 }  # fmt: skip
 # Thin ends that push, set or bead by hand or by a lever: harder than dogs, a little softer than
-# punches. Common practice. [mm]
-_TIP, _TIP_MM = Usual(53.0, 61.0, 47.0), 6.0
+# punches. Common practice.
+_TIP = Usual(53.0, 61.0, 47.0)
 # What presses on leather, paper or rubber may be softer. Common practice.
 _PRESSED_SOFT = Usual(54.0, 61.0, 48.0)
 # Brake and bending tools are bought pre-hardened too. Common practice. [HRC]
@@ -111,11 +109,13 @@ _BENDS_HRC = 28.0
 # Punches and stakes that are hammered and form by a polished face: softer, it takes dents.
 # Common practice.
 _FORMS = Usual(50.0, 58.0, 45.0)
+# What forms or guides steel now and then is of pre-hardened bar, or harder. Common practice.
+_FORMS_LIGHTLY = Usual(28.0, 60.0, 20.0)
 # Burnishers, spinning tools, flaring cones. Common practice.
 _RUBS = Usual(57.0, 63.0, 50.0)
 # A broad face that is struck and sets what is soft works as it is bought, of medium-carbon bar:
-# groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC], [mm]
-_STRUCK_SOFT_HRC, BROAD_MM = 5.0, 12.0
+# groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC]
+_STRUCK_SOFT_HRC = 5.0
 # A shaft runs in bearing metal that is to wear as it is bought, of 190 HB and more. Common
 # practice. [HRC]
 _JOURNAL_HRC = 10.0
@@ -181,12 +181,21 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
         return _hammered(requirement, zone, usual)
     if requirement.measures and not is_harmless(zone):
         return GAUGE
+    if turns_by_jaws(requirement, zone) and (usual or is_thin_jaw(requirement, zone)):
+        return _JAWS
     if usual is None:
-        return None
+        return _FORMS_LIGHTLY if _forms_steel(zone) else None
     if requirement.presses:
         bought = _BENDS_HRC if bends_metal(requirement.part.name) else None
         return replace(usual, bought_hrc=bought)
-    return _JAWS if _turns_by_jaws(requirement, zone) else _rubbing(requirement, zone, usual)
+    return _rubbing(requirement, zone, usual)
+
+
+def _forms_steel(zone: Zone) -> bool:
+    """Return whether a zone that slides lightly forms or guides steel, which is to wear."""
+    mate = zone.mate
+    works = mate is not None and mate.should_wear == "mate" and is_worked(mate.material)
+    return zone.wear == "sliding" and works and not is_ductile(zone)
 
 
 def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual | None:
@@ -211,16 +220,6 @@ def _rubbing(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None
         return _WINDOW["rolling-contact", zone.severity]
     journal = runs_in_bush(zone) and usual.bought_hrc is not None
     return replace(usual, bought_hrc=_JOURNAL_HRC) if journal else usual
-
-
-def _turns_by_jaws(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether a slot in the zone carries the torque to another part."""
-    part = requirement.part
-    hollow = all(section.bore for section in requirement.sections_of(zone))
-    if hollow and turns_by_hand(part.name):
-        return bool(requirement.load.torque)
-    slots = {part.place(feature) for feature in part.feature if feature.kind == "slot"}
-    return any(requirement.load.twists(n - 1) and n - 1 in slots for n in zone.section)
 
 
 def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
@@ -251,12 +250,6 @@ def _by_trade(requirement: Requirement) -> Usual | None:
     return next((usual for holds, usual in known if holds), None)
 
 
-def is_strip_blade(requirement: Requirement) -> bool:
-    """Return whether a part is a saw, a scraper or the like of thin strip that bends."""
-    thin = max(s.narrowest_mm for s in requirement.part.section) <= STRIP_MM
-    return thin and is_thin_blade(requirement.part.name) and not requirement.cuts_metal
-
-
 def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
     """Return the usual window of an edge or a face that takes blows or presses."""
     if is_tender(zone) and not requirement.presses:
@@ -275,24 +268,6 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | N
     if light and broad and is_harmless(zone):
         return None
     return replace(faced, bought_hrc=_STRUCK_SOFT_HRC) if light and broad else faced
-
-
-def is_tip(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether what takes knocks is a thin end that pushes or sets, and no dog."""
-    if zone.wear != "edge-impact" or requirement.load.impact == "hammered":
-        return False
-    thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= _TIP_MM
-    edged = requirement.is_edged or requirement.part.is_toothed
-    return thin and not edged and not is_dog(requirement.part.name)
-
-
-def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether what takes blows or knocks is an edge, as thin as one, or a stamp."""
-    thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= BROAD_MM
-    struck, name = requirement.load.impact == "hammered", requirement.part.name
-    # A firing pin or a knock-out strikes by a flat end, however thin.
-    thin = thin and not pushes(name)
-    return requirement.is_edged or (struck and (thin or stamps(name)))
 
 
 def usual_spring(thick_mm: float) -> Usual:

@@ -2,11 +2,10 @@ import pytest
 
 from selector.job.usual_depth import usual_depth_mm
 from selector.job.usual_window import (
-    is_struck_edge,
-    is_tip,
     usual_spring,
     usual_window,
 )
+from selector.job.working_end import is_struck_edge, is_tip
 from selector.requirement.zone import Mate
 from tests.dog import asked
 
@@ -371,3 +370,42 @@ def test_a_thin_tip_that_pushes_is_harder_than_a_dog():
     assert [is_tip(part, part.zone[0]) for part in (tip, dog, thick)] == [True, False, False]
     low, high = (usual_window(part, part.zone[0]).low_hrc for part in (dog, tip))
     assert low < high
+
+
+def test_what_forms_sheet_steel_lightly_is_at_least_pre_hardened():
+    """Folding tools are of bar at 28 HRC and more: common practice."""
+    former = of("sliding", name="Former", size=25)
+    assert with_mate(former, "mild sheet").low_hrc == 28
+    assert with_mate(former, "copper tube") is None
+    assert with_mate(former, "mild sheet", "either") is None
+
+
+def test_a_spanner_of_sheet_has_jaws_as_hard_as_strip():
+    spanner = {
+        "part.name": "Cone spanner", "part.feature": [{"kind": "slot", "at": 5, "size": 15}],
+        "part.section": [{"shape": "flat", "size": 2, "width": 34, "length": 170}],
+        "zone": [{"section": [1], "wear": "sliding", "severity": "light"}],
+        "load": {"impact": "light", "cycles": "occasional", "bending": "6 N m"},
+    }  # fmt: skip
+    thin, plate_of_it = asked(spanner), asked({**spanner, "part.name": "Plate"})
+    assert usual_window(thin, thin.zone[0]).low_hrc == 44
+    assert usual_window(plate_of_it, plate_of_it.zone[0]) is None
+
+
+def test_what_is_lapped_and_tried_on_steel_is_a_gauge_by_any_name():
+    snail = {
+        "part.name": "Stepped snail", "part.feature": [], "part.finish_after": ["lap"],
+        "part.section": [{"shape": "round", "size": 38, "length": 6}],
+        "load": {"impact": "none", "cycles": "occasional"},
+    }  # fmt: skip
+    zone = {"section": [1], "wear": "sliding", "severity": "light"}
+
+    def measures(material, **load):
+        mate = {"material": material, "should_wear": "either"}
+        part = {**snail, "zone": [{**zone, "mate": mate}]}
+        return asked({**part, "load": {**snail["load"], **load}}).measures
+
+    assert measures("planer knives")
+    assert not measures("wax patterns")
+    assert not measures("planer knives", bending="5 N m")
+    assert not measures("planer knives", cycles="fatigue")
