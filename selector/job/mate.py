@@ -12,6 +12,8 @@ PLAIN_BAR_HRC = 22.0
 _SOFTEST_STEEL_HRC = -14.0
 # The softer of a pair wears for certain this far below the other. Common practice. [HRC]
 APART_HRC = 4.0
+# Softer steel is not called hardened. Common practice. [HRC]
+_HARDENED_HRC = 45.0
 _WOODS = r"wood|timber|\b(?:oak|elm|beech|birch|maple|pine|hornbeam|lignum)\b"
 # What steel runs in without being worn itself.
 _BEARING = re.compile(
@@ -75,6 +77,14 @@ def is_softer_than_steel(zone: Zone) -> bool:
     """Return whether a mate that is to be spared is softer than any steel."""
     other = soft_mate_hrc(zone)
     return other is not None and other < _SOFTEST_STEEL_HRC
+
+
+def is_hard(zone: Zone) -> bool:
+    """Return whether a mate that may wear is hardened steel, by its figure."""
+    mate = zone.mate
+    if mate is None or mate.hardness is None or mate.should_wear == "part":
+        return False
+    return float(hrc_from_hv(mate.hardness, outside="extend")) >= _HARDENED_HRC
 
 
 def yields(zone: Zone) -> bool:

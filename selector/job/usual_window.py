@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from selector.job.mate import (
     is_ductile,
+    is_hard,
     is_harmless,
     is_soft,
     is_stone,
@@ -109,8 +110,9 @@ _BENDS_HRC = 28.0
 # Punches and stakes that are hammered and form by a polished face: softer, it takes dents.
 # Common practice.
 _FORMS = Usual(50.0, 58.0, 45.0)
-# What forms or guides steel now and then is of pre-hardened bar, or harder. Common practice.
-_FORMS_LIGHTLY = Usual(28.0, 60.0, 20.0)
+# What forms or guides steel now and then, or is pressed on hardened steel by more than a hand
+# presses, is of pre-hardened bar, or harder. Common practice. [N]
+_FORMS_LIGHTLY, _CLAMPS_N = Usual(28.0, 60.0, 20.0), 1000.0
 # Burnishers, spinning tools, flaring cones. Common practice.
 _RUBS = Usual(57.0, 63.0, 50.0)
 # A broad face that is struck and sets what is soft works as it is bought, of medium-carbon bar:
@@ -184,7 +186,8 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
     if turns_by_jaws(requirement, zone) and (usual or is_thin_jaw(requirement, zone)):
         return _JAWS
     if usual is None:
-        return _FORMS_LIGHTLY if _forms_steel(zone) else None
+        bears = _forms_steel(zone) or _clamps(requirement, zone)
+        return _FORMS_LIGHTLY if bears else None
     if requirement.presses:
         bought = _BENDS_HRC if bends_metal(requirement.part.name) else None
         return replace(usual, bought_hrc=bought)
@@ -196,6 +199,13 @@ def _forms_steel(zone: Zone) -> bool:
     mate = zone.mate
     works = mate is not None and mate.should_wear == "mate" and is_worked(mate.material)
     return zone.wear == "sliding" and works and not is_ductile(zone)
+
+
+def _clamps(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a zone that slides lightly is pressed again and again on what is hard."""
+    force_n = max(requirement.load.axial or 0.0, requirement.load.contact or 0.0)
+    often = requirement.load.cycles == "fatigue" and force_n >= _CLAMPS_N
+    return often and is_hard(zone) and not requirement.part.is_toothed
 
 
 def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual | None:

@@ -409,3 +409,12 @@ def test_what_is_lapped_and_tried_on_steel_is_a_gauge_by_any_name():
     assert not measures("wax patterns")
     assert not measures("planer knives", bending="5 N m")
     assert not measures("planer knives", cycles="fatigue")
+
+
+def test_what_clamps_hardened_steel_is_at_least_pre_hardened():
+    closer = of("sliding", name="Closing cone", size=30)
+    load = closer.load.model_copy(update={"axial": 8000.0, "cycles": "fatigue"})
+    hard = Mate(material="collets", hardness="58 HRC", should_wear="either")
+    zone = closer.zone[0].model_copy(update={"mate": hard})
+    assert usual_window(closer.model_copy(update={"load": load}), zone).low_hrc == 28
+    assert usual_window(closer, zone) is None
