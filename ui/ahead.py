@@ -66,13 +66,26 @@ class Ahead(Generic[T]):
                 self._work = _Work(asked, answer)
                 self._work.start()
 
-    def drop_but(self, asked: object) -> None:
-        """Let go of the answer at hand if it is of anything else and nobody waits for it."""
+    def drop_but(self, asked: object) -> bool:
+        """Let go of the answer at hand if it is of anything else and nobody waits for it.
+
+        Parameters
+        ----------
+        asked : object
+            What alone is still wanted.
+
+        Returns
+        -------
+        bool
+            Whether one was let go of.
+        """
         with self._turning:
             work = self._work
-            if work is not None and work.asked != asked and not work.waited_for:
-                work.dropped.set()
-                self._work = None
+            if work is None or work.asked == asked or work.waited_for:
+                return False
+            work.dropped.set()
+            self._work = None
+            return True
 
     def take(self, asked: object, progress: Progress) -> T | None:
         """Return the answer at hand, once, when it is there.

@@ -78,7 +78,8 @@ def _ahead() -> Ahead[tuple[Advice, AdviceOut]]:
 
 def drop_ahead(requirement: Requirement | None) -> None:
     """Let go of an advice worked out ahead of anything else than a requirement."""
-    _ahead().drop_but(requirement)
+    if _ahead().drop_but(requirement):
+        _let_go.set()
 
 
 def begin_ahead(requirement: Requirement) -> None:

@@ -81,7 +81,9 @@ def head(view: StreamlitPage) -> None:
     st.html(_STYLE)
     with st.container(horizontal=True, key="way", gap="small", vertical_alignment="center"):
         markup(_BRAND)
-        with st.container(key="menu", width="content"), st.popover(view.title):
+        # Another one for each view: it stood open over the view that was gone to from it.
+        menu = st.container(key="menu", width="content")
+        with menu, st.popover(view.title, key=f"menu/{view.url_path}"):
             for name, _ in _VIEWS:
                 link(name)
         with st.container(horizontal=True, key="views", gap=None, width="content"):

@@ -6,6 +6,7 @@ from typing import Any
 import streamlit as st
 
 from ui import session
+from ui.look import looked_up
 from ui.session import here
 
 
@@ -39,7 +40,7 @@ def key_of(path: str) -> str:
 
 def value_of(key: str) -> Any:  # noqa: ANN401
     """Return what the widget with this key holds."""
-    return st.session_state.get(key)
+    return looked_up(lambda: st.session_state.get(key))
 
 
 def filled(key: str, value: Any) -> str:  # noqa: ANN401

@@ -19,6 +19,7 @@ from selector.errors import Problem
 from ui import store
 from ui.draft import Draft, blank, differing, put, whole
 from ui.fitting import fits
+from ui.look import looked_up
 
 _MOST_UNDONE, _MOST_NOTED = 60, 60
 # What is kept of a part at hand, and as what; what was damaged meanwhile begins anew.
@@ -49,6 +50,7 @@ class Visit:
     before: list[str] = field(default_factory=list)
     aim: str = "choice"
     noted: dict[str, Any] = field(default_factory=dict)
+    parted: bool = False
 
 
 def begin() -> None:
@@ -89,7 +91,7 @@ def workshops() -> dict[str, dict[str, Any]]:
 
 def held_part() -> Visit | None:
     """Return the part at hand, if there is one."""
-    visit: Visit | None = st.session_state.get("visit")
+    visit: Visit | None = looked_up(lambda: st.session_state.get("visit"))
     return visit
 
 
@@ -129,8 +131,7 @@ def _save(visit: Visit) -> None:
     """Keep the part; under another id where another tab has changed it meanwhile."""
     revision = (store.part(visit.id) or {}).get("revision")
     if isinstance(revision, int) and revision > visit.revision:
-        visit.id = store.new_id()
-        st.session_state["parted"] = True
+        visit.id, visit.parted = store.new_id(), True
     visit.revision += 1
     store.keep_part(visit.id, {name: getattr(visit, name) for name in _KEPT})
     _show_address(visit)
@@ -138,7 +139,7 @@ def _save(visit: Visit) -> None:
 
 def _show_address(visit: Visit) -> None:
     """Have the address name the part; where a newer answer waits, this ends the run at hand."""
-    if st.query_params.get("part") != visit.id:
+    if looked_up(lambda: st.query_params.get("part")) != visit.id:
         st.query_params["part"] = visit.id
 
 
@@ -152,7 +153,11 @@ def mark(**kept: Any) -> None:  # noqa: ANN401
 
 def parted() -> bool:
     """Return, once, whether this tab has gone on with a copy of its own."""
-    return bool(st.session_state.pop("parted", False))
+    visit = held_part()
+    if visit is None or not visit.parted:
+        return False
+    visit.parted = False
+    return True
 
 
 def change(alter: Callable[[Draft], object], *, refill: bool = True) -> None:

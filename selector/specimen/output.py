@@ -8,9 +8,10 @@ from numpy.typing import NDArray
 from catalog.steel import Steel
 from selector.figure import Provenance, figure
 from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
-from selector.hardening.tempered import whole_curve
+from selector.hardening.tempered import curve_reach_c, whole_curve
 from selector.heat.boiling import bath_temperature_c
 from selector.job.process import TEMPER_ERROR, ReadingError, reading_error
+from selector.job.treatment import Temper
 from selector.record import rounded
 from selector.requirement.part import Section
 from selector.specimen.hardening import hardening
@@ -142,8 +143,8 @@ def _other_bath(of: Specimen) -> list[str]:
     return [f"This steel is sold as one for {hardened.quench}: {name} is {how}."]
 
 
-def temper_assumed(steel: Steel, time_s: float) -> list[str]:
-    """Return what is assumed of a temper, in sentences."""
+def temper_assumed(steel: Steel, time_s: float, shown_at: tuple[Temper, ...]) -> list[str]:
+    """Return what is assumed of the tempers that are shown, in sentences."""
     said = [f"Temper: in a furnace known to {_sd_c(TEMPER_ERROR['furnace'])}."]
     curve = None if by_composition(steel) else steel.tempered
     if curve is not None and curve.times > 1:
@@ -153,6 +154,9 @@ def temper_assumed(steel: Steel, time_s: float) -> list[str]:
         begun = whole_curve(steel)[0, 0] < curve.curve_hrc.points[0][0]
         how = "lie between as quenched and" if begun else "read as"
         said.append(f"Its curve begins at {first}; colder tempers {how} that one.")
+    end_c = curve_reach_c(steel)
+    if max(temper.temperature_c for temper in shown_at) > end_c:
+        said.append(f"Its curve ends at {end_c:g} °C; past it its last slope is carried on.")
     if is_high_alloy(steel):
         return [*said, "No table holds for the colours of steel so rich in alloy."]
     colours = "Colours are those of bright carbon steel; alloy steel colours later"

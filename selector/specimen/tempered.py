@@ -47,8 +47,9 @@ Floats = NDArray[np.float64]
 # steel is published to harden through, so that the error of that figure does not matter.
 THIN_MM, THIN_PART = 10.0, 0.5
 HOTTEST_C = 700.0
-# One temper by itself may be a little colder or hotter than those of an option. [°C]
-TRIED_C = (50.0, 720.0)
+# One temper by itself may be colder or hotter than those of an option, a little past the end of
+# a published curve too, where its error grows. [°C]
+TRIED_C, PAST_C = (50.0, 720.0), 50.0
 
 
 def thin_piece(catalog: Catalog, steel: Steel, heat_c: float | None = None) -> Specimen:
@@ -86,11 +87,10 @@ def thin_piece(catalog: Catalog, steel: Steel, heat_c: float | None = None) -> S
 
 def temperings(work: Treatment, time_s: float) -> tuple[Temper, ...]:
     """Return the furnace tempers that an option would try, each of `time_s` in all."""
-    reach_c = curve_reach_c(work.steel)
     return tuple(
         replace(temper, time_s=time_s / temper.cycles)
         for temper in _by_furnace(work)
-        if temper.temperature_c <= reach_c
+        if temper.temperature_c <= curve_reach_c(work.steel)
     )
 
 
@@ -124,9 +124,9 @@ def temper_at(work: Treatment, heat_c: float, time_s: float) -> Temper:
     Raises
     ------
     OutOfRangeError
-        When nobody tempers so cold, or the steel's curve does not go so hot.
+        When nobody tempers so cold, or the steel's curve ends far below.
     """
-    most = min(TRIED_C[1], curve_reach_c(work.steel))
+    most = min(TRIED_C[1], curve_reach_c(work.steel) + PAST_C)
     if not TRIED_C[0] <= heat_c <= most:
         rule = f"between {TRIED_C[0]:g} and {most:g} °C, where {work.steel.name} is known"
         step = "Leave it out for all tempers that are known."
@@ -143,8 +143,8 @@ def skin_hrc(of: Specimen, fresh: AsQuenched, temper: Temper) -> Floats:
 
 def temperature_for(heats_c: Floats, hrc: Floats, wanted_hrc: float) -> Floats:
     """Return the hottest temper that leaves a hardness, over the samples. [°C]."""
-    # `hrc` has shape (heats, samples), straight between heats. Where a sample is softer
-    # throughout the first heat stands, where it is still harder at the hottest the last.
+    # `hrc` has shape (heats, samples), straight between heats; the first or last heat stands
+    # where a sample is softer throughout or harder still.
     enough = hrc >= wanted_hrc
     last = len(heats_c) - 1 - np.argmax(enough[::-1], axis=0)
     at = np.minimum(last, len(heats_c) - 2)
@@ -210,7 +210,7 @@ def tempered(
             for span in of.steel.embrittlement_c
         ),
         origin=_origin(of.steel, fresh, shown_at),
-        assumed=(first, *more, *temper_assumed(of.steel, time_s)),
+        assumed=(first, *more, *temper_assumed(of.steel, time_s, shown_at)),
     )
 
 
@@ -286,10 +286,10 @@ def _headline(of: Specimen, before: RangeOut, time_s: float, *, given: bool) -> 
     """Return what is tempered and for how long, in one sentence."""
     steel = of.steel
     hard, span = hardness_words(before)
-    quenched = f"{hard} ({'as given' if given else span})"
     what = " (its core, not its case)" if hardening(steel) == "core" else ""
-    text = f"{steel.spoken}{what}, {quenched} as quenched, tempered {time_words(time_s)}."
-    return text[:1].upper() + text[1:]
+    named = steel.spoken[:1].upper() + steel.spoken[1:]
+    quenched = f"{hard} ({'as given' if given else span}) as quenched"
+    return f"{named}{what}, {quenched}, tempered {time_words(time_s)}."
 
 
 def time_words(time_s: float) -> str:

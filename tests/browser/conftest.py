@@ -23,7 +23,13 @@ FAILED = pytest.StashKey[bool]()
 PROBE = re.compile(r"/[^/]+/_stcore/(health|host-config)$")
 # Asking the driver about each request would keep the browser from keeping anything.
 NOTHING_OUTSIDE = "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"
+NARROW = 700  # below it the way is one line with a menu [px]
 PATIENCE_MS = 90_000  # on a bare and busy machine, where the first advice compiles
+TITLES = {
+    "": "Start", "part": "Part", "workshop": "Your workshop", "steels": "Steels",
+    "choice": "The choice", "torch": "The torch", "head-to-head": "Head to head",
+    "firm": "How firm", "bench": "At the bench", "customer": "For the customer",
+}  # fmt: skip
 # No part of the page is still on its way.
 DRAWN = "document.querySelectorAll('[data-testid=stSkeleton]').length === 0"
 TALL = "document.querySelector('[data-testid=stMain]').scrollHeight + 40"
@@ -151,12 +157,16 @@ def kept(home):
 
 @pytest.fixture
 def opened(page, server, settled):
-    """A function that opens a view of a part and waits until it is drawn."""
+    """A function that opens a view of a part by its address and waits until it is drawn."""
 
     def go(view, key=None):
         page.goto(f"{server}/{view}" + (f"?part={key}" if key else ""))
         page.locator("h1").first.wait_for()
         settled()
+        # The way marks the view that was asked for, and the address keeps the part.
+        here = page.locator(f"[class*='-here'] a:has-text('{TITLES[view]}')")
+        assert here.count() or page.viewport_size["width"] < NARROW, view
+        assert key is None or key in page.url, view
 
     return go
 
@@ -188,7 +198,7 @@ def held(page, home):
 def violations(page, settled):
     """A function that returns what breaks WCAG 2.2 AA: rule and the first places."""
 
-    def run(rules=RULES, *, is_tall=False):
+    def run(rules=RULES, *, is_tall=False, within="html"):
         settled()
         if not is_tall:
             # Contrast is judged of what is in sight: the window is made as tall as the page.
@@ -198,7 +208,10 @@ def violations(page, settled):
             page.wait_for_timeout(150)
         if page.evaluate("typeof axe") == "undefined":
             page.evaluate(AXE_SCRIPT)
-        found = page.evaluate("async rules => (await axe.run(rules)).violations", rules)
+        found = page.evaluate(
+            "async ([within, rules]) => (await axe.run(within, rules)).violations",
+            [within, rules],
+        )
         return {v["id"]: [node["target"][0] for node in v["nodes"]][:4] for v in found}
 
     return run

@@ -1,13 +1,8 @@
 """Every view for everyone: rules of WCAG, widths, light and dark, one line of the way."""
 
-from tests.browser.conftest import BUT_COLOURS, COLOURS, RULES
+from tests.browser.conftest import BUT_COLOURS, COLOURS, RULES, TITLES
 from tests.page_server import racked
 
-TITLES = {
-    "": "Start", "part": "Part", "workshop": "Your workshop", "steels": "Steels",
-    "choice": "The choice", "torch": "The torch", "head-to-head": "Head to head",
-    "firm": "How firm", "bench": "At the bench", "customer": "For the customer",
-}  # fmt: skip
 # Colours hang on the scheme, all else on the width, of which the style knows two: from 700 px
 # up, where a view may yet be too wide, and below. The menu of a phone is looked at below.
 LOOKS = (
@@ -18,6 +13,7 @@ WIDE = (
     "Math.max(document.documentElement.scrollWidth, "
     "document.querySelector('[data-testid=stMain]').scrollWidth)"
 )
+MENU = '[data-testid="stPopoverBody"]'
 # Drawings that readers and keys cannot enter.
 CANVAS = "document.querySelectorAll('canvas, .vega-embed, .js-plotly-plot').length"
 
@@ -62,31 +58,13 @@ def test_the_check_finds_what_is_planted_at_the_foot_of_a_long_page(
     assert set(violations(COLOURS)) == {"color-contrast"}
 
 
-def test_on_a_phone_the_drawing_stays_above_and_the_way_is_one_line_with_a_menu(
-    page, opened, kept, violations
+def test_on_a_phone_all_that_decides_is_in_sight_and_a_menu_leads_on(
+    page, opened, settled, kept, violations
 ):
-    draft = racked()
-    page.set_viewport_size({"width": 390, "height": 844})
-    opened("part", kept(draft, asked=draft))
-    page.get_by_role("button", name="Add a section").scroll_into_view_if_needed()
-    drawing = page.locator(".st-key-small-drawing svg").bounding_box()
-    assert 0 <= drawing["y"] < 60
-    assert page.locator(".st-key-way").bounding_box()["height"] < 70
-    page.locator(".st-key-menu button").click()
-    page.get_by_role("link", name="Steels", exact=True).wait_for()
-    assert violations() == {}
-    page.emulate_media(color_scheme="dark")
-    assert violations(COLOURS) == {}
-    page.get_by_role("link", name="Steels", exact=True).click()
-    page.get_by_role("heading", name="Steels").wait_for()
-
-
-def test_on_a_phone_all_that_decides_is_in_sight(page, opened, kept):
     """Hardness, cost, chance and days of the first, of each other way and of the list."""
     draft = racked()
     page.set_viewport_size({"width": 390, "height": 844})
-    key = kept(draft, asked=draft)
-    opened("choice", key)
+    opened("choice", kept(draft, asked=draft))
     shown = ".tw-figure, .tw-way td, .tw-list tbody td:not(.c-strip)"
     boxes = [box for box in (p.bounding_box() for p in page.locator(shown).all()) if box]
     assert len(boxes) > 20
@@ -96,7 +74,26 @@ def test_on_a_phone_all_that_decides_is_in_sight(page, opened, kept):
         .first.evaluate("place => getComputedStyle(place, '::after').content")
         .endswith('EUR"')
     )
+
+    def by_the_menu(title):
+        page.locator(".st-key-menu button").click()
+        page.locator(MENU).get_by_role("link", name=title, exact=True).click()
+        page.locator(MENU).wait_for(state="detached")
+        settled()
+
+    # The drawing stays above the form, and the way is one line.
+    by_the_menu("Part")
+    page.get_by_role("button", name="Add a section").scroll_into_view_if_needed()
+    drawing = page.locator(".st-key-small-drawing svg").bounding_box()
+    assert 0 <= drawing["y"] < 60
+    assert page.locator(".st-key-way").bounding_box()["height"] < 70
+    page.locator(".st-key-menu button").click()
+    page.get_by_role("link", name="Steels", exact=True).wait_for()
+    assert violations(within=MENU) == {}
+    page.emulate_media(color_scheme="dark")
+    assert violations(COLOURS, within=MENU) == {}
+    page.locator(".st-key-menu button").click()
     # The letter reads as a page there, which a sheet of paper would not.
-    opened("customer", key)
+    by_the_menu("For the customer")
     page.frame_locator(".st-key-as-read iframe").get_by_text("Dear customer").wait_for()
     assert page.locator(".st-key-as-printed img").first.is_hidden()

@@ -22,6 +22,8 @@ STEELS = (
     "s235", "x100crmov5",
 )  # fmt: skip
 ALSO_RAN = "c60"
+# The thin part takes the longest: those that are asked alone there, and two like one of them.
+FEW = (*STEELS[1::3], "41cr4", "c75s")
 PARTS = {
     "dog": asked(),
     "thin dog": asked({f"part.section.{n}.size": "8 mm" for n in range(2)}),
@@ -61,10 +63,15 @@ def numbers(part, known, steel=None):
     return found
 
 
+def steels_of(part):
+    """Return the steels that a part is made of."""
+    return FEW if part == "thin dog" else STEELS
+
+
 @cache
 def whole(part):
-    """Return the numbers of a part with all steels."""
-    return numbers(part, only(*STEELS))
+    """Return the numbers of a part with all its steels."""
+    return numbers(part, only(*steels_of(part)))
 
 
 def assert_equal(few, part):
@@ -82,7 +89,7 @@ def assert_equal(few, part):
 @pytest.mark.parametrize(("at", "part"), list(enumerate(PARTS)))
 def test_each_steel_alone(at, part):
     # Each steel in one of the parts: what is kept under too short a key shows in any of them.
-    known = only(*STEELS)
+    known = only(*steels_of(part))
     alone, slugs = {}, STEELS[at :: len(PARTS)]
     for slug in slugs:
         found = numbers(part, known, slug)
@@ -94,7 +101,7 @@ def test_each_steel_alone(at, part):
 
 @pytest.mark.parametrize("part", PARTS)
 def test_beside_an_also_ran_and_in_another_order_of_the_catalogue(part):
-    known = only(*STEELS, ALSO_RAN)
+    known = only(*steels_of(part), ALSO_RAN)
     slugs = [*list(known.steels)[1::2], *list(known.steels)[::2]]
     grown = numbers(part, in_order(known, slugs))
     assert any(option.startswith(f"{ALSO_RAN}/") for option in grown)

@@ -1,7 +1,5 @@
 """One simulation: whatever asks, of whichever steels, an option has one set of numbers."""
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 
@@ -84,28 +82,3 @@ def test_both_commands_give_one_answer(name, steel, monkeypatch):
     at = int(np.argmin(np.abs(np.array(flame.map.along_mm) - 0.5 * sum(flame.map.zone_mm))))
     core = flame.map.core_hrc[at]
     assert ours.hardness.core.p05 - 3.0 <= core <= ours.hardness.core.p95 + 3.0
-
-
-def numbers(options):
-    return {o.id: (o.score, o.hardness, o.movement_mm, o.cost.spread) for o in options}
-
-
-def same(one, other):
-    shared = one.keys() & other.keys()
-    assert shared
-    for key in shared:
-        assert one[key] == other[key]
-
-
-def test_an_option_does_not_depend_on_what_else_is_weighed():
-    asked = requirement_from(varied())
-    few = replace(
-        CATALOG, steels={k: CATALOG.steels[k] for k in ("c45", "115crv3", "42crmo4", "c60")}
-    )
-    every = numbers(advice_out(advise(asked, few)).options)
-    for steel in ("C45", "42CrMo4"):
-        same(numbers(advice_out(advise(asked, few, steel=steel)).options), every)
-    turned = replace(few, steels=dict(reversed(few.steels.items())))
-    same(numbers(advice_out(advise(asked, turned)).options), every)
-    more = replace(CATALOG, steels={**few.steels, "s235": CATALOG.steels["s235"]})
-    same(numbers(advice_out(advise(asked, more)).options), every)

@@ -109,10 +109,14 @@ def blank(page):
 
 
 @pytest.fixture
-def with_claw(page):
-    """The page with the claw in its form."""
-    page.file_uploader(key="start/file").set_value(("claw.toml", CLAW.encode(), "text/plain"))
-    page.run()
+def with_claw(claw):
+    """The page with the claw in its form, opened by its address."""
+    key = store.new_id()
+    store.keep_part(key, {"draft": claw, "shop": None, "revision": 1})
+    page = AppTest.from_file(str(APP), default_timeout=60)
+    page.query_params["part"] = key
+    page.switch_page("views/part.py").run()
+    page._page_hash = ""  # from here the page itself says where it is
     assert not page.exception
     assert not page.error
     assert page.title[0].value == "Your part"

@@ -41,6 +41,12 @@ def upload(page, name, content):
     return [error.value for error in page.error]
 
 
+def test_a_sound_file_opens_the_form(page, claw, claw_text):
+    assert upload(page, "claw.toml", claw_text.encode()) == []
+    assert page.title[0].value == "Your part"
+    assert page.session_state["visit"].draft == {**claw, "limit": {}}
+
+
 def test_every_fault_of_a_file_is_told_once_with_its_key(page):
     told = upload(page, "nine.toml", NINE)
     for key in (

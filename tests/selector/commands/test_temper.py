@@ -78,7 +78,7 @@ def test_a_catalogue_of_ones_own_is_laid_over(run, tmp_path):
         (("C45", "--quenched", "hard"), "--quenched must be a hardness; got 'hard'"),
         (("C45", "--to", "99 HRC"), "--to must be inside the conversion table"),
         (("C45", "--heat", "400 degC"), "--heat must be between 710 and 1300 °C; got 400"),
-        (("M2", "--at", "700 degC"), "--at must be between 50 and 649 °C, where HS6-5-2C is"),
+        (("M2", "--at", "700 degC"), "--at must be between 50 and 699 °C, where HS6-5-2C is"),
         (("C45", "--plot", "a.gif"), "--plot must be a .png, .svg or .pdf file; got 'a.gif'"),
     ],
 )

@@ -66,7 +66,7 @@ SHOP = {
 }
 
 
-@pytest.mark.parametrize("number", [8, 12, 31, 36])
+@pytest.mark.parametrize("number", [8, 31, 36])
 def test_what_is_passed_over_takes_no_place(number, monkeypatch):
     """The list is that of working every treatment out to its end, to the last digit."""
     changes = {"workshop": Workshop.model_validate(SHOP), "safety_use": "none"}

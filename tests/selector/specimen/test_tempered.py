@@ -131,6 +131,19 @@ def test_single_tempers_lie_on_the_curve_of_all():
         temper_at(of.treatment, 900.0, HOUR)
 
 
+def test_a_single_temper_may_lie_a_little_past_the_end_of_a_curve_less_surely():
+    of = piece("100mncrw4")
+    end_c = curve_reach_c(of.steel)
+    found = tempered(of, HOUR, at_c=(end_c + 40.0, end_c))
+    past, end = (row.hrc for row in found.rows)
+    assert past.p50 < end.p50
+    assert past.p95 - past.p05 > end.p95 - end.p05
+    assert any(f"curve ends at {end_c:g} °C" in said for said in found.assumed)
+    assert not any("curve ends" in said for said in tempered(of, HOUR).assumed)
+    with pytest.raises(OutOfRangeError, match="--at must be between 50 and 650"):
+        temper_at(of.treatment, end_c + 60.0, HOUR)
+
+
 def test_a_hardening_heat_that_is_given_is_taken():
     steel = CATALOG.steels["x153crmov12"]
     cold = tempered(thin_piece(CATALOG, steel, 980.0), HOUR)
