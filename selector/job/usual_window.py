@@ -68,10 +68,10 @@ _KNOCKED = {
     "light": Usual(45.0, 57.0, 39.0), "medium": Usual(45.0, 57.0, 42.0),
     "heavy": Usual(45.0, 57.0, 42.0),
 }  # fmt: skip
-# Chisels and punches under the hammer: softer than what is swung. Common practice.
+# Chisels and punches under the hammer: a little softer than what is swung. Common practice.
 _HAMMERED = {
-    "light": Usual(51.0, 59.0, 46.0), "medium": Usual(50.0, 59.0, 46.0),
-    "heavy": Usual(50.0, 58.0, 45.0),
+    "light": Usual(52.0, 60.0, 47.0), "medium": Usual(51.0, 60.0, 46.0),
+    "heavy": Usual(52.0, 58.0, 45.0),
 }  # fmt: skip
 # Faces of hammers, sets and snaps, which are struck or strike. Common practice.
 _STRUCK = {
