@@ -51,6 +51,9 @@ BEFORE_PREDICTION = BY_SHOP | BY_STEEL
 # (pass at or above, fail below). Breaking hurts more than wearing, so its limits are higher.
 FUNCTIONAL = (0.90, 0.50)
 BREAKING = (0.95, 0.80)
+# What a part costs is known less well than how it comes out: what may well stay inside the
+# budget is shown, and how likely it does. Estimate.
+BUDGETED = (0.90, 0.20)
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from selector.advice.order import set_back_words, why_not_first
 from selector.advice.record import AlternativeOut
 from selector.decision.option import Option, Rejected
 from selector.decision.output import cost_out, rounded_share
+from selector.decision.preference import LESS_SURE
 from selector.decision.risk import chief_risk
 from selector.gate import BY_STEEL, looked_at
 from selector.hardness_scale import hv_from_hb, hv_from_hrc
@@ -159,7 +160,9 @@ def _keeps(advice: Advice, kind: Kind, option: Option) -> bool:
     if kind == "cheap":
         return option.judged.value("cost") < first.judged.value("cost")
     if kind == "better" and kind_of(first.treatment) in _HARDENS:
-        return work_h(advice, option) <= _SIMPLER * work_h(advice, first)
+        # No steel is the better for coming out wrong more often.
+        sure = option.judged.passing_all >= first.judged.passing_all - LESS_SURE
+        return sure and work_h(advice, option) <= _SIMPLER * work_h(advice, first)
     return True
 
 

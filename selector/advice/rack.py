@@ -93,7 +93,8 @@ def _beaten(advice: Advice, option: Option) -> str:
     text = f"{doing_words(advice, option)}; {surface_words(option)}"
     for place, other in enumerate(advice.options, start=1):
         if other.treatment.group == option.treatment.group:
-            return f"{text}. {other.treatment.steel.spoken} does the same better, place {place}"
+            steel = other.treatment.steel.spoken
+            return f"{text}. {steel}, a near-equal, does the same better: number {place}"
     return text
 
 

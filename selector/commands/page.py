@@ -266,18 +266,21 @@ def _racked(advice: AdviceOut) -> list[str]:
             lines.append(f"{bar.bar}: number {bar.place}: {bar.why}.")
         else:
             stopped = {"unknown": "not judged yet: ", "pass": ""}.get(bar.verdict, "out: ")
+            # What gives its place to a near-equal serves, and is not out.
+            stopped = stopped if bar.id is None else ""
             lines.append(f"{bar.bar}: {stopped}{bar.why}.")
     return lines
 
 
 def _changes(advice: AdviceOut) -> tuple[str, ...]:
-    """Return what would change the answer; a bar nobody knows wants its coupon."""
+    """Return what would change the answer; a bar nobody knows wants its coupon to be heated."""
     plan = ("The unknown bar: what a coupon of it shows (the plan stands under --all).",)
     firm = (advice.firm.sentence,) if advice.firm else ()
     ways = (*(change.text for change in advice.changes), *firm, *advice.would_change)
     if advice.verdict == "no_option" and not advice.changes:
         ways = (NOTHING_HELPS, *ways)
-    return (*(plan if advice.coupon and advice.options else ()), *ways)
+    heated = advice.options and advice.verdict != "leave_as_bought"
+    return (*(plan if advice.coupon and heated else ()), *ways)
 
 
 def _referral(advice: AdviceOut) -> list[Block]:

@@ -24,7 +24,7 @@ from selector.duty.custom import custom
 from selector.duty.strength import least_and_weakest, strength_words
 from selector.duty.wear import edge_loss_hrc, life
 from selector.figure import median
-from selector.gate import Gate, Verdict, judged, worst
+from selector.gate import BUDGETED, Gate, Verdict, judged, worst
 from selector.job.job import Job
 from selector.job.supply import at_hand
 from selector.option.movement import movement_words
@@ -207,7 +207,7 @@ def _limit_gates(prediction: Prediction, standard: Standard) -> list[Gate]:
                 f"costs about {about} {currency}; you allow {limit.budget:.0f} "
                 f"{limit.currency}, compared as it stands"
             )
-        gates.append(judged("budget", cost <= limit.budget, text))
+        gates.append(judged("budget", cost <= limit.budget, text, BUDGETED))
     if limit.days is not None:
         gates.append(days_gate(prediction.bill.days, limit.days))
     return gates

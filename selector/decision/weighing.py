@@ -267,10 +267,24 @@ def _usually_done(group: list[Option]) -> list[Option]:
     ]
 
 
+def _more_usual(first: Option, group: list[Option], asked: Requirement) -> Option:
+    """Return the most usual way of treating the bar of an option that ties with it."""
+    # Of one bar nothing but how it is treated differs: silver steel goes into water.
+    bar = (first.treatment.steel.slug, first.treatment.stock)
+    level = [
+        option
+        for option in group
+        if (option.treatment.steel.slug, option.treatment.stock) == bar
+        and ties_with(option, first, asked)
+    ]
+    most = max(option.judged.value("custom") for option in level)
+    return in_order([o for o in level if o.judged.value("custom") >= most], asked)[0]
+
+
 def _speaker(group: list[Option], job: Job) -> Option:
     """Return the best of near-equals: of near ties had as easily, the one that people buy."""
     group = _usually_done(group)
-    first = in_order(group, job.asked)[0]
+    first = _more_usual(in_order(group, job.asked)[0], group, job.asked)
     family = job.catalog.families.get(first.treatment.steel.family)
     usual = None if family is None else family.usual
 

@@ -208,10 +208,12 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     thick_mm, kind = thickest_mm(asked), work.steel.kind
     if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and thick_mm > LARGE_MM:
         return merit * TOOL_STEEL_LARGE
-    spare = work.stock is not None and duty == "plain"
+    turned = all(section.shape == "round" for section in asked.part.section)
+    spare = work.stock is not None and duty == "plain" and turned
     short_mm = LARGE_MM if spare else SLENDER_MM
     if thick_mm <= short_mm and kind in _TOOL_KINDS and make_of(work) == "as bought":
-        # A short end of ground rod is no waste, least of all of one that lies there.
+        # A short end of ground rod is no waste, least of all of one that lies there; gauge
+        # plate left soft is.
         return max(merit, ALSO if spare else SELDOM) if duty != "key" else merit
     loaded = asked.load.cycles == "fatigue" and has_load(asked.load)
     of_tool_steel = duty in {"sliding", "rolling"} and kind in _TOOL_KINDS

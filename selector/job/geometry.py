@@ -22,6 +22,9 @@ DENSITY_KG_PER_MM3 = 7.85e-6
 SHARP_RADIUS_MM = 0.2
 # Notches the published charts do not cover, in torsion and bending; estimates of the project.
 _NOTCH = {"thread": 2.5, "sharp-corner": 2.5, "slot": 2.0, "groove": 2.0, "teeth": 1.8}
+# What stands on a disc covers little of its face where it is no thicker than so much of it.
+# Estimate. [-]
+STEM = 0.5
 # Width of a cut whose size is not given, over the section; a key is a quarter of its shaft.
 # Common practice, no source.
 _PRESUMED = {"keyway": 0.25}
@@ -31,12 +34,26 @@ _OF_SQUARE = {"round": np.pi / 4, "tube": np.pi / 4, "square": 1.0, "hexagon": 0
 
 def as_cooled(part: Part) -> tuple[Section, ...]:
     """Return the sections as they heat and cool; what is shorter than thick is a plate."""
-    if part.length_mm >= min(s.size - (s.bore or 0.0) for s in part.section):
-        return part.section
+    if part.length_mm < min(s.size - (s.bore or 0.0) for s in part.section):
+        return tuple(_plate(section, part.length_mm) for section in part.section)
     return tuple(
-        Section(shape="flat", size=part.length_mm, width=section.size, length=section.size)
-        for section in part.section
+        _plate(section, section.length) if _is_flange(part, place) else section
+        for place, section in enumerate(part.section)
     )
+
+
+def _plate(section: Section, thick_mm: float) -> Section:
+    """Return the plate that a disc heats and cools like."""
+    return Section(shape="flat", size=thick_mm, width=section.size, length=section.size)
+
+
+def _is_flange(part: Part, place: int) -> bool:
+    """Return whether a section is a disc whose faces stand free: a foot, a head, a flange."""
+    section = part.section[place]
+    beside = [part.section[n] for n in (place - 1, place + 1) if 0 <= n < len(part.section)]
+    free = all(other.size <= STEM * section.size for other in beside)
+    solid = section.shape == "round" and section.bore is None
+    return solid and free and section.length < section.size
 
 
 def like_rounds_mm(sections: Iterable[Section], severity: float) -> Floats:

@@ -12,7 +12,7 @@ LEAD_MELTS_C = 327.0
 _FOOD = re.compile(
     r"\b(?:foods?|kitchen|cooking|breads?|doughs?|past(?:ry|a)|waffles?|cakes?|cheeses?|butter|"
     r"milk|cream|dairy|churns?|meat|mincers?|sausages?|fish|fruits?|apples?|cider|juices?|"
-    r"wines?|beer|brew\w*|mash(?:es|ing)?|kegs?|coffee|tea|chocolates?|sweets|confection\w*|"
+    r"wines?|beer|brew\w*|mash(?:es|ing)?|kegs?|coffee|roasters?|tea|chocolates?|sweets|confection\w*|"
     r"tablets?|noodles?|honey|oysters?|mussels?|eggs?|biscuits?|flour)\b",
     re.IGNORECASE,
 )

@@ -186,4 +186,5 @@ def left_on(do: Doing) -> list[StepOut]:
 
 def is_plate(do: Doing) -> bool:
     """Return whether the part is shorter than it is thick, as a disc or a gear is."""
-    return as_cooled(do.part) != do.part.section
+    cooled = zip(as_cooled(do.part), do.part.section, strict=True)
+    return all(like != section for like, section in cooled)

@@ -1,6 +1,7 @@
 from selector.advice.alternative import (
     KIND_WORDS,
     PLACES,
+    _keeps,
     alternatives,
     barred,
     kind_of,
@@ -8,6 +9,7 @@ from selector.advice.alternative import (
 )
 from selector.advice.order import set_back_words
 from selector.advice.output import advice_out
+from selector.decision.preference import LESS_SURE
 from tests.dog import GONE
 from tests.once import advised
 
@@ -42,6 +44,15 @@ def test_cheap_is_cheaper_than_what_stands_first_and_than_the_better_steel():
         cheap = cost.pop("cheap", None)
         dearer = [cost[kind] for kind in ("first", "better") if kind in cost]
         assert cheap is None or cheap < min(dearer)
+
+
+def test_no_steel_is_the_better_for_coming_out_wrong_more_often(advice):
+    first = advice.options[0].judged.passing_all
+    better = [a for a in alternatives(advice) if a.kind == "better"]
+    assert all(a.passing_all >= first - LESS_SURE for a in better)
+    # A worse one that is as little work stands in the list, and is not offered as better.
+    worse = [o for o in advice.options if o.judged.passing_all < first - LESS_SURE]
+    assert not any(_keeps(advice, "better", option) for option in worse)
 
 
 def test_nothing_that_is_set_back_stands_beside_the_first(advice):

@@ -72,6 +72,13 @@ def test_an_unknown_bar_gets_its_coupon_plan_and_no_procedure():
     assert "How" not in sections(text)
 
 
+def test_a_bar_outdone_by_a_near_equal_is_not_said_to_be_out():
+    rack = {"workshop.stock": [{"steel": name, "size": "30 mm"} for name in ("C45", "EN8")]}
+    text = " ".join(page(advice_out(advise(asked(rack), only("c45", "080m40")))).split())
+    assert "a near-equal, does the same better: number 1" in text
+    assert "out: " not in text.partition("On your rack")[2].partition("does the same")[0]
+
+
 def test_misses_and_gates_are_said_where_nothing_is_left():
     hard = {"zone.0.hardness": {"min": "67 HRC", "must": True}}
     text = page(advice_out(advise(asked(hard), only("c45", "42crmo4"))))

@@ -81,6 +81,17 @@ def test_coming_out_right_and_staying_inside_the_budget_are_told_apart():
     assert tight.passing.mean() < tight.passing_all
 
 
+@pytest.mark.parametrize(
+    ("share", "verdict"), [(0.95, "pass"), (0.35, "marginal"), (0.1, "fail")]
+)
+def test_what_may_well_stay_inside_the_budget_is_shown(share, verdict):
+    answer, _ = case({"limit.budget": None}, work("42crmo4"))
+    allowed = float(np.quantile(answer.bill.cost, share))
+    answer, job = case({"limit.budget": allowed}, work("42crmo4"))
+    found = {gate.name: gate for gate in judge(answer, 0.0, job).gates}
+    assert found["budget"].verdict == verdict
+
+
 def test_too_soft_is_judged_by_the_floor_and_too_hard_by_the_ceiling():
     soft = gates(treatment=work("c45", "as-bought", None, None), temper=NO_TEMPER)
     assert soft["hard_enough"].verdict == "fail"

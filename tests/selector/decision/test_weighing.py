@@ -296,3 +296,27 @@ def test_a_bar_takes_its_place_by_the_usual_way_of_treating_it():
     assert [option.treatment.route.cold_c for option in here] == [None]
     # The cold step would come right more often; the usual way serves.
     assert "through-furnace-cold" in {option.treatment.route.slug for option in advice.outdone}
+
+
+def test_of_near_ties_of_one_bar_the_more_usual_way_speaks():
+    wanted = asked(
+        {
+            "part.name": "Rivet snap",
+            "part.section": [
+                {"shape": "round", "size": "10 mm", "length": "15 mm"},
+                {"shape": "round", "size": "10 mm", "length": "65 mm"},
+            ],
+            "part.feature": [], "load": {"impact": "hammered", "cycles": "occasional"},
+            "zone.0.wear": "edge-impact", "zone.0.severity": "heavy",
+            "zone.0.hardness": {"min": "54 HRC", "max": "59 HRC"},
+            "workshop.heat": [{"source": "hand-torch"}, {"source": "kitchen-oven"}],
+            "workshop.bath": [{"medium": "water"}, {"medium": "oil"}],
+            "workshop.measure": ["eye"], "workshop.stock": [{"steel": "silver steel"}],
+        }
+    )  # fmt: skip
+    advice = advise(wanted, only("115crv3", "42crmo4"))
+    silver = next(o for o in advice.options if o.treatment.steel.slug == "115crv3")
+    assert silver.treatment.medium.slug == "water"
+    # In oil it comes out as well, and seldom is put there so thick.
+    oiled = next(b for b in advice.beaten if "local-torch.oil" in b.id)
+    assert oiled.score > silver.score

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from selector.job.geometry import (
     area_mm2,
+    as_cooled,
     cut_share,
     mass_kg,
     notch_factor,
@@ -118,3 +119,17 @@ def test_ratio_of_neighbours_does_not_care_for_the_direction():
     row = (section(size=10), section(size=30), section(size=20))
     assert section_ratio(part(*row)) == section_ratio(part(*reversed(row))) == 3
     assert section_ratio(part(section())) == 1
+
+
+def test_a_foot_on_a_thin_stem_heats_and_cools_as_a_plate():
+    foot = Section(shape="round", size=22, length=6)
+
+    def like(stem_mm, foot=foot):
+        stem = Section(shape="round", size=stem_mm, length=30)
+        return as_cooled(Part(name="Tappet", section=(foot, stem)))[0]
+
+    assert (like(11).shape, like(11).size, like(11).width) == ("flat", 6, 22)
+    # A stem that covers its face, or a foot as long as thick, leaves it a round.
+    assert like(16) == foot
+    long = foot.model_copy(update={"length": 22.0})
+    assert like(11, long) == long

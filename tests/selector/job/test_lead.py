@@ -13,6 +13,7 @@ LEADED = work("11smnpb30", "as-bought", None, None, condition="cold-drawn")
     [
         ("Hinge pin for a waffle iron", True),
         ("Scraper for bread dough", True),
+        ("Drum shaft for a coffee roaster", True),
         ("Clapper pin for a handbell", False),
         ("Steady for a teapot lathe", False),
     ],

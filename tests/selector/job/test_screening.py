@@ -45,8 +45,8 @@ OBJECTIONS = [
     (work(medium=None), {}, "equipment", "fail", "needs a bath of water, "),
     (work(route="subcontract-vacuum", source=None), {}, "equipment", "fail", "firm"),
     (work("x153crmov12"), {}, "response", "fail", ""),
-    (work(route="through-furnace", source="muffle-furnace"), {"part.section.0.size": 110},
-     "heating", "fail", "round"),
+    (work(route="through-furnace", source="muffle-furnace"),
+     {"part.section.0.size": 110, "part.section.0.length": 120}, "heating", "fail", "round"),
     # what hardens in air wants a soak that no open flame gives; a fire holds its heat
     (work("a6", "through-torch", "air", "hand-torch"), {}, "heating", "fail", "soak"),
     # what lives depend on
