@@ -6,7 +6,12 @@ from typing import Literal
 
 from selector.job.demand import Demand
 from selector.job.drive import is_drive_end, is_key
-from selector.job.usual_window import is_strip_blade, is_struck_edge
+from selector.job.working_end import (
+    is_strip_blade,
+    is_struck_edge,
+    is_thin_jaw,
+    is_tip,
+)
 from selector.kept import per_record
 from selector.requirement import Requirement
 from selector.requirement.whole import LEAST_WEAR
@@ -32,7 +37,9 @@ class _Zone:
     struck: bool
     edged: bool
     strip: bool
+    jaws: bool
     pressed: bool
+    tip: bool
     toothed: bool
     spring: bool
     drives: bool
@@ -55,7 +62,9 @@ class _Zone:
             struck=struck,
             edged=is_struck_edge(asked, zone),
             strip=is_strip_blade(asked),
+            jaws=zone.wear == "sliding" and is_thin_jaw(asked, zone),
             pressed=asked.presses,
+            tip=is_tip(asked, zone),
             toothed=asked.part.is_toothed,
             spring=asked.is_spring,
             # Whether or not its window is given, what turns something is a drive.
@@ -85,7 +94,7 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),
     ("struck body", lambda z: z.wear == "edge-impact" and z.struck),
     ("gear", lambda z: z.toothed and z.wear in {"edge-impact", "rolling-contact", "sliding"}),
-    ("pressed edge", lambda z: z.wear == "edge-impact" and z.pressed),
+    ("pressed edge", lambda z: z.wear == "edge-impact" and (z.pressed or z.tip)),
     # A billhook or an axe is swung: its edge takes the blow that a chisel's does.
     ("struck edge", lambda z: z.wear == "edge-impact" and z.edged),
     # Dogs, claws and stops take knocks on their faces and have no edge to hold.
@@ -94,7 +103,8 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     # Where a die draws or coins, metal rubs on it under pressure.
     ("pressed face", lambda z: z.wear in {"sliding", "abrasive"} and z.pressed),
     ("gauge", lambda z: z.wear == "sliding" and z.gauge and not z.soft),
-    ("strip blade", lambda z: z.wear == "abrasive" and z.strip),
+    # A spanner of sheet is cut of the strip that saws are.
+    ("strip blade", lambda z: (z.wear == "abrasive" and z.strip) or z.jaws),
     ("cutting edge", lambda z: z.wear == "abrasive" and z.edged),
     ("grit", lambda z: z.wear == "abrasive"),
     ("rolling", lambda z: z.wear == "rolling-contact" and not z.soft),

@@ -27,7 +27,7 @@ from selector.mechanics.strength import (
 )
 from selector.requirement import Requirement
 from selector.requirement.load import Load
-from selector.requirement.part import Part
+from selector.requirement.part import Feature, Part
 from selector.requirement.whole import STRIP_MM
 
 Floats = NDArray[np.float64]
@@ -120,10 +120,20 @@ def bearing(asked: Requirement) -> Bearing:
 def _bent(asked: Requirement) -> Part:
     """Return a part with the notches that bend: a leaf's hole lies in its clamp or eye."""
     part = asked.part
-    if not asked.is_spring or part.shape_class == "coil-spring":
-        return part
-    bent = tuple(feature for feature in part.feature if feature.kind != "cross-hole")
+    leaf = asked.is_spring and part.shape_class != "coil-spring"
+    bent = tuple(f for f in part.feature if not (leaf and f.kind == "cross-hole"))
+    # A hole for a pin close by an end carries no bending: there is nothing beyond it.
+    if not (asked.load.torque or asked.load.axial or asked.load.bending_over):
+        bent = tuple(f for f in bent if not _ends(part, f))
     return part.model_copy(update={"feature": bent})
+
+
+def _ends(part: Part, feature: Feature) -> bool:
+    """Return whether a cross-hole lies within a thickness of an end of a part."""
+    if feature.kind != "cross-hole" or feature.at is None:
+        return False
+    near = part.section[part.place(feature)].narrowest_mm
+    return min(feature.at, part.length_mm - feature.at) <= near
 
 
 def _stresses(asked: Requirement, notch: Notches) -> tuple[tuple[Stress, ...], ...]:

@@ -5,6 +5,7 @@ The trade names a colour, not a hardness: harder steel keeps more of it at the s
 
 from collections.abc import Mapping
 
+from selector.duty.merit import EDGES
 from selector.duty.named_duty import Duty, duty_of
 from selector.job.demand import Demand
 from selector.job.usual_window import HOT_C
@@ -41,8 +42,11 @@ def usual_temper_c(demand: Demand, asked: Requirement) -> float | None:
     if service_c is not None and service_c >= HOT_C:
         return None
     duty = duty_of(demand, asked)
+    by_hand = asked.load.impact != "hammered" and not asked.presses
+    if duty in EDGES and by_hand and _prises(demand, asked):
+        return _PRISES_C
     if duty == "struck edge" and asked.load.impact != "hammered":
-        return _PRISES_C if _prises(demand, asked) else _SWUNG_C
+        return _SWUNG_C
     return _HOUR_C.get(duty)
 
 

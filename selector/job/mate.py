@@ -12,6 +12,8 @@ PLAIN_BAR_HRC = 22.0
 _SOFTEST_STEEL_HRC = -14.0
 # The softer of a pair wears for certain this far below the other. Common practice. [HRC]
 APART_HRC = 4.0
+# Softer steel is not called hardened. Common practice. [HRC]
+_HARDENED_HRC = 45.0
 _WOODS = r"wood|timber|\b(?:oak|elm|beech|birch|maple|pine|hornbeam|lignum)\b"
 # What steel runs in without being worn itself.
 _BEARING = re.compile(
@@ -35,7 +37,7 @@ _HARMLESS = re.compile(
 _DUCTILE = re.compile(r"\b(?:brass|copper|alumini?um)\b", re.IGNORECASE)
 # What a point or a face goes through without wearing or being blunted.
 _TENDER = re.compile(r"\b(?:ice|snow|butter|dough|sugar|wax|soap|curd)\b", re.IGNORECASE)
-_STONE = re.compile(r"\b(?:agate|carbide|corundum)\b", re.IGNORECASE)
+_STONE = re.compile(r"\b(?:agate|corundum)\b", re.IGNORECASE)
 _ROLLERS = re.compile(r"\b(?:needles?|needle rollers?|balls?)\b", re.IGNORECASE)
 
 
@@ -77,6 +79,14 @@ def is_softer_than_steel(zone: Zone) -> bool:
     return other is not None and other < _SOFTEST_STEEL_HRC
 
 
+def is_hard(zone: Zone) -> bool:
+    """Return whether a mate that may wear is hardened steel, by its figure."""
+    mate = zone.mate
+    if mate is None or mate.hardness is None or mate.should_wear == "part":
+        return False
+    return float(hrc_from_hv(mate.hardness, outside="extend")) >= _HARDENED_HRC
+
+
 def yields(zone: Zone) -> bool:
     """Return whether a mate yields to a pin sooner than it wears it, as nylon does."""
     return _is_of(zone, _YIELDS)
@@ -98,7 +108,7 @@ def is_tender(zone: Zone) -> bool:
 
 
 def is_stone(zone: Zone) -> bool:
-    """Return whether a zone bears on stone or carbide."""
+    """Return whether a zone bears on stone."""
     return _is_of(zone, _STONE)
 
 

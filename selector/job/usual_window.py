@@ -1,4 +1,4 @@
-"""The hardness and depth that are usual where a part wears, by how and how hard it does.
+"""The hardness that is usual where a part wears, by how and how hard it does.
 
 Common practice for tools and machine parts; the table carries no source.
 """
@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from selector.job.mate import (
     is_ductile,
+    is_hard,
     is_harmless,
     is_soft,
     is_stone,
@@ -16,18 +17,17 @@ from selector.job.mate import (
     spares_bearing,
     yields,
 )
-from selector.requirement import Requirement
-from selector.requirement.part_name import stamps
-from selector.requirement.trade_name import (
-    backs,
-    bends_metal,
-    cuts_crops,
-    is_keen,
-    is_thin_blade,
-    pushes,
-    turns_by_hand,
+from selector.job.working_end import (
+    BROAD_MM,
+    is_strip_blade,
+    is_struck_edge,
+    is_thin_jaw,
+    is_tip,
+    turns_by_jaws,
 )
-from selector.requirement.whole import STRIP_MM
+from selector.requirement import Requirement
+from selector.requirement.part_name import is_worked
+from selector.requirement.trade_name import backs, bends_metal, cuts_crops, is_keen
 from selector.requirement.zone import Zone
 
 
@@ -68,10 +68,10 @@ _KNOCKED = {
     "light": Usual(45.0, 57.0, 39.0), "medium": Usual(45.0, 57.0, 42.0),
     "heavy": Usual(45.0, 57.0, 42.0),
 }  # fmt: skip
-# Chisels and punches under the hammer: softer than what is swung. Common practice.
+# Chisels and punches under the hammer: a little softer than what is swung. Common practice.
 _HAMMERED = {
-    "light": Usual(51.0, 59.0, 46.0), "medium": Usual(50.0, 59.0, 46.0),
-    "heavy": Usual(50.0, 58.0, 45.0),
+    "light": Usual(52.0, 60.0, 47.0), "medium": Usual(51.0, 60.0, 46.0),
+    "heavy": Usual(52.0, 58.0, 45.0),
 }  # fmt: skip
 # Faces of hammers, sets and snaps, which are struck or strike. Common practice.
 _STRUCK = {
@@ -100,6 +100,9 @@ _PRESSED = {
     "light": Usual(58.0, 62.0, 52.0), "medium": Usual(56.0, 61.0, 51.0),
     "heavy": Usual(54.0, 59.0, 50.0),
 }  # fmt: skip
+# Thin ends that push, set or bead by hand or by a lever: harder than dogs, a little softer than
+# punches. Common practice.
+_TIP = Usual(53.0, 61.0, 47.0)
 # What presses on leather, paper or rubber may be softer. Common practice.
 _PRESSED_SOFT = Usual(54.0, 61.0, 48.0)
 # Brake and bending tools are bought pre-hardened too. Common practice. [HRC]
@@ -107,11 +110,14 @@ _BENDS_HRC = 28.0
 # Punches and stakes that are hammered and form by a polished face: softer, it takes dents.
 # Common practice.
 _FORMS = Usual(50.0, 58.0, 45.0)
+# What forms or guides steel now and then, or is pressed on hardened steel by more than a hand
+# presses, is of pre-hardened bar, or harder. Common practice. [N]
+_FORMS_LIGHTLY, _CLAMPS_N = Usual(28.0, 60.0, 20.0), 1000.0
 # Burnishers, spinning tools, flaring cones. Common practice.
 _RUBS = Usual(57.0, 63.0, 50.0)
 # A broad face that is struck and sets what is soft works as it is bought, of medium-carbon bar:
-# groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC], [mm]
-_STRUCK_SOFT_HRC, BROAD_MM = 5.0, 12.0
+# groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC]
+_STRUCK_SOFT_HRC = 5.0
 # A shaft runs in bearing metal that is to wear as it is bought, of 190 HB and more. Common
 # practice. [HRC]
 _JOURNAL_HRC = 10.0
@@ -177,12 +183,29 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
         return _hammered(requirement, zone, usual)
     if requirement.measures and not is_harmless(zone):
         return GAUGE
+    if turns_by_jaws(requirement, zone) and (usual or is_thin_jaw(requirement, zone)):
+        return _JAWS
     if usual is None:
-        return None
+        bears = _forms_steel(zone) or _clamps(requirement, zone)
+        return _FORMS_LIGHTLY if bears else None
     if requirement.presses:
         bought = _BENDS_HRC if bends_metal(requirement.part.name) else None
         return replace(usual, bought_hrc=bought)
-    return _JAWS if _turns_by_jaws(requirement, zone) else _rubbing(requirement, zone, usual)
+    return _rubbing(requirement, zone, usual)
+
+
+def _forms_steel(zone: Zone) -> bool:
+    """Return whether a zone that slides lightly forms or guides steel, which is to wear."""
+    mate = zone.mate
+    works = mate is not None and mate.should_wear == "mate" and is_worked(mate.material)
+    return zone.wear == "sliding" and works and not is_ductile(zone)
+
+
+def _clamps(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a zone that slides lightly is pressed again and again on what is hard."""
+    force_n = max(requirement.load.axial or 0.0, requirement.load.contact or 0.0)
+    often = requirement.load.cycles == "fatigue" and force_n >= _CLAMPS_N
+    return often and is_hard(zone) and not requirement.part.is_toothed
 
 
 def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual | None:
@@ -207,16 +230,6 @@ def _rubbing(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None
         return _WINDOW["rolling-contact", zone.severity]
     journal = runs_in_bush(zone) and usual.bought_hrc is not None
     return replace(usual, bought_hrc=_JOURNAL_HRC) if journal else usual
-
-
-def _turns_by_jaws(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether a slot in the zone carries the torque to another part."""
-    part = requirement.part
-    hollow = all(section.bore for section in requirement.sections_of(zone))
-    if hollow and turns_by_hand(part.name):
-        return bool(requirement.load.torque)
-    slots = {part.place(feature) for feature in part.feature if feature.kind == "slot"}
-    return any(requirement.load.twists(n - 1) and n - 1 in slots for n in zone.section)
 
 
 def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
@@ -247,18 +260,14 @@ def _by_trade(requirement: Requirement) -> Usual | None:
     return next((usual for holds, usual in known if holds), None)
 
 
-def is_strip_blade(requirement: Requirement) -> bool:
-    """Return whether a part is a saw, a scraper or the like of thin strip that bends."""
-    thin = max(s.narrowest_mm for s in requirement.part.section) <= STRIP_MM
-    return thin and is_thin_blade(requirement.part.name) and not requirement.cuts_metal
-
-
 def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
     """Return the usual window of an edge or a face that takes blows or presses."""
     if is_tender(zone) and not requirement.presses:
         return None
     if requirement.presses:
         return _PRESSED_SOFT if is_harmless(zone) else _PRESSED[zone.severity]
+    if is_tip(requirement, zone):
+        return _TIP
     struck = requirement.load.impact == "hammered"
     if is_struck_edge(requirement, zone) or requirement.part.is_toothed:
         return _HAMMERED[zone.severity] if struck else usual
@@ -269,15 +278,6 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | N
     if light and broad and is_harmless(zone):
         return None
     return replace(faced, bought_hrc=_STRUCK_SOFT_HRC) if light and broad else faced
-
-
-def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:
-    """Return whether what takes blows or knocks is an edge, as thin as one, or a stamp."""
-    thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= BROAD_MM
-    struck, name = requirement.load.impact == "hammered", requirement.part.name
-    # A firing pin or a drift strikes by a flat end, however thin.
-    thin = thin and not pushes(name)
-    return requirement.is_edged or (struck and (thin or stamps(name)))
 
 
 def usual_spring(thick_mm: float) -> Usual:

@@ -105,8 +105,6 @@ _RUBS = named(
 )
 # What a mate is called that stones lie in.
 _SOIL = re.compile(r"\b(?:soils?|earth|mud|clay|turf|gravel|ground|dirt|stubble)\b", re.I)
-# What stones lie in where a tool is knocked through it.
-_STONY = re.compile(r"\b(?:sand|mortar|rubble|shingle|stones|paving|asphalt|tarmac)\b", re.I)
 # What is cut at a bench, where no stones lie.
 _AT_BENCH = re.compile(
     r"\b(?:paper|card|(?:card|mill|straw)?boards?|leather|hides?|cloth|canvas|felt|cork|rubber|"
@@ -121,13 +119,8 @@ _STAMPS = named(
 )
 _FERROUS = re.compile(r"steel|iron\b", re.IGNORECASE)
 _METAL = re.compile(
-    r"steel|iron\b|brass|bronze|copper|alumini?um|metal|gunmetal|silver|gold|zinc|\bcast\b",
-    re.IGNORECASE,
-)
-# What is turned, bored or reamed and is no metal.
-_NO_METAL = re.compile(
-    r"wood|timber|\b(?:oak|elm|beech|birch|maple|pine|ebony|horn|bone|ivory|shell|clay|plaster|"
-    r"cork|leather|stone|slate|alabaster)\b",
+    r"steel|iron\b|brass|bronze|copper|alumini?um|metal|gunmetal|silver|gold|zinc|\bcast\b|"
+    r"\bmild\b|tin-?plate|\b(?:car|body) (?:body|panels?|sheet)\b",
     re.IGNORECASE,
 )
 # Metal as it goes into a press, a die or a bending tool.
@@ -170,19 +163,9 @@ def is_metal(material: str) -> bool:
     return _METAL.search(material) is not None
 
 
-def is_no_metal(material: str) -> bool:
-    """Return whether what is worked is wood, horn, clay or the like."""
-    return _NO_METAL.search(material) is not None and not is_metal(material)
-
-
 def is_soil(material: str) -> bool:
     """Return whether a mate is ground that stones lie in."""
     return _SOIL.search(material) is not None
-
-
-def is_stony(material: str) -> bool:
-    """Return whether what a tool is knocked through has stones in it."""
-    return _STONY.search(material) is not None
 
 
 def is_bench_work(material: str) -> bool:

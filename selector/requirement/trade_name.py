@@ -39,15 +39,20 @@ _BY_HAND = re.compile(
 # What strikes or pushes by a flat end: no edge, however thin.
 _PUSHES = named(
     r"(?:firing|striker?|ejector|knock-?out|extractor|extraction)[- ]pins?|strikers?|plungers?|"
-    r"pushers?|push-?rods?|knock-?outs?|drifts?|tappets?"
+    r"pushers?|push-?rods?|knock-?outs?"
 )
 # What is held behind thin work that is beaten or riveted on it.
 _BACKS = named(r"doll(?:y|ies)|bucking (?:bar|block)s?|holders?-up|hold-ups?|backing irons?")
 # What bends sheet or strip and need not be as hard as what cuts it.
 _BENDS = re.compile(
-    r"\b(?:press[- ]?brake|brake|folding|bending|joggl(?:e|ing)|flanging)\b"
-    r"[^,;(]*\b(?:tool|die|punch|blade|former|block|vee)s?\b",
+    r"\b(?:(?:press|bending|folding)[- ]?brake|folding|bending|joggl(?:e|ing)|flanging)\b",
     re.IGNORECASE,
+)
+# What catches, holds or carries by a face that takes knocks.
+_DOG = named(
+    r"dogs?|pawls?|clicks?|latch(?:es)?|hooks?|catch(?:es)?|claws?|ratchets?|stops?|sears?|"
+    r"trips?|detents?|bolts?|levers?|prongs?|jaws?|pallets?|hammers?|fingers?|arms?|stumps?|"
+    r"strikers?|firing pins?|(?:pry|wrecking|crow)[- ]?bars?|poppets?|valves?"
 )
 _CAM = named(
     r"cams?|camshafts?|cam lobes?|tappets?|cam followers?|valve lifters?", "cover|plate"
@@ -91,7 +96,12 @@ def backs(name: str) -> bool:
 
 def bends_metal(name: str) -> bool:
     """Return whether it bends metal and cuts none."""
-    return _BENDS.search(itself(name)) is not None
+    return _BENDS.search(name) is not None
+
+
+def is_dog(name: str) -> bool:
+    """Return whether it catches, holds or carries by a face that takes knocks."""
+    return _DOG.search(itself(name)) is not None
 
 
 def is_cam(name: str) -> bool:

@@ -5,7 +5,7 @@ from typing import Literal, Self
 from pydantic import Field, model_validator
 
 from selector.kept import per_record
-from selector.requirement import part_name
+from selector.requirement import mate_name, part_name, trade_name
 from selector.requirement.load import Limit, Load
 from selector.requirement.part import ROUNDING_MM, Part, Section
 from selector.requirement.priority import Priorities
@@ -134,10 +134,12 @@ class Requirement(Asked):
 
         By its name, or by an edge that is to outlast the sheet, strip or bar it works.
         """
-        if self.load.impact == "hammered":
+        if self.load.impact == "hammered" or trade_name.backs(self.part.name):
             return False
+        # Where a force is stated, a face that rubs on sheet forms it.
+        works = {"edge-impact"} | ({"sliding"} if self.load.axial else set())
         return part_name.presses(self.part.name) or any(
-            zone.wear == "edge-impact"
+            zone.wear in works
             and zone.mate is not None
             and zone.mate.should_wear == "mate"
             and part_name.is_worked(zone.mate.material)
@@ -189,7 +191,7 @@ class Requirement(Asked):
         mates = [zone.mate.material for zone in self.zone if zone.mate is not None]
         named = part_name.cuts_metal(self.part.name)
         return self.is_edged and (
-            (named and not any(map(part_name.is_no_metal, mates)))
+            (named and not any(map(mate_name.is_no_metal, mates)))
             or any(
                 zone.wear == "abrasive"
                 and zone.mate is not None
@@ -222,7 +224,17 @@ class Requirement(Asked):
             return ground or runout is not None or spared or worn != {LEAST_WEAR}
         # A gauge turns nothing.
         idle = not self.load.torque
-        return "lap" in finished and idle and (fine or spared) and worn == {LEAST_WEAR}
+        tried = spared or self._is_tried
+        return "lap" in finished and idle and (fine or tried) and worn == {LEAST_WEAR}
+
+    @property
+    def _is_tried(self) -> bool:
+        """Whether a part bears nothing and is tried now and then on what wears it."""
+        load = self.load
+        loaded = any((load.bending, load.axial, load.contact)) or load.impact != "none"
+        mates = [zone.mate.material for zone in self.zone if zone.mate is not None]
+        soft = any(map(mate_name.is_soft_work, mates))
+        return bool(mates) and not soft and not loaded and load.cycles != "fatigue"
 
     @property
     def rubs(self) -> bool:
@@ -268,7 +280,7 @@ def _works_ground(asked: Requirement) -> bool:
     if any(map(part_name.is_bench_work, mates)):
         return False
     dug = any(map(part_name.is_soil, mates)) or (
-        asked.load.impact == "light" and any(map(part_name.is_stony, mates))
+        asked.load.impact == "light" and any(map(mate_name.is_stony, mates))
     )
     named = part_name.works_ground(asked.part.name, lightly=lightly)
     return bool(worn) and (named or (dug and not lightly))

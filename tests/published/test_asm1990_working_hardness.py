@@ -43,7 +43,7 @@ def window(wear, severity, impact):
             "sliding", "medium", "none", (50, 58), id="spindle seats, induction hardened",
             marks=HARDER,
         ),
-        pytest.param("sliding", "medium", "none", (50, 60), id="wear plates", marks=HARDER),
+        pytest.param("sliding", "medium", "none", (50, 60), id="wear plates"),
     ],
 )  # fmt: skip
 def test_a_derived_window_is_the_usual_working_hardness(wear, severity, impact, printed):

@@ -175,3 +175,17 @@ def test_a_wound_spring_of_piano_wire_stands_half_its_tensile_strength():
     hv, tensile = 640.0, float(strength(640.0).tensile_mpa)
     wire = Stress("bending", 0.50 * tensile, 1.0, 1.0, "ground")
     assert float(wire.fatigue_factor(np.array(hv))) == pytest.approx(1.0, abs=0.15)
+
+
+def test_a_pin_hole_close_by_an_end_carries_no_bending():
+    """Beyond a hole for a lynch pin nothing bends the pin."""
+
+    def bent(at, **load):
+        hole = [{"kind": "cross-hole", "at": at, "size": 8}]
+        return median({**NONE, "part.feature": hole, "load.bending": "800 N m",
+                       "load.cycles": "fatigue", **load})  # fmt: skip
+
+    assert bent(175) > bent(90)
+    assert bent(175, **{"load.bending_over": [1, 2]}) == pytest.approx(
+        bent(90, **{"load.bending_over": [1, 2]}), rel=0.1
+    )

@@ -38,3 +38,9 @@ def test_a_point_that_is_bent_is_tempered_further_than_a_blade():
     bent = {**knocked, "load.bending": "0.3 N m"}
     blade = {**bent, "part.section.0": {"shape": "flat", "size": 3, "width": 25, "length": 30}}
     assert temper_c(bent) > temper_c(blade) == temper_c(knocked)
+
+
+def test_a_thin_tip_that_is_twisted_is_blue_and_one_that_only_pushes_is_brown():
+    tip = {**EDGE, "part.name": "Extractor", "part.feature": [], "load.impact": "light"}
+    tip["part.section.0"] = {"shape": "square", "size": 4, "length": 22}
+    assert temper_c({**tip, "load.torque": "6 N m"}) > temper_c({**tip, "load.torque": GONE})

@@ -42,3 +42,9 @@ def test_a_mate_to_be_spared_is_soft_up_to_plain_bar_and_softer_than_steel_below
     assert mate.soft_mate_hrc(hard) is None
     assert mate.is_softer_than_steel(brass)
     assert not mate.is_softer_than_steel(bar)
+
+
+def test_a_mate_is_hardened_by_its_figure_unless_it_is_to_be_spared():
+    assert mate.is_hard(on("collets", "either", hardness="58 HRC"))
+    assert not mate.is_hard(on("collets", "part", hardness="58 HRC"))
+    assert not mate.is_hard(on("hardened collets"))

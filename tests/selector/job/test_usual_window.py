@@ -2,10 +2,10 @@ import pytest
 
 from selector.job.usual_depth import usual_depth_mm
 from selector.job.usual_window import (
-    is_struck_edge,
     usual_spring,
     usual_window,
 )
+from selector.job.working_end import is_struck_edge, is_tip
 from selector.requirement.zone import Mate
 from tests.dog import asked
 
@@ -362,3 +362,59 @@ def test_a_pinion_in_a_cast_iron_wheel_asks_for_no_hardness_and_a_roller_on_it_d
     pinion = roller.model_copy(update={"part": gear, "load": occasional})
     assert with_mate(pinion, "cast-iron wheel", "either") is None
     assert with_mate(roller, "cast-iron rail", "either").low_hrc == 58
+
+
+def test_a_thin_tip_that_pushes_is_harder_than_a_dog():
+    tip, dog = (of("edge-impact", name=name, size=3) for name in ("Beading tool", "Pawl"))
+    thick = of("edge-impact", name="Beading tool", size=12)
+    assert [is_tip(part, part.zone[0]) for part in (tip, dog, thick)] == [True, False, False]
+    low, high = (usual_window(part, part.zone[0]).low_hrc for part in (dog, tip))
+    assert low < high
+
+
+def test_what_forms_sheet_steel_lightly_is_at_least_pre_hardened():
+    """Folding tools are of bar at 28 HRC and more: common practice."""
+    former = of("sliding", name="Former", size=25)
+    assert with_mate(former, "mild sheet").low_hrc == 28
+    assert with_mate(former, "copper tube") is None
+    assert with_mate(former, "mild sheet", "either") is None
+
+
+def test_a_spanner_of_sheet_has_jaws_as_hard_as_strip():
+    spanner = {
+        "part.name": "Cone spanner", "part.feature": [{"kind": "slot", "at": 5, "size": 15}],
+        "part.section": [{"shape": "flat", "size": 2, "width": 34, "length": 170}],
+        "zone": [{"section": [1], "wear": "sliding", "severity": "light"}],
+        "load": {"impact": "light", "cycles": "occasional", "bending": "6 N m"},
+    }  # fmt: skip
+    thin, plate_of_it = asked(spanner), asked({**spanner, "part.name": "Plate"})
+    assert usual_window(thin, thin.zone[0]).low_hrc == 44
+    assert usual_window(plate_of_it, plate_of_it.zone[0]) is None
+
+
+def test_what_is_lapped_and_tried_on_steel_is_a_gauge_by_any_name():
+    snail = {
+        "part.name": "Stepped snail", "part.feature": [], "part.finish_after": ["lap"],
+        "part.section": [{"shape": "round", "size": 38, "length": 6}],
+        "load": {"impact": "none", "cycles": "occasional"},
+    }  # fmt: skip
+    zone = {"section": [1], "wear": "sliding", "severity": "light"}
+
+    def measures(material, **load):
+        mate = {"material": material, "should_wear": "either"}
+        part = {**snail, "zone": [{**zone, "mate": mate}]}
+        return asked({**part, "load": {**snail["load"], **load}}).measures
+
+    assert measures("planer knives")
+    assert not measures("wax patterns")
+    assert not measures("planer knives", bending="5 N m")
+    assert not measures("planer knives", cycles="fatigue")
+
+
+def test_what_clamps_hardened_steel_is_at_least_pre_hardened():
+    closer = of("sliding", name="Closing cone", size=30)
+    load = closer.load.model_copy(update={"axial": 8000.0, "cycles": "fatigue"})
+    hard = Mate(material="collets", hardness="58 HRC", should_wear="either")
+    zone = closer.zone[0].model_copy(update={"mate": hard})
+    assert usual_window(closer.model_copy(update={"load": load}), zone).low_hrc == 28
+    assert usual_window(closer, zone) is None

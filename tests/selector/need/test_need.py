@@ -120,7 +120,7 @@ def test_a_contact_that_cannot_be_judged_is_said_not_to_be():
 WINDOWS = [
     ("detent-plunger", 0, (51, 61)),
     ("starting-handle-dog", 0, (50, 56)),
-    ("thin-drift", 0, (51, 59)),
+    ("thin-drift", 0, (52, 60)),
 ]
 
 

@@ -8,10 +8,8 @@ from selector.requirement.part_name import (
     is_ferrous,
     is_formed,
     is_metal,
-    is_no_metal,
     is_soil,
     is_spring,
-    is_stony,
     is_worked,
     itself,
     may_be_edged,
@@ -168,14 +166,3 @@ def test_a_mate_may_be_the_ground_or_metal_that_is_worked():
 def test_what_is_for_measuring_measures_and_its_stand_does_not():
     assert measures("Pair of rolls for measuring dovetails")
     assert not measures("Stand for measuring clocks")
-
-
-def test_sand_and_mortar_have_stones_in_them():
-    assert is_stony("sand and mortar joints")
-    assert not is_stony("sandpaper")
-
-
-def test_wood_and_clay_are_no_metal_and_a_horn_of_brass_is():
-    assert is_no_metal("seasoned box wood")
-    assert is_no_metal("clay")
-    assert not is_no_metal("brass horn")

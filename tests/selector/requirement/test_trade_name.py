@@ -15,6 +15,8 @@ SAYS = [
     (trade_name.pushes, "Firing pin, 6 mm", "Pin punch, 6 mm"),
     (trade_name.backs, "Dolly for a panel beater", "Trolley axle"),
     (trade_name.bends_metal, "Press-brake top tool", "Blanking die"),
+    (trade_name.bends_metal, "Vee die of a bending brake", "Die for brake discs"),
+    (trade_name.is_dog, "Coin-slide pawl", "Beading tool"),
     (trade_name.is_cam, "Cam for a side-valve engine", "Camera bracket"),
 ]
 

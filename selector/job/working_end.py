@@ -1,0 +1,56 @@
+"""What kind of end a zone works by: an edge under the hammer, a tip, jaws, thin strip."""
+
+from selector.job.mate import is_ductile
+from selector.requirement import Requirement
+from selector.requirement.part_name import stamps
+from selector.requirement.trade_name import is_dog, is_thin_blade, pushes, turns_by_hand
+from selector.requirement.whole import STRIP_MM
+from selector.requirement.zone import Zone
+
+# What takes blows on more than this is a face. Common practice. [mm]
+BROAD_MM = 12.0
+# Tips that push and jaws of sheet are no thicker. Common practice. [mm]
+TIP_MM = 6.0
+
+
+def is_thin_jaw(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether jaws as thin as a spanner of sheet turn what dents them."""
+    thin = max(s.narrowest_mm for s in requirement.sections_of(zone)) <= TIP_MM
+    return thin and turns_by_jaws(requirement, zone) and not is_ductile(zone)
+
+
+def turns_by_jaws(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a slot in the zone carries the torque to another part."""
+    part, load = requirement.part, requirement.load
+    hollow = all(section.bore for section in requirement.sections_of(zone))
+    if hollow and turns_by_hand(part.name):
+        return bool(load.torque)
+    spanner = turns_by_hand(part.name)
+    slots = {part.place(feature) for feature in part.feature if feature.kind == "slot"}
+    # A spanner is pulled at its handle, which bends it.
+    turned = [load.twists(n - 1) or (spanner and load.bends(n - 1)) for n in zone.section]
+    return any(turns and n - 1 in slots for turns, n in zip(turned, zone.section, strict=True))
+
+
+def is_strip_blade(requirement: Requirement) -> bool:
+    """Return whether a part is a saw, a scraper or the like of thin strip that bends."""
+    thin = max(s.narrowest_mm for s in requirement.part.section) <= STRIP_MM
+    return thin and is_thin_blade(requirement.part.name) and not requirement.cuts_metal
+
+
+def is_tip(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether what takes knocks is a thin end that pushes or sets, and no dog."""
+    if zone.wear != "edge-impact" or requirement.load.impact == "hammered":
+        return False
+    thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= TIP_MM
+    edged = requirement.is_edged or requirement.part.is_toothed
+    return thin and not edged and not is_dog(requirement.part.name)
+
+
+def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether what takes blows or knocks is an edge, as thin as one, or a stamp."""
+    thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= BROAD_MM
+    struck, name = requirement.load.impact == "hammered", requirement.part.name
+    # A firing pin or a knock-out strikes by a flat end, however thin.
+    thin = thin and not pushes(name)
+    return requirement.is_edged or (struck and (thin or stamps(name)))
