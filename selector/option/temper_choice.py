@@ -42,6 +42,12 @@ _UNDONE_HRC = 20.0
 # temper leaves them, dies run at the hard end, struck tools at the tough one where no colour
 # of the trade says it better. [-]
 WEARING_AIM, TAPPED_AIM, STRUCK_AIM = 0.85, 0.6, 0.3
+# Of a window that its duty gives, the hard end counts there, so much of it: what is softer
+# serves, and nobody aims at it. Common practice. [HRC]
+_AIMED_WITHIN_HRC = 7.0
+# A means that ends further from what a duty is best at is passed over where another comes
+# nearer. Estimates. [HRC], [°C]
+_ASTRAY_HRC, _ASTRAY_C = 2.5, 40.0
 # Tempers tried where the zone asks for no hardness: low, spring, tough; the low one as hot as
 # the duty asks for, in steps of the grid. [°C]
 _SAMPLES_C, _STEP_C = (200.0, 400.0, 550.0), 25.0
@@ -155,15 +161,17 @@ def _window(demand: Demand) -> tuple[float, float]:
 def _astray(
     asked: Requirement, demand: Demand, grid: tuple[Temper, ...], hrc: Floats
 ) -> Floats:
-    """Return how far tempers lie from what a duty is best at, in °C or HRC. [-]."""
+    """Return how far tempers lie from what a duty is best at, 1 as far as matters. [-]."""
     colour_c = usual_temper_c(demand, asked) if demand.derived else None
     if colour_c is None:
         low, high = _window(demand)
-        return np.abs(hrc - low - aim_of(asked, demand) * (high - low))
+        within = min(high - low, _AIMED_WITHIN_HRC) if demand.derived else high - low
+        aim_hrc = high - (1.0 - aim_of(asked, demand)) * within
+        return np.abs(hrc - aim_hrc) / _ASTRAY_HRC
     heats = np.array([t.temperature_c for t in grid])
     times = np.array([t.time_s * t.cycles for t in grid])
     in_an_hour_c = parameter_k(heats, times) / CONSTANT - KELVIN
-    return np.abs(in_an_hour_c - colour_c)
+    return np.abs(in_an_hour_c - colour_c) / _ASTRAY_C
 
 
 def _least_c(asked: Requirement) -> float:
@@ -189,16 +197,15 @@ def _worth(
         [2.0 * embrittled(treatment, t) + cool * (t.temperature_c < least_c) for t in grid]
     )
     chosen: dict[int, bool] = {}
+    within = [k for k in range(len(grid)) if off[k] == 0 and penalty[k] == 0]
+    nearest = min((astray[k] for k in within), default=np.inf)
     means: tuple[Means, ...] = tuple(dict.fromkeys(t.means for t in grid))
     for kind in means:
         places = [k for k, t in enumerate(grid) if t.means == kind]
         best = min(places, key=lambda k: (off[k] + penalty[k], -grid[k].temperature_c))
-        inside = [k for k in places if off[k] == 0 and penalty[k] == 0]
         # Inside the window the duty decides, not the score: which end of it is no detail.
-        aimed = best
-        if inside:
-            aimed = min(inside, key=lambda k: astray[k])
-        chosen[aimed] = True
+        aimed = min((k for k in within if k in places), key=lambda k: astray[k], default=best)
+        chosen[aimed] = aimed not in within or astray[aimed] <= max(nearest, 1.0)
         # The toughest is the way out where the aimed one fails.
         chosen.setdefault(best, False)
     return chosen

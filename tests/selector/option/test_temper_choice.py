@@ -203,3 +203,32 @@ def test_a_struck_edge_is_drawn_to_purple_or_blue_whatever_its_steel(steel, medi
     aimed = [c.temper.temperature_c for c in found if c.aimed and c.temper.means == "furnace"]
     assert aimed
     assert all(225 <= heat <= 300 for heat in aimed)
+
+
+def test_a_means_that_ends_far_from_what_the_duty_is_best_at_is_the_way_out_alone():
+    rubs = {
+        "part.section": [{"shape": "flat", "size": "3 mm", "width": "8 mm", "length": "30 mm"}],
+        "part.feature": [], "load": {"impact": "light", "cycles": "fatigue"},
+        "zone": [{"section": [1], "wear": "sliding", "severity": "medium"}],
+    }  # fmt: skip
+    o1 = work("100mncrw4", "through-torch", medium="vegetable-oil")
+    found = chosen(o1, rubs, {"oven": 250.0, "blaze": 400.0})
+    aimed = {choice.temper.means: choice.aimed for choice in found if choice.middle_hrc > 0}
+    assert aimed["oven"]
+    # Burning oil is so hot that it leaves the soft end of the window.
+    blazed = [choice for choice in found if choice.temper.means == "blaze"]
+    assert blazed
+    assert not any(choice.aimed for choice in blazed)
+    # Alone, it is what there is.
+    alone = chosen(o1, rubs, {"blaze": 400.0})
+    assert any(choice.aimed for choice in alone if choice.temper.means == "blaze")
+
+
+def test_the_soft_end_of_a_wide_window_serves_and_is_not_aimed_at():
+    rubs = {"zone.0.wear": "sliding", "zone.0.severity": "medium", "load.impact": "light",
+            "zone.0.hardness": None}  # fmt: skip
+    once = resolved(asked(rubs), CATALOG, count=1).leading
+    assert once.high_hrc - once.low_hrc > 7
+    found = chosen(work("100mncrw4", "through-furnace", medium="oil"), rubs, {"furnace": 700.0})
+    (aim,) = [c.middle_hrc for c in found if c.aimed and c.temper.means == "furnace"]
+    assert aim == pytest.approx(once.high_hrc - 0.4 * 7, abs=0.8)
