@@ -46,8 +46,8 @@ WEARING_AIM, TAPPED_AIM, STRUCK_AIM = 0.85, 0.6, 0.3
 # serves, and nobody aims at it. Common practice. [HRC]
 _AIMED_WITHIN_HRC = 7.0
 # A means that ends further from what a duty is best at is passed over where another comes
-# nearer. Estimates. [HRC], [°C]
-_ASTRAY_HRC, _ASTRAY_C = 2.5, 40.0
+# nearer by a good part of that. Estimates. [HRC], [°C], [-]
+_ASTRAY_HRC, _ASTRAY_C, _NEARER = 2.5, 40.0, 0.5
 # Tempers tried where the zone asks for no hardness: low, spring, tough; the low one as hot as
 # the duty asks for, in steps of the grid. [°C]
 _SAMPLES_C, _STEP_C = (200.0, 400.0, 550.0), 25.0
@@ -205,7 +205,7 @@ def _worth(
         best = min(places, key=lambda k: (off[k] + penalty[k], -grid[k].temperature_c))
         # Inside the window the duty decides, not the score: which end of it is no detail.
         aimed = min((k for k in within if k in places), key=lambda k: astray[k], default=best)
-        chosen[aimed] = aimed not in within or astray[aimed] <= max(nearest, 1.0)
+        chosen[aimed] = aimed not in within or astray[aimed] <= max(nearest + _NEARER, 1.0)
         # The toughest is the way out where the aimed one fails.
         chosen.setdefault(best, False)
     return chosen
