@@ -45,6 +45,7 @@ LENT = {
     "tempered_by_composition.py",
     "trade.py",
     "traps.py",
+    "unexplained.py",
     "whole_requirement.py",
 }
 

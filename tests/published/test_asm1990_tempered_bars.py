@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 
 from tests.tempered_by_composition import SCATTER_HRC, miss_and_sd_hrc, share_inside
+from tests.unexplained import marked
 
 STRONG = {
     "4130": ({"C": 0.30, "Mn": 0.50, "Si": 0.25, "Cr": 0.95, "Mo": 0.20},
@@ -64,12 +65,7 @@ def test_ultrahigh_strength_steel(steel):
 
 @pytest.mark.parametrize(
     "name",
-    [
-        pytest.param(name, marks=pytest.mark.xfail(strict=True, reason=UNEXPLAINED[name]))
-        if name in UNEXPLAINED
-        else name
-        for name in BARS
-    ],
+    marked(BARS, UNEXPLAINED),
 )
 def test_bar_of_25_mm(name):
     miss, _ = bar(name)

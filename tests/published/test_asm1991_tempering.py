@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 
 from selector.metallurgy.tempering import tempered_hardness
+from tests.unexplained import marked
 
 TEMPERATURE_C = np.array([205.0, 260.0, 315.0, 370.0, 425.0, 480.0, 540.0, 595.0, 650.0])
 SCATTER_HRC = 2.7
@@ -76,12 +77,7 @@ UNEXPLAINED = {
 
 @pytest.mark.parametrize(
     "steel",
-    [
-        pytest.param(steel, marks=pytest.mark.xfail(strict=True, reason=UNEXPLAINED[steel]))
-        if steel in UNEXPLAINED
-        else steel
-        for steel in PRINTED_HRC
-    ],
+    marked(PRINTED_HRC, UNEXPLAINED),
 )
 def test_steel_agrees_within_the_scatter_between_laboratories(steel):
     residual, _ = residual_and_sd_hrc(steel)

@@ -7,6 +7,7 @@ The catalogue's curve is from Rolled Alloys, its as-quenched hardness from memor
 import pytest
 
 from tests.catalogued import AIM_HRC, AS_QUENCHED, mean_miss_hrc
+from tests.unexplained import marked
 
 TABLES = {
     "x105crmo17": (2, {AS_QUENCHED: "59", 204: "56", 316: "54", 427: "55"}),
@@ -18,12 +19,7 @@ UNEXPLAINED = {
 
 @pytest.mark.parametrize(
     "slug",
-    [
-        pytest.param(slug, marks=pytest.mark.xfail(strict=True, reason=UNEXPLAINED[slug]))
-        if slug in UNEXPLAINED
-        else slug
-        for slug in TABLES
-    ],
+    marked(TABLES, UNEXPLAINED),
 )
 def test_catalogue_agrees_with_the_table(slug):
     time_h, table = TABLES[slug]

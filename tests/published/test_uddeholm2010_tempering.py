@@ -7,6 +7,7 @@ Written down before they were compared; no curve of the catalogue is from them.
 import pytest
 
 from tests.catalogued import AIM_HRC, mean_miss_hrc
+from tests.unexplained import marked
 
 # Time of all tempers in h, hardening heat where the catalogue has curves of several, table.
 TABLES = {
@@ -83,12 +84,7 @@ UNEXPLAINED = {
 
 @pytest.mark.parametrize(
     "case",
-    [
-        pytest.param(case, marks=pytest.mark.xfail(strict=True, reason=UNEXPLAINED[case]))
-        if case in UNEXPLAINED
-        else case
-        for case in TABLES
-    ],
+    marked(TABLES, UNEXPLAINED),
 )
 def test_catalogue_agrees_with_the_table(case):
     time_h, heat_c, table = TABLES[case]
