@@ -10,7 +10,7 @@ from typing import Generic, TypeVar
 
 T = TypeVar("T")
 Progress = Callable[[str, float], None]
-# How often one who waits is told how far it is. [s]
+# How often one who waits hears how far it is. [s]
 _STEP_S = 0.05
 
 
@@ -32,7 +32,7 @@ class _Work(Thread, Generic[T]):
 
     def run(self) -> None:
         """Work out the answer, until it is there, dropped or fails."""
-        # A failure is met again, and told, when the answer is asked for.
+        # A failure is met again, and shown, when the answer is asked for.
         with suppress(Exception):
             self.answer = self._work_out(self._report)
 
@@ -95,7 +95,7 @@ class Ahead(Generic[T]):
         asked : object
             What it answers.
         progress : callable
-            Told how far it is; what it raises ends the wait, not the work.
+            Hears how far it is; what it raises ends the wait, not the work.
 
         Returns
         -------

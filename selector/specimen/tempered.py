@@ -87,10 +87,11 @@ def thin_piece(catalog: Catalog, steel: Steel, heat_c: float | None = None) -> S
 
 def temperings(work: Treatment, time_s: float) -> tuple[Temper, ...]:
     """Return the furnace tempers that an option would try, each of `time_s` in all."""
+    reach_c = curve_reach_c(work.steel)
     return tuple(
         replace(temper, time_s=time_s / temper.cycles)
         for temper in _by_furnace(work)
-        if temper.temperature_c <= curve_reach_c(work.steel)
+        if temper.temperature_c <= reach_c
     )
 
 
