@@ -15,7 +15,7 @@ from selector.decision.preference import (
     tie_break,
     ties_with,
 )
-from selector.duty.merit import SELDOM
+from selector.duty.merit import SELDOM, USUAL
 from tests.dog import asked, only
 
 
@@ -95,10 +95,14 @@ def test_what_is_less_usual_wins_no_tie_by_being_easy_to_buy():
     assert hands["c55"] == hands["60wcrv8"] < 0.0
 
 
-def test_what_rusts_wins_no_tie_by_being_easy_to_buy(options):
-    damp = asked(
-        {"limit.corrosion": "mild", **{f"part.section.{n}.size": "8 mm" for n in (0, 1)}}
-    )
-    usual = max(options, key=lambda option: option.judged.value("custom"))
-    assert drawbacks(usual, damp) == {"rusts"}
-    assert tie_break(usual, asked())[0] < tie_break(usual, damp)[0]
+def test_what_rusts_wins_no_tie_by_being_easy_to_buy():
+    pin = {
+        "part.feature": [], "zone.0.wear": "sliding", "zone.0.hardness": None,
+        "load": {"impact": "none", "cycles": "static"},
+        **{f"part.section.{n}.size": "8 mm" for n in (0, 1)},
+    }  # fmt: skip
+    dry, damp = asked(pin), asked({**pin, "limit.corrosion": "mild"})
+    found = advise(dry, only("115crv3")).options
+    usual = next(option for option in found if option.judged.value("custom") >= USUAL)
+    assert drawbacks(usual, damp)
+    assert tie_break(usual, dry)[0] < tie_break(usual, damp)[0]
