@@ -77,7 +77,8 @@ def _toss_up(advice: Advice, first: Option, second: Option) -> str:
     text = f"A toss-up: {_either(advice, first, second)}. They come out right {shares}"
     if budgets[0] is not None and budgets[1] is not None:
         text += f", inside the budget {_both(budgets[0], budgets[1])}"
-    return f"{text}."
+    off = _off(first, advice.job.leading)
+    return f"{text}; {surface_words(first)}{off}." if off else f"{text}."
 
 
 def _both(one: float, other: float) -> str:
