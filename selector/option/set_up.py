@@ -40,6 +40,7 @@ from selector.torch.response import (
     Library,
     SetUp,
     dipped,
+    even_after_s,
     library,
 )
 
@@ -211,12 +212,14 @@ class AtTorch:
         """The set-ups to choose from, the gentlest first."""
         source, span = self.work.source, self._range
         soak_s = 60.0 * source.soak_max_min.value if source else HOLDS_S[-1]
-        most_s = min(self._even_s + ONCE_EVEN_S, HOLDS_S[-1], soak_s)
+        heats = [850.0] if span is None else [0.5 * sum(span), span[1], span[0]]
+        # Ends that stay dull are played over first, then the middle catches up.
+        dull_s = even_after_s(self.library, heats[0], HOLDS_S[-1])
+        most_s = min(dull_s + self._even_s + ONCE_EVEN_S, HOLDS_S[-1], soak_s)
         # Of a part heated at one end alone, each second more spreads the heat behind it.
         whole = self.work.route.extent == "whole"
         least_s = min(self._even_s, most_s) if whole else 0.0
         holds = [*(hold for hold in HOLDS_S if least_s <= hold < most_s), most_s]
-        heats = [850.0] if span is None else [0.5 * sum(span), span[1], span[0]]
         return [
             SetUp(STEP_C * round(heat / STEP_C), hold, self.past_mm)
             for hold in holds

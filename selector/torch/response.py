@@ -103,6 +103,34 @@ def looked_at(whole: Library, places: Probes) -> Library:
     return found
 
 
+def even_after_s(whole: Library, stop_c: float, hold_s: float) -> float:
+    """Return how long a zone is held until it is of one colour.
+
+    Parameters
+    ----------
+    whole : Library
+        The part's heatings.
+    stop_c : float
+        The heat at which the flame is drawn back. [°C]
+    hold_s : float
+        How long it is held in all. [s]
+
+    Returns
+    -------
+    float
+        At most the hold. [s]
+    """
+    grid, (start_mm, end_mm) = whole.heatings.grid, whole.heatings.torching.part.zone_mm
+    along_mm, active = grid.along_mm, grid.active
+    inside = np.flatnonzero((along_mm >= start_mm) & (along_mm <= end_mm))
+    outermost = len(active) - 1 - np.argmax(active[::-1], axis=0)[inside]
+    holds = [hold for hold in HOLDS_S if hold < hold_s] + [hold_s]
+    fields = [grid.field(field_at(whole.heatings, stop_c, hold)) for hold in holds]
+    dullest_c = np.array([field[outermost, inside].min() for field in fields])
+    wanted_c = min(float(dullest_c.max()), stop_c) - ONE_COLOUR_K
+    return float(holds[int(np.argmax(dullest_c >= wanted_c))])
+
+
 @dataclass(frozen=True, eq=False)
 class Torched:
     """A part as a torch leaves it, over the samples; sections count as in the part.
@@ -149,22 +177,7 @@ class Torched:
     @cached_property
     def even_s(self) -> float:
         """How much of the hold goes by until the zone is of one colour. [s]."""
-        start_mm, end_mm = self.part.zone_mm
-        along_mm, active = self.grid.along_mm, self.grid.active
-        inside = np.flatnonzero((along_mm >= start_mm) & (along_mm <= end_mm))
-        outermost = len(active) - 1 - np.argmax(active[::-1], axis=0)[inside]
-        holds = [hold for hold in HOLDS_S if hold < self.hold_s] + [self.hold_s]
-        stop_c = float(self.heats.stop_c[0])
-        dullest_c = np.array(
-            [
-                self.grid.field(field_at(self.whole.heatings, stop_c, hold))[
-                    outermost, inside
-                ].min()
-                for hold in holds
-            ]
-        )
-        wanted_c = min(float(dullest_c.max()), stop_c) - ONE_COLOUR_K
-        return float(holds[int(np.argmax(dullest_c >= wanted_c))])
+        return even_after_s(self.whole, float(self.heats.stop_c[0]), self.hold_s)
 
     @property
     def flame_share(self) -> float:
