@@ -20,9 +20,9 @@ from threading import Lock
 from typing import Any, ParamSpec, TypeVar
 
 import numpy as np
-from platformdirs import user_cache_path
 
 from catalog.kept import NOTHING, read_back, write_down
+from catalog.user_folder import cache_folder
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -200,14 +200,10 @@ def kept_on_disk(work: Callable[P, T]) -> Callable[P, T]:
 
 def _path(asked: str) -> Path | None:
     """Return where an answer is kept, or None where none is."""
-    stamp = _stamp()
-    if stamp is None:
+    stamp, place = _stamp(), cache_folder()
+    if stamp is None or place is None:
         return None
-    name = hashlib.sha256(stamp + asked.encode()).hexdigest()
-    try:
-        return user_cache_path("temperwright", appauthor=False) / "heat" / name
-    except RuntimeError:  # no home
-        return None
+    return place / "heat" / hashlib.sha256(stamp + asked.encode()).hexdigest()
 
 
 @cache
