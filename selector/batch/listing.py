@@ -1,12 +1,12 @@
 """The parts of a batch: the files of a folder, or the lines of a list."""
 
 import csv
-import io
 import os
 from collections.abc import Mapping
 from pathlib import Path
 from typing import NoReturn
 
+from catalog.csv_text import csv_lines
 from catalog.text import visible
 from selector.batch.laid import carried_columns, faulty_columns
 from selector.batch.task import Task
@@ -151,14 +151,9 @@ def _rows(source: Path) -> tuple[list[str], list[tuple[int, dict[str, str]]]]:
     try:
         if source.stat().st_size > _LARGEST:
             _refuse(name, rule, f"{source.stat().st_size} bytes", step)
-        text = source.read_text(encoding="utf-8-sig")
-        head = text.partition("\n")[0]
-        between = max(",;\t", key=head.count)
-        reader = csv.reader(io.StringIO(text), delimiter=between, strict=True)
-        lines = [(reader.line_num, [cell.strip() for cell in cells]) for cells in reader]
+        lines = csv_lines(source.read_text(encoding="utf-8-sig"))
     except (OSError, UnicodeDecodeError, csv.Error) as error:
         raise RequirementError(Problem(name, rule, str(error), step)) from error
-    lines = [(number, cells) for number, cells in lines if any(cells)]
     if not lines:
         return [FILE], []
     # The path of a field is written as the schema has it: an analysis has C and Cr.
