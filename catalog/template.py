@@ -29,7 +29,7 @@ def write_template(name: str, folder: Path) -> Path:
     Raises
     ------
     CatalogError
-        When the name gives no file name, or the file is there already.
+        When the name gives no file name, the file is there already, or the folder takes none.
     """
     slug = re.sub(r"[^0-9a-z.]+", "-", name.casefold()).strip("-.")
     path = folder / "steels" / f"{slug}.toml"
@@ -40,6 +40,10 @@ def write_template(name: str, folder: Path) -> Path:
         raise CatalogError((f"--new: the file must not be there yet (got {path})",))
     text = TEMPLATE.read_text(encoding="utf-8")
     kinds = ", ".join(get_args(SteelClass))
-    path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_text(text.format(name=name, kinds=f"One of: {kinds}."), encoding="utf-8")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text.format(name=name, kinds=f"One of: {kinds}."), encoding="utf-8")
+    except OSError as error:
+        rule = "must be a folder that takes files"
+        raise CatalogError((f"--into: {rule} (got {folder}: {error.strerror})",)) from error
     return path
