@@ -14,7 +14,7 @@ from catalog.caution import Caution, Family, Source
 from catalog.fault import fault_line
 from catalog.heat_source import HeatSource
 from catalog.kept import kept
-from catalog.look_up import Carriers, Found, carriers, listed, look_up
+from catalog.look_up import Carriers, Meaning, carriers, listed, look_up
 from catalog.mark import Mark
 from catalog.medium import Medium
 from catalog.price import Prices
@@ -27,10 +27,10 @@ from catalog.values import Record
 SHIPPED = Path(__file__).parent
 R = TypeVar("R", bound=Record)
 # What is a folder with a record a file, and what is a file with a record a table.
-_FILES: Mapping[str, type[Record]] = MappingProxyType(
+FILES: Mapping[str, type[Record]] = MappingProxyType(
     {"steels": Steel, "routes": Route, "media": Medium, "heat_sources": HeatSource}
 )
-_TABLES: Mapping[str, type[Record]] = MappingProxyType(
+TABLES: Mapping[str, type[Record]] = MappingProxyType(
     {"families": Family, "cautions": Caution, "sources": Source, "marks": Mark}
 )
 
@@ -71,7 +71,7 @@ class Catalog:
         """The steels that carry each name."""
         return carriers(self.steels.values())
 
-    def look_up(self, name: str) -> Found:
+    def look_up(self, name: str) -> Meaning:
         """Return what a written name means, or what it may have meant; see `look_up`."""
         return look_up(name, self.carriers)
 
@@ -286,9 +286,9 @@ def _read(folders: tuple[Path, ...], under: Catalog | None = None) -> Catalog:
         if not folder.is_dir()
     ]
     parts: dict[str, Any] = {"prices": _prices(folders, problems, below["prices"])}
-    for name, model in _FILES.items():
+    for name, model in FILES.items():
         parts[name] = _folder(model, folders, name, problems, below[name])
-    for name, model in _TABLES.items():
+    for name, model in TABLES.items():
         parts[name] = _mapping(model, folders, name, problems, below[name])
     problems += [
         fault_line(

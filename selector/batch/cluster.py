@@ -79,11 +79,11 @@ def _refuse_strangers(client: "Client") -> None:
     rule = "a scheduler whose workers have this very temperwright"
     if not theirs:
         raise _refused("a scheduler with workers", "none", "Start some with `dask worker`.")
-    for worker, found in sorted(theirs.items()):
-        if isinstance(found, Exception):
+    for worker, answer in sorted(theirs.items()):
+        if isinstance(answer, Exception):
             step = "Install temperwright there as it is here."
-            raise _refused(rule, f"on {worker}: {_first_line(found)}", step)
-        other = differing(program(), found)
+            raise _refused(rule, f"on {worker}: {_first_line(answer)}", step)
+        other = differing(program(), answer)
         if other:
             raise _refused(rule, f"on {worker}: {other}", "Install the same on both.")
 

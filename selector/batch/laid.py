@@ -154,15 +154,15 @@ def _kinds(path: str) -> frozenset[str] | None:
     """Return the JSON types that a field takes, None where there is no such field."""
     nodes = _branches(_schema())
     for step in path.split("."):
-        found: list[Table] = []
+        deeper: list[Table] = []
         for node in nodes:
             inner = (
                 node.get("items") if step.isdigit() else node.get("properties", {}).get(step)
             )
             free = node.get("additionalProperties")
             inner = free if inner is None and isinstance(free, dict) else inner
-            found += _branches(inner) if isinstance(inner, dict) else []
-        nodes = found
+            deeper += _branches(inner) if isinstance(inner, dict) else []
+        nodes = deeper
     return frozenset(node.get("type", "string") for node in nodes) if nodes else None
 
 

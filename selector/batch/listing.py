@@ -137,11 +137,11 @@ def _line(
         return Task(place, "", carried=carried, faults=(fault,))
     if path not in files:
         files[path] = _read(path, place)
-    found = files[path]
+    read = files[path]
     laid = {
         name: cell for name, cell in row.items() if cell and name != FILE and name not in free
     }
-    return Task(place, found.name, found.content, laid, carried, found.faults)
+    return Task(place, read.name, read.content, laid, carried, read.faults)
 
 
 def _rows(source: Path) -> tuple[list[str], list[tuple[int, dict[str, str]]]]:

@@ -193,18 +193,18 @@ def _print_apart(shown: "AdviceOut", *, firm: bool) -> None:
         print_pieces(shown, console())
 
 
-def _print_why(ways: "tuple[WhyOut, ...]", *, as_json: bool) -> None:
-    """Print how a steel or route stands: a paragraph for each way."""
+def _print_why(treatments: "tuple[WhyOut, ...]", *, as_json: bool) -> None:
+    """Print how a steel or route stands: a paragraph for each treatment."""
     if as_json:
-        print_json(json.dumps([way.model_dump() for way in ways], indent=2))
+        print_json(json.dumps([work.model_dump() for work in treatments], indent=2))
         return
-    for way in ways:
-        stands = f"number {way.place}" if way.place else f"out by {way.gate}"
-        let = f" What lets it in: {way.change.text}" if way.change else ""
-        none = "" if way.place or let else " No single change that was tried lets it in."
-        said = f"{way.treatment}: {stands}. {way.text}.{let}{none}\n"
+    for work in treatments:
+        stands = f"number {work.place}" if work.place else f"out by {work.gate}"
+        let = f" What lets it in: {work.change.text}" if work.change else ""
+        none = "" if work.place or let else " No single change that was tried lets it in."
+        said = f"{work.treatment}: {stands}. {work.text}.{let}{none}\n"
         console().print(said, markup=False)
-    if not ways:
+    if not treatments:
         console().print("Nothing of this kind was thought of for this part.")
 
 
