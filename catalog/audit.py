@@ -8,7 +8,7 @@ from itertools import chain
 from typing import get_args
 
 from catalog.fault import fault_line
-from catalog.load import Catalog, load_catalog
+from catalog.load import FILES, Catalog, load_catalog
 from catalog.mark import ConditionName
 from catalog.quantity import sourced
 from catalog.steel import Steel, SteelClass
@@ -41,13 +41,8 @@ def audit(catalog: Catalog, *, whole: bool = True) -> tuple[str, ...]:
 
 def _files(catalog: Catalog) -> Iterator[tuple[str, Record]]:
     """Yield each record that has a file of its own, with the name of the file."""
-    groups: tuple[Mapping[str, Record], ...] = (
-        catalog.steels,
-        catalog.routes,
-        catalog.media,
-        catalog.heat_sources,
-    )
-    for group in groups:
+    for kind in FILES:
+        group: Mapping[str, Record] = getattr(catalog, kind)
         for slug, record in group.items():
             yield f"{slug}.toml", record
 

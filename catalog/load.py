@@ -277,19 +277,28 @@ def _plain(known: Catalog) -> dict[str, Any]:
     return {name: part if name == "prices" else dict(part) for name, part in parts.items()}
 
 
+def _is_folder(path: Path) -> bool:
+    """Return whether a folder is there; a name that no file can have is none."""
+    try:
+        return path.is_dir()
+    except (OSError, ValueError):
+        return False
+
+
 def _read(folders: tuple[Path, ...], under: Catalog | None = None) -> Catalog:
     """Return the checked catalogue of folders, laid over another; see `load_catalog`."""
     below = _plain(under) if under else dict.fromkeys(field.name for field in fields(Catalog))
+    there = tuple(folder for folder in folders if _is_folder(folder))
     problems = [
         fault_line(str(folder), "(folder)", "folder must exist", "nothing there")
         for folder in folders
-        if not folder.is_dir()
+        if folder not in there
     ]
-    parts: dict[str, Any] = {"prices": _prices(folders, problems, below["prices"])}
+    parts: dict[str, Any] = {"prices": _prices(there, problems, below["prices"])}
     for name, model in FILES.items():
-        parts[name] = _folder(model, folders, name, problems, below[name])
+        parts[name] = _folder(model, there, name, problems, below[name])
     for name, model in TABLES.items():
-        parts[name] = _mapping(model, folders, name, problems, below[name])
+        parts[name] = _mapping(model, there, name, problems, below[name])
     problems += [
         fault_line(
             f"{steel.slug}.toml", "family", "must be a key of families.toml", steel.family
