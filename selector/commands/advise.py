@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, refusing_bad_input
 
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
     from selector.advice.record import AdviceOut, WhyOut
     from selector.requirement import Requirement
 
-NO_OPTION = 1
 TOP = 8
 # Asks for a table of every piece that is missing.
 ANY = "any"
@@ -113,7 +113,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
             print_origins(shown, console())
     if shown.verdict == "no_option":
-        raise typer.Exit(NO_OPTION)
+        raise typer.Exit(NO_ANSWER)
 
 
 def _weighed(asked: "Requirement", weights: str | None) -> "Requirement":

@@ -18,8 +18,8 @@ from typing import Any, NoReturn, TextIO, cast
 
 import typer
 
-UNFORESEEN, UNWRITTEN = 70, 74  # as in sysexits.h: EX_SOFTWARE, EX_IOERR
-CLOSED = 141  # what a shell says of a program whose reader has gone
+from selector.commands.exit_code import CLOSED, UNFORESEEN, UNWRITTEN
+
 LOG = "errors.log"
 # What the trade writes and a plain stream cannot hold.
 _PLAIN = {

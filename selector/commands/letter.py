@@ -5,14 +5,13 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import CatalogFolders
 from selector.commands.terminal import refusing_bad_input
 
 if TYPE_CHECKING:
     from selector.handover.letter.answer import Answer
     from selector.handover.letter.made import Sender
-
-NO_OPTION = 1
 
 
 def letter(  # noqa: PLR0913, PLR0917 - one argument an option of the command
@@ -70,7 +69,7 @@ def letter(  # noqa: PLR0913, PLR0917 - one argument an option of the command
                 answered = answered.saying(made.remarks)
     _say(answered)
     if answered.letter is None:
-        raise typer.Exit(NO_OPTION)
+        raise typer.Exit(NO_ANSWER)
 
 
 def _sender(workshop: Path | None, part: Path) -> "Sender":

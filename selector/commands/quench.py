@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import AsJson, CatalogFolders, HardeningHeat
 from selector.commands.plotted import check_plot, save_plot
 from selector.commands.terminal import (
@@ -20,8 +21,6 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
     from selector.specimen.record import QuenchedOut
-
-NOT_HARDENED = 1
 
 
 def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
@@ -73,7 +72,7 @@ def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     if plot is not None and not answer.points:
         typer.echo("No plot is written: nothing hardens.", err=True)
     if not answer.points and not answer.likely:
-        raise typer.Exit(NOT_HARDENED)
+        raise typer.Exit(NO_ANSWER)
 
 
 def _figure(answer: "QuenchedOut") -> "Figure":

@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from selector.commands.exit_code import BAD_INPUT
 from selector.commands.given import CatalogFolders
-from selector.commands.terminal import BAD_INPUT, refusing_bad_input
+from selector.commands.terminal import refusing_bad_input
 
 if TYPE_CHECKING:
     from catalog.intake import Line, Row

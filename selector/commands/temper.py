@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import AsJson, CatalogFolders, HardeningHeat
 from selector.commands.plotted import check_plot, save_plot
 from selector.commands.terminal import (
@@ -20,8 +21,6 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
     from selector.specimen.record import TemperedOut
-
-NO_TEMPER = 1
 
 
 def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
@@ -78,7 +77,7 @@ def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     else:
         _print(answer, explain=explain)
     if answer.wanted is not None and answer.wanted.temperature_c is None:
-        raise typer.Exit(NO_TEMPER)
+        raise typer.Exit(NO_ANSWER)
 
 
 def _figure(answer: "TemperedOut") -> "Figure":

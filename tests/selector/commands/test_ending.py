@@ -18,7 +18,8 @@ from hypothesis import strategies as st
 from catalog import user_folder
 from selector.commands import cli as commands
 from selector.commands import ending
-from selector.commands.ending import CLOSED, UNFORESEEN, UNWRITTEN, Output, OutputError, run
+from selector.commands.ending import Output, OutputError, run
+from selector.commands.exit_code import CLOSED, UNFORESEEN, UNWRITTEN
 
 ROOT = Path(__file__).parents[3]
 
