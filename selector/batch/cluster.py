@@ -7,7 +7,7 @@ from catalog.text import visible
 from selector.batch.answer import answered, failed
 from selector.batch.overlay import Overlay
 from selector.batch.program import differing, program
-from selector.batch.task import Task
+from selector.batch.task import Done, Task
 from selector.errors import Problem, RequirementError
 
 if TYPE_CHECKING:
@@ -16,7 +16,6 @@ if TYPE_CHECKING:
 OPTION = "--scheduler"
 # A scheduler that has not answered by then is not there.
 _ANSWERS_WITHIN = "15s"
-Done = tuple[Task, bytes]
 
 
 def connected(address: str) -> "Client":

@@ -13,12 +13,13 @@ from selector.errors import Problem, RequirementError
 Table = dict[str, Any]
 # Heads that a shop writes without the path of the field.
 SHORT = {"name": "part.name", "quantity": "part.quantity", "budget": "limit.budget"}
-_FILE = "file"
+# The column that names the part file of a line.
+FILE = "file"
 
 
 def carried_columns(heads: Sequence[str]) -> tuple[str, ...]:
     """Return the heads that name no field, such as an order number: carried as they are."""
-    known = {_FILE, *SHORT}
+    known = {FILE, *SHORT}
     return tuple(head for head in heads if head and head not in known and "." not in head)
 
 

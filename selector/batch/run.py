@@ -9,12 +9,12 @@ from selector.batch.program import program
 from selector.batch.record import BatchOut, PartOut
 from selector.batch.store import Store
 from selector.batch.summary import as_summed, csv_of, summary
-from selector.batch.task import Task
+from selector.batch.task import Done, Task
 
 SUMMARY, TABLE = "summary.json", "summary.csv"
-# Tells how many parts are done, of how many, and how many of those are new.
+# Takes how many parts are done, of how many, and how many of those are new.
 Progress = Callable[[int, int, int], None]
-Worker = Callable[[Iterable[Task], Overlay], Iterator[tuple[Task, bytes]]]
+Worker = Callable[[Iterable[Task], Overlay], Iterator[Done]]
 
 
 @dataclass(frozen=True, slots=True)
