@@ -12,7 +12,7 @@ from selector.wording import either, means_words
 from ui import cached, piece
 from ui.draft import Draft, read
 from ui.labels import lower, upper
-from ui.picture import so_far
+from ui.meanwhile import so_far
 
 # A disc that is filled, half or struck through; the words beside it say the same.
 _OPEN, _HARDLY, _SHUT = "●", "◐", "⊘"

@@ -153,7 +153,7 @@ def _widget(path: str, asked: Question, value: Any) -> None:  # noqa: ANN401
     """Show the widget of one question: a choice, several, a tick, or a text to type."""
     known = fields.choices(session.here().draft, path)
     kind = "choice" if known and asked.kind == "text" else asked.kind
-    given = asked.default if value is None else value
+    given = fields.usual(path) if value is None else value
     one = given if kind == "choice" and given in known else None
     choice: dict[str, Any] = {"options": known, "format_func": known.__getitem__}
 

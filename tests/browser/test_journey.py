@@ -82,6 +82,7 @@ def test_a_blank_sheet_leads_to_the_choice_torch_bench_and_letter(
     fill(page, settled, "Which", "")
     page.get_by_label("Its hardness", exact=True).wait_for(state="detached")
     assert "mate" not in held()["draft"]["zone"][0]
+    pick(page, settled, "Medium")
     pick(page, settled, "Light", nth=1)
     pick(page, settled, "Now and then")
     for _ in range(200):  # a slow machine may still be keeping the last answers

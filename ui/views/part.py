@@ -19,11 +19,11 @@ from ui import (
     session,
     shop,
 )  # fmt: skip
-from ui.draft import checked
+from ui.meanwhile import answered_fully
 
 visit = session.here()
 draft = visit.draft
-requirement, problems = checked(draft, cached.catalog())
+requirement, problems = answered_fully(draft, cached.catalog())
 cached.drop_ahead(requirement)
 # What is typed is judged at once; what is still blank only after advice was asked for.
 told = [p for p in problems if visit.tried or p.got != "nothing"]
