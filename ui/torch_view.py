@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from catalog.values import Span as Ends
-from selector.flame.record import FamilyOut, FiguresOut, FlameOut
+from selector.flame.record import ChangeOut, FamilyOut, FiguresOut, FlameOut
 from selector.heat.colour import MAGNET_LOST_C
 from selector.procedure.heating import held_parts_s
 from selector.record import GateOut, OptionOut, SetUpOut, TemperOut
@@ -22,8 +22,10 @@ def verdict(found: FlameOut) -> str:
     return f"<div class='tw-word {kind}'>{e(words(found.verdict))}</div>"
 
 
-def unchanged(verdict: str) -> str:
-    """Return what is said where no change is named."""
+def changed(verdict: str, change: ChangeOut | None) -> str:
+    """Return the one change, or that there is none."""
+    if change is not None:
+        return upper(change.text)
     needed = verdict not in {"yes", "not_needed"}
     return "No single change that was tried would do." if needed else "None needed."
 

@@ -3,7 +3,7 @@
 import streamlit as st
 
 from selector.errors import SelectorError
-from ui import answer, cached, figures, picture, steel_name, torch_view
+from ui import answer, cached, figures, picture, steel_name, stuck, torch_view
 from ui.labels import plain, upper
 from ui.piece import bullets, markup, panel
 
@@ -15,7 +15,7 @@ with st.container(horizontal=True, vertical_alignment="bottom", key="torch/title
 if name and not cached.catalog().find(name):
     steel_name.unknown(name, "torch/steel")
     name = ""
-answer.shown(requirement)
+advice = answer.shown(requirement)
 with st.spinner("Heating it in the model"):
     try:
         found = cached.flame(requirement, name or None)
@@ -58,10 +58,13 @@ if best is not None and best.option is not None:
         st.header("What must not go wrong", anchor=False)
         markup(torch_view.demands(first, best.figures))
         bullets(upper(text) for text in best.conditions)
-change = next((f.change for f in found.families if f.change is not None), None)
-with panel("change"):
-    st.header("The one change", anchor=False)
-    st.markdown(plain(upper(change.text)) if change else torch_view.unchanged(found.verdict))
+if found.verdict in {"no", "not_needed"}:
+    stuck.instead_of_torch(advice)
+if found.families:
+    change = next((f.change for f in found.families if f.change is not None), None)
+    with panel("change"):
+        st.header("The one change", anchor=False)
+        st.markdown(plain(torch_view.changed(found.verdict, change)))
 if found.families:
     with panel("families"):
         st.header("Every family by this torch", anchor=False)
