@@ -36,11 +36,14 @@ with st.bottom, st.container(horizontal=True, vertical_alignment="center", key="
     st.markdown(form.summary(told))
 if go and requirement is not None:
     # Before the form is drawn: the browser still shows it, and leaves it for the answer.
+    # Counted as asked already: who goes to another view meanwhile finds this answer there.
+    before = visit.asked
+    session.mark(asked=draft)
     with st.bottom:
         done = answer.compute(requirement)
     if done:
-        session.mark(asked=draft)
         frame.go(visit.aim)
+    session.mark(asked=before)
 with st.container(horizontal=True, vertical_alignment="bottom", key="part/title"):
     st.title("Your part", width="stretch", anchor=False)
     st.button("Undo", key="undo", on_click=session.undo, disabled=not visit.before)
