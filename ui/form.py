@@ -183,7 +183,7 @@ def _as_text(value: object) -> str:
         return ""
     if isinstance(value, list | tuple):
         return ", ".join(map(str, value))
-    return f"{value:.12g}" if isinstance(value, float) else str(value)
+    return f"{value:.12g}" if isinstance(value, float) else labels.degrees(str(value))
 
 
 def _keep(key: str, path: str, kind: str) -> None:
