@@ -176,7 +176,7 @@ def _card(
     way = f"<div class='tw-grey'>{e(way)}</div>" if way else ""
     return (
         f"<section class='tw-way' aria-label='{e(kind)}'>"
-        f"<div class='tw-kind'>{e(kind)}</div><h3>{e(bar)}</h3>{way}{drawing}"
+        f"<div class='tw-kind'>{e(kind)}</div><h3>{e(upper(bar))}</h3>{way}{drawing}"
         f"<table class='tw-lines'>{lines}</table>{words_}</section>"
     )
 
