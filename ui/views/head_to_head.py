@@ -4,8 +4,8 @@ import streamlit as st
 
 from selector.errors import SelectorError
 from ui import answer, cached, duel, held
-from ui.figures import in_short
 from ui.labels import plain
+from ui.option_name import in_short
 from ui.piece import bullets, markup, small
 from ui.turn import turned, unturned
 from ui.ways import RIVAL
