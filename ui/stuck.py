@@ -46,6 +46,8 @@ def instead_of_torch(advice: AdviceOut) -> None:
     with panel("instead"):
         st.header("Instead of the torch", anchor=False)
         st.markdown(f"**{plain(first)}** {plain(rest)}")
+        if not advice.options:
+            bullets(upper(change.text) for change in advice.changes)
         frame.link("choice")
 
 

@@ -168,8 +168,12 @@ def _bar(family: FamilyOut) -> str:
     return f"{name}, {condition_words(family.condition)}{by}"
 
 
-def hard_stretch(figures: FiguresOut) -> str:
-    """Return where it is hard, and the soft ring beside, in a sentence."""
+def hard_stretch(figures: FiguresOut | None) -> str:
+    """Return where it is hard, and the soft ring beside, in a sentence; empty without a map."""
+    if figures is None:
+        return ""
+    if figures.hard_to_mm <= figures.hard_from_mm:
+        return "Nowhere as hard as asked."
     end = "the other end" if figures.from_the_other_end else "the working end"
     text = f"Hard from {figures.hard_from_mm:.0f} to {figures.hard_to_mm:.0f} mm from {end}"
     ring = figures.soft_ring

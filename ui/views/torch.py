@@ -5,7 +5,10 @@ import streamlit as st
 from selector.errors import SelectorError
 from ui import answer, cached, figures, picture, steel_name, stuck, torch_view
 from ui.labels import plain, upper
-from ui.piece import bullets, markup, panel
+from ui.piece import bullets, headline, markup, panel
+
+# So many letters of a reason still stand in two large lines beside its word.
+LONG = 60
 
 requirement = answer.asked()
 with st.container(horizontal=True, vertical_alignment="bottom", key="torch/title"):
@@ -24,16 +27,11 @@ with st.spinner("Heating it in the model"):
         st.stop()
 with said, st.container(horizontal=True, vertical_alignment="center", key="torch/verdict"):
     markup(torch_view.verdict(found))
-    st.title(plain(upper(found.why)), anchor=False)
+    headline(upper(found.why), LONG)
 best = next((f for f in found.families if f.option is not None), None)
 if best is not None and best.option is not None:
     first = best.option
-    st.markdown(
-        plain(
-            f"{first.spoken}. "
-            + (torch_view.hard_stretch(best.figures) if best.figures else "")
-        )
-    )
+    st.markdown(plain(f"{first.spoken}. {torch_view.hard_stretch(best.figures)}"))
     answered = cached.torched(requirement, name or None)
     heated = next((v.option for v in answered.verdicts if v.option is not None), None)
     brittle = heated.treatment.steel.embrittlement_c if heated is not None else ()
