@@ -44,6 +44,9 @@ if go and requirement is not None:
     if done:
         frame.go(visit.aim)
     session.mark(asked=before)
+# Before the form is drawn too: whoever presses Advise at once waits that much less.
+if requirement is not None and session.is_stale():
+    cached.begin_ahead(requirement)
 with st.container(horizontal=True, vertical_alignment="bottom", key="part/title"):
     st.title("Your part", width="stretch", anchor=False)
     st.button("Undo", key="undo", on_click=session.undo, disabled=not visit.before)
@@ -73,5 +76,3 @@ with left:
 with right, st.container(key="beside"):
     needed.show(draft, picture.of_draft(draft, cached.catalog()))
     able.show(draft)
-if requirement is not None and session.is_stale():
-    cached.begin_ahead(requirement)
