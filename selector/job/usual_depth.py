@@ -7,7 +7,7 @@ from selector.mechanics.contact import hertz_line
 from selector.requirement import Requirement
 from selector.requirement.part import Part
 from selector.requirement.part_name import module_mm
-from selector.requirement.trade_name import is_cam
+from selector.requirement.trade_name import does
 from selector.requirement.zone import Zone
 
 # Depth that keeps the zone from wearing or crushing through, in mm.
@@ -56,7 +56,7 @@ def _is_track(requirement: Requirement, zone: Zone) -> bool:
     load, heavy = requirement.load, (zone.wear, zone.severity) == ("sliding", "heavy")
     rim = all(section.length <= section.size for section in requirement.sections_of(zone))
     pressed = bool(load.contact) and load.cycles == "fatigue" and rim
-    return heavy and (pressed or is_cam(requirement.part.name))
+    return heavy and (pressed or does(requirement.part.name, "cam"))
 
 
 def _teeth_mm(part: Part) -> list[float]:

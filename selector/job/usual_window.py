@@ -26,8 +26,8 @@ from selector.job.working_end import (
     turns_by_jaws,
 )
 from selector.requirement import Requirement
-from selector.requirement.part_name import is_worked
-from selector.requirement.trade_name import backs, bends_metal, cuts_crops, is_keen
+from selector.requirement.mate_name import is_worked
+from selector.requirement.trade_name import Trade, does, trade_window
 from selector.requirement.zone import Zone
 
 
@@ -60,8 +60,6 @@ _WINDOW: dict[tuple[str, str], Usual] = {
     ("edge-impact", "medium"): Usual(53.0, 60.0, 48.0),
     ("edge-impact", "heavy"): Usual(52.0, 58.0, 45.0),
 }
-# What cuts metal is as hard as can be. Common practice.
-_CUTS_METAL = Usual(58.0, 65.0, 54.0)
 # Dogs, pawls, hooks and latches: what takes knocks on a face and has no edge to hold is
 # tempered to blue or further. Common practice.
 _KNOCKED = {
@@ -84,16 +82,6 @@ _JAWS = Usual(44.0, 56.0, 39.0)
 # What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
 # for wear is 400 to 500 HB. Common practice. [HRC]
 _PLATE_HRC = 42.0
-# Shares, tines and hoes: softer than wear alone would have them, as stones break what is
-# harder. Common practice.
-_GROUND = Usual(44.0, 55.0, 38.0)
-# What cuts grass, straw and reed, where a stone comes now and then. Common practice.
-_CROPS = Usual(47.0, 58.0, 42.0)
-# Saw plate, band knives, card scrapers, loops: thin edges that bend are of strip at a spring's
-# hardness, which a file still sharpens. Common practice.
-_STRIP = Usual(44.0, 54.0, 40.0)
-# Plane irons, razors, carving tools: an edge as fine as can be. Common practice.
-_KEEN = Usual(57.0, 63.0, 50.0)
 # Punches, dies and shear blades under a press: harder than what is struck by hand, and the
 # more so the thinner the work. Common practice.
 _PRESSED = {
@@ -189,7 +177,7 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
         bears = _forms_steel(zone) or _clamps(requirement, zone)
         return _FORMS_LIGHTLY if bears else None
     if requirement.presses:
-        bought = _BENDS_HRC if bends_metal(requirement.part.name) else None
+        bought = _BENDS_HRC if does(requirement.part.name, "bends_metal") else None
         return replace(usual, bought_hrc=bought)
     return _rubbing(requirement, zone, usual)
 
@@ -250,14 +238,20 @@ def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None
 def _by_trade(requirement: Requirement) -> Usual | None:
     """Return the window of its own that a trade has for what grit or cutting wears."""
     name = requirement.part.name
-    known = (
-        (cuts_crops(name), _CROPS),
-        (requirement.works_ground, _GROUND),
-        (requirement.cuts_metal, _CUTS_METAL),
-        (is_strip_blade(requirement), _STRIP),
-        (requirement.is_edged and is_keen(name), _KEEN),
+    known: tuple[tuple[bool, Trade], ...] = (
+        (does(name, "crops"), "crops"),
+        (requirement.works_ground, "ground"),
+        (requirement.cuts_metal, "cuts_metal"),
+        (is_strip_blade(requirement), "thin_blade"),
+        (requirement.is_edged and does(name, "keen"), "keen"),
     )
-    return next((usual for holds, usual in known if holds), None)
+    return next((_of_trade(trade) for holds, trade in known if holds), None)
+
+
+def _of_trade(trade: Trade) -> Usual:
+    """Return the window that a trade runs its tools at."""
+    window = trade_window(trade)
+    return Usual(window.low_hrc, window.high_hrc, window.floor_hrc)
 
 
 def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
@@ -274,7 +268,7 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | N
     faced = (_STRUCK if struck else _KNOCKED)[zone.severity]
     # A broad face that is struck, or backs thin work, and wears lightly works as it is bought.
     broad = min(s.narrowest_mm for s in requirement.sections_of(zone)) > BROAD_MM
-    light = zone.severity == "light" and (struck or backs(requirement.part.name))
+    light = zone.severity == "light" and (struck or does(requirement.part.name, "backs"))
     if light and broad and is_harmless(zone):
         return None
     return replace(faced, bought_hrc=_STRUCK_SOFT_HRC) if light and broad else faced

@@ -2,8 +2,7 @@
 
 from selector.job.mate import is_ductile
 from selector.requirement import Requirement
-from selector.requirement.part_name import stamps
-from selector.requirement.trade_name import is_dog, is_thin_blade, pushes, turns_by_hand
+from selector.requirement.trade_name import does
 from selector.requirement.whole import STRIP_MM
 from selector.requirement.zone import Zone
 
@@ -23,9 +22,9 @@ def turns_by_jaws(requirement: Requirement, zone: Zone) -> bool:
     """Return whether a slot in the zone carries the torque to another part."""
     part, load = requirement.part, requirement.load
     hollow = all(section.bore for section in requirement.sections_of(zone))
-    if hollow and turns_by_hand(part.name):
+    if hollow and does(part.name, "turns_by_hand"):
         return bool(load.torque)
-    spanner = turns_by_hand(part.name)
+    spanner = does(part.name, "turns_by_hand")
     slots = {part.place(feature) for feature in part.feature if feature.kind == "slot"}
     # A spanner is pulled at its handle, which bends it.
     turned = [load.twists(n - 1) or (spanner and load.bends(n - 1)) for n in zone.section]
@@ -35,7 +34,7 @@ def turns_by_jaws(requirement: Requirement, zone: Zone) -> bool:
 def is_strip_blade(requirement: Requirement) -> bool:
     """Return whether a part is a saw, a scraper or the like of thin strip that bends."""
     thin = max(s.narrowest_mm for s in requirement.part.section) <= STRIP_MM
-    return thin and is_thin_blade(requirement.part.name) and not requirement.cuts_metal
+    return thin and does(requirement.part.name, "thin_blade") and not requirement.cuts_metal
 
 
 def is_tip(requirement: Requirement, zone: Zone) -> bool:
@@ -44,7 +43,7 @@ def is_tip(requirement: Requirement, zone: Zone) -> bool:
         return False
     thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= TIP_MM
     edged = requirement.is_edged or requirement.part.is_toothed
-    return thin and not edged and not is_dog(requirement.part.name)
+    return thin and not edged and not does(requirement.part.name, "dog")
 
 
 def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:
@@ -52,5 +51,5 @@ def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:
     thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= BROAD_MM
     struck, name = requirement.load.impact == "hammered", requirement.part.name
     # A firing pin or a knock-out strikes by a flat end, however thin.
-    thin = thin and not pushes(name)
-    return requirement.is_edged or (struck and (thin or stamps(name)))
+    thin = thin and not does(name, "pushes")
+    return requirement.is_edged or (struck and (thin or does(name, "stamps")))

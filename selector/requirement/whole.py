@@ -10,6 +10,7 @@ from selector.requirement.load import Limit, Load
 from selector.requirement.part import ROUNDING_MM, Part, Section
 from selector.requirement.priority import Priorities
 from selector.requirement.quantity import Asked, refuse_at
+from selector.requirement.trade_name import does
 from selector.requirement.workshop import Workshop
 from selector.requirement.zone import Zone
 
@@ -100,7 +101,7 @@ class Requirement(Asked):
     @property
     def is_named_spring(self) -> bool:
         """Whether the part is a spring by its name, and nothing wears it much."""
-        return self.hardly_wears and part_name.is_spring(self.part.name)
+        return self.hardly_wears and trade_name.is_spring(self.part.name)
 
     @property
     def hardly_wears(self) -> bool:
@@ -126,7 +127,7 @@ class Requirement(Asked):
     @property
     def is_folded_spring(self) -> bool:
         """Whether a spring is bent sharp, by its name: as one leaf folded upon itself."""
-        return self.is_spring and part_name.is_folded(self.part.name)
+        return self.is_spring and does(self.part.name, "folded_spring")
 
     @property
     def presses(self) -> bool:
@@ -134,15 +135,15 @@ class Requirement(Asked):
 
         By its name, or by an edge that is to outlast the sheet, strip or bar it works.
         """
-        if self.load.impact == "hammered" or trade_name.backs(self.part.name):
+        if self.load.impact == "hammered" or does(self.part.name, "backs"):
             return False
         # Where a force is stated, a face that rubs on sheet forms it.
         works = {"edge-impact"} | ({"sliding"} if self.load.axial else set())
-        return part_name.presses(self.part.name) or any(
+        return trade_name.presses(self.part.name) or any(
             zone.wear in works
             and zone.mate is not None
             and zone.mate.should_wear == "mate"
-            and part_name.is_worked(zone.mate.material)
+            and mate_name.is_worked(zone.mate.material)
             for zone in self.zone
         )
 
@@ -162,7 +163,7 @@ class Requirement(Asked):
             for section in self.sections_of(zone)
             if section.name is not None
         )
-        return called or part_name.is_edged(self.part.name)
+        return called or trade_name.is_edged(self.part.name)
 
     @property
     def is_edged(self) -> bool:
@@ -172,7 +173,7 @@ class Requirement(Asked):
         """
         if self.has_edge:
             return True
-        return part_name.may_be_edged(self.part.name) and not self._is_plate
+        return trade_name.may_be_edged(self.part.name) and not self._is_plate
 
     @property
     def _is_plate(self) -> bool:
@@ -189,14 +190,14 @@ class Requirement(Asked):
     def cuts_metal(self) -> bool:
         """Whether an edge cuts metal: by its name, or by what it is to outlast."""
         mates = [zone.mate.material for zone in self.zone if zone.mate is not None]
-        named = part_name.cuts_metal(self.part.name)
+        named = does(self.part.name, "cuts_metal")
         return self.is_edged and (
             (named and not any(map(mate_name.is_no_metal, mates)))
             or any(
                 zone.wear == "abrasive"
                 and zone.mate is not None
                 and zone.mate.should_wear == "mate"
-                and part_name.is_metal(zone.mate.material)
+                and mate_name.is_metal(zone.mate.material)
                 for zone in self.zone
             )
         )
@@ -214,11 +215,11 @@ class Requirement(Asked):
         fine = runout is not None and runout <= FITTED_MM
         # What is lapped and is to outlast the steel it touches is tried on it again and again.
         spared = any(
-            mate.should_wear == "mate" and part_name.is_ferrous(mate.material)
+            mate.should_wear == "mate" and mate_name.is_ferrous(mate.material)
             for mate in (zone.mate for zone in self.zone)
             if mate is not None
         )
-        if part_name.measures(self.part.name):
+        if trade_name.measures(self.part.name):
             # A gauge is ground or lapped, kept true, or tried on steel; a rail's is a bar.
             ground = bool(finished & {"lap", "surface-grinder", "toolpost-grinder", "oilstone"})
             return ground or runout is not None or spared or worn != {LEAST_WEAR}
@@ -239,12 +240,12 @@ class Requirement(Asked):
     @property
     def rubs(self) -> bool:
         """Whether a part is a tool that forms or polishes the work by rubbing on it."""
-        return part_name.rubs(self.part.name)
+        return does(self.part.name, "rubs")
 
     @property
     def is_to_break(self) -> bool:
         """Whether a part is there to break before something dearer does, by its name."""
-        return part_name.breaks(self.part.name)
+        return does(self.part.name, "breaks")
 
     @property
     def works_ground(self) -> bool:
@@ -268,7 +269,7 @@ def _is_spring(asked: Requirement) -> bool:
 @per_record(32)
 def _measures(asked: Requirement) -> bool:
     """Return whether a part measures or sets."""
-    return asked.surely_measures or part_name.measures(asked.part.name)
+    return asked.surely_measures or trade_name.measures(asked.part.name)
 
 
 @per_record(32)
@@ -277,10 +278,10 @@ def _works_ground(asked: Requirement) -> bool:
     worn = [zone for zone in asked.zone if zone.wear == "abrasive"]
     lightly = all(zone.severity == "light" for zone in worn)
     mates = [zone.mate.material for zone in worn if zone.mate is not None]
-    if any(map(part_name.is_bench_work, mates)):
+    if any(map(mate_name.is_bench_work, mates)):
         return False
-    dug = any(map(part_name.is_soil, mates)) or (
+    dug = any(map(mate_name.is_soil, mates)) or (
         asked.load.impact == "light" and any(map(mate_name.is_stony, mates))
     )
-    named = part_name.works_ground(asked.part.name, lightly=lightly)
+    named = trade_name.works_ground(asked.part.name, lightly=lightly)
     return bool(worn) and (named or (dug and not lightly))
