@@ -16,12 +16,8 @@ from selector.job.mate import (
 )
 from selector.job.soft_zone import why_soft
 from selector.job.usual_depth import usual_depth_mm
-from selector.job.usual_window import (
-    GAUGE,
-    Usual,
-    usual_spring,
-    usual_window,
-)
+from selector.job.usual_window import usual_window
+from selector.job.window_table import GAUGE, Usual, usual_spring
 from selector.requirement import Requirement
 from selector.requirement.zone import Window, Zone
 

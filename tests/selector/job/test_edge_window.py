@@ -1,0 +1,118 @@
+import pytest
+
+from selector.job.usual_window import usual_window
+from selector.requirement.zone import Mate
+from tests.peg import peg, plate, with_mate
+
+
+def test_a_broad_face_that_sets_lightly_works_as_it_is_bought():
+    broad, thin = (
+        peg("edge-impact", impact="hammered"),
+        peg("edge-impact", impact="hammered", size=6),
+    )
+    heavy = peg("edge-impact", "heavy", impact="hammered")
+    assert usual_window(broad, broad.zone[0]).bought_hrc == 5.0
+    assert usual_window(thin, thin.zone[0]).bought_hrc is None
+    assert usual_window(heavy, heavy.zone[0]).bought_hrc is None
+
+
+def test_thick_plate_is_no_edge_whatever_it_is_called():
+    called, edged = (
+        plate("Scraper blade"),
+        plate("Scraper blade", **{"part.feature": [{"kind": "edge", "at": 0}]}),
+    )
+    assert not called.is_edged
+    assert edged.is_edged
+    floors = [usual_window(part, part.zone[0]).floor_hrc for part in (called, edged)]
+    assert floors[0] < 45 < floors[1]
+
+
+def test_what_cuts_metal_is_harder_than_a_knife():
+    bit, knife = (peg("abrasive", name=name, size=3) for name in ("D-bit", "Stitching awl"))
+    windows = [usual_window(part, part.zone[0]) for part in (bit, knife)]
+    assert windows[0].low_hrc > windows[1].low_hrc
+
+
+def test_a_face_that_takes_knocks_is_softer_than_an_edge():
+    pawl = peg("edge-impact", "medium", name="Winch pawl")
+    axe = peg("edge-impact", "medium", name="Side axe")
+    face, edge = (usual_window(part, part.zone[0]) for part in (pawl, axe))
+    assert face.low_hrc < edge.low_hrc
+    assert face.floor_hrc < edge.floor_hrc
+
+
+def test_what_wears_in_soil_is_asked_what_stones_allow():
+    scraper = plate("Scraper for a roller")
+    muddy = scraper.zone[0].model_copy(update={"mate": Mate(material="mud and stones")})
+    dug = scraper.model_copy(update={"zone": (muddy,)})
+    assert dug.works_ground
+    assert not scraper.works_ground
+    assert usual_window(dug, muddy).high_hrc < usual_window(scraper, scraper.zone[0]).low_hrc
+
+
+def test_what_bends_or_cuts_grass_is_softer_than_a_plane_iron():
+    knife, saw, sickle, iron = (
+        usual_window(part, part.zone[0])
+        for part in (
+            peg("abrasive", name=name, size=1)
+            for name in ("Craft knife", "Tenon saw", "Sickle", "Plane iron")
+        )
+    )
+    assert saw.high_hrc < sickle.high_hrc < knife.high_hrc <= iron.high_hrc
+    assert saw.low_hrc < sickle.low_hrc < knife.low_hrc < iron.low_hrc
+
+
+def test_what_is_struck_by_hand_is_softer_than_what_is_swung():
+    struck, swung = (peg("edge-impact", name="Axe", impact=i) for i in ("hammered", "light"))
+    windows = [usual_window(part, part.zone[0]) for part in (struck, swung)]
+    assert windows[0].low_hrc < windows[1].low_hrc
+
+
+def test_what_presses_on_paper_is_softer_than_what_presses_on_sheet():
+    die = peg("edge-impact", "light", name="Perforating die")
+    assert with_mate(die, "paper").low_hrc < with_mate(die, "steel sheet").low_hrc
+
+
+def test_a_broad_face_behind_sheet_works_as_it_is_bought():
+    dolly, dog = (peg("edge-impact", name=name) for name in ("Panel dolly", "Clutch dog"))
+    assert usual_window(dolly, dolly.zone[0]).bought_hrc == 5.0
+    assert usual_window(dog, dog.zone[0]).bought_hrc is None
+
+
+def test_what_is_hammered_on_leather_needs_no_hardness_and_on_steel_it_does():
+    stamp = peg("sliding", impact="hammered")
+    assert with_mate(stamp, "leather") is None
+    assert with_mate(stamp, "sheet steel").low_hrc == 50
+
+
+def test_what_rakes_hot_ash_asks_for_no_hardness_and_what_cuts_hot_does():
+    hot = {"limit": {"service_temperature": "600 degC"}}
+    rake, knife = plate("Ash rake", **hot), plate("Hot knife", **hot, **{
+        "part.feature": [{"kind": "edge", "at": 0}]})  # fmt: skip
+    assert usual_window(rake, rake.zone[0]) is None
+    assert usual_window(knife, knife.zone[0]).high_hrc == 52
+
+
+def test_a_broad_wedge_for_wood_and_a_pick_for_ice_ask_for_no_hardness():
+    wedge = peg("edge-impact", impact="hammered", name="Wedge", size=25)
+    assert with_mate(wedge, "green oak") is None
+    assert with_mate(wedge, "granite").low_hrc > 40
+    assert with_mate(peg("edge-impact", name="Ice pick", size=6), "ice") is None
+
+
+def test_a_hammered_face_on_brass_works_as_it_is_bought():
+    punch = peg("sliding", impact="hammered")
+    assert with_mate(punch, "brass eyelets").bought_hrc == 5.0
+    assert with_mate(punch, "steel rivets").bought_hrc is None
+
+
+def test_a_hot_knife_for_rope_asks_for_no_hardness():
+    hot = {"limit": {"service_temperature": "350 degC"}}
+    knife = plate("Rope knife", **{"part.feature": [{"kind": "edge", "at": 0}]}, **hot)
+    assert with_mate(knife, "nylon rope") is None
+
+
+@pytest.mark.parametrize("severity", ["light", "medium"])
+def test_a_hammered_face_that_rubs_works_from_45_hrc(severity):
+    part = peg("sliding", severity, impact="hammered")
+    assert usual_window(part, part.zone[0]).floor_hrc == 45.0
