@@ -11,8 +11,9 @@ from selector.flame.pool import left_alone
 from selector.flame.record import FlameWord
 from selector.hardening.stock import bought_hrc
 from selector.job.asked_words import asked_words
+from selector.job.borne import CERTIFIED_HRC
 from selector.job.candidates import Screened
-from selector.job.demand import CERTIFIED_HRC, Demand
+from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule
 from selector.job.supply import is_rare

@@ -2,8 +2,8 @@
 
 from selector.job.mate import is_ductile
 from selector.requirement import Requirement
+from selector.requirement.bending import STRIP_MM
 from selector.requirement.trade_name import does
-from selector.requirement.whole import STRIP_MM
 from selector.requirement.zone import Zone
 
 # What takes blows on more than this is a face. Common practice. [mm]

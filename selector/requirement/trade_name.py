@@ -16,20 +16,25 @@ Trade = Literal[
     "presses", "presses_by_use", "measures", "edged", "maybe_edged", "stirs", "cuts_metal",
     "keen", "thin_blade", "crops", "ground", "maybe_ground", "springs", "folded_spring",
     "formed", "rubs", "stamps", "pushes", "backs", "bends_metal", "dog", "cam", "turns_screws",
-    "turns_by_hand", "breaks",
+    "turns_by_hand", "breaks", "prises", "splits", "guides_tools",
 ]  # fmt: skip
 # Where one of these follows in the same words, what stands before says its kind alone.
 _PIECES = (
     "bolt", "nut", "screw", "stud", "shaft", "spindle", "bush", "bushing", "bearing", "gear",
     "pinion", "spring", "lever", "bracket", "handle", "holder", "housing", "clamp", "guard",
-    "stand", "case", "box", "wagon", "engine", "locomotive", "railway",
+    "stand", "case", "box", "wagon", "engine", "locomotive", "railway", "puller", "extractor",
+    "sharpener",
 )  # fmt: skip
 _TABLE = table(Path(__file__).with_name("trades.toml"))
 # What a name says it is for, where that is to measure; a stand for that measures nothing.
 _TO_MEASURE = re.compile(
-    r"\bfor (?:measuring|gauging|checking|calibrating|inspecting)\b", re.IGNORECASE
+    r"\bfor (?:measuring|gauging|checking|calibrating|inspecting|aligning|lining[ -]up|truing|"
+    r"tramming)\b(?! holes)",
+    re.IGNORECASE,
 )
-_STANDS = (*_PIECES, "frame", "table", "arm", "rail", "rod", "base", "tray", "rack")
+_STANDS = (
+    *_PIECES, "frame", "table", "arm", "rail", "rod", "base", "tray", "rack", "drift", "wrench",
+)  # fmt: skip
 _NO_MEASURE = re.compile(rf"\b{one_of(_STANDS)}\b", re.IGNORECASE)
 _LEAF = re.compile(r"\blea(?:f|ves)\b")
 
@@ -62,6 +67,8 @@ def _names(trade: Trade) -> re.Pattern[str]:
     ends = [*(() if kind.get("pieces_too") else _PIECES), *kind.get("no_more_before", ())]
     behind = "".join(rf"(?<!\b{word}[- ])" for word in kind.get("not_behind", ()))
     ahead = rf"(?![^,;(]*\b{one_of(ends)}\b)" if ends else ""
+    if only := kind.get("only_before"):
+        ahead += rf"(?![ -]+(?!{one_of(only)}\b)[a-z])"
     return re.compile(rf"\b{behind}{one_of(kind['names'])}\b{ahead}", re.IGNORECASE)
 
 

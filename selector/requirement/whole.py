@@ -6,28 +6,23 @@ from pydantic import Field, model_validator
 
 from selector.kept import per_record
 from selector.requirement import mate_name, part_name, trade_name
+from selector.requirement.bending import flexes
 from selector.requirement.load import Limit, Load
+from selector.requirement.measuring import surely_measures
 from selector.requirement.part import ROUNDING_MM, Part, Section
 from selector.requirement.priority import Priorities
 from selector.requirement.quantity import Asked, refuse_at
 from selector.requirement.trade_name import does
 from selector.requirement.workshop import Workshop
-from selector.requirement.zone import Zone
+from selector.requirement.zone import LEAST_WEAR, Zone
 
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
-# A face lapped to this, a thou and a bit, is there to measure or to fit. Common practice. [mm]
-FITTED_MM = 0.03
-# Strip no thicker than the first, so many times as long, flexes; more than the last, on its
-# outside, bends plain bar for good. Common practice. [mm], [-], [MPa]
-STRIP_MM, STRIP_LONG, SOFT_BENDS_MPA = 1.6, 25.0, 250.0
 # No edge is so thick. Common practice. [mm]
 PLATE_MM = 5.0
 # What wears an edge or a point.
 CUTTING = frozenset({"abrasive", "edge-impact"})
-# A spring may rub lightly.
-LEAST_WEAR = ("sliding", "light")
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
 
 
@@ -112,17 +107,9 @@ class Requirement(Asked):
         )
 
     @property
-    def flexes(self) -> bool:
-        """Whether the part is thin strip that its load would bend for good if it were soft."""
-        load, strip = self.load, self.part.section
-        thin = all(s.shape == "flat" and s.narrowest_mm <= STRIP_MM for s in strip)
-        slim = self.part.length_mm >= STRIP_LONG * max(s.narrowest_mm for s in strip)
-        bent = thin and slim and load.impact != "hammered" and load.cycles != "static"
-        return bent and any(
-            (load.bending or 0.0) * 6e3 > SOFT_BENDS_MPA * (s.width or s.size) * s.size**2
-            for index, s in enumerate(strip)
-            if load.bends(index)
-        )
+    def prises(self) -> bool:
+        """Whether a part prises and must spring back from it, and nothing wears it much."""
+        return self.hardly_wears and does(self.part.name, "prises")
 
     @property
     def is_folded_spring(self) -> bool:
@@ -210,32 +197,7 @@ class Requirement(Asked):
     @property
     def surely_measures(self) -> bool:
         """Whether a part is finished to measure or to fit, whatever its name."""
-        finished, runout = set(self.part.finish_after), self.limit.runout
-        worn = {(zone.wear, zone.severity) for zone in self.zone if zone.wear != "none"}
-        fine = runout is not None and runout <= FITTED_MM
-        # What is lapped and is to outlast the steel it touches is tried on it again and again.
-        spared = any(
-            mate.should_wear == "mate" and mate_name.is_ferrous(mate.material)
-            for mate in (zone.mate for zone in self.zone)
-            if mate is not None
-        )
-        if trade_name.measures(self.part.name):
-            # A gauge is ground or lapped, kept true, or tried on steel; a rail's is a bar.
-            ground = bool(finished & {"lap", "surface-grinder", "toolpost-grinder", "oilstone"})
-            return ground or runout is not None or spared or worn != {LEAST_WEAR}
-        # A gauge turns nothing.
-        idle = not self.load.torque
-        tried = spared or self._is_tried
-        return "lap" in finished and idle and (fine or tried) and worn == {LEAST_WEAR}
-
-    @property
-    def _is_tried(self) -> bool:
-        """Whether a part bears nothing and is tried now and then on what wears it."""
-        load = self.load
-        loaded = any((load.bending, load.axial, load.contact)) or load.impact != "none"
-        mates = [zone.mate.material for zone in self.zone if zone.mate is not None]
-        soft = any(map(mate_name.is_soft_work, mates))
-        return bool(mates) and not soft and not loaded and load.cycles != "fatigue"
+        return surely_measures(self)
 
     @property
     def rubs(self) -> bool:
@@ -263,7 +225,9 @@ def _is_spring(asked: Requirement) -> bool:
     """Return whether a part is a spring."""
     if asked.part.shape_class == "coil-spring" or asked.is_named_spring:
         return True
-    return asked.hardly_wears and asked.flexes
+    # A spanner of sheet bends on edge.
+    bends = flexes(asked.part, asked.load) and not does(asked.part.name, "turns_by_hand")
+    return asked.hardly_wears and bends
 
 
 @per_record(32)
@@ -284,4 +248,7 @@ def _works_ground(asked: Requirement) -> bool:
         asked.load.impact == "light" and any(map(mate_name.is_stony, mates))
     )
     named = trade_name.works_ground(asked.part.name, lightly=lightly)
-    return bool(worn) and (named or (dug and not lightly))
+    # What shapes clay lightly is a potter's; what garden soil wears digs.
+    if lightly:
+        dug = any(mate_name.is_of(mate, "soil") for mate in mates)
+    return bool(worn) and (named or dug)

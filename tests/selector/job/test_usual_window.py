@@ -1,5 +1,4 @@
 from selector.job.usual_window import usual_window
-from selector.job.window_table import usual_spring
 from selector.requirement.zone import Mate
 from tests.peg import peg, with_mate
 
@@ -28,10 +27,6 @@ def test_a_tool_that_rubs_is_harder_than_a_pin():
     rubs, runs = (usual_window(part, part.zone[0]) for part in (tool, pin))
     assert rubs.low_hrc > runs.low_hrc
     assert (rubs.bought_hrc, runs.bought_hrc) == (None, 24.0)
-
-
-def test_thin_springs_are_run_harder():
-    assert usual_spring(1.0).low_hrc > usual_spring(4.0).low_hrc > usual_spring(8.0).low_hrc
 
 
 def test_a_pin_may_be_bought_softer_than_it_is_hardened_and_teeth_may_not():

@@ -52,20 +52,12 @@ def test_a_turning_tool_for_clay_does_not_cut_metal():
     assert not tool.model_copy(update={"zone": (clay,)}).cuts_metal
 
 
-def test_what_is_lapped_and_tried_on_steel_is_a_gauge_by_any_name():
-    snail = {
-        "part.name": "Stepped snail", "part.feature": [], "part.finish_after": ["lap"],
-        "part.section": [{"shape": "round", "size": 38, "length": 6}],
-        "load": {"impact": "none", "cycles": "occasional"},
-    }  # fmt: skip
-    zone = {"section": [1], "wear": "sliding", "severity": "light"}
+def test_what_garden_soil_wears_lightly_works_the_ground_and_a_potters_rib_does_not():
+    def worn_by(material):
+        rim = peg("abrasive", name="Rim")
+        zone = rim.zone[0].model_copy(update={"mate": Mate(material=material)})
+        return rim.model_copy(update={"zone": (zone,)})
 
-    def measures(material, **load):
-        mate = {"material": material, "should_wear": "either"}
-        part = {**snail, "zone": [{**zone, "mate": mate}]}
-        return asked({**part, "load": {**snail["load"], **load}}).measures
-
-    assert measures("planer knives")
-    assert not measures("wax patterns")
-    assert not measures("planer knives", bending="5 N m")
-    assert not measures("planer knives", cycles="fatigue")
+    assert worn_by("garden soil").works_ground
+    assert worn_by("gravel and clay").works_ground
+    assert not worn_by("soft clay").works_ground

@@ -16,6 +16,17 @@ from selector.requirement.trade_name import (
 )
 
 SAYS = [
+    ("springs", "Spring washer", "Spring plunger, 12 mm"),
+    ("springs", "Valve springs, inner", "Spring collet"),
+    ("springs", "Dished washer", "Spring dividers"),
+    ("springs", "Coil springs", "Bush of spring steel"),
+    ("prises", "Tyre lever, 250 mm", "Gear lever"),
+    ("prises", "Bead-lever", "Rack for tyre levers"),
+    ("splits", "Cleaving iron", "Meat cleaver"),
+    ("splits", "Log splitter", "Splitter box shaft"),
+    ("guides_tools", "Drill bush, 6 mm", "Drill bush puller"),
+    ("guides_tools", "Filing buttons", "Bush for a drill"),
+    ("measures", "Alignment bar", "Aligning clamp"),
     ("crops", "Chaff knife, 300 mm", "Chaff bin latch"),
     ("crops", "Reciprocating mower knife section", "Rotary mower blade"),
     ("thin_blade", "Cabinet scraper, 0.8 mm", "Sawhorse"),
@@ -148,3 +159,9 @@ def test_what_is_for_measuring_measures_and_its_stand_does_not():
 def test_a_trade_that_has_a_window_of_its_own_has_it_in_order():
     window = trade_window("crops")
     assert window.floor_hrc < window.low_hrc < window.high_hrc < trade_window("keen").high_hrc
+
+
+def test_a_bar_for_lining_up_measures_and_a_drift_for_it_does_not():
+    assert measures("Bar for lining up a headstock")
+    assert not measures("Taper drift for lining up holes")
+    assert not measures("Lever for truing")
