@@ -86,6 +86,12 @@ def is_stone(zone: Zone) -> bool:
     return _is_of(zone, "knife_edge_plane")
 
 
+def polishes(zone: Zone) -> bool:
+    """Return whether a zone rubs a form or a polish on gold or silver, which is to wear."""
+    works = zone.mate is not None and zone.mate.should_wear == "mate"
+    return works and _is_of(zone, "precious")
+
+
 def is_track(zone: Zone) -> bool:
     """Return whether needles or balls run on a zone."""
     return _is_of(zone, "roller")

@@ -10,12 +10,14 @@ from selector.job.mate import (
     is_stone,
     is_tender,
     is_track,
+    polishes,
     runs_in_bush,
     spares_bearing,
     yields,
 )
 from selector.job.window_table import (
     BENDS_HRC,
+    BENT_POINT,
     CLAMPS_N,
     FORMS,
     FORMS_LIGHTLY,
@@ -27,26 +29,36 @@ from selector.job.window_table import (
     JOURNAL_HRC,
     KNOCKED,
     ON_STONE,
+    PINION_IN_BRASS,
     PLATE_HRC,
     PRESSED,
     PRESSED_SOFT,
+    PRESSES_BY_THREAD,
     RUBS,
     STRUCK,
     STRUCK_SOFT_HRC,
     TIP,
+    WET_EDGE_FLOOR_HRC,
+    WET_EDGE_HRC,
     WINDOW,
     Usual,
     of_trade,
+    usual_spring,
 )
 from selector.job.working_end import (
     BROAD_MM,
+    drives_brass,
+    is_bent_point,
     is_strip_blade,
     is_struck_edge,
     is_thin_jaw,
     is_tip,
+    presses_by_thread,
+    reaps,
     turns_by_jaws,
 )
 from selector.requirement import Requirement
+from selector.requirement.bending import is_strip
 from selector.requirement.mate_name import is_worked
 from selector.requirement.trade_name import Trade, does
 from selector.requirement.zone import Zone
@@ -66,6 +78,8 @@ def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     elif usual is not None and zone.wear == "edge-impact":
         usual = _at_an_edge(requirement, zone, usual)
     service_c = requirement.limit.service_temperature
+    if usual is not None and drives_brass(requirement, zone):
+        usual = PINION_IN_BRASS
     return HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
 
 
@@ -95,8 +109,8 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
     """Return the usual window of what slides or rubs."""
     if requirement.load.impact == "hammered":
         return _hammered(requirement, zone, usual)
-    if requirement.measures and not is_harmless(zone):
-        return GAUGE
+    if kept_true := _kept_true(requirement, zone):
+        return kept_true
     if turns_by_jaws(requirement, zone) and (usual or is_thin_jaw(requirement, zone)):
         return JAWS
     if usual is None:
@@ -106,6 +120,17 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
         bought = BENDS_HRC if does(requirement.part.name, "bends_metal") else None
         return replace(usual, bought_hrc=bought)
     return _rubbing(requirement, zone, usual)
+
+
+def _kept_true(requirement: Requirement, zone: Zone) -> Usual | None:
+    """Return the usual window of what guides a tool or measures, None for what does neither."""
+    if does(requirement.part.name, "guides_tools"):
+        return of_trade("guides_tools")
+    if not requirement.measures or is_harmless(zone):
+        return None
+    # Feelers and templates of strip bend in the hand.
+    thick = max(section.narrowest_mm for section in requirement.part.section)
+    return usual_spring(thick) if is_strip(requirement.part) else GAUGE
 
 
 def _forms_steel(zone: Zone) -> bool:
@@ -134,8 +159,10 @@ def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usua
 def _rubbing(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
     """Return the usual window of what rubs on its mate and turns nothing by it."""
     # What polishes or forms by rubbing is polished itself and keeps its face.
-    if requirement.rubs:
+    if requirement.rubs or polishes(zone):
         return RUBS
+    if presses_by_thread(requirement):
+        return PRESSES_BY_THREAD
     if zone.severity == "medium" and yields(zone):
         return None
     if is_stone(zone):
@@ -153,19 +180,32 @@ def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None
     hot = service_c is not None and service_c >= HOT_C
     if hot and (is_harmless(zone) or not requirement.is_edged):
         return None
-    if named := _by_trade(requirement):
+    if named := _by_trade(requirement, zone):
         return named
     if requirement.has_edge or requirement.presses:
-        return usual
+        return _edge_in_wet(requirement, usual)
     # What its name alone calls an edge is aimed as hard, and serves as plate does.
     return replace(usual, floor_hrc=PLATE_HRC)
 
 
-def _by_trade(requirement: Requirement) -> Usual | None:
+def _edge_in_wet(requirement: Requirement, usual: Usual) -> Usual:
+    """Return the window of an edge as it is where it stands wet."""
+    if requirement.limit.corrosion != "severe":
+        return usual
+    low_hrc = min(usual.low_hrc, WET_EDGE_HRC)
+    return replace(usual, low_hrc=low_hrc, floor_hrc=min(usual.floor_hrc, WET_EDGE_FLOOR_HRC))
+
+
+def _by_trade(requirement: Requirement, zone: Zone) -> Usual | None:
     """Return the window of its own that a trade has for what grit or cutting wears."""
     name = requirement.part.name
+    if is_bent_point(requirement, zone):
+        return BENT_POINT
+    if does(name, "prises") and not requirement.cuts_metal:
+        return KNOCKED[zone.severity]
     known: tuple[tuple[bool, Trade], ...] = (
-        (does(name, "crops"), "crops"),
+        (does(name, "guides_tools"), "guides_tools"),
+        (does(name, "crops") or reaps(requirement, zone), "crops"),
         (requirement.works_ground, "ground"),
         (requirement.cuts_metal, "cuts_metal"),
         (is_strip_blade(requirement), "thin_blade"),
@@ -176,19 +216,28 @@ def _by_trade(requirement: Requirement) -> Usual | None:
 
 def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
     """Return the usual window of an edge or a face that takes blows or presses."""
-    if is_tender(zone) and not requirement.presses:
-        return None
     if requirement.presses:
         return PRESSED_SOFT if is_harmless(zone) else PRESSED[zone.severity]
+    if is_tender(zone):
+        return None
     if is_tip(requirement, zone):
         return TIP
-    struck = requirement.load.impact == "hammered"
     if is_struck_edge(requirement, zone) or requirement.part.is_toothed:
-        return HAMMERED[zone.severity] if struck else usual
-    faced = (STRUCK if struck else KNOCKED)[zone.severity]
-    # A broad face that is struck, or backs thin work, and wears lightly works as it is bought.
+        if does(requirement.part.name, "splits"):
+            return of_trade("splits")
+        return HAMMERED[zone.severity] if requirement.load.impact == "hammered" else usual
+    return _on_a_face(requirement, zone)
+
+
+def _on_a_face(requirement: Requirement, zone: Zone) -> Usual | None:
+    """Return the usual window of a face that takes blows."""
+    struck = requirement.load.impact == "hammered"
+    usual = (STRUCK if struck else KNOCKED)[zone.severity]
+    if zone.severity != "light" or not (struck or does(requirement.part.name, "backs")):
+        return usual
+    # A broad face that wears lightly works as it is bought, and so does any on what dents none.
     broad = min(s.narrowest_mm for s in requirement.sections_of(zone)) > BROAD_MM
-    light = zone.severity == "light" and (struck or does(requirement.part.name, "backs"))
-    if light and broad and is_harmless(zone):
+    if broad and is_harmless(zone):
         return None
-    return replace(faced, bought_hrc=STRUCK_SOFT_HRC) if light and broad else faced
+    soft = broad or is_harmless(zone)
+    return replace(usual, bought_hrc=STRUCK_SOFT_HRC) if soft else usual

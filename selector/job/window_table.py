@@ -59,6 +59,10 @@ JAWS = Usual(44.0, 56.0, 39.0)
 # What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
 # for wear is 400 to 500 HB. Common practice. [HRC]
 PLATE_HRC = 42.0
+# A slender point that is bent is let down to purple or blue, or it snaps. Common practice.
+BENT_POINT = Usual(50.0, 58.0, 46.0)
+# Edges that stand wet are of stainless steel, which is seldom harder. Common practice. [HRC]
+WET_EDGE_HRC, WET_EDGE_FLOOR_HRC = 52.0, 46.0
 # Punches, dies and shear blades under a press: harder than what is struck by hand, and the
 # more so the thinner the work. Common practice.
 PRESSED = {
@@ -86,6 +90,12 @@ STRUCK_SOFT_HRC = 5.0
 # A shaft runs in bearing metal that is to wear as it is bought, of 190 HB and more. Common
 # practice. [HRC]
 JOURNAL_HRC = 10.0
+# Pinions that drive brass wheels without end, as in clocks: polished more than hard. Common
+# practice.
+PINION_IN_BRASS = Usual(48.0, 60.0, 40.0)
+# Screws that press by their end or run in a nut: a harder thread snaps at its root. Of
+# pre-hardened bar in presses and vices. Common practice.
+PRESSES_BY_THREAD = Usual(46.0, 60.0, 40.0, 28.0)
 # The knife edges of balances rock on stone, and are as hard as they can be. Common practice.
 ON_STONE = Usual(59.0, 65.0, 55.0)
 # Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common

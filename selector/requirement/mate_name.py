@@ -10,7 +10,7 @@ from pathlib import Path
 from selector.requirement.vocabulary import one_of, table
 
 _TABLE = table(Path(__file__).with_name("materials.toml"))
-_SOFT_METAL = ("bearing_metal", "ductile", "precious", "dead_soft")
+_SOFT_METAL = ("bearing_metal", "ductile", "precious", "zinc", "dead_soft")
 _NO_METAL = ("wood", "horn", "clay", "plaster", "stone")
 _NOT_OF_SILVER = re.compile("silver steel", re.IGNORECASE)
 
@@ -37,7 +37,9 @@ def is_ferrous(material: str) -> bool:
 
 def is_metal(material: str) -> bool:
     """Return whether what is worked is metal."""
-    return is_of(material, "steel", "iron", "metal", "bearing_metal", "ductile", "precious")
+    return is_of(
+        material, "steel", "iron", "metal", "bearing_metal", "ductile", "precious", "zinc"
+    )
 
 
 def is_worked(material: str) -> bool:
@@ -93,5 +95,5 @@ def yields(material: str) -> bool:
 
 def is_harmless(material: str) -> bool:
     """Return whether it wears no gauge and dents no tool."""
-    soft = ("wood", "plastic", "spongy", "hide_or_paper", "paste")
-    return is_of(material, *soft, "dead_soft")
+    soft = ("wood", "plastic", "spongy", "hide_or_paper", "paste", "dead_soft")
+    return is_of(material, *soft) and not is_ferrous(material)

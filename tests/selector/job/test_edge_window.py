@@ -2,6 +2,7 @@ import pytest
 
 from selector.job.usual_window import usual_window
 from selector.requirement.zone import Mate
+from tests.dog import asked
 from tests.peg import peg, plate, with_mate
 
 
@@ -116,3 +117,73 @@ def test_a_hot_knife_for_rope_asks_for_no_hardness():
 def test_a_hammered_face_that_rubs_works_from_45_hrc(severity):
     part = peg("sliding", severity, impact="hammered")
     assert usual_window(part, part.zone[0]).floor_hrc == 45.0
+
+
+def window(part):
+    return usual_window(part, part.zone[0])
+
+
+def on(part, material, wears="mate"):
+    """Return a part whose zone works on some material."""
+    zone = part.zone[0].model_copy(update={"mate": Mate(material=material, should_wear=wears)})
+    return part.model_copy(update={"zone": (zone,)})
+
+
+@pytest.mark.parametrize("material", ["thorn and twigs", "hay", "green wood", "brambles"])
+def test_an_edge_swung_at_what_grows_is_as_hard_as_one_for_crops(material):
+    slasher = on(peg("abrasive", "medium", name="Hedging blade", size=4), material)
+    assert window(slasher).high_hrc == 58
+
+
+@pytest.mark.parametrize("material", ["boxwood", "steel", "leather"])
+def test_an_edge_swung_at_what_does_not_grow_is_as_hard_as_it_was(material):
+    tool = on(peg("abrasive", "medium", name="Hook blade", size=4), material)
+    assert window(tool).high_hrc >= 63
+
+
+def test_what_splits_wood_is_softer_than_what_cuts_it():
+    edge = {
+        "part.feature": [{"kind": "edge", "at": 0}],
+        "load": {"impact": "hammered", "cycles": "static"},
+    }
+    struck = {**edge, "zone": [{"section": [1], "wear": "edge-impact", "severity": "medium"}]}
+    froe, iron, chisel = (
+        window(plate(n, **struck)) for n in ("Froe", "Cleaving iron", "Chisel")
+    )
+    assert froe == iron
+    assert froe.high_hrc < chisel.high_hrc
+    assert froe.low_hrc < chisel.low_hrc
+
+
+def test_a_thin_struck_end_that_dents_nothing_is_no_edge():
+    iron = peg("edge-impact", name="Caulking iron", impact="hammered", size=5)
+    assert window(on(iron, "oakum")).bought_hrc == 5.0
+    assert window(on(iron, "steel rivets")).bought_hrc is None
+    assert window(on(iron, "oakum and steel")).bought_hrc is None
+
+
+def test_a_slender_point_that_is_bent_is_let_down_and_a_stout_or_idle_one_is_not():
+    def point(size=2, bending="0.5 N m", name="Etching awl"):
+        return asked({
+            "part.name": name, "part.feature": [],
+            "part.section": [{"shape": "round", "size": size, "length": 60}],
+            "zone": [{"section": [1], "wear": "abrasive", "severity": "light"}],
+            "load": {"impact": "none", "cycles": "occasional", "bending": bending},
+        })  # fmt: skip
+
+    assert window(point()).high_hrc == 58
+    for other in (point(bending=None), point(size=6), point(name="Graver")):
+        assert window(other).high_hrc > 58
+
+
+def test_an_edge_that_stands_wet_may_be_of_stainless_steel():
+    wet = {"limit": {"corrosion": "severe"}, "part.feature": [{"kind": "edge", "at": 0}]}
+    dry = {"part.feature": [{"kind": "edge", "at": 0}]}
+    assert window(plate("Knife", **wet)).low_hrc == 52
+    assert window(plate("Knife", **dry)).low_hrc == 59
+
+
+def test_a_lever_that_prises_and_wears_is_as_hard_as_a_dog():
+    shucker, liner = (peg("abrasive", "medium", name=n) for n in ("Shucker", "Chute liner"))
+    assert window(shucker).high_hrc == 57
+    assert window(liner).high_hrc == 63

@@ -1,5 +1,8 @@
+import pytest
+
 from selector.job.usual_window import usual_window
 from selector.requirement.zone import Mate
+from tests.dog import asked
 from tests.peg import peg, with_mate
 
 
@@ -90,3 +93,61 @@ def test_what_clamps_hardened_steel_is_at_least_pre_hardened():
     zone = closer.zone[0].model_copy(update={"mate": hard})
     assert usual_window(closer.model_copy(update={"load": load}), zone).low_hrc == 28
     assert usual_window(closer, zone) is None
+
+
+@pytest.mark.parametrize("wear", ["sliding", "abrasive"])
+def test_what_guides_a_tool_is_hard_however_lightly_it_is_said_to_wear(wear):
+    for name in ("Drill bush, 6 mm", "Filing button"):
+        assert usual_window(peg(wear, name=name), peg(wear, name=name).zone[0]).low_hrc == 58
+    collar = peg(wear, name="Bush of a drill stand")
+    assert usual_window(collar, collar.zone[0]) != usual_window(
+        peg(wear, name="Drill bush"), peg(wear, name="Drill bush").zone[0]
+    )
+
+
+def test_a_feeler_of_strip_is_as_hard_as_a_spring_and_a_gauge_of_plate_is_not():
+    def gauge(thick):
+        return asked({
+            "part.name": "Feeler gauge", "part.feature": [], "part.finish_after": ["lap"],
+            "part.section": [{"shape": "flat", "size": thick, "width": 12, "length": 90}],
+            "zone": [{"section": [1], "wear": "sliding", "severity": "light"}],
+            "load": {"impact": "none", "cycles": "occasional"},
+        })  # fmt: skip
+
+    thin, thick = gauge(0.4), gauge(5)
+    assert usual_window(thin, thin.zone[0]).high_hrc == 52
+    assert usual_window(thick, thick.zone[0]).high_hrc == 64
+
+
+def test_a_tool_that_rolls_gold_polishes_it_and_a_pin_in_brass_does_not():
+    wheel = peg("sliding", "medium", name="Beading wheel", size=3)
+    assert with_mate(wheel, "gold").low_hrc == 57
+    assert with_mate(wheel, "gold", "either").low_hrc == 51
+    assert with_mate(wheel, "brass bush").low_hrc == 51
+
+
+def test_a_screw_that_presses_is_softer_than_a_pin():
+    screw = asked({
+        "part.name": "Press screw", "part.feature": [{"kind": "thread", "at": 100}],
+        "part.section": [{"shape": "round", "size": 24, "length": 200}],
+        "zone": [{"section": [1], "wear": "sliding", "severity": "heavy"}],
+        "load": {"impact": "none", "cycles": "occasional", "axial": "20 kN"},
+    })  # fmt: skip
+    pin = peg("sliding", "heavy")
+    asked_of_screw = usual_window(screw, screw.zone[0])
+    assert asked_of_screw.low_hrc < usual_window(pin, pin.zone[0]).low_hrc
+    assert asked_of_screw.bought_hrc == 28
+    idle = screw.load.model_copy(update={"axial": None})
+    unloaded = screw.model_copy(update={"load": idle})
+    assert usual_window(unloaded, unloaded.zone[0]).low_hrc == 57
+
+
+def test_a_pinion_that_drives_brass_without_end_is_softer_than_one_that_drives_steel():
+    roller = peg("rolling-contact", "medium", size=12)
+    gear = roller.part.model_copy(update={"shape_class": "gear"})
+    load = roller.load.model_copy(update={"cycles": "fatigue"})
+    pinion = roller.model_copy(update={"part": gear, "load": load})
+    assert with_mate(pinion, "brass wheel").high_hrc == 60
+    assert with_mate(pinion, "brass wheel").floor_hrc == 40
+    assert with_mate(pinion, "steel rack").low_hrc == 58
+    assert with_mate(roller, "brass rail").low_hrc == 58
