@@ -45,7 +45,9 @@ def _worn_mm(requirement: Requirement, zone: Zone) -> float:
     """Return the depth that wear and the force on a track ask, however thin the work. [mm]."""
     pressed = _pressed_mm(requirement, zone)
     if zone.wear == "rolling-contact" and pressed and not requirement.part.is_toothed:
-        return max(_LEAST_ROLLED_MM, pressed)
+        # The flank of a cam is struck by its roller as well.
+        cam = does(requirement.part.name, "cam")
+        return max(_DEPTH_MM["rolling-contact"] if cam else _LEAST_ROLLED_MM, pressed)
     usual = _DEPTH_MM["rolling-contact" if _is_track(requirement, zone) else zone.wear]
     return max(usual, pressed) if zone.wear == "sliding" else usual
 

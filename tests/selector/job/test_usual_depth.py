@@ -60,3 +60,15 @@ def test_a_track_is_as_deep_as_the_force_of_its_rollers_asks():
         return usual_depth_mm(pressed, pressed.zone[0])
 
     assert deep(80.0) == 0.3 < usual_depth_mm(plain, plain.zone[0]) == 0.8 < deep(60_000.0)
+
+
+def test_a_cam_under_a_light_roller_is_deeper_than_a_needle_track():
+    """Cams are cased 0.8 mm deep and more, needle tracks 0.3 mm: common practice."""
+
+    def deep(name):
+        part = peg("rolling-contact", "heavy", name=name, size=60)
+        load = part.load.model_copy(update={"contact": 300.0})
+        return usual_depth_mm(part.model_copy(update={"load": load}), part.zone[0])
+
+    assert [deep(name) for name in ("Cam plate", "Cam shaft, 60 mm")] == [0.8, 0.8]
+    assert [deep(name) for name in ("Cam cover", "Needle race", "Pin for a cam")] == [0.3] * 3
