@@ -14,6 +14,7 @@ from selector.job.mate import (
     is_softer_than_steel,
     soft_mate_hrc,
 )
+from selector.job.presumed import presumed
 from selector.job.soft_zone import why_soft
 from selector.job.usual_depth import usual_depth_mm
 from selector.job.usual_window import usual_window
@@ -251,4 +252,16 @@ def demands(requirement: Requirement) -> tuple[Demand, ...]:
     tuple of Demand
         In the order of the zones.
     """
-    return tuple(_demand(requirement, number) for number in range(len(requirement.zone)))
+    worn = presumed(requirement)
+    every = tuple(
+        _demand(worn or requirement, number) for number in range(len(requirement.zone))
+    )
+    return every if worn is None else tuple(map(_unsaid, every))
+
+
+def _unsaid(demand: Demand) -> Demand:
+    """Return a demand that says where its wear is presumed."""
+    if demand.low_hrc is None:
+        return demand
+    reason = f"nothing is said to wear it, but what is called so wears: {demand.reason}"
+    return replace(demand, reason=reason)

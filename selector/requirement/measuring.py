@@ -22,7 +22,7 @@ def surely_measures(asked: "Requirement") -> bool:
     if trade_name.measures(asked.part.name):
         # A gauge is ground or lapped, kept true, or tried on steel; a rail's is a bar.
         ground = bool(finished & (_GRINDERS | {"lap", "oilstone"}))
-        return ground or runout is not None or spared or worn != {LEAST_WEAR}
+        return ground or runout is not None or spared or not worn <= {LEAST_WEAR}
     fine = runout is not None and runout <= FITTED_MM
     # A gauge turns nothing.
     lapped = "lap" in finished and not asked.load.torque
