@@ -20,6 +20,7 @@ from selector.job.usual_depth import usual_depth_mm
 from selector.job.usual_window import usual_window
 from selector.job.window_table import GAUGE, Usual
 from selector.requirement import Requirement
+from selector.requirement.trade_name import does
 from selector.requirement.zone import Window, Zone
 
 TOP_HRC = 66.0
@@ -149,7 +150,8 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
     wet = rubs and requirement.limit.corrosion == "severe" and not vital
     if wet:
         wish = ", a wish only: what stands severe corrosion is seldom so hard"
-    light = zone.wear == "abrasive" and zone.severity == "light" and not requirement.has_edge
+    needed = requirement.has_edge or does(requirement.part.name, "guides_tools")
+    light = (zone.wear, zone.severity) == ("abrasive", "light") and not needed
     if light:
         wish = ", a wish only: without an edge soft steel does for a while in light grit"
     called = usual is GAUGE and not requirement.surely_measures

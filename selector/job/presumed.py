@@ -1,6 +1,7 @@
 """What wears a tool that nothing is said to wear: a form left as it came says nothing of it."""
 
 from selector.requirement import Requirement
+from selector.requirement.part_name import itself
 from selector.requirement.trade_name import does, measures, presses
 from selector.requirement.zone import LEAST_WEAR, Severity, Wear
 
@@ -40,6 +41,6 @@ def _wears(requirement: Requirement) -> tuple[Wear, Severity] | None:
         return "edge-impact" if struck else "abrasive", "medium"
     if (presses(name) and not struck) or (does(name, "stamps") and struck):
         return "edge-impact", "medium"
-    if does(name, "crops") or does(name, "ground"):
+    if does(name, "crops") or does(itself(name), "ground"):
         return "abrasive", "medium"
     return LEAST_WEAR if measures(name) else None

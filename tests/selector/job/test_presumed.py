@@ -26,7 +26,17 @@ def test_a_tool_that_nothing_is_said_to_wear_is_asked_to_be_hard_and_says_so(nam
 
 @pytest.mark.parametrize(
     "name",
-    ["Spacer", "Chisel holder", "Drill bush puller", "Tap wrench", "Leaf spring", "Shear pin"],
+    [
+        "Spacer",
+        "Chisel holder",
+        "Drill bush puller",
+        "Tap wrench",
+        "Leaf spring",
+        "Shear pin",
+        "Parallel key, 8 mm",
+        "Parallel pin",
+        "Pivot bolt of a harrow",
+    ],
 )
 def test_what_wears_by_nothing_is_asked_as_it_says(name):
     assert presumed(blank(name)) is None
@@ -44,6 +54,12 @@ def test_a_gauge_of_which_nothing_is_said_is_a_wish_and_a_drill_bush_is_none():
     gauge, bush = (demands(blank(name))[0] for name in ("Plug gauge", "Drill bush"))
     assert gauge.floor_hrc is None
     assert bush.floor_hrc == 55
+
+
+def test_a_drill_bush_said_to_wear_lightly_needs_its_hardness():
+    light = {"zone": [{"section": [1], "wear": "abrasive", "severity": "light"}]}
+    assert demands(blank("Drill bush", **light))[0].floor_hrc == 55
+    assert demands(blank("Collar", **light))[0].floor_hrc is None
 
 
 def test_only_the_working_end_is_presumed_to_wear():

@@ -27,6 +27,8 @@ SAYS = [
     ("guides_tools", "Drill bush, 6 mm", "Drill bush puller"),
     ("guides_tools", "Filing buttons", "Bush for a drill"),
     ("measures", "Alignment bar", "Aligning clamp"),
+    ("measures", "Pair of parallels", "Parallel pin"),
+    ("measures", "Parallel strips", "Parallel key"),
     ("crops", "Chaff knife, 300 mm", "Chaff bin latch"),
     ("crops", "Reciprocating mower knife section", "Rotary mower blade"),
     ("thin_blade", "Cabinet scraper, 0.8 mm", "Sawhorse"),
