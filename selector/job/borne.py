@@ -7,6 +7,7 @@ from selector.job.window_table import Usual, of_trade, usual_spring
 from selector.mechanics.section import bending_stress_mpa
 from selector.requirement import Requirement
 from selector.requirement.bending import SOFT_BENDS_MPA
+from selector.requirement.trade_name import does
 from selector.requirement.zone import Zone
 
 # What hardness is for, where a load is borne by it.
@@ -37,13 +38,22 @@ class Borne:
     carried: bool = False
 
 
-def springing(requirement: Requirement, zone: Zone) -> Borne:
-    """Return the window of a spring, by the thickness of its section."""
+def springing(requirement: Requirement, zone: Zone) -> Borne | None:
+    """Return the window of a spring, by the thickness of its section, and of a collet."""
+    if not requirement.is_spring:
+        grips = does(requirement.part.name, "collet") and _works(zone)
+        reason = "it grips by springing (common practice)"
+        return Borne(of_trade("collet"), reason, FOR_SPRING) if grips else None
     thick = max(section.narrowest_mm for section in requirement.sections_of(zone))
     reason = f"a spring of {thick:g} mm (common practice)"
     if requirement.part.shape_class != "coil-spring" and not requirement.is_named_spring:
         reason = "thin steel that this load would bend for good if it were soft: spring temper"
     return Borne(usual_spring(thick), reason, FOR_SPRING)
+
+
+def _works(zone: Zone) -> bool:
+    """Return whether a zone wears or lies at the working end."""
+    return zone.wear != "none" or 1 in zone.section
 
 
 def prising(requirement: Requirement, zone: Zone) -> Borne | None:

@@ -72,8 +72,8 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     if requirement.is_to_break:
         reason = "it is there to break before something dearer does (common practice)"
         return _undemanding(zone, number, reason, PLAIN_BAR_HRC)
-    if requirement.is_spring:
-        return _throughout(number, zone, springing(requirement, zone))
+    if spring := springing(requirement, zone):
+        return _throughout(number, zone, spring)
     usual = usual_window(requirement, zone)
     if usual is not None and not is_softer_than_steel(zone):
         return _derived(requirement, number, usual, depth)

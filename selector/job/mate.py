@@ -86,6 +86,19 @@ def is_stone(zone: Zone) -> bool:
     return _is_of(zone, "knife_edge_plane")
 
 
+def on_jewel(zone: Zone) -> bool:
+    """Return whether a zone is a pivot or a point that runs on a jewel."""
+    return _is_of(zone, "jewel")
+
+
+def outlasts_steel(zone: Zone) -> bool:
+    """Return whether a zone is to outlast steel that it touches, or metal that it forms."""
+    mate = zone.mate
+    if mate is None or mate.should_wear != "mate" or is_ductile(zone):
+        return False
+    return mate_name.is_worked(mate.material) or mate_name.is_of(mate.material, "steel")
+
+
 def polishes(zone: Zone) -> bool:
     """Return whether a zone rubs a form or a polish on gold or silver, which is to wear."""
     works = zone.mate is not None and zone.mate.should_wear == "mate"

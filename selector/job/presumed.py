@@ -1,5 +1,6 @@
 """What wears a tool that nothing is said to wear: a form left as it came says nothing of it."""
 
+from selector.job.usual_window import TRUE
 from selector.requirement import Requirement
 from selector.requirement.part_name import itself
 from selector.requirement.trade_name import does, measures, presses
@@ -43,4 +44,5 @@ def _wears(requirement: Requirement) -> tuple[Wear, Severity] | None:
         return "edge-impact", "medium"
     if does(name, "crops") or does(itself(name), "ground"):
         return "abrasive", "medium"
-    return LEAST_WEAR if measures(name) else None
+    kept_true = measures(name) or any(does(name, trade) for trade in TRUE)
+    return LEAST_WEAR if kept_true else None

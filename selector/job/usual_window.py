@@ -10,6 +10,8 @@ from selector.job.mate import (
     is_stone,
     is_tender,
     is_track,
+    on_jewel,
+    outlasts_steel,
     polishes,
     runs_in_bush,
     spares_bearing,
@@ -59,9 +61,13 @@ from selector.job.working_end import (
 )
 from selector.requirement import Requirement
 from selector.requirement.bending import is_strip
-from selector.requirement.mate_name import is_worked
 from selector.requirement.trade_name import Trade, does
 from selector.requirement.zone import Zone
+
+# What slides so lightly that it asks for no hardness, and is hard by its trade.
+TRUE: tuple[Trade, ...] = (
+    "guides_tools", "centre", "locates", "grips", "traces", "burnishes",
+)  # fmt: skip
 
 
 def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
@@ -114,30 +120,32 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
     if turns_by_jaws(requirement, zone) and (usual or is_thin_jaw(requirement, zone)):
         return JAWS
     if usual is None:
-        bears = _forms_steel(zone) or _clamps(requirement, zone)
-        return FORMS_LIGHTLY if bears else None
+        return _sliding_lightly(requirement, zone)
     if requirement.presses:
         bought = BENDS_HRC if does(requirement.part.name, "bends_metal") else None
         return replace(usual, bought_hrc=bought)
     return _rubbing(requirement, zone, usual)
 
 
+def _sliding_lightly(requirement: Requirement, zone: Zone) -> Usual | None:
+    """Return the usual window of what slides lightly, None where that asks for no hardness."""
+    if on_jewel(zone):
+        return WINDOW["sliding", "medium"]
+    bears = outlasts_steel(zone) or _clamps(requirement, zone)
+    return FORMS_LIGHTLY if bears else None
+
+
 def _kept_true(requirement: Requirement, zone: Zone) -> Usual | None:
-    """Return the usual window of what guides a tool or measures, None for what does neither."""
-    if does(requirement.part.name, "guides_tools"):
-        return of_trade("guides_tools")
-    if not requirement.measures or is_harmless(zone):
+    """Return the usual window of what must stay true however lightly it wears."""
+    name, spared = requirement.part.name, is_harmless(zone)
+    trade = next((trade for trade in TRUE if does(name, trade)), None)
+    if trade is not None and not spared:
+        return of_trade(trade)
+    if not requirement.measures or spared:
         return None
     # Feelers and templates of strip bend in the hand.
     thick = max(section.narrowest_mm for section in requirement.part.section)
     return usual_spring(thick) if is_strip(requirement.part) else GAUGE
-
-
-def _forms_steel(zone: Zone) -> bool:
-    """Return whether a zone that slides lightly forms or guides steel, which is to wear."""
-    mate = zone.mate
-    works = mate is not None and mate.should_wear == "mate" and is_worked(mate.material)
-    return zone.wear == "sliding" and works and not is_ductile(zone)
 
 
 def _clamps(requirement: Requirement, zone: Zone) -> bool:

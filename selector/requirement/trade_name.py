@@ -16,7 +16,8 @@ Trade = Literal[
     "presses", "presses_by_use", "measures", "edged", "maybe_edged", "stirs", "cuts_metal",
     "keen", "thin_blade", "crops", "ground", "maybe_ground", "springs", "folded_spring",
     "formed", "rubs", "stamps", "pushes", "backs", "bends_metal", "dog", "cam", "turns_screws",
-    "turns_by_hand", "breaks", "prises", "splits", "guides_tools",
+    "turns_by_hand", "breaks", "prises", "splits", "guides_tools", "centre", "locates", "grips",
+    "traces", "burnishes", "collet",
 ]  # fmt: skip
 # Where one of these follows in the same words, what stands before says its kind alone.
 _PIECES = (

@@ -5,11 +5,11 @@ from selector.job.demand import demands
 from tests.dog import asked
 
 
-def lever(name, bending="60 N m", wear="sliding", **load):
+def lever(name, bending="60 N m", wear="sliding", *, thick=5, **load):
     return asked({
         "part.name": name, "part.feature": [],
         "part.section": [
-            {"shape": "flat", "size": 5, "width": 22, "length": 40},
+            {"shape": "flat", "size": thick, "width": 22, "length": 40},
             {"shape": "round", "size": 16, "length": 200},
         ],
         "zone": [{"section": [1], "wear": wear}, {"section": [2], "wear": "none"}],
@@ -45,7 +45,7 @@ def test_a_lever_that_wears_as_well_has_the_window_of_its_wear():
 
 
 def test_a_spring_says_whether_its_name_or_its_load_makes_it_one():
-    named, bent = lever("Leaf spring"), lever("Hook")
+    named, bent = lever("Leaf spring"), lever("Hook", thick=4)
     assert "a spring of" in springing(named, named.zone[0]).reason
     assert "spring temper" in springing(bent, bent.zone[0]).reason
 
@@ -72,3 +72,24 @@ def test_a_driving_square_may_be_as_hard_as_another_end_and_a_blade_may_not():
     assert not turning(blade, blade.zone[0]).carried
     vital = square.model_copy(update={"safety_use": "steering"})
     assert turning(vital, vital.zone[0]).usual.high_hrc == CERTIFIED_HRC
+
+
+def test_a_collet_springs_where_it_works_and_its_tail_is_asked_nothing():
+    collet = asked({
+        "part.name": "Split collet", "part.feature": [],
+        "part.section": [
+            {"shape": "tube", "size": 20, "bore": 10, "length": 30},
+            {"shape": "tube", "size": 16, "bore": 10, "length": 40},
+        ],
+        "zone": [
+            {"section": [1], "wear": "sliding", "severity": "light"},
+            {"section": [2], "wear": "none"},
+        ],
+        "load": {"impact": "none", "cycles": "occasional"},
+    })  # fmt: skip
+    grip, tail = demands(collet)
+    assert (grip.low_hrc, grip.high_hrc) == (43, 54)
+    assert "springing" in grip.reason
+    assert tail.low_hrc is None
+    block = lever("Collet block", bending=None)
+    assert springing(block, block.zone[0]) is None

@@ -95,14 +95,45 @@ def test_what_clamps_hardened_steel_is_at_least_pre_hardened():
     assert usual_window(closer, zone) is None
 
 
+def window(part):
+    return usual_window(part, part.zone[0])
+
+
 @pytest.mark.parametrize("wear", ["sliding", "abrasive"])
 def test_what_guides_a_tool_is_hard_however_lightly_it_is_said_to_wear(wear):
     for name in ("Drill bush, 6 mm", "Filing button"):
-        assert usual_window(peg(wear, name=name), peg(wear, name=name).zone[0]).low_hrc == 58
-    collar = peg(wear, name="Bush of a drill stand")
-    assert usual_window(collar, collar.zone[0]) != usual_window(
-        peg(wear, name="Drill bush"), peg(wear, name="Drill bush").zone[0]
-    )
+        assert window(peg(wear, name=name)).low_hrc == 58
+    assert window(peg(wear, name="Bush of a drill stand")) == window(peg(wear))
+
+
+@pytest.mark.parametrize(
+    ("name", "low"),
+    [
+        ("Dead centre", 57),
+        ("Locating pin", 52),
+        ("Vice jaw", 48),
+        ("Stylus", 54),
+        ("Burnisher", 57),
+    ],
+)
+def test_what_is_hard_by_its_trade_is_so_on_steel_however_lightly_it_slides(name, low):
+    tool = peg("sliding", name=name)
+    assert window(tool).low_hrc == low
+    assert with_mate(tool, "steel work", "either").low_hrc == low
+    assert with_mate(tool, "boxwood", "either") is None
+
+
+def test_what_is_to_outlast_steel_is_at_least_pre_hardened_however_lightly_it_slides():
+    peg_of = peg("sliding")
+    assert with_mate(peg_of, "steel pallets").low_hrc == 28
+    for material, wears in (("steel pallets", "either"), ("cast-iron table", "mate")):
+        assert with_mate(peg_of, material, wears) is None
+
+
+def test_a_pivot_in_a_jewel_is_hard_however_lightly_it_slides():
+    pivot = peg("sliding", size=1)
+    assert with_mate(pivot, "ruby hole").low_hrc == 51
+    assert with_mate(pivot, "brass bush") is None
 
 
 def test_a_feeler_of_strip_is_as_hard_as_a_spring_and_a_gauge_of_plate_is_not():
