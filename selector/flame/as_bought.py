@@ -152,6 +152,6 @@ def unheated(asked: Requirement, lead: Demand) -> tuple[FlameWord, str]:
             if needless
             else ("have it hardened by qualified people, or use certified bar")
         )
-        return "not_needed" if needless else "no", f"{asked.safety_use}: {text}"
+        return "not_needed" if needless else "no", f"{asked.vital_use}: {text}"
     asks = "asks for hardness" if lead.low_hrc is None else "has to be hard"
     return "not_needed", f"no zone {asks} ({lead.reason})"

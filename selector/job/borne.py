@@ -7,7 +7,7 @@ from selector.job.window_table import Usual, of_trade, usual_spring
 from selector.mechanics.section import bending_stress_mpa
 from selector.requirement import Requirement
 from selector.requirement.bending import SOFT_BENDS_MPA
-from selector.requirement.trade_name import does
+from selector.requirement.trade_name import Trade, does
 from selector.requirement.zone import Zone
 
 # What hardness is for, where a load is borne by it.
@@ -23,6 +23,13 @@ _BLADE = Usual(50.0, 58.0, 48.0)
 # Common practice. [HRC]
 CERTIFIED_HRC = 40.0
 _VITAL_DRIVE = Usual(28.0, CERTIFIED_HRC, 24.0)
+
+
+# What bends in use, and why it is hard.
+_LEVERS: dict[Trade, str] = {
+    "prises": "a lever that must spring back from what it prises",
+    "pulls": "a hook that its pull would open",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,10 +65,10 @@ def _works(zone: Zone) -> bool:
 
 def prising(requirement: Requirement, zone: Zone) -> Borne | None:
     """Return the window of a lever where it would stay bent, None elsewhere."""
-    if not requirement.prises or not _stays_bent(requirement, zone):
+    trade = next((t for t in _LEVERS if does(requirement.part.name, t)), None)
+    if trade is None or not requirement.hardly_wears or not _stays_bent(requirement, zone):
         return None
-    reason = "a lever that must spring back from what it prises (common practice)"
-    return Borne(of_trade("prises"), reason, FOR_SPRING)
+    return Borne(of_trade(trade), f"{_LEVERS[trade]} (common practice)", FOR_SPRING)
 
 
 def _stays_bent(requirement: Requirement, zone: Zone) -> bool:

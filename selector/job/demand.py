@@ -12,6 +12,7 @@ from selector.job.mate import (
     APART_HRC,
     PLAIN_BAR_HRC,
     is_softer_than_steel,
+    runs_on_hard,
     soft_mate_hrc,
 )
 from selector.job.presumed import presumed
@@ -150,7 +151,8 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
     wet = rubs and requirement.limit.corrosion == "severe" and not vital
     if wet:
         wish = ", a wish only: what stands severe corrosion is seldom so hard"
-    needed = requirement.has_edge or does(requirement.part.name, "guides_tools")
+    true = requirement.measures or does(requirement.part.name, "guides_tools")
+    needed = requirement.has_edge or true
     light = (zone.wear, zone.severity) == ("abrasive", "light") and not needed
     if light:
         wish = ", a wish only: without an edge soft steel does for a while in light grit"
@@ -200,18 +202,32 @@ def _worn(requirement: Requirement, zone: Zone, usual: Usual) -> _Aim:
         words += f", kept to {top:.0f} HRC because it takes blows"
     high = min(high, top)
     mate, other = zone.mate, _hrc(zone.mate.hardness) if zone.mate else None
-    if mate is not None and mate.should_wear == "part":
+    loses = mate is not None and mate.should_wear == "part" and not _spalls(requirement, zone)
+    if loses:
         high = high - APART_HRC if other is None else min(high, other - apart_hrc(other))
         words += ", softened because this part is to be the one that wears"
+    if loses and zone.wear == "edge-impact" and soft_mate_hrc(zone) is None:
+        # Softer than its duty needs, an end under blows is battered out of shape.
+        needed = usual.floor_hrc + _LEAST_WIDTH_HRC
+        high = max(high, needed if other is None else min(needed, other))
     wide = _LEAST_WIDTH_HRC if soft_mate_hrc(zone) is None else _PLAIN_WIDTH_HRC
     low = min(usual.low_hrc, high - wide)
-    if mate is not None and mate.should_wear == "part" and (other or 0.0) >= BOTH_HARD_HRC:
+    if loses and (other or 0.0) >= BOTH_HARD_HRC:
         low = high - wide
     if mate is not None and other is not None and mate.should_wear == "mate":
         needed = min(other + apart_hrc(other), high - _LEAST_WIDTH_HRC)
         if needed > low:
             low, words = needed, words + f", harder than {mate.material}, which is to wear"
     return _Aim(low, high, words)
+
+
+def _spalls(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a zone is a track for what is hard: softer, it spalls before it wears."""
+    return (
+        zone.wear == "rolling-contact"
+        and runs_on_hard(zone)
+        and not requirement.part.is_toothed
+    )
 
 
 def apart_hrc(other_hrc: float) -> float:

@@ -55,8 +55,13 @@ def is_softer_than_steel(zone: Zone) -> bool:
 
 def is_hard(zone: Zone) -> bool:
     """Return whether a mate that may wear is hardened steel, by its figure."""
+    return runs_on_hard(zone) and zone.mate is not None and zone.mate.should_wear != "part"
+
+
+def runs_on_hard(zone: Zone) -> bool:
+    """Return whether a mate is hardened steel by its figure, whichever is to wear."""
     mate = zone.mate
-    if mate is None or mate.hardness is None or mate.should_wear == "part":
+    if mate is None or mate.hardness is None:
         return False
     return float(hrc_from_hv(mate.hardness, outside="extend")) >= _HARDENED_HRC
 

@@ -14,6 +14,7 @@ from selector.job.mate import (
     outlasts_steel,
     polishes,
     runs_in_bush,
+    runs_on_hard,
     spares_bearing,
     yields,
 )
@@ -43,6 +44,7 @@ from selector.job.window_table import (
     WET_EDGE_FLOOR_HRC,
     WET_EDGE_HRC,
     WINDOW,
+    WORKED_UPON_HRC,
     Usual,
     of_trade,
     usual_spring,
@@ -84,9 +86,22 @@ def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     elif usual is not None and zone.wear == "edge-impact":
         usual = _at_an_edge(requirement, zone, usual)
     service_c = requirement.limit.service_temperature
-    if usual is not None and drives_brass(requirement, zone):
-        usual = PINION_IN_BRASS
+    if usual is not None:
+        usual = _spared(requirement, zone, usual)
     return HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
+
+
+def _spared(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
+    """Return a usual window as the hardness of the mate has it."""
+    if drives_brass(requirement, zone):
+        return PINION_IN_BRASS
+    # On a mate that is hard, bar left soft wears at once.
+    if runs_on_hard(zone):
+        return replace(usual, bought_hrc=None)
+    # Teeth of medium-carbon bar run on a wheel of such bar for long.
+    rolls = requirement.part.is_toothed and zone.wear == "rolling-contact"
+    soft = rolls and zone.severity != "heavy" and zone.mate is not None and is_soft(zone.mate)
+    return replace(usual, bought_hrc=JOURNAL_HRC) if soft else usual
 
 
 def spares_mate(requirement: Requirement, zone: Zone) -> bool:
@@ -131,6 +146,8 @@ def _sliding_lightly(requirement: Requirement, zone: Zone) -> Usual | None:
     """Return the usual window of what slides lightly, None where that asks for no hardness."""
     if on_jewel(zone):
         return WINDOW["sliding", "medium"]
+    if does(requirement.part.name, "worked_upon") and not is_harmless(zone):
+        return replace(of_trade("worked_upon"), bought_hrc=WORKED_UPON_HRC)
     bears = outlasts_steel(zone) or _clamps(requirement, zone)
     return FORMS_LIGHTLY if bears else None
 
@@ -159,6 +176,8 @@ def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usua
     """Return the usual window of a face that rubs under the hammer."""
     if zone.severity == "light" and is_harmless(zone):
         return None
+    if zone.severity != "heavy" and does(requirement.part.name, "worked_upon"):
+        return replace(of_trade("worked_upon"), bought_hrc=WORKED_UPON_HRC)
     # On brass and copper a lightly used face dents and is dressed, as it is bought.
     bought = STRUCK_SOFT_HRC if zone.severity == "light" and is_ductile(zone) else None
     return replace(GAUGE if requirement.measures else usual or FORMS, bought_hrc=bought)
@@ -211,6 +230,8 @@ def _by_trade(requirement: Requirement, zone: Zone) -> Usual | None:
         return BENT_POINT
     if does(name, "prises") and not requirement.cuts_metal:
         return KNOCKED[zone.severity]
+    if requirement.measures and not is_harmless(zone):
+        return GAUGE
     known: tuple[tuple[bool, Trade], ...] = (
         (does(name, "guides_tools"), "guides_tools"),
         (does(name, "crops") or reaps(requirement, zone), "crops"),
@@ -231,8 +252,9 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | N
     if is_tip(requirement, zone):
         return TIP
     if is_struck_edge(requirement, zone) or requirement.part.is_toothed:
-        if does(requirement.part.name, "splits"):
-            return of_trade("splits")
+        own: tuple[Trade, ...] = ("splits", "cuts_hot", "prises")
+        if trade := next((t for t in own if does(requirement.part.name, t)), None):
+            return of_trade(trade)
         return HAMMERED[zone.severity] if requirement.load.impact == "hammered" else usual
     return _on_a_face(requirement, zone)
 
@@ -240,6 +262,8 @@ def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | N
 def _on_a_face(requirement: Requirement, zone: Zone) -> Usual | None:
     """Return the usual window of a face that takes blows."""
     struck = requirement.load.impact == "hammered"
+    if does(requirement.part.name, "prises"):
+        return of_trade("prises")
     usual = (STRUCK if struck else KNOCKED)[zone.severity]
     if zone.severity != "light" or not (struck or does(requirement.part.name, "backs")):
         return usual

@@ -87,6 +87,9 @@ RUBS = Usual(57.0, 63.0, 50.0)
 # A broad face that is struck and sets what is soft works as it is bought, of medium-carbon bar:
 # groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC]
 STRUCK_SOFT_HRC = 5.0
+# Mandrels, stakes and blocks that soft metal is formed on are of pre-hardened bar too. Common
+# practice. [HRC]
+WORKED_UPON_HRC = 26.0
 # A shaft runs in bearing metal that is to wear as it is bought, of 190 HB and more. Common
 # practice. [HRC]
 JOURNAL_HRC = 10.0

@@ -55,7 +55,8 @@ def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:
     # A firing pin or a knock-out strikes by a flat end, however thin, and an end for what dents
     # none has no edge to keep.
     thin = thin and not does(name, "pushes") and not is_harmless(zone)
-    return requirement.is_edged or (struck and (thin or does(name, "stamps")))
+    formed = does(name, "stamps") or requirement.part.has_prongs
+    return requirement.is_edged or (struck and (thin or formed))
 
 
 def is_bent_point(requirement: Requirement, zone: Zone) -> bool:

@@ -12,7 +12,8 @@ from selector.requirement.vocabulary import one_of, table
 _TABLE = table(Path(__file__).with_name("materials.toml"))
 _SOFT_METAL = ("bearing_metal", "ductile", "precious", "zinc", "dead_soft")
 _NO_METAL = ("wood", "horn", "clay", "plaster", "stone")
-_NOT_OF_SILVER = re.compile("silver steel", re.IGNORECASE)
+# A tool steel, with no silver in it.
+_SILVER_STEEL = re.compile("silver steel", re.IGNORECASE)
 
 
 @cache
@@ -27,7 +28,8 @@ def _words(group: str) -> re.Pattern[str]:
 @cache
 def is_of(material: str, *groups: str) -> bool:
     """Return whether a material is named in any of some groups of the table."""
-    return any(_words(group).search(material) for group in groups)
+    said = _SILVER_STEEL.sub("steel", material)
+    return any(_words(group).search(said) for group in groups)
 
 
 def is_ferrous(material: str) -> bool:
@@ -73,7 +75,7 @@ def is_no_metal(material: str) -> bool:
 
 def is_soft_work(material: str) -> bool:
     """Return whether what is touched wears no steel: wood, wax, gold, brass."""
-    soft_metal = is_of(_NOT_OF_SILVER.sub("steel", material), *_SOFT_METAL)
+    soft_metal = is_of(material, *_SOFT_METAL)
     soft = soft_metal or is_of(material, *_NO_METAL, "paste", "spongy", "plastic")
     return soft or (is_bench_work(material) and not is_metal(material))
 

@@ -17,7 +17,7 @@ Trade = Literal[
     "keen", "thin_blade", "crops", "ground", "maybe_ground", "springs", "folded_spring",
     "formed", "rubs", "stamps", "pushes", "backs", "bends_metal", "dog", "cam", "turns_screws",
     "turns_by_hand", "breaks", "prises", "splits", "guides_tools", "centre", "locates", "grips",
-    "traces", "burnishes", "collet",
+    "traces", "burnishes", "collet", "meshes", "worked_upon", "cuts_hot", "pulls", "lives",
 ]  # fmt: skip
 # Where one of these follows in the same words, what stands before says its kind alone.
 _PIECES = (
@@ -37,6 +37,13 @@ _STANDS = (
     *_PIECES, "frame", "table", "arm", "rail", "rod", "base", "tray", "rack", "drift", "wrench",
 )  # fmt: skip
 _NO_MEASURE = re.compile(rf"\b{one_of(_STANDS)}\b", re.IGNORECASE)
+# A tool or a gauge for what carries lives carries none, nor does a toy.
+_TOOLS = (
+    "tool", "spanner", "wrench", "key", "jig", "gauge", "punch", "die", "press", "mandrel",
+    "drift", "reamer", "tap", "drill", "stand", "template", "cutter", "puller", "extractor",
+    "compressor", "expander", "gate", "toy", "model",
+)  # fmt: skip
+_TOOL = re.compile(rf"\b{one_of(_TOOLS)}\b", re.IGNORECASE)
 _LEAF = re.compile(r"\blea(?:f|ves)\b")
 
 
@@ -106,6 +113,11 @@ def is_spring(name: str) -> bool:
     """Return whether it is a spring, or one leaf for a spring."""
     leaf = _LEAF.search(itself(name)) is not None
     return (leaf and re.search(r"\bspring\b", name, re.I) is not None) or does(name, "springs")
+
+
+def carries_lives(name: str) -> bool:
+    """Return whether lives hang on it by its name: no tool or gauge for such a part."""
+    return does(name, "lives") and _TOOL.search(itself(name)) is None
 
 
 def works_ground(name: str, *, lightly: bool = False) -> bool:

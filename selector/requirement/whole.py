@@ -86,7 +86,13 @@ class Requirement(Asked):
     @property
     def safety_critical(self) -> bool:
         """Whether a failure of the part endangers life in the ordinary course of its use."""
-        return self.safety_use in CRITICAL_USES
+        return self.safety_use in CRITICAL_USES or trade_name.carries_lives(self.part.name)
+
+    @property
+    def vital_use(self) -> str:
+        """What lives depend on it for: as it is said or, where that is nothing, by its name."""
+        said = self.safety_use in CRITICAL_USES
+        return self.safety_use if said else "lives may hang on it by its name"
 
     @property
     def is_spring(self) -> bool:
@@ -105,11 +111,6 @@ class Requirement(Asked):
         return all(
             zone.wear == "none" or (zone.wear, zone.severity) in least for zone in self.zone
         )
-
-    @property
-    def prises(self) -> bool:
-        """Whether a part prises and must spring back from it, and nothing wears it much."""
-        return self.hardly_wears and does(self.part.name, "prises")
 
     @property
     def is_folded_spring(self) -> bool:

@@ -187,3 +187,31 @@ def test_a_lever_that_prises_and_wears_is_as_hard_as_a_dog():
     shucker, liner = (peg("abrasive", "medium", name=n) for n in ("Shucker", "Chute liner"))
     assert window(shucker).high_hrc == 57
     assert window(liner).high_hrc == 63
+
+
+@pytest.mark.parametrize(
+    ("name", "high"), [("Hot sett", 55), ("Gavelock", 54), ("Cold sett", 60)]
+)
+def test_what_cuts_hot_iron_or_prises_is_softer_than_what_cuts_cold(name, high):
+    tool = peg("edge-impact", "medium", name=name, impact="hammered", size=8)
+    assert window(tool).high_hrc == high
+
+
+def test_a_prong_is_struck_as_an_edge_whatever_its_width():
+    iron = plate("Pricking iron", **{
+        "part.feature": [{"kind": "teeth", "at": 1, "size": 1.2}],
+        "load": {"impact": "hammered", "cycles": "static"},
+        "zone": [{"section": [1], "wear": "edge-impact", "severity": "light"}],
+    })  # fmt: skip
+    assert window(on(iron, "bridle leather")).low_hrc == 52
+    plain = plate("Stamp plate", **{
+        "part.feature": [], "load": {"impact": "hammered", "cycles": "static"},
+        "zone": [{"section": [1], "wear": "edge-impact", "severity": "light"}],
+    })  # fmt: skip
+    assert window(on(plain, "bridle leather")).bought_hrc == 5
+
+
+def test_a_gauge_that_dust_wears_is_as_hard_as_any():
+    gauge = peg("abrasive", name="Plug gauge")
+    assert window(gauge).low_hrc == 58
+    assert window(on(gauge, "boxwood")).low_hrc < 58

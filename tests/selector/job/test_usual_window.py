@@ -182,3 +182,42 @@ def test_a_pinion_that_drives_brass_without_end_is_softer_than_one_that_drives_s
     assert with_mate(pinion, "brass wheel").floor_hrc == 40
     assert with_mate(pinion, "steel rack").low_hrc == 58
     assert with_mate(roller, "brass rail").low_hrc == 58
+
+
+@pytest.mark.parametrize("impact", ["none", "light", "hammered"])
+def test_what_soft_metal_is_formed_on_is_hard_or_at_least_pre_hardened(impact):
+    """Mandrels of 28 to 34 HRC take no dents from a mallet: common practice."""
+    mandrel = peg("sliding", name="Ring triblet", impact=impact)
+    usual = with_mate(mandrel, "silver rings")
+    assert (usual.low_hrc, usual.bought_hrc) == (46, 26)
+    assert with_mate(peg("sliding", name="Spacer", impact="none"), "silver rings") is None
+    assert with_mate(mandrel, "boxwood") is None
+
+
+def test_bar_left_soft_does_not_run_on_a_hard_mate():
+    """A cam of 30 HRC against a roller of 58 is worn in a season: common practice."""
+
+    def bought(hardness, wears="part"):
+        cam = peg("sliding", "medium")
+        mate = Mate(material="roller", hardness=hardness, should_wear=wears)
+        return usual_window(cam, cam.zone[0].model_copy(update={"mate": mate})).bought_hrc
+
+    assert bought("58 HRC") is None
+    assert bought("58 HRC", "either") is None
+    assert bought("30 HRC") == 24
+    assert bought(None) == 24
+
+
+def test_teeth_of_plain_bar_run_on_a_wheel_of_such_bar():
+    rolling = peg("rolling-contact", "medium", size=40)
+    gear = rolling.part.model_copy(update={"shape_class": "gear"})
+    load = rolling.load.model_copy(update={"cycles": "fatigue"})
+    pinion = rolling.model_copy(update={"part": gear, "load": load})
+
+    def bought(part, hardness):
+        mate = Mate(material="wheel", hardness=hardness, should_wear="either")
+        return usual_window(part, part.zone[0].model_copy(update={"mate": mate})).bought_hrc
+
+    assert bought(pinion, "200 HB") == 10
+    assert bought(pinion, "300 HB") is None
+    assert bought(rolling.model_copy(update={"load": load}), "200 HB") is None

@@ -61,3 +61,13 @@ def test_what_garden_soil_wears_lightly_works_the_ground_and_a_potters_rib_does_
     assert worn_by("garden soil").works_ground
     assert worn_by("gravel and clay").works_ground
     assert not worn_by("soft clay").works_ground
+
+
+def test_a_part_on_which_lives_hang_by_its_name_is_referred_whatever_is_ticked():
+    swing = peg("sliding", name="Shackle pin for a children's swing")
+    assert swing.safety_use == "could hurt"
+    assert swing.safety_critical
+    assert swing.vital_use == "lives may hang on it by its name"
+    brake = swing.model_copy(update={"safety_use": "brake"})
+    assert brake.vital_use == "brake"
+    assert not peg("sliding", name="Hinge pin of a gate").safety_critical

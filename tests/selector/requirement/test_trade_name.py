@@ -4,6 +4,7 @@ import pytest
 
 from selector.requirement.trade_name import (
     Trade,
+    carries_lives,
     does,
     is_edged,
     is_spring,
@@ -29,6 +30,13 @@ SAYS = [
     ("burnishes", "Burnisher", "Spinning wheel spindle"),
     ("collet", "Split collet, 10 mm", "Collet closer"),
     ("collet", "Expanding mandrel", "Collet nut"),
+    ("meshes", "Kick-start quadrant", "Comb for a flax hackle"),
+    ("worked_upon", "Ring triblet", "Ring mandrel holder"),
+    ("worked_upon", "Raising stake", "Fence stake"),
+    ("cuts_hot", "Hot sett", "Cold sett"),
+    ("pulls", "Bearing puller jaw", "Puller screw"),
+    ("prises", "Gavelock, chisel end", "Crosshead slide bar"),
+    ("ground", "Marquee peg", "Tuning peg"),
     ("prises", "Tyre lever, 250 mm", "Gear lever"),
     ("prises", "Bead-lever", "Rack for tyre levers"),
     ("splits", "Cleaving iron", "Meat cleaver"),
@@ -176,3 +184,39 @@ def test_a_bar_for_lining_up_measures_and_a_drift_for_it_does_not():
     assert measures("Bar for lining up a headstock")
     assert not measures("Taper drift for lining up holes")
     assert not measures("Lever for truing")
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "Shackle pin for a children's swing",
+        "Lifting eye for engine blocks",
+        "Brake-rod clevis",
+        "Pivot pin of a brake pedal",
+        "Steering arm",
+        "Chain-sling hook",
+        "Track-rod end",
+    ],
+)
+def test_lives_hang_on_some_parts_by_their_names(name):
+    assert carries_lives(name)
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "Vee die of a bending brake",
+        "Press-brake pin",
+        "Lifting cam follower",
+        "Swing gate hinge",
+        "Spanner for a brake caliper",
+        "Steering-wheel puller",
+        "Swing bolt of a door",
+        "Hinge pin of a field gate",
+        "Valve lifter",
+        "Toy crane hook",
+        "Sling swivel",
+    ],
+)
+def test_on_tools_for_them_and_what_sounds_alike_none_hang(name):
+    assert not carries_lives(name)
