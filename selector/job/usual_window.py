@@ -176,7 +176,7 @@ def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usua
     """Return the usual window of a face that rubs under the hammer."""
     if zone.severity == "light" and is_harmless(zone):
         return None
-    if zone.severity != "heavy" and does(requirement.part.name, "worked_upon"):
+    if zone.severity == "light" and does(requirement.part.name, "worked_upon"):
         return replace(of_trade("worked_upon"), bought_hrc=WORKED_UPON_HRC)
     # On brass and copper a lightly used face dents and is dressed, as it is bought.
     bought = STRUCK_SOFT_HRC if zone.severity == "light" and is_ductile(zone) else None

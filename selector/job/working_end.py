@@ -45,7 +45,8 @@ def is_tip(requirement: Requirement, zone: Zone) -> bool:
         return False
     thin = min(s.narrowest_mm for s in requirement.sections_of(zone)) <= TIP_MM
     edged = requirement.is_edged or requirement.part.is_toothed
-    return thin and not edged and not does(requirement.part.name, "dog")
+    holds = does(requirement.part.name, "dog") and not requirement.part.has_prongs
+    return thin and not edged and not holds
 
 
 def is_struck_edge(requirement: Requirement, zone: Zone) -> bool:

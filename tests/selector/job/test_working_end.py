@@ -1,7 +1,7 @@
 from selector.job.usual_window import usual_window
 from selector.job.working_end import is_struck_edge, is_tip
 from tests.dog import asked
-from tests.peg import peg
+from tests.peg import peg, plate
 
 
 def test_what_is_struck_is_an_edge_where_it_is_thin_or_called_so():
@@ -54,3 +54,19 @@ def test_a_spanner_of_sheet_has_jaws_as_hard_as_strip():
 def test_a_thick_saw_is_no_strip():
     thick = peg("abrasive", name="Saw", size=5)
     assert usual_window(thick, thick.zone[0]).high_hrc > 60
+
+
+def test_prongs_that_pierce_are_a_tip_and_a_dog_with_prongs_is_none():
+    def pricked(features):
+        return plate("Iron with six prongs", **{
+            "part.feature": features,
+            "part.section": [{"shape": "flat", "size": 2.5, "width": 20, "length": 15}],
+            "zone": [{"section": [1], "wear": "edge-impact", "severity": "light"}],
+        })  # fmt: skip
+
+    prongs, dog = pricked([{"kind": "teeth", "at": 4, "size": 1.2}]), pricked([])
+    assert is_tip(prongs, prongs.zone[0])
+    iron = prongs.model_copy(update={"part": prongs.part.model_copy(update={"name": "Prong"})})
+    assert is_tip(iron, iron.zone[0])
+    held = dog.model_copy(update={"part": dog.part.model_copy(update={"name": "Prong"})})
+    assert not is_tip(held, held.zone[0])
