@@ -25,6 +25,7 @@ from selector.job.window_table import (
     FORMS,
     FORMS_LIGHTLY,
     GAUGE,
+    GROUND_TRUE,
     HAMMERED,
     HOT,
     HOT_C,
@@ -63,7 +64,8 @@ from selector.job.working_end import (
 )
 from selector.requirement import Requirement
 from selector.requirement.bending import is_strip
-from selector.requirement.trade_name import Trade, does
+from selector.requirement.measuring import is_lapped
+from selector.requirement.trade_name import Trade, does, measures
 from selector.requirement.zone import Zone
 
 # What slides so lightly that it asks for no hardness, and is hard by its trade.
@@ -162,7 +164,9 @@ def _kept_true(requirement: Requirement, zone: Zone) -> Usual | None:
         return None
     # Feelers and templates of strip bend in the hand.
     thick = max(section.narrowest_mm for section in requirement.part.section)
-    return usual_spring(thick) if is_strip(requirement.part) else GAUGE
+    if is_strip(requirement.part):
+        return usual_spring(thick)
+    return GAUGE if measures(name) or is_lapped(requirement) else GROUND_TRUE
 
 
 def _clamps(requirement: Requirement, zone: Zone) -> bool:
@@ -178,6 +182,8 @@ def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usua
         return None
     if zone.severity == "light" and does(requirement.part.name, "worked_upon"):
         return replace(of_trade("worked_upon"), bought_hrc=WORKED_UPON_HRC)
+    if zone.severity != "heavy" and does(requirement.part.name, "backs"):
+        return replace(STRUCK["light"], bought_hrc=STRUCK_SOFT_HRC)
     # On brass and copper a lightly used face dents and is dressed, as it is bought.
     bought = STRUCK_SOFT_HRC if zone.severity == "light" and is_ductile(zone) else None
     return replace(GAUGE if requirement.measures else usual or FORMS, bought_hrc=bought)

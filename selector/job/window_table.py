@@ -104,6 +104,9 @@ ON_STONE = Usual(59.0, 65.0, 55.0)
 # Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
 # practice.
 GAUGE = Usual(58.0, 64.0, 55.0)
+# What bears nothing and is ground true, and is called no gauge: pilots, arbors, aligning bars.
+# Common practice.
+GROUND_TRUE = Usual(54.0, 64.0, 48.0)
 # Dies and tools that work hotter than this: harder steel cracks in the heat. Common practice.
 # [°C]
 HOT_C = 300.0

@@ -18,16 +18,21 @@ def surely_measures(asked: "Requirement") -> bool:
     """Return whether a part is finished to measure or to fit, whatever its name."""
     finished, runout = set(asked.part.finish_after), asked.limit.runout
     worn = {(zone.wear, zone.severity) for zone in asked.zone if zone.wear != "none"}
-    spared = _outlasts_steel(asked)
     if trade_name.measures(asked.part.name):
         # A gauge is ground or lapped, kept true, or tried on steel; a rail's is a bar.
         ground = bool(finished & (_GRINDERS | {"lap", "oilstone"}))
-        return ground or runout is not None or spared or not worn <= {LEAST_WEAR}
+        return (
+            ground or runout is not None or _outlasts_steel(asked) or not worn <= {LEAST_WEAR}
+        )
+    return worn == {LEAST_WEAR} and (is_lapped(asked) or _is_ground_true(asked))
+
+
+def is_lapped(asked: "Requirement") -> bool:
+    """Return whether a part is lapped to fit or to be tried, and turns nothing."""
+    runout = asked.limit.runout
     fine = runout is not None and runout <= FITTED_MM
-    # A gauge turns nothing.
-    lapped = "lap" in finished and not asked.load.torque
-    lapped = lapped and (fine or spared or _is_tried(asked))
-    return worn == {LEAST_WEAR} and (lapped or _is_ground_true(asked))
+    lapped = "lap" in asked.part.finish_after and not asked.load.torque
+    return lapped and (fine or _outlasts_steel(asked) or _is_tried(asked))
 
 
 def _outlasts_steel(asked: "Requirement") -> bool:

@@ -221,3 +221,30 @@ def test_teeth_of_plain_bar_run_on_a_wheel_of_such_bar():
     assert bought(pinion, "200 HB") == 10
     assert bought(pinion, "300 HB") is None
     assert bought(rolling.model_copy(update={"load": load}), "200 HB") is None
+
+
+def test_what_is_ground_true_and_called_no_gauge_may_be_a_little_softer_than_one():
+    def true(name, finish):
+        return asked({
+            "part.name": name, "part.feature": [], "part.finish_after": [finish],
+            "part.section": [{"shape": "round", "size": 10, "length": 90}],
+            "zone": [{"section": [1], "wear": "sliding", "severity": "light"}],
+            "limit": {"runout": "0.01 mm"}, "load": {"impact": "none", "cycles": "static"},
+        })  # fmt: skip
+
+    pilot, gauge = true("Pilot", "toolpost-grinder"), true("Plug gauge", "toolpost-grinder")
+    assert window(pilot).floor_hrc < window(gauge).floor_hrc
+    assert window(true("Pilot", "lap")) == window(gauge)
+    assert window(true("Pilot", "lathe")) is None
+
+
+def test_a_broad_face_that_beats_a_panel_works_as_it_is_bought():
+    slapper, stake = (
+        peg("sliding", "medium", name=name, impact="hammered", size=40)
+        for name in ("Slapper", "Peen")
+    )
+    assert with_mate(slapper, "body panel, steel").bought_hrc == 5
+    assert (
+        with_mate(stake, "body panel, steel").low_hrc
+        > with_mate(slapper, "steel panel").low_hrc
+    )

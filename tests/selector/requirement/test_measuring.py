@@ -1,4 +1,4 @@
-from selector.requirement.measuring import surely_measures
+from selector.requirement.measuring import is_lapped, surely_measures
 from tests.dog import asked
 
 
@@ -33,6 +33,8 @@ def test_an_idle_piece_ground_true_is_there_to_measure():
         })  # fmt: skip
 
     assert surely_measures(bar())
+    assert not is_lapped(bar())
+    assert is_lapped(bar(finish=("lap",)))
     assert bar().measures
     assert not bar(runout="0.05 mm").measures
     assert not bar(finish=("lathe",)).measures
