@@ -3,7 +3,7 @@
 import math
 
 from selector.job.geometry import mass_kg
-from selector.job.together import at_once, heats
+from selector.job.together import at_once, heats, is_trayed
 from selector.job.treatment import FLAMES
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LATEST_S
@@ -57,9 +57,13 @@ def _of_many(do: Doing) -> str:
     hours = shown_time(60.0 * math.ceil(runs * each_s / 60.0))
     if together == 1:
         return f"; one after the other, {shown_time(each_s)} each, {hours} for {count}"
+    some = min(together, count)
+    if not is_trayed(do.work, do.part):
+        return f"; {some} side by side in the fire, each taken out and quenched by itself"
+    lots = "one heat" if runs == 1 else f"{runs} heats"
     return (
-        f"; {min(together, count)} at a time in a small tray or a length of pipe, spread out, "
-        f"shaken into the bath: {runs} heats; try one of the first by the file"
+        f"; {some} at a time in a small tray or a length of pipe, spread out, shaken into the "
+        f"bath: {lots}; try one of the first by the file"
     )
 
 

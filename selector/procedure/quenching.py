@@ -2,6 +2,7 @@
 
 from selector.job.geometry import mass_kg
 from selector.job.process import OIL_L_PER_KG
+from selector.job.together import at_once, is_trayed
 from selector.procedure.doing import Doing
 from selector.procedure.heating import to_five
 from selector.procedure.instrument import instrument_for, quenched_go, right_words
@@ -77,6 +78,8 @@ def _entry_words(do: Doing) -> str:
     """Return how the part goes in, so that it stays straight."""
     tube = all(section.bore for section in do.part.section)
     flat = all(section.shape == "flat" for section in do.part.section)
+    if _is_lot(do):
+        return "shaken in spread out, into a wire basket"
     if is_plate(do):
         return "on edge, straight down" + (", bore across the stream" if tube else "")
     if do.is_local:
@@ -86,6 +89,12 @@ def _entry_words(do: Doing) -> str:
     if flat:
         return "point first, straight down" if do.has_edge else "end first, straight down"
     return "end first, straight down" + (", bore upright" if tube else "")
+
+
+def _is_lot(do: Doing) -> bool:
+    """Return whether several small parts go into the bath together."""
+    several = do.part.quantity > 1 and at_once(do.work, do.part) > 1
+    return several and is_trayed(do.work, do.part)
 
 
 def _until(do: Doing) -> tuple[str, float]:
@@ -110,7 +119,8 @@ def quenched(do: Doing) -> StepOut:
     seconds = within_s(set_up) if set_up is not None else 2.0
     until, minutes = _until(do)
     bath, entry = _bath_words(do), _entry_words(do)
-    moved = "up and down, never sideways" if do.is_slender or do.thinnest_mm < 5.0 else "about"
+    narrow = do.is_slender or do.thinnest_mm < 5.0
+    moved = "up and down, never sideways" if narrow and not _is_lot(do) else "about"
     action = (
         f"Into the {bath} within {seconds:.0f} s: {entry}, all of it under; keep it moving "
         f"{moved} {until}, about {shown_time(60 * minutes)}"
