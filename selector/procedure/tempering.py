@@ -8,6 +8,7 @@ from selector.errors import OutOfRangeError
 from selector.heat.colour import HEAT_COLOURS, temper_colour
 from selector.job.demand import Demand
 from selector.job.treatment import Means, Temper
+from selector.metallurgy.slow_cooling import slow_cooling_embrittles
 from selector.option.prediction import embrittled
 from selector.option.preparation import prepare
 from selector.option.temper_choice import section_hrc
@@ -241,9 +242,10 @@ def _past_blue(do: Doing) -> str:
 
 def _cooled(do: Doing) -> str:
     """Return how the part cools from its temper."""
-    if do.steel.embrittlement_c and do.temper.temperature_c >= QUENCH_OUT_FROM_C:
+    held = {name: span.middle for name, span in do.steel.composition_wt_pct.items()}
+    if do.temper.temperature_c >= QUENCH_OUT_FROM_C and slow_cooling_embrittles(held):
         return "; then into oil or water, for slow cooling makes this steel brittle"
-    if do.temper.means in {"torch", "plate"}:
+    if do.temper.means in {"torch", "plate"} and held.get("Cr", 0.0) <= COLOURS_TO_CR:
         return "; then quench it out"
     return "; cool in air"
 
