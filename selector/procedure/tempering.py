@@ -226,7 +226,8 @@ def _seen(do: Doing, colour: str | None) -> str:
             read = "a second thermocouple, or a crayon for that heat, agrees"
         return f"{read}; {shows}" if shows else read
     crayon = "a crayon mark for that heat melts" if "crayon" in do.shop.measure else None
-    wire = "the thermocouple on it agrees" if "thermocouple" in do.shop.measure else None
+    on_plate = do.temper.means == "plate" and "thermocouple" in do.shop.measure
+    wire = "a thermocouple under it on the plate agrees" if on_plate else None
     return "; ".join(word for word in (shows, crayon, wire) if word) or _past_blue(do)
 
 
