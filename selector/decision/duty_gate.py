@@ -177,6 +177,7 @@ def _skin_gate(prediction: Prediction, lead: Demand, asked: Requirement) -> Gate
     bites = median(prediction.surface_hrc) + skin.loss_hrc - skin.file_loss_hrc
     text = (
         f"the heat leaves a soft skin of about {skin.soft_mm:.2f} mm and {skin.left_mm:.2f} mm "
-        f"stays on, {shown(bites)} under a file: wrap it in foil or coat it, or grind that off"
+        f"stays on, {shown(bites)} under a file: "
+        f"{skin.remedy}grind that off"
     )
     return Gate("skin", "marginal", text)

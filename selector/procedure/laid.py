@@ -69,7 +69,11 @@ def _of_many(do: Doing) -> str:
 
 def _kept_words(do: Doing) -> str | None:
     """Return what the skin is kept by, and that it is to be bought where it is not there."""
-    words = {"foil": "wrap in stainless foil", "coat": "coat with anti-scale compound"}
+    words = {
+        "foil": "wrap in stainless foil",
+        "coat": "coat with anti-scale compound",
+        "pack": "pack in a pipe of cast-iron chips or spent charcoal",
+    }
     kept = words.get(protection(do))
     if protection(do) == "bare":
         return "a lump of charcoal beside it against a soft skin"
@@ -157,6 +161,11 @@ def _furnace_laid(do: Doing) -> str:
         laid = f"Wrap it in {which}, every fold doubled, a scrap of paper inside"
     elif kept == "coat":
         laid = "Warm it, coat it all over with anti-scale compound, let that dry; ceramic rest"
+    elif kept == "pack":
+        laid = (
+            "Pack it in a lidded pipe of cast-iron chips or spent charcoal, a wire on it to "
+            "draw it out by: no foil goes into a bath"
+        )
     elif kept == "bare":
         skin_mm = max(round(skin_left_mm(do), 2), 0.01)
         ground = ", to be ground off" if left_on(do) else ""
