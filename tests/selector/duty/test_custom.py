@@ -332,3 +332,13 @@ def test_rod_of_tool_steel_that_lies_there_is_used_soft_where_it_is_thin(size, s
     lying = replace(bar, stock=wanted.workshop.stock[0])
     found = custom(lying, resolved(wanted, CATALOG).leading, wanted)
     assert found == pytest.approx(merit)
+
+
+@pytest.mark.parametrize(("steel", "less"), [("100mncrw4", True), ("x100crmov5", False)])
+def test_steel_for_oil_is_less_usual_between_plates(steel, less):
+    job = resolved(asked(EDGE), CATALOG)
+    oiled, pressed = (
+        custom(work(steel, "through-furnace", bath, "kiln"), job.leading, job.asked)
+        for bath in ("oil", "plates")
+    )
+    assert (pressed < oiled) is less
