@@ -27,6 +27,9 @@ BATHS = {
     "hot-salt": "hot salt", "hot-oil": "hot oil", "air": "air", "plates": "the plates",
 }  # fmt: skip
 
+# A flat not this many times as long as wide goes in on edge, as a plane iron does. COMMON. [-]
+BROAD = 5.0
+
 
 def quenching_steps(do: Doing) -> list[StepOut]:
     """Return the quench and the test that follows it."""
@@ -84,10 +87,11 @@ def _entry_words(do: Doing) -> str:
         return "on edge, straight down" + (", bore across the stream" if tube else "")
     if do.is_local:
         return "hot end first, straight down"
-    if flat and not do.is_slender:
+    wide_mm = max(section.across_mm for section in do.part.section)
+    if flat and (not do.is_slender or do.part.length_mm < BROAD * wide_mm):
         return "on edge, straight down"
-    if flat:
-        return "point first, straight down" if do.has_edge else "end first, straight down"
+    if flat and do.has_edge:
+        return "point or cutting end first, straight down"
     return "end first, straight down" + (", bore upright" if tube else "")
 
 
