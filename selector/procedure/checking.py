@@ -5,6 +5,7 @@ import numpy as np
 from selector.job.asked_words import asked_words
 from selector.job.treatment import LAYERS
 from selector.procedure.doing import Doing
+from selector.procedure.first_heat import hardened_anew
 from selector.procedure.instrument import (
     NEW_FILE,
     asked_window,
@@ -20,8 +21,6 @@ from selector.wording import shown_mm, shown_range
 # Rockwell C wants a case this deep under it. Common practice. [mm]
 ROCKWELL_MM = 0.7
 TOO_SOFT = {
-    "quench": "too soft: harden it again",
-    "marquench": "too soft: harden it again",
     "austemper": "too soft: the salt was too hot; too hard: too cool, or out of it too soon",
     "case": "too soft: the case is thin or the heat was low",
     "nitride": "too soft: too thin a layer, ask the firm for its reading",
@@ -61,10 +60,20 @@ def hardness(do: Doing) -> StepOut:
         f"{asked_words(do.lead)} is asked",
         means=test.words,
         check=good,
-        otherwise=TOO_SOFT[do.work.route.process],
+        otherwise=_too_soft(do),
         hardness_hrc=(low, high),
         source="forecast of this option",
     )  # fmt: skip
+
+
+def _too_soft(do: Doing) -> str:
+    """Return what is done with a finished part that comes out too soft."""
+    process = do.work.route.process
+    if process not in {"quench", "marquench"}:
+        return TOO_SOFT[process]
+    if do.work.route.place == "subcontract":
+        return "too soft: back to the firm, with your reading"
+    return f"too soft, though it was hard before the temper: {hardened_anew(do)}"
 
 
 def truth(do: Doing) -> list[StepOut]:

@@ -239,8 +239,8 @@ def tried(do: Doing) -> StepOut:
         means=test.words,
         check=right_words(test, quenched_go(do, test), expected),
         otherwise="too soft: file 0.2 mm deeper: hard below was skin; soft below was too cool "
-        f"or {why}: heat it again, slowly; soft in spots: scale or steam clung: brush it "
-        "bare, heat it again, move it more",
+        f"or {why}: what stayed soft may be heated again at once; soft in spots: scale or "
+        "steam clung: brush it bare, heat it again, slowly, move it more",
         hardness_hrc=None if hrc is None else (round(hrc - 2.0, 1), round(hrc + 2.0, 1)),
         source=COMMON,
     )

@@ -13,6 +13,7 @@ from selector.option.prediction import embrittled
 from selector.option.preparation import prepare
 from selector.option.temper_choice import section_hrc
 from selector.procedure.doing import Doing
+from selector.procedure.first_heat import hardened_anew
 from selector.procedure.practice import (
     COLOURS_TO_CR,
     COMMON,
@@ -183,7 +184,7 @@ def _by_zone(do: Doing, demand: Demand, by: tuple[Temper, str]) -> StepOut:
         means=flame[:1].lower() + flame[1:],
         check=f"the working end stays bright; {name} shows {colour}" if colour else
         "a crayon mark for that heat melts; the working end stays cool",
-        otherwise="the colour runs into the working end: temper is lost, harden it again",
+        otherwise=f"the colour runs into the working end: {hardened_anew(do)}",
         temperature_c=temper.temperature_c,
         colour=colour,
         minutes=temper.time_s / 60.0,
@@ -284,8 +285,8 @@ def run_back(do: Doing) -> StepOut:
         short=f"let the colour run down, quench out at {shown} ({temper.temperature_c:.0f} °C)",
         means="emery stick, the same bath",
         check=f"{shown} at the edge, all colours behind it gone by",
-        otherwise="gone past: harden it again; stopped too soon: warm it from behind, never on "
-        "the edge",
+        otherwise="gone past: harden it again, brought up slowly; stopped too soon: warm it "
+        "from behind, never on the edge",
         temperature_c=temper.temperature_c,
         band_c=do.choice.band_c,
         colour=colour,

@@ -1,3 +1,5 @@
+import pytest
+
 from selector.procedure.checking import cracks, finished, hardness, truth
 from tests.procedure import KILN, doing, steps_of
 
@@ -41,3 +43,14 @@ def test_what_was_left_on_is_what_is_ground_off():
     bare = steps_of("42crmo4", "through-furnace", "oil", {**KILN, "workshop.machine": []})
     assert not any(step.action.startswith("Leave ") for step in bare)
     assert bare[-1].means == "oilstone"
+
+
+@pytest.mark.parametrize(
+    ("steel", "medium", "softened"),
+    [("c45", "water", False), ("42crmo4", "oil", False), ("115crv3", "oil", True),
+     ("100mncrw4", "oil", True), ("x40crmov5-1", "air", True), ("80crv2", "oil", True)],
+)  # fmt: skip
+def test_rich_steel_is_softened_between_two_quenches(steel, medium, softened):
+    step = hardness(doing(steel, "through-furnace", medium, KILN))
+    assert ("soften it first" in step.otherwise) is softened
+    assert step.otherwise.startswith("too soft, though it was hard before the temper: ")
