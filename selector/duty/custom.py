@@ -46,6 +46,9 @@ _POOR_EDGE = 0.2
 KEEN_CARBON_WT_PCT = 0.65
 # So much thicker than oil hardens it, of the limit, steel for water is seldom oiled. [-]
 OILED_BEYOND = 0.5
+# Where a zone wants so much, steel of half a per cent of carbon is hardly tempered; it is made
+# of steel with carbide to spare. Common practice. [HRC]
+NOTHING_IN_HAND_HRC = 58.0
 # Held in hot salt until it is bainite: thin parts of spring steel and the like.
 _AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
 # Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
@@ -92,7 +95,15 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     duty = duty_of(demand, asked)
     if is_made_for(work, asked) and not asked.safety_critical:
         return where_wet(USUAL, duty, work, asked)
-    return _oiled(asked, work) * _fit(duty, work, asked)
+    merit = _oiled(asked, work) * _fit(duty, work, asked)
+    return min(merit, SELDOM) if _has_nothing_in_hand(demand, work) else merit
+
+
+def _has_nothing_in_hand(demand: Demand, work: Treatment) -> bool:
+    """Return whether a zone asks all the hardness that a steel lean in carbon has to give."""
+    lean = work.steel.kind in {"medium-carbon", "alloy"}
+    wanted = demand.low_hrc is not None and demand.low_hrc >= NOTHING_IN_HAND_HRC
+    return lean and wanted and work.route.process == "quench"
 
 
 def _oiled(asked: Requirement, work: Treatment) -> float:
@@ -242,6 +253,10 @@ def _by_load(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     """Return the merit as it is for a part that bears a load, or none and a knock."""
     kind, make = work.steel.kind, make_of(work)
     loaded = has_load(asked.load)
+    struck = [zone.severity for zone in asked.zone if zone.wear == "edge-impact"]
+    if duty == "struck edge" and make == "hardened" and set(struck) == {"light"}:
+        # Stamps, awls and prongs that a light hammer drives are cut of gauge plate too.
+        return max(merit, _HOLDS["oil-tool"]) if kind == "oil-tool" else merit
     if duty == "struck body" and make == "hardened":
         held = not loaded and asked.load.impact != "hammered"
         return max(merit, _HOLDS.get(kind, NEVER)) if held else merit

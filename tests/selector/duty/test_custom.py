@@ -391,3 +391,20 @@ def test_a_slender_pilot_is_of_tool_steel_and_a_large_die_of_alloy_too():
         for die in ({**CASES["pressed face"], **slim}, CASES["pressed face"])
     )
     assert thin == SELDOM < thick == ALSO
+
+
+@pytest.mark.parametrize(("severity", "merit"), [("light", ALSO), ("medium", SELDOM)])
+def test_a_light_hammer_drives_gauge_plate_too(severity, merit):
+    struck = {**CASES["struck edge"], "zone.0.severity": severity}
+    stamp = work("100mncrw4", "local-torch", "oil")
+    assert custom(stamp, lead(struck), asked(struck)) == merit
+
+
+@pytest.mark.parametrize(("low", "merit"), [(60, SELDOM), (52, USUAL)])
+def test_what_must_be_as_hard_as_it_gets_is_not_of_half_a_percent_of_carbon(low, merit):
+    pin = {
+        **CASES["sliding"],
+        "zone.0.hardness": {"min": f"{low} HRC", "max": f"{low + 4} HRC"},
+    }
+    assert custom(work("c55", "through-torch", "water"), lead(pin), asked(pin)) == merit
+    assert custom(work("115crv3", "through-torch", "water"), lead(pin), asked(pin)) == USUAL
