@@ -168,7 +168,7 @@ def _level(advice: Advice, first: Option, other: Option) -> list[str]:
     """Return that two options are level in score, where what is at hand or easy decided."""
     if not before_by_ease(first, other, advice.asked):
         return []
-    hand = tie_break(first)[0] < tie_break(other)[0]
+    hand = tie_break(first, advice.asked)[0] < tie_break(other, advice.asked)[0]
     return [f"as good by score, {_LESS_AT_HAND if hand else 'more work'}"]
 
 

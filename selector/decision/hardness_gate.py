@@ -8,7 +8,8 @@ from numpy.typing import NDArray
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.job.demand import Demand
-from selector.job.sold import delivered_hrc, is_used_as_sold
+from selector.job.ready_hard import delivered_hrc
+from selector.job.sold import is_used_as_sold
 from selector.job.treatment import LAID_ON, Treatment
 from selector.option.layer import LayerRun
 from selector.option.skin import Skin

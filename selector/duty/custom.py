@@ -15,6 +15,7 @@ from selector.duty.strength import has_load
 from selector.job.bath_check import is_too_harsh, too_mild_mm
 from selector.job.demand import Demand
 from selector.job.process import SPRAYED
+from selector.job.ready_hard import TURNED_HRC, delivered_hrc
 from selector.job.screening import heated_thickness, is_pressed
 from selector.job.sold import is_made_for
 from selector.job.together import heats
@@ -36,6 +37,7 @@ TOOL_STEEL_LOADED, FREE_CUTTING_LOADED = 0.5, 0.5
 SLENDER_MM = 12.0
 _SLENDER: Mapping[tuple[Duty, str], float] = {
     ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
+    ("pressed face", "alloy"): _S,
 }  # fmt: skip
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
@@ -44,8 +46,9 @@ _POOR_EDGE = 0.2
 KEEN_CARBON_WT_PCT = 0.65
 # So much thicker than oil hardens it, of the limit, steel for water is seldom oiled. [-]
 OILED_BEYOND = 0.5
-# Hard chrome laid on a part of one's own. [-]
-CHROMED = 0.5
+# Where a zone wants so much, steel of half a per cent of carbon is hardly tempered; it is made
+# of steel with carbide to spare. Common practice. [HRC]
+NOTHING_IN_HAND_HRC = 58.0
 # Held in hot salt until it is bainite: thin parts of spring steel and the like.
 _AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
 # Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
@@ -56,6 +59,12 @@ _CRACK_IN_WATER = {
 }  # fmt: skip
 # Sold in blocks for moulds and the tools that press in them; no one cuts moving parts of it.
 _MOULD, _OF_MOULD_STEEL = "prehard-mould", {"pressed face": USUAL, "plain": _S, "gauge": _S}
+# Teeth of these, left as bought, soon wear: a gear left soft is of EN8 or the like. [-]
+_SOFT_TEETH, SOFT_TEETH = frozenset({"mild", "free-cutting", "case-hardening"}), 0.5
+# Plate bought hard is cut out for these by torch or disc, or ground.
+_CUT_OUT = frozenset({"soil", "grit", "pressed face"})
+# What holds or stops and is knocked, but neither hammered nor loaded, may be of these.
+_HOLDS: Mapping[str, float] = {"oil-tool": _A, "air-tool": _S}
 # Springs hardened by eye are of leaner steel than this.
 FUSSY_CARBON_WT_PCT = 0.9
 # Beyond so many heats one after another nobody stands at a flame who can send a lot out or load
@@ -86,7 +95,15 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     duty = duty_of(demand, asked)
     if is_made_for(work, asked) and not asked.safety_critical:
         return where_wet(USUAL, duty, work, asked)
-    return _in_its_bath(asked, work) * _fit(duty, work, asked)
+    merit = _in_its_bath(asked, work) * _fit(duty, work, asked)
+    return min(merit, SELDOM) if _has_nothing_in_hand(demand, work) else merit
+
+
+def _has_nothing_in_hand(demand: Demand, work: Treatment) -> bool:
+    """Return whether a zone asks all the hardness that a steel lean in carbon has to give."""
+    lean = work.steel.kind in {"medium-carbon", "alloy"}
+    wanted = demand.low_hrc is not None and demand.low_hrc >= NOTHING_IN_HAND_HRC
+    return lean and wanted and work.route.process == "quench"
 
 
 def _in_its_bath(asked: Requirement, work: Treatment) -> float:
@@ -108,7 +125,7 @@ def _fit(duty: Duty, work: Treatment, asked: Requirement) -> float:
         # Where no bar is hard enough a firm hardens it, of what such parts are made of.
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
         return max(CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
-    merit = _by_size(_by_duty(duty, work), duty, work, asked)
+    merit = _by_load(_by_size(_by_duty(duty, work), duty, work, asked), duty, work, asked)
     if _hardens_eye(duty, work, asked):
         merit *= _EYE_HARD
     if work.hardens and work.by_eye and heats(work, asked.part) > MANY_HEATS:
@@ -139,13 +156,23 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
         merit = MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
     if make in {"hardened", "skin"}:
         merit = _by_analysis(merit, duty, work)
+    if make == "as bought" and duty == "gear" and kind in _SOFT_TEETH:
+        merit *= SOFT_TEETH
     merit = min(merit, _most(duty, work))
-    if make == "prehard" and duty in {"spring", "strip blade"}:
-        merit = USUAL if kind in _SPRING_KINDS else NEVER
-    if make == "prehard" and duty == "soil" and kind in _SPRING_KINDS:
+    return _bought_hard(merit, duty, work) if make == "prehard" else merit
+
+
+def _bought_hard(merit: float, duty: Duty, work: Treatment) -> float:
+    """Return the merit as it is for bar, strip or plate that its maker hardened."""
+    springy = work.steel.kind in _SPRING_KINDS
+    if duty in {"spring", "strip blade"}:
+        return USUAL if springy else NEVER
+    if duty == "soil" and springy:
         # Hoes and edgers are cut cold of hard strip.
-        merit = ALSO
-    return merit
+        return ALSO
+    # Harder than a small shop machines, it is cut out whole or not used.
+    machined = duty not in _CUT_OUT and delivered_hrc(work.condition) > TURNED_HRC
+    return min(merit, SELDOM) if machined else merit
 
 
 def _most(duty: Duty, work: Treatment) -> float:
@@ -166,12 +193,15 @@ def _most_of_process(duty: Duty, work: Treatment) -> Iterator[float]:
     kind, route = work.steel.kind, work.route
     if route.kind == "laser" or (route.process == "austemper" and kind not in _AUSTEMPERED):
         yield SELDOM
+    if route.process == "marquench" and route.place == "subcontract":
+        # Few firms still keep a bath of salt.
+        yield ALSO
     if route.cold_c is not None and route.place == "workshop":
         # Who owns a kiln seldom has dry ice.
         yield SELDOM
     if route.process == "chrome":
         # Rods are bought chromed; of new parts few are sent to be plated.
-        yield CHROMED
+        yield SELDOM
     if route.process == "chrome" and duty == "pressed face":
         # Hard chrome cracks where what is under it gives way.
         yield SELDOM if kind in _TOOL_KINDS else NEVER
@@ -217,15 +247,29 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     if thick_mm <= short_mm and kind in _TOOL_KINDS and make_of(work) == "as bought":
         # A short end of ground rod is no waste, least of all of one that lies there; gauge
         # plate left soft is.
-        return max(merit, ALSO if spare else SELDOM) if duty != "key" else merit
-    loaded = asked.load.cycles == "fatigue" and has_load(asked.load)
-    of_tool_steel = duty in {"sliding", "rolling"} and kind in _TOOL_KINDS
-    if loaded and of_tool_steel and thick_mm > SLENDER_MM:
-        return merit * TOOL_STEEL_LOADED
-    if loaded and kind == "free-cutting" and make_of(work) == "as bought":
-        return merit * FREE_CUTTING_LOADED
+        return max(merit, ALSO if spare else SELDOM) if duty == "plain" else merit
     slender = max(section.across_mm for section in asked.part.section) <= SLENDER_MM
     return _of_slender(merit, duty, work) if slender and make_of(work) == "hardened" else merit
+
+
+def _by_load(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
+    """Return the merit as it is for a part that bears a load, or none and a knock."""
+    kind, make = work.steel.kind, make_of(work)
+    loaded = has_load(asked.load)
+    struck = [zone.severity for zone in asked.zone if zone.wear == "edge-impact"]
+    if duty == "struck edge" and make == "hardened" and set(struck) == {"light"}:
+        # Stamps, awls and prongs that a light hammer drives are cut of gauge plate too.
+        return max(merit, _HOLDS["oil-tool"]) if kind == "oil-tool" else merit
+    if duty == "struck body" and make == "hardened":
+        held = not loaded and asked.load.impact != "hammered"
+        return max(merit, _HOLDS.get(kind, NEVER)) if held else merit
+    if not loaded or asked.load.cycles != "fatigue":
+        return merit
+    if duty in {"sliding", "rolling"} and kind in _TOOL_KINDS:
+        return merit * TOOL_STEEL_LOADED if thickest_mm(asked) > SLENDER_MM else merit
+    if kind == "free-cutting" and make == "as bought":
+        return merit * FREE_CUTTING_LOADED
+    return merit
 
 
 def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:

@@ -1,6 +1,6 @@
 """Options without heat: bar as bought, bar bought prehard, elements bought hard."""
 
-from selector.job.sold import TURNED_HRC, delivered_hrc
+from selector.job.ready_hard import TURNED_HRC, delivered_hrc, is_screw, nominal_mm
 from selector.procedure.bar import bar_size, proved
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON
@@ -134,11 +134,15 @@ def _sized(do: Doing) -> StepOut:
 
 def _hard_bought(do: Doing) -> StepOut:
     """Return what is written on the order of a ready-hard element."""
-    size = bar_size(do).replace(" or over", "")
+    size, made = bar_size(do).replace(" or over", ""), "ground to h6 or m6"
+    if is_screw(do.work.condition):
+        thickest = max(section.size for section in do.part.section)
+        size = f"M{nominal_mm(do.work.condition, thickest):g}"
+        made = "with the point that is drawn"
     return StepOut(
         stage="order",
         action=f"Order {do.steel.spoken}, {size} × {do.part.length_mm:g} mm or the next "
-        f"length, {_sold(do)} on the paper, ground to h6 or m6",
+        f"length, {_sold(do)} on the paper, {made}",
         short=f"buy it hard ({_sold(do)})",
         means="bearing or tool dealer",
         check="a new file skates on it",
@@ -150,11 +154,15 @@ def _hard_bought(do: Doing) -> StepOut:
 
 def _hard_fitted(do: Doing) -> StepOut:
     """Return how a hard element is cut and fitted into its soft body."""
+    screw = is_screw(do.work.condition)
+    fitted = "" if screw else "; ream the body, press or glue it in cold"
     return StepOut(
         stage="finish",
         action=f"Cut it to {do.part.length_mm:g} mm with a thin abrasive disc, dipped often, "
-        "dress the end; ream the body, press or glue it in cold",
-        short="cut it cool with a disc, press or glue it in cold",
+        f"dress the end{fitted}",
+        short="use it as it comes"
+        if screw
+        else "cut it cool with a disc, press or glue it in cold",
         means="cutting disc, face shield",
         check="no blue at the cut",
         otherwise="blue is soft: cut that off",

@@ -4,9 +4,8 @@ from dataclasses import replace
 
 import pytest
 
+from selector.job.ready_hard import TURNED_HRC, delivered_hrc
 from selector.job.sold import (
-    TURNED_HRC,
-    delivered_hrc,
     is_forged,
     is_used_as_sold,
     stock_rule,
