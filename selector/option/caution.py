@@ -11,6 +11,7 @@ from selector.duty.strength import has_load
 from selector.figure import median
 from selector.job.bath_check import is_too_harsh
 from selector.job.job import Job
+from selector.job.ready_hard import is_wire
 from selector.job.treatment import FLAMES, Temper, Treatment, is_torched
 from selector.option.prediction import Prediction, embrittled
 from selector.option.skin import GRINDERS
@@ -113,7 +114,8 @@ def of_option(job: Job, prediction: Prediction) -> list[str]:
         ids += _of_bath(job, work)
     if embrittled(work, temper) or (work.steel.embrittlement_c and work.hardens):
         ids.append("temper-window-alloy")
-    if work.hardens or asked.load.cycles == "fatigue":
+    tires = asked.load.cycles == "fatigue" and not is_wire(work.condition)
+    if work.hardens or tires:
         ids.append("sharp-notch-quench")
     if work.hardens:
         ids += _of_hardening(asked, work)

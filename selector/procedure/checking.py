@@ -16,7 +16,7 @@ from selector.procedure.instrument import (
 from selector.procedure.practice import COMMON, LIGHT_CUT_MM
 from selector.procedure.shape import finishing_tools, left_mm
 from selector.record import StepOut
-from selector.wording import shown_mm, shown_range
+from selector.wording import shown_limit, shown_mm, shown_range
 
 # Rockwell C wants a case this deep under it. Common practice. [mm]
 ROCKWELL_MM = 0.7
@@ -91,7 +91,7 @@ def truth(do: Doing) -> list[StepOut]:
         StepOut(
             stage="check",
             action=f"See that it {'lies flat' if flat else 'runs true'} within "
-            f"{move.permitted_mm:.2f} mm"
+            f"{shown_limit(move.permitted_mm)}"
             + ("" if move.stated else ", as an ordinary part should be"),
             means="surface plate, feelers" if flat else on,
             check=_expected(typical, bad, move.permitted_mm),
