@@ -5,7 +5,7 @@ from selector.job.process import OIL_L_PER_KG
 from selector.job.together import at_once, is_trayed
 from selector.procedure.doing import Doing
 from selector.procedure.heating import to_five
-from selector.procedure.instrument import instrument_for, quenched_go, right_words
+from selector.procedure.instrument import instrument_for, means_of, quenched_go, right_words
 from selector.procedure.laid import within_s
 from selector.procedure.practice import (
     BATH_MIN,
@@ -229,14 +229,14 @@ def tried(do: Doing) -> StepOut:
     """Return the test right after the quench, and what each result means."""
     hrc = do.quenched_hrc
     expected = 0.0 if hrc is None else hrc
-    test = instrument_for(do.shop.check, expected)
+    test = instrument_for(do.checks, expected)
     slow = do.work.medium is not None and do.work.medium.severity_class == "air"
     why = "too short a soak" if slow else "too slow into the bath"
     where = "the zone" if do.is_local else "a working face"
     return StepOut(
         stage="test",
         action=f"Wipe it, rub a patch bright, try {where} with {test.words} before the temper",
-        means=test.words,
+        means=means_of(do, test),
         check=right_words(test, quenched_go(do, test), expected),
         otherwise="too soft: file 0.2 mm deeper: hard below was skin; soft below was too cool "
         f"or {why}: what stayed soft may be heated again at once; soft in spots: scale or "
@@ -252,9 +252,10 @@ def quenched_from(do: Doing) -> StepOut:
     return quenched(do).model_copy(update={"check": shows})
 
 
-def case_tried(do: Doing) -> StepOut:
+def case_tried() -> StepOut:
     """Return the file test of a case."""
-    means = "a new file" if "file" in do.shop.check or not do.shop.check else do.shop.check[0]
+    # Any point goes through a thin case; a file does not.
+    means = "a new file"
     return StepOut(
         stage="test",
         action=f"Wash it in water at {WASH_C:.0f} °C, dry it, try the case with {means}",

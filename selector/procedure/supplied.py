@@ -39,7 +39,7 @@ def _proved_hard(do: Doing) -> StepOut:
     """Return the test of the bar as it is bought."""
     condition = do.work.condition.name
     prehard = condition == "prehard"
-    has_tester = {"tester", "rebound"} & set(do.shop.check)
+    has_tester = {"tester", "rebound"} & set(do.checks)
     means = "the hardness tester" if has_tester else "a new file"
     hard = delivered_hrc(do.work.condition) > TURNED_HRC
     good = "it cuts, with more effort than mild steel" if prehard else "it cuts freely"

@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from selector.procedure.checking import cracks, finished, hardness, truth
@@ -54,3 +56,29 @@ def test_rich_steel_is_softened_between_two_quenches(steel, medium, softened):
     step = hardness(doing(steel, "through-furnace", medium, KILN))
     assert ("soften it first" in step.otherwise) is softened
     assert step.otherwise.startswith("too soft, though it was hard before the temper: ")
+
+
+@pytest.mark.parametrize(
+    ("size", "lengths", "means"),
+    [(25.0, (30.0, 150.0), "the rebound tester, the part greased and clamped"),
+     (4.0, (10.0, 20.0), "a new file"), (100.0, (60.0, 80.0), "the rebound tester")],
+)  # fmt: skip
+def test_a_rebound_tester_wants_mass_behind_its_point(size, lengths, means):
+    part = {f"part.section.{k}.size": size for k in (0, 1)}
+    part |= {f"part.section.{k}.length": length for k, length in enumerate(lengths)}
+    checks = {**KILN, **part, "part.feature": [], "workshop.check": ["rebound"]}
+    step = hardness(doing("42crmo4", "through-furnace", "oil", checks))
+    assert step.means.startswith(means)
+    assert ("clamped" in step.means) is ("clamped" in means)
+
+
+def test_a_piece_that_went_wrong_is_no_range_to_expect():
+    do = doing("c45", "through-furnace", "water", KILN)
+    narrow = hardness(do).action
+    tailed = do.prediction.surface_hrc.copy()
+    tailed[: len(tailed) // 10] -= 25.0
+    missed = replace(do, prediction=replace(do.prediction, surface_hrc=tailed))
+    said = hardness(missed).action
+    assert "is what to expect" in narrow
+    assert "is usual, " in said
+    assert "where the heat was missed" in said
