@@ -9,7 +9,7 @@ from selector.figure import median
 from selector.gate import Gate, judged
 from selector.hardness_scale import hrc_from_hv
 from selector.job.demand import Demand
-from selector.job.mate import APART_HRC
+from selector.job.mate import APART_HRC, has_no_hardness
 from selector.requirement import Requirement
 from selector.requirement.zone import Zone
 from selector.wording import shown, times_in_100
@@ -69,7 +69,7 @@ def galling_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None
 def left_open(zone: Zone) -> str | None:
     """Return which of a pair ought to wear, where that or the mate's hardness is left open."""
     mate = zone.mate
-    if mate is None:
+    if mate is None or has_no_hardness(mate):
         return None
     if mate.should_wear == "either":
         return (

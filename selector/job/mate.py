@@ -3,6 +3,8 @@
 import re
 
 from selector.hardness_scale import hrc_from_hv
+from selector.requirement.mate_name import is_no_metal
+from selector.requirement.part_name import is_metal
 from selector.requirement.zone import Mate, Zone
 
 # Plain bar and bearing metal are no harder; nor is what is there to break, or to wear before a
@@ -37,6 +39,13 @@ _HARMLESS = re.compile(
 _DUCTILE = re.compile(r"\b(?:brass|copper|alumini?um)\b", re.IGNORECASE)
 # What a point or a face goes through without wearing or being blunted.
 _TENDER = re.compile(r"\b(?:ice|snow|butter|dough|sugar|wax|soap|curd)\b", re.IGNORECASE)
+# What rubs on steel and is neither wood nor metal: no file says how hard it is.
+_NO_FILE = re.compile(
+    r"\b(?:packing|seal|rope|string|yarn|fabric|canvas|soil|earth|sand|grit|gravel|coal|coke|"
+    r"grain|straw|hay|grass|corn|flour|meat|fish|food|fruit|paste|glass|ceramics?|concrete|"
+    r"bricks?|tiles?)\b",
+    re.IGNORECASE,
+)
 _STONE = re.compile(r"\b(?:agate|corundum)\b", re.IGNORECASE)
 _ROLLERS = re.compile(r"\b(?:needles?|needle rollers?|balls?)\b", re.IGNORECASE)
 
@@ -95,6 +104,13 @@ def yields(zone: Zone) -> bool:
 def is_harmless(zone: Zone) -> bool:
     """Return whether a mate wears no gauge and dents no tool."""
     return _is_of(zone, _HARMLESS)
+
+
+def has_no_hardness(mate: Mate) -> bool:
+    """Return whether a mate is of what no file or tester is held to: leather, clay, packing."""
+    soft = (_NO_FILE, _YIELDS, _HARMLESS, _TENDER)
+    named = any(words.search(mate.material) for words in soft) or is_no_metal(mate.material)
+    return named and not is_metal(mate.material)
 
 
 def is_ductile(zone: Zone) -> bool:
