@@ -166,6 +166,9 @@ def _skin_gate(prediction: Prediction, lead: Demand, asked: Requirement) -> Gate
     skin = prediction.skin
     if asked.zone[lead.zone].wear == "none" or lead.floor_hrc is None or skin is None:
         return None
+    if any(feature.kind == "edge" for feature in asked.part.feature):
+        # An edge is left blunt for the heat and ground to form when hard, skin and all.
+        return None
     if skin.bare_mm > ground_mm(asked.part):
         text = (
             "counted as wrapped in foil or coated: bare, the heat leaves a soft skin of about "
