@@ -102,7 +102,7 @@ def barred(advice: Advice) -> tuple[str, ...]:
     there = {kind_of(option.treatment) for option in advice.options}
     gone = [kind for kinds in PLACES if there.isdisjoint(kinds) for kind in kinds]
     said = ((kind, _stopped(advice, kind)) for kind in gone)
-    return tuple(f"{KIND_WORDS[kind]}: not open: {why}" for kind, why in said if why)
+    return tuple(f"{KIND_WORDS[kind]}, not open: {why}" for kind, why in said if why)
 
 
 def _stopped(advice: Advice, kind: Kind) -> str | None:

@@ -5,27 +5,25 @@ hard as one of chisel steel, and nobody makes one. Common practice of toolrooms 
 shops, no source.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 
 from selector.duty.damp import thickest_mm, where_hot, where_wet
 from selector.duty.made_of import CERTIFIED, KINDS, LINED, MADE, SKIN, THROUGH, WEAR_PLATE, Make
 from selector.duty.merit import ALSO, EDGES, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty, duty_of
 from selector.duty.strength import has_load
-from selector.job.bath_check import is_too_harsh, too_mild_mm
+from selector.duty.way import by_eye, carbon_wt_pct, most_of_way
+from selector.job.bath_check import too_mild_mm
 from selector.job.demand import Demand
 from selector.job.process import SPRAYED
 from selector.job.ready_hard import TURNED_HRC, delivered_hrc
 from selector.job.screening import heated_thickness, is_pressed
 from selector.job.sold import is_made_for
-from selector.job.together import heats
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
 _A, _S = ALSO, SELDOM
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
-# What is struck is tempered by the heat behind its end; nobody makes a gauge or a pin so.
-_STRUCK = frozenset({"struck edge", "struck body", "struck face", "pressed edge", "drive"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
 _LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
 _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
@@ -49,29 +47,12 @@ OILED_BEYOND = 0.5
 # Where a zone wants so much, steel of half a per cent of carbon is hardly tempered; it is made
 # of steel with carbide to spare. Common practice. [HRC]
 NOTHING_IN_HAND_HRC = 58.0
-# Held in hot salt until it is bainite: thin parts of spring steel and the like.
-_AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
-# Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
-# springs few do. Common practice.
-_CRACK_IN_WATER = {
-    "oil-tool": NEVER, "air-tool": NEVER, "high-speed": NEVER, "shock-tool": NEVER,
-    "hot-work-tool": NEVER, "martensitic-stainless": NEVER, "bearing": _S, "spring": _S,
-}  # fmt: skip
-# Sold in blocks for moulds and the tools that press in them; no one cuts moving parts of it.
-_MOULD, _OF_MOULD_STEEL = "prehard-mould", {"pressed face": USUAL, "plain": _S, "gauge": _S}
 # Teeth of these, left as bought, soon wear: a gear left soft is of EN8 or the like. [-]
 _SOFT_TEETH, SOFT_TEETH = frozenset({"mild", "free-cutting", "case-hardening"}), 0.5
 # Plate bought hard is cut out for these by torch or disc, or ground.
 _CUT_OUT = frozenset({"soil", "grit", "pressed face"})
 # What holds or stops and is knocked, but neither hammered nor loaded, may be of these.
 _HOLDS: Mapping[str, float] = {"oil-tool": _A, "air-tool": _S}
-# Springs hardened by eye are of leaner steel than this.
-FUSSY_CARBON_WT_PCT = 0.9
-# Beyond so many heats one after another nobody stands at a flame who can send a lot out or load
-# a furnace. Common practice. [-]
-MANY_HEATS = 24
-# Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
-_EYE_HARD = 0.7
 
 
 def make_of(work: Treatment) -> Make:
@@ -126,20 +107,9 @@ def _fit(duty: Duty, work: Treatment, asked: Requirement) -> float:
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
         return max(CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
     merit = _by_load(_by_size(_by_duty(duty, work), duty, work, asked), duty, work, asked)
-    if _hardens_eye(duty, work, asked):
-        merit *= _EYE_HARD
-    if work.hardens and work.by_eye and heats(work, asked.part) > MANY_HEATS:
-        merit = min(merit, SELDOM)
+    if work.hardens and work.by_eye:
+        merit = by_eye(merit, duty, work, asked)
     return where_wet(where_hot(merit, duty, work, asked), duty, work, asked)
-
-
-def _hardens_eye(duty: Duty, work: Treatment, asked: Requirement) -> bool:
-    """Return whether all of a struck tool is hardened at the torch, head and eye too."""
-    struck = (
-        duty in {"struck edge", "struck body", "struck face"}
-        and asked.load.impact == "hammered"
-    )
-    return struck and work.by_eye and work.route.extent == "whole" and len(asked.zone) > 1
 
 
 def _by_duty(duty: Duty, work: Treatment) -> float:
@@ -158,7 +128,7 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
         merit = _by_analysis(merit, duty, work)
     if make == "as bought" and duty == "gear" and kind in _SOFT_TEETH:
         merit *= SOFT_TEETH
-    merit = min(merit, _most(duty, work))
+    merit = min(merit, most_of_way(duty, work))
     return _bought_hard(merit, duty, work) if make == "prehard" else merit
 
 
@@ -175,58 +145,9 @@ def _bought_hard(merit: float, duty: Duty, work: Treatment) -> float:
     return min(merit, SELDOM) if machined else merit
 
 
-def _most(duty: Duty, work: Treatment) -> float:
-    """Return the most that a way of hardening is worth, whatever it is made of."""
-    most = [USUAL, *_most_of_process(duty, work), *_most_by_eye(duty, work)]
-    kind = work.steel.kind
-    if work.hardens and is_too_harsh(work.steel, work.medium):
-        most.append(_CRACK_IN_WATER.get(kind, USUAL))
-    if "residual" in work.route.temper and duty not in _STRUCK:
-        most.append(SELDOM)
-    if work.steel.family == _MOULD:
-        most.append(_OF_MOULD_STEEL.get(duty, NEVER))
-    return min(most)
-
-
-def _most_of_process(duty: Duty, work: Treatment) -> Iterator[float]:
-    """Return what a process that few firms offer or few send parts to is worth at most."""
-    kind, route = work.steel.kind, work.route
-    if route.kind == "laser" or (route.process == "austemper" and kind not in _AUSTEMPERED):
-        yield SELDOM
-    if route.process == "marquench" and route.place == "subcontract":
-        # Few firms still keep a bath of salt.
-        yield ALSO
-    if route.cold_c is not None and route.place == "workshop":
-        # Who owns a kiln seldom has dry ice.
-        yield SELDOM
-    if route.process == "chrome":
-        # Rods are bought chromed; of new parts few are sent to be plated.
-        yield SELDOM
-    if route.process == "chrome" and duty == "pressed face":
-        # Hard chrome cracks where what is under it gives way.
-        yield SELDOM if kind in _TOOL_KINDS else NEVER
-
-
-def _most_by_eye(duty: Duty, work: Treatment) -> Iterator[float]:
-    """Return what steel that wants a measured heat is worth at most where there is an eye."""
-    steel = work.steel
-    if not (work.hardens and work.by_eye):
-        return
-    if steel.hardened and steel.hardened.quench == "air":
-        # Steel that hardens in air wants a soak that nobody holds by eye.
-        yield SELDOM
-    if (
-        duty == "spring"
-        and steel.kind == "high-carbon"
-        and _carbon(work) >= FUSSY_CARBON_WT_PCT
-    ):
-        # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
-        yield NEVER
-
-
 def _by_analysis(merit: float, duty: Duty, work: Treatment) -> float:
     """Return the merit as it is for an edge rich or poor in carbon, and with boron in soil."""
-    kind, carbon = work.steel.kind, _carbon(work)
+    kind, carbon = work.steel.kind, carbon_wt_pct(work)
     if duty in EDGES and kind == "medium-carbon":
         return ALSO if carbon >= EDGE_CARBON_WT_PCT else min(merit, _POOR_EDGE)
     if duty == "soil" and "B" in work.steel.composition_wt_pct:
@@ -277,14 +198,8 @@ def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
     kind = work.steel.kind
     if duty == "gear" and kind == "water-tool":
         # Pinions of clocks and instruments are cut of the rod that their arbors are of.
-        return min(ALSO, _most(duty, work))
+        return min(ALSO, most_of_way(duty, work))
     return min(merit, _SLENDER.get((duty, kind), USUAL))
-
-
-def _carbon(work: Treatment) -> float:
-    """Return the carbon of a steel, nil where it is not known. [wt %]."""
-    carbon = work.steel.composition_wt_pct.get("C")
-    return 0.0 if carbon is None else carbon.middle
 
 
 def custom_words(merit: float) -> str:

@@ -92,7 +92,15 @@ def is_forged(asked: Requirement, bar: Stock, sold: Condition) -> bool:
         else solid_mm2(section.shape, section.size, section.width) <= whole_mm2
         for section in asked.part.section
     )
-    return drawn and too_thin(asked.part, bar, sold) is not None
+    return drawn and (
+        too_thin(asked.part, bar, sold) is not None or _is_round_bar(asked.part, bar.size)
+    )
+
+
+def _is_round_bar(part: Part, size_mm: float) -> bool:
+    """Return whether a bar is a round as thick as a stem, and a head is wider than that."""
+    like = any(_is_round(s) and abs(s.size - size_mm) <= SAME_SIZE_MM for s in part.section)
+    return like and any(corners_mm(s) > size_mm + SAME_SIZE_MM for s in part.section)
 
 
 def too_thin(part: Part, bar: Stock, sold: Condition) -> Gate | None:

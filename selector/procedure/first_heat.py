@@ -37,14 +37,14 @@ def softened(do: Doing) -> list[StepOut]:
 
 def hardened_anew(do: Doing) -> str:
     """Return how a part is hardened once more that a first quench has made hard already."""
-    if is_rich(do.steel):
+    if _is_rich(do.steel):
         return (
             "soften it first, hard steel heated again coarsens and cracks; then harden it anew"
         )
     return "harden it again"
 
 
-def is_rich(steel: Steel) -> bool:
+def _is_rich(steel: Steel) -> bool:
     """Return whether steel is softened between two quenches: rich in carbon, or for air."""
     carbon, hardened = steel.composition_wt_pct.get("C"), steel.hardened
     rich = carbon is not None and carbon.middle >= RICH_WT_PCT

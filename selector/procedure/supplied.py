@@ -88,7 +88,7 @@ def _cut_hard(do: Doing, size: str) -> StepOut:
     wire, strip = is_wire(do.work.condition), do.thinnest_mm <= STRIP_MM
     shaped = "wind or bend it cold" if wire else "grind its edges"
     shaped += ", bend it cold and wide" if strip and not wire else ""
-    (holes, in_short), relief = _holes(do), " but the relief" if is_relieved(do) else ""
+    (holes, in_short), relief = _holes(do), " but the relief" if _winds_wire(do) else ""
     bent = wire or strip
     return StepOut(
         stage="finish",
@@ -117,14 +117,14 @@ def _holes(do: Doing) -> tuple[str, str]:
     return f"{drilled}, or let the dealer cut them{slots}", f", {metal} drills{slots}"
 
 
-def is_relieved(do: Doing) -> bool:
+def _winds_wire(do: Doing) -> bool:
     """Return whether a spring is wound of wire bought hard."""
     return is_wire(do.work.condition) and do.job.asked.is_spring
 
 
 def _relieved(do: Doing) -> list[StepOut]:
     """Return how a spring of wire bought hard is relieved once it is wound."""
-    if not is_relieved(do):
+    if not _winds_wire(do):
         return []
     ceilings = do.job.temper_ceilings_c
     oven = next((m for m in ("oven", "furnace") if ceilings.get(m, 0.0) >= RELIEF_C), None)

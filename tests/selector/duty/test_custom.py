@@ -5,9 +5,10 @@ import pytest
 from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.decision.preference import NAMED, work_of
-from selector.duty.custom import MANY_HEATS, custom, custom_words, duty_of, make_of
+from selector.duty.custom import custom, custom_words, duty_of, make_of
 from selector.duty.damp import rusts
 from selector.duty.merit import ALSO, NEVER, SELDOM, USUAL
+from selector.duty.way import MANY_HEATS
 from selector.job.bench import bench
 from selector.job.candidates import screened
 from selector.job.job import resolved
@@ -418,3 +419,13 @@ def test_what_must_be_as_hard_as_it_gets_is_not_of_half_a_percent_of_carbon(low,
     }
     assert custom(work("c55", "through-torch", "water"), lead(pin), asked(pin)) == merit
     assert custom(work("115crv3", "through-torch", "water"), lead(pin), asked(pin)) == USUAL
+
+
+@pytest.mark.parametrize(("duty", "merit"), [("pressed face", ALSO), ("sliding", USUAL)])
+def test_a_die_is_soaked_in_the_furnace_that_stands_there(duty, merit):
+    shop = {**CASES[duty], "workshop.heat": [{"source": "oxy-propane"}, {"source": "kiln"}]}
+    torch = work("100mncrw4", "local-torch", "oil")
+    assert custom(torch, lead(shop), asked(shop)) == merit
+    assert custom(torch, lead(CASES[duty]), asked(CASES[duty])) == USUAL
+    kiln = work("100mncrw4", "through-furnace", "oil", "kiln")
+    assert custom(kiln, lead(shop), asked(shop)) == USUAL
