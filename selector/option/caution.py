@@ -281,7 +281,10 @@ def cautions(
 ) -> tuple[tuple[str, Caution], ...]:
     """Return the cautions of a part, its rack and some options for it, by step of the work."""
     asked, racked = job.asked, [bar.steel for bar in job.bench.stock]
-    steels = [*racked, *(outcome.treatment.steel for outcome in outcomes), *refused]
+    hardened = [o.treatment.steel for o in outcomes if o.treatment.hardens]
+    # Where nothing is going to be quenched, no bath tempts.
+    tempts = not asked.safety_critical and (hardened or not outcomes)
+    steels = [*racked, *hardened, *refused] if tempts else []
     ids = [*of_part(asked), *of_stock(asked, racked)]
     # A water bath that is at hand for a steel not meant for it tempts.
     if any(is_too_harsh(steel, medium) for steel in steels for medium in job.bench.media):
