@@ -27,6 +27,7 @@ from selector.figure import median
 from selector.gate import BUDGETED, Gate, Verdict, judged, worst
 from selector.job.job import Job
 from selector.job.supply import at_hand
+from selector.option.caution import HYDROGEN_FROM_HRC
 from selector.option.movement import movement_words
 from selector.option.plating import FATIGUE_KEPT
 from selector.option.prediction import Prediction
@@ -189,7 +190,9 @@ def _limit_gates(prediction: Prediction, standard: Standard) -> list[Gate]:
     if limit.corrosion == "severe":
         gates.append(Gate("corrosion", *_severe(steel.corrosion, cuts=_cuts(standard))))
     elif limit.corrosion == "mild" and steel.corrosion == "none":
-        text = f"{steel.name} rusts: keep it oiled, or have it blacked or plated"
+        hard = median(prediction.surface_hrc) > HYDROGEN_FROM_HRC
+        kept = " or waxed" if hard else ", or have it blacked or plated"
+        text = f"{steel.name} rusts: keep it oiled{kept}"
         gates.append(Gate("corrosion", "marginal", text))
     if limit.budget is not None:
         cost, currency = prediction.bill.cost, prediction.bill.currency
