@@ -22,7 +22,8 @@ from selector.requirement import Requirement
 STEPS = get_args(Step)
 # Cautions of a steel that concern only a temper from this temperature up: slow cooling from it
 # passes through the range that embrittles. [°C]
-FROM_TEMPER_C = {"temper-embrittlement-slow-cool": 375.0}
+SLOW_COOL = "temper-embrittlement-slow-cool"
+FROM_TEMPER_C = {SLOW_COOL: 375.0}
 # Plated or pickled above this hardness steel needs baking (ASTM B850-98). [HRC]
 HYDROGEN_FROM_HRC = 39.0
 # Steels that keep their hardness at the heat of cutting.

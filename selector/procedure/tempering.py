@@ -8,7 +8,7 @@ from selector.errors import OutOfRangeError
 from selector.heat.colour import HEAT_COLOURS, temper_colour
 from selector.job.demand import Demand
 from selector.job.treatment import Means, Temper
-from selector.metallurgy.slow_cooling import slow_cooling_embrittles
+from selector.option.caution import SLOW_COOL, of_steel
 from selector.option.prediction import embrittled
 from selector.option.preparation import prepare
 from selector.option.temper_choice import section_hrc
@@ -18,7 +18,6 @@ from selector.procedure.practice import (
     COLOURS_TO_CR,
     COMMON,
     HEAT_UP_MIN_PER_MM,
-    QUENCH_OUT_FROM_C,
 )
 from selector.record import StepOut
 from selector.wording import shown_time
@@ -244,10 +243,11 @@ def _past_blue(do: Doing) -> str:
 
 def _cooled(do: Doing) -> str:
     """Return how the part cools from its temper."""
-    held = {name: span.middle for name, span in do.steel.composition_wt_pct.items()}
-    if do.temper.temperature_c >= QUENCH_OUT_FROM_C and slow_cooling_embrittles(held):
+    if SLOW_COOL in of_steel(do.work, do.temper, welded=False):
         return "; then into oil or water, for slow cooling makes this steel brittle"
-    if do.temper.means in {"torch", "plate"} and held.get("Cr", 0.0) <= COLOURS_TO_CR:
+    chromium = do.steel.composition_wt_pct.get("Cr")
+    lean = chromium is None or chromium.middle <= COLOURS_TO_CR
+    if do.temper.means in {"torch", "plate"} and lean:
         return "; then quench it out"
     return "; cool in air"
 

@@ -81,10 +81,10 @@ def test_a_temper_past_the_colours_is_told_by_what_the_workshop_has():
 
 @pytest.mark.parametrize(
     ("steel", "quenched_out"),
-    [("41cr4", True), ("51crv4", True), ("1541", True), ("c45", False), ("42crmo4", False),
+    [("41cr4", True), ("51crv4", True), ("5160", True), ("c45", False), ("42crmo4", False),
      ("817m40", False), ("x40crmov5-1", False), ("x30cr13", False), ("60wcrv8", False)],
 )  # fmt: skip
-def test_only_lean_alloy_steel_without_molybdenum_is_cooled_in_a_bath_from_a_high_temper(
+def test_only_steel_that_slow_cooling_makes_brittle_is_quenched_out_of_a_high_temper(
     steel, quenched_out
 ):
     medium = "air" if steel.startswith("x") else "oil"
