@@ -131,8 +131,11 @@ def _off(option: Option, demand: Demand) -> str:
     if low is None or high is None or low - ABOUT_HRC <= hrc <= high + ABOUT_HRC:
         return ""
     floor = floor_hrc(option.treatment, demand)
-    if floor is not None and floor != demand.floor_hrc:
-        # Bar that is used as it comes is asked for less, and nobody aimed at more.
+    if floor != demand.floor_hrc:
+        # Bar that is used as it comes is asked for less, and nobody aimed at more; wire is as
+        # its makers found right.
+        if floor is None or hrc > high:
+            return ""
         longer = f"hardened to {shown_range(low, high)} it lasts longer"
         return f", which does here from {shown(floor)} up; {longer}"
     return f", where {shown_range(low, high)} was aimed at"

@@ -17,7 +17,7 @@ from selector.job.bath_check import too_mild_mm
 from selector.job.demand import Demand
 from selector.job.process import SPRAYED
 from selector.job.ready_hard import TURNED_HRC, delivered_hrc
-from selector.job.screening import heated_thickness
+from selector.job.screening import heated_thickness, is_pressed
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -77,7 +77,7 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     duty = duty_of(demand, asked)
     if is_made_for(work, asked) and not asked.safety_critical:
         return where_wet(USUAL, duty, work, asked)
-    merit = _oiled(asked, work) * _fit(duty, work, asked)
+    merit = _in_its_bath(asked, work) * _fit(duty, work, asked)
     return min(merit, SELDOM) if _has_nothing_in_hand(demand, work) else merit
 
 
@@ -88,8 +88,11 @@ def _has_nothing_in_hand(demand: Demand, work: Treatment) -> bool:
     return lean and wanted and work.route.process == "quench"
 
 
-def _oiled(asked: Requirement, work: Treatment) -> float:
-    """Return what is left of a merit where oil is for thinner sections of the steel. [-]."""
+def _in_its_bath(asked: Requirement, work: Treatment) -> float:
+    """Return what is left of a merit in a bath milder than the steel is made for. [-]."""
+    if is_pressed(work):
+        # Some knife makers press thin oil steel; the oil that it is made for is the usual way.
+        return ALSO
     limit_mm = too_mild_mm(asked, work)
     if limit_mm is None:
         return USUAL

@@ -71,6 +71,11 @@ def _shape(section: Section) -> str:
     return "tube" if section.shape == "round" and section.bore is not None else section.shape
 
 
+def is_wire(sold: Condition) -> bool:
+    """Return whether bar bought hard is wire, to be wound or bent as it comes."""
+    return sold.name == "prehard" and sold.shapes == ("round",)
+
+
 def is_screw(sold: Condition) -> bool:
     """Return whether what is sold is a screw, with its thread and its point."""
     return any(word.endswith("screw") for word in sold.sold_for)
