@@ -8,6 +8,7 @@ from selector.errors import OutOfRangeError
 from selector.heat.colour import HEAT_COLOURS, temper_colour
 from selector.job.demand import Demand
 from selector.job.treatment import Means, Temper
+from selector.option.caution import FROM_TEMPER_C
 from selector.option.prediction import embrittled
 from selector.option.preparation import prepare
 from selector.option.temper_choice import section_hrc
@@ -16,7 +17,6 @@ from selector.procedure.practice import (
     COLOURS_TO_CR,
     COMMON,
     HEAT_UP_MIN_PER_MM,
-    QUENCH_OUT_FROM_C,
 )
 from selector.record import StepOut
 from selector.wording import shown_time
@@ -241,7 +241,15 @@ def _past_blue(do: Doing) -> str:
 
 def _cooled(do: Doing) -> str:
     """Return how the part cools from its temper."""
-    if do.steel.embrittlement_c and do.temper.temperature_c >= QUENCH_OUT_FROM_C:
+    from_c = min(
+        (
+            FROM_TEMPER_C[limit.caution]
+            for limit in do.steel.limitation
+            if limit.caution in FROM_TEMPER_C
+        ),
+        default=np.inf,
+    )
+    if do.temper.temperature_c >= from_c:
         return "; then into oil or water, for slow cooling makes this steel brittle"
     if do.temper.means in {"torch", "plate"}:
         return "; then quench it out"
