@@ -3,7 +3,7 @@
 ASM Handbook, Volume 4, Heat Treating, 1991, Tempering of Steel (from memory): low-alloy steels
 of medium carbon turn brittle at about 230 to 370 °C (tempered-martensite embrittlement);
 chromium, manganese and nickel steels without molybdenum also when cooled slowly through 575 to
-375 °C. Oil-hardening tool steel and bearing steel do so at 260 to 370 °C (handbooks of tool
+375 °C. Oil-hardening tool steel and bearing steel do so at 270 to 370 °C (handbooks of tool
 steel, from memory); nickel tool steel for saws is tempered there. Silicon beyond about 1.2 %
 moves the first window up by 100 °C or so; how far for spring steel is not known here, so none
 is entered.
