@@ -42,7 +42,7 @@ def _snap_gate(prediction: Prediction, impact: str) -> Gate:
     """Judge snapping and chipping; unknown toughness is no pass."""
     margin = prediction.snap_margin_hrc
     if np.isnan(margin).any():
-        text = "as quenched or tempered below 180 °C: toughness unknown"
+        text = "as quenched or tempered below 150 °C: toughness unknown"
         if impact == "none":
             return Gate("snap", "marginal", f"{text}; let nothing strike it")
         if impact == "light" and prediction.temper.means != "none":
