@@ -6,13 +6,9 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from catalog.steel import Steel
-from selector.hardening.as_quenched import (
-    OVER_HRC_PER_C,
-    UNDER_HRC_PER_C,
-    by_composition,
-    is_high_alloy,
-)
+from selector.hardening.as_quenched import OVER_HRC_PER_C, UNDER_HRC_PER_C
 from selector.hardening.composition import Composition, middle
+from selector.hardening.kind import by_composition, is_high_alloy
 from selector.metallurgy.bainite import BAINITE_SD_HRC, austempered_hardness
 from selector.metallurgy.published_curve import (
     SD_HIGH_ALLOY_HRC,

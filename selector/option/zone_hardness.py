@@ -6,10 +6,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
-from selector.hardening.as_quenched import AsQuenched, by_composition
+from selector.hardening.as_quenched import AsQuenched
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.composition import Composition
 from selector.hardening.hard_depth import Limit, hard_depth_mm
+from selector.hardening.kind import by_composition
 from selector.hardening.model_range import ranges_left
 from selector.hardening.tempered import austempered, tempered
 from selector.job.job import Job, per_job

@@ -7,7 +7,8 @@ from numpy.typing import NDArray
 
 from catalog.steel import Steel
 from selector.figure import Provenance, figure
-from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
+from selector.hardening.as_quenched import AsQuenched
+from selector.hardening.kind import by_composition, is_high_alloy
 from selector.hardening.tempered import curve_reach_c, whole_curve
 from selector.heat.boiling import bath_temperature_c
 from selector.job.process import TEMPER_ERROR, ReadingError, reading_error

@@ -10,7 +10,8 @@ from catalog import Catalog
 from catalog.steel import Steel
 from selector.decision.output import colour_shown
 from selector.errors import OutOfRangeError, Problem, RequirementError
-from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
+from selector.hardening.as_quenched import AsQuenched
+from selector.hardening.kind import by_composition, is_high_alloy
 from selector.hardening.tempered import curve_reach_c
 from selector.job.process import temper_peak_c
 from selector.job.tempers import tempers

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalog import load_catalog
-from selector.hardening import as_quenched
+from selector.hardening import as_quenched, kind
 from selector.hardening.bath_response import POSITIONS, Points, cooled
 from selector.hardening.composition import middle, sampled
 from selector.hardening.tempered import curve_reach_c, tempered
@@ -32,7 +32,7 @@ def quenched(slug, medium, sizes, positions, job=MIDDLE, colder_c=0.0, hold_s=18
     heat = hardening_heat(treatment, job.asked.workshop, normals)
     heat = replace(heat, peak_c=heat.peak_c - colder_c, hold_s=hold_s)
     bath = quench(CATALOG.media[medium], asked({"workshop.bath": []}).workshop, 0.5)
-    every = cooled(np.asarray(sizes, float), bath, as_quenched.start(STEELS[slug]), normals)
+    every = cooled(np.asarray(sizes, float), bath, kind.start(STEELS[slug]), normals)
     at = [k * len(POSITIONS) + POSITIONS.index(p) for k, p in enumerate(positions)]
     points = Points(
         every.distance_mm[:, at], every.time_s[:, at], every.place[at], every.log_sd[at]
@@ -45,7 +45,7 @@ def quenched(slug, medium, sizes, positions, job=MIDDLE, colder_c=0.0, hold_s=18
     ("slug", "by"), [("c45", True), ("42crmo4", True), ("115crv3", False), ("x30cr13", False)]
 )
 def test_composition_speaks_for_lean_steels_and_the_catalogue_for_tool_steels(slug, by):
-    assert as_quenched.by_composition(STEELS[slug]) is by
+    assert kind.by_composition(STEELS[slug]) is by
 
 
 @by_steel
@@ -242,10 +242,10 @@ def test_in_a_milder_bath_the_rim_goes_with_the_section():
 
 
 def test_a_steel_starts_its_quench_at_the_nearest_heat_with_its_own_properties():
-    assert as_quenched.start(STEELS["c45"]).heat_c == 840.0
-    assert as_quenched.start(STEELS["115crv3"]).heat_c == 800.0
-    assert as_quenched.start(STEELS["c45"]).steel_class == "low-alloy"
-    assert as_quenched.start(STEELS["x153crmov12"]).steel_class == "high-alloy"
+    assert kind.start(STEELS["c45"]).heat_c == 840.0
+    assert kind.start(STEELS["115crv3"]).heat_c == 800.0
+    assert kind.start(STEELS["c45"]).steel_class == "low-alloy"
+    assert kind.start(STEELS["x153crmov12"]).steel_class == "high-alloy"
 
 
 @pytest.mark.parametrize("slug", ["x12cr13", "x20cr13", "105wcr6"])
