@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from catalog.steel import Steel
 from selector.hardening.bar_cooling import rim_as_simulated, time_on_bar_s
@@ -27,6 +27,7 @@ from selector.hardening.quenched_bar import (
     LEVEL_SD_HRC,
     mixed_hrc,
     pearlite_hrc,
+    softer_core,
     steepness,
 )
 from selector.hardness_scale import hv_from_hrc
@@ -34,7 +35,7 @@ from selector.heat.bar_equivalent import LOG_SD_JOMINY
 from selector.metallurgy.austenite import Austenite, austenite
 from selector.metallurgy.cold_step import after_cold_step
 from selector.metallurgy.hardenability import (
-    heat_curve,
+    PRODUCT_SD,
     heat_hardness,
     range_widening,
 )
@@ -44,9 +45,9 @@ from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
 
-# How far a heat lies along the end-quench bar, beside what charts differ: together what bars
-# measured as quenched scatter by. As a logarithm. [-]
-HEAT_LOG_SD = float(np.sqrt(BAR_LOG_SD**2 - LOG_SD_JOMINY**2))
+# How far heat and bath lie along the end-quench bar, beside what charts differ: together what
+# bars measured as quenched scatter by. As a logarithm. [-]
+HEAT_AND_BATH_LOG_SD = float(np.sqrt(BAR_LOG_SD**2 - LOG_SD_JOMINY**2))
 # What a high-alloy steel falls to where it does not harden: fine pearlite and bainite. [HRC]
 UNHARDENED_HRC = 38.0
 # Beyond its hardening range a high-alloy steel loses this much for each degree, below and
@@ -60,6 +61,8 @@ RANGE_BEARS_C = 30.0
 # Scatter of full hardness, unless the published range of lots and makers says more. [HRC]
 AS_QUENCHED_SD_HRC, NINE_IN_TEN_SD = 0.8, 1.645
 HARDEST_HRC = 68.0
+# Grain of a steel for case hardening, killed fine as usual. [ASTM]
+CASED_GRAIN_ASTM = 7.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -113,6 +116,9 @@ def as_quenched(
         hrc = hrc + (1.0 - rich) * _by_curve(state, points, normals)
     if rich > 0.0:
         hrc = hrc + rich * _by_critical_time(steel, (state, heat), points, normals)
+    if not is_high_alloy(steel):
+        carbon = state.dissolved_wt_pct["C"]
+        hrc = hrc + softer_core(carbon, hrc, points.place, points.uneven)
     share = _formed(steel, heat) if rich > 0.0 and is_high_alloy(steel) else state.fraction
     share = np.broadcast_to(share, hrc.shape)
     if rich > 0.5:
@@ -135,8 +141,8 @@ def cased_core(
 ) -> AsQuenched:
     """Return the core of a case-hardened part as quenched, no softer than the bar as sold."""
     # All of it turns, of its own carbon.
-    curve = heat_curve(composition, points.distance_mm)
-    hrc = curve.hrc + curve.sd_hrc * normals["core"][:, None]
+    hrc = _along_curve((composition, CASED_GRAIN_ASTM), points, normals, normals["core"])
+    hrc = hrc + softer_core(composition["C"], hrc, points.place, points.uneven)
     hrc = np.maximum(hrc, sold_hrc[:, None])
     return AsQuenched(
         hrc,
@@ -160,15 +166,31 @@ def _of_limit(steel: Steel) -> tuple[str, str, tuple[str, ...]]:
 
 def _by_curve(state: Austenite, points: Points, normals: Normals) -> Floats:
     """Return the hardness by the end-quench curve of what is dissolved. [HRC]."""
+    held = state.dissolved_wt_pct, state.grain_size_astm
+    return _along_curve(held, points, normals, normals["as_quenched"])
+
+
+def _along_curve(
+    held: tuple[Composition, ArrayLike], points: Points, normals: Normals, level: Floats
+) -> Floats:
+    """Return the hardness by the end-quench curve of contents and grain size. [HRC]."""
     # The equivalence has an error of its own, and so have the response of the quench and the
     # product of the heat: all three along the end-quench bar, where its curve is steep or flat.
+    composition, grain_size_astm = held
     own = np.hypot(LOG_SD_JOMINY, points.log_sd) * normals["section_limit"][:, None]
-    heat_sd = range_widening(state.dissolved_wt_pct) * HEAT_LOG_SD
+    heat_sd = range_widening(composition) * _heat_log_sd(points)
     distance = points.distance_mm * np.exp(own + heat_sd * normals["hardenability"][:, None])
     # Each sample is one heat, as a bar of known analysis is.
-    hrc = heat_hardness(state.dissolved_wt_pct, distance, state.grain_size_astm)
-    error = LEVEL_SD_HRC * normals["as_quenched"][:, None]
-    return np.asarray(np.minimum(hrc + error, HARDEST_HRC))
+    hrc = heat_hardness(composition, distance, grain_size_astm)
+    return np.asarray(np.minimum(hrc + LEVEL_SD_HRC * level[:, None], HARDEST_HRC))
+
+
+def _heat_log_sd(points: Points) -> Floats:
+    """Return how far a heat lies along the end-quench bar, as a logarithm, by point. [-]."""
+    # What its bath and its delay are off is in the points already: up to 0.16 at a skin. The
+    # factor product of the analysis is off by no less than is stated of it.
+    sampled = np.var(np.log(points.distance_mm), axis=0)
+    return np.asarray(np.sqrt(np.maximum(HEAT_AND_BATH_LOG_SD**2 - sampled, PRODUCT_SD**2)))
 
 
 def _by_critical_time(

@@ -62,6 +62,8 @@ CHARTED_RIM_IN_WATER = 0.5
 # (10 heats from memory): the best is 1.3 whichever is left out, but then the charts are left by
 # more than their own scatter. [-]
 IN_WATER = 1.2
+# The skin of a bar that is quenched lies so much nearer than its core, or more. [-]
+QUENCHED_UNEVEN = 0.3
 RIM_BEGINS = 0.75  # up to here the charts have lines of many points
 
 
@@ -72,6 +74,11 @@ class BarCooling:
     radius_mm: Floats
     time_700_500_s: Floats
     jominy_mm: Floats
+
+    @property
+    def uneven(self) -> float:
+        """How unevenly it cools: 0 where skin and core cool alike, as in air, to 1."""
+        return float(unevenness(self.jominy_mm[-1], self.jominy_mm[0]))
 
 
 def bar_cooling(
@@ -159,6 +166,22 @@ def rim_as_simulated(distance_mm: Floats, time_s: Floats, place: Floats) -> Floa
     """
     farther = np.maximum(distance_mm / equivalent_distance_mm(time_s), 1.0)
     return np.asarray(distance_mm / farther ** _outward(place))
+
+
+def unevenness(skin_mm: Floats, core_mm: Floats) -> Floats:
+    """Return how unevenly a bar cools, from the equivalent distance of its skin and its core.
+
+    Parameters
+    ----------
+    skin_mm, core_mm : ndarray
+        Equivalent distance. [mm]
+
+    Returns
+    -------
+    ndarray
+        From 0 where both cool alike, as in air, to 1 where it is quenched. [-]
+    """
+    return np.asarray(np.clip((1.0 - skin_mm / core_mm) / QUENCHED_UNEVEN, 0.0, 1.0))
 
 
 def _outward(place: Floats) -> Floats:

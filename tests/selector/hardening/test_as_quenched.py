@@ -35,7 +35,11 @@ def quenched(slug, medium, sizes, positions, job=MIDDLE, colder_c=0.0, hold_s=18
     every = cooled(np.asarray(sizes, float), bath, kind.start(STEELS[slug]), normals)
     at = [k * len(POSITIONS) + POSITIONS.index(p) for k, p in enumerate(positions)]
     points = Points(
-        every.distance_mm[:, at], every.time_s[:, at], every.place[at], every.log_sd[at]
+        every.distance_mm[:, at],
+        every.time_s[:, at],
+        every.place[at],
+        every.log_sd[at],
+        every.uneven[at],
     )
     fresh = as_quenched.as_quenched(STEELS[slug], composition, heat, points, normals)
     return fresh, composition, normals
@@ -255,3 +259,44 @@ def test_full_hardness_scatters_over_the_published_range(slug):
     published = STEELS[slug].hardened.as_quenched_hrc
     low, high = np.quantile(fresh.hrc[:, 0], [0.05, 0.95])
     assert high - low >= 0.8 * (published.high - published.low)
+
+
+def in_a_bath(slug, medium, diameter_mm):
+    """Return how a round cools over 64 samples, and the samples."""
+    normals = DRAWN.of_steel(slug)
+    bath = quench(CATALOG.media[medium], DRAWN.asked.workshop, 0.5)
+    return cooled(np.array([diameter_mm]), bath, kind.start(STEELS[slug]), normals), normals
+
+
+def core(slug, points, normals):
+    """Return a case-hardening steel of the middle analysis without its case, however soft."""
+    softest = np.full(DRAWN.count, -50.0)
+    return as_quenched.cased_core(STEELS[slug], middle(STEELS[slug]), points, normals, softest)
+
+
+def test_pearlite_is_softer_in_the_core_of_a_bar_that_is_quenched():
+    points, normals = in_a_bath("c15", "oil", 40.0)
+    uneven, even = (
+        np.ptp(core("c15", replace(points, uneven=points.uneven * x), normals).hrc[0])
+        for x in (1.0, 0.0)
+    )
+    assert even + 1.0 < uneven < even + 3.0
+
+
+@pytest.mark.parametrize(("medium", "uneven"), [("oil", 1.0), ("water", 1.0), ("air", 0.0)])
+def test_a_bar_cools_unevenly_unless_in_air(medium, uneven):
+    points, _ = in_a_bath("c15", medium, 25.0)
+    assert points.uneven == pytest.approx(uneven, abs=0.1)
+
+
+def test_the_core_under_a_case_is_no_surer_than_another_bar():
+    points, normals = in_a_bath("20nicrmo2-2", "oil", 25.0)
+    assert core("20nicrmo2-2", points, normals).hrc[:, 0].std() > 3.0
+
+
+def test_a_heat_scatters_by_what_the_bath_does_not():
+    points, _ = in_a_bath("c45", "oil", 25.0)
+    off = np.hypot(as_quenched._heat_log_sd(points), np.log(points.distance_mm).std(axis=0))
+    assert off == pytest.approx(as_quenched.HEAT_AND_BATH_LOG_SD, abs=1e-3)
+    still = replace(points, distance_mm=np.exp(5.0 * np.log(points.distance_mm)))
+    assert as_quenched._heat_log_sd(still)[0] == as_quenched.PRODUCT_SD
