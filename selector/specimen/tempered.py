@@ -197,7 +197,8 @@ def tempered(
     more = [] if made is None else quench_assumed(of, made)
     wanted = None
     if wanted_hrc is not None:
-        wanted = _wanted(grid, np.array([skin[temper] for temper in grid]), wanted_hrc)
+        tried_hrc = np.array([skin[temper] for temper in grid])
+        wanted = temperature_wanted(grid, tried_hrc, wanted_hrc)
     return TemperedOut(
         steel=steel_out(of.steel),
         headline=_headline(of, before, time_s, given=made is None),
@@ -238,7 +239,7 @@ def _row(of: Specimen, temper: Temper, hrc: Floats) -> RowOut:
     )
 
 
-def _wanted(grid: tuple[Temper, ...], hrc: Floats, wanted_hrc: float) -> WantedOut:
+def temperature_wanted(grid: tuple[Temper, ...], hrc: Floats, wanted_hrc: float) -> WantedOut:
     """Return the temper for a hardness, or which way the rows miss it."""
     heats_c = np.array([temper.temperature_c for temper in grid])
     low, high, wish = heats_c[0], heats_c[-1], shown(wanted_hrc)
