@@ -190,8 +190,10 @@ def _sentence(
     text = f"First {times_in_100(known.first[0])} over outcomes and weights"
     if known.three[0] > known.first[0]:
         text += f" (among three {in_100(known.three[0])})"
-    if known.regret_money[0] >= LEAST_MONEY:
-        text += f"; choosing it loses {known.regret_money[0]:.0f} {money} on average"
+    # Rounded once as in the table of options, so that both show one figure.
+    loss = round(float(known.regret_money[0]), 2)
+    if loss >= LEAST_MONEY:
+        text += f"; choosing it loses {loss:.0f} {money} on average"
     dear = price and f"it costs {price.at:.0f} {money} (now {price.now:.0f})"
     until = " or ".join(words for words in (dear, _turned(turned)) if words)
     text += f". It stays first until {until}" if until else ""

@@ -36,7 +36,10 @@ TOOL_STEEL_LOADED, FREE_CUTTING_LOADED = 0.5, 0.5
 SLENDER_MM = 12.0
 _SLENDER: Mapping[tuple[Duty, str], float] = {
     ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
+    ("struck body", "medium-carbon"): _A, ("struck body", "alloy"): _A,
 }  # fmt: skip
+# Teeth left soft are rather of medium-carbon bar, which wears half as fast. [-]
+_SOFT_TEETH = {"mild": 0.7, "free-cutting": 0.7}
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
 _POOR_EDGE = 0.2
@@ -134,6 +137,8 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
     else:
         spread = KINDS[make]
         merit = MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
+    if make == "as bought" and duty == "gear":
+        merit *= _SOFT_TEETH.get(kind, 1.0)
     if make in {"hardened", "skin"}:
         merit = _by_analysis(merit, duty, work)
     merit = min(merit, _most(duty, work))
@@ -231,6 +236,9 @@ def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
     if duty == "gear" and kind == "water-tool":
         # Pinions of clocks and instruments are cut of the rod that their arbors are of.
         return min(ALSO, _most(duty, work))
+    if duty == "struck body" and kind == "oil-tool":
+        # Clicks, pawls and detents are filed out of ground stock.
+        return min(USUAL, _most(duty, work))
     return min(merit, _SLENDER.get((duty, kind), USUAL))
 
 

@@ -11,7 +11,8 @@ from selector.job.geometry import solid_mm2
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Part, Section
-from selector.requirement.part_name import is_formed, itself
+from selector.requirement.part_name import itself
+from selector.requirement.trade_name import does
 from selector.requirement.workshop import Stock
 
 # Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
@@ -259,7 +260,7 @@ def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
     # into a bought pin, whose skin may be thin.
     edged = any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone)
     names = (asked.part.name, *(section.name or "" for section in asked.part.section))
-    if (edged or any(map(is_formed, names))) and not work.condition.sold_for:
+    if (edged or any(does(name, "formed") for name in names)) and not work.condition.sold_for:
         return Gate("stock", "fail", f"an edge or form cannot be cut in {what}")
     return _sold_so(asked, work, next(iter(sizes))) if element else None
 

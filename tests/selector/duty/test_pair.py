@@ -69,3 +69,10 @@ def test_which_of_a_pair_ought_to_wear_is_asked_back(mate, said):
 def test_a_pair_that_is_answered_by_its_window_is_not_asked_back():
     mate = {"material": "brass ring", "hardness": "90 HB", "should_wear": "mate"}
     assert left_open(asked({"zone.0.mate": mate}).zone[0]) is None
+
+
+def test_nobody_is_asked_how_hard_leather_is():
+    mate = {"material": "bridle leather", "should_wear": "mate"}
+    assert left_open(asked({"zone.0.mate": mate}).zone[0]) is None
+    steel = {**mate, "material": "steel buckle"}
+    assert "file or test it" in left_open(asked({"zone.0.mate": steel}).zone[0])
