@@ -113,7 +113,8 @@ def _options(standing: Standing, known: Firmness) -> tuple[FirmOptionOut, ...]:
             first_by_outcome=round(float(known.by_outcome[k]), 4),
             first_by_weights=round(float(known.by_weights[k]), 4),
             regret_score=round(float(known.regret[k]), 4),
-            regret_money=round(float(known.regret_money[k]), 2),
+            # Fine enough to be shown as in the sentence: 6.5002 is 7, and 6.50 would be 6.
+            regret_money=round(float(known.regret_money[k]), 4),
             regret_money_p95=round(float(known.regret_money_p95[k]), 2),
         )
         for k, name in enumerate(standing.ids)
@@ -190,10 +191,8 @@ def _sentence(
     text = f"First {times_in_100(known.first[0])} over outcomes and weights"
     if known.three[0] > known.first[0]:
         text += f" (among three {in_100(known.three[0])})"
-    # Rounded once as in the table of options, so that both show one figure.
-    loss = round(float(known.regret_money[0]), 2)
-    if loss >= LEAST_MONEY:
-        text += f"; choosing it loses {loss:.0f} {money} on average"
+    if known.regret_money[0] >= LEAST_MONEY:
+        text += f"; choosing it loses {known.regret_money[0]:.0f} {money} on average"
     dear = price and f"it costs {price.at:.0f} {money} (now {price.now:.0f})"
     until = " or ".join(words for words in (dear, _turned(turned)) if words)
     text += f". It stays first until {until}" if until else ""
