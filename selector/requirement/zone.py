@@ -16,6 +16,8 @@ from selector.requirement.quantity import (
 
 Wear = Literal["none", "sliding", "abrasive", "rolling-contact", "edge-impact"]
 Severity = Literal["light", "medium", "heavy"]
+# A spring may rub so, and what does asks for no hardness.
+LEAST_WEAR: tuple[Wear, Severity] = ("sliding", "light")
 
 
 class Window(Asked):
