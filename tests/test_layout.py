@@ -36,6 +36,7 @@ LENT = {
     "page_server.py",
     "page_text.py",
     "pdf_text.py",
+    "peg.py",
     "printed.py",
     "procedure.py",
     "rounds.py",

@@ -80,9 +80,10 @@ def _best(advice: Advice) -> str:
 
 def referral_words(asked: Requirement) -> str:
     """Return where a part goes that lives depend on."""
-    use = asked.safety_use
+    use = asked.vital_use
+    what = f"{use} part" if use == asked.safety_use else use
     return (
-        f"{use[0].upper()}{use[1:]} part: not a home job. Have it designed and treated by "
+        f"{what[0].upper()}{what[1:]}: not a home job. Have it designed and treated by "
         "qualified people, from certified bar."
     )
 

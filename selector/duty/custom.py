@@ -35,6 +35,7 @@ TOOL_STEEL_LOADED, FREE_CUTTING_LOADED = 0.5, 0.5
 SLENDER_MM = 12.0
 _SLENDER: Mapping[tuple[Duty, str], float] = {
     ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
+    ("struck body", "medium-carbon"): _A, ("struck body", "alloy"): _A,
     ("pressed face", "alloy"): _S,
 }  # fmt: skip
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
@@ -199,6 +200,9 @@ def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
     if duty == "gear" and kind == "water-tool":
         # Pinions of clocks and instruments are cut of the rod that their arbors are of.
         return min(ALSO, most_of_way(duty, work))
+    if duty == "struck body" and kind == "oil-tool":
+        # Clicks, pawls and detents are filed out of ground stock.
+        return min(USUAL, most_of_way(duty, work))
     return min(merit, _SLENDER.get((duty, kind), USUAL))
 
 

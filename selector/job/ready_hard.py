@@ -6,7 +6,7 @@ from selector.hardness_scale import hrc_from_hb
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Section
-from selector.requirement.part_name import is_formed
+from selector.requirement.trade_name import does
 
 # Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
 # and drilled with carbide.
@@ -61,7 +61,7 @@ def ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
     # into a bought pin, whose skin may be thin.
     edged = any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone)
     names = (asked.part.name, *(section.name or "" for section in asked.part.section))
-    if (edged or any(map(is_formed, names))) and not work.condition.sold_for:
+    if (edged or any(does(name, "formed") for name in names)) and not work.condition.sold_for:
         return Gate("stock", "fail", f"an edge or form cannot be cut in {what}")
     return _sold_so(asked, work.condition, max(sizes)) if element else None
 

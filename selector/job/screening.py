@@ -73,7 +73,7 @@ def _thickest(asked: Requirement, *, local: bool) -> float:
 def _safety(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to hardening at home what lives depend on."""
     if asked.safety_critical and work.route.place == "workshop":
-        text = f"{asked.safety_use}: have it treated by qualified people, or use certified bar"
+        text = f"{asked.vital_use}: have it treated by qualified people, or use certified bar"
         return Gate("safety", "fail", text)
     return None
 

@@ -36,8 +36,8 @@ COMPOSITION = "Composition: any within the limits of the standard, usual residua
 
 def range_out(values: Floats) -> RangeOut:
     """Return median and 90 % range of a sample."""
-    found = figure(values, Provenance("", "", ""))
-    return RangeOut(p05=rounded(found.p05), p50=rounded(found.value), p95=rounded(found.p95))
+    known = figure(values, Provenance("", "", ""))
+    return RangeOut(p05=rounded(known.p05), p50=rounded(known.value), p95=rounded(known.p95))
 
 
 def hardness_words(hrc: RangeOut) -> tuple[str, str]:
