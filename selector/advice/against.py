@@ -67,7 +67,7 @@ def against_shares(advice: Advice) -> tuple[str, ...]:
         if j < k and advice.shares[behind.id, before.id] >= MOSTLY
     ]
     return tuple(
-        f"Number {k + 1} beats number {j + 1} {times_in_100(share)}, but "
+        f"Number {k + 1} beats number {j + 1}, {times_in_100(share)}, but "
         f"{behind_because(advice, leading[j], leading[k])}."
         for share, j, k in sorted(pairs, reverse=True)[:SAID]
     )

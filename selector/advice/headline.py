@@ -80,9 +80,10 @@ def _best(advice: Advice) -> str:
 
 def referral_words(asked: Requirement) -> str:
     """Return where a part goes that lives depend on."""
-    use = asked.safety_use
+    use = asked.vital_use
+    what = f"{use} part" if use == asked.safety_use else use
     return (
-        f"{use[0].upper()}{use[1:]} part: not a home job. Have it designed and treated by "
+        f"{what[0].upper()}{what[1:]}: not a home job. Have it designed and treated by "
         "qualified people, from certified bar."
     )
 
@@ -130,8 +131,11 @@ def _off(option: Option, demand: Demand) -> str:
     if low is None or high is None or low - ABOUT_HRC <= hrc <= high + ABOUT_HRC:
         return ""
     floor = floor_hrc(option.treatment, demand)
-    if floor is not None and floor != demand.floor_hrc:
-        # Bar that is used as it comes is asked for less, and nobody aimed at more.
+    if floor != demand.floor_hrc:
+        # Bar that is used as it comes is asked for less, and nobody aimed at more; wire is as
+        # its makers found right.
+        if floor is None or hrc > high:
+            return ""
         longer = f"hardened to {shown_range(low, high)} it lasts longer"
         return f", which does here from {shown(floor)} up; {longer}"
     return f", where {shown_range(low, high)} was aimed at"

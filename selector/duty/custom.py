@@ -17,7 +17,7 @@ from selector.job.bath_check import too_mild_mm
 from selector.job.demand import Demand
 from selector.job.process import SPRAYED
 from selector.job.ready_hard import TURNED_HRC, delivered_hrc
-from selector.job.screening import heated_thickness
+from selector.job.screening import heated_thickness, is_pressed
 from selector.job.sold import is_made_for
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -35,6 +35,7 @@ TOOL_STEEL_LOADED, FREE_CUTTING_LOADED = 0.5, 0.5
 SLENDER_MM = 12.0
 _SLENDER: Mapping[tuple[Duty, str], float] = {
     ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
+    ("struck body", "medium-carbon"): _A, ("struck body", "alloy"): _A,
     ("pressed face", "alloy"): _S,
 }  # fmt: skip
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
@@ -76,7 +77,7 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     duty = duty_of(demand, asked)
     if is_made_for(work, asked) and not asked.safety_critical:
         return where_wet(USUAL, duty, work, asked)
-    merit = _oiled(asked, work) * _fit(duty, work, asked)
+    merit = _in_its_bath(asked, work) * _fit(duty, work, asked)
     return min(merit, SELDOM) if _has_nothing_in_hand(demand, work) else merit
 
 
@@ -87,8 +88,11 @@ def _has_nothing_in_hand(demand: Demand, work: Treatment) -> bool:
     return lean and wanted and work.route.process == "quench"
 
 
-def _oiled(asked: Requirement, work: Treatment) -> float:
-    """Return what is left of a merit where oil is for thinner sections of the steel. [-]."""
+def _in_its_bath(asked: Requirement, work: Treatment) -> float:
+    """Return what is left of a merit in a bath milder than the steel is made for. [-]."""
+    if is_pressed(work):
+        # Some knife makers press thin oil steel; the oil that it is made for is the usual way.
+        return ALSO
     limit_mm = too_mild_mm(asked, work)
     if limit_mm is None:
         return USUAL
@@ -196,6 +200,9 @@ def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
     if duty == "gear" and kind == "water-tool":
         # Pinions of clocks and instruments are cut of the rod that their arbors are of.
         return min(ALSO, most_of_way(duty, work))
+    if duty == "struck body" and kind == "oil-tool":
+        # Clicks, pawls and detents are filed out of ground stock.
+        return min(USUAL, most_of_way(duty, work))
     return min(merit, _SLENDER.get((duty, kind), USUAL))
 
 

@@ -6,7 +6,7 @@ from selector.hardness_scale import hrc_from_hb
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Section
-from selector.requirement.part_name import is_formed
+from selector.requirement.trade_name import does
 
 # Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
 # and drilled with carbide.
@@ -61,7 +61,7 @@ def ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
     # into a bought pin, whose skin may be thin.
     edged = any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone)
     names = (asked.part.name, *(section.name or "" for section in asked.part.section))
-    if (edged or any(map(is_formed, names))) and not work.condition.sold_for:
+    if (edged or any(does(name, "formed") for name in names)) and not work.condition.sold_for:
         return Gate("stock", "fail", f"an edge or form cannot be cut in {what}")
     return _sold_so(asked, work.condition, max(sizes)) if element else None
 
@@ -69,6 +69,11 @@ def ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
 def _shape(section: Section) -> str:
     """Return the shape that a section is bought in: what has a bore is tube."""
     return "tube" if section.shape == "round" and section.bore is not None else section.shape
+
+
+def is_wire(sold: Condition) -> bool:
+    """Return whether bar bought hard is wire, to be wound or bent as it comes."""
+    return sold.name == "prehard" and sold.shapes == ("round",)
 
 
 def is_screw(sold: Condition) -> bool:

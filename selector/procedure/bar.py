@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from catalog.steel import Steel
 from selector.job.blank import BarShape, Blank, blank
+from selector.job.ready_hard import is_wire
 from selector.job.sold import is_forged
 from selector.option.cost import bark_mm
 from selector.procedure.doing import Doing
@@ -104,7 +105,9 @@ _SIZED: dict[BarShape, str] = {
 def bar_size(do: Doing) -> str:
     """Return the bar that the part is cut from, skin to come off included."""
     bar = bar_of(do)
-    return _SIZED[bar.shape].format(bar.size_mm, bar.width_mm) + " or over"
+    # Wire is bought at its size: what is over it is another spring.
+    over = "" if is_wire(do.work.condition) else " or over"
+    return _SIZED[bar.shape].format(bar.size_mm, bar.width_mm) + over
 
 
 def bar_of(do: Doing) -> Blank:

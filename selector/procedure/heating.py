@@ -19,7 +19,7 @@ from selector.wording import shown_time
 LIGHT = {"dim": "dim light", "shade": "the shade", "daylight": "daylight", "sun": "the sun"}
 READ_BY = {
     "furnace": "the furnace's own instrument",
-    "thermocouple": "a thermocouple on the part",
+    "thermocouple": "a thermocouple pressed on the part, flame off it",
     "crayon": "a crayon",
     "infrared": "infrared on a scaled, dull face",
     "magnet": "magnet, then the eye",

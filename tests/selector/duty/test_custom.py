@@ -335,6 +335,16 @@ def test_rod_of_tool_steel_that_lies_there_is_used_soft_where_it_is_thin(size, s
     assert found == pytest.approx(merit)
 
 
+@pytest.mark.parametrize(("steel", "less"), [("100mncrw4", True), ("x100crmov5", False)])
+def test_steel_for_oil_is_less_usual_between_plates(steel, less):
+    job = resolved(asked(EDGE), CATALOG)
+    oiled, pressed = (
+        custom(work(steel, "through-furnace", bath, "kiln"), job.leading, job.asked)
+        for bath in ("oil", "plates")
+    )
+    assert (pressed < oiled) is less
+
+
 def test_teeth_left_soft_are_of_harder_bar_than_mild_steel():
     gear = {**CASES["gear"], "load.impact": "none"}
     mild, carbon, prehard = (
