@@ -101,6 +101,12 @@ def ceiling_hrc(work: Treatment, demand: Demand) -> float | None:
     return demand.ceiling_hrc
 
 
+def ceiling_beside_hrc(work: Treatment, demand: Demand) -> float | None:
+    """Return what a zone beside the leading one must not pass, as its bar is used."""
+    made_so = demand.derived and is_used_as_sold(work)
+    return None if made_so else demand.ceiling_hrc
+
+
 def off_window_hrc(work: Treatment, hrc: Floats, demand: Demand) -> Floats:
     """Return how far hardness lies outside the window of a zone, to either side. [HRC]."""
     asks = not _is_as_its_makers_want(work, demand)

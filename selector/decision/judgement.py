@@ -11,6 +11,7 @@ from selector.decision.bath_gate import bath_gates
 from selector.decision.breaking_gate import breaking_gates
 from selector.decision.duty_gate import contact_factor, duty_gates
 from selector.decision.hardness_gate import (
+    ceiling_beside_hrc,
     ceiling_hrc,
     depth_mm,
     floor_hrc,
@@ -239,11 +240,12 @@ def _other_zones(prediction: Prediction, standard: Standard) -> list[Gate]:
         if floor is not None:
             text = f"{name} needs {shown(floor)}; predicted {middle}"
             gates.append(judged("hard_enough", hrc >= floor, text))
-        if demand.ceiling_hrc is not None:
+        ceiling = ceiling_beside_hrc(prediction.treatment, demand)
+        if ceiling is not None:
             hardest = prediction.section_hrc[:, list(demand.sections)].max(axis=1)
             middle = shown(median(hardest))
-            text = f"{name} must not pass {shown(demand.ceiling_hrc)}; predicted {middle}"
-            gate = judged("not_too_hard", hardest <= demand.ceiling_hrc, text)
+            text = f"{name} must not pass {shown(ceiling)}; predicted {middle}"
+            gate = judged("not_too_hard", hardest <= ceiling, text)
             if gate.verdict == "fail" and standard.has_flame:
                 text = f"{text}: temper it further by torch"
                 gate = Gate("not_too_hard", "marginal", text, gate.share)
@@ -289,6 +291,7 @@ def _others_met(prediction: Prediction, standard: Standard) -> Bools:
         floor = floor_hrc(prediction.treatment, demand)
         if floor is not None:
             met &= hrc.min(axis=1) >= floor
-        if demand.ceiling_hrc is not None:
-            met &= (hrc.max(axis=1) <= demand.ceiling_hrc) | mended
+        ceiling = ceiling_beside_hrc(prediction.treatment, demand)
+        if ceiling is not None:
+            met &= (hrc.max(axis=1) <= ceiling) | mended
     return met

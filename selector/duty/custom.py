@@ -36,7 +36,7 @@ SLENDER_MM = 12.0
 _SLENDER: Mapping[tuple[Duty, str], float] = {
     ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
     ("struck body", "medium-carbon"): _A, ("struck body", "alloy"): _A,
-    ("pressed face", "alloy"): _S,
+    ("pressed face", "alloy"): _S, ("sliding", "alloy"): _S,
 }  # fmt: skip
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5

@@ -52,6 +52,8 @@ _AIMED_WITHIN_HRC = 7.0
 # A means that ends further from what a duty is best at is passed over where another comes
 # nearer by a good part of that. Estimates. [HRC], [°C], [-]
 _ASTRAY_HRC, _ASTRAY_C, _NEARER = 2.5, 40.0, 0.5
+# So little past its hard end is in the window for all that anybody can tell. [HRC]
+ABOUT_HRC = 0.5
 # Tempers tried where the zone asks for no hardness: low, spring, tough; the low one as hot as
 # the duty asks for, in steps of the grid. [°C]
 _SAMPLES_C, _STEP_C = (200.0, 400.0, 550.0), 25.0
@@ -202,7 +204,8 @@ def _worth(
         [2.0 * embrittled(treatment, t) + cool * (t.temperature_c < least_c) for t in grid]
     )
     chosen: dict[int, bool] = {}
-    within = [k for k in range(len(grid)) if off[k] == 0 and penalty[k] == 0]
+    kept = (low <= hrc) & (hrc <= high + ABOUT_HRC) & (penalty == 0)
+    within = [int(k) for k in np.flatnonzero(kept)]
     nearest = min((astray[k] for k in within), default=np.inf)
     means: tuple[Means, ...] = tuple(dict.fromkeys(t.means for t in grid))
     for kind in means:

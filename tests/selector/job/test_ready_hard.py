@@ -70,3 +70,5 @@ def test_a_set_screw_is_bought_and_not_turned():
     first = advise(wanted, only("set-screw-45h", "115crv3", "42crmo4")).options[0]
     assert first.treatment.steel.slug == "set-screw-45h"
     assert first.judged.prediction.bill.items["machining"] == 0.0
+    # Its thread is as hard as its makers found right, whatever is asked of threads turned here.
+    assert first.judged.passing_all > 0.95
