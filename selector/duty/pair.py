@@ -9,7 +9,7 @@ from selector.hardness_scale import hrc_from_hv
 from selector.job.demand import Demand
 from selector.job.mate import APART_HRC
 from selector.requirement import Requirement
-from selector.requirement.mate_name import is_no_metal, is_slippery
+from selector.requirement.mate_name import has_no_hardness, is_slippery
 from selector.requirement.zone import Zone
 from selector.wording import shown, times_in_100
 
@@ -63,8 +63,7 @@ def galling_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None
 def left_open(zone: Zone) -> str | None:
     """Return which of a pair ought to wear, where that or the mate's hardness is left open."""
     mate = zone.mate
-    if mate is None or is_no_metal(mate.material):
-        # Leather and wood have no hardness that a file could feel.
+    if mate is None or has_no_hardness(mate.material):
         return None
     if mate.should_wear == "either":
         return (

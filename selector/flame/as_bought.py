@@ -15,7 +15,8 @@ from selector.job.borne import CERTIFIED_HRC
 from selector.job.candidates import Screened
 from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule
+from selector.job.ready_hard import TURNED_HRC, delivered_hrc
+from selector.job.sold import stock_rule
 from selector.job.supply import is_rare
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement

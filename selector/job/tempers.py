@@ -37,7 +37,9 @@ BLAZE_C, BLAZES, BLAZE_THIN_MM = 390.0, 3, 6.0
 TORCH_GUIDED_C = 600.0
 # A case is tempered no hotter, or it is soft for nothing. Common practice. [°C]
 CASE_CEILING_C = 225.0
-_LOWEST_C, _STEP_C = 150, 25
+# The coolest temper by a dial, and by eye, whom bright steel first shows yellow there. [°C]
+_LOWEST_C, _COLOURED_FROM_C, _STEP_C = 150, 200, 25
+_BY_DIAL: frozenset[Means] = frozenset({"oven", "furnace"})
 # A ceiling is read off a dial: an oven of 480 °F reaches 250 °C. Common practice. [°C]
 _DIAL_C = 2.0
 # A bath for bainite is kept so far above the martensite start. Common practice. [°C]
@@ -56,7 +58,7 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
     """Return the means of tempering the workshop has, each with its ceiling.
 
     Its heat sources count: an oven tempers, and a flame tempers a polished part to a colour. A
-    flame goes beyond the colours only with a crayon or a thermocouple.
+    flame goes beyond the colours only with what reads the part in it: a crayon or infrared.
 
     Parameters
     ----------
@@ -83,7 +85,7 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
             means: Means = "plate" if "plate" in source.slug else "oven"
             ceilings[means] = min(source.ceiling_c.value, 400.0)
         elif source.kind in FLAMES:
-            guided = {"crayon", "thermocouple", "infrared"} & set(workshop.measure)
+            guided = {"crayon", "infrared"} & set(workshop.measure)
             ceilings["torch"] = TORCH_GUIDED_C if guided else _CEILING_C["torch"]
             ceilings["residual"] = _CEILING_C["residual"]
             # A bar or plate heated from below by the flame, the part on it.
@@ -136,9 +138,10 @@ def tempers(
             if route.process != "case"
             else min(has.get(means, 0.0), CASE_CEILING_C)
         )
+        lowest = _LOWEST_C if means in _BY_DIAL else _COLOURED_FROM_C
         grid += [
             Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)
-            for heat in range(_LOWEST_C, int(top + _DIAL_C) + 1, _STEP_C)
+            for heat in range(lowest, int(top + _DIAL_C) + 1, _STEP_C)
         ]
     return tuple(grid) or (() if "residual" in route.temper else (NO_TEMPER,))
 

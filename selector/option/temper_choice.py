@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.duty.named_duty import duty_of
 from selector.duty.temper_colour import usual_temper_c
 from selector.hardening.as_quenched import as_quenched
 from selector.hardening.bath_response import POSITIONS, Points
@@ -29,18 +30,21 @@ Floats = NDArray[np.float64]
 # TemperCourse this much further at most by the instruments of an oven than by eye. [-]
 INSTRUMENT_SHARE = 0.4
 BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze"})
-LEAST_SAFE_C = 180.0
 # Struck ends are tempered at least to dark straw or bronze. Common practice. [°C]
 STRUCK_LEAST_TEMPER_C = 225.0
+# What is tapped is tempered at least to pale straw; gauges, drill bushes, small cutters and
+# races, which nothing strikes, are relieved at 150 °C at least. Common practice. [°C]
+_LEAST_C = {"hammered": STRUCK_LEAST_TEMPER_C, "light": 180.0, "none": 150.0}
 # A temper must be hotter than the service temperature by this. Common practice. [°C]
 SERVICE_MARGIN_C = 30.0
 # What a temper that the service would go on with counts as, beside hardness off the window:
 # it is taken where there is no other. [HRC]
 _UNDONE_HRC = 20.0
 # Share of its window at which a zone that wears is tempered, one that wears and is tapped, and
-# one that takes blows. Common practice: gauges and faces that rub are left as hard as a straw
-# temper leaves them, dies run at the hard end, struck tools at the tough one where no colour
-# of the trade says it better. [-]
+# one that takes blows; what turns something, or wears by nothing, is best at the middle. Common
+# practice: gauges and faces that rub are left as hard as a straw temper leaves them, dies run
+# at the hard end, struck tools at the tough one where no colour of the trade says it better.
+# [-]
 WEARING_AIM, TAPPED_AIM, STRUCK_AIM = 0.85, 0.6, 0.3
 # Of a window that its duty gives, the hard end counts there, so much of it: what is softer
 # serves, and nobody aims at it. Common practice. [HRC]
@@ -146,7 +150,8 @@ def aim_of(asked: Requirement, demand: Demand) -> float:
     wear, impact = asked.zone[demand.zone].wear, asked.load.impact
     if impact == "hammered" or (wear == "edge-impact" and not asked.presses):
         return STRUCK_AIM
-    if wear == "none" or demand.purpose != FOR_WEAR:
+    turns = duty_of(demand, asked) == "drive"
+    if wear == "none" or turns or demand.purpose != FOR_WEAR:
         return 0.5
     tapped = impact == "light" or wear == "edge-impact"
     return TAPPED_AIM if tapped else WEARING_AIM
@@ -176,7 +181,7 @@ def _astray(
 
 def _least_c(asked: Requirement) -> float:
     """Return the coolest temper that stands the blows and the heat of the service. [°C]."""
-    least = STRUCK_LEAST_TEMPER_C if asked.load.impact == "hammered" else LEAST_SAFE_C
+    least = _LEAST_C[asked.load.impact]
     service = asked.limit.service_temperature
     return least if service is None else max(least, service + SERVICE_MARGIN_C)
 
@@ -205,7 +210,8 @@ def _worth(
         best = min(places, key=lambda k: (off[k] + penalty[k], -grid[k].temperature_c))
         # Inside the window the duty decides, not the score: which end of it is no detail.
         aimed = min((k for k in within if k in places), key=lambda k: astray[k], default=best)
-        chosen[aimed] = aimed not in within or astray[aimed] <= max(nearest + _NEARER, 1.0)
+        near = astray[aimed] <= max(nearest + _NEARER, 1.0)
+        chosen[aimed] = near if aimed in within else bool(off[aimed]) or not within
         # The toughest is the way out where the aimed one fails.
         chosen.setdefault(best, False)
     return chosen

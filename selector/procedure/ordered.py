@@ -14,7 +14,7 @@ from selector.procedure.practice import (
 )
 from selector.procedure.shape import left_mm, rounded
 from selector.record import StepOut
-from selector.wording import shown_range
+from selector.wording import shown_limit, shown_range
 
 # No window is narrower than this on an order: a firm cannot keep it. Common practice. [HRC]
 LEAST_WINDOW_HRC = 4.0
@@ -64,7 +64,11 @@ def _made_ready(do: Doing) -> StepOut:
     if process == NITRIDES:
         growth = NITROCARBURISE_GROWTH_MM if nitro else NITRIDE_GROWTH_MM
         micron = f"{1000 * growth:.0f} µm"
-        action = f"Finish to size less up to {micron} a face, for it grows; clean, no grease"
+        made = "Grind" if do.part.stock_removal or do.part.finish_after else "Finish"
+        action = (
+            f"{made} to size now, less up to {micron} a face, for it grows and nothing but a "
+            "polish comes after; clean, no grease"
+        )
         return _ready(action, growth)
     stock = left_mm(do)
     if stock > 0.0:
@@ -143,7 +147,9 @@ def _depth_mm(do: Doing) -> float | None:
     span = route.depth_mm
     if span is None:
         return None
-    return round(min(max(do.job.ordered_depth_mm, span.low), span.high), 3)
+    last = do.work.route.process in LAID_ON
+    asked_mm = do.lead.depth_mm if last else do.job.ordered_depth_mm
+    return round(min(max(asked_mm, span.low), span.high), 3)
 
 
 def _asked(do: Doing) -> list[str]:
@@ -221,7 +227,7 @@ def _sparing(do: Doing) -> list[str]:
         lines.append("do not heat the rest")
     if do.prediction.movement.stated:
         hung = ", hung upright" if do.is_slender else ""
-        lines.append(f"true within {do.prediction.movement.permitted_mm:.2f} mm{hung}")
+        lines.append(f"true within {shown_limit(do.prediction.movement.permitted_mm)}{hung}")
     return [*lines, f"{do.part.quantity} off, paper with the readings"]
 
 

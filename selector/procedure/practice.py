@@ -60,9 +60,6 @@ HAND_WARM_C = (50.0, 65.0)
 HEAT_UP_MIN_PER_MM = 1.0
 # Temper colours are those of plain and low-alloy steel. COMMON. [wt %]
 COLOURS_TO_CR = 3.0
-# Steel cools out of a low temper anyhow; of an embrittled grade it goes into water or oil from
-# here up. ASM. [°C]
-QUENCH_OUT_FROM_C = 375.0
 # Nobody is told to be slower than this from the heat into the bath. COMMON. [s]
 LATEST_S = 4.0
 # Packing round a part, and the share of carbonate in charcoal. COMMON. [mm], [%]

@@ -73,6 +73,13 @@ def is_no_metal(material: str) -> bool:
     return no_metal and not is_metal(material)
 
 
+def has_no_hardness(material: str) -> bool:
+    """Return whether no file or tester is held to it: leather, clay, packing, soil."""
+    soft = ("paste", "spongy", "hide_or_paper", "plastic", "tender", "growth", "food")
+    no_file = is_of(material, *_NO_METAL, *soft, "soil", "stony", "packing", "grain")
+    return no_file and not is_metal(material)
+
+
 def is_soft_work(material: str) -> bool:
     """Return whether what is touched wears no steel: wood, wax, gold, brass."""
     soft_metal = is_of(material, *_SOFT_METAL)

@@ -123,7 +123,7 @@ def _test(do: Doing, asked: Question) -> Instrument:
     if asked.quantity == "depth_mm":
         return SNAPPED
     return max(
-        instruments(do.shop.check),
+        instruments(do.checks),
         key=lambda test: narrowing(asked.value, outcomes(_of(asked, test))),
     )
 
@@ -194,7 +194,7 @@ def _forecast(
 def _readings(do: Doing, asked: Question, test: Instrument) -> tuple[ReadingOut, ...]:
     """Return what is read, in the order of the work."""
     by_hardness = asked.quantity == "surface"
-    hard = instruments(do.shop.check)
+    hard = instruments(do.checks)
     first = test if by_hardness else hard[0]
     if do.work.route.process == "none":
         return (tempered_reading(do, first, counted=by_hardness),)

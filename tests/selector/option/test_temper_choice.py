@@ -180,9 +180,17 @@ def test_a_case_is_chosen_by_its_own_hardness_not_by_that_of_the_bar():
         ({"zone.0.wear": "abrasive", "load.impact": "none"}, WEARING_AIM),
         ({"zone.0.wear": "abrasive", "load.impact": "light"}, TAPPED_AIM),
         ({"zone.0.wear": "edge-impact", "load.impact": "hammered"}, STRUCK_AIM),
+        (
+            {
+                "zone.0.wear": "sliding", "zone.0.severity": "light", "zone.0.hardness": None,
+                "part.name": "Quoin key", "part.section.0.shape": "square",
+                "load.impact": "none", "load.torque": "12 N m",
+            },
+            0.5,
+        ),
     ],
-    ids=["wears", "knocked", "struck"],
-)
+    ids=["wears", "knocked", "struck", "turns"],
+)  # fmt: skip
 def test_wear_is_tempered_at_the_hard_end_and_blows_at_the_tough_one(changes, aim):
     wanted = asked(changes)
     assert aim_of(wanted, resolved(wanted, CATALOG).leading) == aim
@@ -229,6 +237,6 @@ def test_the_soft_end_of_a_wide_window_serves_and_is_not_aimed_at():
             "zone.0.hardness": None}  # fmt: skip
     once = resolved(asked(rubs), CATALOG, count=1).leading
     assert once.high_hrc - once.low_hrc > 7
-    found = chosen(work("100mncrw4", "through-furnace", medium="oil"), rubs, {"furnace": 700.0})
+    found = chosen(work("c105u", "through-furnace", medium="water"), rubs, {"furnace": 700.0})
     (aim,) = [c.middle_hrc for c in found if c.aimed and c.temper.means == "furnace"]
     assert aim == pytest.approx(once.high_hrc - 0.4 * 7, abs=0.8)
