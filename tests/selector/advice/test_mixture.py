@@ -76,6 +76,8 @@ def test_a_bar_that_is_known_or_with_nothing_hardened_beside_it_has_no_mixture()
 EDGE = {
     "part.feature": [{"kind": "edge", "at": "0 mm"}], "zone.0.wear": "edge-impact",
     "load.impact": "hammered", "load.torque": None, "load.bending": None,
+    "part.section.0.size": "14 mm", "part.section.1.size": "14 mm",
+    "zone.0.hardness": {"min": "48 HRC", "max": "58 HRC"},
 }  # fmt: skip
 
 

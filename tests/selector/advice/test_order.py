@@ -125,7 +125,10 @@ def test_window_and_edge_are_compared_each_by_itself():
 
 
 def test_a_near_tie_and_what_is_seldom_used_are_said():
-    struck = {"load.impact": "hammered", "zone.0.wear": "edge-impact", "part.feature": []}
+    struck = {
+        "load.impact": "hammered", "zone.0.wear": "edge-impact", "part.feature": [],
+        "zone.0.hardness": {"min": "54 HRC", "max": "60 HRC"},
+    }  # fmt: skip
     answer = advise(asked(struck), only("100mncrw4", "60wcrv8", "115crv3"))
     said = {o.treatment.steel.slug: why_not_first(answer, o) for o in answer.options[1:]}
     assert "seldom used" in said["100mncrw4"]
