@@ -109,12 +109,14 @@ def _fire_laid(do: Doing) -> str:
         where = "lathe chuck" if do.shop.held_by == "lathe" else "drill chuck"
         held = f"part in a loose sleeve in the {where}, slowest speed"
         return f"Firebrick behind the end, out of the wind; {held}; {_nozzle(do)}"
+    what = "the end alone" if do.is_local else "part"
     if slug == "charcoal-forge":
         return (
-            f"Deep clean charcoal or coke fire, little blast, part in the heart of it, {turn}"
+            f"Deep clean charcoal or coke fire, little blast, {what} in the heart of it, {turn}"
         )
     if slug == "forge":
-        return f"Forge up to heat first, soft flame, part in a length of pipe, {turn}"
+        where = "in the chamber" if do.is_local else "in a length of pipe"
+        return f"Forge up to heat first, soft flame, {what} {where}, {turn}"
     return f"Hearth of soft firebrick round the part, out of the wind; {_nozzle(do)}; {turn}"
 
 
@@ -145,8 +147,10 @@ def _turned_down(do: Doing) -> str:
 
 def _turning(do: Doing) -> str:
     """Return how the part is turned in the flame."""
+    fire = do.work.source is not None and do.work.source.kind == "fire"
     if any(section.shape == "flat" for section in do.part.section):
-        return "turned over without a stop, flame on the thick part"
+        thick = "" if fire else ", flame on the thick part"
+        return f"turned over without a stop{thick}"
     held = {"tongs": "in the tongs", "wire": "on a wire", "vice": "in a holder"}
     return f"turned by hand {held.get(do.shop.held_by or '', 'in the tongs')} without a stop"
 

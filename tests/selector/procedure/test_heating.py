@@ -81,6 +81,7 @@ def test_small_parts_lie_in_a_tray_and_ends_side_by_side_in_the_fire():
     forge = doing("c45", "local-torch", "oil", lot, source="forge")
     assert "side by side in the fire" in set_up(forge).action
     assert "tray" not in set_up(forge).action
+    assert "the end alone in the chamber" in set_up(forge).action
 
 
 @pytest.mark.parametrize("light", ["dim", "sun"])
