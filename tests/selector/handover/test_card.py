@@ -280,5 +280,6 @@ def test_a_fraction_of_an_inch_stays_on_its_line():
     found, data, _ = made()
     for more in range(8):  # one of them would end the line at the stroke
         name = f"Index plunger for a dividing plate{'e' * more}, 3/8 in"
-        file = sheet(template_of(found), {**data, "title": name}, ".pdf")
+        # The head of the card has it; its steps take two thirds of the time to set.
+        file = sheet(template_of(found), {**data, "title": name, "groups": []}, ".pdf")
         assert "3/8" in " ".join(pages_of(file.content))

@@ -2,10 +2,17 @@ import pytest
 
 from catalog import load_catalog
 from selector.requirement import argument
+from selector.specimen import specimen
 from selector.specimen.output import hardness_words, quench_words
 from selector.specimen.quenched import quenched, through_words
 
 CATALOG = load_catalog()
+
+
+@pytest.fixture(autouse=True)
+def few_rounds(monkeypatch):
+    """How thick a round hardens through is tested beside it; fewer sizes serve a record."""
+    monkeypatch.setattr(specimen, "TRIED_MM", specimen.TRIED_MM[::3])
 
 
 def made(slug, text="round 30 mm", bath="oil", heat_c=None):
