@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator, Mapping
 from itertools import chain
 from typing import get_args
 
-from catalog.load import Catalog, load_catalog
+from catalog.fault import fault_line
+from catalog.load import FILES, Catalog, load_catalog
 from catalog.mark import ConditionName
 from catalog.quantity import sourced
 from catalog.steel import Steel, SteelClass
@@ -17,11 +18,6 @@ from catalog.values import Record
 LEAST_STEELS = 30
 LEAST_ROUTES = 16
 LOCAL = ("flame", "fire", "induction")
-
-
-def _fault(file: str, key: str, rule: str, got: str) -> str:
-    """Return a fault in one line."""
-    return f"{file}: {key}: {rule} (got {got})"
 
 
 def audit(catalog: Catalog, *, whole: bool = True) -> tuple[str, ...]:
@@ -45,13 +41,8 @@ def audit(catalog: Catalog, *, whole: bool = True) -> tuple[str, ...]:
 
 def _files(catalog: Catalog) -> Iterator[tuple[str, Record]]:
     """Yield each record that has a file of its own, with the name of the file."""
-    groups: tuple[Mapping[str, Record], ...] = (
-        catalog.steels,
-        catalog.routes,
-        catalog.media,
-        catalog.heat_sources,
-    )
-    for group in groups:
+    for kind in FILES:
+        group: Mapping[str, Record] = getattr(catalog, kind)
         for slug, record in group.items():
             yield f"{slug}.toml", record
 
@@ -72,7 +63,7 @@ def _source_exists(catalog: Catalog) -> Iterator[str]:
     """Every value names a source that sources.toml holds."""
     for file, key, source in _used_sources(catalog):
         if source not in catalog.sources:
-            yield _fault(file, f"{key}.source", "must be a key of sources.toml", source)
+            yield fault_line(file, f"{key}.source", "must be a key of sources.toml", source)
 
 
 def _source_used(catalog: Catalog) -> Iterator[str]:
@@ -80,18 +71,22 @@ def _source_used(catalog: Catalog) -> Iterator[str]:
     known = chain(_used_sources(catalog), _used_sources(load_catalog()))
     used = {source for _, _, source in known}
     for key in sorted(catalog.sources.keys() - used):
-        yield _fault("sources.toml", key, "must be the source of some value", "no use of it")
+        yield fault_line(
+            "sources.toml", key, "must be the source of some value", "no use of it"
+        )
 
 
 def _family_used(catalog: Catalog) -> Iterator[str]:
     """Every family has a steel; those a user's file has emptied may stand."""
     steels = [*catalog.steels.values(), *load_catalog().steels.values()]
     for key in sorted(catalog.families.keys() - {steel.family for steel in steels}):
-        yield _fault("families.toml", key, "must be the family of some steel", "no steel in it")
+        yield fault_line(
+            "families.toml", key, "must be the family of some steel", "no steel in it"
+        )
     for key, family in catalog.families.items():
         if family.usual and all((s.slug, s.family) != (family.usual, key) for s in steels):
             rule = "must be the slug of a steel of the family"
-            yield _fault("families.toml", f"{key}.usual", rule, family.usual)
+            yield fault_line("families.toml", f"{key}.usual", rule, family.usual)
 
 
 def _caution_exists(catalog: Catalog) -> Iterator[str]:
@@ -99,13 +94,13 @@ def _caution_exists(catalog: Catalog) -> Iterator[str]:
     for file, record in _files(catalog):
         for key, caution in _named_cautions(record):
             if caution not in catalog.cautions:
-                yield _fault(file, key, "must be a key of cautions.toml", caution)
+                yield fault_line(file, key, "must be a key of cautions.toml", caution)
 
 
 def _named_cautions(record: Record) -> Iterator[tuple[str, str]]:
     """Yield key and id of each caution a file names."""
     if isinstance(record, Steel):
-        for place, limitation in enumerate(record.limitation):
+        for place, limitation in enumerate(record.limitation, start=1):
             if limitation.caution is not None:
                 yield f"limitation.{place}.caution", limitation.caution
     else:
@@ -123,7 +118,7 @@ def _equipment_exists(catalog: Catalog) -> Iterator[str]:
             for name in named:
                 if name not in known:
                     rule = f"must be the name of a file in {key}"
-                    yield _fault(f"{route.slug}.toml", key, rule, name)
+                    yield fault_line(f"{route.slug}.toml", key, rule, name)
 
 
 def _local_heat_is_local(catalog: Catalog) -> Iterator[str]:
@@ -134,7 +129,7 @@ def _local_heat_is_local(catalog: Catalog) -> Iterator[str]:
             if source is not None and source.kind not in LOCAL:
                 rule = f"must be of kind {', '.join(LOCAL)} where a zone is heated"
                 got = f"{source.slug}, a {source.kind}"
-                yield _fault(f"{route.slug}.toml", "heat_sources", rule, got)
+                yield fault_line(f"{route.slug}.toml", "heat_sources", rule, got)
 
 
 def _price_is_of_something(catalog: Catalog) -> Iterator[str]:
@@ -148,7 +143,7 @@ def _price_is_of_something(catalog: Catalog) -> Iterator[str]:
     ):
         for key in sorted(asked.keys() - known):
             rule = "must be the price of something in the catalogue"
-            yield _fault("prices.toml", f"{table}.{key}", rule, "no such name")
+            yield fault_line("prices.toml", f"{table}.{key}", rule, "no such name")
 
 
 def _subcontract_has_a_price(catalog: Catalog) -> Iterator[str]:
@@ -156,7 +151,7 @@ def _subcontract_has_a_price(catalog: Catalog) -> Iterator[str]:
     sent = {route.slug for route in catalog.routes.values() if route.place == "subcontract"}
     for table in ("subcontract_minimum", "subcontract_per_kg"):
         for slug in sorted(sent - getattr(catalog.prices, table).keys()):
-            yield _fault("prices.toml", f"{table}.{slug}", "must be given", "nothing")
+            yield fault_line("prices.toml", f"{table}.{slug}", "must be given", "nothing")
 
 
 def _classes_are_covered(catalog: Catalog) -> Iterator[str]:
@@ -164,13 +159,13 @@ def _classes_are_covered(catalog: Catalog) -> Iterator[str]:
     present = {steel.kind for steel in catalog.steels.values()}
     for kind in get_args(SteelClass):
         if kind not in present:
-            yield _fault("steels", "kind", f"must include {kind}", "none")
+            yield fault_line("steels", "kind", f"must include {kind}", "none")
     if len(catalog.steels) < LEAST_STEELS:
         rule = f"must be {LEAST_STEELS} files or more"
-        yield _fault("steels", "(folder)", rule, f"{len(catalog.steels)}")
+        yield fault_line("steels", "(folder)", rule, f"{len(catalog.steels)}")
     if len(catalog.routes) < LEAST_ROUTES:
         rule = f"must be {LEAST_ROUTES} files or more"
-        yield _fault("routes", "(folder)", rule, f"{len(catalog.routes)}")
+        yield fault_line("routes", "(folder)", rule, f"{len(catalog.routes)}")
 
 
 RULES: tuple[Callable[[Catalog], Iterator[str]], ...] = (

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from catalog.load import Catalog
+from catalog.load import FILES, Catalog
 from catalog.quantity import sourced
 from catalog.steel import Steel
 
@@ -165,7 +165,7 @@ def read_share(catalog: Catalog) -> tuple[int, int, int]:
     tuple of int
         Of steels, routes, media, heat sources and cautions; the rest is from memory. [-]
     """
-    groups = (catalog.steels, catalog.routes, catalog.media, catalog.heat_sources)
+    groups = [getattr(catalog, kind) for kind in FILES]
     records = [r for group in (*groups, catalog.cautions) for r in group.values()]
     values = [value for record in records for _, value in sourced(record)]
     read, part = (sum(value.seen == how for value in values) for how in ("read", "part"))

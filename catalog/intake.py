@@ -6,11 +6,15 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from catalog.csv_text import csv_lines
+from catalog.fault import fault_line
 from catalog.load import Catalog, CatalogError
 from catalog.price import Prices
 
 DENSITY_KG_PER_MM3 = 7.85e-6
 UNITS = ("kg", "m", "bar")
+# Cells of a line by the heads of their columns.
+Row = Mapping[str, str]
 # Dearer a kg than any bar, which is a slip of the unit.
 MOST_PER_KG = 500.0
 
@@ -25,8 +29,8 @@ class Line:
     refused: str | None = None
 
 
-def read_rows(path: Path) -> list[dict[str, str]]:
-    """Return the lines of a CSV file under the names of its heads, in small letters.
+def read_rows(path: Path) -> dict[int, Row]:
+    """Return the lines of a CSV file by number, under the names of its heads in small letters.
 
     Parameters
     ----------
@@ -35,8 +39,8 @@ def read_rows(path: Path) -> list[dict[str, str]]:
 
     Returns
     -------
-    list of dict
-        Blanks round a value taken off.
+    dict of int to mapping of str to str
+        Blanks round a value taken off; a line that ends early lacks its last columns.
 
     Raises
     ------
@@ -44,32 +48,26 @@ def read_rows(path: Path) -> list[dict[str, str]]:
         When it cannot be read, or has no head named steel.
     """
     try:
-        text = path.read_text(encoding="utf-8-sig")
-    except (OSError, UnicodeDecodeError) as fault:
-        raise CatalogError((f"{path}: must be a CSV file in UTF-8 ({fault})",)) from fault
-    head = text.partition("\n")[0]
-    between = max(",;\t", key=head.count)
-    rows = list(csv.reader(text.splitlines(), delimiter=between))
-    heads = [name.strip().casefold() for name in rows[0]] if rows else []
+        lines = csv_lines(path.read_text(encoding="utf-8-sig"))
+    except (OSError, UnicodeDecodeError, csv.Error) as fault:
+        got = getattr(fault, "strerror", None) or str(fault)
+        rule = "must be a CSV file in UTF-8"
+        raise CatalogError((fault_line(str(path), "(whole file)", rule, got),)) from fault
+    heads = [cell.casefold() for cell in lines[0][1]] if lines else []
     if "steel" not in heads:
-        raise CatalogError(
-            (f"{path}: first line: must name a column steel (got {head!r:.80})",)
-        )
-    return [
-        dict(zip(heads, (cell.strip() for cell in row), strict=False))
-        for row in rows[1:]
-        if any(cell.strip() for cell in row)
-    ]
+        rule, got = "must name a column steel", f"{', '.join(heads) or 'nothing':.80}"
+        raise CatalogError((fault_line(str(path), "first line", rule, got),))
+    return {number: dict(zip(heads, cells, strict=False)) for number, cells in lines[1:]}
 
 
-def price_lines(rows: list[dict[str, str]], catalog: Catalog) -> list[Line]:
+def price_lines(rows: Mapping[int, Row], catalog: Catalog) -> list[Line]:
     """Return a price list line by line, each price a kg.
 
     Parameters
     ----------
-    rows : list of dict
-        Columns steel, price and currency; unit: kg (where absent), m with size, or bar with
-        size and length, in millimetres of round bar.
+    rows : mapping of int to mapping of str to str
+        By their numbers. Columns steel, price and currency; unit: kg (where absent), m with
+        size, or bar with size and length, in millimetres of round bar.
     catalog : Catalog
         What is known, with the price list that is added to.
 
@@ -80,7 +78,7 @@ def price_lines(rows: list[dict[str, str]], catalog: Catalog) -> list[Line]:
     """
     lines: list[Line] = []
     seen: dict[str, int] = {}
-    for number, row in enumerate(rows, start=2):
+    for number, row in rows.items():
         line = _priced(number, row, catalog)
         if line.taken is not None:
             slug = line.taken[0]
@@ -91,14 +89,14 @@ def price_lines(rows: list[dict[str, str]], catalog: Catalog) -> list[Line]:
     return lines
 
 
-def _priced(number: int, row: Mapping[str, str], catalog: Catalog) -> Line:
+def _priced(number: int, row: Row, catalog: Catalog) -> Line:
     """Return one line of a price list."""
     text = ", ".join(value for value in row.values() if value)
     name, currency = row.get("steel", ""), row.get("currency", "").upper()
-    found = catalog.look_up(name)
-    if len(found.steels) != 1:
-        several = " or ".join(steel.name for steel in found.steels)
-        why = f"may be {several}" if several else f"no known steel. {found.did_you_mean}"
+    meant = catalog.look_up(name)
+    if len(meant.steels) != 1:
+        several = " or ".join(steel.name for steel in meant.steels)
+        why = f"may be {several}" if several else f"no known steel. {meant.did_you_mean}"
         return Line(number, text, refused=f"{name!r}: {why}")
     listed = catalog.prices.currency.upper()
     if currency != listed:
@@ -108,10 +106,10 @@ def _priced(number: int, row: Mapping[str, str], catalog: Catalog) -> Line:
         per_kg = _per_kg(row)
     except ValueError as fault:
         return Line(number, text, refused=str(fault))
-    return Line(number, text, taken=(found.steels[0].slug, round(per_kg, 3)))
+    return Line(number, text, taken=(meant.steels[0].slug, round(per_kg, 3)))
 
 
-def _per_kg(row: Mapping[str, str]) -> float:
+def _per_kg(row: Row) -> float:
     """Return the price of one kg, whatever unit it is quoted in."""
     price, unit = _positive(row, "price"), row.get("unit", "").casefold() or "kg"
     if unit not in UNITS:
@@ -127,7 +125,7 @@ def _per_kg(row: Mapping[str, str]) -> float:
     return price
 
 
-def _positive(row: Mapping[str, str], key: str) -> float:
+def _positive(row: Row, key: str) -> float:
     """Return a number of a line; a comma may stand for the point."""
     text = row.get(key, "").removesuffix("mm").strip()
     try:
@@ -141,14 +139,15 @@ def _positive(row: Mapping[str, str], key: str) -> float:
 
 
 def stock_lines(
-    rows: list[dict[str, str]], catalog: Catalog, refuse: Callable[[Mapping[str, str]], str]
+    rows: Mapping[int, Row], catalog: Catalog, refuse: Callable[[Row], str]
 ) -> list[Line]:
     """Return a rack line by line.
 
     Parameters
     ----------
-    rows : list of dict
-        Columns steel, size, condition and evidence, as a requirement has them.
+    rows : mapping of int to mapping of str to str
+        By their numbers. Columns steel, size, condition and evidence, as a requirement has
+        them.
     catalog : Catalog
         What is known.
     refuse : callable
@@ -160,14 +159,15 @@ def stock_lines(
         What is taken is the name of the bar, counted.
     """
     lines = []
-    for number, row in enumerate(rows, start=2):
+    for number, row in rows.items():
         text = ", ".join(value for value in row.values() if value)
-        found = catalog.look_up(row["steel"])
-        if not found.steels:
-            why = f"{row['steel']!r}: no known steel. {found.did_you_mean}"
+        name = row.get("steel", "")
+        meant = catalog.look_up(name)
+        if not meant.steels:
+            why = f"{name!r}: no known steel. {meant.did_you_mean}"
         else:
             why = refuse(row)
-        taken = None if why else (row["steel"], 1.0)
+        taken = None if why else (name, 1.0)
         lines.append(Line(number, text, taken=taken, refused=why or None))
     return lines
 

@@ -5,17 +5,17 @@ closed to us, it is passed over and the files are read.
 """
 
 import hashlib
-import os
 import pickle
 import sys
-import tempfile
 from collections.abc import Callable, Mapping
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
 import pydantic
-from platformdirs import user_cache_path
+
+from catalog.user_folder import cache_folder
+from catalog.whole_file import put_in_place
 
 _STAMP = hashlib.sha256().digest_size
 NOTHING: Any = object()
@@ -36,11 +36,10 @@ def kept(folder: Path, read: Callable[[], Mapping[str, Any]]) -> Mapping[str, An
     mapping of str to object
         What `read` returns.
     """
-    stamp = _stamp(folder)
-    try:
-        path = _path()
-    except RuntimeError:  # no home
+    place = cache_folder()
+    if place is None:
         return read()
+    path, stamp = place / "catalogue", _stamp(folder)
     parts: Mapping[str, Any] = read_back(path, stamp)
     if parts is NOTHING:
         parts = read()
@@ -92,14 +91,10 @@ def write_down(path: Path, stamp: bytes, value: object) -> int:
     """
     with suppress(Exception):
         body = pickle.dumps(value, pickle.HIGHEST_PROTOCOL)
-        _write(path, stamp + _sum(body) + body)
+        path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        put_in_place(path, stamp + _sum(body) + body, lasting=False)
         return len(body)
     return 0
-
-
-def _path() -> Path:
-    """Return where it is kept, in a folder that is the user's own."""
-    return user_cache_path("temperwright", appauthor=False) / "catalogue"
 
 
 def _sum(body: bytes) -> bytes:
@@ -115,12 +110,3 @@ def _stamp(folder: Path) -> bytes:
         stamp.update(f"\0{path.relative_to(folder)}\0".encode())
         stamp.update(path.read_bytes())
     return stamp.digest()
-
-
-def _write(path: Path, held: bytes) -> None:
-    """Write a file whole or not at all, so that no other process finds half of it."""
-    path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-    handle, name = tempfile.mkstemp(dir=path.parent)
-    with os.fdopen(handle, "wb") as file:
-        file.write(held)
-    Path(name).replace(path)

@@ -11,9 +11,10 @@ import tomli
 from pydantic import ValidationError
 
 from catalog.caution import Caution, Family, Source
+from catalog.fault import fault_line
 from catalog.heat_source import HeatSource
 from catalog.kept import kept
-from catalog.look_up import Carriers, Found, carriers, listed, look_up
+from catalog.look_up import Carriers, Meaning, carriers, listed, look_up
 from catalog.mark import Mark
 from catalog.medium import Medium
 from catalog.price import Prices
@@ -26,10 +27,10 @@ from catalog.values import Record
 SHIPPED = Path(__file__).parent
 R = TypeVar("R", bound=Record)
 # What is a folder with a record a file, and what is a file with a record a table.
-_FILES: Mapping[str, type[Record]] = MappingProxyType(
+FILES: Mapping[str, type[Record]] = MappingProxyType(
     {"steels": Steel, "routes": Route, "media": Medium, "heat_sources": HeatSource}
 )
-_TABLES: Mapping[str, type[Record]] = MappingProxyType(
+TABLES: Mapping[str, type[Record]] = MappingProxyType(
     {"families": Family, "cautions": Caution, "sources": Source, "marks": Mark}
 )
 
@@ -70,7 +71,7 @@ class Catalog:
         """The steels that carry each name."""
         return carriers(self.steels.values())
 
-    def look_up(self, name: str) -> Found:
+    def look_up(self, name: str) -> Meaning:
         """Return what a written name means, or what it may have meant; see `look_up`."""
         return look_up(name, self.carriers)
 
@@ -141,14 +142,15 @@ def _problems_of(path: Path, entry: str, error: ValidationError) -> Iterator[str
         inner = any(other["loc"][: len(place)] == place for other in faults if other != fault)
         if fault["type"] == "too_short" and inner:
             continue  # empty only because what stands in it is faulty
-        places = [part for part in (entry, *map(str, place)) if part]
-        key = ".".join(places) or "(whole file)"
+        # Entries of a list are counted from 1, as in a requirement.
+        steps = (str(step + 1) if isinstance(step, int) else step for step in place)
+        key = ".".join(step for step in (entry, *steps) if step) or "(whole file)"
         rule = _RULES.get(fault["type"], fault["msg"].removeprefix("Value error, "))
         rule = rule.replace("Input should be a valid", "must be a valid").replace(
             "Input should", "must"
         )
         got = "nothing" if fault["type"] == "missing" else f"{fault['input']!r:.80}"
-        yield f"{path.name}: {key}: {rule} (got {got})"
+        yield fault_line(path.name, key, rule, got)
 
 
 def _table(path: Path, problems: list[str]) -> dict[str, Any] | None:
@@ -156,7 +158,8 @@ def _table(path: Path, problems: list[str]) -> dict[str, Any] | None:
     try:
         return tomli.loads(path.read_text(encoding="utf-8"))
     except FileNotFoundError:
-        problems.append(f"{path.name}: (whole file): file must exist (got nothing at {path})")
+        got = f"nothing at {path}"
+        problems.append(fault_line(path.name, "(whole file)", "file must exist", got))
     except ValueError as fault:  # TOML, encoding, or an integer without end
         problems.append(f"{path.name}: (whole file): must be UTF-8 TOML ({fault})")
     return None
@@ -171,9 +174,7 @@ def _record(
     except ValidationError as error:
         problems.extend(_problems_of(path, entry, error))
         return None
-    problems.extend(
-        f"{path.name}: {key}: {rule} (got {got})" for key, rule, got in implausible(record)
-    )
+    problems.extend(fault_line(path.name, *fault) for fault in implausible(record))
     return record
 
 
@@ -192,8 +193,8 @@ def _folder(
             if data is None:
                 continue
             if "slug" in data:
-                given = f"(got {data['slug']!r:.80})"
-                problems.append(f"{path.name}: slug: the file's name is the slug {given}")
+                rule, got = "the file's name is the slug", f"{data['slug']!r:.80}"
+                problems.append(fault_line(path.name, "slug", rule, got))
                 continue
             record = _record(model, {"slug": path.stem, **data}, path, problems)
             if record is not None:
@@ -217,7 +218,8 @@ def _mapping(
         for key, data in (_table(path, problems) or {}).items():
             record = _record(model, data, path, problems, key)
             if not is_steady(key):
-                problems.append(f"{path.name}: (table name): must be {RULE} (got {key!r:.80})")
+                rule, got = f"must be {RULE}", f"{key!r:.80}"
+                problems.append(fault_line(path.name, "(table name)", rule, got))
             if record is not None:
                 records[key] = record
     return MappingProxyType(records)
@@ -276,21 +278,32 @@ def _plain(known: Catalog) -> dict[str, Any]:
     return {name: part if name == "prices" else dict(part) for name, part in parts.items()}
 
 
+def _is_folder(path: Path) -> bool:
+    """Return whether a folder is there; a name that no file can have is none."""
+    try:
+        return path.is_dir()
+    except (OSError, ValueError):
+        return False
+
+
 def _read(folders: tuple[Path, ...], under: Catalog | None = None) -> Catalog:
     """Return the checked catalogue of folders, laid over another; see `load_catalog`."""
     below = _plain(under) if under else dict.fromkeys(field.name for field in fields(Catalog))
+    there = tuple(folder for folder in folders if _is_folder(folder))
     problems = [
-        f"{folder}: (folder): folder must exist (got nothing there)"
+        fault_line(str(folder), "(folder)", "folder must exist", "nothing there")
         for folder in folders
-        if not folder.is_dir()
+        if folder not in there
     ]
-    parts: dict[str, Any] = {"prices": _prices(folders, problems, below["prices"])}
-    for name, model in _FILES.items():
-        parts[name] = _folder(model, folders, name, problems, below[name])
-    for name, model in _TABLES.items():
-        parts[name] = _mapping(model, folders, name, problems, below[name])
+    parts: dict[str, Any] = {"prices": _prices(there, problems, below["prices"])}
+    for name, model in FILES.items():
+        parts[name] = _folder(model, there, name, problems, below[name])
+    for name, model in TABLES.items():
+        parts[name] = _mapping(model, there, name, problems, below[name])
     problems += [
-        f"{steel.slug}.toml: family: must be a key of families.toml (got {steel.family})"
+        fault_line(
+            f"{steel.slug}.toml", "family", "must be a key of families.toml", steel.family
+        )
         for steel in parts["steels"].values()
         if steel.family not in parts["families"]
     ]

@@ -52,7 +52,7 @@ _SHORT = 5
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class Meaning:
     """The steels a name means and the mark of condition after it; or what it may have meant."""
 
     steels: tuple[Steel, ...] = ()
@@ -67,7 +67,7 @@ class Found:
         return f"Did you mean {' or '.join(self.near)}? `temperwright steels` lists all."
 
 
-def look_up(name: str, known: Carriers) -> Found:
+def look_up(name: str, known: Carriers) -> Meaning:
     """Return what a written name means.
 
     In this order: the name as it stands, without its mark of condition, without the system
@@ -86,8 +86,8 @@ def look_up(name: str, known: Carriers) -> Found:
     Found
         Each steel with the composition that the name stands for.
     """
-    found = _whole(name, known) or _kind(name, known) or _together(name, known)
-    return found or Found(near=_near(name, known))
+    meaning = _whole(name, known) or _kind(name, known) or _together(name, known)
+    return meaning or Meaning(near=_near(name, known))
 
 
 def listed(
@@ -114,9 +114,9 @@ def listed(
     every, key = tuple(steels), plain(text)
     if not key:
         return every
-    found = look_up(text, known).steels
-    if found:
-        return found
+    meant = look_up(text, known).steels
+    if meant:
+        return meant
     groups = (
         lambda steel: (steel.family, steel.kind),
         lambda steel: families[steel.family].split(),
@@ -172,16 +172,16 @@ def _spellings(name: str) -> Iterator[tuple[str, str | None]]:
             yield _PREFIX.sub("", marked[0]), marked[1]
 
 
-def _whole(name: str, known: Carriers) -> Found | None:
+def _whole(name: str, known: Carriers) -> Meaning | None:
     """Return what a name means by its designation."""
     for spelt, mark in _spellings(name):
         carried = known.get(plain(spelt))
         if carried:
-            return Found(tuple(steel.called_as(spelt) for _, steel in carried), mark)
+            return Meaning(tuple(steel.called_as(spelt) for _, steel in carried), mark)
     return None
 
 
-def _kind(name: str, known: Carriers) -> Found | None:
+def _kind(name: str, known: Carriers) -> Meaning | None:
     """Return the steels of a kind that the trade has a word for."""
     text = " ".join(re.split(r"[\s-]+", name.strip().casefold()))
     for word in (text, text.removesuffix(" steel"), f"{text} steel"):
@@ -189,11 +189,11 @@ def _kind(name: str, known: Carriers) -> Found | None:
         every = {s.slug: s for carried in known.values() for _, s in carried}
         steels = tuple(steel for steel in every.values() if steel.kind in kinds)
         if steels:
-            return Found(steels)
+            return Meaning(steels)
     return None
 
 
-def _together(name: str, known: Carriers) -> Found | None:
+def _together(name: str, known: Carriers) -> Meaning | None:
     """Return the steel that several names given together have in common: "EN24 (817M40)"."""
     pieces = [_whole(piece, known) for piece in _PIECES.split(name) if piece.strip()]
     given = [piece for piece in pieces if piece is not None]
@@ -206,14 +206,14 @@ def _together(name: str, known: Carriers) -> Found | None:
         if all(steel.slug in {other.slug for other in piece.steels} for piece in given)
     ]
     mark = next((piece.mark for piece in given if piece.mark), None)
-    return Found(tuple(shared), mark) if shared else None
+    return Meaning(tuple(shared), mark) if shared else None
 
 
 def _near(name: str, known: Carriers) -> tuple[str, ...]:
     """Return the names that begin so, else those one or two letters away, the nearest first."""
     keys = {plain(spelt) for spelt, _ in _spellings(name)} - {""}
     begun: list[tuple[int, str]] = []
-    found: list[tuple[int, str]] = []
+    alike: list[tuple[int, str]] = []
     for key, carried in known.items():
         for asked in keys:
             if len(asked) >= _BEGINS and key.startswith(asked):
@@ -221,9 +221,9 @@ def _near(name: str, known: Carriers) -> tuple[str, ...]:
             most = 1 if min(len(asked), len(key)) < _SHORT else 2
             away = _steps(asked, key, most)
             if away is not None:
-                found.append((away, carried[0][0]))
-    least = min((away for away, _ in found), default=0)
-    near = begun or [row for row in found if row[0] == least]
+                alike.append((away, carried[0][0]))
+    least = min((away for away, _ in alike), default=0)
+    near = begun or [row for row in alike if row[0] == least]
     return tuple(dict.fromkeys(word for _, word in sorted(near)))[:SUGGESTED]
 
 

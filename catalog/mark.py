@@ -77,14 +77,14 @@ def parted(name: str) -> tuple[str, str] | None:
     """
     text = name.strip().casefold()
     for pattern in (_LETTER, _HEAT, _PLUS, _DIN):
-        found = pattern.fullmatch(text)
-        if found is not None:
-            mark = re.sub(r"\s", "", found["mark"]).upper()
-            return found["name"], mark if pattern is _LETTER else _SAME.get(mark, mark)
+        written = pattern.fullmatch(text)
+        if written is not None:
+            mark = re.sub(r"\s", "", written["mark"]).upper()
+            return written["name"], mark if pattern is _LETTER else _SAME.get(mark, mark)
     for pattern, mark in _SPOKEN:
-        found = pattern.fullmatch(text)
-        if found is not None:
-            return found["name"], mark
+        written = pattern.fullmatch(text)
+        if written is not None:
+            return written["name"], mark
     return None
 
 
@@ -102,5 +102,5 @@ def stated_mark(label: str) -> str | None:
         A key of marks.toml.
     """
     text = label.strip().lstrip("+")
-    found = parted(f"en1 {text}") or parted(f"en1+{text}")
-    return found[1] if found is not None and found[0] == "en1" else None
+    split = parted(f"en1 {text}") or parted(f"en1+{text}")
+    return split[1] if split is not None and split[0] == "en1" else None

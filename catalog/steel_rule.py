@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterator
 from itertools import pairwise
 
+from catalog.fault import fault_line
 from catalog.load import Catalog
 from catalog.steel import Quench, Steel, plain
 
@@ -16,7 +17,7 @@ SEVEREST_FIRST: tuple[Quench, ...] = ("water", "oil", "air")
 
 def _of(steel: Steel, key: str, rule: str, got: str) -> str:
     """Return a fault of a steel's file, in one line."""
-    return f"{steel.slug}.toml: {key}: {rule} (got {got})"
+    return fault_line(f"{steel.slug}.toml", key, rule, got)
 
 
 def _name_is_unique(catalog: Catalog) -> Iterator[str]:

@@ -29,17 +29,23 @@ def write_template(name: str, folder: Path) -> Path:
     Raises
     ------
     CatalogError
-        When the name gives no file name, or the file is there already.
+        When the name gives no file name, the file is there already, or the folder takes none.
     """
     slug = re.sub(r"[^0-9a-z.]+", "-", name.casefold()).strip("-.")
     path = folder / "steels" / f"{slug}.toml"
     if not slug or not is_steady(name) or '"' in name or "\\" in name:
         rule = "must be a name with a letter or figure in it, without quotes"
         raise CatalogError((f"--new: {rule} (got {name!r:.80})",))
-    if path.exists():
-        raise CatalogError((f"--new: the file must not be there yet (got {path})",))
     text = TEMPLATE.read_text(encoding="utf-8")
     kinds = ", ".join(get_args(SteelClass))
-    path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_text(text.format(name=name, kinds=f"One of: {kinds}."), encoding="utf-8")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with path.open("x", encoding="utf-8") as file:
+            file.write(text.format(name=name, kinds=f"One of: {kinds}."))
+    except OSError as error:
+        if isinstance(error, FileExistsError) and path.exists():
+            rule = "the file must not be there yet"
+            raise CatalogError((f"--new: {rule} (got {path})",)) from error
+        rule = "must be a folder that takes files"
+        raise CatalogError((f"--into: {rule} (got {folder}: {error.strerror})",)) from error
     return path

@@ -7,7 +7,7 @@ held against each other by the audit.
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
-from catalog.load import Catalog, load_catalog
+from catalog.load import FILES, TABLES, Catalog, load_catalog
 from catalog.values import Record, Sourced
 
 _CRITICAL = "critical temperatures are computed from the composition; the audit alone reads it"
@@ -36,8 +36,6 @@ UNREAD: Mapping[str, str] = MappingProxyType(
         "prices.note": _NOTE,
     }
 )
-_FILES = ("steels", "routes", "media", "heat_sources")
-_TABLES = ("families", "cautions", "sources", "marks")
 
 
 def _values(record: Record) -> dict[str, tuple[object, ...]]:
@@ -81,10 +79,10 @@ def unread(catalog: Catalog) -> tuple[str, ...]:
     """
     shipped = load_catalog()
     idle: list[str] = []
-    for kind in (*_FILES, *_TABLES):
+    for kind in (*FILES, *TABLES):
         known, mine = getattr(shipped, kind), getattr(catalog, kind)
         for slug, record in mine.items():
-            file, key = (f"{slug}.toml", "") if kind in _FILES else (f"{kind}.toml", f"{slug}.")
+            file, key = (f"{slug}.toml", "") if kind in FILES else (f"{kind}.toml", f"{slug}.")
             idle += _idle(kind, known.get(slug), record, (file, key))
     return (*idle, *_idle("prices", shipped.prices, catalog.prices, ("prices.toml", "")))
 

@@ -62,8 +62,8 @@ def quantiles(sample: NDArray[np.float64], *shares: float) -> list[float]:
     in_order = np.sort(sample)
     if np.isnan(in_order[-1]):
         return [float("nan")] * len(shares)
-    found = np.interp(np.array(shares) * (len(sample) - 1), np.arange(len(sample)), in_order)
-    return [float(value) for value in found]
+    values = np.interp(np.array(shares) * (len(sample) - 1), np.arange(len(sample)), in_order)
+    return [float(value) for value in values]
 
 
 def column_medians(sample: NDArray[np.float64]) -> NDArray[np.float64]:

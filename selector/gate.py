@@ -67,9 +67,13 @@ class Gate:
     share: float | None = None
 
 
+# How far a treatment was looked at that was worked out.
+PREDICTED = 2
+
+
 def looked_at(gate: Gate) -> int:
     """Return how far a treatment was looked at: 0 by its steel, 1 by the shop, 2 predicted."""
-    return 2 if gate.name not in BEFORE_PREDICTION else int(gate.name in BY_SHOP)
+    return PREDICTED if gate.name not in BEFORE_PREDICTION else int(gate.name in BY_SHOP)
 
 
 def judged(

@@ -20,9 +20,9 @@ from threading import Lock
 from typing import Any, ParamSpec, TypeVar
 
 import numpy as np
-from platformdirs import user_cache_path
 
 from catalog.kept import NOTHING, read_back, write_down
+from catalog.user_folder import cache_folder
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -144,17 +144,17 @@ def array_bytes(answer: object) -> int:
     int
         Bytes.
     """
-    found: dict[int, int] = {}
+    counted: dict[int, int] = {}
     left: list[object] = [answer]
     while left:
         item = left.pop()
         if isinstance(item, np.ndarray):
             while isinstance(item.base, np.ndarray):
                 item = item.base
-            found[id(item)] = item.nbytes
+            counted[id(item)] = item.nbytes
         else:
             left += _parts(item)
-    return sum(found.values())
+    return sum(counted.values())
 
 
 def _parts(item: object) -> Iterable[object]:
@@ -184,30 +184,26 @@ def kept_on_disk(work: Callable[P, T]) -> Callable[P, T]:
     @wraps(work)
     def kept(*args: P.args, **kwargs: P.kwargs) -> T:
         path = _path(f"{work.__module__}.{work.__qualname__} {args!r} {kwargs!r}")
-        found: T = NOTHING if path is None else read_back(path)
-        if found is NOTHING:
-            found = work(*args, **kwargs)
+        answer: T = NOTHING if path is None else read_back(path)
+        if answer is NOTHING:
+            answer = work(*args, **kwargs)
             if path is not None and _written[0] < ADDS_MB * MEGABYTE:
                 _made_room(path.parent)
-                _written[0] += write_down(path, b"", found)
+                _written[0] += write_down(path, b"", answer)
         elif path is not None:
             with suppress(OSError):
                 os.utime(path)
-        return found
+        return answer
 
     return kept
 
 
 def _path(asked: str) -> Path | None:
     """Return where an answer is kept, or None where none is."""
-    stamp = _stamp()
-    if stamp is None:
+    stamp, place = _stamp(), cache_folder()
+    if stamp is None or place is None:
         return None
-    name = hashlib.sha256(stamp + asked.encode()).hexdigest()
-    try:
-        return user_cache_path("temperwright", appauthor=False) / "heat" / name
-    except RuntimeError:  # no home
-        return None
+    return place / "heat" / hashlib.sha256(stamp + asked.encode()).hexdigest()
 
 
 @cache

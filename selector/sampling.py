@@ -123,13 +123,13 @@ def quantile(share: ArrayLike) -> Floats:
     """
     below = np.atleast_1d(np.asarray(share, dtype=float))
     off = below - 0.5
-    found = np.asarray(off * _ratio(_MIDDLE, 0.180625 - off * off))
+    normal = np.asarray(off * _ratio(_MIDDLE, 0.180625 - off * off))
     outside = np.abs(off) > 0.425
     if np.any(outside):
         tail = np.sqrt(-np.log(np.minimum(below, 1.0 - below)[outside]))
         value = np.where(tail <= 5.0, _ratio(_TAIL, tail - 1.6), _ratio(_FAR, tail - 5.0))
-        found[outside] = np.copysign(value, off[outside])
-    return found.reshape(np.shape(share))
+        normal[outside] = np.copysign(value, off[outside])
+    return normal.reshape(np.shape(share))
 
 
 def probability(value: ArrayLike) -> Floats:

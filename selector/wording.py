@@ -211,6 +211,12 @@ def shown_mm(length_mm: float) -> str:
     return f"{rounded_mm:.2f} mm" if rounded_mm < 10.0 else f"{rounded_mm:.1f} mm"
 
 
+def shown_limit(length_mm: float) -> str:
+    """Return a limit as it is asked, to the micron where it is that fine: "0.005 mm"."""
+    fine = abs(length_mm - round(length_mm, 2)) > 1e-6
+    return f"{length_mm:.3f} mm" if fine else f"{length_mm:.2f} mm"
+
+
 def beside(value: float, limit: float, digits: int) -> str:
     """Return a figure as it is set beside its limit, with digits enough to tell the side.
 

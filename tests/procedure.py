@@ -17,13 +17,13 @@ SOURCES = {"through-furnace": "kiln", "marquench": "kiln", "pack-carburise": "ki
            }  # fmt: skip
 
 
-def doing(steel, route, medium, changes=None, condition=None, means=None):
+def doing(steel, route, medium, changes=None, condition=None, means=None, source=None):
     """Return one treatment of the dog as it is done, tempered by some means if one is named."""
     job = resolved(asked(changes), load_catalog())
     local = route.startswith("subcontract") or route in {
         "as-bought", "prehard-bar", "buy-hard-element"
     }  # fmt: skip
-    source = None if local else SOURCES.get(route, "oxy-propane")
+    source = None if local else source or SOURCES.get(route, "oxy-propane")
     treatment = work(steel, route, medium, source, condition)
     ready = prepare(treatment, job)
     ceilings = temper_ceilings(job.asked.workshop, job.bench.sources)

@@ -12,10 +12,12 @@ from selector.wording import either, means_words
 from ui import cached, piece
 from ui.draft import Draft, read
 from ui.labels import lower, upper
-from ui.picture import so_far
+from ui.meanwhile import so_far
 
 # A disc that is filled, half or struck through; the words beside it say the same.
 _OPEN, _HARDLY, _SHUT = "●", "◐", "⊘"
+# So many treatments stand in the open.
+_FEW = 3
 _ASIDE = re.compile(r" \(.*?\)| in the workshop")
 
 
@@ -56,14 +58,15 @@ def table(found: Able) -> str:
     rows = [(_HARDLY if r.beyond else _OPEN, r.route.name, _baths(r)) for r in home]
     rows.sort(key=lambda row: row[0] != _OPEN)
     rows.append(_tempering(found))
+    rows = [(disc, head, piece.e(text)) for disc, head, text in rows]
     if out := [r for r in found.routes if not r.barred and r.route.place != "workshop"]:
         rows.append((_OPEN, "Send out", _names(out)))
     shut = sorted((r for r in found.routes if r.barred), key=lambda r: r.barred)
     rows += [(_SHUT, why, _names(every)) for why, every in groupby(shut, lambda r: r.barred)]
     cells = "".join(
         f"<tr><td class='c-disc' aria-hidden='true'>{disc}</td>"
-        f"<th scope='row'>{piece.e(upper(head))}</th><td>{piece.e(text)}</td></tr>"
-        for disc, head, text in rows
+        f"<th scope='row'>{piece.e(upper(head))}</th><td>{html}</td></tr>"
+        for disc, head, html in rows
     )
     return f"<table class='tw-lines tw-able'>{cells}</table>{_thick(home)}"
 
@@ -97,6 +100,9 @@ def _thick(home: Iterable[Reach]) -> str:
 
 
 def _names(reaches: Iterable[Reach]) -> str:
-    """Return routes in one line."""
-    names = (_ASIDE.sub("", lower(reach.route.name)) for reach in reaches)
-    return ", ".join(name.removeprefix("send out ") for name in names)
+    """Return routes in one line; many of them behind a line that opens."""
+    names = [_ASIDE.sub("", lower(reach.route.name)) for reach in reaches]
+    html = piece.e(", ".join(name.removeprefix("send out ") for name in names))
+    if len(names) <= _FEW:
+        return html
+    return f"<details><summary>{len(names)} treatments</summary>{html}</details>"

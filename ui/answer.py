@@ -11,6 +11,7 @@ from selector.advice.record import AdviceOut
 from selector.errors import SelectorError
 from ui import cached, frame, labels, session
 from ui.draft import checked
+from ui.meanwhile import answered_fully
 
 # The bar moves no oftener. [s]
 _STEP_S = 0.15
@@ -93,7 +94,7 @@ def _mark_stale() -> None:
 def advise_again() -> None:
     """Have the answers shown for the part as it is now; its faults show on the form."""
     draft = session.here().draft
-    requirement, _ = checked(draft, cached.catalog())
+    requirement, _ = answered_fully(draft, cached.catalog())
     session.mark(tried=True, **({} if requirement is None else {"asked": draft}))
 
 

@@ -90,6 +90,8 @@ def begin_ahead(requirement: Requirement) -> None:
 @st.cache_resource(max_entries=_ADVICES, show_spinner=False)
 def _both(requirement: Requirement, _progress: Progress = silent) -> tuple[Advice, AdviceOut]:
     """Return an advice with its samples, and as plain data."""
+    # In a thread of its own: who leaves the view while it is worked out finds it there later.
+    begin_ahead(requirement)
     found = _ahead().take(requirement, _progress) or _made(requirement, _progress)
     _let_go.set()
     return found

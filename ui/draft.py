@@ -18,10 +18,6 @@ from selector.requirement.question import question
 Draft = dict[str, Any]
 # Loads that lie on sections by their numbers.
 OVER = ("load.torque_over", "load.bending_over")
-# What stands for an answer that is still wanted, so that what is there can be shown at once.
-_MEANWHILE = {
-    "part.name": "part", "safety_use": "none", "load.impact": "none", "load.cycles": "static"
-}  # fmt: skip
 
 
 def whole(draft: Draft) -> Draft:
@@ -191,30 +187,6 @@ def zone_of(draft: Draft, section: int) -> int | None:
         if section in zone.get("section", ())
     )
     return next(lying, None)
-
-
-def tentative(draft: Draft) -> Draft:
-    """Return the draft with what is still wanted filled in, to show what follows so far.
-
-    Parameters
-    ----------
-    draft : dict
-        The form.
-
-    Returns
-    -------
-    dict
-        A copy; only for what does not hang on the answers that are missing.
-    """
-    filled = whole(draft)
-    for path, answer in _MEANWHILE.items():
-        if read(filled, path) is None:
-            put(filled, path, answer)
-    for zone in filled["zone"]:
-        zone.setdefault("wear", "none")
-        if "material" not in zone.get("mate", {}):
-            zone.pop("mate", None)
-    return filled
 
 
 def checked(draft: Draft, catalog: Catalog) -> tuple[Requirement | None, tuple[Problem, ...]]:

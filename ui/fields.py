@@ -7,6 +7,7 @@ from selector.requirement.question import question, without_rows
 from selector.requirement.workshop import Analysis
 from ui import cached, labels
 from ui.draft import OVER, Draft, called, read
+from ui.meanwhile import HOW_BADLY
 
 Line = tuple[str, ...]
 _ANALYSIS = tuple(f"analysis.{element}" for element in Analysis.model_fields)
@@ -142,6 +143,23 @@ def title(path: str) -> str:
     return (asked.title if asked else path) + (
         f", {cached.catalog().prices.currency}" if money else ""
     )
+
+
+def usual(path: str) -> Any:  # noqa: ANN401
+    """Return what is shown of a question that nobody answered: what a blank one means.
+
+    Parameters
+    ----------
+    path : str
+        The place.
+
+    Returns
+    -------
+    object
+        None where the answer alone can decide, so that it is asked for.
+    """
+    asked = question(path)
+    return None if asked is None or without_rows(path) == HOW_BADLY else asked.default
 
 
 def choices(draft: Draft, path: str) -> Mapping[Any, str]:

@@ -6,9 +6,9 @@ from itertools import groupby
 from selector.advice.record import AdviceOut, AlternativeOut, RackOut
 from selector.procedure.lines import short_lines
 from selector.record import CautionOut, OptionOut, Spread, ZoneOut
-from selector.wording import chance_words, condition_words, in_100, shown, shown_spread
+from selector.wording import condition_words, in_100, shown, shown_spread
 from ui import strip
-from ui.labels import lower, upper, words
+from ui.labels import upper, words
 from ui.piece import e
 from ui.strip import Scale
 
@@ -176,7 +176,7 @@ def _card(
     way = f"<div class='tw-grey'>{e(way)}</div>" if way else ""
     return (
         f"<section class='tw-way' aria-label='{e(kind)}'>"
-        f"<div class='tw-kind'>{e(kind)}</div><h3>{e(bar)}</h3>{way}{drawing}"
+        f"<div class='tw-kind'>{e(kind)}</div><h3>{e(upper(bar))}</h3>{way}{drawing}"
         f"<table class='tw-lines'>{lines}</table>{words_}</section>"
     )
 
@@ -282,20 +282,3 @@ def look_out(cautions: Iterable[CautionOut]) -> str:
         for step, items in steps.items()
     )
     return f"<div class='tw-steps'>{columns}</div>"
-
-
-def in_short(option: OptionOut) -> str:
-    """Return an option by its place, bar, way and bath, for a list to choose from."""
-    return f"{option.place} · {_done(option)}"
-
-
-def unplaced(option: OptionOut) -> str:
-    """Return an option in one line: bar, way, bath, chance."""
-    return f"{_done(option)}; {chance_words(option.passing_all, option.within_budget)}"
-
-
-def _done(option: OptionOut) -> str:
-    """Return what is done with which bar."""
-    bar = f"{option.spoken}, {condition_words(option.condition)}"
-    by = f" in {option.medium.replace('-', ' ')}" if option.medium else ""
-    return f"{bar}: {lower(option.route_name)}{by}"

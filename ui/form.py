@@ -153,7 +153,7 @@ def _widget(path: str, asked: Question, value: Any) -> None:  # noqa: ANN401
     """Show the widget of one question: a choice, several, a tick, or a text to type."""
     known = fields.choices(session.here().draft, path)
     kind = "choice" if known and asked.kind == "text" else asked.kind
-    given = asked.default if value is None else value
+    given = fields.usual(path) if value is None else value
     one = given if kind == "choice" and given in known else None
     choice: dict[str, Any] = {"options": known, "format_func": known.__getitem__}
 
@@ -183,7 +183,7 @@ def _as_text(value: object) -> str:
         return ""
     if isinstance(value, list | tuple):
         return ", ".join(map(str, value))
-    return f"{value:.12g}" if isinstance(value, float) else str(value)
+    return f"{value:.12g}" if isinstance(value, float) else labels.degrees(str(value))
 
 
 def _keep(key: str, path: str, kind: str) -> None:

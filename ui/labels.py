@@ -81,6 +81,7 @@ _WORDS = {
 }
 _KEY = re.compile(r"\b[a-z_]+(?:\.[a-z_]+)+\b")
 _UNIT = re.compile(r"(?<=\d) (?=(?:°C|HRC|HB|mm|EUR|min)\b)")
+_DEGREE = re.compile(r"(?<=\d )deg([CF])\b")
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]<>()#+\-!|$~:])")
 
 
@@ -108,6 +109,11 @@ def titles(text: str) -> str:
 def unbroken(text: str) -> str:
     """Return a text whose figures stay on one line with their units."""
     return _UNIT.sub("\N{NO-BREAK SPACE}", text)
+
+
+def degrees(text: str) -> str:
+    """Return a text with the sign of the degree, for which a file may write letters."""
+    return _DEGREE.sub(r"°\1", text)
 
 
 def plain(text: str) -> str:

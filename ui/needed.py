@@ -7,7 +7,10 @@ from selector.need.record import NeedOut
 from ui import cached, piece
 from ui.draft import Draft, called, read
 from ui.labels import plain, upper
-from ui.picture import so_far, window
+from ui.meanwhile import duties_open, so_far
+from ui.picture import window
+
+_UNSAID = "Say what it suffers, and how badly: how hard it must be then stands here."
 
 
 def show(draft: Draft, drawing: str) -> None:
@@ -25,6 +28,9 @@ def show(draft: Draft, drawing: str) -> None:
         if not drawing:
             piece.small("Give each section a size and a length, and it is drawn here.")
         piece.markup(drawing)
+        if drawing and duties_open(draft):
+            piece.small(_UNSAID)
+            return
         found = _need(draft)
         if found is not None:
             st.markdown(f"**{plain(found.headline)}**")

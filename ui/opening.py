@@ -8,6 +8,7 @@ from selector.requirement.read import parsed, parsed_file
 from ui import form, session, store
 from ui.draft import Draft, blank
 from ui.fitting import answered, unfit
+from ui.meanwhile import spelled_out
 
 # So many faults of a file are told one by one.
 _TOLD = 12
@@ -33,13 +34,13 @@ def example(name: str) -> Draft:
     """
     data = parsed(f"{name}.toml", example_text(name).encode())
     data.pop("safety_use", None)
-    return data
+    return spelled_out(data)
 
 
 def kept_file(path: Path) -> str:
     """Return the id of a part kept from a file, before any visitor is there."""
     key = store.new_id()
-    store.keep_part(key, {"draft": answered(parsed_file(path)), "tried": True})
+    store.keep_part(key, {"draft": spelled_out(answered(parsed_file(path))), "tried": True})
     return key
 
 
@@ -66,7 +67,7 @@ def take_file(name: str, content: bytes) -> bool:
     problems = unfit(data)
     session.refuse(problems)
     if not problems:
-        session.start(data, tried=True)
+        session.start(spelled_out(data), tried=True)
     return not problems
 
 

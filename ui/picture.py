@@ -4,7 +4,6 @@ from dataclasses import replace
 from itertools import pairwise
 
 from catalog import Catalog
-from selector import Requirement
 from selector.decision.option import Option
 from selector.errors import SelectorError
 from selector.handover.drawing.look import Look, for_screen
@@ -13,9 +12,9 @@ from selector.handover.drawing.part_drawing import drawn
 from selector.handover.option_marks import asked_marks, option_marks
 from selector.job.job import Job, resolved
 from selector.record import ZoneOut
-from selector.requirement import requirement_from
 from selector.wording import HRC_IN_WORDS, shown, shown_range
-from ui.draft import Draft, tentative
+from ui.draft import Draft
+from ui.meanwhile import so_far
 from ui.piece import e
 
 # The step of hardness that lies in the window asked for.
@@ -75,14 +74,6 @@ def of_draft(draft: Draft, catalog: Catalog, *, plain: bool = False) -> str:
         return drawn(requirement.part, marks, look(360, 90, plain=True)).svg
     wide, narrow = look(560, 150), replace(look(340, 110), end_view=False)
     return _by_width(*(drawn(requirement.part, marks, size).svg for size in (wide, narrow)))
-
-
-def so_far(draft: Draft) -> Requirement | None:
-    """Return what a draft asks so far, with what is missing filled in for the eye."""
-    try:
-        return requirement_from(tentative(draft))
-    except SelectorError:
-        return None
 
 
 def of_option(job: Job, option: Option, *, small: bool = False) -> str:

@@ -16,6 +16,15 @@ def bullets(texts: Iterable[str]) -> None:
     st.markdown("\n".join(f"- {labels.plain(labels.titles(text))}" for text in texts))
 
 
+def headline(text: str, longest: int) -> None:
+    """Show what a view comes to as its title, set smaller where it is longer than `longest`.
+
+    So it stands in about two lines, and what follows is still in sight.
+    """
+    with st.container(key="headline/long" if len(text) > longest else "headline"):
+        st.title(labels.plain(labels.unbroken(text)), anchor=False)
+
+
 def small(text: str) -> None:
     """Show a text, taken literally, in small print."""
     st.caption(labels.plain(text))

@@ -70,11 +70,11 @@ def main() -> None:
 def load_ahead() -> None:
     """Load what every view needs, while the browser still opens."""
     from catalog.example import FIRST  # noqa: PLC0415
-    from ui import answer, cached, opening, part_form, picture  # noqa: F401, PLC0415
+    from ui import answer, cached, meanwhile, opening, part_form  # noqa: F401, PLC0415
 
     cached.catalog()
     # The first size that is read loads all units.
-    picture.so_far(opening.example(FIRST))
+    meanwhile.so_far(opening.example(FIRST))
 
 
 def _open(address: str, port: int) -> None:

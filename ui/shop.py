@@ -4,7 +4,7 @@ import streamlit as st
 
 from ui import fields, frame, held, session
 from ui.draft import Draft
-from ui.labels import lower, plain, words
+from ui.labels import degrees, lower, plain, words
 
 _OWN = "This part's own"
 
@@ -63,4 +63,4 @@ def _named(row: Draft, path: str) -> str:
     said = [str(row[key]) for key in ("gas_flow", "volume") if key in row]
     said += [f"to {row['ceiling']}"] if "ceiling" in row else []
     named = fields.choices({}, path).get(name, name)
-    return " ".join([lower(named), *said]).replace("degC", "°C")
+    return degrees(" ".join([lower(named), *said]))

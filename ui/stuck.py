@@ -1,4 +1,4 @@
-"""What is shown where nothing is offered: what came nearest, or whom to ask instead."""
+"""What is shown where nothing is offered: what came nearest, what else, whom to ask."""
 
 import streamlit as st
 
@@ -12,8 +12,9 @@ from selector.advice.missed import (
 )
 from selector.advice.record import AdviceOut
 from ui import cached, change, figures, frame, picture, session, why_not
-from ui.labels import plain, upper
-from ui.piece import bullets, markup
+from ui.labels import plain, unbroken, upper
+from ui.piece import bullets, markup, panel
+from ui.words import first_sentence
 
 # So many reasons stand in the open.
 _OPEN = 6
@@ -37,6 +38,17 @@ def show(requirement: Requirement, advice: AdviceOut) -> None:
     markup(figures.look_out(advice.cautions))
     with st.expander("What was assumed"):
         bullets(advice.assumptions)
+
+
+def instead_of_torch(advice: AdviceOut) -> None:
+    """Show what is advised where the torch will not do or is not needed."""
+    first, rest = first_sentence(unbroken(advice.headline))
+    with panel("instead"):
+        st.header("Instead of the torch", anchor=False)
+        st.markdown(f"**{plain(first)}** {plain(rest)}")
+        if not advice.options:
+            bullets(upper(change.text) for change in advice.changes)
+        frame.link("choice")
 
 
 def _passed_on(advice: AdviceOut) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from catalog.values import Span as Ends
-from selector.flame.record import FamilyOut, FiguresOut, FlameOut
+from selector.flame.record import ChangeOut, FamilyOut, FiguresOut, FlameOut
 from selector.heat.colour import MAGNET_LOST_C
 from selector.procedure.heating import held_parts_s
 from selector.record import GateOut, OptionOut, SetUpOut, TemperOut
@@ -22,8 +22,10 @@ def verdict(found: FlameOut) -> str:
     return f"<div class='tw-word {kind}'>{e(words(found.verdict))}</div>"
 
 
-def unchanged(verdict: str) -> str:
-    """Return what is said where no change is named."""
+def changed(verdict: str, change: ChangeOut | None) -> str:
+    """Return the one change, or that there is none."""
+    if change is not None:
+        return upper(change.text)
     needed = verdict not in {"yes", "not_needed"}
     return "No single change that was tried would do." if needed else "None needed."
 
@@ -166,8 +168,12 @@ def _bar(family: FamilyOut) -> str:
     return f"{name}, {condition_words(family.condition)}{by}"
 
 
-def hard_stretch(figures: FiguresOut) -> str:
-    """Return where it is hard, and the soft ring beside, in a sentence."""
+def hard_stretch(figures: FiguresOut | None) -> str:
+    """Return where it is hard, and the soft ring beside, in a sentence; empty without a map."""
+    if figures is None:
+        return ""
+    if figures.hard_to_mm <= figures.hard_from_mm:
+        return "Nowhere as hard as asked."
     end = "the other end" if figures.from_the_other_end else "the working end"
     text = f"Hard from {figures.hard_from_mm:.0f} to {figures.hard_to_mm:.0f} mm from {end}"
     ring = figures.soft_ring

@@ -44,13 +44,13 @@ def unturned(swaps: Iterable[SwapOut]) -> str:
     return f"Which is the cheaper does not hang on {', nor on '.join(never)}." if never else ""
 
 
-def turned(swap: SwapOut, first: str, second: str, currency: str) -> str:
-    """Return who takes the lead where two options change places.
+def turned(swaps: Iterable[SwapOut], first: str, second: str, currency: str) -> list[str]:
+    """Return who takes the lead where two options change places, each place once.
 
     Parameters
     ----------
-    swap : SwapOut
-        A place that there is.
+    swaps : iterable of SwapOut
+        Places of the two; one that never comes is passed over.
     first, second : str
         What the two are called.
     currency : str
@@ -58,15 +58,26 @@ def turned(swap: SwapOut, first: str, second: str, currency: str) -> str:
 
     Returns
     -------
-    str
-        A sentence; empty where they never change places.
+    list of str
+        Sentences.
     """
-    if swap.at is None:
-        return ""
+    leads: dict[tuple[str, str], list[str]] = {}
+    for swap in swaps:
+        if swap.at is not None:
+            gains = second if swap.ahead_now == "first" else first
+            place = _place(swap, swap.at, first, second, currency)
+            leads.setdefault((gains, place), []).append(_AHEAD[swap.by])
+    return [
+        f"{upper(gains)} {' and '.join(leading)} {place}."
+        for (gains, place), leading in leads.items()
+    ]
+
+
+def _place(swap: SwapOut, at: float, first: str, second: str, currency: str) -> str:
+    """Return where two options change places."""
     now = 1.0 if swap.now is None else swap.now
-    gains = second if swap.ahead_now == "first" else first
-    place = _PLACES[swap.axis][0 if swap.at > now else 1].format(
-        at=number(swap.at, swap.axis), now=number(now, swap.axis), money=currency,
+    place = _PLACES[swap.axis][0 if at > now else 1].format(
+        at=number(at, swap.axis), now=number(now, swap.axis), money=currency,
         first=first, second=second, cracks=first if swap.unit == "of the first" else second,
     )  # fmt: skip
-    return f"{upper(gains)} {_AHEAD[swap.by]} {place}."
+    return place.replace("the bar of it ", "its bar ")

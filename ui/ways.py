@@ -89,9 +89,6 @@ def _turns(requirement: Requirement, advice: AdviceOut, way: AlternativeOut) -> 
         against = cached.versus(requirement, advice.options[0].id, way.id)
     except SelectorError:
         return []
-    said = {
-        swap.by: turned(swap, "the first", "it", way.currency)
-        for swap in reversed(against.swaps)
-        if swap.at is not None
-    }
-    return [said[by] for by in ("cost", "score") if by in said]
+    nearest = {swap.by: swap for swap in reversed(against.swaps) if swap.at is not None}
+    places = [nearest[by] for by in ("cost", "score") if by in nearest]
+    return turned(places, "the first", "it", way.currency)

@@ -12,8 +12,8 @@ from selector.requirement.priority import CRITERIA, Priorities
 from selector.wording import in_100
 from ui import answer, cached, session
 from ui.draft import put
-from ui.figures import unplaced
 from ui.labels import plain, words
+from ui.option_name import beside, unplaced
 from ui.piece import bullets, e, markup, small
 
 _OWN = "own"
@@ -58,7 +58,9 @@ def show(requirement: Requirement) -> None:
         "In the order of their average. How often each is first counts outcomes and weights "
         "about these: what often wins by little and now and then loses by much stands behind."
     )
-    bullets(_until(turn, names) for turn in _telling(found, names))
+    first = names[found.order[0]]
+    called = {key: beside(option, first) for key, option in names.items()}
+    bullets(_until(turn, called) for turn in _telling(found, called))
     st.button(
         "Take these weights", key="weights/take", on_click=_take, args=(priorities,),
         disabled=priorities.weights() == given.weights(),
@@ -121,10 +123,10 @@ def _telling(found: ReweighedOut, names: Collection[str]) -> list[TurnOut]:
     return sorted((turn for turn in found.turns if _ends(turn, names)), key=away)[:_TOLD]
 
 
-def _until(turn: TurnOut, names: Mapping[str, Any]) -> str:
+def _until(turn: TurnOut, names: Mapping[str, str]) -> str:
     """Return until which weight the first stays first, and who is beyond."""
     said = [
-        f"until it weighs {how} than {100 * end:.0f} in 100, then {names[beyond].spoken}"
+        f"until it weighs {how} than {100 * end:.0f} in 100, then {names[beyond]}"
         for end, beyond, how in _ends(turn, names)
     ]
     return f"{words(turn.criterion)}, now {100 * turn.now:.0f}: first {'; '.join(said)}."

@@ -1,6 +1,7 @@
 """Why an option stands before another that beats it in most samples."""
 
 from selector.advice.advise import PAIRED, Advice
+from selector.advice.doing import bar_words
 from selector.advice.order import set_back_words
 from selector.decision.option import Option
 from selector.decision.preference import before_by_ease
@@ -66,7 +67,29 @@ def against_shares(advice: Advice) -> tuple[str, ...]:
         if j < k and advice.shares[behind.id, before.id] >= MOSTLY
     ]
     return tuple(
-        f"Number {k + 1} beats number {j + 1} {times_in_100(share)}, but "
+        f"Number {k + 1} beats number {j + 1}, {times_in_100(share)}, but "
         f"{behind_because(advice, leading[j], leading[k])}."
         for share, j, k in sorted(pairs, reverse=True)[:SAID]
     )
+
+
+def other_methods(advice: Advice) -> tuple[str, ...]:
+    """Return how many other ways of weighing put another option first, and which.
+
+    Parameters
+    ----------
+    advice : Advice
+        The whole advice.
+
+    Returns
+    -------
+    tuple of str
+        One sentence; none where all begin as the advice does.
+    """
+    other = [c for c in advice.comparisons if c.places[0] != 1]
+    if not other:
+        return ()
+    firsts = {bar_words(advice, advice.options[c.places.index(1)]): None for c in other}
+    puts = "puts" if len(other) == 1 else "put"
+    ways = f"{len(other)} of {len(advice.comparisons)} other ways of weighing"
+    return (f"{ways} {puts} {' or '.join(firsts)} first.",)

@@ -10,12 +10,15 @@ from selector.decision.option import Option, Rejected
 from selector.decision.output import cost_out, rounded_share
 from selector.decision.preference import LESS_SURE
 from selector.decision.risk import chief_risk
+from selector.duty.custom import custom
+from selector.duty.merit import SELDOM
 from selector.gate import BY_STEEL, looked_at
 from selector.hardness_scale import hv_from_hb, hv_from_hrc
+from selector.job.ready_hard import delivered_hrc
 from selector.job.sold import sold_for
 from selector.job.treatment import Treatment
 from selector.option.labour import labour_h
-from selector.wording import in_100
+from selector.wording import condition_words, in_100, shown
 
 Kind = Literal["cheap", "better", "as_bought", "bought_hard", "sent_out"]
 KIND_WORDS: dict[Kind, str] = {
@@ -99,7 +102,7 @@ def barred(advice: Advice) -> tuple[str, ...]:
     there = {kind_of(option.treatment) for option in advice.options}
     gone = [kind for kinds in PLACES if there.isdisjoint(kinds) for kind in kinds]
     said = ((kind, _stopped(advice, kind)) for kind in gone)
-    return tuple(f"{KIND_WORDS[kind]}: not open: {why}" for kind, why in said if why)
+    return tuple(f"{KIND_WORDS[kind]}, not open: {why}" for kind, why in said if why)
 
 
 def _stopped(advice: Advice, kind: Kind) -> str | None:
@@ -113,12 +116,40 @@ def _stopped(advice: Advice, kind: Kind) -> str | None:
         for item in advice.rejected
         if kind_of(item.treatment) == kind and _could_matter(advice, item)
     ]
+    if kind == "as_bought":
+        soft, mine = _too_soft(advice, mine)
+        if soft is not None:
+            return soft
     if not mine:
         return None
     budget = advice.asked.limit.budget
     nearest = max(mine, key=lambda item: _nearness(item, budget))
     text = f"{nearest.gate.text.rstrip('.')} ({bought_as(advice, nearest.treatment.steel)}"
     return f"{text}, right {in_100(nearest.share)})" if nearest.share > 0 else f"{text})"
+
+
+def _too_soft(advice: Advice, mine: list[Rejected]) -> tuple[str | None, list[Rejected]]:
+    """Return that no bar as bought is hard enough, else those that are, of some that fail."""
+    lead, asked = advice.job.leading, advice.asked
+    floor = lead.floor_hrc if lead.bought_hrc is None else lead.bought_hrc
+    if floor is None:
+        return None, mine
+    hard = [item for item in mine if _as_sold_hrc(item.treatment) >= floor]
+    sold = [item for item in advice.rejected if kind_of(item.treatment) == "as_bought"]
+    if hard or not sold:
+        return None, hard
+    usual = [item for item in sold if custom(item.treatment, lead, asked) >= SELDOM]
+    if not usual:
+        return "no bar as bought is hard enough", hard
+    best = max((item.treatment for item in usual), key=_as_sold_hrc)
+    words = f"{bought_as(advice, best.steel)}, {condition_words(best.condition.name)}"
+    hrc = shown(_as_sold_hrc(best))
+    return f"no bar as bought is hard enough: {words}, has {hrc}", hard
+
+
+def _as_sold_hrc(work: Treatment) -> float:
+    """Return how hard a bar is as bought, none of what is softened after. [HRC]."""
+    return delivered_hrc(work.condition) if work.route.process == "none" else 0.0
 
 
 def _could_matter(advice: Advice, item: Rejected) -> bool:

@@ -3,7 +3,8 @@
 import numpy as np
 
 from selector.advice.advise import Advice
-from selector.advice.against import against_shares
+from selector.advice.against import against_shares, behind_because, other_methods
+from selector.advice.doing import bar_words
 from selector.advice.measure import measures
 from selector.advice.record import FirmOptionOut, FirmOut, MeasureOut, PriceTurnOut, TurnOut
 from selector.decision.firmness import CONCENTRATION, Firmness, firmness
@@ -12,10 +13,11 @@ from selector.decision.turning import Turn, cheapest, dearest, turns
 from selector.figure import median
 from selector.requirement.priority import CRITERIA, Criterion
 from selector.undisturbed import undisturbed
-from selector.wording import in_100, times_in_100
+from selector.wording import times_in_100
 
-# A smaller loss is not worth a word. [currency]
-LEAST_MONEY = 0.5
+# What is first less often stands there by a rule of practice or of chances, which is said
+# instead of the count. Estimate. [-]
+SELDOM_FIRST = 0.25
 # Beyond this a criterion outweighs all others together: nobody means that. [-]
 LEAST_WEIGHT, MOST_WEIGHT = 0.005, 0.5
 # The criteria as one says that they weigh.
@@ -66,7 +68,7 @@ def firm(advice: Advice) -> FirmOut | None:
         dearer=price,
         second_cheaper=_cheaper(advice, fall),
         measures=finds,
-        against_shares=against_shares(advice),
+        against_shares=(*against_shares(advice), *other_methods(advice)),
     )
 
 
@@ -178,6 +180,15 @@ def _turned(turned: tuple[TurnOut, ...]) -> str | None:
     return f"{words} weighs {side} {100 * at:.0f} % (now {100 * now:.0f} %)"
 
 
+def _first_words(advice: Advice, known: Firmness) -> str:
+    """Return how often the first is first; where that is seldom, why it stands there."""
+    if known.first[0] >= SELDOM_FIRST:
+        return f"First {times_in_100(known.first[0])} over outcomes and weights"
+    rival = advice.options[int(known.first.argmax())]
+    why = behind_because(advice, advice.options[0], rival)
+    return f"Over outcomes and weights it is more often {bar_words(advice, rival)}, but {why}"
+
+
 def _sentence(
     advice: Advice,
     known: Firmness,
@@ -187,11 +198,7 @@ def _sentence(
 ) -> str:
     """Return how firm the choice is in a few words."""
     money = advice.job.catalog.prices.currency
-    text = f"First {times_in_100(known.first[0])} over outcomes and weights"
-    if known.three[0] > known.first[0]:
-        text += f" (among three {in_100(known.three[0])})"
-    if known.regret_money[0] >= LEAST_MONEY:
-        text += f"; choosing it loses {known.regret_money[0]:.0f} {money} on average"
+    text = _first_words(advice, known)
     dear = price and f"it costs {price.at:.0f} {money} (now {price.now:.0f})"
     until = " or ".join(words for words in (dear, _turned(turned)) if words)
     text += f". It stays first until {until}" if until else ""

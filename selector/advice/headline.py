@@ -2,12 +2,15 @@
 
 from selector.advice.advise import ABOUT_HRC, SURE, Advice
 from selector.advice.doing import bar_words, doing_words, surface_words
+from selector.advice.mixture import worth_a_coupon
+from selector.advice.rack import bar_label
 from selector.decision.hardness_gate import floor_hrc
 from selector.decision.option import Option
 from selector.figure import median
 from selector.job.demand import Demand
+from selector.procedure.quenching import BATHS
 from selector.requirement import Requirement
-from selector.wording import in_100, right_words, shown, shown_range
+from selector.wording import in_100, in_sentence, right_words, shown, shown_range, times_in_100
 
 
 def name(advice: Advice, option: Option) -> str:
@@ -31,7 +34,21 @@ def headline(advice: Advice) -> str:
         text = f"Nothing {where} meets every demand; see what binds and what came nearest."
         coupon = " The bar of unknown grade may: harden a coupon of it first."
         return text + coupon * bool(advice.apart)
-    return _best(advice) + _of_rack(advice)
+    return _coupon_of_rack(advice, _best(advice)) + _of_rack(advice)
+
+
+def _coupon_of_rack(advice: Advice, best: str) -> str:
+    """Return what stands first, after the unknown bar of the rack that is tried before it."""
+    worth = worth_a_coupon(advice)
+    if worth is None:
+        return best
+    held, found = worth
+    bath = BATHS.get(found.medium.slug, in_sentence(found.medium.name))
+    return (
+        f"From the rack, a coupon first: {bar_label(held)}, quenched in {bath}, comes right "
+        f"{times_in_100(found.comes_right)} whatever it is. If not that, "
+        f"{best if best[1:2].isupper() else best[:1].lower() + best[1:]}"
+    )
 
 
 def _of_rack(advice: Advice) -> str:
@@ -63,9 +80,10 @@ def _best(advice: Advice) -> str:
 
 def referral_words(asked: Requirement) -> str:
     """Return where a part goes that lives depend on."""
-    use = asked.safety_use
+    use = asked.vital_use
+    what = f"{use} part" if use == asked.safety_use else use
     return (
-        f"{use[0].upper()}{use[1:]} part: not a home job. Have it designed and treated by "
+        f"{what[0].upper()}{what[1:]}: not a home job. Have it designed and treated by "
         "qualified people, from certified bar."
     )
 
@@ -77,7 +95,8 @@ def _toss_up(advice: Advice, first: Option, second: Option) -> str:
     text = f"A toss-up: {_either(advice, first, second)}. They come out right {shares}"
     if budgets[0] is not None and budgets[1] is not None:
         text += f", inside the budget {_both(budgets[0], budgets[1])}"
-    return f"{text}."
+    off = _off(first, advice.job.leading)
+    return f"{text}; {surface_words(first)}{off}." if off else f"{text}."
 
 
 def _both(one: float, other: float) -> str:
@@ -112,8 +131,11 @@ def _off(option: Option, demand: Demand) -> str:
     if low is None or high is None or low - ABOUT_HRC <= hrc <= high + ABOUT_HRC:
         return ""
     floor = floor_hrc(option.treatment, demand)
-    if floor is not None and floor != demand.floor_hrc:
-        # Bar that is used as it comes is asked for less, and nobody aimed at more.
+    if floor != demand.floor_hrc:
+        # Bar that is used as it comes is asked for less, and nobody aimed at more; wire is as
+        # its makers found right.
+        if floor is None or hrc > high:
+            return ""
         longer = f"hardened to {shown_range(low, high)} it lasts longer"
         return f", which does here from {shown(floor)} up; {longer}"
     return f", where {shown_range(low, high)} was aimed at"

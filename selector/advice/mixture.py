@@ -8,11 +8,17 @@ from catalog.steel import Steel
 from selector.advice.advise import Advice
 from selector.decision.option import scorer_of
 from selector.decision.weighing import weigh
+from selector.duty.custom import custom
+from selector.duty.merit import ALSO
 from selector.job.candidates import Screened, screened
 from selector.job.job import Job, per_job
 from selector.job.supply import SOFT, Racked, racked
 from selector.job.treatment import Treatment
 from selector.option.reference_bar import reference_cost
+
+# An unknown bar that comes right so often, whatever it is, is tried before one is ordered.
+# Estimate. [-]
+SERVES = 0.8
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +74,39 @@ def mixture(advice: Advice, held: Racked) -> Mixture | None:
         for (steel, share), right in zip(guesses, found, strict=True)
     ]
     return Mixture(way.medium, tuple(sorted(likely, key=lambda one: -one.share)))
+
+
+def worth_a_coupon(advice: Advice) -> tuple[Racked, Mixture] | None:
+    """Return the unknown bar of the rack that a coupon is tried of before a bar is ordered.
+
+    Parameters
+    ----------
+    advice : Advice
+        The advice on the part.
+
+    Returns
+    -------
+    tuple of Racked and Mixture, or None
+        None where the first choice is of the rack or hardens nothing, and where no unknown bar
+        serves, whatever it is, or is usual for such a part.
+    """
+    first = advice.options[0].treatment if advice.options else None
+    if first is None or first.stock is not None or not first.hardens:
+        return None
+    for held in advice.job.bench.stock:
+        found = mixture(advice, held) if held.steel.likely else None
+        if found is None or found.comes_right < SERVES:
+            continue
+        if _is_usual(advice, held, found):
+            return held, found
+    return None
+
+
+def _is_usual(advice: Advice, held: Racked, found: Mixture) -> bool:
+    """Return whether such a part is made of what a bar most likely is."""
+    way, job, likely = _way(advice), advice.job, found.likely[0].steel
+    pool = () if way is None else _pool(job, held, (likely,), way)
+    return any(custom(item.treatment, job.leading, job.asked) >= ALSO for item in pool)
 
 
 def _way(advice: Advice) -> Treatment | None:

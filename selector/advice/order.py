@@ -60,8 +60,13 @@ def _off_and_edge_hrc(advice: Advice, option: Option) -> tuple[float, float]:
 def _window_words(advice: Advice, option: Option) -> str:
     """Return how an option stands to its window, and apart from that what its edge lacks."""
     off, edge = _off_and_edge_hrc(advice, option)
-    text = f"{off:.0f} HRC off the window" if off >= _SAID_HRC else "in the window"
+    text = _off_words(off)
     return f"{text}, {_edge_words(edge)}" if edge >= _SAID_HRC else text
+
+
+def _off_words(off_hrc: float) -> str:
+    """Return how far from its window an option comes out."""
+    return f"{off_hrc:.0f} HRC off the window" if off_hrc >= _SAID_HRC else "in the window"
 
 
 def _edge_words(edge_hrc: float) -> str:
@@ -85,8 +90,19 @@ def _nearer_window(advice: Advice, first: Option, other: Option) -> str | None:
 
 def _against(advice: Advice, first: Option, second: Option, criterion: Criterion) -> str | None:
     """Return two values of one criterion side by side, None where they read alike."""
+    if criterion == "hardness" and advice.leading_zone.life_ratio is None:
+        return _window_and_edge(advice, first, second)
     one, other = (_value_words(advice, option, criterion) for option in (first, second))
     return None if one == other else f"{one} against {other}"
+
+
+def _window_and_edge(advice: Advice, first: Option, second: Option) -> str | None:
+    """Return two options compared by their window and by their edge, each by itself."""
+    here, there = (_off_and_edge_hrc(advice, option) for option in (first, second))
+    (one, other), edge = (_off_words(off) for off, _ in (here, there)), here[1] - there[1]
+    said = [f"{one} against {other}"] if one != other else []
+    said += [_edge_words(edge)] if abs(edge) >= _SAID_HRC else []
+    return " and ".join(said) or None
 
 
 def why_before(advice: Advice, first: Option, second: Option) -> str:
@@ -168,7 +184,7 @@ def _level(advice: Advice, first: Option, other: Option) -> list[str]:
     """Return that two options are level in score, where what is at hand or easy decided."""
     if not before_by_ease(first, other, advice.asked):
         return []
-    hand = tie_break(first)[0] < tie_break(other)[0]
+    hand = tie_break(first, advice.asked)[0] < tie_break(other, advice.asked)[0]
     return [f"as good by score, {_LESS_AT_HAND if hand else 'more work'}"]
 
 

@@ -46,7 +46,7 @@ def rack(advice: Advice) -> tuple[RackOut, ...]:
     return (*known, *unclear)
 
 
-def _label(racked: Racked) -> str:
+def bar_label(racked: Racked) -> str:
     """Return a bar as the user calls it."""
     if racked.bar.size is None:
         return racked.bar.steel
@@ -58,7 +58,7 @@ def _of_bar(advice: Advice, racked: Racked) -> RackOut:
 
     def out(verdict: str, why: str, option_id: str | None, place: int | None = None) -> RackOut:
         return RackOut(
-            bar=_label(racked),
+            bar=bar_label(racked),
             steel=racked.steel.name,
             place=place,
             id=option_id,
@@ -125,7 +125,7 @@ def _stopped(advice: Advice, racked: Racked) -> tuple[str, str]:
     same = (o for o in advice.job.bench.stock if o.steel.slug == racked.steel.slug)
     bars = [other for other in same if _thin(advice, other) is None]
     if bars[0].bar != racked.bar:
-        return "pass", f"the same steel as {_label(bars[0])}"
+        return "pass", f"the same steel as {bar_label(bars[0])}"
     family = in_sentence(advice.job.catalog.families[racked.steel.family].name)
     return "fail", f"a steel of its kind ({family}) does the same better"
 

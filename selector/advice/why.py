@@ -6,12 +6,16 @@ from selector.advice.let_in import Way, let_in, way_of
 from selector.advice.order import why_not_first
 from selector.advice.record import ChangeOut, WhyOut
 from selector.decision.option import Rejected
+from selector.duty.custom import custom
 from selector.errors import Problem, RequirementError
+from selector.gate import PREDICTED, looked_at
 from selector.job.treatment import Treatment
 from selector.wording import condition_words, times_in_100
 
 # So many of the ways in which it was thought of are worth a line.
 SHOWN = 8
+# What only these stop would have been weighed, were there nothing more usual.
+PASSED_OVER = frozenset({"custom", "near"})
 
 
 def why(advice: Advice, name: str) -> tuple[WhyOut, ...]:
@@ -56,9 +60,17 @@ def why(advice: Advice, name: str) -> tuple[WhyOut, ...]:
         if meant(option.treatment)
     ]
     stopped = [item for item in (*advice.rejected, *advice.apart) if meant(item.treatment)]
+
+    def nearness(item: Rejected) -> tuple[float, bool, bool, float]:
+        # Of what came equally near it is the way that could be gone here, then the usual one,
+        # that is asked about.
+        usual = custom(item.treatment, advice.job.leading, advice.asked)
+        predicted, passed = looked_at(item.gate) == PREDICTED, item.gate.name in PASSED_OVER
+        return item.share, predicted, passed, usual
+
     # One line a reason: what stops a bar in one bath mostly stops it in the next.
-    once = {item.gate.text: item for item in sorted(stopped, key=lambda item: item.share)}
-    nearest = sorted(once.values(), key=lambda item: -item.share)
+    once = {item.gate.text: item for item in sorted(stopped, key=nearness)}
+    nearest = sorted(once.values(), key=nearness, reverse=True)
     shown = nearest[: max(0, SHOWN - len(ranked))]
     changes = let_in(advice, shown)
     return tuple([*ranked, *(_stopped(item, changes) for item in shown)][:SHOWN])

@@ -1,41 +1,21 @@
-"""What would change the answer: the nearest rival, the narrow demand, what was assumed."""
+"""What would change the answer: the usual way, the narrow demand, what was assumed."""
 
 from collections.abc import Callable
 
 from selector.advice.advise import SURE, Advice
-from selector.advice.against import behind_because
-from selector.advice.doing import bar_words, bought_as, way_words
+from selector.advice.doing import bought_as, way_words
 from selector.decision.drawback import unheard_of
 from selector.decision.option import Rejected
 from selector.duty.custom import custom
 from selector.duty.merit import ALSO
 from selector.duty.strength import has_load
 from selector.job.supply import at_hand, is_rare
-from selector.wording import in_100, shown_range, times_in_100
+from selector.wording import in_100, shown_range
 
-# A rival that beats the first in so many samples is near. [-]
-NEAR = 0.25
 # A usual way that comes so near is named where an unusual one stands first. [-]
 NEARLY = 0.2
 # Gates that are no part of coming out right: the money, and the heat as a means.
 APART = frozenset({"budget", "heating"})
-
-
-def _rival(advice: Advice) -> str | None:
-    """Say which option most often beats the first, and what it pays for that."""
-    first = advice.options[0]
-    rivals = [
-        (share, place, option)
-        for place, option in enumerate(advice.options[1:8], start=2)
-        if (share := advice.shares.get((option.id, first.id), 0.0)) >= NEAR
-    ]
-    if not rivals:
-        return None
-    share, place, option = max(rivals, key=lambda row: row[0])
-    text = f"Number {place}, {bar_words(advice, option)}, beats the first {times_in_100(share)}"
-    if share <= 0.5:
-        return f"{text}: they are close."
-    return f"{text}, but {behind_because(advice, first, option)}."
 
 
 def _unusual(advice: Advice) -> str | None:
@@ -102,21 +82,8 @@ def _money(advice: Advice) -> str | None:
     return None
 
 
-def _methods(advice: Advice) -> str | None:
-    """Say how many other ways of weighing put another option first, and which."""
-    other = [c for c in advice.comparisons if c.places[0] != 1]
-    if not other:
-        return None
-    firsts = {bar_words(advice, advice.options[c.places.index(1)]): None for c in other}
-    puts = "puts" if len(other) == 1 else "put"
-    return (
-        f"{len(other)} of {len(advice.comparisons)} other ways of weighing {puts} "
-        f"{' or '.join(firsts)} first."
-    )
-
-
 _RULES: tuple[Callable[[Advice], str | None], ...] = (
-    _unusual, _narrow, _rival, _methods, _window, _loads, _money,
+    _unusual, _narrow, _window, _loads, _money,
 )  # fmt: skip
 
 

@@ -7,7 +7,7 @@ from catalog.text import visible
 from selector.batch.answer import answered, failed
 from selector.batch.overlay import Overlay
 from selector.batch.program import differing, program
-from selector.batch.task import Task
+from selector.batch.task import Done, Task
 from selector.errors import Problem, RequirementError
 
 if TYPE_CHECKING:
@@ -16,7 +16,6 @@ if TYPE_CHECKING:
 OPTION = "--scheduler"
 # A scheduler that has not answered by then is not there.
 _ANSWERS_WITHIN = "15s"
-Done = tuple[Task, bytes]
 
 
 def connected(address: str) -> "Client":
@@ -79,11 +78,11 @@ def _refuse_strangers(client: "Client") -> None:
     rule = "a scheduler whose workers have this very temperwright"
     if not theirs:
         raise _refused("a scheduler with workers", "none", "Start some with `dask worker`.")
-    for worker, found in sorted(theirs.items()):
-        if isinstance(found, Exception):
+    for worker, answer in sorted(theirs.items()):
+        if isinstance(answer, Exception):
             step = "Install temperwright there as it is here."
-            raise _refused(rule, f"on {worker}: {_first_line(found)}", step)
-        other = differing(program(), found)
+            raise _refused(rule, f"on {worker}: {_first_line(answer)}", step)
+        other = differing(program(), answer)
         if other:
             raise _refused(rule, f"on {worker}: {other}", "Install the same on both.")
 

@@ -31,12 +31,12 @@ def fewest(
         The names; false with them where the search was cut short.
     """
     left = least(demands)
-    found = greedy(left, dislike)
+    quick = greedy(left, dislike)
     exact = _exact(left, dislike, longest_s) if left else (frozenset[str](), True)
     if exact is None or not _covers(exact[0], left):
-        return found, False
+        return quick, False
     names, proved = exact
-    return (names, proved) if proved or len(names) <= len(found) else (found, False)
+    return (names, proved) if proved or len(names) <= len(quick) else (quick, False)
 
 
 def least(demands: Demands) -> list[frozenset[str]]:
@@ -108,14 +108,14 @@ def _exact(
     columns = [place[name] for demand in demands for name in sorted(demand)]
     holds = csr_array((np.ones(len(rows)), (rows, columns)), shape=(len(demands), len(names)))
     worth = _DISLIKES / (len(names) + 1)
-    found = milp(
+    solved = milp(
         np.array([1.0 + worth * dislike.get(name, 0.0) for name in names]),
         integrality=np.ones(len(names), dtype=int),
         bounds=Bounds(0.0, 1.0),
         constraints=LinearConstraint(holds, 1.0, np.inf),
         options={"time_limit": longest_s, "mip_rel_gap": 0.0},
     )
-    if found.x is None:
+    if solved.x is None:
         return None
-    taken = frozenset(name for name, x in zip(names, found.x, strict=True) if x > 0.5)
-    return taken, bool(found.status == 0)
+    taken = frozenset(name for name, x in zip(names, solved.x, strict=True) if x > 0.5)
+    return taken, bool(solved.status == 0)

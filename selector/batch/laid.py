@@ -13,12 +13,13 @@ from selector.errors import Problem, RequirementError
 Table = dict[str, Any]
 # Heads that a shop writes without the path of the field.
 SHORT = {"name": "part.name", "quantity": "part.quantity", "budget": "limit.budget"}
-_FILE = "file"
+# The column that names the part file of a line.
+FILE = "file"
 
 
 def carried_columns(heads: Sequence[str]) -> tuple[str, ...]:
     """Return the heads that name no field, such as an order number: carried as they are."""
-    known = {_FILE, *SHORT}
+    known = {FILE, *SHORT}
     return tuple(head for head in heads if head and head not in known and "." not in head)
 
 
@@ -154,15 +155,15 @@ def _kinds(path: str) -> frozenset[str] | None:
     """Return the JSON types that a field takes, None where there is no such field."""
     nodes = _branches(_schema())
     for step in path.split("."):
-        found: list[Table] = []
+        deeper: list[Table] = []
         for node in nodes:
             inner = (
                 node.get("items") if step.isdigit() else node.get("properties", {}).get(step)
             )
             free = node.get("additionalProperties")
             inner = free if inner is None and isinstance(free, dict) else inner
-            found += _branches(inner) if isinstance(inner, dict) else []
-        nodes = found
+            deeper += _branches(inner) if isinstance(inner, dict) else []
+        nodes = deeper
     return frozenset(node.get("type", "string") for node in nodes) if nodes else None
 
 

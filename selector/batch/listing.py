@@ -1,14 +1,16 @@
 """The parts of a batch: the files of a folder, or the lines of a list."""
 
 import csv
-import io
 import os
+import stat
 from collections.abc import Mapping
+from contextlib import suppress
 from pathlib import Path
 from typing import NoReturn
 
+from catalog.csv_text import csv_lines
 from catalog.text import visible
-from selector.batch.laid import carried_columns, faulty_columns
+from selector.batch.laid import FILE, carried_columns, faulty_columns
 from selector.batch.task import Task
 from selector.errors import Problem, RequirementError
 from selector.requirement.read import content_of
@@ -16,7 +18,6 @@ from selector.requirement.read import content_of
 KINDS = frozenset({".toml", ".json"})
 # Lies beside the parts and says who writes to the customer.
 NO_PART = frozenset({"workshop.toml"})
-FILE = "file"
 _LARGEST = 50_000_000
 
 
@@ -41,9 +42,16 @@ def listed(source: Path, base: Path | None = None) -> tuple[Task, ...]:
     RequirementError
         When there is no such folder or list, it holds no part, or a column is unknown.
     """
-    if source.is_dir():
+    try:
+        is_folder, is_file = source.is_dir(), source.is_file()
+    except (OSError, ValueError):  # a name that no file can have
+        is_folder = is_file = False
+    if is_folder:
         tasks = _of_folder(source)
-    elif source.is_file():
+    elif is_file and source.suffix.lower() in KINDS:
+        step = "`temperwright advise` takes one part."
+        _refuse("PARTS", "a folder of part files or a list as CSV", _quoted(source), step)
+    elif is_file:
         tasks = _of_list(source, base)
     else:
         step = "Name a folder of part files, or a list of them as CSV."
@@ -89,12 +97,18 @@ def _read(path: Path, place: str) -> Task:
     """Return a part file; one that cannot be read carries its fault."""
     name = name_of(path.name)
     try:
-        if not path.is_file():
-            # A pipe would never end.
+        if _is_special(path):
             _refuse(f"file {name}", "a plain file", "something else", "Check the path.")
         return Task(place, name, content_of(path))
     except RequirementError as error:
         return Task(place, name, faults=error.problems)
+
+
+def _is_special(path: Path) -> bool:
+    """Return whether something is there that is no plain file: a pipe would never end."""
+    with suppress(OSError, ValueError):
+        return not stat.S_ISREG(path.stat().st_mode)
+    return False
 
 
 def _of_list(source: Path, base: Path | None) -> tuple[Task, ...]:
@@ -137,11 +151,11 @@ def _line(
         return Task(place, "", carried=carried, faults=(fault,))
     if path not in files:
         files[path] = _read(path, place)
-    found = files[path]
+    read = files[path]
     laid = {
         name: cell for name, cell in row.items() if cell and name != FILE and name not in free
     }
-    return Task(place, found.name, found.content, laid, carried, found.faults)
+    return Task(place, read.name, read.content, laid, carried, read.faults)
 
 
 def _rows(source: Path) -> tuple[list[str], list[tuple[int, dict[str, str]]]]:
@@ -151,14 +165,9 @@ def _rows(source: Path) -> tuple[list[str], list[tuple[int, dict[str, str]]]]:
     try:
         if source.stat().st_size > _LARGEST:
             _refuse(name, rule, f"{source.stat().st_size} bytes", step)
-        text = source.read_text(encoding="utf-8-sig")
-        head = text.partition("\n")[0]
-        between = max(",;\t", key=head.count)
-        reader = csv.reader(io.StringIO(text), delimiter=between, strict=True)
-        lines = [(reader.line_num, [cell.strip() for cell in cells]) for cells in reader]
+        lines = csv_lines(source.read_text(encoding="utf-8-sig"))
     except (OSError, UnicodeDecodeError, csv.Error) as error:
         raise RequirementError(Problem(name, rule, str(error), step)) from error
-    lines = [(number, cells) for number, cells in lines if any(cells)]
     if not lines:
         return [FILE], []
     # The path of a field is written as the schema has it: an analysis has C and Cr.

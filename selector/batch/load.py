@@ -35,12 +35,12 @@ def loads(parts: Mapping[str, PartOut]) -> tuple[LoadOut, ...]:
     alike: dict[tuple[str, str, str], list[Run]] = defaultdict(list)
     for place, heat in runs:
         alike[heat.kind, heat.by, heat.then].append((place, heat))
-    found = [
+    shared = [
         _load(group) for same in alike.values() for group in groups(same) if len(group) > 1
     ]
     return tuple(
         sorted(
-            found, key=lambda load: (load.kind, -len(load.places), load.by, load.temperature_c)
+            shared, key=lambda load: (load.kind, -len(load.places), load.by, load.temperature_c)
         )
     )
 
@@ -59,15 +59,15 @@ def groups(runs: list[Run]) -> list[list[Run]]:
         Every run once.
     """
     left = sorted(runs, key=lambda run: (run[1].high_c, run[1].most_min, run[0]))
-    found = []
+    grouped = []
     while left:
         heat_c = left[0][1].high_c
         warm = [run for run in left if run[1].low_c <= heat_c]
         group = _held_alike(warm)
-        found.append(group)
+        grouped.append(group)
         taken = {id(run) for run in group}
         left = [run for run in left if id(run) not in taken]
-    return found
+    return grouped
 
 
 def _held_alike(warm: list[Run]) -> list[Run]:

@@ -14,11 +14,10 @@ from multiprocessing.connection import wait as wait_for
 from selector.batch.answer import answered, failed
 from selector.batch.overlay import Overlay, catalog_of
 from selector.batch.program import program
-from selector.batch.task import Task
+from selector.batch.task import Done, Task
 
 # So many parts are handed out for each process: none waits, and few are lost with one.
 _AHEAD = 2
-Done = tuple[Task, bytes]
 
 
 def cores() -> int:

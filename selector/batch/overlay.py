@@ -8,9 +8,10 @@ from functools import cache
 from pathlib import Path
 
 from catalog import Catalog, load_catalog
+from catalog.load import FILES
 
 # Where a catalogue folder keeps its files.
-_PLACES = ("*.toml", "steels/*.toml", "routes/*.toml", "media/*.toml", "heat_sources/*.toml")
+_PLACES = ("*.toml", *(f"{kind}/*.toml" for kind in FILES))
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,9 @@
 import hashlib
 import platform
 from functools import cache
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
+
+from selector.handover.version import PROGRAM, version_of
 
 _ROOT = Path(__file__).parents[2]
 _ROOMS, _KINDS = ("catalog", "selector"), frozenset({".py", ".toml", ".npy"})
@@ -22,8 +23,8 @@ def program() -> dict[str, str]:
         Versions, and a digest of the files of program and shipped catalogue: a release number
         alone would hide a change in between.
     """
-    found = {"python": ".".join(platform.python_version_tuple()[:2]), "files": _digest()}
-    return found | {name: _version(name) for name in ("temperwright", *_LIBRARIES)}
+    versions = {"python": ".".join(platform.python_version_tuple()[:2]), "files": _digest()}
+    return versions | {name: version_of(name) for name in (PROGRAM, *_LIBRARIES)}
 
 
 def differing(here: dict[str, str], there: dict[str, str]) -> str:
@@ -35,20 +36,12 @@ def differing(here: dict[str, str], there: dict[str, str]) -> str:
     )
 
 
-def _version(name: str) -> str:
-    """Return the version of a package, "in work" where it is not installed."""
-    try:
-        return version(name)
-    except PackageNotFoundError:
-        return "in work"
-
-
 def _digest() -> str:
     """Return what changes with any file of program or shipped catalogue."""
-    found = hashlib.sha256()
+    digest = hashlib.sha256()
     for room in _ROOMS:
         for path in sorted((_ROOT / room).rglob("*")):
             if path.suffix in _KINDS:
-                found.update(path.relative_to(_ROOT).as_posix().encode() + b"\0")
-                found.update(hashlib.sha256(path.read_bytes()).digest())
-    return found.hexdigest()
+                digest.update(path.relative_to(_ROOT).as_posix().encode() + b"\0")
+                digest.update(hashlib.sha256(path.read_bytes()).digest())
+    return digest.hexdigest()

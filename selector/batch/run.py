@@ -9,12 +9,12 @@ from selector.batch.program import program
 from selector.batch.record import BatchOut, PartOut
 from selector.batch.store import Store
 from selector.batch.summary import as_summed, csv_of, summary
-from selector.batch.task import Task
+from selector.batch.task import Done, Task
 
 SUMMARY, TABLE = "summary.json", "summary.csv"
-# Tells how many parts are done, of how many, and how many of those are new.
+# Takes how many parts are done, of how many, and how many of those are new.
 Progress = Callable[[int, int, int], None]
-Worker = Callable[[Iterable[Task], Overlay], Iterator[tuple[Task, bytes]]]
+Worker = Callable[[Iterable[Task], Overlay], Iterator[Done]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,17 +60,17 @@ def run(
     keys = {task.place: task.key(by, overlay) for task in tasks}
     # Parts that are the same word for word are worked out once.
     unlike = {keys[task.place]: task for task in tasks}
-    found: dict[str, PartOut] = {}
+    answers: dict[str, PartOut] = {}
     for key in unlike:
         kept = store.kept(key)
         if kept is not None:
-            found[key] = as_summed(kept)
-    left = [task for key, task in unlike.items() if key not in found]
-    progress(len(found), len(unlike), 0)
+            answers[key] = as_summed(kept)
+    left = [task for key, task in unlike.items() if key not in answers]
+    progress(len(answers), len(unlike), 0)
     for new, (task, content) in enumerate(worker(left, overlay), start=1):
-        found[keys[task.place]] = as_summed(store.keep(content, task.place))
-        progress(len(found), len(unlike), new)
-    parts = {task.place: found[keys[task.place]] for task in tasks}
+        answers[keys[task.place]] = as_summed(store.keep(content, task.place))
+        progress(len(answers), len(unlike), new)
+    parts = {task.place: answers[keys[task.place]] for task in tasks}
     out = summary(tasks, parts, store.file_of, loss)
     written = (
         store.write(TABLE, csv_of(out).encode()),

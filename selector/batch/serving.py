@@ -73,8 +73,8 @@ def heats(advice: Advice) -> tuple[HeatRunOut, ...]:
     first = advice.options[0]
     if first.treatment.route.place == "subcontract":
         return ()
-    found = (_hardening(advice, first.treatment), _tempering(first))
-    return tuple(run for run in found if run is not None)
+    runs = (_hardening(advice, first.treatment), _tempering(first))
+    return tuple(run for run in runs if run is not None)
 
 
 def _hardening(advice: Advice, work: Treatment) -> HeatRunOut | None:

@@ -47,3 +47,7 @@ class Task:
             part += [self.place, *map(str, self.faults)]
         said = json.dumps([part, sorted(program.items()), overlay.digest])
         return hashlib.sha256(said.encode("utf-8", "surrogatepass")).hexdigest()[:32]
+
+
+# A part that is done, with the JSON of a `PartOut` that is kept of it.
+Done = tuple[Task, bytes]

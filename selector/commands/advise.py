@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import console, print_json, refusing_bad_input
 
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
     from selector.advice.record import AdviceOut, WhyOut
     from selector.requirement import Requirement
 
-NO_OPTION = 1
 TOP = 8
 # Asks for a table of every piece that is missing.
 ANY = "any"
@@ -113,7 +113,7 @@ def advise(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
             print_origins(shown, console())
     if shown.verdict == "no_option":
-        raise typer.Exit(NO_OPTION)
+        raise typer.Exit(NO_ANSWER)
 
 
 def _weighed(asked: "Requirement", weights: str | None) -> "Requirement":
@@ -193,18 +193,18 @@ def _print_apart(shown: "AdviceOut", *, firm: bool) -> None:
         print_pieces(shown, console())
 
 
-def _print_why(ways: "tuple[WhyOut, ...]", *, as_json: bool) -> None:
-    """Print how a steel or route stands: a paragraph for each way."""
+def _print_why(treatments: "tuple[WhyOut, ...]", *, as_json: bool) -> None:
+    """Print how a steel or route stands: a paragraph for each treatment."""
     if as_json:
-        print_json(json.dumps([way.model_dump() for way in ways], indent=2))
+        print_json(json.dumps([work.model_dump() for work in treatments], indent=2))
         return
-    for way in ways:
-        stands = f"number {way.place}" if way.place else f"out by {way.gate}"
-        let = f" What lets it in: {way.change.text}" if way.change else ""
-        none = "" if way.place or let else " No single change that was tried lets it in."
-        said = f"{way.treatment}: {stands}. {way.text}.{let}{none}\n"
+    for work in treatments:
+        stands = f"number {work.place}" if work.place else f"out by {work.gate}"
+        let = f" What lets it in: {work.change.text}" if work.change else ""
+        none = "" if work.place or let else " No single change that was tried lets it in."
+        said = f"{work.treatment}: {stands}. {work.text}.{let}{none}\n"
         console().print(said, markup=False)
-    if not ways:
+    if not treatments:
         console().print("Nothing of this kind was thought of for this part.")
 
 

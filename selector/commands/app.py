@@ -9,6 +9,7 @@ from typing import Annotated
 
 import typer
 
+from selector.commands.exit_code import BAD_INPUT
 from selector.commands.given import CatalogFolders
 from selector.commands.terminal import refusing_bad_input
 
@@ -33,7 +34,7 @@ def app(
     """Open the page in a browser; stop it with Ctrl-C."""
     if importlib.util.find_spec("ui") is None:
         typer.echo("The page is not installed; reinstall temperwright.", err=True)
-        raise typer.Exit(2)
+        raise typer.Exit(BAD_INPUT)
     with refusing_bad_input():
         _check(part, catalog or [])
     typer.echo(f"temperwright is at http://{host}:{port} (Ctrl-C stops it)")

@@ -8,14 +8,13 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.exit_code import BAD_INPUT, NO_ANSWER, STOPPED, UNFORESEEN
 from selector.commands.given import AsJson, CatalogFolders
-from selector.commands.terminal import BAD_INPUT, console, print_json, refusing_bad_input
+from selector.commands.terminal import console, print_json, refusing_bad_input
 
 if TYPE_CHECKING:
     from selector.batch.record import BatchOut
     from selector.batch.run import Progress, Worker
-
-NO_OPTION, STOPPED = 1, 130
 
 
 def batch(  # noqa: PLR0913, PLR0917 - one argument an option of the command
@@ -116,7 +115,5 @@ def _mover(move: Callable[[str, float], None] | None, start_s: float) -> "Progre
 
 def _code(out: "BatchOut") -> int:
     """Return how the run ends: by the worst that became of a part."""
-    from selector.commands.ending import UNFORESEEN  # noqa: PLC0415
-
-    worst = {"failed": UNFORESEEN, "bad_input": BAD_INPUT, "no_option": NO_OPTION}
+    worst = {"failed": UNFORESEEN, "bad_input": BAD_INPUT, "no_option": NO_ANSWER}
     return next((code for reason, code in worst.items() if reason in out.counts), 0)

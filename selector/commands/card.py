@@ -5,10 +5,9 @@ from typing import Annotated, Literal
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import CatalogFolders
 from selector.commands.terminal import refusing_bad_input
-
-NO_OPTION = 1
 
 
 def card(
@@ -49,4 +48,4 @@ def card(
             made_for, paper, today, version), out, paper)  # fmt: skip
     if made_for.record is None and not asked.safety_critical:
         typer.echo(made_for.headline, err=True)
-        raise typer.Exit(NO_OPTION)
+        raise typer.Exit(NO_ANSWER)

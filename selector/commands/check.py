@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from selector.commands.terminal import BAD_INPUT, refusing_bad_input
+from selector.commands.exit_code import BAD_INPUT
+from selector.commands.terminal import refusing_bad_input
 
 if TYPE_CHECKING:
     from catalog import Catalog

@@ -5,6 +5,7 @@ and not on the terminal, and an output that takes no more: a full disk, a reader
 """
 
 import codecs
+import errno
 import os
 import sys
 import traceback
@@ -12,12 +13,13 @@ import unicodedata
 from collections.abc import Callable
 from contextlib import suppress
 from datetime import UTC, datetime
+from pathlib import Path
 from typing import Any, NoReturn, TextIO, cast
 
 import typer
 
-UNFORESEEN, UNWRITTEN = 70, 74  # as in sysexits.h: EX_SOFTWARE, EX_IOERR
-CLOSED = 141  # what a shell says of a program whose reader has gone
+from selector.commands.exit_code import CLOSED, UNFORESEEN, UNWRITTEN
+
 LOG = "errors.log"
 # What the trade writes and a plain stream cannot hold.
 _PLAIN = {
@@ -143,28 +145,35 @@ def _unwritten(error: OutputError) -> int:
 
 def _unforeseen(error: BaseException) -> int:
     """Leave the traceback in a file, say so in two lines and return the exit code."""
-    from platformdirs import user_state_path  # noqa: PLC0415
-
     from catalog.text import visible  # noqa: PLC0415
 
     what = " ".join(f"{type(error).__name__}: {error}".split())[:300]
-    path = user_state_path("temperwright", appauthor=False) / LOG
     trace = "".join(traceback.format_exception(error))
     entry = f"{datetime.now(UTC):%Y-%m-%d %H:%M:%S} {sys.argv[1:]}\n{trace}\n"
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        with path.open("a", encoding="utf-8", errors="backslashreplace") as log:
-            log.write(visible(entry))
-        details = f"The details for whoever mends it are in {path}."
+        details = f"The details for whoever mends it are in {_logged(visible(entry))}."
     except OSError as refused:
         frame = traceback.extract_tb(error.__traceback__)[-1]
         details = (
             f"It arose at {frame.filename}:{frame.lineno}; the rest could not be written to "
-            f"{path} ({refused.strerror})."
+            f"{refused.filename or 'a file'} ({refused.strerror})."
         )
     _say(visible(f"An error of temperwright's own ends this run without an answer: {what}"))
     _say(visible(details))
     return UNFORESEEN
+
+
+def _logged(entry: str) -> Path:
+    """Add an entry to the file of errors and return where that is."""
+    from catalog.user_folder import state_folder  # noqa: PLC0415
+
+    folder = state_folder()
+    if folder is None:
+        raise OSError(errno.ENOENT, "this account has no home")
+    folder.mkdir(parents=True, exist_ok=True)
+    with (folder / LOG).open("a", encoding="utf-8", errors="backslashreplace") as log:
+        log.write(entry)
+    return folder / LOG
 
 
 def _say(line: str) -> None:

@@ -50,9 +50,9 @@ def known_steel(name: str | None, catalog: Catalog) -> None:
     RequirementError
         When no steel has this name.
     """
-    found = None if name is None else catalog.look_up(name)
-    if found is not None and not found.steels:
-        problem = Problem("--steel", "a known steel", repr(name), found.did_you_mean)
+    meant = None if name is None else catalog.look_up(name)
+    if meant is not None and not meant.steels:
+        problem = Problem("--steel", "a known steel", repr(name), meant.did_you_mean)
         raise RequirementError(problem)
 
 

@@ -24,6 +24,7 @@ def fit(
     """
     from catalog.text import visible  # noqa: PLC0415
     from selector.commands.progress import bar  # noqa: PLC0415
+    from selector.handover.written import write_whole  # noqa: PLC0415
 
     with refusing_bad_input():
         lines = _lines(table)
@@ -34,7 +35,7 @@ def fit(
         if out is None:
             typer.echo(text, nl=False)
         else:
-            _write(out, text)
+            write_whole(out, text.encode())
     typer.echo(said, err=True)
 
 
@@ -81,17 +82,3 @@ def _lines(path: Path) -> list[str]:
         step = "Give the path of a CSV file of readings."
         got = f"{str(path)!r} ({getattr(error, 'strerror', None) or 'not UTF-8'})"
         raise SelectorError(Problem("table", "a readable text file", got, step)) from error
-
-
-def _write(path: Path, text: str) -> None:
-    """Write a file, refusing a place where that cannot be done."""
-    from selector.errors import Problem, SelectorError  # noqa: PLC0415
-
-    try:
-        path.write_text(text, encoding="utf-8")
-    except OSError as error:
-        got = f"{str(path)!r} ({error.strerror})"
-        step = "Name a file in a folder that exists."
-        raise SelectorError(
-            Problem("--out", "a file that can be written", got, step)
-        ) from error

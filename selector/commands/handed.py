@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from datetime import UTC, date, datetime
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -29,18 +28,11 @@ def hand_over(
         "a4" or "letter".
     """
     from selector.handover.sheet import checked_suffix, sheet  # noqa: PLC0415
+    from selector.handover.version import version_of  # noqa: PLC0415
     from selector.handover.written import write_whole  # noqa: PLC0415
 
     today = datetime.now(UTC).astimezone().date()
-    made = sheet(template, data(today, _version()), checked_suffix(out), paper)
+    made = sheet(template, data(today, version_of()), checked_suffix(out), paper)
     write_whole(out, made.content)
     for remark in made.remarks:
         typer.echo(remark, err=True)
-
-
-def _version() -> str:
-    """Return the version of this program, "in work" where it is not installed."""
-    try:
-        return version("temperwright")
-    except PackageNotFoundError:
-        return "in work"

@@ -5,13 +5,13 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import CatalogFolders
 from selector.commands.terminal import refusing_bad_input
 
 if TYPE_CHECKING:
     from selector.handover.letter.answer import Answer
-
-NO_OPTION = 1
+    from selector.handover.letter.made import Sender
 
 
 def letter(  # noqa: PLR0913, PLR0917 - one argument an option of the command
@@ -59,17 +59,17 @@ def letter(  # noqa: PLR0913, PLR0917 - one argument an option of the command
         asked, known = read_requirement(part), checked_catalog(catalog or ())
         sender = _sender(workshop, part)
         edited = None if changed is None else _read(changed)
-        found = answer(asked, known, option, tone, edited)
-        if found.letter is not None:
+        answered = answer(asked, known, option, tone, edited)
+        if answered.letter is not None:
             if text is not None:
-                write_whole(text, found.text.encode(), "--text")
+                write_whole(text, answered.text.encode(), "--text")
             if out is not None:
-                made = found.set(sender, (out.suffix.lower(), paper))
+                made = answered.set(sender, (out.suffix.lower(), paper))
                 write_whole(out, made.content)
-                found = found.saying(made.remarks)
-    _say(found)
-    if found.letter is None:
-        raise typer.Exit(NO_OPTION)
+                answered = answered.saying(made.remarks)
+    _say(answered)
+    if answered.letter is None:
+        raise typer.Exit(NO_ANSWER)
 
 
 def _sender(workshop: Path | None, part: Path) -> "Sender":
@@ -92,13 +92,9 @@ def _read(path: Path) -> str:
     return read_text(path)
 
 
-def _say(found: "Answer") -> None:
+def _say(answered: "Answer") -> None:
     """Say what is to be said beside the letter, to the side of it."""
-    for remark in found.remarks:
+    for remark in answered.remarks:
         typer.echo(remark, err=True)
-    if found.letter is None:
-        typer.echo(found.headline)
-
-
-if TYPE_CHECKING:
-    from selector.handover.letter.made import Sender
+    if answered.letter is None:
+        typer.echo(answered.headline)

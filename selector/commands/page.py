@@ -276,11 +276,11 @@ def _changes(advice: AdviceOut) -> tuple[str, ...]:
     """Return what would change the answer; a bar nobody knows wants its coupon to be heated."""
     plan = ("The unknown bar: what a coupon of it shows (the plan stands under --all).",)
     firm = (advice.firm.sentence,) if advice.firm else ()
-    ways = (*(change.text for change in advice.changes), *firm, *advice.would_change)
+    lines = (*(change.text for change in advice.changes), *firm, *advice.would_change)
     if advice.verdict == "no_option" and not advice.changes:
-        ways = (NOTHING_HELPS, *ways)
+        lines = (NOTHING_HELPS, *lines)
     heated = advice.options and advice.verdict != "leave_as_bought"
-    return (*(plan if advice.coupon and heated else ()), *ways)
+    return (*(plan if advice.coupon and heated else ()), *lines)
 
 
 def _referral(advice: AdviceOut) -> list[Block]:

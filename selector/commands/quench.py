@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import AsJson, CatalogFolders, HardeningHeat
 from selector.commands.plotted import check_plot, save_plot
 from selector.commands.terminal import (
@@ -20,8 +21,6 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
     from selector.specimen.record import QuenchedOut
-
-NOT_HARDENED = 1
 
 
 def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
@@ -57,33 +56,33 @@ def quench(  # noqa: PLR0913, PLR0917 - one argument an option of the command
 
         check_plot(plot)
         known = checked_catalog(catalog or ())
-        found = quenched(
+        answer = quenched(
             known,
             given.steel("STEEL", steel, known),
             given.section("--section", section),
             given.medium("--bath", bath, known),
             None if heat is None else given.temperature_c("--heat", heat),
         )
-        if found.points:
-            save_plot(plot, lambda: _figure(found))
+        if answer.points:
+            save_plot(plot, lambda: _figure(answer))
     if as_json:
-        print_json(found.model_dump_json(indent=2))
+        print_json(answer.model_dump_json(indent=2))
     else:
-        _print(found, explain=explain)
-    if plot is not None and not found.points:
+        _print(answer, explain=explain)
+    if plot is not None and not answer.points:
         typer.echo("No plot is written: nothing hardens.", err=True)
-    if not found.points and not found.likely:
-        raise typer.Exit(NOT_HARDENED)
+    if not answer.points and not answer.likely:
+        raise typer.Exit(NO_ANSWER)
 
 
-def _figure(found: "QuenchedOut") -> "Figure":
+def _figure(answer: "QuenchedOut") -> "Figure":
     """Return hardness by depth as a plot."""
     from selector.specimen.plot import quenched_figure  # noqa: PLC0415
 
-    return quenched_figure(found)
+    return quenched_figure(answer)
 
 
-def _print(found: "QuenchedOut", *, explain: bool) -> None:
+def _print(answer: "QuenchedOut", *, explain: bool) -> None:
     """Print the answer."""
     from selector.specimen.output import (  # noqa: PLC0415
         hardness_words,
@@ -93,22 +92,22 @@ def _print(found: "QuenchedOut", *, explain: bool) -> None:
     from selector.specimen.quenched import through_words  # noqa: PLC0415
 
     out = console(widest=WIDEST)
-    out.print(found.headline, style="bold" if found.points else None, markup=False)
-    if found.likely:
+    out.print(answer.headline, style="bold" if answer.points else None, markup=False)
+    if answer.likely:
         from selector.specimen.mixture import likely_rows  # noqa: PLC0415
 
-        print_rows(("likely steel", "of such bars", "skin"), likely_rows(found.likely), out)
-    if found.quench is None:
+        print_rows(("likely steel", "of such bars", "skin"), likely_rows(answer.likely), out)
+    if answer.quench is None:
         return
-    out.print(f"{quench_words(found.quench)}\n", markup=False)
+    out.print(f"{quench_words(answer.quench)}\n", markup=False)
     rows = [
         (f"{point.from_surface_mm:.2f} mm", *hardness_words(point.hrc))
-        for point in found.points
+        for point in answer.points
     ]
     print_rows(("under skin", "hardness", "range"), rows, out)
-    print_section("Hardened to half martensite", through_words(found), out)
-    if found.origin is not None:
-        print_section("Outside the range of the model", found.origin.validity, out)
-    print_section("Taken as", found.assumed, out)
-    if explain and found.origin is not None:
-        print_section("Where the hardness comes from", origin_words(found.origin), out)
+    print_section("Hardened to half martensite", through_words(answer), out)
+    if answer.origin is not None:
+        print_section("Outside the range of the model", answer.origin.validity, out)
+    print_section("Taken as", answer.assumed, out)
+    if explain and answer.origin is not None:
+        print_section("Where the hardness comes from", origin_words(answer.origin), out)

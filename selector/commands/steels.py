@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.terminal import (
     console,
@@ -18,9 +19,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from catalog import Catalog, Steel
-
-
-MISSED = 1
 
 
 def _new(name: str, folder: Path) -> None:
@@ -88,7 +86,7 @@ def steels(
     if not matching:
         step = known.look_up(text).did_you_mean
         typer.echo(visible(f"No steel is called {text!r}. {step}"), err=True)
-        raise typer.Exit(MISSED)
+        raise typer.Exit(NO_ANSWER)
     if as_json:
         print_json(
             "[" + ",\n".join(s.model_dump_json(exclude_none=True) for s in matching) + "]"

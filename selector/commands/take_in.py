@@ -1,16 +1,17 @@
 """`temperwright import`: a stockholder's price list or your rack, from CSV."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from selector.commands.exit_code import BAD_INPUT
 from selector.commands.given import CatalogFolders
-from selector.commands.terminal import BAD_INPUT, refusing_bad_input
+from selector.commands.terminal import refusing_bad_input
 
 if TYPE_CHECKING:
-    from catalog.intake import Line
+    from catalog.intake import Line, Row
 
 _BAR = ("steel", "size", "condition", "evidence")
 
@@ -32,7 +33,7 @@ def take_in(
         known, rows = checked_catalog(catalog or ()), read_rows(file)
         priced = what == "prices"
         lines = price_lines(rows, known) if priced else stock_lines(rows, known, _fault)
-        text = price_file(known.prices, lines) if priced else _bars(rows)
+        text = price_file(known.prices, lines) if priced else _bars(rows.values())
     refused = [line for line in lines if line.refused is not None]
     _show(lines, f"{known.prices.currency} a kg" if priced else "")
     if refused or not lines:
@@ -41,7 +42,10 @@ def take_in(
     if out is None:
         typer.echo(f"{len(lines)} lines sound. `--out FILE` writes them.")
         return
-    out.write_text(text, encoding="utf-8")
+    with refusing_bad_input():
+        from selector.handover.written import write_whole  # noqa: PLC0415
+
+        write_whole(out, text.encode())
     typer.echo(f"{len(lines)} lines written to {out}.")
 
 
@@ -59,7 +63,7 @@ def _show(lines: "list[Line]", unit: str) -> None:
         typer.echo(visible(said), err=wrong)
 
 
-def _bar(row: Mapping[str, str]) -> dict[str, str]:
+def _bar(row: "Row") -> dict[str, str]:
     """Return what a line says of a bar; a size without a unit is in millimetres."""
     bar = {key: row[key] for key in _BAR if row.get(key)}
     if bar.get("size", "").replace(".", "", 1).isdigit():
@@ -67,7 +71,7 @@ def _bar(row: Mapping[str, str]) -> dict[str, str]:
     return bar
 
 
-def _fault(row: Mapping[str, str]) -> str:
+def _fault(row: "Row") -> str:
     """Return what is wrong with a bar by the rules of a requirement, or nothing."""
     from pydantic import TypeAdapter  # noqa: PLC0415
 
@@ -82,7 +86,7 @@ def _fault(row: Mapping[str, str]) -> str:
     return ""
 
 
-def _bars(rows: list[dict[str, str]]) -> str:
+def _bars(rows: Iterable["Row"]) -> str:
     """Return a rack as it stands in the file of a part."""
     import json  # noqa: PLC0415
 

@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from selector.commands.exit_code import BAD_INPUT
+
 if TYPE_CHECKING:
     from rich.console import Console
 
-BAD_INPUT = 2
 # Figures stand to the right of their names.
 NAMED = 14
 # Of a table of few columns and what stands below it.

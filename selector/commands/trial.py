@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from selector.commands.exit_code import NO_ANSWER
 from selector.commands.given import AsJson, CatalogFolders
 from selector.commands.help import help_of
 from selector.commands.terminal import console, print_json, print_section, refusing_bad_input
@@ -14,7 +15,6 @@ if TYPE_CHECKING:
     from selector.requirement import Requirement
     from selector.trial.record import TrialOut, TrialPlanOut
 
-NO_OPTION = 1
 trial = typer.Typer(
     name="trial", no_args_is_help=True, help="What to try on coupons before the part."
 )
@@ -62,7 +62,7 @@ def plan(
 
         _print(answer.plan, inches=in_inches(asked.part))
     if answer.verdict == "no_option":
-        raise typer.Exit(NO_OPTION)
+        raise typer.Exit(NO_ANSWER)
 
 
 trial.command("plan", help=help_of(plan))(plan)

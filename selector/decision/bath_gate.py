@@ -5,6 +5,7 @@ from selector.job.bath_check import too_mild_mm
 from selector.job.geometry import mass_kg
 from selector.job.hard_section import hard_sections
 from selector.job.process import OIL_L_PER_KG
+from selector.job.screening import is_pressed
 from selector.job.treatment import Treatment
 from selector.kept import per_record
 from selector.requirement import Requirement
@@ -41,7 +42,10 @@ def _local_quench(treatment: Treatment) -> Gate | None:
 
 
 def _mild(treatment: Treatment, asked: Requirement) -> Gate | None:
-    """Judge oil for a part thicker than it hardens such steel: marginal, a shell with spots."""
+    """Judge a bath milder than the steel is made for: oil on a thick part, plates at all."""
+    if is_pressed(treatment):
+        text = "made for oil: between plates it hardens where they touch, through foil in spots"
+        return Gate("medium", "marginal", text)
     limit_mm = too_mild_mm(asked, treatment)
     if limit_mm is None or treatment.medium is None:
         return None

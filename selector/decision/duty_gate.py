@@ -166,6 +166,9 @@ def _skin_gate(prediction: Prediction, lead: Demand, asked: Requirement) -> Gate
     skin = prediction.skin
     if asked.zone[lead.zone].wear == "none" or lead.floor_hrc is None or skin is None:
         return None
+    if any(feature.kind == "edge" for feature in asked.part.feature):
+        # An edge is left blunt for the heat and ground to form when hard, skin and all.
+        return None
     if skin.bare_mm > ground_mm(asked.part):
         text = (
             "counted as wrapped in foil or coated: bare, the heat leaves a soft skin of about "
@@ -177,6 +180,7 @@ def _skin_gate(prediction: Prediction, lead: Demand, asked: Requirement) -> Gate
     bites = median(prediction.surface_hrc) + skin.loss_hrc - skin.file_loss_hrc
     text = (
         f"the heat leaves a soft skin of about {skin.soft_mm:.2f} mm and {skin.left_mm:.2f} mm "
-        f"stays on, {shown(bites)} under a file: wrap it in foil or coat it, or grind that off"
+        f"stays on, {shown(bites)} under a file: "
+        f"{skin.remedy}grind that off"
     )
     return Gate("skin", "marginal", text)

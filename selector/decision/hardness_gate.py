@@ -8,7 +8,8 @@ from numpy.typing import NDArray
 from selector.figure import median
 from selector.gate import Gate, judged
 from selector.job.demand import Demand
-from selector.job.sold import delivered_hrc, is_used_as_sold
+from selector.job.ready_hard import delivered_hrc
+from selector.job.sold import is_used_as_sold
 from selector.job.treatment import LAID_ON, Treatment
 from selector.option.layer import LayerRun
 from selector.option.skin import Skin
@@ -110,13 +111,14 @@ def off_window_hrc(work: Treatment, hrc: Floats, demand: Demand) -> Floats:
 
 
 def _skin_words(found: Hardened) -> str:
-    """Return what a bare soak takes off a surface and how to keep it, nothing where little."""
+    """Return what a heat takes off a surface and how to keep it, nothing where little."""
     skin = found.skin
     if skin is None or skin.loss_hrc < FELT_HRC:
         return ""
+    heat = "the bare heat" if skin.is_bare else "the heat"
     return (
-        f", {skin.loss_hrc:.0f} HRC of it lost to the bare heat: wrap it in foil or coat it, "
-        "or leave 0.2 mm a side to grind"
+        f", {skin.loss_hrc:.0f} HRC of it lost to {heat}: {skin.remedy}"
+        "leave 0.2 mm a side to grind"
     )
 
 

@@ -18,8 +18,8 @@ from selector.decision.hardness_gate import (
     off_window_hrc,
 )
 from selector.decision.heating_gate import heating_gates, spared
-from selector.decision.service_gate import service_gate
 from selector.decision.slack_gate import slack_gate, took
+from selector.decision.softening_gate import hot_gates, keeps_hard
 from selector.decision.standard import Standard, standard_of
 from selector.duty.custom import custom
 from selector.duty.strength import least_and_weakest, strength_words
@@ -28,6 +28,7 @@ from selector.figure import median
 from selector.gate import BUDGETED, Gate, Verdict, judged, worst
 from selector.job.job import Job
 from selector.job.supply import at_hand
+from selector.option.caution import HYDROGEN_FROM_HRC
 from selector.option.movement import movement_words
 from selector.option.plating import FATIGUE_KEPT
 from selector.option.prediction import Prediction
@@ -118,6 +119,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
         *_bearing_gates(prediction, standard, (factor, weakest)),
         *duty_gates(prediction, hrc, standard),
         *_limit_gates(prediction, standard),
+        *hot_gates(prediction, job),
     )
     values: dict[Criterion, Floats | float] = {
         "hardness": _wearing(prediction, hrc, standard),
@@ -134,7 +136,7 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
         prediction,
         gates,
         _columns(values, len(hrc)),
-        _whole_grained(_together(hrc, prediction, standard, in_hand), prediction, job),
+        _lasting(_together(hrc, prediction, standard, in_hand), prediction, job),
         None if limit.budget is None else np.asarray(bill.cost <= limit.budget),
         failing=1 - (in_hand >= 1.0) * (1 - prediction.snapped),
     )
@@ -186,20 +188,15 @@ def _severe(stands: str, *, cuts: bool) -> tuple[Verdict, str]:
 
 
 def _limit_gates(prediction: Prediction, standard: Standard) -> list[Gate]:
-    """Judge corrosion, service heat, budget and days."""
+    """Judge corrosion, budget and days."""
     gates, steel, limit = [], prediction.treatment.steel, standard.asked.limit
     if limit.corrosion == "severe":
         gates.append(Gate("corrosion", *_severe(steel.corrosion, cuts=_cuts(standard))))
     elif limit.corrosion == "mild" and steel.corrosion == "none":
-        text = f"{steel.name} rusts: keep it oiled, or have it blacked or plated"
+        hard = median(prediction.surface_hrc) > HYDROGEN_FROM_HRC
+        kept = " or waxed" if hard else ", or have it blacked or plated"
+        text = f"{steel.name} rusts: keep it oiled{kept}"
         gates.append(Gate("corrosion", "marginal", text))
-    service = service_gate(
-        prediction.treatment,
-        prediction.temper,
-        limit.service_temperature,
-        struck=standard.asked.load.impact == "hammered",
-    )
-    gates += [service] if service is not None else []
     if limit.budget is not None:
         cost, currency = prediction.bill.cost, prediction.bill.currency
         about = beside(median(cost), limit.budget, 0)
@@ -276,10 +273,11 @@ def _together(
     return np.asarray(good & _others_met(prediction, standard))
 
 
-def _whole_grained(good: Bools, prediction: Prediction, job: Job) -> Bools:
-    """Return which part of what is good has no place coarsened by the flame."""
-    fine = spared(prediction.treatment, job)
-    return good if fine is None else good & fine
+def _lasting(good: Bools, prediction: Prediction, job: Job) -> Bools:
+    """Return which part of what is good no flame has coarsened and no service softens."""
+    for fine in (spared(prediction.treatment, job), keeps_hard(prediction, job)):
+        good = good if fine is None else good & fine
+    return good
 
 
 def _others_met(prediction: Prediction, standard: Standard) -> Bools:

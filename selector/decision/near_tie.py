@@ -26,7 +26,7 @@ class Claims:
 
     `back` is taken off a score. `ease` is a rank, least first. `enough` is how often what an
     option ties with may come right, `mark` how sure an option asks what ties with it to be,
-    `cost` what it costs, in any currency.
+    `cost` what it costs and `dear` what that which ties with it may cost, in any currency.
     """
 
     back: Floats
@@ -34,6 +34,7 @@ class Claims:
     enough: Floats
     mark: Floats
     cost: Floats
+    dear: Floats
 
     def of(self, places: list[int]) -> "Claims":
         """Return the same for some of the options, counted from 0."""
@@ -65,7 +66,7 @@ def tied(claims: Claims, standing: Floats, best: Ints) -> Bools:
     """
     near = standing >= np.take_along_axis(standing, best[None], axis=0) - NEAR
     sure = claims.enough[:, None] >= claims.mark[best]
-    return np.asarray(near & sure & (claims.cost[:, None] <= DEARER * claims.cost[best]))
+    return np.asarray(near & sure & (claims.cost[:, None] <= claims.dear[best]))
 
 
 def leaders(claims: Claims, scores: Floats, places: int = 1) -> Ints:
@@ -116,5 +117,5 @@ def by_ease(claims: Claims, scores: Floats) -> bool:
         a tie alone, be it with a third.
     """
     first, second = standings(claims, scores[:, None])[:, 0]
-    near = first <= second <= first + NEAR and claims.cost[0] <= DEARER * claims.cost[1]
+    near = first <= second <= first + NEAR and claims.cost[0] <= claims.dear[1]
     return bool(near and claims.ease[0] < claims.ease[1])

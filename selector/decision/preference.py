@@ -4,10 +4,18 @@ from collections.abc import Collection, Mapping
 
 import numpy as np
 
-from selector.decision.drawback import set_back
-from selector.decision.near_tie import Claims, Floats, by_ease, leaders, standings, tied
+from selector.decision.drawback import drawbacks, set_back
+from selector.decision.near_tie import (
+    DEARER,
+    Claims,
+    Floats,
+    by_ease,
+    leaders,
+    standings,
+    tied,
+)
 from selector.decision.option import Option
-from selector.duty.merit import SELDOM
+from selector.duty.merit import SELDOM, USUAL
 from selector.job.supply import EASE, at_hand
 from selector.job.treatment import Means, Treatment
 from selector.option.prediction import embrittled
@@ -82,14 +90,17 @@ def in_order(options: Collection[Option], asked: Requirement) -> list[Option]:
 
 def claims_of(options: Collection[Option], asked: Requirement) -> Claims:
     """Return what besides their scores gives options their places."""
-    hands = [tie_break(option) for option in options]
+    hands = [tie_break(option, asked) for option in options]
     ranks = {hand: rank for rank, hand in enumerate(sorted(set(hands)))}
+    cost = np.array([option.judged.value("cost") for option in options])
+    guessed = np.array([_is_guessed(option) for option in options])
     return Claims(
         back=np.array([set_back(option, asked) for option in options]),
         ease=np.array([ranks[hand] for hand in hands], dtype=np.int64),
         enough=np.array([sure_enough(option) for option in options]),
         mark=np.array([sets_mark(option) for option in options]),
-        cost=np.array([option.judged.value("cost") for option in options]),
+        cost=cost,
+        dear=np.where(guessed, np.inf, DEARER * cost),
     )
 
 
@@ -115,8 +126,12 @@ def _scores(options: Collection[Option]) -> Floats:
 
 def sets_mark(option: Option) -> float:
     """Return how sure what comes near the best is asked to be; what is seldom asks nothing."""
-    guessed = option.treatment.stock is None and _is_seldom(option)
-    return 0.0 if guessed else option.judged.passing_all
+    return 0.0 if _is_guessed(option) else option.judged.passing_all
+
+
+def _is_guessed(option: Option) -> bool:
+    """Return whether an option is seldom done and of a bar to buy: it sets no standard."""
+    return option.treatment.stock is None and _is_seldom(option)
 
 
 def _is_seldom(option: Option) -> bool:
@@ -135,11 +150,16 @@ def ease(treatment: Treatment) -> tuple[float, float]:
     return (-at_hand(treatment), work_of(treatment))
 
 
-def tie_break(option: Option) -> tuple[float, float]:
+def tie_break(option: Option, asked: Requirement) -> tuple[float, float]:
     """Return what decides between near ties, least first, as `ease` has it."""
     hand, labour = ease(option.treatment)
+    racked, merit = option.treatment.stock is not None, option.judged.value("custom")
     if _is_seldom(option):
         # What is seldom used for such a part wins no tie by being easy to buy, and a bar that
         # lies there none over what every shop has.
-        hand = -EASE["easy"] if option.treatment.stock is not None else 0.0
+        hand = -EASE["easy"] if racked else 0.0
+    elif not racked and (merit < USUAL or drawbacks(option, asked)):
+        # What such parts are made of too wins none over what they are usually made of, nor what
+        # rusts over what does not.
+        hand = max(hand, -EASE["order"])
     return hand, labour

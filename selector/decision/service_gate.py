@@ -5,7 +5,7 @@ from selector.duty.made_of import WEAR_PLATE
 from selector.gate import Gate
 from selector.hardening.stock import COLDEST_TEMPER_C, TEMPERED_S
 from selector.hardening.tempered import hottest_temper_c
-from selector.job.sold import TURNED_HRC, delivered_hrc
+from selector.job.ready_hard import TURNED_HRC, delivered_hrc
 from selector.job.treatment import Temper, Treatment
 from selector.option.temper_choice import SERVICE_MARGIN_C
 

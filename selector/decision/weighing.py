@@ -289,7 +289,8 @@ def _speaker(group: list[Option], job: Job) -> Option:
     usual = None if family is None else family.usual
 
     def level(option: Option) -> bool:
-        return ties_with(option, first, job.asked) and tie_break(option) <= tie_break(first)
+        easy = tie_break(option, job.asked) <= tie_break(first, job.asked)
+        return easy and ties_with(option, first, job.asked)
 
     named = (o for o in group if o.treatment.steel.slug == usual and level(o))
     return max(named, key=lambda option: option.score, default=first)

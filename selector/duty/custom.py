@@ -5,26 +5,25 @@ hard as one of chisel steel, and nobody makes one. Common practice of toolrooms 
 shops, no source.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 
 from selector.duty.damp import thickest_mm, where_hot, where_wet
 from selector.duty.made_of import CERTIFIED, KINDS, LINED, MADE, SKIN, THROUGH, WEAR_PLATE, Make
 from selector.duty.merit import ALSO, EDGES, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty, duty_of
 from selector.duty.strength import has_load
-from selector.job.bath_check import is_too_harsh, too_mild_mm
+from selector.duty.way import by_eye, carbon_wt_pct, most_of_way
+from selector.job.bath_check import too_mild_mm
 from selector.job.demand import Demand
 from selector.job.process import SPRAYED
-from selector.job.screening import heated_thickness
+from selector.job.ready_hard import TURNED_HRC, delivered_hrc
+from selector.job.screening import heated_thickness, is_pressed
 from selector.job.sold import is_made_for
-from selector.job.together import heats
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
 _A, _S = ALSO, SELDOM
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
-# What is struck is tempered by the heat behind its end; nobody makes a gauge or a pin so.
-_STRUCK = frozenset({"struck edge", "struck body", "struck face", "pressed edge", "drive"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
 _LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
 _TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
@@ -36,6 +35,8 @@ TOOL_STEEL_LOADED, FREE_CUTTING_LOADED = 0.5, 0.5
 SLENDER_MM = 12.0
 _SLENDER: Mapping[tuple[Duty, str], float] = {
     ("sliding", "medium-carbon"): _A, ("tool", "medium-carbon"): _S, ("tool", "alloy"): _S,
+    ("struck body", "medium-carbon"): _A, ("struck body", "alloy"): _A,
+    ("pressed face", "alloy"): _S,
 }  # fmt: skip
 # A struck or pressed edge wants this much carbon to hold it, a chisel of the smithy the least.
 EDGE_CARBON_WT_PCT = 0.5
@@ -44,25 +45,15 @@ _POOR_EDGE = 0.2
 KEEN_CARBON_WT_PCT = 0.65
 # So much thicker than oil hardens it, of the limit, steel for water is seldom oiled. [-]
 OILED_BEYOND = 0.5
-# Hard chrome laid on a part of one's own. [-]
-CHROMED = 0.5
-# Held in hot salt until it is bainite: thin parts of spring steel and the like.
-_AUSTEMPERED = frozenset({"spring", "high-carbon", "alloy", "medium-carbon"})
-# Made for oil or air they crack in water, however thin: nobody tries it on tool steel, on
-# springs few do. Common practice.
-_CRACK_IN_WATER = {
-    "oil-tool": NEVER, "air-tool": NEVER, "high-speed": NEVER, "shock-tool": NEVER,
-    "hot-work-tool": NEVER, "martensitic-stainless": NEVER, "bearing": _S, "spring": _S,
-}  # fmt: skip
-# Sold in blocks for moulds and the tools that press in them; no one cuts moving parts of it.
-_MOULD, _OF_MOULD_STEEL = "prehard-mould", {"pressed face": USUAL, "plain": _S, "gauge": _S}
-# Springs hardened by eye are of leaner steel than this.
-FUSSY_CARBON_WT_PCT = 0.9
-# Beyond so many heats one after another nobody stands at a flame who can send a lot out or load
-# a furnace. Common practice. [-]
-MANY_HEATS = 24
-# Of a struck tool the end alone is hardened; what is hard all over must have its head let down.
-_EYE_HARD = 0.7
+# Where a zone wants so much, steel of half a per cent of carbon is hardly tempered; it is made
+# of steel with carbide to spare. Common practice. [HRC]
+NOTHING_IN_HAND_HRC = 58.0
+# Teeth of these, left as bought, soon wear: a gear left soft is of EN8 or the like. [-]
+_SOFT_TEETH, SOFT_TEETH = frozenset({"mild", "free-cutting", "case-hardening"}), 0.5
+# Plate bought hard is cut out for these by torch or disc, or ground.
+_CUT_OUT = frozenset({"soil", "grit", "pressed face"})
+# What holds or stops and is knocked, but neither hammered nor loaded, may be of these.
+_HOLDS: Mapping[str, float] = {"oil-tool": _A, "air-tool": _S}
 
 
 def make_of(work: Treatment) -> Make:
@@ -86,11 +77,22 @@ def custom(work: Treatment, demand: Demand, asked: Requirement) -> float:
     duty = duty_of(demand, asked)
     if is_made_for(work, asked) and not asked.safety_critical:
         return where_wet(USUAL, duty, work, asked)
-    return _oiled(asked, work) * _fit(duty, work, asked)
+    merit = _in_its_bath(asked, work) * _fit(duty, work, asked)
+    return min(merit, SELDOM) if _has_nothing_in_hand(demand, work) else merit
 
 
-def _oiled(asked: Requirement, work: Treatment) -> float:
-    """Return what is left of a merit where oil is for thinner sections of the steel. [-]."""
+def _has_nothing_in_hand(demand: Demand, work: Treatment) -> bool:
+    """Return whether a zone asks all the hardness that a steel lean in carbon has to give."""
+    lean = work.steel.kind in {"medium-carbon", "alloy"}
+    wanted = demand.low_hrc is not None and demand.low_hrc >= NOTHING_IN_HAND_HRC
+    return lean and wanted and work.route.process == "quench"
+
+
+def _in_its_bath(asked: Requirement, work: Treatment) -> float:
+    """Return what is left of a merit in a bath milder than the steel is made for. [-]."""
+    if is_pressed(work):
+        # Some knife makers press thin oil steel; the oil that it is made for is the usual way.
+        return ALSO
     limit_mm = too_mild_mm(asked, work)
     if limit_mm is None:
         return USUAL
@@ -105,21 +107,10 @@ def _fit(duty: Duty, work: Treatment, asked: Requirement) -> float:
         # Where no bar is hard enough a firm hardens it, of what such parts are made of.
         sent = SELDOM * _by_duty(duty, work) if work.route.place == "subcontract" else NEVER
         return max(CERTIFIED.get(make_of(work), {}).get(work.steel.kind, NEVER), sent)
-    merit = _by_size(_by_duty(duty, work), duty, work, asked)
-    if _hardens_eye(duty, work, asked):
-        merit *= _EYE_HARD
-    if work.hardens and work.by_eye and heats(work, asked.part) > MANY_HEATS:
-        merit = min(merit, SELDOM)
+    merit = _by_load(_by_size(_by_duty(duty, work), duty, work, asked), duty, work, asked)
+    if work.hardens and work.by_eye:
+        merit = by_eye(merit, duty, work, asked)
     return where_wet(where_hot(merit, duty, work, asked), duty, work, asked)
-
-
-def _hardens_eye(duty: Duty, work: Treatment, asked: Requirement) -> bool:
-    """Return whether all of a struck tool is hardened at the torch, head and eye too."""
-    struck = (
-        duty in {"struck edge", "struck body", "struck face"}
-        and asked.load.impact == "hammered"
-    )
-    return struck and work.by_eye and work.route.extent == "whole" and len(asked.zone) > 1
 
 
 def _by_duty(duty: Duty, work: Treatment) -> float:
@@ -136,64 +127,28 @@ def _by_duty(duty: Duty, work: Treatment) -> float:
         merit = MADE[make].get(duty, NEVER) * spread.get(kind, spread.get("other", NEVER))
     if make in {"hardened", "skin"}:
         merit = _by_analysis(merit, duty, work)
-    merit = min(merit, _most(duty, work))
-    if make == "prehard" and duty in {"spring", "strip blade"}:
-        merit = USUAL if kind in _SPRING_KINDS else NEVER
-    if make == "prehard" and duty == "soil" and kind in _SPRING_KINDS:
+    if make == "as bought" and duty == "gear" and kind in _SOFT_TEETH:
+        merit *= SOFT_TEETH
+    merit = min(merit, most_of_way(duty, work))
+    return _bought_hard(merit, duty, work) if make == "prehard" else merit
+
+
+def _bought_hard(merit: float, duty: Duty, work: Treatment) -> float:
+    """Return the merit as it is for bar, strip or plate that its maker hardened."""
+    springy = work.steel.kind in _SPRING_KINDS
+    if duty in {"spring", "strip blade"}:
+        return USUAL if springy else NEVER
+    if duty == "soil" and springy:
         # Hoes and edgers are cut cold of hard strip.
-        merit = ALSO
-    return merit
-
-
-def _most(duty: Duty, work: Treatment) -> float:
-    """Return the most that a way of hardening is worth, whatever it is made of."""
-    most = [USUAL, *_most_of_process(duty, work), *_most_by_eye(duty, work)]
-    kind = work.steel.kind
-    if work.hardens and is_too_harsh(work.steel, work.medium):
-        most.append(_CRACK_IN_WATER.get(kind, USUAL))
-    if "residual" in work.route.temper and duty not in _STRUCK:
-        most.append(SELDOM)
-    if work.steel.family == _MOULD:
-        most.append(_OF_MOULD_STEEL.get(duty, NEVER))
-    return min(most)
-
-
-def _most_of_process(duty: Duty, work: Treatment) -> Iterator[float]:
-    """Return what a process that few firms offer or few send parts to is worth at most."""
-    kind, route = work.steel.kind, work.route
-    if route.kind == "laser" or (route.process == "austemper" and kind not in _AUSTEMPERED):
-        yield SELDOM
-    if route.cold_c is not None and route.place == "workshop":
-        # Who owns a kiln seldom has dry ice.
-        yield SELDOM
-    if route.process == "chrome":
-        # Rods are bought chromed; of new parts few are sent to be plated.
-        yield CHROMED
-    if route.process == "chrome" and duty == "pressed face":
-        # Hard chrome cracks where what is under it gives way.
-        yield SELDOM if kind in _TOOL_KINDS else NEVER
-
-
-def _most_by_eye(duty: Duty, work: Treatment) -> Iterator[float]:
-    """Return what steel that wants a measured heat is worth at most where there is an eye."""
-    steel = work.steel
-    if not (work.hardens and work.by_eye):
-        return
-    if steel.hardened and steel.hardened.quench == "air":
-        # Steel that hardens in air wants a soak that nobody holds by eye.
-        yield SELDOM
-    if (
-        duty == "spring"
-        and steel.kind == "high-carbon"
-        and _carbon(work) >= FUSSY_CARBON_WT_PCT
-    ):
-        # One per cent of carbon is soon overheated by eye, and a spring of it snaps.
-        yield NEVER
+        return ALSO
+    # Harder than a small shop machines, it is cut out whole or not used.
+    machined = duty not in _CUT_OUT and delivered_hrc(work.condition) > TURNED_HRC
+    return min(merit, SELDOM) if machined else merit
 
 
 def _by_analysis(merit: float, duty: Duty, work: Treatment) -> float:
     """Return the merit as it is for an edge rich or poor in carbon, and with boron in soil."""
-    kind, carbon = work.steel.kind, _carbon(work)
+    kind, carbon = work.steel.kind, carbon_wt_pct(work)
     if duty in EDGES and kind == "medium-carbon":
         return ALSO if carbon >= EDGE_CARBON_WT_PCT else min(merit, _POOR_EDGE)
     if duty == "soil" and "B" in work.steel.composition_wt_pct:
@@ -214,15 +169,29 @@ def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     if thick_mm <= short_mm and kind in _TOOL_KINDS and make_of(work) == "as bought":
         # A short end of ground rod is no waste, least of all of one that lies there; gauge
         # plate left soft is.
-        return max(merit, ALSO if spare else SELDOM) if duty != "key" else merit
-    loaded = asked.load.cycles == "fatigue" and has_load(asked.load)
-    of_tool_steel = duty in {"sliding", "rolling"} and kind in _TOOL_KINDS
-    if loaded and of_tool_steel and thick_mm > SLENDER_MM:
-        return merit * TOOL_STEEL_LOADED
-    if loaded and kind == "free-cutting" and make_of(work) == "as bought":
-        return merit * FREE_CUTTING_LOADED
+        return max(merit, ALSO if spare else SELDOM) if duty == "plain" else merit
     slender = max(section.across_mm for section in asked.part.section) <= SLENDER_MM
     return _of_slender(merit, duty, work) if slender and make_of(work) == "hardened" else merit
+
+
+def _by_load(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
+    """Return the merit as it is for a part that bears a load, or none and a knock."""
+    kind, make = work.steel.kind, make_of(work)
+    loaded = has_load(asked.load)
+    struck = [zone.severity for zone in asked.zone if zone.wear == "edge-impact"]
+    if duty == "struck edge" and make == "hardened" and set(struck) == {"light"}:
+        # Stamps, awls and prongs that a light hammer drives are cut of gauge plate too.
+        return max(merit, _HOLDS["oil-tool"]) if kind == "oil-tool" else merit
+    if duty == "struck body" and make == "hardened":
+        held = not loaded and asked.load.impact != "hammered"
+        return max(merit, _HOLDS.get(kind, NEVER)) if held else merit
+    if not loaded or asked.load.cycles != "fatigue":
+        return merit
+    if duty in {"sliding", "rolling"} and kind in _TOOL_KINDS:
+        return merit * TOOL_STEEL_LOADED if thickest_mm(asked) > SLENDER_MM else merit
+    if kind == "free-cutting" and make == "as bought":
+        return merit * FREE_CUTTING_LOADED
+    return merit
 
 
 def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
@@ -230,14 +199,11 @@ def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
     kind = work.steel.kind
     if duty == "gear" and kind == "water-tool":
         # Pinions of clocks and instruments are cut of the rod that their arbors are of.
-        return min(ALSO, _most(duty, work))
+        return min(ALSO, most_of_way(duty, work))
+    if duty == "struck body" and kind == "oil-tool":
+        # Clicks, pawls and detents are filed out of ground stock.
+        return min(USUAL, most_of_way(duty, work))
     return min(merit, _SLENDER.get((duty, kind), USUAL))
-
-
-def _carbon(work: Treatment) -> float:
-    """Return the carbon of a steel, nil where it is not known. [wt %]."""
-    carbon = work.steel.composition_wt_pct.get("C")
-    return 0.0 if carbon is None else carbon.middle
 
 
 def custom_words(merit: float) -> str:

@@ -4,7 +4,7 @@ from catalog.steel import Steel
 from selector.duty.merit import ALSO, CUTS, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty
 from selector.job.treatment import Treatment
-from selector.job.usual_window import HOT_C
+from selector.job.window_table import HOT_C
 from selector.kept import per_record
 from selector.requirement import Requirement
 

@@ -109,11 +109,11 @@ _NITRIDED: Mapping[Duty, float] = {
     "rubbing tool": _S,
 }  # fmt: skip
 _PREHARD: Mapping[Duty, float] = {
-    "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _S, "soil": _A,
+    "plain": _U, "drive": _A, "sliding": _A, "struck body": _A, "gear": _A, "soil": _A,
     "grit": _S, "pressed face": _S,
 }  # fmt: skip
 _AS_BOUGHT: Mapping[Duty, float] = {
-    "plain": _U, "key": _U, "sliding": _A, "drive": _S, "gear": _S, "soil": _S,
+    "plain": _U, "key": _U, "sliding": _A, "drive": _S, "gear": _A, "soil": _S,
     "struck body": 0.2,
 }  # fmt: skip
 # Of what plain parts are left soft: nobody burns tool steel on a bracket.

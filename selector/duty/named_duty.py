@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
+from selector.job.borne import FOR_SPRING
 from selector.job.demand import Demand
 from selector.job.drive import is_drive_end, is_key
 from selector.job.working_end import (
@@ -14,8 +15,7 @@ from selector.job.working_end import (
 )
 from selector.kept import per_record
 from selector.requirement import Requirement
-from selector.requirement.whole import LEAST_WEAR
-from selector.requirement.zone import Wear
+from selector.requirement.zone import LEAST_WEAR, Wear
 
 Duty = Literal[
     "struck edge", "pressed edge", "cutting edge", "grit", "soil", "gear", "rolling",
@@ -44,6 +44,7 @@ class _Zone:
     spring: bool
     drives: bool
     key: bool
+    lever: bool
     hard: bool
     soft: bool
     sparing: bool
@@ -71,6 +72,7 @@ class _Zone:
             drives=is_drive_end(asked, zone)
             and (zone.wear == "none" or (zone.wear, zone.severity) == LEAST_WEAR),
             key=is_key(asked, zone),
+            lever=demand.purpose == FOR_SPRING,
             hard=demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC,
             # What slides lightly asks for no hardness, as a plain part does.
             soft=demand.low_hrc is None,
@@ -89,6 +91,8 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     # A shear pin is a cheap loser, as a key is.
     ("key", lambda z: z.breaks),
     ("spring", lambda z: z.spring),
+    # A lever is of the tough steel that drives and spanners are.
+    ("drive", lambda z: z.lever),
     ("plain", lambda z: z.sparing),
     ("plain", lambda z: z.wear in {"edge-impact", "abrasive"} and z.soft),
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),

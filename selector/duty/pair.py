@@ -1,7 +1,5 @@
 """Which of a pair wears, and which of the two should."""
 
-import re
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -11,6 +9,7 @@ from selector.hardness_scale import hrc_from_hv
 from selector.job.demand import Demand
 from selector.job.mate import APART_HRC
 from selector.requirement import Requirement
+from selector.requirement.mate_name import has_no_hardness, is_slippery
 from selector.requirement.zone import Zone
 from selector.wording import shown, times_in_100
 
@@ -19,11 +18,6 @@ Floats = NDArray[np.float64]
 
 # Steel no harder than this picks up on steel as soft. Common practice. [HRC]
 GALLS_HRC = 35.0
-# What steel runs on without picking up.
-_BEARING = re.compile(
-    r"bronze|brass|gunmetal|white ?metal|babbitt|iron|nylon|acetal|plastic|ptfe|wood|graphite",
-    re.IGNORECASE,
-)
 
 
 def pair_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None:
@@ -54,7 +48,7 @@ def galling_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None
     zone = asked.zone[demand.zone]
     mate = zone.mate
     rubs = zone.wear in {"sliding", "rolling-contact"}
-    if not rubs or mate is None or mate.hardness is None or _BEARING.search(mate.material):
+    if not rubs or mate is None or mate.hardness is None or is_slippery(mate.material):
         return None
     here, there = median(hrc), float(hrc_from_hv(mate.hardness, outside="extend"))
     if max(here, there) >= GALLS_HRC or abs(here - there) >= APART_HRC:
@@ -69,7 +63,7 @@ def galling_gate(hrc: Floats, demand: Demand, asked: Requirement) -> Gate | None
 def left_open(zone: Zone) -> str | None:
     """Return which of a pair ought to wear, where that or the mate's hardness is left open."""
     mate = zone.mate
-    if mate is None:
+    if mate is None or has_no_hardness(mate.material):
         return None
     if mate.should_wear == "either":
         return (

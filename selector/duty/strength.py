@@ -26,9 +26,9 @@ from selector.mechanics.strength import (
     strength,
 )
 from selector.requirement import Requirement
+from selector.requirement.bending import STRIP_MM
 from selector.requirement.load import Load
 from selector.requirement.part import Feature, Part
-from selector.requirement.whole import STRIP_MM
 
 Floats = NDArray[np.float64]
 # A factor above this on a known load buys nothing.

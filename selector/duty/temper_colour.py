@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from selector.duty.merit import EDGES
 from selector.duty.named_duty import Duty, duty_of
 from selector.job.demand import Demand
-from selector.job.usual_window import HOT_C
+from selector.job.window_table import HOT_C
 from selector.requirement import Requirement
 
 # Purple to blue where it is struck, blue on a face, brown to purple where it is swung, straw to

@@ -27,7 +27,7 @@ from selector.flame.record import FlameWord
 from selector.gate import FUNCTIONAL
 from selector.job.demand import Demand
 from selector.job.job import Job, resolved
-from selector.job.treatment import Treatment
+from selector.job.treatment import Treatment, knows
 from selector.option.reference_bar import reference_cost
 from selector.requirement import Requirement
 from selector.torch.residual_heat import RESIDUAL_HEAT
@@ -111,8 +111,7 @@ def flame_answer(
         lead = verdicts[0]
         verdicts[0] = replace(lead, change=first_change(job, lead.treatment, lead.option))
     if not verdicts:
-        why = "the workshop has no torch or fire, or no steel here answers to one"
-        return FlameAnswer(job, scorer.ranges, "no", why, ())
+        return FlameAnswer(job, scorer.ranges, "no", _unanswered(job), ())
     back = _run_back(job, scorer, verdicts)
     # An end that is dipped and tempered by the heat behind it is hardened at the torch too.
     says = verdicts[0] if back is None else min((verdicts[0], back), key=_doubt)
@@ -125,6 +124,13 @@ def flame_answer(
         verdicts.insert(0, says)
     bought = _bought_hard(job, verdicts)
     return FlameAnswer(job, scorer.ranges, says.word, says.why, tuple(verdicts), back, bought)
+
+
+def _unanswered(job: Job) -> str:
+    """Return why no family has a verdict."""
+    if any(knows(source) for source in job.bench.sources):
+        return "no steel that was asked about is hardened at a torch or fire"
+    return "the workshop has no torch or fire"
 
 
 def _weighed(job: Job, scorer: Scorer, steels: set[str] | None, progress: Progress) -> Weighed:

@@ -11,10 +11,12 @@ from selector.flame.pool import left_alone
 from selector.flame.record import FlameWord
 from selector.hardening.stock import bought_hrc
 from selector.job.asked_words import asked_words
+from selector.job.borne import CERTIFIED_HRC
 from selector.job.candidates import Screened
-from selector.job.demand import CERTIFIED_HRC, Demand
+from selector.job.demand import Demand
 from selector.job.job import Job
-from selector.job.sold import TURNED_HRC, delivered_hrc, stock_rule
+from selector.job.ready_hard import TURNED_HRC, delivered_hrc
+from selector.job.sold import stock_rule
 from selector.job.supply import is_rare
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
@@ -151,6 +153,6 @@ def unheated(asked: Requirement, lead: Demand) -> tuple[FlameWord, str]:
             if needless
             else ("have it hardened by qualified people, or use certified bar")
         )
-        return "not_needed" if needless else "no", f"{asked.safety_use}: {text}"
+        return "not_needed" if needless else "no", f"{asked.vital_use}: {text}"
     asks = "asks for hardness" if lead.low_hrc is None else "has to be hard"
     return "not_needed", f"no zone {asks} ({lead.reason})"

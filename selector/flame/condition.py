@@ -53,7 +53,7 @@ def _marginal(option: Option) -> Iterator[str]:
             share = (
                 "" if gate.share is None else f" (right {100 * gate.share:.0f} times in 100)"
             )
-            yield f"this is watched: {gate.text}{share}"
+            yield f"you watch this: {gate.text}{share}"
 
 
 def _errors(job: Job, option: Option) -> Iterator[str]:

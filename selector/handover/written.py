@@ -2,10 +2,9 @@
 
 import errno
 import os
-import tempfile
-from contextlib import suppress
 from pathlib import Path
 
+from catalog.whole_file import put_in_place
 from selector.errors import Problem, RequirementError
 
 # What the system grants a new file where the user has set nothing else.
@@ -13,7 +12,7 @@ NEW_FILE = 0o666
 
 
 def write_whole(path: Path, content: bytes, field: str = "--out") -> None:
-    """Write a file beside its name and put it in its place once it is complete on the disk.
+    """Write a file whole, or refuse the place that does not take it.
 
     Parameters
     ----------
@@ -41,22 +40,11 @@ def write_whole(path: Path, content: bytes, field: str = "--out") -> None:
 
 
 def _replace(target: Path, content: bytes) -> None:
-    """Write beside a file, flush to the disk, and replace it; clear up where that fails."""
+    """Put a file in the place of what may be replaced: a file, or nothing yet."""
     if target.exists() and not target.is_file():
         # A folder, or a device that must never be replaced by a file.
         raise OSError(errno.EEXIST, "no plain file has this name")
-    handle, beside = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name[:40]}.")
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        Path(beside).chmod(_mode(target))
-        Path(beside).replace(target)
-    except BaseException:
-        with suppress(OSError):
-            Path(beside).unlink()
-        raise
+    put_in_place(target, content, mode=_mode(target))
 
 
 def _mode(target: Path) -> int:

@@ -15,6 +15,8 @@ BATH_SD = 0.15
 # Heat of austenite between 700 and 500 °C and its conductivity (from memory).
 _HEAT_J_PER_M3, _CONDUCTIVITY = 7650.0 * 600.0 * 200.0, 23.0
 _DIFFUSIVITY = 5.6e-6  # of austenite (from memory) [m²/s]
+# No side is farther ahead of the other than this, however one-sided the bath. Estimate. [K]
+MOST_SIDE_K = 400.0
 # Slowest decay of a difference from side to side: root 1.8412 of J1', squared.
 SIDE_ROOT = 3.39
 
@@ -34,7 +36,7 @@ def bath_side_k(time_700_500_s: ArrayLike, diameter_mm: ArrayLike, normal: Array
     Returns
     -------
     ndarray
-        Difference, signed as the sample, at most the fall itself. [K]
+        Difference, signed as the sample, held to 400 K either way. [K]
 
     Notes
     -----
@@ -57,7 +59,7 @@ def bath_side_k(time_700_500_s: ArrayLike, diameter_mm: ArrayLike, normal: Array
     side = 2.0 * BATH_SD * np.asarray(normal, dtype=float) * flux * radius_m / _CONDUCTIVITY
     spent = SIDE_ROOT * _DIFFUSIVITY * np.asarray(time_700_500_s, dtype=float)
     side = side * -np.expm1(-spent / radius_m**2)
-    return np.asarray(np.clip(side, -400.0, 400.0))
+    return np.asarray(np.clip(side, -MOST_SIDE_K, MOST_SIDE_K))
 
 
 def bow_mm(

@@ -7,37 +7,25 @@ is usual, less what blows and the mate take off.
 from dataclasses import dataclass, replace
 
 from selector.hardness_scale import hrc_from_hv
-from selector.job.drive import is_drive_end, turns_slot
+from selector.job.borne import CERTIFIED_HRC, Borne, prising, springing, turning
 from selector.job.mate import (
     APART_HRC,
     PLAIN_BAR_HRC,
     is_softer_than_steel,
+    runs_on_hard,
     soft_mate_hrc,
 )
+from selector.job.presumed import presumed
 from selector.job.soft_zone import why_soft
 from selector.job.usual_depth import usual_depth_mm
-from selector.job.usual_window import (
-    GAUGE,
-    Usual,
-    usual_spring,
-    usual_window,
-)
+from selector.job.usual_window import usual_window
+from selector.job.window_table import GAUGE, Usual
 from selector.requirement import Requirement
+from selector.requirement.trade_name import does
 from selector.requirement.zone import Window, Zone
 
 TOP_HRC = 66.0
 _TOP_BY_IMPACT = {"none": TOP_HRC, "light": 62.0, "hammered": 60.0}
-# Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
-_DRIVE = Usual(39.0, 50.0, 39.0)
-# Smaller squares are of silver steel tempered to blue, and hexagon keys harder still. Common
-# practice. [mm]
-_SMALL_MM, _SMALL_DRIVE, _HEX_KEY = 6.0, Usual(39.0, 54.0, 39.0), Usual(46.0, 58.0, 42.0)
-# The blade of a screwdriver: floor of ASME B107.15-2002, 5.4.3, top by common practice.
-_BLADE = Usual(50.0, 58.0, 48.0)
-# Where lives depend on it, bar is certified as hard as this; a part is tough before all else.
-# Common practice. [HRC]
-CERTIFIED_HRC = 40.0
-_VITAL_DRIVE = Usual(28.0, CERTIFIED_HRC, 24.0)
 # A window off the drawing is read with this slack unless the user says "must": a file feels
 # 2 HRC, and a part a little too hard still works where a part too soft does not.
 SLACK_BELOW_HRC, SLACK_ABOVE_HRC = 2.0, 3.0
@@ -48,8 +36,7 @@ _LEAST_WIDTH_HRC = 4.0
 # Plain bar lies between 110 and 240 HB. Common practice. [HRC]
 _PLAIN_WIDTH_HRC = 35.0
 # What hardness is for, where a load is borne without it.
-FOR_WEAR, FOR_CORNERS, WISHED = "for wear", "for the corners of the drive", "your own wish"
-FOR_SPRING = "to spring back"
+FOR_WEAR, WISHED = "for wear", "your own wish"
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,24 +73,21 @@ def _demand(requirement: Requirement, number: int) -> Demand:
     if requirement.is_to_break:
         reason = "it is there to break before something dearer does (common practice)"
         return _undemanding(zone, number, reason, PLAIN_BAR_HRC)
-    if requirement.is_spring:
-        return _springing(requirement, number, zone)
+    if spring := springing(requirement, zone):
+        return _throughout(number, zone, spring)
     usual = usual_window(requirement, zone)
     if usual is not None and not is_softer_than_steel(zone):
         return _derived(requirement, number, usual, depth)
-    turning = _turning(requirement, number, zone)
-    return turning or _undemanding(zone, number, *why_soft(requirement, zone))
+    return _bearing(requirement, number, zone)
 
 
-def _turning(requirement: Requirement, number: int, zone: Zone) -> Demand | None:
-    """Return the demand of what turns another part by its corners or its blade."""
-    spares = zone.mate is not None and zone.mate.should_wear == "part"
-    if turns_slot(requirement) and zone.section == (1,) and not spares:
-        reason = "a blade that turns a slot (common practice)"
-        return _throughout(number, zone, _BLADE, reason, FOR_CORNERS)
-    if is_drive_end(requirement, zone):
-        return _behind(requirement, _driving(requirement, number, zone))
-    return None
+def _bearing(requirement: Requirement, number: int, zone: Zone) -> Demand:
+    """Return the demand of a zone that nothing wears, by the load that it bears."""
+    borne = prising(requirement, zone) or turning(requirement, zone)
+    if borne is None:
+        return _undemanding(zone, number, *why_soft(requirement, zone))
+    demand = _throughout(number, zone, borne)
+    return _behind(requirement, demand) if borne.carried else demand
 
 
 def _behind(requirement: Requirement, drive: Demand) -> Demand:
@@ -138,30 +122,9 @@ def _given(number: int, zone: Zone, window: Window, depth: float) -> Demand:
     )
 
 
-def _driving(requirement: Requirement, number: int, zone: Zone) -> Demand:
-    """Return the demand of a zone that drives by its corners."""
-    widest = max(requirement.sections_of(zone), key=lambda section: section.size)
-    usual = _DRIVE if widest.size > _SMALL_MM else _SMALL_DRIVE
-    reason = "a driving end: at least 39 HRC (ISO 3315:2018), not so hard that it snaps"
-    if widest.shape == "hexagon" and zone.section == (1,):
-        usual, reason = _HEX_KEY, "a hexagon that enters a screw (common practice)"
-    if requirement.safety_critical:
-        usual = _VITAL_DRIVE
-        reason = "a driving end, and lives depend on it: pre-hardened bar (common practice)"
-    return _throughout(number, zone, usual, reason, FOR_CORNERS)
-
-
-def _springing(requirement: Requirement, number: int, zone: Zone) -> Demand:
-    """Return the demand of a spring, by the thickness of its section."""
-    thick = max(section.narrowest_mm for section in requirement.sections_of(zone))
-    reason = f"a spring of {thick:g} mm (common practice)"
-    if requirement.part.shape_class != "coil-spring" and not requirement.is_named_spring:
-        reason = "thin strip that this load would bend for good if it were soft: spring temper"
-    return _throughout(number, zone, usual_spring(thick), reason, FOR_SPRING)
-
-
-def _throughout(number: int, zone: Zone, usual: Usual, reason: str, purpose: str) -> Demand:
+def _throughout(number: int, zone: Zone, borne: Borne) -> Demand:
     """Return the demand of a zone that is as hard right through as its load asks."""
+    usual = borne.usual
     return Demand(
         zone=number,
         sections=_places(zone),
@@ -171,8 +134,8 @@ def _throughout(number: int, zone: Zone, usual: Usual, reason: str, purpose: str
         ceiling_hrc=usual.high_hrc + SLACK_ABOVE_HRC,
         depth_mm=0.0,
         derived=True,
-        reason=reason,
-        purpose=purpose,
+        reason=borne.reason,
+        purpose=borne.purpose,
     )
 
 
@@ -188,7 +151,9 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
     wet = rubs and requirement.limit.corrosion == "severe" and not vital
     if wet:
         wish = ", a wish only: what stands severe corrosion is seldom so hard"
-    light = zone.wear == "abrasive" and zone.severity == "light" and not requirement.has_edge
+    true = requirement.measures or does(requirement.part.name, "guides_tools")
+    needed = requirement.has_edge or true
+    light = (zone.wear, zone.severity) == ("abrasive", "light") and not needed
     if light:
         wish = ", a wish only: without an edge soft steel does for a while in light grit"
     called = usual is GAUGE and not requirement.surely_measures
@@ -237,18 +202,32 @@ def _worn(requirement: Requirement, zone: Zone, usual: Usual) -> _Aim:
         words += f", kept to {top:.0f} HRC because it takes blows"
     high = min(high, top)
     mate, other = zone.mate, _hrc(zone.mate.hardness) if zone.mate else None
-    if mate is not None and mate.should_wear == "part":
+    loses = mate is not None and mate.should_wear == "part" and not _spalls(requirement, zone)
+    if loses:
         high = high - APART_HRC if other is None else min(high, other - apart_hrc(other))
         words += ", softened because this part is to be the one that wears"
+    if loses and zone.wear == "edge-impact" and soft_mate_hrc(zone) is None:
+        # Softer than its duty needs, an end under blows is battered out of shape.
+        needed = usual.floor_hrc + _LEAST_WIDTH_HRC
+        high = max(high, needed if other is None else min(needed, other))
     wide = _LEAST_WIDTH_HRC if soft_mate_hrc(zone) is None else _PLAIN_WIDTH_HRC
     low = min(usual.low_hrc, high - wide)
-    if mate is not None and mate.should_wear == "part" and (other or 0.0) >= BOTH_HARD_HRC:
+    if loses and (other or 0.0) >= BOTH_HARD_HRC:
         low = high - wide
     if mate is not None and other is not None and mate.should_wear == "mate":
         needed = min(other + apart_hrc(other), high - _LEAST_WIDTH_HRC)
         if needed > low:
             low, words = needed, words + f", harder than {mate.material}, which is to wear"
     return _Aim(low, high, words)
+
+
+def _spalls(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a zone is a track for what is hard: softer, it spalls before it wears."""
+    return (
+        zone.wear == "rolling-contact"
+        and runs_on_hard(zone)
+        and not requirement.part.is_toothed
+    )
 
 
 def apart_hrc(other_hrc: float) -> float:
@@ -291,4 +270,16 @@ def demands(requirement: Requirement) -> tuple[Demand, ...]:
     tuple of Demand
         In the order of the zones.
     """
-    return tuple(_demand(requirement, number) for number in range(len(requirement.zone)))
+    worn = presumed(requirement)
+    every = tuple(
+        _demand(worn or requirement, number) for number in range(len(requirement.zone))
+    )
+    return every if worn is None else tuple(map(_unsaid, every))
+
+
+def _unsaid(demand: Demand) -> Demand:
+    """Return a demand that says where its wear is presumed."""
+    if demand.low_hrc is None:
+        return demand
+    reason = f"nothing is said to wear it, but what is called so wears: {demand.reason}"
+    return replace(demand, reason=reason)

@@ -2,7 +2,7 @@
 
 from selector.requirement import Requirement
 from selector.requirement.part import Part
-from selector.requirement.trade_name import turns_by_hand, turns_screws
+from selector.requirement.trade_name import does
 from selector.requirement.zone import Zone
 
 # A wider hexagon is no key but turned by a spanner, which bears along its flats. [mm]
@@ -38,7 +38,7 @@ def is_key(requirement: Requirement, zone: Zone) -> bool:
     shapes = {section.shape for section in requirement.sections_of(zone)}
     plain = len(part.section) == 1 and not part.feature
     spares = zone.mate is not None and zone.mate.should_wear == "part"
-    plain = plain and not turns_by_hand(part.name)
+    plain = plain and not does(part.name, "turns_by_hand")
     carries = bool(requirement.load.torque) and zone.wear == "none"
     return carries and shapes <= {"square", "flat"} and (plain or spares)
 
@@ -52,5 +52,5 @@ def turns_slot(asked: Requirement) -> bool:
     short = end.length <= _BLADE_LONG * width
     backed = any(s.narrowest_mm > end.size for s in behind[:1])
     # A blade drawn without its shank turns a slot if it is called so.
-    backed = backed or (not behind and turns_screws(asked.part.name))
+    backed = backed or (not behind and does(asked.part.name, "turns_screws"))
     return thin and short and backed and asked.load.twists(0)

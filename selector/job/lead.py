@@ -1,21 +1,12 @@
 """Where leaded bar is not used: in heat that melts its lead, and where it touches food."""
 
-import re
-
 from selector.gate import Gate
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
+from selector.requirement.mate_name import is_of
 
 # Lead melts here. Handbooks of chemistry (from memory). [°C]
 LEAD_MELTS_C = 327.0
-# What a part or its mate is called that food or drink touches. Common practice.
-_FOOD = re.compile(
-    r"\b(?:foods?|kitchen|cooking|breads?|doughs?|past(?:ry|a)|waffles?|cakes?|cheeses?|butter|"
-    r"milk|cream|dairy|churns?|meat|mincers?|sausages?|fish|fruits?|apples?|cider|juices?|"
-    r"wines?|beer|brew\w*|mash(?:es|ing)?|kegs?|coffee|roasters?|tea|chocolates?|sweets|confection\w*|"
-    r"tablets?|noodles?|honey|oysters?|mussels?|eggs?|biscuits?|flour)\b",
-    re.IGNORECASE,
-)
 
 
 def hot_lead(asked: Requirement, work: Treatment) -> Gate | None:
@@ -37,7 +28,7 @@ def lead_at_food(asked: Requirement, work: Treatment) -> Gate | None:
 def touches_food(asked: Requirement) -> bool:
     """Return whether food or drink touches a part, by what it and its mates are called."""
     mates = (zone.mate.material for zone in asked.zone if zone.mate is not None)
-    return any(_FOOD.search(text) for text in (asked.part.name or "", *mates) if text)
+    return any(is_of(text, "food") for text in (asked.part.name or "", *mates) if text)
 
 
 def _is_leaded(work: Treatment) -> bool:

@@ -1,8 +1,7 @@
 """What a zone runs on, by the words for its mate: bearing metal, a bush, rollers, stone."""
 
-import re
-
 from selector.hardness_scale import hrc_from_hv
+from selector.requirement import mate_name
 from selector.requirement.zone import Mate, Zone
 
 # Plain bar and bearing metal are no harder; nor is what is there to break, or to wear before a
@@ -14,53 +13,28 @@ _SOFTEST_STEEL_HRC = -14.0
 APART_HRC = 4.0
 # Softer steel is not called hardened. Common practice. [HRC]
 _HARDENED_HRC = 45.0
-_WOODS = r"wood|timber|\b(?:oak|elm|beech|birch|maple|pine|hornbeam|lignum)\b"
-# What steel runs in without being worn itself.
-_BEARING = re.compile(
-    r"bronze|brass|gunmetal|white ?metal|babbitt|cast[- ]iron|nylon|acetal|plastic|ptfe|"
-    + _WOODS,
-    re.IGNORECASE,
-)
-_BUSH = re.compile(
-    r"bush|bearing|liner|sleeve|boss|\beye|\bends?\b|brasses|\bstep\b|\bcups?\b", re.IGNORECASE
-)
-# What yields to a pin sooner than it wears it. Common practice.
-_YIELDS = re.compile(
-    r"nylon|acetal|plastic|ptfe|polythene|polyethylene|rubber|felt|cork", re.IGNORECASE
-)
-# What wears no gauge, nor dents a tool. Common practice.
-_HARMLESS = re.compile(
-    r"plastic|nylon|acetal|leather|cork|felt|rubber|wax|paper|card|cloth|clay|"
-    r"\b(?:lead|pewter|solder)\b|" + _WOODS,
-    re.IGNORECASE,
-)
-_DUCTILE = re.compile(r"\b(?:brass|copper|alumini?um)\b", re.IGNORECASE)
-# What a point or a face goes through without wearing or being blunted.
-_TENDER = re.compile(r"\b(?:ice|snow|butter|dough|sugar|wax|soap|curd)\b", re.IGNORECASE)
-_STONE = re.compile(r"\b(?:agate|corundum)\b", re.IGNORECASE)
-_ROLLERS = re.compile(r"\b(?:needles?|needle rollers?|balls?)\b", re.IGNORECASE)
 
 
-def _is_of(zone: Zone, words: re.Pattern[str]) -> bool:
-    """Return whether a zone's mate is said to be of what the words name."""
-    return zone.mate is not None and words.search(zone.mate.material) is not None
+def _is_of(zone: Zone, *groups: str) -> bool:
+    """Return whether a zone's mate is said to be of what some groups of words name."""
+    return zone.mate is not None and mate_name.is_of(zone.mate.material, *groups)
 
 
 def spares_bearing(zone: Zone) -> bool:
     """Return whether bearing metal is to wear in a zone's place."""
     spared = zone.mate is not None and zone.mate.should_wear == "mate"
-    return spared and _is_of(zone, _BEARING)
+    return spared and zone.mate is not None and mate_name.is_bearing(zone.mate.material)
 
 
 def runs_in_bush(zone: Zone) -> bool:
     """Return whether a bush of bearing metal is to wear in a zone's place."""
-    return spares_bearing(zone) and _is_of(zone, _BUSH)
+    return spares_bearing(zone) and _is_of(zone, "bush")
 
 
 def is_soft(mate: Mate) -> bool:
     """Return whether a mate is no harder than plain bar, by its figure or its metal."""
     if mate.hardness is None:
-        return _BEARING.search(mate.material) is not None
+        return mate_name.is_bearing(mate.material)
     return float(hrc_from_hv(mate.hardness, outside="extend")) <= PLAIN_BAR_HRC
 
 
@@ -81,37 +55,61 @@ def is_softer_than_steel(zone: Zone) -> bool:
 
 def is_hard(zone: Zone) -> bool:
     """Return whether a mate that may wear is hardened steel, by its figure."""
+    return runs_on_hard(zone) and zone.mate is not None and zone.mate.should_wear != "part"
+
+
+def runs_on_hard(zone: Zone) -> bool:
+    """Return whether a mate is hardened steel by its figure, whichever is to wear."""
     mate = zone.mate
-    if mate is None or mate.hardness is None or mate.should_wear == "part":
+    if mate is None or mate.hardness is None:
         return False
     return float(hrc_from_hv(mate.hardness, outside="extend")) >= _HARDENED_HRC
 
 
 def yields(zone: Zone) -> bool:
     """Return whether a mate yields to a pin sooner than it wears it, as nylon does."""
-    return _is_of(zone, _YIELDS)
+    return zone.mate is not None and mate_name.yields(zone.mate.material)
 
 
 def is_harmless(zone: Zone) -> bool:
     """Return whether a mate wears no gauge and dents no tool."""
-    return _is_of(zone, _HARMLESS)
+    return zone.mate is not None and mate_name.is_harmless(zone.mate.material)
 
 
 def is_ductile(zone: Zone) -> bool:
     """Return whether a mate is of brass, copper or aluminium."""
-    return _is_of(zone, _DUCTILE)
+    return _is_of(zone, "ductile")
 
 
 def is_tender(zone: Zone) -> bool:
     """Return whether a mate blunts no point that is knocked into it, as ice does not."""
-    return _is_of(zone, _TENDER)
+    return _is_of(zone, "tender")
 
 
 def is_stone(zone: Zone) -> bool:
     """Return whether a zone bears on stone."""
-    return _is_of(zone, _STONE)
+    return _is_of(zone, "knife_edge_plane")
+
+
+def on_jewel(zone: Zone) -> bool:
+    """Return whether a zone is a pivot or a point that runs on a jewel."""
+    return _is_of(zone, "jewel")
+
+
+def outlasts_steel(zone: Zone) -> bool:
+    """Return whether a zone is to outlast steel that it touches, or metal that it forms."""
+    mate = zone.mate
+    if mate is None or mate.should_wear != "mate" or is_ductile(zone):
+        return False
+    return mate_name.is_worked(mate.material) or mate_name.is_of(mate.material, "steel")
+
+
+def polishes(zone: Zone) -> bool:
+    """Return whether a zone rubs a form or a polish on gold or silver, which is to wear."""
+    works = zone.mate is not None and zone.mate.should_wear == "mate"
+    return works and _is_of(zone, "precious")
 
 
 def is_track(zone: Zone) -> bool:
     """Return whether needles or balls run on a zone."""
-    return _is_of(zone, _ROLLERS)
+    return _is_of(zone, "roller")

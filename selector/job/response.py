@@ -19,8 +19,7 @@ def answers(asked: Requirement, work: Treatment) -> Gate | None:
     del asked
     steel, process = work.steel, work.route.process
     if steel.kind == "unknown":
-        first = "file or test the bar" if process == "none" else "try a coupon of the same bar"
-        return Gate("response", "unknown", f"grade unknown: {first} first")
+        return Gate("response", "unknown", _why_unknown(steel, process))
     if process == "none":
         return None
     if process in UNHARDENING:
@@ -32,6 +31,17 @@ def answers(asked: Requirement, work: Treatment) -> Gate | None:
         text = f"{steel.name} keeps too little soft austenite for a cold step to turn"
         return Gate("response", "fail", text)
     return None
+
+
+def _why_unknown(steel: Steel, process: str) -> str:
+    """Return what to do with a bar of unknown grade; of cast iron what is known is said."""
+    first = "file or test the bar" if process == "none" else "try a coupon of the same bar"
+    heat = {"none": None, "case": "case", "nitride": "nitride"}.get(process, "quench")
+    known = [limit.why.text for limit in steel.limitation if limit.process == heat]
+    # What has a standard is known by name, though not by grade.
+    if not steel.designations.en:
+        return f"grade unknown: {first} first"
+    return known[0] if known else f"{steel.spoken} of unknown grade: {first} first"
 
 
 def _soft_heat(steel: Steel, process: str) -> Gate | None:

@@ -73,7 +73,7 @@ def _thickest(asked: Requirement, *, local: bool) -> float:
 def _safety(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to hardening at home what lives depend on."""
     if asked.safety_critical and work.route.place == "workshop":
-        text = f"{asked.safety_use}: have it treated by qualified people, or use certified bar"
+        text = f"{asked.vital_use}: have it treated by qualified people, or use certified bar"
         return Gate("safety", "fail", text)
     return None
 
@@ -88,13 +88,20 @@ def _stringers(asked: Requirement, work: Treatment) -> Gate | None:
     return None
 
 
+def is_pressed(work: Treatment) -> bool:
+    """Return whether steel that is made for oil is pressed between plates instead."""
+    hardened, medium = work.steel.hardened, work.medium
+    if hardened is None or medium is None or not work.hardens:
+        return False
+    return medium.kind == "plates" and hardened.quench == "oil"
+
+
 def _still_air(asked: Requirement, work: Treatment) -> Gate | None:
     """Object to cooling in air what is made for a bath."""
     hardened, medium = work.steel.hardened, work.medium
     if hardened is None or medium is None or not work.hardens:
         return None
-    pressed = medium.kind == "plates" and hardened.quench == "oil"
-    if pressed and heated_thickness(asked, work) <= PRESSED_MM:
+    if is_pressed(work) and heated_thickness(asked, work) <= PRESSED_MM:
         return None
     if medium.severity_class == "air" and hardened.quench != "air":
         text = f"made for {hardened.quench}: in air only thin edges harden, and unevenly"

@@ -5,25 +5,17 @@ from math import ceil
 
 from catalog.steel import Condition
 from selector.gate import Gate
-from selector.hardness_scale import hrc_from_hb
 from selector.job.blank import DISC, corners_mm
 from selector.job.geometry import solid_mm2
+from selector.job.ready_hard import delivered_hrc, ready_hard
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 from selector.requirement.part import Part, Section
-from selector.requirement.part_name import is_formed, itself
+from selector.requirement.part_name import itself
 from selector.requirement.workshop import Stock
 
-# Nobody cuts these in what is bought hard; a flat may be ground to an edge, slotted by a disc
-# and drilled with carbide.
-UNCUT = frozenset(
-    {"teeth", "slot", "keyway", "thread", "edge", "taper", "groove", "cross-hole"}
-)
-UNCUT_FLAT = UNCUT - {"edge", "slot", "cross-hole"}
-# A ready-hard element is bought at its own size, within this. [mm]
+# Bar as thick as a part of that shape, within this. [mm]
 SAME_SIZE_MM = 0.02
-# Bar delivered harder is not turned, tapped or milled in a small shop. Common practice. [HRC]
-TURNED_HRC = 44.0
 # Fires in which bar is drawn out.
 FORGES = frozenset({"forge", "charcoal-forge"})
 # Strip delivered harder breaks where it is bent sharp. Common practice. [HRC]
@@ -42,7 +34,7 @@ def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
     # A bar of the rack may be softened before it is bent or cut, and hardened again.
     if unfit is None and (work.stock is None or work.route.process == "none"):
         unfit = _bent_sharp(asked, work.condition)
-    return unfit or _ready_hard(asked, work)
+    return unfit or ready_hard(asked, work)
 
 
 def _hardened_again(work: Treatment) -> Gate | None:
@@ -100,7 +92,15 @@ def is_forged(asked: Requirement, bar: Stock, sold: Condition) -> bool:
         else solid_mm2(section.shape, section.size, section.width) <= whole_mm2
         for section in asked.part.section
     )
-    return drawn and too_thin(asked.part, bar, sold) is not None
+    return drawn and (
+        too_thin(asked.part, bar, sold) is not None or _is_round_bar(asked.part, bar.size)
+    )
+
+
+def _is_round_bar(part: Part, size_mm: float) -> bool:
+    """Return whether a bar is a round as thick as a stem, and a head is wider than that."""
+    like = any(_is_round(s) and abs(s.size - size_mm) <= SAME_SIZE_MM for s in part.section)
+    return like and any(corners_mm(s) > size_mm + SAME_SIZE_MM for s in part.section)
 
 
 def too_thin(part: Part, bar: Stock, sold: Condition) -> Gate | None:
@@ -231,63 +231,3 @@ def _bent_sharp(asked: Requirement, sold: Condition) -> Gate | None:
         return None
     text = "strip bought hard breaks where it is bent sharp: bend it soft, then harden"
     return Gate("stock", "fail", text)
-
-
-def _ready_hard(asked: Requirement, work: Treatment) -> Gate | None:
-    """Object to what is bought hard for a part it cannot simply be cut to."""
-    element = work.condition.name == "hard-element"
-    softened = work.stock is not None and work.route.process != "none"
-    if not element and (softened or delivered_hrc(work.condition) <= TURNED_HRC):
-        return None
-    shapes = {section.shape for section in asked.part.section}
-    sizes = {section.size for section in asked.part.section}
-    kinds = {feature.kind for feature in asked.part.feature}
-    unlike = work.stock is None and not shapes <= set(work.condition.shapes)
-    if not element and shapes == {"flat"} and not unlike:
-        uncut = kinds & UNCUT_FLAT
-        return Gate("stock", "fail", _uncut("plate bought hard")) if uncut else None
-    what = "a ready-hard element" if element else "bar bought hard"
-    if unlike or len(sizes) > 1:
-        # A dowel or a hard shaft is one plain round, a key one plain hexagon.
-        text = f"{what} is one plain {work.condition.shapes[0]}; this part is not"
-        return Gate("stock", "fail", text)
-    # What is sold for such a part is ground to its edge; nothing else is cut in it.
-    ground = {"edge"} if work.condition.sold_for else set()
-    if kinds & (UNCUT - ground):
-        return Gate("stock", "fail", _uncut(what))
-    # Where an edge cuts or strikes, or an end is formed, the shape is the tool; none is ground
-    # into a bought pin, whose skin may be thin.
-    edged = any(zone.wear in {"abrasive", "edge-impact"} for zone in asked.zone)
-    names = (asked.part.name, *(section.name or "" for section in asked.part.section))
-    if (edged or any(map(is_formed, names))) and not work.condition.sold_for:
-        return Gate("stock", "fail", f"an edge or form cannot be cut in {what}")
-    return _sold_so(asked, work, next(iter(sizes))) if element else None
-
-
-def delivered_hrc(sold: Condition) -> float:
-    """Return how hard bar is as delivered, at the middle of its range; 0 if unknown. [HRC]."""
-    if sold.hardness_hrc is not None:
-        return sold.hardness_hrc.middle
-    if sold.hardness_hb is None:
-        return 0.0
-    return float(hrc_from_hb(sold.hardness_hb.middle, outside="extend"))
-
-
-def _uncut(what: str) -> str:
-    """Return that features are beyond what can be cut in hard bar."""
-    return f"its features cannot be cut in {what}"
-
-
-def _sold_so(asked: Requirement, work: Treatment, size: float) -> Gate | None:
-    """Object to a size or length that a ready-hard element is not sold in."""
-    sold = work.condition.sold_mm
-    if sold is not None and all(abs(size - given) > SAME_SIZE_MM for given in sold.values):
-        near = min(sold.values, key=lambda given: abs(given - size))
-        return Gate("stock", "fail", f"not sold in {size:g} mm; the nearest is {near:g} mm")
-    if size < work.condition.size_mm.low:
-        return Gate("stock", "fail", f"sold from {work.condition.size_mm.low:g} mm")
-    longest = work.condition.length_mm
-    if longest is not None and asked.part.length_mm > longest.high:
-        text = f"sold up to {longest.high:g} mm long; the part is {asked.part.length_mm:g} mm"
-        return Gate("stock", "fail", text)
-    return None

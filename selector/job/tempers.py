@@ -62,7 +62,7 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
     """Return the means of tempering the workshop has, each with its ceiling.
 
     Its heat sources count: an oven tempers, and a flame tempers a polished part to a colour. A
-    flame goes beyond the colours only with a crayon or a thermocouple.
+    flame goes beyond the colours only with what reads the part in it: a crayon or infrared.
 
     Parameters
     ----------
@@ -89,7 +89,7 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
             means: Means = "plate" if "plate" in source.slug else "oven"
             ceilings[means] = min(source.ceiling_c.value, 400.0)
         elif source.kind in FLAMES:
-            guided = {"crayon", "thermocouple", "infrared"} & set(workshop.measure)
+            guided = {"crayon", "infrared"} & set(workshop.measure)
             ceilings["torch"] = TORCH_GUIDED_C if guided else _CEILING_C["torch"]
             ceilings["residual"] = _CEILING_C["residual"]
             # A bar or plate heated from below by the flame, the part on it.

@@ -7,7 +7,7 @@ from selector.mechanics.contact import hertz_line
 from selector.requirement import Requirement
 from selector.requirement.part import Part
 from selector.requirement.part_name import module_mm
-from selector.requirement.trade_name import is_cam
+from selector.requirement.trade_name import does
 from selector.requirement.zone import Zone
 
 # Depth that keeps the zone from wearing or crushing through, in mm.
@@ -45,7 +45,9 @@ def _worn_mm(requirement: Requirement, zone: Zone) -> float:
     """Return the depth that wear and the force on a track ask, however thin the work. [mm]."""
     pressed = _pressed_mm(requirement, zone)
     if zone.wear == "rolling-contact" and pressed and not requirement.part.is_toothed:
-        return max(_LEAST_ROLLED_MM, pressed)
+        # The flank of a cam is struck by its roller as well.
+        cam = does(requirement.part.name, "cam")
+        return max(_DEPTH_MM["rolling-contact"] if cam else _LEAST_ROLLED_MM, pressed)
     usual = _DEPTH_MM["rolling-contact" if _is_track(requirement, zone) else zone.wear]
     return max(usual, pressed) if zone.wear == "sliding" else usual
 
@@ -56,7 +58,7 @@ def _is_track(requirement: Requirement, zone: Zone) -> bool:
     load, heavy = requirement.load, (zone.wear, zone.severity) == ("sliding", "heavy")
     rim = all(section.length <= section.size for section in requirement.sections_of(zone))
     pressed = bool(load.contact) and load.cycles == "fatigue" and rim
-    return heavy and (pressed or is_cam(requirement.part.name))
+    return heavy and (pressed or does(requirement.part.name, "cam"))
 
 
 def _teeth_mm(part: Part) -> list[float]:

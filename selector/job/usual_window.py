@@ -1,9 +1,6 @@
-"""The hardness that is usual where a part wears, by how and how hard it does.
+"""The hardness that is usual where a part wears, by how and how hard it does."""
 
-Common practice for tools and machine parts; the table carries no source.
-"""
-
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from selector.job.mate import (
     is_ductile,
@@ -13,134 +10,73 @@ from selector.job.mate import (
     is_stone,
     is_tender,
     is_track,
+    on_jewel,
+    outlasts_steel,
+    polishes,
     runs_in_bush,
+    runs_on_hard,
     spares_bearing,
     yields,
 )
+from selector.job.window_table import (
+    BENDS_HRC,
+    BENT_POINT,
+    CLAMPS_N,
+    FORMS,
+    FORMS_LIGHTLY,
+    GAUGE,
+    GROUND_TRUE,
+    HAMMERED,
+    HOT,
+    HOT_C,
+    JAWS,
+    JOURNAL_HRC,
+    KNOCKED,
+    ON_STONE,
+    PINION_IN_BRASS,
+    PLATE_HRC,
+    PRESSED,
+    PRESSED_SOFT,
+    PRESSES_BY_THREAD,
+    RUBS,
+    STRUCK,
+    STRUCK_SOFT_HRC,
+    TIP,
+    WET_EDGE_FLOOR_HRC,
+    WET_EDGE_HRC,
+    WINDOW,
+    WORKED_UPON_HRC,
+    Usual,
+    of_trade,
+    usual_spring,
+)
 from selector.job.working_end import (
     BROAD_MM,
+    drives_brass,
+    is_bent_point,
     is_strip_blade,
     is_struck_edge,
     is_thin_jaw,
     is_tip,
+    presses_by_thread,
+    reaps,
     turns_by_jaws,
 )
 from selector.requirement import Requirement
-from selector.requirement.part_name import is_worked
-from selector.requirement.trade_name import backs, bends_metal, cuts_crops, is_keen
+from selector.requirement.bending import is_strip
+from selector.requirement.measuring import is_lapped
+from selector.requirement.trade_name import Trade, does, measures
 from selector.requirement.zone import Zone
 
-
-@dataclass(frozen=True, slots=True)
-class Usual:
-    """A usual window, and the floor below which the zone does not do its work. [HRC].
-
-    What is bought ready and not hardened for it works from `bought_hrc` on, if that is less.
-    """
-
-    low_hrc: float
-    high_hrc: float
-    floor_hrc: float
-    bought_hrc: float | None = None
-
-
-# Pins and shafts of pre-hardened bar run in bushes everywhere, and wear sooner; who hardens one
-# wants it hard.
-_WINDOW: dict[tuple[str, str], Usual] = {
-    ("sliding", "medium"): Usual(51.0, 61.0, 45.0, 24.0),
-    ("sliding", "heavy"): Usual(57.0, 62.0, 52.0),
-    ("abrasive", "light"): Usual(52.0, 62.0, 45.0),
-    ("abrasive", "medium"): Usual(58.0, 63.0, 52.0),
-    ("abrasive", "heavy"): Usual(59.0, 64.0, 55.0),
-    ("rolling-contact", "light"): Usual(58.0, 63.0, 55.0),
-    ("rolling-contact", "medium"): Usual(58.0, 63.0, 56.0),
-    ("rolling-contact", "heavy"): Usual(59.0, 63.0, 57.0),
-    # Swung, and tempered to purple.
-    ("edge-impact", "light"): Usual(54.0, 60.0, 49.0),
-    ("edge-impact", "medium"): Usual(53.0, 60.0, 48.0),
-    ("edge-impact", "heavy"): Usual(52.0, 58.0, 45.0),
-}
-# What cuts metal is as hard as can be. Common practice.
-_CUTS_METAL = Usual(58.0, 65.0, 54.0)
-# Dogs, pawls, hooks and latches: what takes knocks on a face and has no edge to hold is
-# tempered to blue or further. Common practice.
-_KNOCKED = {
-    "light": Usual(45.0, 57.0, 39.0), "medium": Usual(45.0, 57.0, 42.0),
-    "heavy": Usual(45.0, 57.0, 42.0),
-}  # fmt: skip
-# Chisels and punches under the hammer: a little softer than what is swung. Common practice.
-_HAMMERED = {
-    "light": Usual(52.0, 60.0, 47.0), "medium": Usual(51.0, 60.0, 46.0),
-    "heavy": Usual(52.0, 58.0, 45.0),
-}  # fmt: skip
-# Faces of hammers, sets and snaps, which are struck or strike. Common practice.
-_STRUCK = {
-    "light": Usual(46.0, 58.0, 40.0), "medium": Usual(48.0, 58.0, 44.0),
-    "heavy": Usual(48.0, 58.0, 44.0),
-}  # fmt: skip
-# Jaws that turn another part by a slot: thin, they spread if soft and snap if hard. Common
-# practice.
-_JAWS = Usual(44.0, 56.0, 39.0)
-# What has no edge to keep in grit wears sooner where it is softer, and does its work: plate
-# for wear is 400 to 500 HB. Common practice. [HRC]
-_PLATE_HRC = 42.0
-# Shares, tines and hoes: softer than wear alone would have them, as stones break what is
-# harder. Common practice.
-_GROUND = Usual(44.0, 55.0, 38.0)
-# What cuts grass, straw and reed, where a stone comes now and then. Common practice.
-_CROPS = Usual(47.0, 58.0, 42.0)
-# Saw plate, band knives, card scrapers, loops: thin edges that bend are of strip at a spring's
-# hardness, which a file still sharpens. Common practice.
-_STRIP = Usual(44.0, 54.0, 40.0)
-# Plane irons, razors, carving tools: an edge as fine as can be. Common practice.
-_KEEN = Usual(57.0, 63.0, 50.0)
-# Punches, dies and shear blades under a press: harder than what is struck by hand, and the
-# more so the thinner the work. Common practice.
-_PRESSED = {
-    "light": Usual(58.0, 62.0, 52.0), "medium": Usual(56.0, 61.0, 51.0),
-    "heavy": Usual(54.0, 59.0, 50.0),
-}  # fmt: skip
-# Thin ends that push, set or bead by hand or by a lever: harder than dogs, a little softer than
-# punches. Common practice.
-_TIP = Usual(53.0, 61.0, 47.0)
-# What presses on leather, paper or rubber may be softer. Common practice.
-_PRESSED_SOFT = Usual(54.0, 61.0, 48.0)
-# Brake and bending tools are bought pre-hardened too. Common practice. [HRC]
-_BENDS_HRC = 28.0
-# Punches and stakes that are hammered and form by a polished face: softer, it takes dents.
-# Common practice.
-_FORMS = Usual(50.0, 58.0, 45.0)
-# What forms or guides steel now and then, or is pressed on hardened steel by more than a hand
-# presses, is of pre-hardened bar, or harder. Common practice. [N]
-_FORMS_LIGHTLY, _CLAMPS_N = Usual(28.0, 60.0, 20.0), 1000.0
-# Burnishers, spinning tools, flaring cones. Common practice.
-_RUBS = Usual(57.0, 63.0, 50.0)
-# A broad face that is struck and sets what is soft works as it is bought, of medium-carbon bar:
-# groovers for tinplate, setts, drifts. It is dressed sooner. Common practice. [HRC]
-_STRUCK_SOFT_HRC = 5.0
-# A shaft runs in bearing metal that is to wear as it is bought, of 190 HB and more. Common
-# practice. [HRC]
-_JOURNAL_HRC = 10.0
-# The knife edges of balances rock on stone, and are as hard as they can be. Common practice.
-_ON_STONE = Usual(59.0, 65.0, 55.0)
-# Gauges and setting pieces: hard, as a face that wears by a hundredth is worn out. Common
-# practice.
-GAUGE = Usual(58.0, 64.0, 55.0)
-# Dies and tools that work hotter than this: harder steel cracks in the heat. Common practice.
-# [°C]
-HOT_C = 300.0
-_HOT = Usual(42.0, 52.0, 38.0)
-# Flat and coiled springs by the thickness of their section: thin strip is run harder.
-# Common practice of spring makers, no source. [mm], [HRC]
-_SPRING = (
-    (1.5, Usual(46.0, 52.0, 42.0)), (6.0, Usual(44.0, 50.0, 41.0)),
-    (float("inf"), Usual(42.0, 48.0, 40.0)),
+# What slides so lightly that it asks for no hardness, and is hard by its trade.
+TRUE: tuple[Trade, ...] = (
+    "guides_tools", "centre", "locates", "grips", "traces", "burnishes",
 )  # fmt: skip
 
 
 def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     """Return the usual window of what wears so, None where that asks for no hardness."""
-    usual = _WINDOW.get((zone.wear, zone.severity))
+    usual = WINDOW.get((zone.wear, zone.severity))
     if spares_mate(requirement, zone) or runs_in_bearing(requirement, zone):
         return None
     if usual is not None and requirement.part.is_toothed:
@@ -152,7 +88,22 @@ def usual_window(requirement: Requirement, zone: Zone) -> Usual | None:
     elif usual is not None and zone.wear == "edge-impact":
         usual = _at_an_edge(requirement, zone, usual)
     service_c = requirement.limit.service_temperature
-    return _HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
+    if usual is not None:
+        usual = _spared(requirement, zone, usual)
+    return HOT if usual is not None and service_c is not None and service_c >= HOT_C else usual
+
+
+def _spared(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
+    """Return a usual window as the hardness of the mate has it."""
+    if drives_brass(requirement, zone):
+        return PINION_IN_BRASS
+    # On a mate that is hard, bar left soft wears at once.
+    if runs_on_hard(zone):
+        return replace(usual, bought_hrc=None)
+    # Teeth of medium-carbon bar run on a wheel of such bar for long.
+    rolls = requirement.part.is_toothed and zone.wear == "rolling-contact"
+    soft = rolls and zone.severity != "heavy" and zone.mate is not None and is_soft(zone.mate)
+    return replace(usual, bought_hrc=JOURNAL_HRC) if soft else usual
 
 
 def spares_mate(requirement: Requirement, zone: Zone) -> bool:
@@ -181,30 +132,47 @@ def _sliding(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual
     """Return the usual window of what slides or rubs."""
     if requirement.load.impact == "hammered":
         return _hammered(requirement, zone, usual)
-    if requirement.measures and not is_harmless(zone):
-        return GAUGE
+    if kept_true := _kept_true(requirement, zone):
+        return kept_true
     if turns_by_jaws(requirement, zone) and (usual or is_thin_jaw(requirement, zone)):
-        return _JAWS
+        return JAWS
     if usual is None:
-        bears = _forms_steel(zone) or _clamps(requirement, zone)
-        return _FORMS_LIGHTLY if bears else None
+        return _sliding_lightly(requirement, zone)
     if requirement.presses:
-        bought = _BENDS_HRC if bends_metal(requirement.part.name) else None
+        bought = BENDS_HRC if does(requirement.part.name, "bends_metal") else None
         return replace(usual, bought_hrc=bought)
     return _rubbing(requirement, zone, usual)
 
 
-def _forms_steel(zone: Zone) -> bool:
-    """Return whether a zone that slides lightly forms or guides steel, which is to wear."""
-    mate = zone.mate
-    works = mate is not None and mate.should_wear == "mate" and is_worked(mate.material)
-    return zone.wear == "sliding" and works and not is_ductile(zone)
+def _sliding_lightly(requirement: Requirement, zone: Zone) -> Usual | None:
+    """Return the usual window of what slides lightly, None where that asks for no hardness."""
+    if on_jewel(zone):
+        return WINDOW["sliding", "medium"]
+    if does(requirement.part.name, "worked_upon") and not is_harmless(zone):
+        return replace(of_trade("worked_upon"), bought_hrc=WORKED_UPON_HRC)
+    bears = outlasts_steel(zone) or _clamps(requirement, zone)
+    return FORMS_LIGHTLY if bears else None
+
+
+def _kept_true(requirement: Requirement, zone: Zone) -> Usual | None:
+    """Return the usual window of what must stay true however lightly it wears."""
+    name, spared = requirement.part.name, is_harmless(zone)
+    trade = next((trade for trade in TRUE if does(name, trade)), None)
+    if trade is not None and not spared:
+        return of_trade(trade)
+    if not requirement.measures or spared:
+        return None
+    # Feelers and templates of strip bend in the hand.
+    thick = max(section.narrowest_mm for section in requirement.part.section)
+    if is_strip(requirement.part):
+        return usual_spring(thick)
+    return GAUGE if measures(name) or is_lapped(requirement) else GROUND_TRUE
 
 
 def _clamps(requirement: Requirement, zone: Zone) -> bool:
     """Return whether a zone that slides lightly is pressed again and again on what is hard."""
     force_n = max(requirement.load.axial or 0.0, requirement.load.contact or 0.0)
-    often = requirement.load.cycles == "fatigue" and force_n >= _CLAMPS_N
+    often = requirement.load.cycles == "fatigue" and force_n >= CLAMPS_N
     return often and is_hard(zone) and not requirement.part.is_toothed
 
 
@@ -212,24 +180,30 @@ def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usua
     """Return the usual window of a face that rubs under the hammer."""
     if zone.severity == "light" and is_harmless(zone):
         return None
+    if zone.severity == "light" and does(requirement.part.name, "worked_upon"):
+        return replace(of_trade("worked_upon"), bought_hrc=WORKED_UPON_HRC)
+    if zone.severity != "heavy" and does(requirement.part.name, "backs"):
+        return replace(STRUCK["light"], bought_hrc=STRUCK_SOFT_HRC)
     # On brass and copper a lightly used face dents and is dressed, as it is bought.
-    bought = _STRUCK_SOFT_HRC if zone.severity == "light" and is_ductile(zone) else None
-    return replace(GAUGE if requirement.measures else usual or _FORMS, bought_hrc=bought)
+    bought = STRUCK_SOFT_HRC if zone.severity == "light" and is_ductile(zone) else None
+    return replace(GAUGE if requirement.measures else usual or FORMS, bought_hrc=bought)
 
 
 def _rubbing(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
     """Return the usual window of what rubs on its mate and turns nothing by it."""
     # What polishes or forms by rubbing is polished itself and keeps its face.
-    if requirement.rubs:
-        return _RUBS
+    if requirement.rubs or polishes(zone):
+        return RUBS
+    if presses_by_thread(requirement):
+        return PRESSES_BY_THREAD
     if zone.severity == "medium" and yields(zone):
         return None
     if is_stone(zone):
-        return _ON_STONE
+        return ON_STONE
     if is_track(zone):
-        return _WINDOW["rolling-contact", zone.severity]
+        return WINDOW["rolling-contact", zone.severity]
     journal = runs_in_bush(zone) and usual.bought_hrc is not None
-    return replace(usual, bought_hrc=_JOURNAL_HRC) if journal else usual
+    return replace(usual, bought_hrc=JOURNAL_HRC) if journal else usual
 
 
 def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
@@ -239,47 +213,69 @@ def _in_grit(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None
     hot = service_c is not None and service_c >= HOT_C
     if hot and (is_harmless(zone) or not requirement.is_edged):
         return None
-    if named := _by_trade(requirement):
+    if named := _by_trade(requirement, zone):
         return named
     if requirement.has_edge or requirement.presses:
-        return usual
+        return _edge_in_wet(requirement, usual)
     # What its name alone calls an edge is aimed as hard, and serves as plate does.
-    return replace(usual, floor_hrc=_PLATE_HRC)
+    return replace(usual, floor_hrc=PLATE_HRC)
 
 
-def _by_trade(requirement: Requirement) -> Usual | None:
+def _edge_in_wet(requirement: Requirement, usual: Usual) -> Usual:
+    """Return the window of an edge as it is where it stands wet."""
+    if requirement.limit.corrosion != "severe":
+        return usual
+    low_hrc = min(usual.low_hrc, WET_EDGE_HRC)
+    return replace(usual, low_hrc=low_hrc, floor_hrc=min(usual.floor_hrc, WET_EDGE_FLOOR_HRC))
+
+
+def _by_trade(requirement: Requirement, zone: Zone) -> Usual | None:
     """Return the window of its own that a trade has for what grit or cutting wears."""
     name = requirement.part.name
-    known = (
-        (cuts_crops(name), _CROPS),
-        (requirement.works_ground, _GROUND),
-        (requirement.cuts_metal, _CUTS_METAL),
-        (is_strip_blade(requirement), _STRIP),
-        (requirement.is_edged and is_keen(name), _KEEN),
+    if is_bent_point(requirement, zone):
+        return BENT_POINT
+    if does(name, "prises") and not requirement.cuts_metal:
+        return KNOCKED[zone.severity]
+    if requirement.measures and not is_harmless(zone):
+        return GAUGE
+    known: tuple[tuple[bool, Trade], ...] = (
+        (does(name, "guides_tools"), "guides_tools"),
+        (does(name, "crops") or reaps(requirement, zone), "crops"),
+        (requirement.works_ground, "ground"),
+        (requirement.cuts_metal, "cuts_metal"),
+        (is_strip_blade(requirement), "thin_blade"),
+        (requirement.is_edged and does(name, "keen"), "keen"),
     )
-    return next((usual for holds, usual in known if holds), None)
+    return next((of_trade(trade) for holds, trade in known if holds), None)
 
 
 def _at_an_edge(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:
     """Return the usual window of an edge or a face that takes blows or presses."""
-    if is_tender(zone) and not requirement.presses:
-        return None
     if requirement.presses:
-        return _PRESSED_SOFT if is_harmless(zone) else _PRESSED[zone.severity]
-    if is_tip(requirement, zone):
-        return _TIP
-    struck = requirement.load.impact == "hammered"
-    if is_struck_edge(requirement, zone) or requirement.part.is_toothed:
-        return _HAMMERED[zone.severity] if struck else usual
-    faced = (_STRUCK if struck else _KNOCKED)[zone.severity]
-    # A broad face that is struck, or backs thin work, and wears lightly works as it is bought.
-    broad = min(s.narrowest_mm for s in requirement.sections_of(zone)) > BROAD_MM
-    light = zone.severity == "light" and (struck or backs(requirement.part.name))
-    if light and broad and is_harmless(zone):
+        return PRESSED_SOFT if is_harmless(zone) else PRESSED[zone.severity]
+    if is_tender(zone):
         return None
-    return replace(faced, bought_hrc=_STRUCK_SOFT_HRC) if light and broad else faced
+    if is_tip(requirement, zone):
+        return TIP
+    if is_struck_edge(requirement, zone) or requirement.part.is_toothed:
+        own: tuple[Trade, ...] = ("splits", "cuts_hot", "prises")
+        if trade := next((t for t in own if does(requirement.part.name, t)), None):
+            return of_trade(trade)
+        return HAMMERED[zone.severity] if requirement.load.impact == "hammered" else usual
+    return _on_a_face(requirement, zone)
 
 
-def usual_spring(thick_mm: float) -> Usual:
-    """Return the usual window of a spring by the thickness of its section."""
-    return next(usual for most_mm, usual in _SPRING if thick_mm <= most_mm)
+def _on_a_face(requirement: Requirement, zone: Zone) -> Usual | None:
+    """Return the usual window of a face that takes blows."""
+    struck = requirement.load.impact == "hammered"
+    if does(requirement.part.name, "prises"):
+        return of_trade("prises")
+    usual = (STRUCK if struck else KNOCKED)[zone.severity]
+    if zone.severity != "light" or not (struck or does(requirement.part.name, "backs")):
+        return usual
+    # A broad face that wears lightly works as it is bought, and so does any on what dents none.
+    broad = min(s.narrowest_mm for s in requirement.sections_of(zone)) > BROAD_MM
+    if broad and is_harmless(zone):
+        return None
+    soft = broad or is_harmless(zone)
+    return replace(usual, bought_hrc=STRUCK_SOFT_HRC) if soft else usual

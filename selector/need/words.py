@@ -80,7 +80,11 @@ def where(asked: Requirement, lead: Demand) -> str:
     """Return where the leading zone is, by what the user calls it or its sections."""
     called = [asked.part.section[place].name for place in lead.sections]
     name = asked.zone[lead.zone].name or " and ".join(text for text in called if text)
-    return f"on the {name}" if name else f"in zone {lead.zone + 1}"
+    if name:
+        return f"on the {name}"
+    if len(lead.sections) == len(asked.part.section):
+        return "all over"
+    return "on section " + " and ".join(f"{place + 1}" for place in lead.sections)
 
 
 def _asks(lead: Demand, place: str) -> str:
@@ -89,7 +93,7 @@ def _asks(lead: Demand, place: str) -> str:
     if lead.low_hrc is not None and lead.high_hrc is not None:
         hard = shown_range(lead.low_hrc, lead.high_hrc)
     deep = f", {lead.depth_mm:g} mm deep," if lead.depth_mm else ""
-    return f"{hard}{deep} {place} ({lead.reason})"
+    return f"{hard}{deep} {place}; {lead.reason}"
 
 
 def _wish(lead: Demand, place: str) -> str | None:

@@ -11,6 +11,7 @@ from selector.duty.strength import has_load
 from selector.figure import median
 from selector.job.bath_check import is_too_harsh
 from selector.job.job import Job
+from selector.job.ready_hard import is_wire
 from selector.job.treatment import FLAMES, LAID_ON, Temper, Treatment, is_torched
 from selector.option.prediction import Prediction, embrittled
 from selector.option.skin import GRINDERS
@@ -21,7 +22,8 @@ from selector.requirement import Requirement
 STEPS = get_args(Step)
 # Cautions of a steel that concern only a temper from this temperature up: slow cooling from it
 # passes through the range that embrittles. [°C]
-FROM_TEMPER_C = {"temper-embrittlement-slow-cool": 375.0}
+SLOW_COOL = "temper-embrittlement-slow-cool"
+FROM_TEMPER_C = {SLOW_COOL: 375.0}
 # Plated or pickled above this hardness steel needs baking (ASTM B850-98). [HRC]
 HYDROGEN_FROM_HRC = 39.0
 # Steels that keep their hardness at the heat of cutting.
@@ -114,7 +116,8 @@ def of_option(job: Job, prediction: Prediction) -> list[str]:
         ids += _of_bath(job, work)
     if embrittled(work, temper) or (work.steel.embrittlement_c and work.hardens):
         ids.append("temper-window-alloy")
-    if work.hardens or asked.load.cycles == "fatigue":
+    tires = asked.load.cycles == "fatigue" and not is_wire(work.condition)
+    if work.hardens or tires:
         ids.append("sharp-notch-quench")
     if work.hardens:
         ids += _of_hardening(asked, work)
@@ -280,7 +283,10 @@ def cautions(
 ) -> tuple[tuple[str, Caution], ...]:
     """Return the cautions of a part, its rack and some options for it, by step of the work."""
     asked, racked = job.asked, [bar.steel for bar in job.bench.stock]
-    steels = [*racked, *(outcome.treatment.steel for outcome in outcomes), *refused]
+    hardened = [o.treatment.steel for o in outcomes if o.treatment.hardens]
+    # Where nothing is going to be quenched, no bath tempts.
+    tempts = not asked.safety_critical and (hardened or not outcomes)
+    steels = [*racked, *hardened, *refused] if tempts else []
     ids = [*of_part(asked), *of_stock(asked, racked)]
     # A water bath that is at hand for a steel not meant for it tempts.
     if any(is_too_harsh(steel, medium) for steel in steels for medium in job.bench.media):

@@ -17,6 +17,7 @@ from selector.hazards.decarburisation import bar_allowance_mm
 from selector.job.blank import Blank, blank
 from selector.job.geometry import DENSITY_KG_PER_MM3, mass_kg
 from selector.job.job import Job
+from selector.job.ready_hard import is_screw
 from selector.job.treatment import Temper, Treatment
 from selector.option.labour import labour_h
 from selector.requirement.part import Part
@@ -112,6 +113,9 @@ def _material(treatment: Treatment, order: Order, bar: Blank) -> float:
 
 def _machining(treatment: Treatment, order: Order, bar: Blank) -> float:
     """Return the cost of cutting the part from its blank in the condition it is bought in."""
+    if is_screw(treatment.condition) and treatment.route.process == "none":
+        # It comes with its thread and its point.
+        return 0.0
     part, prices = order.part, order.prices
     removed = bar.volume_mm3 - mass_kg(part) / DENSITY_KG_PER_MM3
     rating = treatment.steel.machinability_pct

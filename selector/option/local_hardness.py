@@ -42,6 +42,9 @@ _LOG_TEMPERED_S = np.log(TEMPERED_S)
 RING_SD, RING_SD_ALLOY, RING_SD_PREHARD = 0.1, 0.2, 0.6
 THROUGH = 0.95
 OUTER = 3
+# From where it begins to turn to where all of it has, and how much more slowly than the end of
+# the zone a place may cool that hardens with it. Estimates. [K], [-]
+TURNING_K, AS_QUICK = 50.0, 2.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -175,7 +178,21 @@ def _torched(
         beside_it = np.broadcast_to(rest, mixed.shape)[:, here]
         fresh = ready.fresh.only(here).mixed(beside_it)
     ends = mixed[:, mixed.shape[1] - part.probes.ends :]
+    beyond = list(part.soft)
+    hard = ends.min(axis=1)[:, None]
+    outer[:, beyond] += _turned_too(ready, part) * np.maximum(hard - outer[:, beyond], 0.0)
     return LocalHardness(mixed[:, here], fresh, part.probes.places, ends, outer, ring)
+
+
+def _turned_too(ready: Prepared, part: Torched) -> Floats:
+    """Return how far the middle of each section beside the zone hardens along with it. [-]."""
+    # A short boss behind a thin zone is as hot as that, and goes into the bath with it.
+    seen, history = part.probes, part.history
+    shanks = slice(seen.in_zone, seen.before_ring)
+    turned_c = _turned_c(ready.treatment.steel, ready.treatment.condition)
+    hot = np.clip((history.peak_c[:, shanks] - turned_c) / TURNING_K, 0.0, 1.0)
+    ends_s = history.time_s[:, seen.in_zone - seen.ends : seen.in_zone].max(axis=1)[:, None]
+    return np.asarray(hot * (history.time_s[:, shanks] <= AS_QUICK * ends_s))
 
 
 def _shanks(

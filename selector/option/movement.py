@@ -33,6 +33,8 @@ CLAMPED = 0.2
 
 # What old stress of cold-drawn bar adds to a bow. Estimate. [-]
 STRESSED = 0.5
+# Bows are said in hundredths of a millimetre where no less is allowed. [mm]
+HUNDREDTH_MM = 0.01
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -83,8 +85,12 @@ def movement_words(move: Movement) -> str:
     bow = shown_mm(bow_mm).removesuffix(" mm")
     if not move.stated:
         return f"bows {bow} mm"
-    if bow == f"{move.permitted_mm:.2f}":
-        bow = beside(bow_mm, move.permitted_mm, 2)
+    # As fine as what is allowed, finer only where the two would read alike.
+    places = 2 if move.permitted_mm >= HUNDREDTH_MM else 3
+    if places > 2:
+        bow = f"{bow_mm:.{places}f}"
+    if bow == f"{move.permitted_mm:.{places}f}":
+        bow = beside(bow_mm, move.permitted_mm, places)
     return f"bows {bow} of the {move.permitted_mm:g} mm you allow"
 
 

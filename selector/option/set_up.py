@@ -10,9 +10,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.heat_source import HeatSource
-from selector.hardening.as_quenched import start
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.hard_depth import Limit, hard_depth_mm
+from selector.hardening.kind import start
 from selector.heat.boiling import Quench
 from selector.heat.steel_property import SteelClass
 from selector.job.demand import Demand
@@ -50,6 +50,9 @@ HOLDS_S = (10.0, 20.0, 40.0, 80.0, 150.0)
 # So long a hand holds each millimetre of a part heated all over, even to the middle:
 # longer where carbide has to dissolve. Common practice, no source. [s/mm]
 EVEN_S_PER_MM, RICH_S_PER_MM = 2.0, 5.0
+# Once it is of one colour to the middle nobody holds work in a flame or fire for longer: it
+# scales and loses its carbon. Common practice, no source. [s]
+ONCE_EVEN_S = 30.0
 # Nobody aims at a heat more finely; steels that share one share its forecast. [°C]
 STEP_C = 10.0
 # A longer hold is taken only for more than this: no file feels less. Estimate. [HRC]
@@ -192,10 +195,7 @@ class AtTorch:
 
     @property
     def _even_s(self) -> float:
-        """How long a hand holds a part heated all over, by its thickness. [s]."""
-        # Of a part heated at one end alone, each second more spreads the heat behind it.
-        if self.work.route.extent != "whole":
-            return 0.0
+        """How long a part takes to be of one heat to the middle, by its thickness. [s]."""
         carbon = self.work.steel.composition_wt_pct.get("C")
         met = structure_of(self.work.condition.name, carbon.middle if carbon else 0.0)
         each_s = RICH_S_PER_MM if met == "spheroidised" else EVEN_S_PER_MM
@@ -211,8 +211,11 @@ class AtTorch:
         """The set-ups to choose from, the gentlest first."""
         source, span = self.work.source, self._range
         soak_s = 60.0 * source.soak_max_min.value if source else HOLDS_S[-1]
-        least_s = min(self._even_s, HOLDS_S[-1], soak_s)
-        holds = [hold for hold in HOLDS_S if least_s <= hold <= soak_s] or [soak_s]
+        most_s = min(self._even_s + ONCE_EVEN_S, HOLDS_S[-1], soak_s)
+        # Of a part heated at one end alone, each second more spreads the heat behind it.
+        whole = self.work.route.extent == "whole"
+        least_s = min(self._even_s, most_s) if whole else 0.0
+        holds = [*(hold for hold in HOLDS_S if least_s <= hold < most_s), most_s]
         heats = [850.0] if span is None else [0.5 * sum(span), span[1], span[0]]
         return [
             SetUp(STEP_C * round(heat / STEP_C), hold, self.past_mm)

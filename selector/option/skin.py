@@ -49,6 +49,12 @@ class Skin:
     left_mm: float
     loss_hrc: float
     file_loss_hrc: float
+    is_bare: bool = True
+
+    @property
+    def remedy(self) -> str:
+        """What would keep the carbon in that is not done: nothing of what is wrapped or lit."""
+        return "wrap it in foil or coat it, or " if self.is_bare else ""
 
 
 def atmosphere(work: Treatment, shop: Workshop) -> Atmosphere | None:
@@ -142,7 +148,8 @@ def _skin(job: Job, work: Treatment) -> Skin:
     if is_presumed_wrapped(work, shop) and work.steel.hardened is not None:
         heat_c = work.steel.hardened.temperature_c.middle
         bare = float(soft_skin(heat_c, _hold_s(job.asked, work)).soft_mm)
-    return Skin(soft, bare, left, float(judged), float(filed))
+    openly = atmosphere(work, shop) == "open-furnace"
+    return Skin(soft, bare, left, float(judged), float(filed), openly)
 
 
 @per_job

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from selector.duty.named_duty import duty_of
 from selector.duty.temper_colour import usual_temper_c
 from selector.hardening.as_quenched import as_quenched
 from selector.hardening.bath_response import POSITIONS, Points
@@ -40,9 +41,10 @@ SERVICE_MARGIN_C = 30.0
 # it is taken where there is no other. [HRC]
 _UNDONE_HRC = 20.0
 # Share of its window at which a zone that wears is tempered, one that wears and is tapped, and
-# one that takes blows. Common practice: gauges and faces that rub are left as hard as a straw
-# temper leaves them, dies run at the hard end, struck tools at the tough one where no colour
-# of the trade says it better. [-]
+# one that takes blows; what turns something, or wears by nothing, is best at the middle. Common
+# practice: gauges and faces that rub are left as hard as a straw temper leaves them, dies run
+# at the hard end, struck tools at the tough one where no colour of the trade says it better.
+# [-]
 WEARING_AIM, TAPPED_AIM, STRUCK_AIM = 0.85, 0.6, 0.3
 # Of a window that its duty gives, the hard end counts there, so much of it: what is softer
 # serves, and nobody aims at it. Common practice. [HRC]
@@ -148,7 +150,8 @@ def aim_of(asked: Requirement, demand: Demand) -> float:
     wear, impact = asked.zone[demand.zone].wear, asked.load.impact
     if impact == "hammered" or (wear == "edge-impact" and not asked.presses):
         return STRUCK_AIM
-    if wear == "none" or demand.purpose != FOR_WEAR:
+    turns = duty_of(demand, asked) == "drive"
+    if wear == "none" or turns or demand.purpose != FOR_WEAR:
         return 0.5
     tapped = impact == "light" or wear == "edge-impact"
     return TAPPED_AIM if tapped else WEARING_AIM

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from catalog.steel import Steel
 from selector.job.blank import BarShape, Blank, blank
+from selector.job.ready_hard import is_wire
 from selector.job.sold import is_forged
 from selector.option.cost import bark_mm
 from selector.procedure.doing import Doing
@@ -70,17 +71,17 @@ def proved(do: Doing) -> StepOut:
 
 def _bar_words(do: Doing, stock: Stock) -> str:
     """Return the size of bar that the part takes, or that it is drawn out of a thinner one."""
+    if stock.size is None:
+        return bar_size(do)
+    own = f"the {stock.size:.1f}".removesuffix(".0") + " mm bar"
     if is_forged(do.job.asked, stock, do.work.condition):
-        return f"forged to shape out of the {stock.size:g} mm bar"
-    return f"{bar_size(do)}{_too_small(do, stock)}"
-
-
-def _too_small(do: Doing, stock: Stock) -> str:
-    """Return that the bar in the rack is too thin for the part, where its size is known."""
-    is_flat = bar_of(do).width_mm is not None
-    if stock.size is None or is_flat or stock.size >= max(s.size for s in do.part.section):
-        return ""
-    return f": the bar in the rack, {stock.size:g} mm, is too small"
+        return f"forged to shape out of {own}"
+    if bar_of(do).width_mm is None and stock.size < max(s.size for s in do.part.section):
+        return f"{bar_size(do)}: {own} of the rack is too small"
+    skinned = do.work.condition.surface == "black" and do.work.route.process != "none"
+    if skinned and stock.size < bar_of(do).size_mm:
+        return f"{own}, its skin off where it is hard and no more"
+    return own
 
 
 def _coupon(do: Doing) -> str:
@@ -104,7 +105,9 @@ _SIZED: dict[BarShape, str] = {
 def bar_size(do: Doing) -> str:
     """Return the bar that the part is cut from, skin to come off included."""
     bar = bar_of(do)
-    return _SIZED[bar.shape].format(bar.size_mm, bar.width_mm) + " or over"
+    # Wire is bought at its size: what is over it is another spring.
+    over = "" if is_wire(do.work.condition) else " or over"
+    return _SIZED[bar.shape].format(bar.size_mm, bar.width_mm) + over
 
 
 def bar_of(do: Doing) -> Blank:

@@ -51,7 +51,7 @@ def cased_steps(do: Doing) -> list[StepOut]:
     before = [proved(do), *skimmed(do), rounded(do), *plugged(do), *left_on(do), _spared(do)]
     long = do.work.route.kind == "carburise"
     cased = [_packed(), _boxed(do), _reheated(do)] if long else [fire(do), *_dips(do)]
-    after = [quenched_from(do), case_tried(do), *tempering_steps(do)]
+    after = [quenched_from(do), case_tried(), *tempering_steps(do)]
     return [*before, *cased, *after, *checking_steps(do)]
 
 

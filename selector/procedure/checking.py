@@ -5,23 +5,23 @@ import numpy as np
 from selector.job.asked_words import asked_words
 from selector.job.treatment import LAYERS
 from selector.procedure.doing import Doing
+from selector.procedure.first_heat import hardened_anew
 from selector.procedure.instrument import (
     NEW_FILE,
     asked_window,
     go_window,
     instrument_for,
+    means_of,
     right_words,
 )
 from selector.procedure.practice import COMMON, LIGHT_CUT_MM
 from selector.procedure.shape import finishing_tools, left_mm
 from selector.record import StepOut
-from selector.wording import shown_mm, shown_range
+from selector.wording import shown, shown_limit, shown_mm, shown_range
 
 # Rockwell C wants a case this deep under it. Common practice. [mm]
 ROCKWELL_MM = 0.7
 TOO_SOFT = {
-    "quench": "too soft: harden it again",
-    "marquench": "too soft: harden it again",
     "austemper": "too soft: the salt was too hot; too hard: too cool, or out of it too soon",
     "case": "too soft: the case is thin or the heat was low",
     "nitride": "too soft: too thin a layer, ask the firm for its reading",
@@ -30,6 +30,9 @@ TOO_SOFT = {
     "age": "too soft: too hot or too long; too hard: age it again, hotter by 15 °C",
     "normalise": "not even: heat it again",
 }
+# A piece softer than the usual by this, and by so many times what others are harder, is one
+# that went wrong and no range to expect. COMMON. [HRC], [-]
+TAIL_HRC, TAILED = 6.0, 2.0
 # A struck end is drawn to blue at least. Common practice. [°C]
 BLUE_C = 290.0
 
@@ -43,7 +46,7 @@ def hardness(do: Doing) -> StepOut:
     """Return the last hardness test, with what it should say."""
     low, high = do.surface_hrc
     middle = float(np.median(do.prediction.surface_hrc))
-    test = instrument_for(do.shop.check, middle)
+    test = instrument_for(do.checks, middle)
     thin = float(np.median(do.prediction.depth_mm)) < ROCKWELL_MM
     cased = do.work.route.process in LAYERS
     skin = cased and thin and middle >= 55.0
@@ -57,14 +60,33 @@ def hardness(do: Doing) -> StepOut:
         good += f"; soft beyond {max(do.prediction.hard_ends_mm):.0f} mm"
     return StepOut(
         stage="check",
-        action=f"Try {test.words} {where}: {shown_range(low, high)} is what to expect, "
+        action=f"Try {test.words} {where}: {_usual_words(do)}, "
         f"{asked_words(do.lead)} is asked",
-        means=test.words,
+        means=means_of(do, test),
         check=good,
-        otherwise=TOO_SOFT[do.work.route.process],
+        otherwise=_too_soft(do),
         hardness_hrc=(low, high),
         source="forecast of this option",
     )  # fmt: skip
+
+
+def _usual_words(do: Doing) -> str:
+    """Return how hard it comes out, the piece whose heat was missed by itself."""
+    low, high = do.surface_hrc
+    lower, middle = (float(q) for q in np.quantile(do.prediction.surface_hrc, (0.25, 0.5)))
+    if middle - low <= max(TAIL_HRC, TAILED * (high - middle)):
+        return f"{shown_range(low, high)} is what to expect"
+    return f"{shown_range(lower, high)} is usual, {shown(low)} where the heat was missed"
+
+
+def _too_soft(do: Doing) -> str:
+    """Return what is done with a finished part that comes out too soft."""
+    process = do.work.route.process
+    if process not in {"quench", "marquench"}:
+        return TOO_SOFT[process]
+    if do.work.route.place == "subcontract":
+        return "too soft: back to the firm, with your reading"
+    return f"too soft, though it was hard before the temper: {hardened_anew(do)}"
 
 
 def truth(do: Doing) -> list[StepOut]:
@@ -82,7 +104,7 @@ def truth(do: Doing) -> list[StepOut]:
         StepOut(
             stage="check",
             action=f"See that it {'lies flat' if flat else 'runs true'} within "
-            f"{move.permitted_mm:.2f} mm"
+            f"{shown_limit(move.permitted_mm)}"
             + ("" if move.stated else ", as an ordinary part should be"),
             means="surface plate, feelers" if flat else on,
             check=_expected(typical, bad, move.permitted_mm),

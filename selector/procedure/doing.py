@@ -18,8 +18,12 @@ from selector.option.set_up import alike, at_torch
 from selector.option.temper_choice import Choice
 from selector.record import SetUpOut
 from selector.requirement.part import Part
-from selector.requirement.workshop import Bath, Workshop
+from selector.requirement.workshop import Bath, Check, Workshop
 from selector.torch.residual_heat import RESIDUAL_HEAT, Dip
+
+# A rebound tester reads nothing true of what is lighter or thinner, however it is clamped.
+# Makers' sheets (from memory). [kg], [mm]
+REBOUND_KG, REBOUND_MM = 0.05, 5.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -91,6 +95,12 @@ class Doing:
         """The workshop's own bath of the medium, if it has one."""
         slug = self.work.medium.slug if self.work.medium else None
         return next((bath for bath in self.shop.bath if bath.medium == slug), None)
+
+    @property
+    def checks(self) -> tuple[Check, ...]:
+        """What the workshop tests this part by: it takes no rebound where it is too light."""
+        light = self.job.mass_kg < REBOUND_KG or self.thinnest_mm < REBOUND_MM
+        return tuple(name for name in self.shop.check if name != "rebound" or not light)
 
     @property
     def furnaces(self) -> tuple[HeatSource, ...]:

@@ -1,5 +1,6 @@
 """What is done first to a part that comes plated, hard or welded."""
 
+from catalog.steel import Steel
 from selector.job.sold import is_forged
 from selector.procedure.doing import Doing
 from selector.procedure.practice import (
@@ -14,6 +15,9 @@ from selector.record import StepOut
 
 # At a fire there is no hour to be had: a moment at heat, then a night in ash. COMMON. [min]
 AT_FIRE_MIN = 5.0
+# Leaner steel bears a second quench upon the first; a richer one coarsens and cracks. COMMON.
+# [wt %]
+RICH_WT_PCT = 0.6
 DULL_RED = "dull red, short of where the magnet lets go"
 
 
@@ -29,6 +33,22 @@ def softened(do: Doing) -> list[StepOut]:
     if condition == "hard":
         return [_softened(do)]
     return [_normalised(do)] if condition == "welded" and _has_heat(do) else []
+
+
+def hardened_anew(do: Doing) -> str:
+    """Return how a part is hardened once more that a first quench has made hard already."""
+    if _is_rich(do.steel):
+        return (
+            "soften it first, hard steel heated again coarsens and cracks; then harden it anew"
+        )
+    return "harden it again"
+
+
+def _is_rich(steel: Steel) -> bool:
+    """Return whether steel is softened between two quenches: rich in carbon, or for air."""
+    carbon, hardened = steel.composition_wt_pct.get("C"), steel.hardened
+    rich = carbon is not None and carbon.middle >= RICH_WT_PCT
+    return rich or (hardened is not None and hardened.quench == "air")
 
 
 def _stripped() -> StepOut:

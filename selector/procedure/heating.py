@@ -19,7 +19,7 @@ from selector.wording import shown_time
 LIGHT = {"dim": "dim light", "shade": "the shade", "daylight": "daylight", "sun": "the sun"}
 READ_BY = {
     "furnace": "the furnace's own instrument",
-    "thermocouple": "a thermocouple on the part",
+    "thermocouple": "a thermocouple pressed on the part, flame off it",
     "crayon": "a crayon",
     "infrared": "infrared on a scaled, dull face",
     "magnet": "magnet, then the eye",
@@ -148,16 +148,19 @@ def heated(do: Doing, set_up: SetUpOut) -> StepOut:
     action = f"Heat to {_heat_words(set_up)}" + (f", {magnet}" if magnet else "")
     if set_up.to_heat_s:
         action += f"; {time_words(set_up.to_heat_s)}"
+    reach = None
     if fire and set_up.past_zone_mm is not None and do.is_local:
         past_mm = set_up.past_zone_mm
-        action += (
-            f". Zone and {past_mm:.0f} mm past it" if past_mm >= 0.5 else ". Zone, no farther"
-        )
+        reach = f"zone and {past_mm:.0f} mm past it" if past_mm >= 0.5 else "zone, no farther"
+        action += f". {reach.capitalize()}"
     heat_c = to_five(set_up.heat_c)
     short = f"heat to {heat_c:.0f} °C"
     if set_up.colour and set_up.light:
         past = ", past where the magnet lets go" if magnet and magnet.startswith("past") else ""
         short += f" ({set_up.colour} in {LIGHT[set_up.light]}{past})"
+    if reach is not None:
+        # How far it goes is the heart of a local heat: it stands in the two lines too.
+        short += f", {reach}"
     return StepOut(
         stage="heat",
         action=action,

@@ -29,6 +29,8 @@ FILED = ("cuts freely", "cuts with effort", "bites a little", "just marks", "ska
 SOFT_HRC, HARD_HRC = 10.0, 3.0
 # Beyond all that is read: an end of a window that is open.
 OPEN = 1000.0
+# What weighs less gives way under a rebound tester. Makers' sheets (from memory). [kg]
+FREE_KG = 5.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +101,13 @@ def instrument_for(check: tuple[Check, ...], hrc: float) -> Instrument:
     """Return what a workshop tries a hardness with: glass says nothing of the soft. [HRC]."""
     best = instruments(check)[0]
     return NEW_FILE if best is GLASS and hrc < GLASS_HRC else best
+
+
+def means_of(do: Doing, test: Instrument) -> str:
+    """Return a test as it is set up for a part: what rebounds wants mass behind it."""
+    if test is REBOUND and do.job.mass_kg < FREE_KG:
+        return f"{test.words}, the part greased and clamped to a heavy block"
+    return test.words
 
 
 def asked_window(do: Doing) -> Window:

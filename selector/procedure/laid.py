@@ -3,7 +3,7 @@
 import math
 
 from selector.job.geometry import mass_kg
-from selector.job.together import at_once, heats
+from selector.job.together import at_once, heats, is_trayed
 from selector.job.treatment import FLAMES
 from selector.procedure.doing import Doing
 from selector.procedure.practice import COMMON, LATEST_S
@@ -57,15 +57,23 @@ def _of_many(do: Doing) -> str:
     hours = shown_time(60.0 * math.ceil(runs * each_s / 60.0))
     if together == 1:
         return f"; one after the other, {shown_time(each_s)} each, {hours} for {count}"
+    some = min(together, count)
+    if not is_trayed(do.work, do.part):
+        return f"; {some} side by side in the fire, each taken out and quenched by itself"
+    lots = "one heat" if runs == 1 else f"{runs} heats"
     return (
-        f"; {min(together, count)} at a time in a small tray or a length of pipe, spread out, "
-        f"shaken into the bath: {runs} heats; try one of the first by the file"
+        f"; {some} at a time in a small tray or a length of pipe, spread out, shaken into the "
+        f"bath: {lots}; try one of the first by the file"
     )
 
 
 def _kept_words(do: Doing) -> str | None:
     """Return what the skin is kept by, and that it is to be bought where it is not there."""
-    words = {"foil": "wrap in stainless foil", "coat": "coat with anti-scale compound"}
+    words = {
+        "foil": "wrap in stainless foil",
+        "coat": "coat with anti-scale compound",
+        "pack": "pack in a pipe of cast-iron chips or spent charcoal",
+    }
     kept = words.get(protection(do))
     if protection(do) == "bare":
         return "a lump of charcoal beside it against a soft skin"
@@ -101,12 +109,14 @@ def _fire_laid(do: Doing) -> str:
         where = "lathe chuck" if do.shop.held_by == "lathe" else "drill chuck"
         held = f"part in a loose sleeve in the {where}, slowest speed"
         return f"Firebrick behind the end, out of the wind; {held}; {_nozzle(do)}"
+    what = "the end alone" if do.is_local else "part"
     if slug == "charcoal-forge":
         return (
-            f"Deep clean charcoal or coke fire, little blast, part in the heart of it, {turn}"
+            f"Deep clean charcoal or coke fire, little blast, {what} in the heart of it, {turn}"
         )
     if slug == "forge":
-        return f"Forge up to heat first, soft flame, part in a length of pipe, {turn}"
+        where = "in the chamber" if do.is_local else "in a length of pipe"
+        return f"Forge up to heat first, soft flame, {what} {where}, {turn}"
     return f"Hearth of soft firebrick round the part, out of the wind; {_nozzle(do)}; {turn}"
 
 
@@ -137,8 +147,10 @@ def _turned_down(do: Doing) -> str:
 
 def _turning(do: Doing) -> str:
     """Return how the part is turned in the flame."""
+    fire = do.work.source is not None and do.work.source.kind == "fire"
     if any(section.shape == "flat" for section in do.part.section):
-        return "turned over without a stop, flame on the thick part"
+        thick = "" if fire else ", flame on the thick part"
+        return f"turned over without a stop{thick}"
     held = {"tongs": "in the tongs", "wire": "on a wire", "vice": "in a holder"}
     return f"turned by hand {held.get(do.shop.held_by or '', 'in the tongs')} without a stop"
 
@@ -153,6 +165,11 @@ def _furnace_laid(do: Doing) -> str:
         laid = f"Wrap it in {which}, every fold doubled, a scrap of paper inside"
     elif kept == "coat":
         laid = "Warm it, coat it all over with anti-scale compound, let that dry; ceramic rest"
+    elif kept == "pack":
+        laid = (
+            "Pack it in a lidded pipe of cast-iron chips or spent charcoal, a wire on it to "
+            "draw it out by: no foil goes into a bath"
+        )
     elif kept == "bare":
         skin_mm = max(round(skin_left_mm(do), 2), 0.01)
         ground = ", to be ground off" if left_on(do) else ""

@@ -14,7 +14,7 @@ from selector.procedure.practice import (
 )
 from selector.procedure.shape import left_mm, rounded
 from selector.record import StepOut
-from selector.wording import shown_range
+from selector.wording import shown_limit, shown_range
 
 # No window is narrower than this on an order: a firm cannot keep it. Common practice. [HRC]
 LEAST_WINDOW_HRC = 4.0
@@ -227,7 +227,7 @@ def _sparing(do: Doing) -> list[str]:
         lines.append("do not heat the rest")
     if do.prediction.movement.stated:
         hung = ", hung upright" if do.is_slender else ""
-        lines.append(f"true within {do.prediction.movement.permitted_mm:.2f} mm{hung}")
+        lines.append(f"true within {shown_limit(do.prediction.movement.permitted_mm)}{hung}")
     return [*lines, f"{do.part.quantity} off, paper with the readings"]
 
 

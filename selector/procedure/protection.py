@@ -8,7 +8,7 @@ from typing import Literal
 from selector.option.skin import is_presumed_wrapped
 from selector.procedure.doing import Doing
 
-Protection = Literal["none", "foil", "coat", "bare"]
+Protection = Literal["none", "foil", "coat", "pack", "bare"]
 
 
 def protection(do: Doing) -> Protection:
@@ -22,8 +22,9 @@ def protection(do: Doing) -> Protection:
     Returns
     -------
     str
-        "foil" of what hardens in air, "coat" of what goes into a liquid, "bare" where nothing
-        keeps the carbon in, "none" where nothing takes it.
+        "foil" of what hardens in air, "coat" of what goes into a liquid, "pack" of that where
+        there is foil alone, "bare" where nothing keeps the carbon in, "none" where nothing
+        takes it.
     """
     source, medium, set_up = do.work.source, do.work.medium, do.set_up
     if source is None or source.kind != "furnace" or medium is None or set_up is None:
@@ -33,4 +34,6 @@ def protection(do: Doing) -> Protection:
     if not has and not is_presumed_wrapped(do.work, do.shop):
         return "bare"
     # Through foil no liquid quenches: tool steel producers' sheets (from memory).
-    return "foil" if medium.severity_class == "air" and has != ("coat",) else "coat"
+    if medium.severity_class == "air" and has != ("coat",):
+        return "foil"
+    return "pack" if has == ("foil",) else "coat"

@@ -2,9 +2,10 @@
 
 from selector.job.geometry import mass_kg
 from selector.job.process import OIL_L_PER_KG
+from selector.job.together import at_once, is_trayed
 from selector.procedure.doing import Doing
 from selector.procedure.heating import to_five
-from selector.procedure.instrument import instrument_for, quenched_go, right_words
+from selector.procedure.instrument import instrument_for, means_of, quenched_go, right_words
 from selector.procedure.laid import within_s
 from selector.procedure.practice import (
     BATH_MIN,
@@ -25,6 +26,9 @@ BATHS = {
     "fast-oil": "fast oil", "vegetable-oil": "vegetable oil", "polymer": "polymer quench",
     "hot-salt": "hot salt", "hot-oil": "hot oil", "air": "air", "plates": "the plates",
 }  # fmt: skip
+
+# A flat not this many times as long as wide goes in on edge, as a plane iron does. COMMON. [-]
+BROAD = 5.0
 
 
 def quenching_steps(do: Doing) -> list[StepOut]:
@@ -77,15 +81,24 @@ def _entry_words(do: Doing) -> str:
     """Return how the part goes in, so that it stays straight."""
     tube = all(section.bore for section in do.part.section)
     flat = all(section.shape == "flat" for section in do.part.section)
+    if _is_lot(do):
+        return "shaken in spread out, into a wire basket"
     if is_plate(do):
         return "on edge, straight down" + (", bore across the stream" if tube else "")
     if do.is_local:
         return "hot end first, straight down"
-    if flat and not do.is_slender:
+    wide_mm = max(section.across_mm for section in do.part.section)
+    if flat and (not do.is_slender or do.part.length_mm < BROAD * wide_mm):
         return "on edge, straight down"
-    if flat:
-        return "point first, straight down" if do.has_edge else "end first, straight down"
+    if flat and do.has_edge:
+        return "point or cutting end first, straight down"
     return "end first, straight down" + (", bore upright" if tube else "")
+
+
+def _is_lot(do: Doing) -> bool:
+    """Return whether several small parts go into the bath together."""
+    several = do.part.quantity > 1 and at_once(do.work, do.part) > 1
+    return several and is_trayed(do.work, do.part)
 
 
 def _until(do: Doing) -> tuple[str, float]:
@@ -110,7 +123,8 @@ def quenched(do: Doing) -> StepOut:
     seconds = within_s(set_up) if set_up is not None else 2.0
     until, minutes = _until(do)
     bath, entry = _bath_words(do), _entry_words(do)
-    moved = "up and down, never sideways" if do.is_slender or do.thinnest_mm < 5.0 else "about"
+    narrow = do.is_slender or do.thinnest_mm < 5.0
+    moved = "up and down, never sideways" if narrow and not _is_lot(do) else "about"
     action = (
         f"Into the {bath} within {seconds:.0f} s: {entry}, all of it under; keep it moving "
         f"{moved} {until}, about {shown_time(60 * minutes)}"
@@ -215,18 +229,18 @@ def tried(do: Doing) -> StepOut:
     """Return the test right after the quench, and what each result means."""
     hrc = do.quenched_hrc
     expected = 0.0 if hrc is None else hrc
-    test = instrument_for(do.shop.check, expected)
+    test = instrument_for(do.checks, expected)
     slow = do.work.medium is not None and do.work.medium.severity_class == "air"
     why = "too short a soak" if slow else "too slow into the bath"
     where = "the zone" if do.is_local else "a working face"
     return StepOut(
         stage="test",
         action=f"Wipe it, rub a patch bright, try {where} with {test.words} before the temper",
-        means=test.words,
+        means=means_of(do, test),
         check=right_words(test, quenched_go(do, test), expected),
         otherwise="too soft: file 0.2 mm deeper: hard below was skin; soft below was too cool "
-        f"or {why}: heat it again, slowly; soft in spots: scale or steam clung: brush it "
-        "bare, heat it again, move it more",
+        f"or {why}: what stayed soft may be heated again at once; soft in spots: scale or "
+        "steam clung: brush it bare, heat it again, slowly, move it more",
         hardness_hrc=None if hrc is None else (round(hrc - 2.0, 1), round(hrc + 2.0, 1)),
         source=COMMON,
     )
@@ -238,9 +252,10 @@ def quenched_from(do: Doing) -> StepOut:
     return quenched(do).model_copy(update={"check": shows})
 
 
-def case_tried(do: Doing) -> StepOut:
+def case_tried() -> StepOut:
     """Return the file test of a case."""
-    means = "a new file" if "file" in do.shop.check or not do.shop.check else do.shop.check[0]
+    # Any point goes through a thin case; a file does not.
+    means = "a new file"
     return StepOut(
         stage="test",
         action=f"Wash it in water at {WASH_C:.0f} °C, dry it, try the case with {means}",

@@ -143,7 +143,7 @@ def skin_left_mm(do: Doing) -> float:
     if set_up is None or source is None:
         return 0.0
     kind: Atmosphere = "open-furnace" if source.kind == "furnace" else "flame"
-    if protection(do) in {"foil", "coat"}:
+    if protection(do) in {"foil", "coat", "pack"}:
         kind = "pack"
     skin = soft_skin(set_up.heat_c, set_up.hold_s + (set_up.to_heat_s or 0.0) / 4.0, kind)
     return float(skin.soft_mm + 0.5 * skin.scale_mm) * 2.0

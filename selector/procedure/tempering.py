@@ -8,11 +8,12 @@ from selector.errors import OutOfRangeError
 from selector.heat.colour import HEAT_COLOURS, temper_colour
 from selector.job.demand import Demand
 from selector.job.treatment import Means, Temper
-from selector.option.caution import FROM_TEMPER_C
+from selector.option.caution import SLOW_COOL, of_steel
 from selector.option.prediction import embrittled
 from selector.option.preparation import prepare
 from selector.option.temper_choice import section_hrc
 from selector.procedure.doing import Doing
+from selector.procedure.first_heat import hardened_anew
 from selector.procedure.practice import (
     COLOURS_TO_CR,
     COMMON,
@@ -185,7 +186,7 @@ def _by_zone(do: Doing, demand: Demand, by: tuple[Temper, str]) -> StepOut:
         means=flame[:1].lower() + flame[1:],
         check=f"the working end stays bright; {name} shows {colour}" if colour else
         "a crayon mark for that heat melts; the working end stays cool",
-        otherwise="the colour runs into the working end: temper is lost, harden it again",
+        otherwise=f"the colour runs into the working end: {hardened_anew(do)}",
         temperature_c=temper.temperature_c,
         colour=colour,
         minutes=temper.time_s / 60.0,
@@ -231,9 +232,13 @@ def _seen(do: Doing, colour: str | None) -> str:
             read = "a second thermocouple, or a crayon for that heat, agrees"
         return f"{read}; {shows}" if shows else read
     crayon = "a crayon mark for that heat melts" if "crayon" in do.shop.measure else None
-    wire = "the thermocouple on it agrees" if "thermocouple" in do.shop.measure else None
+    on_plate = do.temper.means == "plate" and "thermocouple" in do.shop.measure
+    wire = "a thermocouple under it on the plate agrees" if on_plate else None
     if do.temper.means == "sand":
         shows = f"{splinter_words(do.temper.temperature_c)}, and no red shows in the dark"
+        wire = (
+            "a thermocouple in the sand agrees" if "thermocouple" in do.shop.measure else None
+        )
     return "; ".join(word for word in (shows, crayon, wire) if word) or _past_blue(do)
 
 
@@ -249,17 +254,11 @@ def _past_blue(do: Doing) -> str:
 
 def _cooled(do: Doing) -> str:
     """Return how the part cools from its temper."""
-    from_c = min(
-        (
-            FROM_TEMPER_C[limit.caution]
-            for limit in do.steel.limitation
-            if limit.caution in FROM_TEMPER_C
-        ),
-        default=np.inf,
-    )
-    if do.temper.temperature_c >= from_c:
+    if SLOW_COOL in of_steel(do.work, do.temper, welded=False):
         return "; then into oil or water, for slow cooling makes this steel brittle"
-    if do.temper.means in {"torch", "plate"}:
+    chromium = do.steel.composition_wt_pct.get("Cr")
+    lean = chromium is None or chromium.middle <= COLOURS_TO_CR
+    if do.temper.means in {"torch", "plate"} and lean:
         return "; then quench it out"
     return "; cool in air"
 
@@ -297,8 +296,8 @@ def run_back(do: Doing) -> StepOut:
         short=f"let the colour run down, quench out at {shown} ({temper.temperature_c:.0f} °C)",
         means="emery stick, the same bath",
         check=f"{shown} at the edge, all colours behind it gone by",
-        otherwise="gone past: harden it again; stopped too soon: warm it from behind, never on "
-        "the edge",
+        otherwise="gone past: harden it again, brought up slowly; stopped too soon: warm it "
+        "from behind, never on the edge",
         temperature_c=temper.temperature_c,
         band_c=do.choice.band_c,
         colour=colour,

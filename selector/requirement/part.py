@@ -13,6 +13,7 @@ from selector.requirement.quantity import (
     refuse,
     refuse_at,
 )
+from selector.requirement.trade_name import does
 
 Shape = Literal["round", "square", "hexagon", "tube", "flat"]
 FeatureKind = Literal[
@@ -145,10 +146,17 @@ class Part(Asked):
 
     @property
     def is_toothed(self) -> bool:
-        """Whether it has teeth, by its shape or its features."""
-        return self.shape_class in {"gear", "bevel"} or any(
-            feature.kind == "teeth" for feature in self.feature
-        )
+        """Whether it has teeth that mesh: on a round, or on a flat that is called a rack."""
+        if self.shape_class in {"gear", "bevel"}:
+            return True
+        toothed = [self.section[self.place(f)] for f in self.feature if f.kind == "teeth"]
+        round_ = any(section.shape in {"round", "tube"} for section in toothed)
+        return bool(toothed) and (round_ or does(self.name, "meshes"))
+
+    @property
+    def has_prongs(self) -> bool:
+        """Whether it has teeth that mesh with none, as a comb, a saw or a pricking iron has."""
+        return any(f.kind == "teeth" for f in self.feature) and not self.is_toothed
 
     @model_validator(mode="after")
     def _features_on_it(self) -> Self:

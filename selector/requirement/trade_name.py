@@ -1,109 +1,125 @@
-"""Tools and parts that the trade runs at a hardness of their own, by their names.
+"""What tools and parts do by the names that the trade has for them.
 
 A name raises a presumption alone: what the part is, its sections and its mate say as well.
 """
 
 import re
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Literal
 
-from selector.requirement.part_name import itself, named
+from selector.requirement.part_name import itself
+from selector.requirement.vocabulary import one_of, table
 
-# What grass, straw, reed and roots are cut with.
-_CROPS = named(
-    r"(?:chaff|hay|straw|silage|thatch(?:ing)?|reed|root)[- ](?:knife|knive|blade|cutter)s?|"
-    r"sickles?|scythes?|(?:reciprocating )?(?:mower|mowing)[- ]?(?:machine )?"
-    r"(?:knife |finger )?sections?"
-)
-# Thin edges that bend.
-_THIN_BLADE = named(
-    r"saws?|band[- ]?(?:saw|knife|knive)s?|(?:saw|bow)[- ]?blades?|"
-    r"scrapers?(?: blade| cutter)?|loops?|palette knife|filling knife",
-    "frame|set|vice|guide|arbor",
-)
-# An edge as fine as can be.
-_KEEN = named(
-    r"(?:plane|spokeshave|shave|shaving|router) (?:iron|blade|cutter)s?|razors?|scalpels?|"
-    r"scribers?|scribing (?:needle|point)s?|(?:divider|trammel)s?(?: leg)? points?|"
-    r"(?:carving|wood[- ]?turning|paring)[- ](?:tool|chisel|gouge|knife)s?|"
-    r"gouges?|microtome(?: knife| blade)?",
-    "handle|holder|block",
-)
-_SLOT = re.compile(r"\b(?:screw-?driver|turn-?screw|driver bit)s?\b", re.IGNORECASE)
-# What turns something by hand: a loose key of a tool, a spanner, a screwdriver.
-_BY_HAND = re.compile(
-    r"\b(?:chuck|winding|clock|quoin|tuning|box|valve|stopcock|tap|radiator|bleed|skate|crank|"
-    r"carriage|hex(?:agon)?|allen|square|spoke)[- ]?keys?\b|\bwinding (?:arbor|square)s?\b|"
-    r"\b(?:spanner|wrench|screw-?driver|turn-?screw|socket|tuning (?:lever|hammer)|nut runner|"
-    r"driver bit|drive(?:r)? square|square drive)(?:s|es)?\b",
+Trade = Literal[
+    "presses", "presses_by_use", "measures", "edged", "maybe_edged", "stirs", "cuts_metal",
+    "keen", "thin_blade", "crops", "ground", "maybe_ground", "springs", "folded_spring",
+    "formed", "rubs", "stamps", "pushes", "backs", "bends_metal", "dog", "cam", "turns_screws",
+    "turns_by_hand", "breaks", "prises", "splits", "guides_tools", "centre", "locates", "grips",
+    "traces", "burnishes", "collet", "meshes", "worked_upon", "cuts_hot", "pulls", "lives",
+]  # fmt: skip
+# Where one of these follows in the same words, what stands before says its kind alone.
+_PIECES = (
+    "bolt", "nut", "screw", "stud", "shaft", "spindle", "bush", "bushing", "bearing", "gear",
+    "pinion", "spring", "lever", "bracket", "handle", "holder", "housing", "clamp", "guard",
+    "stand", "case", "box", "wagon", "engine", "locomotive", "railway", "puller", "extractor",
+    "sharpener",
+)  # fmt: skip
+_TABLE = table(Path(__file__).with_name("trades.toml"))
+# What a name says it is for, where that is to measure; a stand for that measures nothing.
+_TO_MEASURE = re.compile(
+    r"\bfor (?:measuring|gauging|checking|calibrating|inspecting|aligning|lining[ -]up|truing|"
+    r"tramming)\b(?! holes)",
     re.IGNORECASE,
 )
-# What strikes or pushes by a flat end: no edge, however thin.
-_PUSHES = named(
-    r"(?:firing|striker?|ejector|knock-?out|extractor|extraction)[- ]pins?|strikers?|plungers?|"
-    r"pushers?|push-?rods?|knock-?outs?"
-)
-# What is held behind thin work that is beaten or riveted on it.
-_BACKS = named(r"doll(?:y|ies)|bucking (?:bar|block)s?|holders?-up|hold-ups?|backing irons?")
-# What bends sheet or strip and need not be as hard as what cuts it.
-_BENDS = re.compile(
-    r"\b(?:(?:press|bending|folding)[- ]?brake|folding|bending|joggl(?:e|ing)|flanging)\b",
-    re.IGNORECASE,
-)
-# What catches, holds or carries by a face that takes knocks.
-_DOG = named(
-    r"dogs?|pawls?|clicks?|latch(?:es)?|hooks?|catch(?:es)?|claws?|ratchets?|stops?|sears?|"
-    r"trips?|detents?|bolts?|levers?|prongs?|jaws?|pallets?|hammers?|fingers?|arms?|stumps?|"
-    r"strikers?|firing pins?|(?:pry|wrecking|crow)[- ]?bars?|poppets?|valves?"
-)
-_CAM = named(
-    r"cams?|camshafts?|cam lobes?|tappets?|cam followers?|valve lifters?", "cover|plate"
-)
+_STANDS = (
+    *_PIECES, "frame", "table", "arm", "rail", "rod", "base", "tray", "rack", "drift", "wrench",
+)  # fmt: skip
+_NO_MEASURE = re.compile(rf"\b{one_of(_STANDS)}\b", re.IGNORECASE)
+# A tool or a gauge for what carries lives carries none, nor does a toy.
+_TOOLS = (
+    "tool", "spanner", "wrench", "key", "jig", "gauge", "punch", "die", "press", "mandrel",
+    "drift", "reamer", "tap", "drill", "stand", "template", "cutter", "puller", "extractor",
+    "compressor", "expander", "gate", "toy", "model",
+)  # fmt: skip
+_TOOL = re.compile(rf"\b{one_of(_TOOLS)}\b", re.IGNORECASE)
+_LEAF = re.compile(r"\blea(?:f|ves)\b")
 
 
-def cuts_crops(name: str) -> bool:
-    """Return whether it cuts grass, straw or reed."""
-    return _CROPS.search(itself(name)) is not None
+@dataclass(frozen=True, slots=True)
+class TradeWindow:
+    """The hardness that a trade runs a tool at, and the least that serves. [HRC]."""
+
+    low_hrc: float
+    high_hrc: float
+    floor_hrc: float
 
 
-def is_thin_blade(name: str) -> bool:
-    """Return whether it is a saw, a scraper or a loop, if it is thin enough to bend."""
-    return _THIN_BLADE.search(itself(name)) is not None
+def trade_names() -> tuple[str, ...]:
+    """Return the trades of the table."""
+    return tuple(_TABLE)
 
 
-def is_keen(name: str) -> bool:
-    """Return whether its edge is as fine as can be: a plane iron, a razor."""
-    return _KEEN.search(itself(name)) is not None
+@cache
+def trade_window(trade: Trade) -> TradeWindow:
+    """Return the window of its own that a trade has."""
+    hrc = _TABLE[trade]["hrc"]
+    return TradeWindow(float(hrc["low"]), float(hrc["high"]), float(hrc["floor"]))
 
 
-def turns_screws(name: str) -> bool:
-    """Return whether it turns a screw by its slot."""
-    return _SLOT.search(itself(name)) is not None
+@cache
+def _names(trade: Trade) -> re.Pattern[str]:
+    """Return the pattern of the names of a trade."""
+    kind = _TABLE[trade]
+    ends = [*(() if kind.get("pieces_too") else _PIECES), *kind.get("no_more_before", ())]
+    behind = "".join(rf"(?<!\b{word}[- ])" for word in kind.get("not_behind", ()))
+    ahead = rf"(?![^,;(]*\b{one_of(ends)}\b)" if ends else ""
+    if only := kind.get("only_before"):
+        ahead += rf"(?![ -]+(?!{one_of(only)}\b)[a-z])"
+    return re.compile(rf"\b{behind}{one_of(kind['names'])}\b{ahead}", re.IGNORECASE)
 
 
-def turns_by_hand(name: str) -> bool:
-    """Return whether it turns something by hand: the key of a chuck, a spanner."""
-    return _BY_HAND.search(itself(name)) is not None
+@cache
+def does(name: str, trade: Trade) -> bool:
+    """Return whether a part does what a trade's tools do, by its name."""
+    words = name if _TABLE[trade].get("for_too") else itself(name)
+    return _names(trade).search(words) is not None
 
 
-def pushes(name: str) -> bool:
-    """Return whether it strikes or pushes by a flat end."""
-    return _PUSHES.search(itself(name)) is not None
+def presses(name: str) -> bool:
+    """Return whether it shears, pierces or coins under a press or a lever."""
+    return does(name, "presses") or does(name, "presses_by_use")
 
 
-def backs(name: str) -> bool:
-    """Return whether it is held behind thin work that is beaten on it."""
-    return _BACKS.search(itself(name)) is not None
+def measures(name: str) -> bool:
+    """Return whether it measures or sets by its faces, or is for measuring."""
+    if _TO_MEASURE.search(name) and not _NO_MEASURE.search(itself(name)):
+        return True
+    return does(name, "measures")
 
 
-def bends_metal(name: str) -> bool:
-    """Return whether it bends metal and cuts none."""
-    return _BENDS.search(name) is not None
+def is_edged(name: str) -> bool:
+    """Return whether it is a tool that is nothing without its edge or point."""
+    return does(name, "edged") and not does(name, "stirs")
 
 
-def is_dog(name: str) -> bool:
-    """Return whether it catches, holds or carries by a face that takes knocks."""
-    return _DOG.search(itself(name)) is not None
+def may_be_edged(name: str) -> bool:
+    """Return whether it has an edge if the rest of the part does not say otherwise."""
+    return does(name, "maybe_edged") and not does(name, "stirs")
 
 
-def is_cam(name: str) -> bool:
-    """Return whether it is a cam, or what runs on one."""
-    return _CAM.search(itself(name)) is not None
+def is_spring(name: str) -> bool:
+    """Return whether it is a spring, or one leaf for a spring."""
+    leaf = _LEAF.search(itself(name)) is not None
+    return (leaf and re.search(r"\bspring\b", name, re.I) is not None) or does(name, "springs")
+
+
+def carries_lives(name: str) -> bool:
+    """Return whether lives hang on it by its name: no tool or gauge for such a part."""
+    return does(name, "lives") and _TOOL.search(itself(name)) is None
+
+
+def works_ground(name: str, *, lightly: bool = False) -> bool:
+    """Return whether it works the ground, where stones strike it."""
+    return (not lightly and does(name, "maybe_ground")) or does(name, "ground")

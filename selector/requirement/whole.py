@@ -6,27 +6,23 @@ from pydantic import Field, model_validator
 
 from selector.kept import per_record
 from selector.requirement import mate_name, part_name, trade_name
+from selector.requirement.bending import flexes
 from selector.requirement.load import Limit, Load
+from selector.requirement.measuring import surely_measures
 from selector.requirement.part import ROUNDING_MM, Part, Section
 from selector.requirement.priority import Priorities
 from selector.requirement.quantity import Asked, refuse_at
+from selector.requirement.trade_name import does
 from selector.requirement.workshop import Workshop
-from selector.requirement.zone import Zone
+from selector.requirement.zone import LEAST_WEAR, Zone
 
 SafetyUse = Literal[
     "none", "could hurt", "brake", "steering", "lifting", "pressure", "fast rotation"
 ]
-# A face lapped to this, a thou and a bit, is there to measure or to fit. Common practice. [mm]
-FITTED_MM = 0.03
-# Strip no thicker than the first, so many times as long, flexes; more than the last, on its
-# outside, bends plain bar for good. Common practice. [mm], [-], [MPa]
-STRIP_MM, STRIP_LONG, SOFT_BENDS_MPA = 1.6, 25.0, 250.0
 # No edge is so thick. Common practice. [mm]
 PLATE_MM = 5.0
 # What wears an edge or a point.
 CUTTING = frozenset({"abrasive", "edge-impact"})
-# A spring may rub lightly.
-LEAST_WEAR = ("sliding", "light")
 CRITICAL_USES = frozenset({"brake", "steering", "lifting", "pressure", "fast rotation"})
 
 
@@ -90,7 +86,13 @@ class Requirement(Asked):
     @property
     def safety_critical(self) -> bool:
         """Whether a failure of the part endangers life in the ordinary course of its use."""
-        return self.safety_use in CRITICAL_USES
+        return self.safety_use in CRITICAL_USES or trade_name.carries_lives(self.part.name)
+
+    @property
+    def vital_use(self) -> str:
+        """What lives depend on it for: as it is said or, where that is nothing, by its name."""
+        said = self.safety_use in CRITICAL_USES
+        return self.safety_use if said else "lives may hang on it by its name"
 
     @property
     def is_spring(self) -> bool:
@@ -100,7 +102,7 @@ class Requirement(Asked):
     @property
     def is_named_spring(self) -> bool:
         """Whether the part is a spring by its name, and nothing wears it much."""
-        return self.hardly_wears and part_name.is_spring(self.part.name)
+        return self.hardly_wears and trade_name.is_spring(self.part.name)
 
     @property
     def hardly_wears(self) -> bool:
@@ -111,22 +113,9 @@ class Requirement(Asked):
         )
 
     @property
-    def flexes(self) -> bool:
-        """Whether the part is thin strip that its load would bend for good if it were soft."""
-        load, strip = self.load, self.part.section
-        thin = all(s.shape == "flat" and s.narrowest_mm <= STRIP_MM for s in strip)
-        slim = self.part.length_mm >= STRIP_LONG * max(s.narrowest_mm for s in strip)
-        bent = thin and slim and load.impact != "hammered" and load.cycles != "static"
-        return bent and any(
-            (load.bending or 0.0) * 6e3 > SOFT_BENDS_MPA * (s.width or s.size) * s.size**2
-            for index, s in enumerate(strip)
-            if load.bends(index)
-        )
-
-    @property
     def is_folded_spring(self) -> bool:
         """Whether a spring is bent sharp, by its name: as one leaf folded upon itself."""
-        return self.is_spring and part_name.is_folded(self.part.name)
+        return self.is_spring and does(self.part.name, "folded_spring")
 
     @property
     def presses(self) -> bool:
@@ -134,15 +123,15 @@ class Requirement(Asked):
 
         By its name, or by an edge that is to outlast the sheet, strip or bar it works.
         """
-        if self.load.impact == "hammered" or trade_name.backs(self.part.name):
+        if self.load.impact == "hammered" or does(self.part.name, "backs"):
             return False
         # Where a force is stated, a face that rubs on sheet forms it.
         works = {"edge-impact"} | ({"sliding"} if self.load.axial else set())
-        return part_name.presses(self.part.name) or any(
+        return trade_name.presses(self.part.name) or any(
             zone.wear in works
             and zone.mate is not None
             and zone.mate.should_wear == "mate"
-            and part_name.is_worked(zone.mate.material)
+            and mate_name.is_worked(zone.mate.material)
             for zone in self.zone
         )
 
@@ -162,7 +151,7 @@ class Requirement(Asked):
             for section in self.sections_of(zone)
             if section.name is not None
         )
-        return called or part_name.is_edged(self.part.name)
+        return called or trade_name.is_edged(self.part.name)
 
     @property
     def is_edged(self) -> bool:
@@ -172,7 +161,7 @@ class Requirement(Asked):
         """
         if self.has_edge:
             return True
-        return part_name.may_be_edged(self.part.name) and not self._is_plate
+        return trade_name.may_be_edged(self.part.name) and not self._is_plate
 
     @property
     def _is_plate(self) -> bool:
@@ -189,14 +178,14 @@ class Requirement(Asked):
     def cuts_metal(self) -> bool:
         """Whether an edge cuts metal: by its name, or by what it is to outlast."""
         mates = [zone.mate.material for zone in self.zone if zone.mate is not None]
-        named = part_name.cuts_metal(self.part.name)
+        named = does(self.part.name, "cuts_metal")
         return self.is_edged and (
             (named and not any(map(mate_name.is_no_metal, mates)))
             or any(
                 zone.wear == "abrasive"
                 and zone.mate is not None
                 and zone.mate.should_wear == "mate"
-                and part_name.is_metal(zone.mate.material)
+                and mate_name.is_metal(zone.mate.material)
                 for zone in self.zone
             )
         )
@@ -209,42 +198,17 @@ class Requirement(Asked):
     @property
     def surely_measures(self) -> bool:
         """Whether a part is finished to measure or to fit, whatever its name."""
-        finished, runout = set(self.part.finish_after), self.limit.runout
-        worn = {(zone.wear, zone.severity) for zone in self.zone if zone.wear != "none"}
-        fine = runout is not None and runout <= FITTED_MM
-        # What is lapped and is to outlast the steel it touches is tried on it again and again.
-        spared = any(
-            mate.should_wear == "mate" and part_name.is_ferrous(mate.material)
-            for mate in (zone.mate for zone in self.zone)
-            if mate is not None
-        )
-        if part_name.measures(self.part.name):
-            # A gauge is ground or lapped, kept true, or tried on steel; a rail's is a bar.
-            ground = bool(finished & {"lap", "surface-grinder", "toolpost-grinder", "oilstone"})
-            return ground or runout is not None or spared or worn != {LEAST_WEAR}
-        # A gauge turns nothing.
-        idle = not self.load.torque
-        tried = spared or self._is_tried
-        return "lap" in finished and idle and (fine or tried) and worn == {LEAST_WEAR}
-
-    @property
-    def _is_tried(self) -> bool:
-        """Whether a part bears nothing and is tried now and then on what wears it."""
-        load = self.load
-        loaded = any((load.bending, load.axial, load.contact)) or load.impact != "none"
-        mates = [zone.mate.material for zone in self.zone if zone.mate is not None]
-        soft = any(map(mate_name.is_soft_work, mates))
-        return bool(mates) and not soft and not loaded and load.cycles != "fatigue"
+        return surely_measures(self)
 
     @property
     def rubs(self) -> bool:
         """Whether a part is a tool that forms or polishes the work by rubbing on it."""
-        return part_name.rubs(self.part.name)
+        return does(self.part.name, "rubs")
 
     @property
     def is_to_break(self) -> bool:
         """Whether a part is there to break before something dearer does, by its name."""
-        return part_name.breaks(self.part.name)
+        return does(self.part.name, "breaks")
 
     @property
     def works_ground(self) -> bool:
@@ -262,13 +226,15 @@ def _is_spring(asked: Requirement) -> bool:
     """Return whether a part is a spring."""
     if asked.part.shape_class == "coil-spring" or asked.is_named_spring:
         return True
-    return asked.hardly_wears and asked.flexes
+    # A spanner of sheet bends on edge.
+    bends = flexes(asked.part, asked.load) and not does(asked.part.name, "turns_by_hand")
+    return asked.hardly_wears and bends
 
 
 @per_record(32)
 def _measures(asked: Requirement) -> bool:
     """Return whether a part measures or sets."""
-    return asked.surely_measures or part_name.measures(asked.part.name)
+    return asked.surely_measures or trade_name.measures(asked.part.name)
 
 
 @per_record(32)
@@ -277,10 +243,13 @@ def _works_ground(asked: Requirement) -> bool:
     worn = [zone for zone in asked.zone if zone.wear == "abrasive"]
     lightly = all(zone.severity == "light" for zone in worn)
     mates = [zone.mate.material for zone in worn if zone.mate is not None]
-    if any(map(part_name.is_bench_work, mates)):
+    if any(map(mate_name.is_bench_work, mates)):
         return False
-    dug = any(map(part_name.is_soil, mates)) or (
+    dug = any(map(mate_name.is_soil, mates)) or (
         asked.load.impact == "light" and any(map(mate_name.is_stony, mates))
     )
-    named = part_name.works_ground(asked.part.name, lightly=lightly)
-    return bool(worn) and (named or (dug and not lightly))
+    named = trade_name.works_ground(asked.part.name, lightly=lightly)
+    # What shapes clay lightly is a potter's; what garden soil wears digs.
+    if lightly:
+        dug = any(mate_name.is_of(mate, "soil") for mate in mates)
+    return bool(worn) and (named or dug)

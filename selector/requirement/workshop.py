@@ -118,17 +118,20 @@ class OwnPrice(Asked):
     per_kg: Money = Field(title="A kilogram costs", description="Of cut bar, annealed.")
 
 
+_HAND = "1 is a practised hand, 2 twice as much."
+
+
 class Skill(Asked):
     """Multipliers on the operator's error: 1 is a practised hand."""
 
     bias: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = Field(
-        default=1.0, title="Lasting error", description="1 is a practised hand."
+        default=1.0, title="Reads heat wrong", description=_HAND
     )
     scatter: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = Field(
-        default=1.0, title="Scatter", description="1 is a practised hand."
+        default=1.0, title="Differs from heat to heat", description=_HAND
     )
     delay: Annotated[float, Field(ge=0.2, le=5), NOT_BOOL] = Field(
-        default=1.0, title="Delay to the bath", description="1 is a practised hand."
+        default=1.0, title="Delay to the bath", description=_HAND
     )
 
 

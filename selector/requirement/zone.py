@@ -16,6 +16,8 @@ from selector.requirement.quantity import (
 
 Wear = Literal["none", "sliding", "abrasive", "rolling-contact", "edge-impact"]
 Severity = Literal["light", "medium", "heavy"]
+# A spring may rub so, and what does asks for no hardness.
+LEAST_WEAR: tuple[Wear, Severity] = ("sliding", "light")
 
 
 class Window(Asked):
@@ -81,7 +83,11 @@ class Zone(Asked):
         tuple[Annotated[int, Field(ge=1), NOT_BOOL], ...], Field(min_length=1)
     ] = Field(title="Lies on", description="Numbers of its sections, 1 at the working end.")
     wear: Wear = Field(title="What does it suffer?")
-    severity: Severity = Field(default="light", title="How badly")
+    severity: Severity = Field(
+        default="light",
+        title="How badly",
+        description="Light: seldom, clean, oiled. Heavy: all day, dry, dirty or hard pressed.",
+    )
     name: Label | None = Field(default=None, title="Called")
     hardness: Window | None = Field(
         default=None,

@@ -34,7 +34,7 @@ def mixture(
     tuple of LikelyOut
         Most likely first; none of a steel that is known.
     """
-    found = []
+    likely = []
     for entry in sorted(steel.likely, key=lambda entry: -entry.share.value):
         grade = catalog.steels.get(entry.steel)
         if grade is None:
@@ -42,7 +42,7 @@ def mixture(
         skin = None
         if hardening(grade) == "itself":
             skin = specimen(catalog, grade, section, medium).fresh.hrc[:, 0]
-        found.append(
+        likely.append(
             LikelyOut(
                 name=grade.name,
                 slug=grade.slug,
@@ -53,13 +53,13 @@ def mixture(
                 else round(float(np.mean(skin >= SKATES_HRC)), 4),
             )
         )
-    return tuple(found)
+    return tuple(likely)
 
 
-def mixture_words(steel: Steel, found: tuple[LikelyOut, ...]) -> str:
+def mixture_words(steel: Steel, likely: tuple[LikelyOut, ...]) -> str:
     """Return how often bar of unknown make hardens, over all that it may be."""
-    whole = sum(guess.share for guess in found)
-    skates = sum(guess.share * guess.skates_share for guess in found) / whole
+    whole = sum(guess.share for guess in likely)
+    skates = sum(guess.share * guess.skates_share for guess in likely) / whole
     name = f"{steel.spoken[:1].upper()}{steel.spoken[1:]}"
     return (
         f"{name}: the grade is not known. Over the steels it may be, a new file skates or "
@@ -68,7 +68,7 @@ def mixture_words(steel: Steel, found: tuple[LikelyOut, ...]) -> str:
     )
 
 
-def likely_rows(found: tuple[LikelyOut, ...]) -> list[tuple[str, str, str]]:
+def likely_rows(likely: tuple[LikelyOut, ...]) -> list[tuple[str, str, str]]:
     """Return each likely steel with its share and its hardness at the skin, as a row."""
     return [
         (
@@ -76,5 +76,5 @@ def likely_rows(found: tuple[LikelyOut, ...]) -> list[tuple[str, str, str]]:
             f"{100 * guess.share:.0f} in 100",
             "not hardened" if guess.skin_hrc is None else hardness_words(guess.skin_hrc)[0],
         )
-        for guess in found
+        for guess in likely
     ]

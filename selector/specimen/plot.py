@@ -26,44 +26,44 @@ OXIDE = {
 }
 
 
-def quenched_figure(found: QuenchedOut) -> "Figure":
+def quenched_figure(answer: QuenchedOut) -> "Figure":
     """Return hardness against depth under the surface."""
     figure, axes = _framed()
-    at = [point.from_surface_mm for point in found.points]
-    _banded(axes, at, [point.hrc for point in found.points], "as quenched")
-    if found.half_martensite_hrc is not None:
-        half = found.half_martensite_hrc
+    at = [point.from_surface_mm for point in answer.points]
+    _banded(axes, at, [point.hrc for point in answer.points], "as quenched")
+    if answer.half_martensite_hrc is not None:
+        half = answer.half_martensite_hrc
         axes.axhline(half, color=MARK, linestyle=":", label=f"half martensite, {half:.0f} HRC")
     axes.set_xlabel("under the surface, mm")
     axes.set_xlim(left=0.0)
-    made = "" if found.quench is None else f": {quench_words(found.quench)}"
+    made = "" if answer.quench is None else f": {quench_words(answer.quench)}"
     # What a user names may hold a dollar sign, which is no formula.
-    axes.set_title(f"{found.steel.spoken}{made}", parse_math=False, fontsize="medium")
+    axes.set_title(f"{answer.steel.spoken}{made}", parse_math=False, fontsize="medium")
     axes.legend()
     return figure
 
 
-def tempered_figure(found: TemperedOut) -> "Figure":
+def tempered_figure(answer: TemperedOut) -> "Figure":
     """Return hardness against tempering temperature, colours below."""
     figure, axes = _framed()
-    heats_c = [row.temperature_c for row in found.rows]
-    _banded(axes, heats_c, [row.hrc for row in found.rows], "tempered")
-    for number, window in enumerate(found.embrittlement):
+    heats_c = [row.temperature_c for row in answer.rows]
+    _banded(axes, heats_c, [row.hrc for row in answer.rows], "tempered")
+    for number, window in enumerate(answer.embrittlement):
         label = "brittle" if number == 0 else "_brittle"
         axes.axvspan(window.low_c, window.high_c, color=MARK, alpha=0.15, lw=0, label=label)
-    if found.wanted is not None:
-        axes.axhline(found.wanted.hrc, color="0.3", linestyle=":", label="wanted")
-        heat = found.wanted.temperature_c
+    if answer.wanted is not None:
+        axes.axhline(answer.wanted.hrc, color="0.3", linestyle=":", label="wanted")
+        heat = answer.wanted.temperature_c
         if heat is not None and heat.p50 is not None:
             axes.axvline(heat.p50, color="0.3", linestyle=":")
     low, high = axes.get_ylim()
     below = low - 0.05 * (high - low)
     axes.set(xlabel="tempered at, °C", ylim=(below - 0.02 * (high - low), high))
-    shades = {row.temperature_c: OXIDE[row.colour] for row in found.rows if row.colour}
+    shades = {row.temperature_c: OXIDE[row.colour] for row in answer.rows if row.colour}
     if shades:
         at, colours, heights = list(shades), list(shades.values()), [below] * len(shades)
         axes.scatter(at, heights, c=colours, s=80, marker="s", label="oxide colour")
-    axes.set_title(found.headline, parse_math=False, fontsize="medium", wrap=True)
+    axes.set_title(answer.headline, parse_math=False, fontsize="medium", wrap=True)
     axes.legend()
     return figure
 

@@ -101,16 +101,16 @@ def _headline(of: Specimen, points: tuple[PointOut, ...], through: float) -> str
     return text[:1].upper() + text[1:]
 
 
-def through_words(found: QuenchedOut) -> list[str]:
+def through_words(answer: QuenchedOut) -> list[str]:
     """Return how deep and how thick a steel hardens, in sentences."""
-    depth, thickest = found.depth_mm, found.thickest_round_mm
-    if depth is None or thickest is None or found.half_martensite_hrc is None:
+    depth, thickest = answer.depth_mm, answer.thickest_round_mm
+    if depth is None or thickest is None or answer.half_martensite_hrc is None:
         return []
     low, middle, high = (
         f"{mm:.1f}" for mm in (depth.p05, depth.p50, depth.p95) if mm is not None
     )
     return [
-        f"to {found.half_martensite_hrc:.0f} HRC: {middle} mm deep ({low} to {high} mm)",
+        f"to {answer.half_martensite_hrc:.0f} HRC: {middle} mm deep ({low} to {high} mm)",
         _thick_words(thickest),
     ]
 

@@ -10,7 +10,8 @@ from catalog import Catalog
 from catalog.steel import Steel
 from selector.decision.output import colour_shown
 from selector.errors import OutOfRangeError, Problem, RequirementError
-from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
+from selector.hardening.as_quenched import AsQuenched
+from selector.hardening.kind import by_composition, is_high_alloy
 from selector.hardening.tempered import curve_reach_c
 from selector.job.process import temper_peak_c
 from selector.job.tempers import tempers
@@ -153,8 +154,8 @@ def temperature_for(heats_c: Floats, hrc: Floats, wanted_hrc: float) -> Floats:
     here, then = hrc[at, samples], hrc[at + 1, samples]
     part = np.clip((here - wanted_hrc) / np.maximum(here - then, 1e-9), 0.0, 1.0)
     between = heats_c[at] + part * (heats_c[at + 1] - heats_c[at])
-    found = np.where(last == len(heats_c) - 1, heats_c[-1], between)
-    return np.asarray(np.where(enough.any(axis=0), found, heats_c[0]))
+    crossing_c = np.where(last == len(heats_c) - 1, heats_c[-1], between)
+    return np.asarray(np.where(enough.any(axis=0), crossing_c, heats_c[0]))
 
 
 def tempered(
@@ -196,7 +197,8 @@ def tempered(
     more = [] if made is None else quench_assumed(of, made)
     wanted = None
     if wanted_hrc is not None:
-        wanted = _wanted(grid, np.array([skin[temper] for temper in grid]), wanted_hrc)
+        tried_hrc = np.array([skin[temper] for temper in grid])
+        wanted = temperature_wanted(grid, tried_hrc, wanted_hrc)
     return TemperedOut(
         steel=steel_out(of.steel),
         headline=_headline(of, before, time_s, given=made is None),
@@ -237,14 +239,14 @@ def _row(of: Specimen, temper: Temper, hrc: Floats) -> RowOut:
     )
 
 
-def _wanted(grid: tuple[Temper, ...], hrc: Floats, wanted_hrc: float) -> WantedOut:
+def temperature_wanted(grid: tuple[Temper, ...], hrc: Floats, wanted_hrc: float) -> WantedOut:
     """Return the temper for a hardness, or which way the rows miss it."""
     heats_c = np.array([temper.temperature_c for temper in grid])
     low, high, wish = heats_c[0], heats_c[-1], shown(wanted_hrc)
-    found = range_out(temperature_for(heats_c, hrc, wanted_hrc))
+    needed_c = range_out(temperature_for(heats_c, hrc, wanted_hrc))
     least, middle, most = (
         heat if heat is not None and low < heat < high else None
-        for heat in (found.p05, found.p50, found.p95)
+        for heat in (needed_c.p05, needed_c.p50, needed_c.p95)
     )
     if middle is not None:
         text = f"{wish}: temper at {middle:.0f} °C ({_span(least, most)})"

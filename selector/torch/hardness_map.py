@@ -1,7 +1,6 @@
 """The hardness map of a part: every place, as quenched and as tempered, and how hot it was."""
 
 from dataclasses import dataclass, replace
-from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
@@ -47,7 +46,7 @@ class HardnessMap:
         """Return a map whose surface is that of the finished face, ground so far a side."""
         if removed_mm <= 0.0:
             return self
-        ends = list(accumulate(section.length_mm for section in part.sections))
+        ends = part.edges_mm[1:]
         face = self.hrc.copy()
         for column, place in enumerate(self.along_mm):
             section = part.sections[min(int(np.searchsorted(ends, place)), len(ends) - 1)]

@@ -59,6 +59,11 @@ class Stretch:
     soft_mm: float = 0.0
 
     @property
+    def edges_mm(self) -> tuple[float, ...]:
+        """Where each section begins, and where the last one ends."""
+        return (0.0, *accumulate(section.length_mm for section in self.sections))
+
+    @property
     def judged_mm(self) -> tuple[float, float]:
         """Between which places the zone has to come to heat and to be hard."""
         low, high = self.zone_mm
@@ -67,11 +72,10 @@ class Stretch:
     @property
     def hot_shapes(self) -> tuple[PartSection, ...]:
         """The sections of the zone."""
-        edges = [0.0, *accumulate(section.length_mm for section in self.sections)]
         low, high = self.zone_mm
         return tuple(
             shape
-            for shape, start, end in zip(self.shapes, edges, edges[1:], strict=False)
+            for shape, (start, end) in zip(self.shapes, pairwise(self.edges_mm), strict=True)
             if start < high and end > low
         )
 
@@ -80,8 +84,8 @@ class Stretch:
         """How far past the zone the flame may go, least first, in thicknesses."""
         # Beside a thinner neck it may stop at the zone: that burns before the zone comes to
         # heat.
-        edges = [0.0, *accumulate(section.length_mm for section in self.sections)]
-        for at, (left, right) in zip(edges[1:], pairwise(self.sections), strict=False):
+        inner = self.edges_mm[1:-1]
+        for at, (left, right) in zip(inner, pairwise(self.sections), strict=True):
             begins, ends = (abs(at - edge) < SAME_MM for edge in self.zone_mm)
             hot, cold = (left, right) if ends else (right, left)
             if (begins or ends) and cold.outer_mm < NECK * hot.outer_mm:
@@ -91,10 +95,11 @@ class Stretch:
     @property
     def beside_mm(self) -> tuple[float, ...]:
         """How thick the sections beside the zone are, 0 where there is none. [mm]."""
-        edges = [0.0, *accumulate(section.length_mm for section in self.sections)]
         low, high = self.zone_mm
-        ends = zip(self.sections, edges, edges[1:], strict=False)
-        beside = [s.outer_mm for s, a, b in ends if min(abs(b - low), abs(a - high)) < SAME_MM]
+        ends = zip(self.sections, pairwise(self.edges_mm), strict=True)
+        beside = [
+            s.outer_mm for s, (a, b) in ends if min(abs(b - low), abs(a - high)) < SAME_MM
+        ]
         return (0.0, 0.0, *beside)
 
     @property

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import accumulate, pairwise
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -63,8 +63,7 @@ def probes(part: Stretch, places: tuple[float, ...]) -> Probes:
     """Return where a part is looked at."""
     grid = bar_grid(part.sections, FINENESS)
     start, end = part.zone_mm
-    edges = [0.0, *accumulate(section.length_mm for section in part.sections)]
-    spans = list(enumerate(pairwise(edges)))
+    spans = list(enumerate(pairwise(part.edges_mm)))
     hard = tuple(i for i, (low, high) in spans if low < end and high > start)
     soft = tuple(i for i, _ in spans if i not in hard)
     middles = [0.5 * (low + high) for _, (low, high) in spans]

@@ -6,7 +6,7 @@ and a duller bath, earlier and later.
 """
 
 from dataclasses import dataclass, replace
-from itertools import accumulate
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -100,7 +100,7 @@ def cooled(heatings: Heatings, quench: Quench) -> Cooled:
     )
     section = (bath, start_bin_c(task.stops_c[MIDDLE_STOP]), task.steel_class)
     slower, corner = section_factors(
-        heatings.grid, task.part.sections, outlines(task.part), section
+        heatings.grid, task.part.edges_mm, outlines(task.part), section
     )
     return Cooled(
         tuple(task.stops_c[s] for s in QUENCHED_AT),
@@ -132,7 +132,7 @@ def end_dipped(cooled: Cooled, heatings: Heatings, under_mm: float) -> Cooled:
     """
     task, grid = heatings.torching, heatings.grid
     along = grid.along_mm[grid.cells() % grid.along_mm.size]
-    ends = np.cumsum([section.length_mm for section in task.part.sections])
+    ends = task.part.edges_mm[1:]
     enters = Start(start_bin_c(task.stops_c[MIDDLE_STOP]), task.steel_class)
     in_air = np.log(
         [centre_s(round(s.outer_mm, 2), STILL_AIR, enters) for s in task.part.sections]
@@ -201,9 +201,9 @@ def _log_chart(heatings: Heatings, bath: Bath) -> Floats:
     """Return the log of the charts' factor on the distance; shape (starts, cells)."""
     grid, task = heatings.grid, heatings.torching
     place, along = place_in_radius(grid), grid.along_mm[grid.cells() % grid.along_mm.size]
-    edges = [0.0, *accumulate(section.length_mm for section in task.part.sections)]
     logs = np.zeros((len(BINS_C), place.size))
-    for section, low, high in zip(task.part.sections, edges, edges[1:], strict=False):
+    spans = pairwise(task.part.edges_mm)
+    for section, (low, high) in zip(task.part.sections, spans, strict=True):
         here = (along >= low) & (along < high)
         for n, heat_c in enumerate(BINS_C):
             start = Start(heat_c, task.steel_class)

@@ -2,7 +2,7 @@
 
 from bisect import bisect_right
 from dataclasses import dataclass, replace
-from itertools import accumulate
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -52,7 +52,7 @@ def within(along_mm: Floats, zone_mm: tuple[float, float]) -> NDArray[np.bool_]:
 
 def wall_at(part: Stretch, at_mm: float) -> Wall:
     """Return what steel there is from the surface inwards, in the map and in the part. [mm]."""
-    ends = list(accumulate(section.length_mm for section in part.sections))
+    ends = part.edges_mm[1:]
     index = min(bisect_right(ends, at_mm), len(ends) - 1)
     section, shape = part.sections[index], part.shapes[index]
     thin_mm = min(shape.size, shape.width or shape.size)
@@ -135,8 +135,7 @@ def softest_place(
 def _torque_nm(part: Stretch, along_mm: Floats, hrc: Floats) -> Floats:
     """Return the torque each place bears at its hardness, without notch."""
     borne = np.full(len(hrc), np.inf)
-    edges = np.cumsum([0.0, *(s.length_mm for s in part.sections)])
-    for shape, start, end in zip(part.shapes, edges, edges[1:], strict=False):
+    for shape, (start, end) in zip(part.shapes, pairwise(part.edges_mm), strict=True):
         here = (along_mm >= start) & (along_mm <= end)
         borne[here] = torque_borne_nm(shape, hrc[here])
     return borne

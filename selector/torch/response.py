@@ -88,19 +88,19 @@ def _cooled(task: Torching, past_mm: float, quench: Quench) -> Cooled:
 
 def dipped(whole: Library, under_mm: float) -> Library:
     """Return the library of a part whose end alone is dipped, so far under. [mm]."""
-    found = whole.dips.get(under_mm)
-    if found is None:
+    library = whole.dips.get(under_mm)
+    if library is None:
         cooled_so = end_dipped(whole.cooled, whole.heatings, under_mm)
-        found = whole.dips[under_mm] = Library(whole.heatings, cooled_so, under_mm)
-    return found
+        library = whole.dips[under_mm] = Library(whole.heatings, cooled_so, under_mm)
+    return library
 
 
 def looked_at(whole: Library, places: Probes) -> Library:
     """Return a library at the probes of its part."""
-    found = whole.seen.get(places.places)
-    if found is None:
-        found = whole.seen[places.places] = whole.at(places.weight)
-    return found
+    library = whole.seen.get(places.places)
+    if library is None:
+        library = whole.seen[places.places] = whole.at(places.weight)
+    return library
 
 
 @dataclass(frozen=True, eq=False)

@@ -1,7 +1,7 @@
 """What corners and flats add to the round that stands for a section in the quench."""
 
 from functools import lru_cache
-from itertools import accumulate
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from selector.heat.boiling import Bath, boiling_curve
 from selector.heat.conduction import Plan, Stop, conduct
 from selector.heat.exchange import convection, steady
-from selector.heat.grid import Grid, Section
+from selector.heat.grid import Grid
 from selector.heat.section_slice import Hole, Outline, SectionEffect, section_effect, slice_grid
 from selector.heat.steel_property import SteelClass, cooling_steel, heating_steel
 from selector.heat.torch import AMBIENT_C
@@ -46,7 +46,7 @@ def place_in_radius(grid: Grid) -> Floats:
 
 def section_factors(
     grid: Grid,
-    sections: tuple[Section, ...],
+    edges_mm: tuple[float, ...],
     outlines: tuple[Outline | None, ...],
     quench: tuple[Bath, float, SteelClass],
 ) -> tuple[Floats, Floats]:
@@ -58,8 +58,7 @@ def section_factors(
     if not any(outlines):
         return slower, corner
     along, place = grid.along_mm[cells % grid.along_mm.size], place_in_radius(grid)
-    edges = [0.0, *accumulate(section.length_mm for section in sections)]
-    for outline, low, high in zip(outlines, edges, edges[1:], strict=False):
+    for outline, (low, high) in zip(outlines, pairwise(edges_mm), strict=True):
         if outline is None:
             continue
         effect = _effect(outline, *quench)

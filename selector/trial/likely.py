@@ -45,12 +45,12 @@ def guesses(job: Job, bar: Steel, medium: Medium) -> tuple[Guess, ...]:
     tuple of Guess
         Most likely first; the shares make up 1 where all of them are known. [-]
     """
-    found = []
+    likely = []
     for entry in bar.likely:
         steel = job.catalog.steels.get(entry.steel)
         if steel is not None:
-            found.append(Guess(steel, entry.share.value, _skates(job, steel, medium)))
-    return tuple(sorted(found, key=lambda guess: -guess.share))
+            likely.append(Guess(steel, entry.share.value, _skates(job, steel, medium)))
+    return tuple(sorted(likely, key=lambda guess: -guess.share))
 
 
 def _skates(job: Job, steel: Steel, medium: Medium) -> float:
@@ -68,18 +68,18 @@ def _skates(job: Job, steel: Steel, medium: Medium) -> float:
     return float(np.mean(surface >= SKATES_HRC))
 
 
-def chance(found: tuple[Guess, ...]) -> float:
+def chance(likely: tuple[Guess, ...]) -> float:
     """Return how often a new file skates on the bar, over all it may be. [-]."""
-    whole = sum(guess.share for guess in found)
-    return sum(guess.share * guess.skates for guess in found) / whole if whole else 0.0
+    whole = sum(guess.share for guess in likely)
+    return sum(guess.share * guess.skates for guess in likely) / whole if whole else 0.0
 
 
-def then(found: tuple[Guess, ...], *, skates: bool) -> tuple[tuple[Steel, float], ...]:
+def then(likely: tuple[Guess, ...], *, skates: bool) -> tuple[tuple[Steel, float], ...]:
     """Return what a bar is, by how the file took it, most likely first.
 
     Parameters
     ----------
-    found : tuple of Guess
+    likely : tuple of Guess
         What it may be.
     skates : bool
         Whether a new file skated on the quenched coupon.
@@ -89,7 +89,7 @@ def then(found: tuple[Guess, ...], *, skates: bool) -> tuple[tuple[Steel, float]
     tuple of tuple of Steel and float
         Each steel with its share of what is left. [-]
     """
-    weight = [(g.steel, g.share * (g.skates if skates else 1.0 - g.skates)) for g in found]
+    weight = [(g.steel, g.share * (g.skates if skates else 1.0 - g.skates)) for g in likely]
     whole = sum(part for _, part in weight)
     if whole <= 0.0:
         return ()
@@ -109,20 +109,20 @@ def likely_words(job: Job) -> tuple[str, ...]:
         return ()
     said = []
     for held in job.bench.stock:
-        found = guesses(job, held.steel, medium)
-        if found:
-            said.append(_sentence(held.bar.steel, found, medium))
+        likely = guesses(job, held.steel, medium)
+        if likely:
+            said.append(_sentence(held.bar.steel, likely, medium))
     return tuple(dict.fromkeys(said))
 
 
-def _sentence(name: str, found: tuple[Guess, ...], medium: Medium) -> str:
+def _sentence(name: str, likely: tuple[Guess, ...], medium: Medium) -> str:
     """Return one bar's likely steels, and what a file says of the quenched coupon."""
-    odds = _listed(tuple((g.steel, g.share) for g in found))
+    odds = _listed(tuple((g.steel, g.share) for g in likely))
     text = (
         f"{name[:1].upper()}{name[1:]} is likely {odds}. Out of {in_sentence(medium.name)} a "
-        f"new file skates or barely marks it {100 * chance(found):.0f} times in 100"
+        f"new file skates or barely marks it {100 * chance(likely):.0f} times in 100"
     )
-    hard, soft = then(found, skates=True), then(found, skates=False)
+    hard, soft = then(likely, skates=True), then(likely, skates=False)
     if hard and soft:
         text += f": then it is {_listed(hard)}; if it bites, {_listed(soft)}"
     return f"{text}. Estimated shares: the coupon decides."

@@ -177,13 +177,15 @@ def _sorted(trial: Trial) -> Outcomes:
     none, every = np.zeros_like(below[:1]), np.ones_like(below[:1])
     band = np.diff(np.concatenate([none, below, every]), axis=0)
     ends = np.array([-np.inf, *edges, np.inf])
-    found, lowest, highest = [], [], []
+    chances, lowest, highest = [], [], []
     for coupons in combinations_with_replacement(range(len(band)), trial.count):
-        ways = factorial(trial.count) / prod(factorial(coupons.count(k)) for k in set(coupons))
-        found.append(ways * np.tensordot(weights, np.prod(band[list(coupons)], axis=0), 1))
+        orders = factorial(trial.count) / prod(
+            factorial(coupons.count(k)) for k in set(coupons)
+        )
+        chances.append(orders * np.tensordot(weights, np.prod(band[list(coupons)], axis=0), 1))
         lowest.append(ends[coupons[0]])
         highest.append(ends[coupons[-1] + 1])
-    return Outcomes(np.array(found), np.array(lowest), np.array(highest))
+    return Outcomes(np.array(chances), np.array(lowest), np.array(highest))
 
 
 def counted(rate: Floats, count: int) -> Outcomes:
@@ -202,6 +204,6 @@ def counted(rate: Floats, count: int) -> Outcomes:
         None, one, up to all: the binomial law.
     """
     number = np.arange(count + 1)
-    ways = np.array([comb(count, int(k)) for k in number])[:, None]
-    likelihood = ways * rate ** number[:, None] * (1.0 - rate) ** (count - number[:, None])
+    orders = np.array([comb(count, int(k)) for k in number])[:, None]
+    likelihood = orders * rate ** number[:, None] * (1.0 - rate) ** (count - number[:, None])
     return Outcomes(likelihood, number.astype(float), number.astype(float))

@@ -123,7 +123,7 @@ def _test(do: Doing, asked: Question) -> Instrument:
     if asked.quantity == "depth_mm":
         return SNAPPED
     return max(
-        instruments(do.shop.check),
+        instruments(do.checks),
         key=lambda test: narrowing(asked.value, outcomes(_of(asked, test))),
     )
 
@@ -194,17 +194,17 @@ def _forecast(
 def _readings(do: Doing, asked: Question, test: Instrument) -> tuple[ReadingOut, ...]:
     """Return what is read, in the order of the work."""
     by_hardness = asked.quantity == "surface"
-    hard = instruments(do.shop.check)
+    hard = instruments(do.checks)
     first = test if by_hardness else hard[0]
     if do.work.route.process == "none":
         return (tempered_reading(do, first, counted=by_hardness),)
-    found = [*heat_reading(do), *quenched_reading(do, hard[0])]
+    readings = [*heat_reading(do), *quenched_reading(do, hard[0])]
     if do.work.hardens or do.work.route.process == "case":
-        found.append(snapped_reading(do, counted=asked.quantity == "depth_mm"))
-    found.append(tempered_reading(do, first, counted=by_hardness))
+        readings.append(snapped_reading(do, counted=asked.quantity == "depth_mm"))
+    readings.append(tempered_reading(do, first, counted=by_hardness))
     if asked.quantity == "crack_rate":
-        found.append(crack_reading(do))
-    return tuple(found)
+        readings.append(crack_reading(do))
+    return tuple(readings)
 
 
 def _cost(do: Doing, count: int) -> TrialCostOut:

@@ -122,12 +122,12 @@ def _read_by(new: New, option: Option) -> Quantity:
 def _value(option: Option, quantity: Quantity) -> Floats:
     """Return what is forecast, over the samples."""
     prediction = option.judged.prediction
-    found = {
+    forecast = {
         "surface": prediction.surface_hrc,
         "depth_mm": prediction.depth_mm,
         "crack_rate": prediction.crack.rate,
     }
-    return np.asarray(found[quantity], dtype=float)
+    return np.asarray(forecast[quantity], dtype=float)
 
 
 def _is_unproved(work: Treatment) -> bool:

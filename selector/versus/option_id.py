@@ -57,8 +57,8 @@ def option_of(name: str, job: Job) -> tuple[Treatment, Temper]:
 
 def _labelled(job: Job, wanted: Wanted) -> dict[str, Screened]:
     """Return the treatments of a job by their label."""
-    found = screened(job.asked, job.catalog, job.bench, wanted)
-    return {item.treatment.label: item for item in found}
+    items = screened(job.asked, job.catalog, job.bench, wanted)
+    return {item.treatment.label: item for item in items}
 
 
 def firms_allowed(asked: Requirement, names: Iterable[str], catalog: Catalog) -> Requirement:

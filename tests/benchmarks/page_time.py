@@ -101,6 +101,7 @@ def own_part(page: Page) -> int:
     answer(typed("Length", "90 mm"))
     page.get_by_label("What does it suffer?", exact=True).click()
     answer(page.get_by_role("option", name="Edge under knocks", exact=True).click)
+    answer(page.get_by_text("Medium", exact=True).click)
     answer(page.get_by_text("Hammered", exact=True).click)
     answer(page.get_by_text("Now and then", exact=True).click)
     page.get_by_role("button", name="Advise").click()

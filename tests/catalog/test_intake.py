@@ -17,14 +17,14 @@ def rows(tmp_path, text):
 
 
 def line(**row):
-    (found,) = price_lines([{"currency": "EUR", **row}], KNOWN)
-    return found
+    (priced,) = price_lines({2: {"currency": "EUR", **row}}, KNOWN)
+    return priced
 
 
 @pytest.mark.parametrize("between", [",", ";", "\t"])
 def test_any_separator_and_heads_in_any_case(tmp_path, between):
     text = between.join(("Steel", "PRICE")) + "\n" + between.join((" EN24T ", "9")) + "\n\n"
-    assert rows(tmp_path, text) == [{"steel": "EN24T", "price": "9"}]
+    assert rows(tmp_path, text) == {2: {"steel": "EN24T", "price": "9"}}
 
 
 @pytest.mark.parametrize("text", ["", "name,price\nC45,3\n"])
@@ -34,8 +34,13 @@ def test_a_list_without_steels_is_refused(tmp_path, text):
 
 
 def test_a_file_that_is_not_there_is_refused(tmp_path):
-    with pytest.raises(CatalogError, match="must be a CSV file"):
+    with pytest.raises(CatalogError, match=r"none\.csv: .* must be a CSV file .*No such file"):
         read_rows(tmp_path / "none.csv")
+
+
+def test_a_quote_that_is_not_closed_is_refused(tmp_path):
+    with pytest.raises(CatalogError, match="must be a CSV file"):
+        rows(tmp_path, 'steel,price\n"EN8,4\n')
 
 
 @pytest.mark.parametrize(
@@ -73,14 +78,15 @@ def test_a_line_is_refused_with_its_reason(row, said):
 
 
 def test_the_second_price_of_a_steel_is_refused():
-    given = [{"steel": name, "price": "4", "currency": "EUR"} for name in ("EN24", "817M40")]
+    names = enumerate(("EN24", "817M40"), start=2)
+    given = {n: {"steel": name, "price": "4", "currency": "EUR"} for n, name in names}
     first, second = price_lines(given, KNOWN)
     assert first.taken == ("817m40", 4.0)
     assert second.refused == "817m40 has a price in line 2"
 
 
 def test_a_price_list_is_written_as_one_that_loads():
-    lines = price_lines([{"steel": "EN24T", "price": "9.5", "currency": "EUR"}], KNOWN)
+    lines = price_lines({2: {"steel": "EN24T", "price": "9.5", "currency": "EUR"}}, KNOWN)
     written = Prices.model_validate(tomllib.loads(price_file(KNOWN.prices, lines)))
     assert written.steel_per_kg == {**KNOWN.prices.steel_per_kg, "817m40": 9.5}
     assert (
@@ -92,7 +98,16 @@ def test_a_price_list_is_written_as_one_that_loads():
 
 
 def test_a_rack_is_looked_at_bar_by_bar():
-    given = [{"steel": "drill rod"}, {"steel": "foo"}, {"steel": "C45", "size": "x"}]
-    found = stock_lines(given, KNOWN, lambda row: "no size" if row.get("size") == "x" else "")
-    assert [item.taken is not None for item in found] == [True, False, False]
-    assert found[2].refused == "no size"
+    given = {
+        2: {"steel": "drill rod"}, 3: {"steel": "foo"}, 5: {"steel": "C45", "size": "x"}, 6: {}
+    }  # fmt: skip
+    bars = stock_lines(given, KNOWN, lambda row: "no size" if row.get("size") == "x" else "")
+    assert [item.taken is not None for item in bars] == [True, False, False, False]
+    assert [item.number for item in bars] == [2, 3, 5, 6]
+    assert bars[2].refused == "no size"
+    assert bars[3].refused.startswith("'': no known steel.")
+
+
+def test_a_line_keeps_its_number_after_a_blank_one(tmp_path):
+    listed = rows(tmp_path, 'steel,price\nEN8,4\n\n"EN 24\nbar",5\nC45,3\n')
+    assert list(listed) == [2, 5, 6]

@@ -8,7 +8,7 @@ from catalog import kept, load
 @pytest.fixture
 def place(tmp_path, monkeypatch):
     """Return where it is kept, in a folder of the test's own."""
-    monkeypatch.setattr(kept, "user_cache_path", lambda *_, **__: tmp_path)
+    monkeypatch.setattr(kept, "cache_folder", lambda: tmp_path)
     load._load.cache_clear()
     yield tmp_path / "catalogue"
     load._load.cache_clear()
@@ -66,10 +66,7 @@ def test_a_changed_file_is_read_anew(folder):
 
 @pytest.mark.usefixtures("place")
 def test_without_a_place_it_is_read(monkeypatch):
-    def nowhere(*_, **__):
-        raise RuntimeError("Could not determine home directory.")
-
-    monkeypatch.setattr(kept, "user_cache_path", nowhere)
+    monkeypatch.setattr(kept, "cache_folder", lambda: None)
     assert load.load_catalog().steels
 
 

@@ -234,8 +234,10 @@ def test_a_slip_of_a_letter_or_two_is_asked_back(written, meant):
     assert f"Did you mean {found.near[0]}" in found.did_you_mean
 
 
-def test_what_is_near_nothing_has_no_suggestion():
-    found = KNOWN.look_up("adamantium")
+@pytest.mark.parametrize("written", ["adamantium", "X9", "C9"])
+def test_what_is_near_nothing_has_no_suggestion(written):
+    """Of so few letters, two others make another name."""
+    found = KNOWN.look_up(written)
     assert found.near == ()
     assert found.did_you_mean == "`temperwright steels` lists them."
 

@@ -24,3 +24,9 @@ def test_a_file_that_is_there_is_left_alone(tmp_path):
     with pytest.raises(CatalogError, match="must not be there yet"):
         write_template("Bar", tmp_path)
     assert (tmp_path / "steels" / "bar.toml").read_text(encoding="utf-8") == "mine"
+
+
+def test_a_folder_that_takes_no_file_is_refused(tmp_path):
+    (tmp_path / "own").write_text("a file where the folder should be", encoding="utf-8")
+    with pytest.raises(CatalogError, match="--into: must be a folder that takes files"):
+        write_template("Bar", tmp_path / "own")

@@ -22,7 +22,7 @@ class Asked:
 @pytest.fixture
 def folder(tmp_path, monkeypatch):
     """Return where it is kept, in a folder of the test's own, with nothing written so far."""
-    monkeypatch.setattr(room, "user_cache_path", lambda *_, **__: tmp_path)
+    monkeypatch.setattr(room, "cache_folder", lambda: tmp_path)
     monkeypatch.setattr(room, "_written", [0])
     room._made_room.cache_clear()
     yield tmp_path / "heat"
@@ -105,22 +105,19 @@ def test_a_damaged_file_is_worked_out_and_made_anew(folder, simulated, damage):
 
 
 def test_without_a_place_it_is_worked_out(simulated, monkeypatch):
-    def nowhere(*_, **__):
-        raise RuntimeError("Could not determine home directory.")
-
-    monkeypatch.setattr(room, "user_cache_path", nowhere)
+    monkeypatch.setattr(room, "cache_folder", lambda: None)
     simulate, _ = simulated
     assert simulate(Asked(3.0)) == 1.0
 
 
 def test_a_full_disk_ends_no_run(folder, simulated, monkeypatch):
-    def full(*_):
+    def full(*_, **__):
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(files, "_write", full)
+    monkeypatch.setattr(files, "put_in_place", full)
     simulate, _ = simulated
     assert simulate(Asked(3.0)) == 1.0
-    assert not folder.exists()
+    assert not list(folder.iterdir())
 
 
 def test_what_was_not_asked_for_the_longest_goes_first(folder, simulated, monkeypatch):

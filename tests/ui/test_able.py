@@ -19,6 +19,9 @@ def test_every_route_stands_once_with_its_disc_or_its_reason():
     )
     assert "heats like 32 mm" in html
     assert html.count("Needs a firm, and nothing is to be sent out") == 1
+    # Few treatments stand in the open, many behind a line that opens.
+    assert "treatments</summary>" in html
+    assert "<td>normalise</td>" in html
     assert "by torch to 330\N{NO-BREAK SPACE}°C" in html
     assert "there is nothing to temper by" in shown(
         {"workshop.heat": [{"source": "induction"}]}

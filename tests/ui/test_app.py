@@ -43,7 +43,8 @@ def test_twelve_answers_at_most_lead_from_a_blank_sheet_to_advice(page):
     answers = {
         "safety_use": "none", "part.name": "pin punch", "part.section.1.size": "12 mm",
         "part.section.1.length": "90 mm", "zone.1.wear": "edge-impact",
-        "load.impact": "hammered", "load.cycles": "occasional",
+        "zone.1.severity": "medium", "load.impact": "hammered",
+        "load.cycles": "occasional",
     }  # fmt: skip
     assert len(answers) <= 12
     for path, answer in answers.items():

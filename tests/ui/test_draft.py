@@ -69,12 +69,3 @@ def test_a_right_draft_becomes_a_requirement(claw):
     requirement, problems = drafts.checked(claw, load_catalog())
     assert problems == ()
     assert requirement.load.torque == pytest.approx(122.02, abs=0.01)
-
-
-def test_what_is_still_wanted_is_filled_in_for_the_eye_alone():
-    draft = drafts.blank()
-    draft["part"]["section"][0] |= {"size": "20 mm", "length": "60 mm"}
-    requirement, problems = drafts.checked(drafts.tentative(draft), load_catalog())
-    assert problems == ()
-    assert requirement.part.length_mm == 60
-    assert "safety_use" not in draft

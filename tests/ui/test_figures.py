@@ -1,4 +1,5 @@
 import re
+from types import SimpleNamespace
 
 import pytest
 
@@ -81,11 +82,6 @@ def test_lengths_have_their_range(advice):
     assert duel._moved(still) == "not at all"
 
 
-def test_an_option_in_one_line_has_its_place_or_none(advice):
-    first = advice.options[0]
-    assert f"1 · {figures.unplaced(first)}".startswith(f"{figures.in_short(first)}; right")
-
-
 def test_the_figures_of_a_strip_are_in_the_scale_of_the_large_one(advice):
     first = advice.options[0]
     soft = first.hardness.surface.model_copy(update={"p05": -5.0, "p50": 8.0, "p95": 16.0})
@@ -104,5 +100,12 @@ def test_the_list_says_its_own_currency_where_it_has_no_head(advice):
 
 
 def test_where_no_change_is_named_it_is_said_why():
-    assert torch_view.unchanged("yes") == torch_view.unchanged("not_needed") == "None needed."
-    assert torch_view.unchanged("no").startswith("No single change")
+    for verdict in ("yes", "not_needed"):
+        assert torch_view.changed(verdict, None) == "None needed."
+    assert torch_view.changed("no", None).startswith("No single change")
+
+
+def test_where_it_is_hard_nowhere_that_is_said():
+    assert torch_view.hard_stretch(None) == ""
+    nowhere = SimpleNamespace(hard_from_mm=30.0, hard_to_mm=30.0)
+    assert torch_view.hard_stretch(nowhere) == "Nowhere as hard as asked."

@@ -1,3 +1,5 @@
+import pytest
+
 from ui import labels
 from ui.piece import e
 from ui.words import first_sentence
@@ -32,3 +34,11 @@ def test_a_question_is_named_by_its_title():
 
 def test_a_figure_stays_on_one_line_with_its_unit():
     assert labels.unbroken("temper at 225 °C in 2 steps") == "temper at 225\u00a0°C in 2 steps"
+
+
+@pytest.mark.parametrize(
+    ("given", "shown"),
+    [("250 degC", "250 °C"), ("-40 degF", "-40 °F"), ("degC", "degC"), ("250 °C", "250 °C")],
+)
+def test_a_degree_has_its_sign(given, shown):
+    assert labels.degrees(given) == shown

@@ -4,7 +4,7 @@ import pytest
 from streamlit import net_util
 
 from tests.dog import TEXT
-from ui import cached, opening, picture, serve, store
+from ui import cached, meanwhile, opening, serve, store
 from ui.inward import stay_inside
 
 
@@ -35,7 +35,7 @@ def test_no_address_is_asked_for_outside(monkeypatch):
 def test_the_catalogue_and_the_units_are_read_ahead(monkeypatch):
     read, sizes = [], []
     monkeypatch.setattr(cached, "load_catalog", lambda *folders: read.append(folders))
-    monkeypatch.setattr(picture, "so_far", sizes.append)
+    monkeypatch.setattr(meanwhile, "so_far", sizes.append)
     serve.load_ahead()
     assert read == [()]
     assert sizes[0]["part"]["section"]

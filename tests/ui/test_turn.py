@@ -31,11 +31,28 @@ def swap(axis, now, at, ahead="first", by="cost", unit="pieces"):
             swap("failure cost", None, 82400, "second", unit="EUR"),
             "The first is the cheaper once a failure in use costs more than 82400 EUR.",
         ),
-        (swap("quantity", 1, None), ""),
+        (
+            swap("bar price", 0.8, 1.3),
+            (
+                "It is the cheaper once its bar costs more than 1.3 times that of the first "
+                "(now 0.8)."
+            ),
+        ),
     ],
 )
 def test_who_takes_the_lead_and_where(place, text):
-    assert turned(place, "the first", "it", "EUR") == text
+    assert turned([place], "the first", "it", "EUR") == [text]
+
+
+def test_a_place_where_it_is_cheaper_and_ahead_is_said_once():
+    both = [swap("quantity", 1, 8), swap("quantity", 1, 8, by="score")]
+    assert turned(both, "the first", "it", "EUR") == [
+        "It is the cheaper and comes out ahead from 8 pieces on."
+    ]
+    apart = [both[0], swap("quantity", 1, 4, by="score"), swap("quantity", 1, None)]
+    assert turned(apart, "the first", "it", "EUR") == [
+        "It is the cheaper from 8 pieces on.", "It comes out ahead from 4 pieces on.",
+    ]  # fmt: skip
 
 
 def test_what_never_turns_is_said():

@@ -3,8 +3,8 @@
 import streamlit as st
 
 from ui import answer, cached, held, picture, session, sheets, work
-from ui.figures import in_short, unplaced
 from ui.labels import plain
+from ui.option_name import in_short, unplaced
 from ui.piece import markup, panel
 
 requirement = answer.asked()

@@ -17,8 +17,8 @@ from ui import (
     weights,
     why_not,
 )  # fmt: skip
-from ui.labels import plain, unbroken
-from ui.piece import bullets, markup, small
+from ui.labels import plain
+from ui.piece import bullets, headline, markup, small
 from ui.words import first_sentence
 
 # So many letters of a headline still stand in two large lines.
@@ -28,9 +28,7 @@ LONG = 110
 requirement = answer.asked()
 advice: AdviceOut = answer.shown(requirement)
 title, rest = first_sentence(advice.headline)
-# A toss-up names two ways to do it: set smaller, so that what follows is still in sight.
-with st.container(key="headline/long" if len(title) > LONG else "headline"):
-    st.title(plain(unbroken(title)), anchor=False)
+headline(title, LONG)
 passed_on = requirement.safety_critical
 with st.container(horizontal=True, vertical_alignment="center", key="under-title"):
     st.markdown(plain(rest), width="stretch")

@@ -3,8 +3,8 @@
 import streamlit as st
 
 from ui import answer, frame, held, offer
-from ui.figures import in_short, unplaced
 from ui.labels import plain
+from ui.option_name import in_short, unplaced
 
 requirement = answer.asked()
 st.title("For the customer", anchor=False)

@@ -4,8 +4,8 @@ import streamlit as st
 
 from selector.wording import in_100
 from ui import answer, cached
-from ui.figures import in_short
 from ui.labels import plain, upper
+from ui.option_name import beside, in_short
 from ui.piece import bullets, e, markup
 
 # So many options are told: beyond them hardly any is ever first.
@@ -48,10 +48,11 @@ if found.measures:
 dearer = found.dearer
 if dearer is not None and dearer.first_then in by_id:
     st.header("Where it turns", anchor=False)
+    then = beside(by_id[dearer.first_then], advice.options[0])
     st.markdown(
         plain(
             f"The first stays first until a good one costs {dearer.at:.0f} {currency} "
-            f"(now {dearer.now:.0f}); then {by_id[dearer.first_then].spoken}."
+            f"(now {dearer.now:.0f}); then {then}."
         )
     )
 if found.against_shares:

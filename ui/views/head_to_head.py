@@ -4,8 +4,8 @@ import streamlit as st
 
 from selector.errors import SelectorError
 from ui import answer, cached, duel, held
-from ui.figures import in_short
 from ui.labels import plain
+from ui.option_name import in_short
 from ui.piece import bullets, markup, small
 from ui.turn import turned, unturned
 from ui.ways import RIVAL
@@ -39,7 +39,7 @@ markup("<div class='tw-panel'>", duel.sides(found), "</div>")
 st.header("Where they change places", anchor=False)
 sides = (found.first.spoken, found.second.spoken)
 called = sides if sides[0] != sides[1] else ("the one", "the other")
-bullets(turned(swap, *called, found.currency) for swap in found.swaps if swap.at is not None)
+bullets(turned(found.swaps, *called, found.currency))
 if never := unturned(found.swaps):
     small(never)
 st.header("Cost of a good part by how many", anchor=False)

@@ -19,11 +19,11 @@ from ui import (
     session,
     shop,
 )  # fmt: skip
-from ui.draft import checked
+from ui.meanwhile import answered_fully
 
 visit = session.here()
 draft = visit.draft
-requirement, problems = checked(draft, cached.catalog())
+requirement, problems = answered_fully(draft, cached.catalog())
 cached.drop_ahead(requirement)
 # What is typed is judged at once; what is still blank only after advice was asked for.
 told = [p for p in problems if visit.tried or p.got != "nothing"]
@@ -36,11 +36,17 @@ with st.bottom, st.container(horizontal=True, vertical_alignment="center", key="
     st.markdown(form.summary(told))
 if go and requirement is not None:
     # Before the form is drawn: the browser still shows it, and leaves it for the answer.
+    # Counted as asked already: who goes to another view meanwhile finds this answer there.
+    before = visit.asked
+    session.mark(asked=draft)
     with st.bottom:
         done = answer.compute(requirement)
     if done:
-        session.mark(asked=draft)
         frame.go(visit.aim)
+    session.mark(asked=before)
+# Before the form is drawn too: whoever presses Advise at once waits that much less.
+if requirement is not None and session.is_stale():
+    cached.begin_ahead(requirement)
 with st.container(horizontal=True, vertical_alignment="bottom", key="part/title"):
     st.title("Your part", width="stretch", anchor=False)
     st.button("Undo", key="undo", on_click=session.undo, disabled=not visit.before)
@@ -70,5 +76,3 @@ with left:
 with right, st.container(key="beside"):
     needed.show(draft, picture.of_draft(draft, cached.catalog()))
     able.show(draft)
-if requirement is not None and session.is_stale():
-    cached.begin_ahead(requirement)

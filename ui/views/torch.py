@@ -3,9 +3,12 @@
 import streamlit as st
 
 from selector.errors import SelectorError
-from ui import answer, cached, figures, picture, steel_name, torch_view
+from ui import answer, cached, figures, picture, steel_name, stuck, torch_view
 from ui.labels import plain, upper
-from ui.piece import bullets, markup, panel
+from ui.piece import bullets, headline, markup, panel
+
+# So many letters of a reason still stand in two large lines beside its word.
+LONG = 60
 
 requirement = answer.asked()
 with st.container(horizontal=True, vertical_alignment="bottom", key="torch/title"):
@@ -15,7 +18,7 @@ with st.container(horizontal=True, vertical_alignment="bottom", key="torch/title
 if name and not cached.catalog().find(name):
     steel_name.unknown(name, "torch/steel")
     name = ""
-answer.shown(requirement)
+advice = answer.shown(requirement)
 with st.spinner("Heating it in the model"):
     try:
         found = cached.flame(requirement, name or None)
@@ -24,16 +27,11 @@ with st.spinner("Heating it in the model"):
         st.stop()
 with said, st.container(horizontal=True, vertical_alignment="center", key="torch/verdict"):
     markup(torch_view.verdict(found))
-    st.title(plain(upper(found.why)), anchor=False)
+    headline(upper(found.why), LONG)
 best = next((f for f in found.families if f.option is not None), None)
 if best is not None and best.option is not None:
     first = best.option
-    st.markdown(
-        plain(
-            f"{first.spoken}. "
-            + (torch_view.hard_stretch(best.figures) if best.figures else "")
-        )
-    )
+    st.markdown(plain(f"{first.spoken}. {torch_view.hard_stretch(best.figures)}"))
     answered = cached.torched(requirement, name or None)
     heated = next((v.option for v in answered.verdicts if v.option is not None), None)
     brittle = heated.treatment.steel.embrittlement_c if heated is not None else ()
@@ -58,10 +56,13 @@ if best is not None and best.option is not None:
         st.header("What must not go wrong", anchor=False)
         markup(torch_view.demands(first, best.figures))
         bullets(upper(text) for text in best.conditions)
-change = next((f.change for f in found.families if f.change is not None), None)
-with panel("change"):
-    st.header("The one change", anchor=False)
-    st.markdown(plain(upper(change.text)) if change else torch_view.unchanged(found.verdict))
+if found.verdict in {"no", "not_needed"}:
+    stuck.instead_of_torch(advice)
+if found.families:
+    change = next((f.change for f in found.families if f.change is not None), None)
+    with panel("change"):
+        st.header("The one change", anchor=False)
+        st.markdown(plain(torch_view.changed(found.verdict, change)))
 if found.families:
     with panel("families"):
         st.header("Every family by this torch", anchor=False)

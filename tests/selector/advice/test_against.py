@@ -4,6 +4,7 @@ import numpy as np
 
 from selector.advice.advise import PAIRED
 from selector.advice.against import MOSTLY, SAID, against_shares, behind_because
+from selector.requirement.workshop import Stock
 
 
 def altered(option, **judged):
@@ -40,11 +41,10 @@ def test_what_is_too_dear_too_often_says_so(advice):
 
 def test_a_near_tie_given_to_the_bar_at_hand_says_so(advice):
     first, second = advice.options[:2]
-    bar = second.treatment.condition.model_copy(update={"availability": "order"})
-    work = replace(second.treatment, condition=bar)
-    slow = altered(second, prediction=replace(second.judged.prediction, treatment=work))
-    slow = replace(slow, scores=first.scores + 0.01)
-    assert "scores are level" in behind_because(advice, first, slow)
+    held = replace(first.treatment, stock=Stock(steel="EN24", evidence="receipt"))
+    racked = altered(first, prediction=replace(first.judged.prediction, treatment=held))
+    better = replace(second, scores=first.scores + 0.01)
+    assert "scores are level" in behind_because(advice, racked, better)
 
 
 def test_what_few_sell_says_so_where_it_scores_better(advice):

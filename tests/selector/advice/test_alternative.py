@@ -105,3 +105,11 @@ def test_nothing_is_put_beside_no_option():
     assert alternatives(found) == barred(found) == ()
     record = advice_out(found)
     assert record.alternatives == record.would_change == ()
+
+
+def test_where_no_bar_as_bought_is_hard_enough_that_is_all_that_is_said():
+    hard = {"zone.0.hardness": {"min": "57 HRC"}}
+    for steels in (("11smn30", "115crv3"), ("42crmo4", "115crv3", "x153crmov12")):
+        said = [text for text in barred(advised(hard, *steels)) if "No hardening" in text]
+        assert all("no bar as bought is hard enough" in text for text in said)
+        assert not any("D2" in text or "EN1A" in text for text in said)

@@ -1,7 +1,10 @@
+from dataclasses import replace
+
+import numpy as np
 import pytest
 
 from selector.advice.advise import advise
-from selector.advice.firm import WEIGHED, firm
+from selector.advice.firm import SELDOM_FIRST, WEIGHED, firm
 from selector.advice.output import advice_out
 from selector.advice.table import option_table
 from selector.requirement.priority import CRITERIA
@@ -21,10 +24,32 @@ def test_every_option_has_its_shares_in_the_order_of_the_advice(advice, known):
 
 
 def test_the_sentence_says_share_and_price_of_the_first(known):
-    assert known.sentence.startswith("First ")
-    assert "over outcomes and weights" in known.sentence
+    assert "over outcomes and weights" in known.sentence.lower()
+    often = known.options[0].first >= SELDOM_FIRST
+    assert known.sentence.startswith("First ") is often
     if known.dearer is not None:
         assert f"until it costs {known.dearer.at:.0f} EUR" in known.sentence
+
+
+def test_what_is_seldom_first_says_by_which_rule_it_stands_there(advice):
+    # As merits stand the third would lead; it comes right too seldom.
+    first, second, third, *others = advice.options
+    right = np.arange(len(third.judged.right)) % 10 > 0
+    better = replace(
+        third,
+        merit=np.ones_like(third.merit),
+        judged=replace(third.judged, right=right),
+    )
+    known = firm(replace(advice, options=(first, second, better, *others)))
+    assert known.options[0].first < SELDOM_FIRST
+    assert known.sentence.startswith("Over outcomes and weights it is more often ")
+    assert "it is right only 90 in 100" in known.sentence
+
+
+def test_other_methods_that_begin_otherwise_are_named(advice):
+    other = replace(advice.comparisons[0], places=(2, 1, *advice.comparisons[0].places[2:]))
+    said = firm(replace(advice, comparisons=(other,))).against_shares[-1]
+    assert said.startswith("1 of 1 other ways of weighing puts ")
 
 
 def test_every_criterion_has_its_words_and_its_bounds(known):

@@ -2,7 +2,8 @@
 
 import pytest
 
-from selector.advice.mixture import mixture
+from selector.advice.headline import headline
+from selector.advice.mixture import SERVES, mixture, worth_a_coupon
 from selector.advice.rack import rack
 from selector.decision.option import scorer_of
 from selector.decision.weighing import weigh
@@ -70,3 +71,27 @@ def test_a_bar_that_is_known_or_with_nothing_hardened_beside_it_has_no_mixture()
     idle, mixed = of_leaf(**{"workshop.heat": [{"source": "kitchen-oven"}], **soft})
     assert not [o for o in idle.options if o.treatment.route.process == "quench"]
     assert mixed is None
+
+
+EDGE = {
+    "part.feature": [{"kind": "edge", "at": "0 mm"}], "zone.0.wear": "edge-impact",
+    "load.impact": "hammered", "load.torque": None, "load.bending": None,
+}  # fmt: skip
+
+
+def test_an_unknown_bar_that_serves_whatever_it_is_is_tried_before_one_is_ordered():
+    found, mixed = of_leaf(**EDGE)
+    assert mixed.comes_right >= SERVES
+    assert worth_a_coupon(found)[0] is found.job.bench.stock[0]
+    said = headline(found)
+    assert said.startswith("From the rack, a coupon first: old leaf spring, quenched in ")
+    assert "whatever it is. If not that, " in said
+
+
+def test_a_known_bar_of_the_rack_or_a_part_left_soft_asks_for_no_coupon():
+    bars = [{"steel": "old leaf spring"}, {"steel": "60WCrV8", "evidence": "receipt"}]
+    known = advised({"workshop.stock": bars, **EDGE}, *KNOWN, "60wcrv8")
+    assert known.options[0].treatment.stock is not None
+    soft = {"zone.0.wear": "none", "part.feature": [], "zone.0.hardness": None}
+    plain = advised({"workshop.stock": bars[:1], **soft}, *KNOWN)
+    assert worth_a_coupon(known) is worth_a_coupon(plain) is None

@@ -116,6 +116,14 @@ def test_hardness_off_the_window_is_said_apart_from_what_an_edge_lacks_in_carbon
     assert "its edge wears as if" in said
 
 
+def test_window_and_edge_are_compared_each_by_itself():
+    cuts = {"zone.0.wear": "abrasive", "zone.0.hardness": {"min": "50 HRC", "max": "58 HRC"}}
+    answer = advise(asked(cuts), only("42crmo4", "c60", "115crv3"))
+    said = [why_before(answer, a, b) for a in answer.options for b in answer.options]
+    assert any("its edge wears as if" in text for text in said)
+    assert not any("in the window against in the window" in text for text in said)
+
+
 def test_a_near_tie_and_what_is_seldom_used_are_said():
     struck = {"load.impact": "hammered", "zone.0.wear": "edge-impact", "part.feature": []}
     answer = advise(asked(struck), only("100mncrw4", "60wcrv8", "115crv3"))

@@ -32,3 +32,12 @@ def test_a_route_is_asked_for_like_a_steel(advice):
 def test_an_unknown_name_is_refused_with_what_to_do(advice):
     with pytest.raises(RequirementError, match="temperwright steels"):
         why(advice, "mithril")
+
+
+def test_what_could_be_done_here_comes_before_what_wants_a_firm():
+    gear = {"part.feature": [{"kind": "teeth", "at": "5 mm"}], "zone.0.wear": "rolling-contact"}
+    found = advise(asked(gear), only("115crv3", "42crmo4", "16mncr5"))
+    said = [row.gate for row in why(found, "silver steel")]
+    unlikely = {"equipment", "response"}
+    first = next(k for k, gate in enumerate(said) if gate in unlikely)
+    assert all(gate in unlikely for gate in said[first:])

@@ -2,21 +2,11 @@ from dataclasses import replace
 
 import numpy as np
 
-from selector.advice.would_change import NEAR, would_change
+from selector.advice.would_change import would_change
 from selector.decision.option import Rejected
 from selector.gate import Gate
 from selector.requirement.priority import CRITERIA
-from selector.wording import times_in_100
 from tests.once import advised
-
-
-def test_a_near_rival_is_named_with_how_often_it_wins(advice):
-    first, second = advice.options[:2]
-    shares = dict.fromkeys(advice.shares, 0.0)
-    near = replace(advice, shares={**shares, (second.id, first.id): 0.41})
-    assert any(times_in_100(0.41) in text for text in would_change(near))
-    far = replace(advice, shares={**shares, (second.id, first.id): NEAR - 0.01})
-    assert not any("beats the first" in text for text in would_change(far))
 
 
 def test_a_poor_chance_names_the_demand_that_is_met_least():
@@ -28,20 +18,6 @@ def test_a_poor_chance_names_the_demand_that_is_met_least():
     poor = replace(first, judged=replace(first.judged, right=right))
     text = would_change(replace(sure, options=(poor, *others)))[0]
     assert "right only 50 in 100; what stops it most often" in text
-
-
-def test_a_rival_that_wins_more_often_than_not_has_its_drawback_named(advice):
-    first, second, *others = advice.options
-    shares = {**dict.fromkeys(advice.shares, 0.0), (second.id, first.id): 0.7}
-    right = np.arange(len(second.judged.right)) % 3 == 0
-    poor = replace(second, judged=replace(second.judged, right=right))
-    rivals = replace(advice, shares=shares, options=(first, poor, *others))
-    assert any("it is right only 33 in 100" in text for text in would_change(rivals))
-    every = np.ones_like(right)
-    dear = replace(second, judged=replace(second.judged, right=every, affordable=right))
-    sound = replace(first, judged=replace(first.judged, right=every, affordable=every))
-    rivals = replace(advice, shares=shares, options=(sound, dear, *others))
-    assert any("inside the budget only 33 in 100" in text for text in would_change(rivals))
 
 
 def test_an_unusual_first_names_what_stops_the_usual_way():

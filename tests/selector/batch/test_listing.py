@@ -52,6 +52,11 @@ def test_no_folder_and_an_empty_one_are_refused(tmp_path, name, said):
         listed(tmp_path / name)
 
 
+def test_a_single_part_is_no_list(shop):
+    with pytest.raises(RequirementError, match=r"list as CSV; got .*pin\.toml'.*advise"):
+        listed(shop / "pin.toml")
+
+
 def test_each_line_lays_its_fields_over_the_file_it_names(shop, tmp_path):
     text = (
         "Order;file;name;quantity;part.section.1.size;zone.1.hardness.max;part.section.2.shape\n"
@@ -70,7 +75,9 @@ def test_a_base_stands_under_every_line_that_names_no_file(shop, tmp_path):
     path = write(tmp_path, "list.csv", "name,part.section.1.size\nthin,8 mm\nthick,1/2 in\n")
     sizes = [requirement(t).part.section[0].size for t in listed(path, shop / "pin.toml")]
     assert sizes == pytest.approx([8.0, 12.7])
-    with pytest.raises(RequirementError, match=r"file nowhere\.toml must be a plain"):
+    with pytest.raises(
+        RequirementError, match=r"nowhere\.toml must be a readable file; got No"
+    ):
         listed(path, shop / "nowhere.toml")
 
 
@@ -97,7 +104,7 @@ def test_a_line_without_its_file_is_at_fault_alone(tmp_path):
     path = write(tmp_path, "list.csv", "file,name\nparts/pin.toml,a\nnowhere.toml,b\n,c\n")
     sound, lost, none = listed(path)
     assert not sound.faults
-    assert "file nowhere.toml must be a plain file" in str(lost.faults[0])
+    assert "file nowhere.toml must be a readable file; got No such file" in str(lost.faults[0])
     assert str(none.faults[0]).startswith(
         "list.csv line 4 file must be the name of a part file"
     )

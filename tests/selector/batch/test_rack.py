@@ -54,6 +54,11 @@ def test_between_as_few_bars_the_better_ones_are_taken():
     assert [bar.steel_slug for bar in rack(parts, 0.05).bars] == ["y"]
 
 
+def test_nothing_is_lost_with_a_bar_that_scores_more_than_the_first_choice():
+    (bar,) = rack({"a": part({"x": 0.50, "y": 0.52}), "b": part({"y": 0.5})}, 0.05).bars
+    assert [(served.place, served.loss) for served in bar.serves] == [("a", 0.0), ("b", 0.0)]
+
+
 def test_no_parts_need_no_bars():
     assert rack({}).bars == ()
 
@@ -81,6 +86,12 @@ def test_a_load_has_a_heat_and_a_hold_that_serve_all_of_it():
     assert (harden.places, harden.range_c, harden.hold_min) == (("a", "b"), (820, 830), 25.0)
     assert 820 <= harden.temperature_c <= 830
     assert (temper.places, temper.range_c) == (("a", "d"), (225, 250))
+
+
+@pytest.mark.parametrize(("low", "high", "set_to"), [(841, 843, 841), (837, 838, 838)])
+def test_a_load_is_set_by_fives_only_where_one_serves(low, high, set_to):
+    (load,) = loads({place: part({}, heats=(heat(low, high),)) for place in "ab"})
+    assert load.temperature_c == set_to
 
 
 def test_every_run_stands_in_one_group():

@@ -9,6 +9,7 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from types import SimpleNamespace
 
 import psutil
 import pytest
@@ -91,6 +92,9 @@ def test_what_is_done_is_not_done_again_and_what_changed_is(shop, answers, tmp_p
     _, worked = ran(shop, out, worker)
     assert sorted(worked) == ["key.toml", "pin.toml"]
     assert torn.read_bytes() == answers["key.toml"]
+    torn.write_bytes(answers["bush.toml"])
+    _, worked = ran(shop, out, worker)
+    assert worked == ["key.toml"]  # what lies under its name is another part's
 
 
 def test_the_key_changes_with_part_program_and_catalogue(shop, tmp_path):
@@ -146,6 +150,46 @@ def test_the_summary_needs_no_steps_of_a_part(shop, answers):
     whole, short = (summary(listed(shop), p, lambda _: None, 0.05) for p in (parts, slim))
     assert whole == short
     assert len(csv_of(whole).splitlines()) == 5
+
+
+@pytest.mark.parametrize("name", ["=1+1", "+1", "-1", "@SUM(A1)", "\t=1"])
+def test_no_cell_of_the_table_is_a_formula(shop, answers, name):
+    parts = {place: PartOut.model_validate_json(text) for place, text in answers.items()}
+    parts["pin.toml"] = parts["pin.toml"].model_copy(update={"part": name})
+    table = csv.DictReader(io.StringIO(csv_of(summary(listed(shop), parts, str, 0.05))))
+    assert f"'{name}" in {line["part"] for line in table}
+
+
+def advice_on(*options, beaten=()):
+    """Return as much of an advice as its bars and heats are read from."""
+    asked = SimpleNamespace(
+        safety_critical=False, part=SimpleNamespace(section=(SimpleNamespace(size=12.0),))
+    )
+    return SimpleNamespace(asked=asked, options=options, beaten=beaten)
+
+
+def option_of(steel, name, score, place="workshop"):
+    work = SimpleNamespace(
+        steel=SimpleNamespace(slug=steel, spoken=steel),
+        condition=SimpleNamespace(name="annealed"),
+        route=SimpleNamespace(place=place),
+    )
+    return SimpleNamespace(treatment=work, id=name, score=score, stands_back=False)
+
+
+def test_a_bar_stands_for_the_best_that_is_made_of_it(monkeypatch):
+    monkeypatch.setattr("selector.batch.serving.stands_back", lambda *_: False)
+    monkeypatch.setattr("selector.batch.serving.unheard_of", lambda *_: False)
+    beaten = (option_of("o1", "o1/c", 0.4), option_of("o1", "o1/d", 0.7))
+    advice = advice_on(
+        option_of("c45", "c45/a", 0.6), option_of("o1", "o1/b", 0.5), beaten=beaten
+    )
+    bars = [(bar.steel_slug, bar.id, bar.score) for bar in serving(advice)]
+    assert bars == [("c45", "c45/a", 0.6), ("o1", "o1/d", 0.7)]
+
+
+def test_what_a_firm_heats_shares_no_load_here():
+    assert heats(advice_on(option_of("o1", "o1/a", 0.6, place="subcontract"))) == ()
 
 
 @pytest.mark.parametrize("kind", ["a file", "the parts", "in a file"])

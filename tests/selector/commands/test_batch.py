@@ -70,13 +70,15 @@ def test_a_list_carries_its_own_columns_into_the_summary(cli, tmp_path):
     [
         ("nowhere", [], "PARTS must be a folder or a CSV file that exists"),
         (".", [], "PARTS must be a list of at least one part"),
-        ("pin.toml", [], "heads with a column file"),
+        ("pin.toml", [], "PARTS must be a folder of part files or a list as CSV"),
+        ("list.csv", [], "heads with a column file"),
     ],
 )
 def test_what_cannot_begin_ends_with_its_reason(cli, tmp_path, source, options, said):
     folder = tmp_path / "empty"
     folder.mkdir()
-    (folder / "pin.toml" if source == "pin.toml" else tmp_path / "x").write_text("a,b\n1,2\n")
+    if source.endswith(("csv", "toml")):
+        (folder / source).write_text("a,b\n1,2\n")
     done = asked(cli, folder / source, tmp_path / "out", *options)
     assert done.exit_code == 2
     assert said in done.stderr

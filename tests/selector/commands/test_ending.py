@@ -15,9 +15,11 @@ import typer
 from hypothesis import given
 from hypothesis import strategies as st
 
+from catalog import user_folder
 from selector.commands import cli as commands
 from selector.commands import ending
-from selector.commands.ending import CLOSED, UNFORESEEN, UNWRITTEN, Output, OutputError, run
+from selector.commands.ending import Output, OutputError, run
+from selector.commands.exit_code import CLOSED, UNFORESEEN, UNWRITTEN
 
 ROOT = Path(__file__).parents[3]
 
@@ -62,6 +64,15 @@ def test_a_fault_of_ours_leaves_its_traceback_in_a_file(ended, tmp_path):
 
 def test_a_fault_is_said_where_no_file_can_be_written(ended, tmp_path):
     (tmp_path / "state").write_text("a file where the folder should be", encoding="utf-8")
+    refuses_to_write_it_down(ended)
+
+
+def test_a_fault_is_said_on_an_account_without_a_home(ended, monkeypatch):
+    monkeypatch.setattr(user_folder, "state_folder", lambda: None)
+    refuses_to_write_it_down(ended)
+
+
+def refuses_to_write_it_down(ended):
     code, _, err = ended(slip)
     assert code == UNFORESEEN
     assert f"It arose at {__file__}:" in err

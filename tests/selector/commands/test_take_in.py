@@ -59,3 +59,11 @@ def test_a_missing_list(cli, tmp_path):
     done = cli.invoke(commands, ["import", "prices", str(tmp_path / "none.csv")])
     assert done.exit_code == 2
     assert "must be a CSV file" in done.stderr
+
+
+@pytest.mark.parametrize("what", ["prices", "stock"])
+def test_a_place_that_takes_no_file_is_refused(cli, listed, tmp_path, what):
+    path, out = listed("steel,price,currency\nEN24T,9.5,EUR\n"), tmp_path / "none" / "a.toml"
+    done = cli.invoke(commands, ["import", what, path, "--out", str(out)])
+    assert done.exit_code == 2
+    assert "--out must be a file that can be written; got" in done.stderr

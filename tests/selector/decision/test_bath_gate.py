@@ -69,3 +69,11 @@ def test_oil_is_for_thin_silver_steel(mm, medium, verdicts):
 def test_steel_made_for_oil_is_in_its_bath_however_thick():
     there = asked({"part.section.0.size": 60, "part.section.1.size": 60})
     assert bath_gates(work("100mncrw4", "local-torch"), there) == []
+
+
+@pytest.mark.parametrize(
+    ("steel", "verdicts"),
+    [("100mncrw4", ["marginal"]), ("80crv2", ["marginal"]), ("x100crmov5", []), ("aeb-l", [])],
+)
+def test_plates_are_for_steel_that_hardens_in_air(steel, verdicts):
+    assert judged(work(steel, "through-furnace", "plates", "kiln"), None, "plates") == verdicts

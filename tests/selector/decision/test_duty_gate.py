@@ -130,8 +130,9 @@ FURNACED = {"workshop.heat": [{"source": "muffle-furnace"}]}
         ({}, True),
         ({"part.stock_removal": 0.3}, False),
         ({"zone.0.wear": "none", "zone.0.hardness": {"min": "50 HRC"}}, False),
+        ({"part.feature": [{"kind": "edge", "at": "0 mm"}]}, False),
     ],
-    ids=["finished", "ground", "no wear"],
+    ids=["finished", "ground", "no wear", "edge"],
 )
 def test_a_soft_skin_left_on_a_wearing_face_is_said(changes, said):
     gate = gates({**FURNACED, **changes}, "c45", **FURNACE).get("skin")

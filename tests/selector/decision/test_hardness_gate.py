@@ -57,6 +57,9 @@ def test_hardness_lost_to_a_bare_heat_is_said_where_it_is_felt():
         in hardness_gates(zone(53.0, skin=lost), lead)[0].text
     )
     assert "lost" not in hardness_gates(zone(53.0, skin=little), lead)[0].text
+    wrapped = Skin(0.2, 0.0, 0.2, 4.0, 4.0, is_bare=False)
+    said = hardness_gates(zone(53.0, skin=wrapped), lead)[0].text
+    assert "lost to the heat: leave 0.2 mm" in said
 
 
 def test_what_a_nitrided_skin_must_not_pass_is_no_derived_ceiling():

@@ -233,3 +233,12 @@ def test_what_a_bench_can_mend_is_marginal_and_refuses_nothing():
     mended = {"load.impact_energy": "2 kJ", "part.section.1.size": 22}
     answer = gates(mended, work("c45", "local-torch"))
     assert answer["blow"].verdict == answer["hard_end"].verdict == "marginal"
+
+
+def test_nobody_is_sent_to_plate_what_no_bath_is_good_for():
+    damp = {"limit.corrosion": "mild"}
+    hard = gates(damp)["corrosion"].text
+    soft = gates(damp, work("c45", "as-bought", None, None), NO_TEMPER)["corrosion"].text
+    assert "waxed" in hard
+    assert "plated" not in hard
+    assert "blacked or plated" in soft

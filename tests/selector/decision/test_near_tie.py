@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import numpy as np
 
 from selector.decision.near_tie import DEARER, NEAR, Claims, by_ease, leaders, standings, tied
@@ -8,7 +10,8 @@ SURE = 0.9
 def claims(ease, *, back=0.0, enough=1.0, mark=SURE, cost=1.0) -> Claims:
     """Return claims of as many options as have an ease, alike but for what is given."""
     size = np.ones(len(ease))
-    return Claims(back * size, np.array(ease), enough * size, mark * size, cost * size)
+    each = back * size, np.array(ease), enough * size, mark * size, cost * size
+    return Claims(*each, DEARER * cost * size)
 
 
 def first(scores, held) -> int:
@@ -64,3 +67,9 @@ def test_of_a_few_each_keeps_its_own():
     held = claims([3, 1, 2], back=np.array([0.0, 0.1, 0.2])).of([2, 0])
     assert held.ease.tolist() == [2, 3]
     assert held.back.tolist() == [0.2, 0.0]
+
+
+def test_what_sets_no_standard_makes_nothing_too_dear_to_tie():
+    held = claims([1, 0], cost=np.array([10.0, 30.0]))
+    assert first([0.70, 0.69], held) == 0
+    assert first([0.70, 0.69], replace(held, dear=np.array([np.inf, 60.0]))) == 1

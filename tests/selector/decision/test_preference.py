@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from selector.advice.advise import advise
-from selector.decision.drawback import set_back
+from selector.decision.drawback import drawbacks, set_back
 from selector.decision.near_tie import NEAR
 from selector.decision.preference import (
     LESS_SURE,
@@ -15,7 +15,7 @@ from selector.decision.preference import (
     tie_break,
     ties_with,
 )
-from selector.duty.merit import SELDOM
+from selector.duty.merit import SELDOM, USUAL
 from tests.dog import asked, only
 
 
@@ -40,7 +40,7 @@ def test_a_tie_is_no_tie_with_what_fails_more_often(options):
     less = min(options, key=lambda option: option.judged.passing_all)
     apart = surer.judged.passing_all - less.judged.passing_all
     assert (sure_enough(less) >= surer.judged.passing_all) is (apart <= LESS_SURE)
-    assert tie_break(surer) < (np.inf, 0)
+    assert tie_break(surer, asked()) < (np.inf, 0)
 
 
 def test_what_ties_is_near_and_sure_enough(options):
@@ -56,7 +56,7 @@ def test_what_ties_is_near_and_sure_enough(options):
 def test_ease_alone_puts_no_better_score_first(options):
     for before, behind in pairwise(options):
         if before_by_ease(before, behind, asked()):
-            assert tie_break(before) < tie_break(behind)
+            assert tie_break(before, asked()) < tie_break(behind, asked())
             assert 0.0 <= behind.score - before.score <= NEAR
         assert not before_by_ease(before, before, asked())
 
@@ -81,8 +81,31 @@ def test_what_is_seldom_used_wins_no_tie_by_being_easy_to_buy():
     }  # fmt: skip
     found = advise(asked(struck), only("100mncrw4", "60wcrv8")).options
     hands = {
-        option.treatment.steel.slug: tie_break(option)[0]
+        option.treatment.steel.slug: tie_break(option, asked(struck))[0]
         for option in found
         if option.judged.value("custom") <= SELDOM or option.treatment.steel.slug == "60wcrv8"
     }
     assert hands["60wcrv8"] < hands["100mncrw4"] == 0.0
+
+
+def test_what_is_less_usual_wins_no_tie_by_being_easy_to_buy():
+    edged = {"part.feature": [{"kind": "edge", "at": "0 mm"}]}
+    struck = asked({**edged, "load.impact": "hammered", "zone.0.wear": "edge-impact"})
+    hands = {
+        option.treatment.steel.slug: tie_break(option, struck)[0]
+        for option in advise(struck, only("c55", "60wcrv8")).options
+    }
+    assert hands["c55"] == hands["60wcrv8"] < 0.0
+
+
+def test_what_rusts_wins_no_tie_by_being_easy_to_buy():
+    pin = {
+        "part.feature": [], "zone.0.wear": "sliding", "zone.0.hardness": None,
+        "load": {"impact": "none", "cycles": "static"},
+        **{f"part.section.{n}.size": "8 mm" for n in (0, 1)},
+    }  # fmt: skip
+    dry, damp = asked(pin), asked({**pin, "limit.corrosion": "mild"})
+    found = advise(dry, only("115crv3")).options
+    usual = next(option for option in found if option.judged.value("custom") >= USUAL)
+    assert drawbacks(usual, damp)
+    assert tie_break(usual, dry)[0] < tie_break(usual, damp)[0]

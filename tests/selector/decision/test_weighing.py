@@ -303,12 +303,12 @@ def test_of_near_ties_of_one_bar_the_more_usual_way_speaks():
         {
             "part.name": "Rivet snap",
             "part.section": [
-                {"shape": "round", "size": "9 mm", "length": "15 mm"},
-                {"shape": "round", "size": "9 mm", "length": "65 mm"},
+                {"shape": "round", "size": "8.6 mm", "length": "15 mm"},
+                {"shape": "round", "size": "8.6 mm", "length": "65 mm"},
             ],
             "part.feature": [], "load": {"impact": "hammered", "cycles": "occasional"},
             "zone.0.wear": "edge-impact", "zone.0.severity": "heavy",
-            "zone.0.hardness": {"min": "54 HRC", "max": "59 HRC"},
+            "zone.0.hardness": {"min": "52 HRC", "max": "59 HRC"},
             "workshop.heat": [{"source": "hand-torch"}, {"source": "kitchen-oven"}],
             "workshop.bath": [{"medium": "water"}, {"medium": "oil"}],
             "workshop.measure": ["eye"], "workshop.stock": [{"steel": "silver steel"}],

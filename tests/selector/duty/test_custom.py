@@ -5,9 +5,10 @@ import pytest
 from catalog import load_catalog
 from selector.advice.advise import advise
 from selector.decision.preference import NAMED, work_of
-from selector.duty.custom import MANY_HEATS, custom, custom_words, duty_of, make_of
+from selector.duty.custom import custom, custom_words, duty_of, make_of
 from selector.duty.damp import rusts
 from selector.duty.merit import ALSO, NEVER, SELDOM, USUAL
+from selector.duty.way import MANY_HEATS
 from selector.job.bench import bench
 from selector.job.candidates import screened
 from selector.job.job import resolved
@@ -332,3 +333,99 @@ def test_rod_of_tool_steel_that_lies_there_is_used_soft_where_it_is_thin(size, s
     lying = replace(bar, stock=wanted.workshop.stock[0])
     found = custom(lying, resolved(wanted, CATALOG).leading, wanted)
     assert found == pytest.approx(merit)
+
+
+@pytest.mark.parametrize(("steel", "less"), [("100mncrw4", True), ("x100crmov5", False)])
+def test_steel_for_oil_is_less_usual_between_plates(steel, less):
+    job = resolved(asked(EDGE), CATALOG)
+    oiled, pressed = (
+        custom(work(steel, "through-furnace", bath, "kiln"), job.leading, job.asked)
+        for bath in ("oil", "plates")
+    )
+    assert (pressed < oiled) is less
+
+
+def test_teeth_left_soft_are_of_harder_bar_than_mild_steel():
+    gear = {**CASES["gear"], "load.impact": "none"}
+    mild, carbon, prehard = (
+        custom(work(steel, route, None, None, condition), lead(gear), asked(gear))
+        for steel, route, condition in (
+            ("070m20", "as-bought", "cold-drawn"),
+            ("080m40", "as-bought", "cold-drawn"),
+            ("817m40", "prehard-bar", "prehard"),
+        )
+    )
+    assert mild < carbon == prehard == ALSO
+
+
+@pytest.mark.parametrize(
+    ("more", "merit"),
+    [
+        ({"load": {"impact": "light", "cycles": "occasional"}}, ALSO),
+        ({"load": {"impact": "light", "cycles": "occasional", "torque": "20 N m"}}, SELDOM),
+        ({"load": {"impact": "hammered", "cycles": "occasional"}}, SELDOM),
+    ],
+    ids=["knocked", "loaded", "hammered"],
+)
+def test_what_holds_and_is_knocked_may_be_of_gauge_plate(more, merit):
+    stop = {"part.name": "Stop", "part.feature": [], "zone.0.wear": "edge-impact", **more}
+    assert duty_of(lead(stop), asked(stop)) == "struck body"
+    gauge_plate = work("100mncrw4", "local-torch", "oil")
+    assert custom(gauge_plate, lead(stop), asked(stop)) == merit
+
+
+@pytest.mark.parametrize(("duty", "most"), [("pressed face", 1.0), ("drive", SELDOM)])
+def test_plate_too_hard_to_machine_is_cut_out_for_dies_alone(duty, most):
+    wanted = asked(CASES[duty])
+    plate = work("pre-hard-tool-plate-44-hrc", "prehard-bar", None, None, "prehard")
+    assert custom(plate, lead(CASES[duty]), wanted) <= most
+
+
+def test_tool_steel_is_left_soft_where_nothing_is_asked_of_it():
+    slim = {f"part.section.{n}.size": "8 mm" for n in (0, 1)}
+    bar, merits = work("115crv3", "as-bought", None, None), {}
+    for duty, changes in (
+        ("plain", {"zone.0.wear": "none", "zone.0.hardness": GONE, "part.feature": []}),
+        ("sliding", CASES["sliding"]),
+    ):
+        wanted = asked({**changes, **slim, "load": {"impact": "none", "cycles": "static"}})
+        found = resolved(wanted, CATALOG).leading
+        assert duty_of(found, wanted) == duty
+        merits[duty] = custom(bar, found, wanted)
+    assert merits["sliding"] < SELDOM <= merits["plain"]
+
+
+def test_a_slender_pilot_is_of_tool_steel_and_a_large_die_of_alloy_too():
+    slim = {f"part.section.{n}.size": "8 mm" for n in (0, 1)}
+    thin, thick = (
+        custom(work("817m40", "through-furnace", "oil"), lead(die), asked(die))
+        for die in ({**CASES["pressed face"], **slim}, CASES["pressed face"])
+    )
+    assert thin == SELDOM < thick == ALSO
+
+
+@pytest.mark.parametrize(("severity", "merit"), [("light", ALSO), ("medium", SELDOM)])
+def test_a_light_hammer_drives_gauge_plate_too(severity, merit):
+    struck = {**CASES["struck edge"], "zone.0.severity": severity}
+    stamp = work("100mncrw4", "local-torch", "oil")
+    assert custom(stamp, lead(struck), asked(struck)) == merit
+
+
+@pytest.mark.parametrize(("low", "merit"), [(60, SELDOM), (52, USUAL)])
+def test_what_must_be_as_hard_as_it_gets_is_not_of_half_a_percent_of_carbon(low, merit):
+    pin = {
+        **CASES["sliding"],
+        "zone.0.hardness": {"min": f"{low} HRC", "max": f"{low + 4} HRC"},
+    }
+    assert custom(work("c55", "through-torch", "water"), lead(pin), asked(pin)) == merit
+    assert custom(work("115crv3", "through-torch", "water"), lead(pin), asked(pin)) == USUAL
+
+
+@pytest.mark.parametrize(("duty", "merit"), [("pressed face", ALSO), ("sliding", USUAL)])
+def test_a_die_is_soaked_in_the_furnace_that_stands_there(duty, merit):
+    shop = {**CASES[duty], "workshop.heat": [{"source": "oxy-propane"}, {"source": "kiln"}]}
+    torch = work("100mncrw4", "local-torch", "oil")
+    assert custom(torch, lead(shop), asked(shop)) == merit
+    assert custom(torch, lead(CASES[duty]), asked(CASES[duty])) == USUAL
+    kiln = work("100mncrw4", "through-furnace", "oil", "kiln")
+    assert custom(kiln, lead(shop), asked(shop)) == USUAL

@@ -69,3 +69,16 @@ def test_which_of_a_pair_ought_to_wear_is_asked_back(mate, said):
 def test_a_pair_that_is_answered_by_its_window_is_not_asked_back():
     mate = {"material": "brass ring", "hardness": "90 HB", "should_wear": "mate"}
     assert left_open(asked({"zone.0.mate": mate}).zone[0]) is None
+
+
+@pytest.mark.parametrize(
+    ("material", "asked_back"),
+    [("bridle leather", False), ("gritty clay", False), ("graphite packing", False),
+     ("oak block", False), ("pump gland packing", False), ("wet sand", False),
+     ("cast iron", True), ("bronze bush", True), ("EN8 roller", True), ("silver steel", True),
+     ("rail steel", True), ("glass-hard steel ring", True)],
+)  # fmt: skip
+def test_nobody_is_asked_for_the_hardness_of_leather(material, asked_back):
+    for wearing in ("mate", "either"):
+        zone = asked({"zone.0.mate": {"material": material, "should_wear": wearing}}).zone[0]
+        assert (left_open(zone) is not None) is asked_back

@@ -12,7 +12,11 @@ def test_a_slower_bath_pulls_less(time_s, diameter):
     assert 0.0 < slow <= quick <= 400.0
 
 
-def test_the_sign_is_that_of_the_draw():
+def test_a_side_is_never_farther_ahead_than_four_hundred_kelvin():
+    assert bath_side_k(0.01, 60.0, [-4.0, 4.0]).tolist() == [-400.0, 400.0]
+
+
+def test_the_sign_is_that_of_the_sample():
     assert bath_side_k(5.0, 10.0, -1.0) == -bath_side_k(5.0, 10.0, 1.0)
 
 

@@ -19,6 +19,11 @@ def on(material, should_wear="mate", **more):
     (mate.is_ductile, "copper sheet", "tinplate"),
     (mate.is_tender, "block ice", "price tags"),
     (mate.is_stone, "agate plane", "stony soil"),
+    (mate.on_jewel, "ruby hole", "brass hole"),
+    (mate.polishes, "fine silver", "silver steel"),
+    (mate.outlasts_steel, "steel pallets", "cast iron"),
+    (mate.outlasts_steel, "mild sheet", "copper sheet"),
+    (mate.outlasts_steel, "silver steel", "fine silver"),
     (mate.is_track, "needle rollers", "ballast"),
 ])  # fmt: skip
 def test_the_words_for_a_mate_say_what_it_does(says, is_one, is_none):
@@ -47,4 +52,6 @@ def test_a_mate_to_be_spared_is_soft_up_to_plain_bar_and_softer_than_steel_below
 def test_a_mate_is_hardened_by_its_figure_unless_it_is_to_be_spared():
     assert mate.is_hard(on("collets", "either", hardness="58 HRC"))
     assert not mate.is_hard(on("collets", "part", hardness="58 HRC"))
+    assert mate.runs_on_hard(on("collets", "part", hardness="58 HRC"))
+    assert not mate.runs_on_hard(on("collets", "part", hardness="30 HRC"))
     assert not mate.is_hard(on("hardened collets"))

@@ -33,3 +33,11 @@ def test_a_heat_that_leaves_it_soft_minds_no_limitation_of_a_quench():
 def test_a_core_rich_in_carbon_is_no_core():
     gate = carbon_fits(ASKED, work("c45", "pack-carburise", "oil", "kiln"))
     assert gate.name == "core"
+
+
+def test_cast_iron_is_spoken_of_as_what_it_is():
+    said = answers(asked(), work("cast-iron", "through-torch", "oil", condition="unknown"))
+    assert said.verdict == "unknown"
+    assert "Never in water" in said.text
+    plain = answers(asked(), work("unknown", "through-torch", "oil", condition="unknown"))
+    assert plain.text.startswith("grade unknown: ")

@@ -1,4 +1,4 @@
-from selector.job.soft_zone import STRUCK_BODY_HRC, why_soft
+from selector.job.soft_zone import STRUCK_BODY_HRC, THREAD_HRC, why_soft
 from tests.dog import GONE, asked
 
 
@@ -21,3 +21,15 @@ def test_what_is_struck_has_a_limit_all_the_same():
     reason, most = why(**{"zone.0.wear": "none", "load.impact": "hammered"})
     assert most == STRUCK_BODY_HRC
     assert "not above 48 HRC" in reason
+
+
+def test_a_loaded_thread_has_a_limit_and_an_idle_one_none():
+    """A bolt of class 12.9 ends at 44 HRC (ISO 898-1, from memory)."""
+    thread = {"part.feature": [{"kind": "thread", "at": 20}], "zone.0.wear": "none"}
+    reason, most = why(**thread)
+    assert most == THREAD_HRC
+    assert "a thread under load" in reason
+    idle = {"load": {"impact": "none", "cycles": "occasional"}}
+    assert why(**thread, **idle)[1] is None
+    elsewhere = {**thread, "part.feature": [{"kind": "thread", "at": 120}]}
+    assert why(**elsewhere)[1] is None

@@ -4,9 +4,8 @@ from dataclasses import replace
 
 import pytest
 
+from selector.job.ready_hard import TURNED_HRC, delivered_hrc
 from selector.job.sold import (
-    TURNED_HRC,
-    delivered_hrc,
     is_forged,
     is_used_as_sold,
     stock_rule,
@@ -216,3 +215,17 @@ def test_bar_is_not_bought_hardened_to_be_hardened_again_all_over(bar, refused):
 
 def test_the_end_of_bar_bought_hardened_may_be_hardened_again():
     assert stock_rule(plain(ROUND), work("817m40", "local-torch", condition="prehard")) is None
+
+
+def test_a_smith_spreads_a_chisel_end_out_of_round_bar():
+    bit = {"shape": "flat", "size": 8, "width": 32, "length": 45}
+    bar = {"shape": "round", "size": 28, "length": 600}
+    steel = work("c55", "local-torch", "water", None, "hot-rolled")
+    for fire, wide, forged in (
+        ("forge", 32, True),
+        ("hand-torch", 32, False),
+        ("forge", 20, False),
+    ):
+        wanted = plain({**bit, "width": wide}, bar, **{"workshop.heat": [{"source": fire}]})
+        held = Stock(steel="EN9", size=28.0)
+        assert is_forged(wanted, held, steel.condition) is forged

@@ -86,3 +86,8 @@ def test_what_rolls_bears_what_the_standard_gives_its_own_surface(hardness, surf
     assert float(rolling_contact_limit_mpa(hardness)) == pytest.approx(
         float(allowable_contact_mpa(hardness, surface))
     )
+
+
+def test_below_the_standard_the_allowable_stress_goes_by_hardness():
+    soft, least = allowable_contact_mpa([100.0, 200.0], "through-hardened")
+    assert soft == pytest.approx(least / 2.0)

@@ -45,6 +45,20 @@ def test_a_pin_prick_leaves_all_and_a_slit_opens_the_section(shape):
     assert slit.torsion < 0.9
 
 
+@pytest.mark.parametrize(("size", "width"), [(8.0, 40.0), (40.0, 40.0)])
+def test_the_limbs_beside_a_slot_twist_as_rectangles(size, width):
+    """t² (3 b - t) / 6 each, whichever way the limb lies, over the same of the whole."""
+
+    def sand_heap(one, other):
+        thin, long = sorted((one, other))
+        return thin**2 * (3.0 * long - thin) / 6.0
+
+    slot = 2.0
+    limbs = 2.0 * sand_heap((width - slot) / 2.0, size)
+    torsion = slot_share(slot, "flat", size, width).torsion
+    assert torsion == pytest.approx(limbs / sand_heap(size, width))
+
+
 @given(st.floats(0.01, 0.99))
 def test_a_round_by_closed_integrals(share):
     """Strips of a circle: 1 - 3 u / 2 + u³ / 2 of the moment, and the area of two segments."""

@@ -148,11 +148,19 @@ def test_a_load_on_some_sections_asks_nothing_of_the_others(kind, over):
 
 
 def test_a_zone_is_called_as_the_user_calls_it():
-    assert " in zone 1 (" in of({}).headline
-    assert " on the claws (" in of({"part.section.0.name": "claws"}).headline
-    assert (
-        " on the tip (" in of({"part.section.0.name": "claws", "zone.0.name": "tip"}).headline
+    assert " on section 1; the window" in of({}).headline
+    assert " on the claws; the window" in of({"part.section.0.name": "claws"}).headline
+    both = {"part.section.0.name": "claws", "zone.0.name": "tip"}
+    assert " on the tip; the window" in of(both).headline
+
+
+def test_a_zone_that_is_the_whole_part_is_all_over():
+    bush = {"shape": "tube", "size": "16 mm", "bore": "8 mm", "length": "20 mm"}
+    wears = {"section": [1], "wear": "sliding", "severity": "medium"}
+    said = of(
+        {"part.section": [bush], "part.feature": [], "zone": [wears], "load.torque": GONE}
     )
+    assert " 0.1 mm deep, all over; medium sliding wear (common practice)." in said.headline
 
 
 def test_where_lives_depend_on_it_hardness_is_named_as_a_wish():

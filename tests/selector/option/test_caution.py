@@ -11,6 +11,7 @@ from selector.option.caution import (
     of_part,
 )
 from tests.dog import GONE, asked
+from tests.procedure import doing
 
 NAMED = {
     key
@@ -70,3 +71,14 @@ def test_a_head_is_left_soft_where_a_part_has_one_besides_its_hard_face(
 def test_nobody_is_told_how_to_leave_a_head_that_he_is_not_to_make():
     ids = of_part(asked({**STRUCK, "safety_use": "fast rotation"}))
     assert not {SOFT_HEAD, HARD_FACE} & set(ids)
+
+
+@pytest.mark.parametrize(
+    ("route", "medium", "changes", "warned"),
+    [("through-torch", "oil", {}, True), ("prehard-bar", None, {}, False),
+     ("prehard-bar", None, {"safety_use": "lifting"}, False)],
+)  # fmt: skip
+def test_a_bath_tempts_only_where_something_is_quenched(route, medium, changes, warned):
+    sold = "prehard" if route == "prehard-bar" else None
+    found = doing("42crmo4", route, medium, changes, sold)
+    assert ("water-for-oil-steel" in dict(cautions(found.job, [found.prediction]))) is warned

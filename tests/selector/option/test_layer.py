@@ -65,7 +65,7 @@ def test_what_is_ground_off_is_grown_first():
 
 
 def test_a_route_goes_no_longer_than_its_hours_and_says_so():
-    run, slow = layer_run(near(4.0), pack()), layer_run(near(4.0), pack("s235"))
+    run, slow = (layer_run(near(4.0), one) for one in (pack(), pack("c15", "water")))
     assert slow.hours == CATALOG.routes["pack-carburise"].time_h.high
     assert run.depth_mm == pytest.approx(CATALOG.routes["pack-carburise"].depth_mm.high)
     assert run.falls_short

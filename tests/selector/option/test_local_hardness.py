@@ -12,7 +12,7 @@ from selector.option.set_up import alike
 from selector.option.torched import torched
 from selector.option.zone_hardness import zone_hardness
 from selector.torch.reading import softest_place
-from tests.dog import asked, work
+from tests.dog import asked, treatment_of, work
 
 CATALOG = load_catalog()
 JOB = resolved(asked(), CATALOG)
@@ -92,3 +92,15 @@ def test_the_map_is_the_forecast_at_the_middle(torching, size):
     ring = softest_place(shown, part, bought_hrc(treatment.condition), job.asked.part)
     softest_hrc = stock_of(treatment.steel, treatment.condition).softest_hrc
     assert softest_hrc - 1.0 <= found.sections[0, 1] <= ring.hrc + 0.5
+
+
+@pytest.mark.parametrize(("length", "hard"), [("8 mm", True), ("60 mm", False)])
+def test_a_short_boss_behind_a_thin_zone_hardens_along_with_it(length, hard):
+    ring = {"shape": "round", "size": "34 mm", "bore": "18 mm"}
+    part = {
+        "part.section": [{**ring, "length": "6 mm"}, {**ring, "length": length}],
+        "part.feature": [], "workshop.heat": [{"source": "oxy-propane"}],
+    }  # fmt: skip
+    job = resolved(asked(part), CATALOG)
+    _, found = hardness(treatment_of(job, "42crmo4", "local-torch", "oil"), job)
+    assert bool(np.median(found.surface - found.shank) < 3.0) is hard

@@ -2,7 +2,13 @@ import numpy as np
 import pytest
 
 from selector import sampling
-from selector.option.movement import Permitted, movement, permitted_movement
+from selector.option.movement import (
+    Movement,
+    Permitted,
+    movement,
+    movement_words,
+    permitted_movement,
+)
 from tests.dog import GONE, asked, work
 
 NORMALS = {**sampling.shared(), **sampling.of_steel("c45")}
@@ -112,3 +118,17 @@ def test_a_flat_is_clamped_while_it_is_drawn_and_comes_out_straighter():
     bar, flat = of(changes=rounds), of(changes=flats)
     left = [float(np.median(m.moved_mm / m.raw_mm)) for m in (bar, flat)]
     assert left == pytest.approx([0.4, 0.2])
+
+
+@pytest.mark.parametrize(
+    ("moved", "permitted", "words"),
+    [
+        (0.0096, 0.005, "bows 0.010 of the 0.005 mm you allow"),
+        (0.0051, 0.005, "bows 0.0051 of the 0.005 mm you allow"),
+        (0.004, 0.05, "bows under 0.01 of the 0.05 mm you allow"),
+        (0.03, 0.05, "bows 0.03 of the 0.05 mm you allow"),
+    ],
+)
+def test_a_bow_is_said_as_fine_as_what_is_allowed(moved, permitted, words):
+    found = Movement(np.full(3, moved), np.full(3, moved), 0.0, permitted, stated=True)
+    assert movement_words(found) == words

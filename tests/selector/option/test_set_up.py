@@ -5,7 +5,7 @@ import pytest
 
 from catalog import load_catalog
 from selector.job.job import resolved
-from selector.option.set_up import HOLDS_S, alike, at_torch, bath_of
+from selector.option.set_up import HOLDS_S, ONCE_EVEN_S, alike, at_torch, bath_of
 from selector.option.torched import torched
 from tests.dog import asked, treatment_of
 
@@ -46,6 +46,16 @@ def test_a_thick_part_heated_all_over_is_held_so_long_that_it_is_even(steel, eac
         job = resolved(asked({**wide, **own}), CATALOG)
         chosen = at_torch(job, alike(treatment_of(job, steel, "through-torch", "warm-water")))
         assert chosen.set_up.hold_s >= min(each_s * chosen.task.part.thickest_mm, HOLDS_S[-1])
+
+
+@pytest.mark.parametrize("route", ["local-torch", "through-torch"])
+def test_thin_work_is_out_of_the_flame_half_a_minute_after_it_is_even(route):
+    for size in (5, 8, 12):
+        thin = {f"part.section.{n}.size": f"{size} mm" for n in (0, 1)}
+        own = {"part.feature": [], "workshop.heat": [{"source": "hand-torch"}]}
+        job = resolved(asked({**thin, **own}), CATALOG)
+        rod = alike(treatment_of(job, "115crv3", route, "warm-water"))
+        assert at_torch(job, rod).set_up.hold_s <= 5.0 * size + ONCE_EVEN_S
 
 
 def test_bars_that_harden_alike_share_a_set_up():

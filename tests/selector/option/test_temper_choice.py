@@ -180,9 +180,17 @@ def test_a_case_is_chosen_by_its_own_hardness_not_by_that_of_the_bar():
         ({"zone.0.wear": "abrasive", "load.impact": "none"}, WEARING_AIM),
         ({"zone.0.wear": "abrasive", "load.impact": "light"}, TAPPED_AIM),
         ({"zone.0.wear": "edge-impact", "load.impact": "hammered"}, STRUCK_AIM),
+        (
+            {
+                "zone.0.wear": "sliding", "zone.0.severity": "light", "zone.0.hardness": None,
+                "part.name": "Quoin key", "part.section.0.shape": "square",
+                "load.impact": "none", "load.torque": "12 N m",
+            },
+            0.5,
+        ),
     ],
-    ids=["wears", "knocked", "struck"],
-)
+    ids=["wears", "knocked", "struck", "turns"],
+)  # fmt: skip
 def test_wear_is_tempered_at_the_hard_end_and_blows_at_the_tough_one(changes, aim):
     wanted = asked(changes)
     assert aim_of(wanted, resolved(wanted, CATALOG).leading) == aim

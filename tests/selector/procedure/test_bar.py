@@ -30,13 +30,16 @@ def test_a_bar_is_skimmed_with_a_machine_that_is_there():
     assert by == ["centre lathe", "grinder, file", "grinder, file"]
 
 
-def test_a_bar_of_the_rack_that_is_too_thin_is_called_so():
+def test_a_bar_of_the_rack_is_named_by_its_own_size():
     do = doing("42crmo4", "local-torch", "oil")
     said = []
-    for size in (20.0, 25.0, None):
+    for size in (20.0, 25.0, 40.0, None):
         bar = Stock(steel="42CrMo4", size=size, evidence="receipt")
         work = replace(do.work, stock=bar)
         said.append(proved(replace(do, prediction=replace(do.prediction, treatment=work))))
-    assert said[0].action.endswith("or over: the bar in the rack, 20 mm, is too small")
-    assert all(step.action.endswith("or over") for step in said[1:])
+    assert said[0].action.endswith("or over: the 20 mm bar of the rack is too small")
+    # Black bar as thick as the part loses its skin where it is hard, thicker bar everywhere.
+    assert said[1].action.endswith("the 25 mm bar, its skin off where it is hard and no more")
+    assert said[2].action.endswith("the 40 mm bar")
+    assert said[3].action.endswith("or over")
     assert said[0].means == "receipt, grinding wheel"

@@ -71,6 +71,19 @@ def test_many_go_into_a_furnace_by_loads_and_through_a_flame_one_by_one():
     assert "one after" not in set_up(doing("42crmo4", "local-torch", "oil")).action
 
 
+def test_small_parts_lie_in_a_tray_and_ends_side_by_side_in_the_fire():
+    small = {f"part.section.{k}.{name}": mm for k in (0, 1)
+             for name, mm in (("size", 5.0), ("length", 15.0))}  # fmt: skip
+    lot = {**small, "part.feature": [], "part.quantity": 12}
+    whole = steps_of("c45", "through-torch", "oil", lot)
+    assert "in a small tray" in at(whole, "set-up")[0].action
+    assert "into a wire basket" in at(whole, "quench")[0].action
+    forge = doing("c45", "local-torch", "oil", lot, source="forge")
+    assert "side by side in the fire" in set_up(forge).action
+    assert "tray" not in set_up(forge).action
+    assert "the end alone in the chamber" in set_up(forge).action
+
+
 @pytest.mark.parametrize("light", ["dim", "sun"])
 def test_the_colour_is_that_of_the_light(light):
     do = doing("42crmo4", "local-torch", "oil", {"workshop.light": light})

@@ -8,7 +8,8 @@ from tests.procedure import steps_of
 def test_two_lines_of_a_torch_and_an_oven():
     first, then = short_lines(steps_of("42crmo4", "local-torch", "oil"))
     assert first.startswith("heat to 8")
-    assert "(cherry in the shade, past where the magnet lets go), hold " in first
+    assert "(cherry in the shade, past where the magnet lets go)" in first
+    assert ", zone and 12 mm past it, hold " in first
     assert first.endswith("at 50 °C, hot end first, moving")
     assert then.startswith("temper ")
     assert "min at " in then

@@ -53,3 +53,22 @@ def test_foil_is_left_on_only_where_it_was_put_on():
         (out,) = at(steps_of("x100crmov5", "through-furnace", "air", changes), "quench")
         assert ("foil" in out.action) == on
         assert ("foil" in out.means) == on
+
+
+@pytest.mark.parametrize(
+    ("width", "length", "edged", "words"),
+    [(50.0, 180.0, True, "on edge"), (25.0, 180.0, True, "point or cutting end first"),
+     (20.0, 200.0, False, "end first"), (60.0, 80.0, False, "on edge")],
+)  # fmt: skip
+def test_a_broad_blade_goes_in_on_edge_and_a_narrow_one_by_its_point(
+    width, length, edged, words
+):
+    flat = {"shape": "flat", "size": 3.0, "width": width, "length": length}
+    blade = {
+        "part.section": [flat],
+        "part.feature": [{"kind": "edge", "at": "0 mm"}] if edged else [],
+        "zone": [{"section": [1], "wear": "abrasive", "severity": "medium"}],
+        "load": {"impact": "none", "cycles": "static"},
+    }
+    (quench,) = at(steps_of("100mncrw4", "through-torch", "oil", blade), "quench")
+    assert f": {words}, straight down" in quench.action

@@ -77,3 +77,21 @@ def test_a_temper_past_the_colours_is_told_by_what_the_workshop_has():
         hot = replace(do.temper, temperature_c=500.0)
         done = replace(do, prediction=replace(do.prediction, temper=hot))
         assert words in tempering_steps(done)[0].check
+
+
+@pytest.mark.parametrize(
+    ("steel", "quenched_out"),
+    [("41cr4", True), ("51crv4", True), ("5160", True), ("c45", False), ("42crmo4", False),
+     ("817m40", False), ("x40crmov5-1", False), ("x30cr13", False), ("60wcrv8", False)],
+)  # fmt: skip
+def test_only_steel_that_slow_cooling_makes_brittle_is_quenched_out_of_a_high_temper(
+    steel, quenched_out
+):
+    medium = "air" if steel.startswith("x") else "oil"
+    do = doing(steel, "through-furnace", medium, KILN)
+    hot = replace(do.temper, temperature_c=500.0, means="furnace")
+    action = tempering_steps(replace(do, prediction=replace(do.prediction, temper=hot)))[
+        0
+    ].action
+    assert ("into oil or water" in action) is quenched_out
+    assert ("cool in air" in action) is not quenched_out

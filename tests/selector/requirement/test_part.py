@@ -94,3 +94,23 @@ def test_a_feature_may_lie_at_the_working_end():
 def test_an_impossible_part_is_refused(changes, rule):
     with pytest.raises(ValidationError, match=rule):
         Part.model_validate({"name": "pin", "section": [ROUND], **changes})
+
+
+def toothed(name, shape, **more):
+    section = {
+        "shape": shape,
+        "size": 3,
+        "length": 20,
+        **({"width": 30} if shape == "flat" else {}),
+    }
+    return Part(name=name, section=(section,), feature=({"kind": "teeth", "at": 1},), **more)
+
+
+def test_teeth_on_a_flat_mesh_only_where_the_part_is_called_so():
+    for part in (toothed("Wheel", "round"), toothed("Kick-start quadrant", "flat")):
+        assert part.is_toothed
+        assert not part.has_prongs
+    for part in (toothed("Pricking iron", "flat"), toothed("Planemaker's float", "flat")):
+        assert part.has_prongs
+        assert not part.is_toothed
+    assert toothed("Sector plate", "flat", shape_class="gear").is_toothed

@@ -55,6 +55,29 @@ def test_reading_at_a_node_is_the_node(library):
     assert np.allclose(np.log(found.time_s[0]), direct)
 
 
+def test_the_distance_is_put_right_by_the_bar_charts(library):
+    charted, bare = (
+        read(
+            library.heatings,
+            replace(library.cooled, log_chart=factor * library.cooled.log_chart),
+            heats(),
+        )
+        for factor in (1.0, 0.0)
+    )
+    assert np.allclose(charted.time_s, bare.time_s)
+    assert np.abs(np.log(charted.distance_mm / bare.distance_mm)).max() > 0.1
+
+
+def test_a_core_still_warms_from_its_rim_on_the_way_to_the_bath(library):
+    """The shorter the hold, the more: after 80 s the zone is even."""
+    weight = probes(library.heatings.torching.part, POSITIONS).weight
+    rim, core = weight[0], weight[len(POSITIONS) - 1]
+    gain_k = library.cooled.gain_k[1]
+    assert gain_k[0] @ core > 10.0
+    assert gain_k[0] @ core > 2.0 * (gain_k[1] @ core) > 4.0 * (gain_k[2] @ core)
+    assert gain_k[0] @ rim < 2.0
+
+
 def test_a_quench_between_nodes_is_near_one_run_for_itself(library):
     lib = library.heatings
     between = read(lib, library.cooled, heats(850.0, 30.0, lib.log_flame[1]))

@@ -76,6 +76,27 @@ def test_beside_a_thin_neck_the_flame_may_stop_at_the_zone(sizes, zone, least):
     assert part.pasts[-4:] == PASTS
 
 
+@pytest.mark.parametrize(
+    ("sizes", "least"), [((12, 30, 28), 0.0), ((28, 30, 12), 0.0), ((30, 12, 30), PASTS[0])]
+)
+def test_a_neck_counts_on_either_side_of_a_zone_in_the_middle(sizes, least):
+    three = [{"shape": "round", "size": d, "length": 40} for d in sizes]
+    assert stretch(asked({"part.section": three}), (1,)).pasts[0] == least
+
+
+def test_a_flame_goes_off_a_free_end_and_never_off_a_shoulder():
+    three = [{"shape": "round", "size": 6, "length": n} for n in (60, 40, 60)]
+    for zone, free in (((1,), False), ((0,), True)):
+        task = torching(
+            asked({"part.section": three}), zone, zone[0], SOURCES["oxy-propane"], "low-alloy"
+        )
+        far_mm = task.reaches_mm[-1]
+        assert far_mm > 1.5 * 6.0
+        (low, high), (from_mm, to_mm) = task.heated_mm(far_mm), task.swept_mm(far_mm)
+        assert high == to_mm
+        assert from_mm < low if free else from_mm == low
+
+
 def test_a_neck_is_seen_where_lengths_do_not_add_up_exactly():
     four = [
         {"shape": "round", "size": d, "length": f"{n} mm"}

@@ -81,6 +81,8 @@ def test_the_ring_is_found_with_its_width_and_torque():
     assert ring.hrc == 18.0
     whole = softest_place(painted(lambda _z: 30.0), part, 30.0)
     assert whole.width_mm == 0.0
+    # Less than one HRC under the bar as bought is no ring.
+    assert softest_place(painted(lambda _z: 29.5), part, 30.0).width_mm == 0.0
     assert ring.torque_nm < whole.torque_nm
 
 

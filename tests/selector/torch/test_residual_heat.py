@@ -1,4 +1,5 @@
 import numpy as np
+import pytest
 
 from selector.heat.boiling import Bath, Quench
 from selector.torch.course import HOLDS_S, MIDDLE_STOP, field_after, least_past_mm
@@ -29,6 +30,12 @@ def test_a_thick_end_with_hot_steel_behind_it_tempers_itself():
     assert 2.0 < done.dip_s <= 32.0
     assert done.under_mm > 30.0
     assert done.colour_after_s(250.0) > 0.0
+
+
+@pytest.mark.parametrize("mm", [16, 25, 32])
+def test_the_end_is_cold_enough_to_have_hardened_when_it_is_taken_out(mm):
+    """Under 150 °C, some way below where martensite begins. Common practice."""
+    assert dip(mm).end_c[0] <= 150.0
 
 
 def test_a_hotter_colour_takes_longer_or_does_not_come():

@@ -12,7 +12,7 @@ WATER = (Bath("water"), 840.0, "low-alloy")
 
 
 def factors(*outlines):
-    return section_factors(GRID, SECTIONS, outlines, WATER)
+    return section_factors(GRID, (0.0, 20.0, 80.0), outlines, WATER)
 
 
 @pytest.mark.parametrize(("start", "bin_c"), [(700.0, 760.0), (835.0, 840.0), (1200.0, 1000.0)])

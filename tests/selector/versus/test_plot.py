@@ -1,7 +1,7 @@
 import pytest
 from matplotlib import rc_context
 
-from selector.commands.plot_file import save
+from selector.commands.plotted import save_plot
 from selector.versus.plot import plot_of
 from selector.versus.versus import versus
 from tests.dog import asked, only
@@ -34,5 +34,5 @@ def test_a_dollar_sign_in_a_name_is_no_formula(tmp_path, name, found):
     path = tmp_path / "cost.svg"
     given = {"part": name, "currency": name, "first": first}
     with rc_context({"svg.fonttype": "none"}):
-        save(plot_of(found.model_copy(update=given)), path)
+        save_plot(path, lambda: plot_of(found.model_copy(update=given)))
     assert path.read_text(encoding="utf-8").count(f"{name}<") >= 2
