@@ -12,7 +12,7 @@ Process = Literal[
     "normalise",
 ]  # fmt: skip
 Place = Literal["supplier", "workshop", "subcontract"]
-TemperMeans = Literal["oven", "plate", "torch", "blaze", "residual", "furnace"]
+TemperMeans = Literal["oven", "plate", "torch", "blaze", "sand", "residual", "furnace"]
 RouteKind = Literal[
     "as-bought",
     "prehard",

@@ -93,6 +93,7 @@ _BY_MEANS = {
     "plate": "on a plate heated from below",
     "torch": "by torch",
     "blaze": "by blazing off the oil",
+    "sand": "in hot sand over the fire",
     "residual": "by the heat left behind",
     "salt": "in the salt",
 }

@@ -60,7 +60,7 @@ def _kitchen_oven(advice: Advice) -> str | None:
     if "kitchen-oven" in sources and not hotter:
         return (
             "A kitchen oven stops near 250 to 290 °C: for a temper at 400 °C take a furnace, "
-            "a flame guided by crayons, or pre-hardened bar."
+            "hot sand over the fire, a flame guided by crayons, or pre-hardened bar."
         )
     return None
 

@@ -28,10 +28,10 @@ LESS_SURE, RACK_LESS_SURE = 0.1, 0.15
 NAMED = 3
 # What one means of tempering must gain in score over the steadier one before it. An oven holds
 # its heat, a kiln or furnace does so less well when nearly cold, a bar or plate heated from
-# below is slow, a flame is quick and misread. [-]
+# below is slow, so is a tray of sand, a flame is quick and misread. [-]
 HANDICAP: dict[Means, float] = {
     "none": 0.01, "furnace": 0.01, "oven": 0.0, "residual": 0.0, "plate": 0.04, "blaze": 0.06,
-    "torch": 0.08, "salt": 0.0,
+    "sand": 0.06, "torch": 0.08, "salt": 0.0,
 }  # fmt: skip
 # A temper that embrittles must gain so much more. [-]
 BRITTLE = 0.1

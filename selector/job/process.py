@@ -67,6 +67,8 @@ TEMPER_ERROR: dict[Means, ReadingError] = {
     "plate": ReadingError(10.0, 10.0),
     "torch": ReadingError(12.0, 14.0),
     "blaze": ReadingError(15.0, 15.0),
+    # Past the colours: a splinter of dry wood chars, smokes and sparks, no red in the dark.
+    "sand": ReadingError(20.0, 20.0),
     "residual": ReadingError(14.0, 18.0),
     "salt": ReadingError(4.0, 3.0),
     "none": ReadingError(0.0, 0.0),

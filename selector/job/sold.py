@@ -20,6 +20,9 @@ SAME_SIZE_MM = 0.02
 FORGES = frozenset({"forge", "charcoal-forge"})
 # Strip delivered harder breaks where it is bent sharp. Common practice. [HRC]
 BENT_HRC = 35.0
+# Nobody mills flat bar that is delivered hard down to less than this share of its thickness.
+# Common practice. [-]
+MILLED_SHARE = 0.5
 
 
 def stock_rule(asked: Requirement, work: Treatment) -> Gate | None:
@@ -170,6 +173,14 @@ def _sold(asked: Requirement, sold: Condition) -> Gate | None:
     if asked.part.shape_class == "coil-spring" and largest < least:
         text = f"sold from {least:g} mm; a spring is wound of wire of its own size"
         return Gate("stock", "fail", text)
+    flat = all(section.shape == "flat" for section in asked.part.section)
+    if flat and "flat" in sold.shapes and sold.name == "prehard":
+        thickest = max(section.narrowest_mm for section in asked.part.section)
+        if thickest < MILLED_SHARE * least:
+            text = (
+                f"bought hard it is sold from {least:g} mm; nobody mills it to {thickest:g} mm"
+            )
+            return Gate("stock", "fail", text)
     if largest > most:
         return Gate("stock", "fail", f"sold up to {most:g} mm; the part is {largest:g} mm")
     return None

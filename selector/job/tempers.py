@@ -16,13 +16,15 @@ from selector.requirement.workshop import Workshop
 
 # Time and hottest temper by means; common practice, no source. A furnace temper takes an hour,
 # slow indirect heating a good quarter of an hour, a flame some minutes. Blazing off burns the
-# quench oil from a thin spring: one temperature, that of the burning oil.
+# quench oil from a thin spring: one temperature, that of the burning oil. A tray of hot
+# sand over the fire holds a part past the colours, up to the first red in the dark.
 _TIME_S: dict[Means, float] = {
     "oven": 3600.0,
     "furnace": 3600.0,
     "plate": 1200.0,
     "torch": 300.0,
     "blaze": 120.0,
+    "sand": 1200.0,
     "residual": 60.0,
 }
 _CEILING_C: dict[Means, float] = {
@@ -31,6 +33,7 @@ _CEILING_C: dict[Means, float] = {
     "plate": 350.0,
     "torch": 330.0,
     "blaze": 390.0,
+    "sand": 475.0,
     "residual": 310.0,
 }
 BLAZE_C, BLAZES, BLAZE_THIN_MM = 390.0, 3, 6.0
@@ -39,6 +42,7 @@ TORCH_GUIDED_C = 600.0
 CASE_CEILING_C = 225.0
 # The coolest temper by a dial, and by eye, whom bright steel first shows yellow there. [°C]
 _LOWEST_C, _COLOURED_FROM_C, _STEP_C = 150, 200, 25
+_SAND_FROM_C = 400
 _BY_DIAL: frozenset[Means] = frozenset({"oven", "furnace"})
 # A ceiling is read off a dial: an oven of 480 °F reaches 250 °C. Common practice. [°C]
 _DIAL_C = 2.0
@@ -91,6 +95,7 @@ def temper_ceilings(workshop: Workshop, sources: tuple[HeatSource, ...]) -> dict
             # A bar or plate heated from below by the flame, the part on it.
             ceilings.setdefault("plate", _CEILING_C["plate"])
             ceilings["blaze"] = _CEILING_C["blaze"]
+            ceilings["sand"] = _CEILING_C["sand"]
     for given in workshop.temper:
         usual = TORCH_GUIDED_C if given.means == "torch" else _CEILING_C[given.means]
         known = max(usual, ceilings.get(given.means, 0.0))
@@ -138,7 +143,8 @@ def tempers(
             if route.process != "case"
             else min(has.get(means, 0.0), CASE_CEILING_C)
         )
-        lowest = _LOWEST_C if means in _BY_DIAL else _COLOURED_FROM_C
+        by_eye = _SAND_FROM_C if means == "sand" else _COLOURED_FROM_C
+        lowest = _LOWEST_C if means in _BY_DIAL else by_eye
         grid += [
             Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)
             for heat in range(lowest, int(top + _DIAL_C) + 1, _STEP_C)

@@ -10,7 +10,9 @@ from catalog.steel import Condition, Steel
 from selector.heat.torch import TorchName
 from selector.requirement.workshop import Stock
 
-Means = Literal["none", "oven", "furnace", "plate", "torch", "blaze", "residual", "salt"]
+Means = Literal[
+    "none", "oven", "furnace", "plate", "torch", "blaze", "sand", "residual", "salt"
+]  # fmt: skip
 FLAMES = frozenset({"flame", "fire"})
 # Carbon beyond this stays carbide in the usual heat of a rich steel. Estimate. [wt %]
 DISSOLVES_WT_PCT = 0.8

@@ -47,6 +47,7 @@ BY_MEANS = {
     "torch": ("thermometer-not-colour", "gas-cylinders-flashback"),
     "residual": ("thermometer-not-colour",),
     "plate": ("thermometer-not-colour",),
+    "sand": ("hot-sand-dry",),
 }
 BY_CONDITION = {
     "plated": ("plated-stock-strip", "zinc-fume", "chrome-fume", "cadmium"),

@@ -29,7 +29,7 @@ from selector.requirement import Requirement
 Floats = NDArray[np.float64]
 # TemperCourse this much further at most by the instruments of an oven than by eye. [-]
 INSTRUMENT_SHARE = 0.4
-BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze"})
+BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze", "sand"})
 # Struck ends are tempered at least to dark straw or bronze. Common practice. [°C]
 STRUCK_LEAST_TEMPER_C = 225.0
 # What is tapped is tempered at least to pale straw; gauges, drill bushes, small cutters and

@@ -68,3 +68,11 @@ PACKED_MM, CARBONATE_PCT = 25.0, 10.0
 DIP_MIN, DIPS = 4.0, 3
 # Nitriding grows a surface by this at most; growth of a nitrocarburised one. ASM. [mm]
 NITRIDE_GROWTH_MM, NITROCARBURISE_GROWTH_MM = 0.025, 0.01
+# What a splinter of dry softwood does that is rubbed on steel so hot. COMMON. [°C]
+SPLINTER = ((460.0, "takes fire"), (430.0, "throws sparks"), (0.0, "smokes and glows"))
+
+
+def splinter_words(at_c: float) -> str:
+    """Return how a temper past the colours is read by hand."""
+    does = next(words for from_c, words in SPLINTER if at_c >= from_c)
+    return f"a splinter of dry wood rubbed on it {does}"

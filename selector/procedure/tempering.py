@@ -18,6 +18,7 @@ from selector.procedure.practice import (
     COLOURS_TO_CR,
     COMMON,
     HEAT_UP_MIN_PER_MM,
+    splinter_words,
 )
 from selector.record import StepOut
 from selector.wording import shown_time
@@ -26,6 +27,7 @@ from selector.wording import shown_time
 USUAL = {
     "oven": "oven", "furnace": "furnace", "plate": "thick steel plate, heated from below",
     "torch": "soft flame", "blaze": "the oil that is on it", "residual": "its own heat",
+    "sand": "tray of dry sand over the fire",
 }  # fmt: skip
 AGAIN_C = 25.0
 # A zone is drawn further by flame in this time. Common practice. [s]
@@ -98,6 +100,7 @@ def tempered(do: Doing) -> StepOut:
         "plate": f"on the {name}, turned over without a stop",
         "torch": _by_flame(do),
         "blaze": "by letting the oil on it take fire and burn off, out of doors",
+        "sand": "laid in dry sand in a steel tray over the fire, stirred and turned over",
     }[temper.means]
     action = f"At once, while hand-warm: temper {_times_words(do)} at {at_c:.0f} °C {how}"
     if temper.means in {"oven", "furnace"}:
@@ -194,6 +197,8 @@ def _by_zone(do: Doing, demand: Demand, by: tuple[Temper, str]) -> StepOut:
 
 def _read(do: Doing, colour: str | None) -> str:
     """Return the colour that a temper without a thermometer is read by, after its time."""
+    if do.temper.means == "sand":
+        return f" ({splinter_words(do.temper.temperature_c)})"
     if do.temper.means not in {"plate", "torch"}:
         return ""
     return f" (shows {colour})" if colour is not None else f" ({_past_blue(do).split(',')[0]})"
@@ -202,7 +207,8 @@ def _read(do: Doing, colour: str | None) -> str:
 def _short_how(do: Doing, name: str) -> str:
     """Return the means in a few words."""
     words = {"torch": "with the flame", "blaze": "by burning the oil off",
-             "plate": "on a plate heated from below"}  # fmt: skip
+             "plate": "on a plate heated from below",
+             "sand": "in dry sand over the fire"}  # fmt: skip
     return words.get(do.temper.means, f"in the {name}")
 
 
@@ -228,6 +234,11 @@ def _seen(do: Doing, colour: str | None) -> str:
     crayon = "a crayon mark for that heat melts" if "crayon" in do.shop.measure else None
     on_plate = do.temper.means == "plate" and "thermocouple" in do.shop.measure
     wire = "a thermocouple under it on the plate agrees" if on_plate else None
+    if do.temper.means == "sand":
+        shows = f"{splinter_words(do.temper.temperature_c)}, and no red shows in the dark"
+        wire = (
+            "a thermocouple in the sand agrees" if "thermocouple" in do.shop.measure else None
+        )
     return "; ".join(word for word in (shows, crayon, wire) if word) or _past_blue(do)
 
 

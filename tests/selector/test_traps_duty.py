@@ -62,21 +62,26 @@ def test_alloy_steel_is_not_tempered_to_blue(steel):
 def test_a_kitchen_oven_is_not_asked_to_temper_at_400():
     found = ask(SPRINGY, steels=("51crv4", "c75s", "c45"))
     assert said(found.remarks, "kitchen oven", "250 to 290 °C")
-    assert "51crv4" not in {option.steel_slug for option in found.options}
+    springs = [option for option in found.options if option.steel_slug == "51crv4"]
+    assert {option.temper.means for option in hardened(found) if option in springs} <= {"sand"}
     for option in found.options:
         assert option.temper.means != "oven" or option.temper.temperature_c <= 290
 
 
 @pytest.mark.parametrize(
-    "means",
-    [FURNACE, {"workshop.measure": ["magnet", "crayon"]}],
-    ids=["furnace", "crayon-guided flame"],
+    ("means", "by"),
+    [
+        (FURNACE, {"furnace"}),
+        ({"workshop.measure": ["magnet", "crayon"]}, {"torch", "sand"}),
+        ({}, {"sand"}),
+    ],
+    ids=["furnace", "crayon-guided flame", "hot sand"],
 )
-def test_a_furnace_or_a_crayon_gives_the_hot_draw(means):
+def test_a_furnace_a_crayon_or_hot_sand_gives_the_hot_temper(means, by):
     found = ask(SPRINGY, means, steels=("51crv4",))
     drawn = [option for option in hardened(found) if option.temper.temperature_c >= 400]
     assert drawn
-    assert {option.temper.means for option in drawn} <= {"furnace", "torch"}
+    assert {option.temper.means for option in drawn} <= by
 
 
 def test_nothing_is_straightened_before_it_is_tempered():

@@ -229,3 +229,34 @@ def test_a_smith_spreads_a_chisel_end_out_of_round_bar():
         wanted = plain({**bit, "width": wide}, bar, **{"workshop.heat": [{"source": fire}]})
         held = Stock(steel="EN9", size=28.0)
         assert is_forged(wanted, held, steel.condition) is forged
+
+
+@pytest.mark.parametrize(
+    ("steel", "thick", "refused"),
+    [
+        ("30crnimo8", 3, True),
+        ("55nicrmov7", 4, True),
+        ("42crmo4", 6, False),
+        ("42crmo4", 3, True),
+        ("c75s", 1, False),
+        ("wear-plate-400", 4, False),
+    ],
+)
+def test_thin_flats_are_not_milled_out_of_thick_bar_bought_hard(steel, thick, refused):
+    part = plain({"shape": "flat", "size": thick, "width": 12, "length": 40})
+    gate = stock_rule(part, work(steel, "prehard-bar", None, None, condition="prehard"))
+    assert (gate is not None and "nobody mills it" in gate.text) is refused
+
+
+def test_a_pin_is_turned_out_of_thick_bar_bought_hard():
+    part = plain({"shape": "round", "size": 4, "length": 40})
+    assert (
+        stock_rule(part, work("42crmo4", "prehard-bar", None, None, condition="prehard"))
+        is None
+    )
+
+
+@pytest.mark.parametrize("section", [{"shape": "flat", "size": 10, "width": 65, "length": 450}])
+def test_spring_wire_is_no_flat_bar(section):
+    wire = work("54sicr6", "prehard-bar", None, None, condition="prehard")
+    assert stock_rule(plain(section), wire) is not None

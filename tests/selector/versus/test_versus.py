@@ -93,8 +93,11 @@ def test_the_curve_falls_with_quantity(found):
 
 
 def test_unknown_toughness_leaves_the_chance_of_failing_unknown():
-    raw = "c45/cold-drawn/through-torch.oil/torch-150c-5min"
-    comparison = versus(asked(), CAREFUL, raw, CATALOG)
+    coil = {"workshop.subcontract": True, "workshop.heat": [{"source": "induction"}],
+            "part.section.0.size": 10, "part.section.1.size": 10,
+            "load.torque": "5 N m"}  # fmt: skip
+    raw = "c45/cold-drawn/local-torch.warm-water/none"
+    comparison = versus(asked(coil), SIMPLE, raw, CATALOG)
     assert comparison.second.failing.p50 is None
     turn = comparison.swaps[-1]
     assert turn.at is None
