@@ -100,7 +100,7 @@ def _caution_exists(catalog: Catalog) -> Iterator[str]:
 def _named_cautions(record: Record) -> Iterator[tuple[str, str]]:
     """Yield key and id of each caution a file names."""
     if isinstance(record, Steel):
-        for place, limitation in enumerate(record.limitation):
+        for place, limitation in enumerate(record.limitation, start=1):
             if limitation.caution is not None:
                 yield f"limitation.{place}.caution", limitation.caution
     else:

@@ -142,8 +142,9 @@ def _problems_of(path: Path, entry: str, error: ValidationError) -> Iterator[str
         inner = any(other["loc"][: len(place)] == place for other in faults if other != fault)
         if fault["type"] == "too_short" and inner:
             continue  # empty only because what stands in it is faulty
-        places = [part for part in (entry, *map(str, place)) if part]
-        key = ".".join(places) or "(whole file)"
+        # Entries of a list are counted from 1, as in a requirement.
+        steps = (str(step + 1) if isinstance(step, int) else step for step in place)
+        key = ".".join(step for step in (entry, *steps) if step) or "(whole file)"
         rule = _RULES.get(fault["type"], fault["msg"].removeprefix("Value error, "))
         rule = rule.replace("Input should be a valid", "must be a valid").replace(
             "Input should", "must"

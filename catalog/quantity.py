@@ -69,7 +69,7 @@ def sourced(value: object, key: str = "") -> Iterator[tuple[str, Sourced]]:
     Yields
     ------
     tuple of str and Sourced
-        Dotted key and value; list entries are counted from 0.
+        Dotted key and value; list entries are counted from 1.
     """
     if isinstance(value, Sourced):
         yield key, value
@@ -79,7 +79,7 @@ def sourced(value: object, key: str = "") -> Iterator[tuple[str, Sourced]]:
     elif isinstance(value, dict):
         inner = list(value.items())
     elif isinstance(value, tuple):
-        inner = [(str(place), entry) for place, entry in enumerate(value)]
+        inner = [(str(place), entry) for place, entry in enumerate(value, start=1)]
     else:
         return
     for name, entry in inner:

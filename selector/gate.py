@@ -22,6 +22,7 @@ GateName = Literal[
     "hard_enough",
     "not_too_hard",
     "depth",
+    "slack",
     "strength",
     "cracking",
     "snap",

@@ -3,9 +3,10 @@
 import numpy as np
 
 from catalog import load_catalog
-from selector.hardening.as_quenched import as_quenched, start
+from selector.hardening.as_quenched import as_quenched
 from selector.hardening.bath_response import POSITIONS, cooled
 from selector.hardening.composition import middle
+from selector.hardening.kind import start
 from selector.heat.boiling import Bath, Quench
 from selector.metallurgy.hardening_heat import Heat, structure_of
 from selector.sampling import SHARED, STEEL

@@ -1,7 +1,8 @@
 """Small parts of any kind by number, in workshops where something comes out right.
 
-They are cheap to advise on, so that a rule is tried on many of them; `whole_requirement`
-numbers the odd and the impossible ones.
+They are cheap to advise on, so that a rule is tried on many of them: few sizes and forms, for
+what heat does to one of them serves all others like it. `whole_requirement` numbers the odd
+and the impossible ones.
 """
 
 from typing import Any
@@ -12,6 +13,8 @@ from tests.whole_requirement import Dice, given
 Table = dict[str, Any]
 WEARS = ("none", "sliding", "abrasive", "rolling-contact", "edge-impact")
 SHAPES = ("round", "round", "round", "square", "hexagon", "flat", "tube")
+SIZES_MM = (6, 10, 16)
+LENGTHS_MM = (15, 40)
 # Steels of the small catalogue, by the names that a rack is labelled with.
 RACK = ("silver steel", "O1", "C45", "42CrMo4", "16MnCr5", "S235", "unknown")
 BENCHES: tuple[Table, ...] = (
@@ -24,15 +27,14 @@ BENCHES: tuple[Table, ...] = (
 )
 
 
-def _section(dice: Dice, size: float) -> Table:
+def _section(shape: str, size: float, length: float) -> Table:
     """Return one section of a small part."""
-    shape = dice.one(SHAPES)
     return given(
         {
             "shape": shape,
             "size": size,
-            "length": dice.one((10, 20, 40)),
-            "width": dice.one((2, 3)) * size if shape == "flat" else None,
+            "length": length,
+            "width": 2.5 * size if shape == "flat" else None,
             "bore": 0.5 * size if shape == "tube" else None,
             "fillet": 1.0,
         }
@@ -64,8 +66,9 @@ def _zone(dice: Dice) -> Table:
 def small_draft(number: int) -> Table:
     """Return the small requirement that a number stands for, as a file would hold it."""
     dice = Dice(number)
-    size = dice.one((5, 6, 8, 10, 12, 16))
-    sections = [_section(dice, size) for _ in range(dice.one((1, 2)))]
+    size, first, behind = dice.one(SIZES_MM), dice.one(SHAPES), dice.one(("same", "round"))
+    shapes = (first, first if behind == "same" else behind)[: dice.one((1, 2))]
+    sections = [_section(*made) for made in zip(shapes, (size, size), LENGTHS_MM, strict=False)]
     zones = [_zone(dice), *({"section": [2], "wear": "none"} for _ in sections[1:])]
     shop = {
         "bath": [{"medium": "oil"}, {"medium": "water"}],

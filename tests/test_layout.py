@@ -31,6 +31,7 @@ LENT = {
     "form.py",
     "layer_forecast.py",
     "letter_text.py",
+    "measured_bar.py",
     "once.py",
     "overlay_case.py",
     "page_server.py",

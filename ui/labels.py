@@ -63,6 +63,7 @@ _WORDS = {
     "cold": "Tough in the cold",
     "service_heat": "Stays hard in the heat of service",
     "depth": "Hard deep enough",
+    "slack": "Hardened, not slack",
     "cracking": "No quench crack",
     "response": "The steel responds",
     "equipment": "The workshop can do it",

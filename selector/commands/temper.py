@@ -59,18 +59,22 @@ def temper(  # noqa: PLR0913, PLR0917 - one argument an option of the command
     with refusing_bad_input():
         from selector.commands.filter import checked_catalog  # noqa: PLC0415
         from selector.requirement import argument as given  # noqa: PLC0415
+        from selector.specimen.aged import aged  # noqa: PLC0415
         from selector.specimen.tempered import tempered, thin_piece  # noqa: PLC0415
 
         check_plot(plot)
         known = checked_catalog(catalog or ())
         heat_c = None if heat is None else given.temperature_c("--heat", heat)
-        answer = tempered(
-            thin_piece(known, given.steel("STEEL", steel, known), heat_c),
-            None if held is None else given.duration_s("--for", held),
-            None if quenched is None else given.hardness_hrc("--quenched", quenched),
-            None if to is None else given.hardness_hrc("--to", to),
-            [given.temperature_c("--at", text) for text in at or ()],
-        )
+        time_s = None if held is None else given.duration_s("--for", held)
+        fresh_hrc = None if quenched is None else given.hardness_hrc("--quenched", quenched)
+        wanted_hrc = None if to is None else given.hardness_hrc("--to", to)
+        at_c = [given.temperature_c("--at", text) for text in at or ()]
+        asked = given.steel("STEEL", steel, known)
+        if asked.aged is not None and heat_c is None and fresh_hrc is None:
+            answer = aged(known, asked, time_s, wanted_hrc, at_c)
+        else:
+            piece = thin_piece(known, asked, heat_c)
+            answer = tempered(piece, time_s, fresh_hrc, wanted_hrc, at_c)
         save_plot(plot, lambda: _figure(answer))
     if as_json:
         print_json(answer.model_dump_json(indent=2))

@@ -42,20 +42,16 @@ def _snap_gate(prediction: Prediction, impact: str) -> Gate:
     """Judge snapping and chipping; unknown toughness is no pass."""
     margin = prediction.snap_margin_hrc
     if np.isnan(margin).any():
-        text = "as quenched or tempered below 180 °C: toughness unknown"
+        text = "as quenched or tempered below 150 °C: toughness unknown"
         if impact == "none":
             return Gate("snap", "marginal", f"{text}; let nothing strike it")
         if impact == "light" and prediction.temper.means != "none":
             return Gate("snap", "marginal", f"{text}; it bears no more than light taps")
         return Gate("snap", "fail", f"{text}, and it is struck: it chips or snaps")
-    temper = prediction.temper
-    hard = prediction.treatment.hardens or prediction.treatment.route.process == "case"
-    if impact == "hammered" and hard and temper.temperature_c < STRUCK_LEAST_TEMPER_C:
-        text = f"a struck end tempered at {temper.temperature_c:.0f} °C only: straw chips"
-        if temper.means == "none":
-            text = "a struck end not tempered: it chips"
-        return Gate("snap", "fail", f"{text}, temper it hotter")
-    brittle = embrittled(prediction.treatment, temper)
+    temper, brittle = prediction.temper, embrittled(prediction.treatment, prediction.temper)
+    amiss = _amiss_under_blows(prediction.treatment, temper) if impact == "hammered" else None
+    if amiss is not None:
+        return Gate("snap", "fail", amiss)
     lowered = ", lowered by a temper in its embrittlement window" if brittle else ""
     text = (
         f"{snap_words(median(margin))} ({'no' if impact == 'none' else impact} impact, "
@@ -69,12 +65,33 @@ def _snap_gate(prediction: Prediction, impact: str) -> Gate:
     return gate
 
 
+def _amiss_under_blows(work: Treatment, temper: Temper) -> str | None:
+    """Return what is amiss with a temper of what is struck, if anything."""
+    if not _is_hard(work):
+        return None
+    heat = f"{temper.temperature_c:.0f} °C"
+    if embrittled(work, temper):
+        text = f"{heat} is where this steel turns brittle: blows snap it"
+        return f"{text}, temper it cooler or hotter"
+    if temper.temperature_c >= STRUCK_LEAST_TEMPER_C:
+        return None
+    if temper.means == "none":
+        return "a struck end not tempered: it chips, temper it hotter"
+    return f"a struck end tempered at {heat} only: straw chips, temper it hotter"
+
+
+def _is_hard(work: Treatment) -> bool:
+    """Return whether a treatment leaves martensite, through or in a case."""
+    return work.hardens or work.route.process == "case"
+
+
 def is_bound_to_fail(treatment: Treatment, temper: Temper, asked: Requirement) -> bool:
-    """Return whether a temper fails a gate whatever the sample: too cool for blow or heat."""
-    if not treatment.hardens and treatment.route.process != "case":
+    """Return whether a temper fails whatever the sample: brittle under blows, or too cool."""
+    if not _is_hard(treatment):
         return False
     impact, service = asked.load.impact, asked.limit.service_temperature
-    least = STRUCK_LEAST_TEMPER_C if impact == "hammered" else 0.0
-    brittle = impact != "none" and (temper.means == "none" or temper.temperature_c < least)
+    brittle = impact != "none" and temper.means == "none"
+    if impact == "hammered":
+        brittle = _amiss_under_blows(treatment, temper) is not None
     hot = service is not None and temper.temperature_c - service < SERVICE_MARGIN_C
     return brittle or hot

@@ -18,6 +18,7 @@ from selector.decision.hardness_gate import (
     off_window_hrc,
 )
 from selector.decision.heating_gate import heating_gates, spared
+from selector.decision.slack_gate import slack_gate, took
 from selector.decision.softening_gate import hot_gates, keeps_hard
 from selector.decision.standard import Standard, standard_of
 from selector.duty.custom import custom
@@ -107,10 +108,12 @@ def judge(prediction: Prediction, sensitivity_hrc: float, job: Job) -> Judged:
         bears = replace(bears, fatigue_kept=FATIGUE_KEPT)
     factor, weakest = least_and_weakest(prediction.section_hrc, bears, standard.normals["load"])
     in_hand = np.minimum(factor, contact_factor(hrc, standard))
+    slack = slack_gate(prediction, standard.asked)
     gates = (
         *heating_gates(prediction.treatment, prediction.temper, job),
         *bath_gates(prediction.treatment, standard.asked),
         *hardness_gates(prediction, standard.lead),
+        *([] if slack is None else [slack]),
         *_other_zones(prediction, standard),
         *breaking_gates(prediction, standard.asked.load),
         *_bearing_gates(prediction, standard, (factor, weakest)),
@@ -264,6 +267,9 @@ def _together(
         good &= hrc <= ceiling
     if move.stated:
         good &= move.moved_mm <= move.permitted_mm
+    taken = took(prediction, standard.asked)
+    if taken is not None:
+        good &= taken
     return np.asarray(good & _others_met(prediction, standard))
 
 

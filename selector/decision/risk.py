@@ -7,6 +7,7 @@ _WORDS = {
     "hard_enough": "too soft",
     "not_too_hard": "too hard",
     "depth": "too shallow",
+    "slack": "a slack quench",
     "strength": "too weak for the load",
     "cracking": "quench crack",
     "snap": "snaps or chips in use",

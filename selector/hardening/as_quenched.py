@@ -9,39 +9,33 @@ contents both count.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from catalog.steel import Steel
 from selector.hardening.bar_cooling import rim_as_simulated, time_on_bar_s
-from selector.hardening.bath_response import TIME_POWER, Points, Start, centre_s, start_of
-from selector.hardening.composition import Composition, middle
+from selector.hardening.bath_response import TIME_POWER, Points
+from selector.hardening.composition import Composition
+from selector.hardening.critical_time import critical_s, soaked
+from selector.hardening.kind import is_high_alloy, richness
 from selector.hardening.model_range import ranges_left
 from selector.hardening.quenched_bar import (
     BAR_LOG_SD,
-    BLEND_WT_PCT,
-    CRITICAL_LOG_SD,
     FERRITE_HV,
-    FURNACE_C_PER_S,
-    HIGH_ALLOY_WT_PCT,
     LEVEL_SD_HRC,
-    SHORTEST_S,
-    SOAK_S,
     mixed_hrc,
     pearlite_hrc,
+    softer_core,
     steepness,
 )
 from selector.hardness_scale import hv_from_hrc
 from selector.heat.bar_equivalent import LOG_SD_JOMINY
-from selector.heat.boiling import Bath
-from selector.heat.steel_property import SteelClass
 from selector.metallurgy.austenite import Austenite, austenite
 from selector.metallurgy.cold_step import after_cold_step
 from selector.metallurgy.hardenability import (
-    critical_cooling_time,
-    heat_curve,
+    PRODUCT_SD,
     heat_hardness,
     range_widening,
 )
@@ -51,20 +45,9 @@ from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
 
-# Baths in which published section limits are meant: moderately stirred, still air.
-LIMIT_BATH = {"water": Bath("water"), "oil": Bath("oil"), "air": Bath("air", None, "none")}
-# How far a heat lies along the end-quench bar, beside what charts differ: together what bars
-# measured as quenched scatter by. As a logarithm. [-]
-HEAT_LOG_SD = float(np.sqrt(BAR_LOG_SD**2 - LOG_SD_JOMINY**2))
-# Scatter of published section limits between sources, as log sd of the critical time; estimate.
-# A limit carried to another class of medium is no better known than the critical time itself.
-LIMIT_SPREAD, CARRIED_SPREAD = 0.2, CRITICAL_LOG_SD
-# Martensite at the centre of the section limit. A high-alloy steel is published as hard right
-# to the centre there: nine tenths (estimate). Of steel for water it is where a soft core
-# begins, half: so shells of silver steel and W1 meet the published 2.5 to 3.5 mm at 18 to 25 mm
-# in water, and silver steel hardens through in oil to about 8 mm. Steel for oil is published as
-# near full hardness there, within 3 to 4 HRC: three quarters. [-]
-LIMIT_SHARE, HARD_THROUGH, DEEP_THROUGH = {"water": 0.5}, 0.75, 0.9
+# How far heat and bath lie along the end-quench bar, beside what charts differ: together what
+# bars measured as quenched scatter by. As a logarithm. [-]
+HEAT_AND_BATH_LOG_SD = float(np.sqrt(BAR_LOG_SD**2 - LOG_SD_JOMINY**2))
 # What a high-alloy steel falls to where it does not harden: fine pearlite and bainite. [HRC]
 UNHARDENED_HRC = 38.0
 # Beyond its hardening range a high-alloy steel loses this much for each degree, below and
@@ -78,6 +61,8 @@ RANGE_BEARS_C = 30.0
 # Scatter of full hardness, unless the published range of lots and makers says more. [HRC]
 AS_QUENCHED_SD_HRC, NINE_IN_TEN_SD = 0.8, 1.645
 HARDEST_HRC = 68.0
+# Grain of a steel for case hardening, killed fine as usual. [ASTM]
+CASED_GRAIN_ASTM = 7.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -116,47 +101,6 @@ class AsQuenched:
         return mixed_hrc(self.share, self.turned_hv, np.minimum(FERRITE_HV, self.turned_hv))
 
 
-@lru_cache(maxsize=1024)
-def by_composition(steel: Steel) -> bool:
-    """Return whether the composition models speak for a steel, not its catalogue curve."""
-    # They do not above the fitted carbon, nor for tool and stainless steels with a published
-    # hardness and tempering curve.
-    carbon = steel.composition_wt_pct.get("C")
-    lean = carbon is not None and carbon.middle <= 0.5 * sum(BLEND_WT_PCT)
-    published = steel.hardened is not None and steel.hardened.as_quenched_hrc is not None
-    return lean and not (published and steel.tempered is not None)
-
-
-@lru_cache(maxsize=1024)
-def richness(steel: Steel) -> float:
-    """Return how far a steel goes by its critical time, rather than by its end-quench curve."""
-    # 0 for lean steel, 1 for rich steel and for tool steel with a published hardness; between
-    # 0.65 and 0.75 % C something of both.
-    carbon = steel.composition_wt_pct.get("C")
-    low, high = BLEND_WT_PCT
-    lean = carbon is not None and carbon.middle <= high
-    if lean and not by_composition(steel) and _is_published(steel):
-        return 1.0
-    return float(np.clip(((carbon.middle if carbon else 0.0) - low) / (high - low), 0.0, 1.0))
-
-
-def _is_published(steel: Steel) -> bool:
-    """Return whether a steel has a published hardness and a tempering curve of its own."""
-    hardened = steel.hardened
-    return bool(hardened and hardened.as_quenched_hrc and steel.tempered)
-
-
-@lru_cache(maxsize=1024)
-def is_high_alloy(steel: Steel) -> bool:
-    """Return whether a steel holds more than 5 % of alloying elements."""
-    return _alloy_wt_pct(steel) > HIGH_ALLOY_WT_PCT
-
-
-def _alloy_wt_pct(steel: Steel) -> float:
-    """Return the sum of alloying elements. [wt %]."""
-    return sum(v.middle for e, v in steel.composition_wt_pct.items() if e not in ("C", "Fe"))
-
-
 def as_quenched(
     steel: Steel,
     composition: Composition,
@@ -172,6 +116,9 @@ def as_quenched(
         hrc = hrc + (1.0 - rich) * _by_curve(state, points, normals)
     if rich > 0.0:
         hrc = hrc + rich * _by_critical_time(steel, (state, heat), points, normals)
+    if not is_high_alloy(steel):
+        carbon = state.dissolved_wt_pct["C"]
+        hrc = hrc + softer_core(carbon, hrc, points.place, points.uneven)
     share = _formed(steel, heat) if rich > 0.0 and is_high_alloy(steel) else state.fraction
     share = np.broadcast_to(share, hrc.shape)
     if rich > 0.5:
@@ -194,8 +141,8 @@ def cased_core(
 ) -> AsQuenched:
     """Return the core of a case-hardened part as quenched, no softer than the bar as sold."""
     # All of it turns, of its own carbon.
-    curve = heat_curve(composition, points.distance_mm)
-    hrc = curve.hrc + curve.sd_hrc * normals["core"][:, None]
+    hrc = _along_curve((composition, CASED_GRAIN_ASTM), points, normals, normals["core"])
+    hrc = hrc + softer_core(composition["C"], hrc, points.place, points.uneven)
     hrc = np.maximum(hrc, sold_hrc[:, None])
     return AsQuenched(
         hrc,
@@ -219,15 +166,31 @@ def _of_limit(steel: Steel) -> tuple[str, str, tuple[str, ...]]:
 
 def _by_curve(state: Austenite, points: Points, normals: Normals) -> Floats:
     """Return the hardness by the end-quench curve of what is dissolved. [HRC]."""
+    held = state.dissolved_wt_pct, state.grain_size_astm
+    return _along_curve(held, points, normals, normals["as_quenched"])
+
+
+def _along_curve(
+    held: tuple[Composition, ArrayLike], points: Points, normals: Normals, level: Floats
+) -> Floats:
+    """Return the hardness by the end-quench curve of contents and grain size. [HRC]."""
     # The equivalence has an error of its own, and so have the response of the quench and the
     # product of the heat: all three along the end-quench bar, where its curve is steep or flat.
+    composition, grain_size_astm = held
     own = np.hypot(LOG_SD_JOMINY, points.log_sd) * normals["section_limit"][:, None]
-    heat_sd = range_widening(state.dissolved_wt_pct) * HEAT_LOG_SD
+    heat_sd = range_widening(composition) * _heat_log_sd(points)
     distance = points.distance_mm * np.exp(own + heat_sd * normals["hardenability"][:, None])
     # Each sample is one heat, as a bar of known analysis is.
-    hrc = heat_hardness(state.dissolved_wt_pct, distance, state.grain_size_astm)
-    error = LEVEL_SD_HRC * normals["as_quenched"][:, None]
-    return np.asarray(np.minimum(hrc + error, HARDEST_HRC))
+    hrc = heat_hardness(composition, distance, grain_size_astm)
+    return np.asarray(np.minimum(hrc + LEVEL_SD_HRC * level[:, None], HARDEST_HRC))
+
+
+def _heat_log_sd(points: Points) -> Floats:
+    """Return how far a heat lies along the end-quench bar, as a logarithm, by point. [-]."""
+    # What its bath and its delay are off is in the points already: up to 0.16 at a skin. The
+    # factor product of the analysis is off by no less than is stated of it.
+    sampled = np.var(np.log(points.distance_mm), axis=0)
+    return np.asarray(np.sqrt(np.maximum(HEAT_AND_BATH_LOG_SD**2 - sampled, PRODUCT_SD**2)))
 
 
 def _by_critical_time(
@@ -235,12 +198,10 @@ def _by_critical_time(
 ) -> Floats:
     """Return the hardness by each point's time over the critical time. [HRC]."""
     state, heat = heated
-    limits = steel.hardened.section_limit_mm if steel.hardened else {}
-    own = LIMIT_SPREAD if heat.medium_class in limits else CARRIED_SPREAD
-    spread = np.hypot(own, TIME_POWER * points.log_sd)
+    critical, log_sd = critical_s(steel, state, heat.medium_class)
+    spread = np.hypot(log_sd, TIME_POWER * points.log_sd)
     farther = rim_as_simulated(points.distance_mm, points.time_s, points.place)
     spent = time_on_bar_s(farther, points.time_s)
-    critical = _critical_s(steel, state, heat.medium_class)
     beyond = spent / critical * np.exp(-spread * normals["section_limit"][:, None])
     level = normals["as_quenched"][:, None]
     full = _full_hrc(steel, state, heat) + _full_sd_hrc(steel) * level
@@ -268,7 +229,7 @@ def _full_hrc(steel: Steel, state: Austenite, heat: Heat) -> Floats:
     if published is None:
         return now
     # Published hardness is that after a furnace soak: another heat dissolves more or less.
-    return np.asarray(published.middle + now - _soaked(steel)[1])
+    return np.asarray(published.middle + now - soaked(steel)[1])
 
 
 def _full_sd_hrc(steel: Steel) -> float:
@@ -278,60 +239,8 @@ def _full_sd_hrc(steel: Steel) -> float:
     return max(AS_QUENCHED_SD_HRC, reach)
 
 
-def _critical_s(steel: Steel, state: Austenite, medium_class: str) -> Floats:
-    """Return the time from 700 to 500 °C at which half the structure hardens. [s]."""
-    reach_s = _limit_s(steel, medium_class)
-    if reach_s is not None and is_high_alloy(steel):
-        return np.full((1, 1), _half_s(steel, reach_s))
-    # Too cold a heat dissolves no carbon, and nothing hardens in any time.
-    critical = critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
-    factor = 1.0 if reach_s is None else _half_s(steel, reach_s) / _soaked(steel)[0]
-    return np.asarray(np.maximum(critical * factor, SHORTEST_S))
-
-
-def _half_s(steel: Steel, reach_s: float) -> float:
-    """Return the time at which half hardens, from that at the published section limit. [s]."""
-    made_for = steel.hardened.quench if steel.hardened else "water"
-    deep = is_high_alloy(steel)
-    share = DEEP_THROUGH if deep else LIMIT_SHARE.get(made_for, HARD_THROUGH)
-    return reach_s * float((share / (1.0 - share)) ** (1.0 / steepness(np.array(reach_s))))
-
-
-@lru_cache(maxsize=512)
-def _limit_s(steel: Steel, medium_class: str) -> float | None:
-    """Return the time at the centre of the published section limit, in its own quench. [s]."""
-    # The limit of the bath's own class counts, else the mean of those there are.
-    limits = steel.hardened.section_limit_mm if steel.hardened else {}
-    own = {name: limit for name, limit in limits.items() if name == medium_class} or limits
-    begin = start(steel)
-    reach = [centre_s(limit.value, LIMIT_BATH[name], begin) for name, limit in own.items()]
-    return float(np.exp(np.mean(np.log(reach)))) if reach else None
-
-
-@lru_cache(maxsize=512)
-def _soaked(steel: Steel) -> tuple[float, float]:
-    """Return critical time and hardness after the furnace soak that published data presume."""
-    low, high = (
-        (steel.hardened.temperature_c.low, steel.hardened.temperature_c.high)
-        if steel.hardened
-        else (850.0, 850.0)
-    )
-    contents = {element: float(v[0, 0]) for element, v in middle(steel).items()}
-    state = austenite(contents, 0.5 * (low + high), SOAK_S, FURNACE_C_PER_S, "spheroidised")
-    critical = critical_cooling_time(state.dissolved_wt_pct, state.grain_size_astm)
-    hrc = quenched_structure(state.dissolved_wt_pct).hrc
-    return float(np.ravel(critical)[0]), float(np.ravel(hrc)[0])
-
-
 def _formed(steel: Steel, heat: Heat) -> Floats:
     """Return the share that turned to austenite, by how far the peak missed the range."""
     low = steel.hardened.temperature_c.low if steel.hardened else 800.0
     missed = low - heat.peak_c
     return np.clip((FORMED_NONE_C - missed) / (FORMED_NONE_C - FORMED_FULL_C), 0.0, 1.0)
-
-
-def start(steel: Steel) -> Start:
-    """Return how a steel enters its quench."""
-    kind: SteelClass = "high-alloy" if is_high_alloy(steel) else "low-alloy"
-    heat_c = steel.hardened.temperature_c.middle if steel.hardened else 850.0
-    return start_of(heat_c, kind)

@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from selector.errors import demand
-from selector.hardening.bar_cooling import bar_cooling, time_on_bar_s
+from selector.hardening.bar_cooling import bar_cooling, time_on_bar_s, unevenness
 from selector.heat.bar_equivalent import jominy_distance_mm
 from selector.heat.boiling import Bath, Quench
 from selector.heat.conduction import Plan, Stop
@@ -64,14 +64,16 @@ class Points:
     """Points of a part as they cool, over the samples; shape (samples, points).
 
     `distance_mm` is the equivalent distance on the end-quench bar, `time_s` the time from 700
-    to 500 °C as simulated. `place` (share of the radius) and `log_sd`, the response's own error
-    on the distance, have shape (points,).
+    to 500 °C as simulated. `place` (share of the radius), `log_sd`, the response's own error on
+    the distance, and `uneven` (0 where the section's skin and core cool alike, to 1) have shape
+    (points,).
     """
 
     distance_mm: Floats
     time_s: Floats
     place: Floats
     log_sd: Floats
+    uneven: Floats
 
     @staticmethod
     def joined(parts: Sequence["Points"]) -> "Points":
@@ -81,6 +83,7 @@ class Points:
             np.concatenate([part.time_s for part in parts], axis=1),
             np.concatenate([part.place for part in parts]),
             np.concatenate([part.log_sd for part in parts]),
+            np.concatenate([part.uneven for part in parts]),
         )
 
     def only(self, index: int) -> "Points":
@@ -91,15 +94,17 @@ class Points:
             self.time_s[:, keep],
             self.place[keep],
             self.log_sd[keep],
+            self.uneven[keep],
         )
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Level:
-    """A round in its bath as meant: by position, log time and the charts' factor."""
+    """A round in its bath as meant: log time, charts' factor by position, unevenness."""
 
     log_time: Floats
     factor: Floats
+    uneven: float
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -142,7 +147,8 @@ def cooled(sizes_mm: Floats, quench: Quench, start: Start, normals: Normals) -> 
     time_s = np.exp(log_time)
     distance = np.clip(equivalent_distance_mm(time_s) * factor, NEAREST_MM, FARTHEST_MM)
     log_sd = np.concatenate([r.log_sd for _, r in found]) / TIME_POWER
-    return Points(distance, time_s, _places(sizes_mm), log_sd)
+    uneven = np.repeat([level.uneven for level, _ in found], len(POSITIONS))
+    return Points(distance, time_s, _places(sizes_mm), log_sd, uneven)
 
 
 @lru_cache(maxsize=256)
@@ -181,7 +187,10 @@ def _charted(sizes_mm: Floats, quench: Quench, at: Floats) -> Points:
     severity = quench.severity * np.exp(quench.log_sd * at)[:, None]
     sizes, places = np.repeat(sizes_mm, len(POSITIONS)), _places(sizes_mm)
     distance = np.minimum(jominy_distance_mm(sizes, places, severity), FARTHEST_MM)
-    return Points(distance, end_quench_time_s(distance), places, np.zeros(places.size))
+    meant = jominy_distance_mm(sizes_mm[:, None], (1.0, 0.0), quench.severity)
+    uneven = np.repeat(unevenness(meant[:, 0], meant[:, 1]), len(POSITIONS))
+    time_s = end_quench_time_s(distance)
+    return Points(distance, time_s, places, np.zeros(places.size), uneven)
 
 
 def _places(sizes_mm: Floats) -> Floats:
@@ -227,6 +236,7 @@ def _at(
         Level(
             a.log_time + part * (b.log_time - a.log_time),
             a.factor + part * (b.factor - a.factor),
+            a.uneven + part * (b.uneven - a.uneven),
         ),
         Response(
             r.coefficient + part * (s.coefficient - r.coefficient),
@@ -244,6 +254,7 @@ def _level(size_mm: float, bath: Bath, start: Start) -> Level:
     return Level(
         np.interp(POSITIONS, place, np.log(bar.time_700_500_s)),
         np.interp(POSITIONS, place, factor),
+        bar.uneven,
     )
 
 

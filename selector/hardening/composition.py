@@ -13,13 +13,14 @@ from numpy.typing import NDArray
 from catalog.steel import Steel
 from catalog.values import Span
 from selector.metallurgy.austenite import free_manganese
-from selector.metallurgy.hardenability import USUAL_WT_PCT
+from selector.metallurgy.hardenability import PRESUMED_WT_PCT
 from selector.sampling import Normals, of_steel, truncated
 
 Floats = NDArray[np.float64]
 Composition = Mapping[str, Floats]
 
-# How far bars differ in residual elements, as sd about `USUAL_WT_PCT`; from memory. [wt %]
+# How far bars differ in residual elements, as sd about what the end-quench curve presumes, on
+# which it was fitted; from memory. [wt %]
 RESIDUAL_SD_WT_PCT = {"Cr": 0.05, "Ni": 0.04, "Mo": 0.012, "Cu": 0.07, "Si": 0.06}
 # A maximum alone says little of a main element; bar comes in the upper half of what is allowed.
 _MAXIMUM_ONLY = (0.5, 1.0)
@@ -31,7 +32,7 @@ def _limits(element: str, span: Span | None) -> tuple[float, float]:
     if span is not None and span.min is not None and span.max is not None:
         return span.min, span.max
     if element in RESIDUAL_SD_WT_PCT:
-        mean, sd = USUAL_WT_PCT[element], RESIDUAL_SD_WT_PCT[element]
+        mean, sd = PRESUMED_WT_PCT[element], RESIDUAL_SD_WT_PCT[element]
         top = span.max if span is not None and span.max is not None else mean + 2 * sd
         return max(0.0, min(mean - 2 * sd, 0.5 * top)), min(mean + 2 * sd, top)
     if span is None:

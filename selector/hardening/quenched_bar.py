@@ -70,7 +70,7 @@ SHORTEST_S = 1e-3
 # centre, where it cools little slower: the heat of transformation keeps the core. This much
 # from skin to centre beyond what the curve gives, the best of a grid whichever steel is left
 # out; with the cube of the pearlite, and less where skin and core cool alike, as in air.
-CORE_HRC, CORE_POWER, QUENCHED_UNEVEN = 3.0, 3.0, 0.3
+CORE_HRC, CORE_POWER = 3.0, 3.0
 FERRITE_HV = 180.0
 ROOM_C = 20.0
 
@@ -141,17 +141,34 @@ def quenched_bar(
         simulated = replace(cooling, jominy_mm=np.minimum.accumulate(nearer))
         rich_hrc, rich_sd = _by_critical_time(state, simulated, bath)
         hrc, variance = hrc + rich * rich_hrc, variance + rich * rich_sd**2
-    hrc = hrc + _softer_core(state.dissolved_wt_pct["C"], hrc, cooling)
+    place = cooling.radius_mm / cooling.radius_mm[-1]
+    hrc = hrc + softer_core(state.dissolved_wt_pct["C"], hrc, place, cooling.uneven)
     return QuenchedBar(cooling.radius_mm, hrc, np.sqrt(variance))
 
 
-def _softer_core(carbon_wt_pct: Floats, hrc: Floats, cooling: BarCooling) -> Floats:
-    """Return by how much pearlite is softer in the core than under the skin."""
+def softer_core(
+    carbon_wt_pct: Floats, hrc: Floats, place: Floats, uneven: Floats | float
+) -> Floats:
+    """Return by how much pearlite is softer in the core than under the skin.
+
+    Parameters
+    ----------
+    carbon_wt_pct : ndarray
+        Carbon in solution. [wt %]
+    hrc : ndarray
+        Hardness by the end-quench curve. [HRC]
+    place : ndarray
+        Share of the radius, 1 at the surface. [-]
+    uneven : ndarray or float
+        How unevenly the section cools, as `bar_cooling.unevenness` has it. [-]
+
+    Returns
+    -------
+    ndarray
+        What is to be added: half of `CORE_HRC` at most, less in the core. [HRC]
+    """
     pearlite = 1.0 - fraction_from_hardness(carbon_wt_pct, hrc)
-    uneven = 1.0 - cooling.jominy_mm[-1] / cooling.jominy_mm[0]
-    quenched = min(uneven / QUENCHED_UNEVEN, 1.0)
-    place = cooling.radius_mm / cooling.radius_mm[-1]
-    return np.asarray(CORE_HRC * quenched * pearlite**CORE_POWER * (place - 0.5))
+    return np.asarray(CORE_HRC * uneven * pearlite**CORE_POWER * (place - 0.5))
 
 
 def _austenite(composition_wt_pct: Composition, austenitise_c: float) -> Austenite:

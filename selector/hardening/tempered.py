@@ -5,14 +5,10 @@ from functools import cache
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from catalog.steel import Steel
-from selector.hardening.as_quenched import (
-    OVER_HRC_PER_C,
-    UNDER_HRC_PER_C,
-    by_composition,
-    is_high_alloy,
-)
+from catalog.steel import Aged, Steel
+from selector.hardening.as_quenched import OVER_HRC_PER_C, UNDER_HRC_PER_C
 from selector.hardening.composition import Composition, middle
+from selector.hardening.kind import by_composition, is_high_alloy
 from selector.metallurgy.bainite import BAINITE_SD_HRC, austempered_hardness
 from selector.metallurgy.published_curve import (
     SD_HIGH_ALLOY_HRC,
@@ -27,6 +23,8 @@ from selector.metallurgy.tempering import Structure, temperature_for, tempered_h
 from selector.sampling import Normals
 
 Floats = NDArray[np.float64]
+# Scatter of bars about a published ageing curve: estimate. [HRC]
+AGED_SD_HRC = 0.8
 
 
 def curve_reach_c(steel: Steel) -> float:
@@ -154,6 +152,13 @@ def austempered(
     bainite = austempered_hardness(composition["C"], bath_c)
     error_hrc = BAINITE_SD_HRC * normals["tempering"][:, None]
     return np.minimum(bainite + error_hrc, fresh_hrc)
+
+
+def aged_hrc(aged: Aged, aged_c: Floats, normals: Normals) -> Floats:
+    """Return the hardness of an age-hardened bar by its table, over the samples. [HRC]."""
+    points = np.array(aged.curve_hrc.points)
+    error_hrc = AGED_SD_HRC * normals["tempering"]
+    return np.asarray(np.interp(aged_c, points[:, 0], points[:, 1]) + error_hrc)
 
 
 def tempered(

@@ -37,7 +37,9 @@ BLAZE_C, BLAZES, BLAZE_THIN_MM = 390.0, 3, 6.0
 TORCH_GUIDED_C = 600.0
 # A case is tempered no hotter, or it is soft for nothing. Common practice. [°C]
 CASE_CEILING_C = 225.0
-_LOWEST_C, _STEP_C = 150, 25
+# The coolest temper by a dial, and by eye, whom bright steel first shows yellow there. [°C]
+_LOWEST_C, _COLOURED_FROM_C, _STEP_C = 150, 200, 25
+_BY_DIAL: frozenset[Means] = frozenset({"oven", "furnace"})
 # A ceiling is read off a dial: an oven of 480 °F reaches 250 °C. Common practice. [°C]
 _DIAL_C = 2.0
 # A bath for bainite is kept so far above the martensite start. Common practice. [°C]
@@ -136,9 +138,10 @@ def tempers(
             if route.process != "case"
             else min(has.get(means, 0.0), CASE_CEILING_C)
         )
+        lowest = _LOWEST_C if means in _BY_DIAL else _COLOURED_FROM_C
         grid += [
             Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)
-            for heat in range(_LOWEST_C, int(top + _DIAL_C) + 1, _STEP_C)
+            for heat in range(lowest, int(top + _DIAL_C) + 1, _STEP_C)
         ]
     return tuple(grid) or (() if "residual" in route.temper else (NO_TEMPER,))
 

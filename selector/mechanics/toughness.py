@@ -26,7 +26,9 @@ _CLASS_HRC = 2.5  # what one class of toughness is worth
 _NOTCH_HRC = 3.0  # what doubling the stress concentration costs
 _SCALE_HRC = 1.5
 _SD_HRC = 2.0
-_LOWEST_TEMPER_C = 180.0
+# Down to the first a temper makes a steel as tough as its class; from there to the second, at
+# which gauges and ball races are relieved, a class is lost little by little (estimated). [°C]
+_TOUGH_FROM_C, _LOWEST_TEMPER_C = 180.0, 150.0
 
 # Upper limits of low, medium and high by notch kind, J (estimated from printed energies at
 # working hardness: D2 28, O1 41, A2 53, S7 165 with C-notch; 440C 9, L6 12 with V-notch).
@@ -94,8 +96,9 @@ def snap_likelihood(
 ) -> SnapLikelihood:
     """Return the likelihood that a hardened part snaps.
 
-    Tempered below 180 °C, or not at all, toughness is unknown and so is the answer. A temper
-    inside the steel's own embrittlement window costs one class.
+    Tempered below 150 °C, or not at all, toughness is unknown and so is the answer; from 180
+    down to 150 °C it falls by one class. A temper inside the steel's own embrittlement window
+    costs one class.
 
     Parameters
     ----------
@@ -129,9 +132,12 @@ def snap_likelihood(
     """
     hardness = np.asarray(hardness_hrc, dtype=float)
     steps = CLASSES.index(toughness) - 1 - np.asarray(embrittled, dtype=float)
+    drawn_c = np.asarray(temper_c, dtype=float)
+    missing = (_TOUGH_FROM_C - drawn_c) / (_TOUGH_FROM_C - _LOWEST_TEMPER_C)
+    steps = steps - np.clip(missing, 0.0, 1.0)
     notch = np.log(np.asarray(notch_factor, dtype=float)) / math.log(2)
     margin = _HALF_HRC[impact] + _CLASS_HRC * steps - _NOTCH_HRC * notch - hardness
-    known = np.asarray(temper_c, dtype=float) >= _LOWEST_TEMPER_C
+    known = drawn_c >= _LOWEST_TEMPER_C
     margin = np.where(known, margin, np.nan)
     probability = 1 / (1 + np.exp(np.clip(margin / _SCALE_HRC, -60, 60)))
     return SnapLikelihood(probability, margin, _SD_HRC, "estimated")

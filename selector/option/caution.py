@@ -12,7 +12,7 @@ from selector.figure import median
 from selector.job.bath_check import is_too_harsh
 from selector.job.job import Job
 from selector.job.ready_hard import is_wire
-from selector.job.treatment import FLAMES, Temper, Treatment, is_torched
+from selector.job.treatment import FLAMES, LAID_ON, Temper, Treatment, is_torched
 from selector.option.prediction import Prediction, embrittled
 from selector.option.skin import GRINDERS
 from selector.option.spring_energy import maims
@@ -216,7 +216,7 @@ def _of_finish(asked: Requirement, prediction: Prediction) -> list[str]:
     hard = median(prediction.surface_hrc) > HYDROGEN_FROM_HRC
     ids = ["hydrogen-embrittlement"] if hard and (part.condition == "plated" or rusts) else []
     ids += ["blacking-salt"] if rusts else []
-    grinds = bool(GRINDERS & set(part.finish_after))
+    grinds = GRINDERS & set(part.finish_after) and work.route.process not in LAID_ON
     return ids + (["grinding-dust", "grinding-cracks"] if hard and grinds else [])
 
 

@@ -198,16 +198,17 @@ def _usual_mm(job: Job, work: Treatment) -> float:
 
 @per_part
 def _nitride_run(job: Job, work: Treatment) -> LayerRun:
-    """Return how long a layer is nitrided: by the depth asked for and what is ground off."""
-    heat_c, removed = _heat_c(work), job.asked.part.stock_removal or 0.0
+    """Return how long a layer is nitrided, by the depth asked for."""
+    # What is left on a part to be ground is ground off before: nitriding comes last.
+    heat_c = _heat_c(work)
     asked, compound = job.leading.depth_mm, heat_c > COMPOUND_FROM_C
     log_sd = COMPOUND_LOG_SD if compound else DEPTH_LOG_SD
     of_one_hour = _nitrided_mm(work.steel, heat_c, 1.0)
-    wanted_h = ((asked + removed) * np.exp(_aim_sd(work) * log_sd) / of_one_hour) ** 2
+    wanted_h = (asked * np.exp(_aim_sd(work) * log_sd) / of_one_hour) ** 2
     hours = _hours(work.route, float(wanted_h))
     grown = _nitrided_mm(work.steel, heat_c, hours)
     medium: Nitriding = "nitrocarburising" if compound else "gas nitriding"
-    return LayerRun(medium, heat_c, hours, asked, removed, max(grown - removed, 0.0), log_sd)
+    return LayerRun(medium, heat_c, hours, asked, 0.0, grown, log_sd)
 
 
 def _nitrided_mm(steel: Steel, heat_c: float, hours: float) -> float:

@@ -11,7 +11,7 @@ from selector.wording import in_sentence
 # Demands that a faster quench can help to meet: it hardens more and deeper, but makes cracks,
 # bending and snapping worse. A doubt about the bath itself, such as its size, may be met by
 # another bath.
-MENDED_BY_QUENCH = frozenset({"hard_enough", "depth", "strength", "contact", "medium"})
+MENDED_BY_QUENCH = frozenset({"hard_enough", "slack", "depth", "strength", "contact", "medium"})
 
 
 def mild_first(treatments: Iterable[Treatment], workshop: Workshop) -> list[Treatment]:

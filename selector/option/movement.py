@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from selector.figure import median
 from selector.hazards.distortion import Bow, Heating, bow, size_change
 from selector.job.hard_section import hard_sections
-from selector.job.treatment import Treatment
+from selector.job.treatment import LAID_ON, Treatment
 from selector.option.skin import GRINDERS
 from selector.requirement import Requirement
 from selector.requirement.part import Part
@@ -59,10 +59,11 @@ class Permitted:
     stated: bool
 
 
-def permitted_movement(asked: Requirement) -> Permitted:
+def permitted_movement(asked: Requirement, *, last: bool = False) -> Permitted:
     """Return how far the part may move: its run-out limit or a usual one, or grinding stock."""
+    # Nothing is ground after what comes last on a finished part.
     limit, part = asked.limit.runout, asked.part
-    grinds = GRINDERS & set(part.finish_after)
+    grinds = GRINDERS & set(part.finish_after) and not last
     stock = GRINDABLE * (part.stock_removal or STOCK_MM) if grinds else 0.0
     if limit is None:
         usual_mm = UNFITTED_MM if _fits_nothing(asked) else USUAL_MM
@@ -97,7 +98,7 @@ def movement(
     treatment: Treatment, asked: Requirement, normals: Normals, torch: Bow | None = None
 ) -> Movement:
     """Return how far the part moves."""
-    permitted = permitted_movement(asked)
+    permitted = permitted_movement(asked, last=treatment.route.process in LAID_ON)
     still = np.zeros(len(normals["movement"]))
     if treatment.route.movement_factor.value == 0:
         return Movement(still, still, 0.0, permitted.mm, permitted.stated)

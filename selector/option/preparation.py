@@ -7,9 +7,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
-from selector.hardening.as_quenched import AsQuenched, as_quenched, start
+from selector.hardening.as_quenched import AsQuenched, as_quenched
 from selector.hardening.bath_response import Points, Start, cooled, start_of
 from selector.hardening.composition import Composition, of_bar
+from selector.hardening.kind import start
 from selector.hardening.quenched_bar import FERRITE_HV
 from selector.hardening.stock import annealed_hrc, supply_hrc
 from selector.hardening.tempered import hardened_from

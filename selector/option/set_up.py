@@ -10,9 +10,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.heat_source import HeatSource
-from selector.hardening.as_quenched import start
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.hard_depth import Limit, hard_depth_mm
+from selector.hardening.kind import start
 from selector.heat.boiling import Quench
 from selector.heat.steel_property import SteelClass
 from selector.job.demand import Demand

@@ -30,9 +30,11 @@ Floats = NDArray[np.float64]
 # TemperCourse this much further at most by the instruments of an oven than by eye. [-]
 INSTRUMENT_SHARE = 0.4
 BY_COLOUR = frozenset({"torch", "residual", "plate", "blaze"})
-LEAST_SAFE_C = 180.0
 # Struck ends are tempered at least to dark straw or bronze. Common practice. [°C]
 STRUCK_LEAST_TEMPER_C = 225.0
+# What is tapped is tempered at least to pale straw; gauges, drill bushes, small cutters and
+# races, which nothing strikes, are relieved at 150 °C at least. Common practice. [°C]
+_LEAST_C = {"hammered": STRUCK_LEAST_TEMPER_C, "light": 180.0, "none": 150.0}
 # A temper must be hotter than the service temperature by this. Common practice. [°C]
 SERVICE_MARGIN_C = 30.0
 # What a temper that the service would go on with counts as, beside hardness off the window:
@@ -179,7 +181,7 @@ def _astray(
 
 def _least_c(asked: Requirement) -> float:
     """Return the coolest temper that stands the blows and the heat of the service. [°C]."""
-    least = STRUCK_LEAST_TEMPER_C if asked.load.impact == "hammered" else LEAST_SAFE_C
+    least = _LEAST_C[asked.load.impact]
     service = asked.limit.service_temperature
     return least if service is None else max(least, service + SERVICE_MARGIN_C)
 
@@ -208,7 +210,8 @@ def _worth(
         best = min(places, key=lambda k: (off[k] + penalty[k], -grid[k].temperature_c))
         # Inside the window the duty decides, not the score: which end of it is no detail.
         aimed = min((k for k in within if k in places), key=lambda k: astray[k], default=best)
-        chosen[aimed] = aimed not in within or astray[aimed] <= max(nearest + _NEARER, 1.0)
+        near = astray[aimed] <= max(nearest + _NEARER, 1.0)
+        chosen[aimed] = near if aimed in within else bool(off[aimed]) or not within
         # The toughest is the way out where the aimed one fails.
         chosen.setdefault(best, False)
     return chosen

@@ -6,12 +6,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from catalog.steel import Steel
-from selector.hardening.as_quenched import AsQuenched, by_composition
+from selector.hardening.as_quenched import AsQuenched
 from selector.hardening.bath_response import POSITIONS
 from selector.hardening.composition import Composition
 from selector.hardening.hard_depth import Limit, hard_depth_mm
+from selector.hardening.kind import by_composition
 from selector.hardening.model_range import ranges_left
-from selector.hardening.tempered import austempered, tempered
+from selector.hardening.tempered import aged_hrc, austempered, tempered
 from selector.job.job import Job, per_job
 from selector.job.process import temper_peak_c
 from selector.job.treatment import Temper, Treatment
@@ -199,9 +200,8 @@ def _aged(ready: Prepared, temper: Temper) -> ZoneHardness:
     if aged is None:
         msg = f"{ready.treatment.steel.slug} has no aged table"
         raise ValueError(msg)
-    points = np.array(aged.curve_hrc.points)
     reached = temper_peak_c(temper, job.asked.workshop, ready.normals)[:, 0]
-    hrc = np.interp(reached, points[:, 0], points[:, 1]) + 0.8 * ready.normals["tempering"]
+    hrc = aged_hrc(aged, reached, ready.normals)
     radius = working_radius_mm(job)
     return ZoneHardness(
         np.asarray(hrc),

@@ -64,7 +64,11 @@ def _made_ready(do: Doing) -> StepOut:
     if process == NITRIDES:
         growth = NITROCARBURISE_GROWTH_MM if nitro else NITRIDE_GROWTH_MM
         micron = f"{1000 * growth:.0f} µm"
-        action = f"Finish to size less up to {micron} a face, for it grows; clean, no grease"
+        made = "Grind" if do.part.stock_removal or do.part.finish_after else "Finish"
+        action = (
+            f"{made} to size now, less up to {micron} a face, for it grows and nothing but a "
+            "polish comes after; clean, no grease"
+        )
         return _ready(action, growth)
     stock = left_mm(do)
     if stock > 0.0:
@@ -143,7 +147,9 @@ def _depth_mm(do: Doing) -> float | None:
     span = route.depth_mm
     if span is None:
         return None
-    return round(min(max(do.job.ordered_depth_mm, span.low), span.high), 3)
+    last = do.work.route.process in LAID_ON
+    asked_mm = do.lead.depth_mm if last else do.job.ordered_depth_mm
+    return round(min(max(asked_mm, span.low), span.high), 3)
 
 
 def _asked(do: Doing) -> list[str]:

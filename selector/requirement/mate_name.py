@@ -74,9 +74,10 @@ def is_no_metal(material: str) -> bool:
 
 
 def has_no_hardness(material: str) -> bool:
-    """Return whether no file or tester is held to a mate: leather, sand, packing."""
-    loose = is_of(material, "soil", "stony", "food", "packing")
-    return is_no_metal(material) or (loose and not is_metal(material))
+    """Return whether no file or tester is held to it: leather, clay, packing, soil."""
+    soft = ("paste", "spongy", "hide_or_paper", "plastic", "tender", "growth", "food")
+    no_file = is_of(material, *_NO_METAL, *soft, "soil", "stony", "packing", "grain")
+    return no_file and not is_metal(material)
 
 
 def is_soft_work(material: str) -> bool:

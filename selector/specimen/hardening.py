@@ -20,7 +20,9 @@ def hardening(steel: Steel) -> Hardening:
     {"itself", "core", "not"}
         A steel that only takes a case has a core where its standard sets a least carbon.
     """
-    if "quench" in steel.hardens_by:
+    # What only a firm hardens is hardened all the same.
+    quenched = steel.hardened is not None and "case" not in steel.hardens_by
+    if "quench" in steel.hardens_by or quenched:
         return "itself"
     carbon = steel.composition_wt_pct.get("C")
     cased = "case" in steel.hardens_by and carbon is not None and carbon.min is not None

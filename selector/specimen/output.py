@@ -7,7 +7,8 @@ from numpy.typing import NDArray
 
 from catalog.steel import Steel
 from selector.figure import Provenance, figure
-from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
+from selector.hardening.as_quenched import AsQuenched
+from selector.hardening.kind import by_composition, is_high_alloy
 from selector.hardening.tempered import curve_reach_c, whole_curve
 from selector.heat.boiling import bath_temperature_c
 from selector.job.process import TEMPER_ERROR, ReadingError, reading_error
@@ -117,8 +118,19 @@ def quench_assumed(of: Specimen, made: QuenchOut) -> list[str]:
     held = f"{made.heat.hold_s / 60.0:.0f} min in {furnace}"
     if is_high_alloy(of.steel):  # its hold does not enter
         held = f"held as it should be in {furnace}"
-    text = f"Heat: {made.heat.source}; {held}; {of.treatment.condition.name} bar."
-    return [text, *_other_heat(of, made.heat), "Skin: no carbon lost in the heat.", *said]
+    sold = of.treatment.condition.name
+    bar = sold if sold in of.treatment.route.conditions else "annealed"
+    text = f"Heat: {made.heat.source}; {held}; {bar} bar."
+    other = [*_other_heat(of, made.heat), *_only_a_firm(of.steel)]
+    return [text, *other, "Skin: no carbon lost in the heat.", *said]
+
+
+def _only_a_firm(steel: Steel) -> list[str]:
+    """Return why no workshop hardens a steel, where its catalogue entry says so."""
+    return [
+        why.why.text for why in steel.limitation
+        if why.process == "quench" and why.verdict == "no"
+    ]  # fmt: skip
 
 
 def _other_heat(of: Specimen, heat: HeatOut) -> list[str]:

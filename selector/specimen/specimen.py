@@ -15,7 +15,7 @@ from catalog.route import Route
 from catalog.steel import Condition, Steel
 from selector import sampling
 from selector.errors import OutOfRangeError, Problem
-from selector.hardening.as_quenched import AsQuenched, as_quenched, cased_core, start
+from selector.hardening.as_quenched import AsQuenched, as_quenched, cased_core
 from selector.hardening.bar_limit import COLDEST_HEAT_C
 from selector.hardening.bath_response import (
     POSITIONS,
@@ -27,6 +27,7 @@ from selector.hardening.bath_response import (
 )
 from selector.hardening.composition import Composition, sampled
 from selector.hardening.hard_depth import Limit, hard_depth_mm
+from selector.hardening.kind import start
 from selector.hardening.stock import supply_hrc
 from selector.hardening.tempered import hardened_from
 from selector.heat.boiling import Quench

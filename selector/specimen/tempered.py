@@ -10,7 +10,8 @@ from catalog import Catalog
 from catalog.steel import Steel
 from selector.decision.output import colour_shown
 from selector.errors import OutOfRangeError, Problem, RequirementError
-from selector.hardening.as_quenched import AsQuenched, by_composition, is_high_alloy
+from selector.hardening.as_quenched import AsQuenched
+from selector.hardening.kind import by_composition, is_high_alloy
 from selector.hardening.tempered import curve_reach_c
 from selector.job.process import temper_peak_c
 from selector.job.tempers import tempers
@@ -196,7 +197,8 @@ def tempered(
     more = [] if made is None else quench_assumed(of, made)
     wanted = None
     if wanted_hrc is not None:
-        wanted = _wanted(grid, np.array([skin[temper] for temper in grid]), wanted_hrc)
+        tried_hrc = np.array([skin[temper] for temper in grid])
+        wanted = temperature_wanted(grid, tried_hrc, wanted_hrc)
     return TemperedOut(
         steel=steel_out(of.steel),
         headline=_headline(of, before, time_s, given=made is None),
@@ -237,7 +239,7 @@ def _row(of: Specimen, temper: Temper, hrc: Floats) -> RowOut:
     )
 
 
-def _wanted(grid: tuple[Temper, ...], hrc: Floats, wanted_hrc: float) -> WantedOut:
+def temperature_wanted(grid: tuple[Temper, ...], hrc: Floats, wanted_hrc: float) -> WantedOut:
     """Return the temper for a hardness, or which way the rows miss it."""
     heats_c = np.array([temper.temperature_c for temper in grid])
     low, high, wish = heats_c[0], heats_c[-1], shown(wanted_hrc)

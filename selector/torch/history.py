@@ -65,8 +65,9 @@ class History:
 
     def points(self, place: Floats) -> Points:
         """Return the places as they cool, each at its share of the section, 1 at the rim."""
-        log_sd = np.full(self.time_s.shape[1], READ_LOG_SD)
-        return Points(self.distance_mm, self.time_s, place, log_sd)
+        # What a torch heated is quenched, so that its skin cools before its core.
+        log_sd, uneven = np.full(place.size, READ_LOG_SD), np.ones(place.size)
+        return Points(self.distance_mm, self.time_s, place, log_sd, uneven)
 
     def heat(self, meant: Heat) -> Heat:
         """Return a hardening heat as each place had it."""

@@ -52,9 +52,11 @@ def bar_words(do: Doing) -> str:
     return f"the bar in the rack: {stock.steel}{size}"
 
 
-def hrc_of(sample: NDArray[np.float64]) -> tuple[float, float, float]:
-    """Return what a coupon is expected to read, 5, 50 and 95 in 100. [HRC]."""
-    low, middle, high = (round(float(q), 3) for q in np.quantile(sample, (0.05, 0.5, 0.95)))
+def expected(sample: NDArray[np.float64], digits: int = 3) -> tuple[float, float, float]:
+    """Return what a coupon is expected to read: 5, 50 and 95 in 100 of a sample, rounded."""
+    low, middle, high = (
+        round(float(q), digits) for q in np.quantile(sample, (0.05, 0.5, 0.95))
+    )
     return low, middle, high
 
 

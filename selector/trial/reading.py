@@ -14,7 +14,7 @@ from selector.procedure.instrument import (
     right_words,
     words_of,
 )
-from selector.trial.coupon import hrc_of
+from selector.trial.coupon import expected
 from selector.trial.record import ReadingOut
 
 # The rim of a snapped coupon, fine and grey, beside its dull core, by a steel rule.
@@ -59,7 +59,7 @@ def quenched_reading(do: Doing, test: Instrument) -> list[ReadingOut]:
             test=test.slug,
             means=test.words,
             unit="HRC",
-            expected=hrc_of(fresh),
+            expected=expected(fresh),
             go_low=None if go.low <= -OPEN else round(go.low, 1),
             go_high=None,
             go=says,
@@ -73,10 +73,9 @@ def quenched_reading(do: Doing, test: Instrument) -> list[ReadingOut]:
 
 def snapped_reading(do: Doing, *, counted: bool) -> ReadingOut:
     """Return what a snapped coupon shows: grain, and how deep it is hard."""
-    depth, asked = do.prediction.depth_mm, do.lead.depth_mm
-    low, middle, high = (round(float(q), 2) for q in np.quantile(depth, (0.05, 0.5, 0.95)))
+    deep, asked = expected(do.prediction.depth_mm, digits=2), do.lead.depth_mm
     through = do.prediction.hard_through
-    ring = "hard right through" if through else f"a hard rim of about {middle:.1f} mm"
+    ring = "hard right through" if through else f"a hard rim of about {deep[1]:.1f} mm"
     if asked > 0 and not through:
         ring = f"a hard rim of {asked:g} mm or more"
     return ReadingOut(
@@ -84,7 +83,7 @@ def snapped_reading(do: Doing, *, counted: bool) -> ReadingOut:
         test=SNAPPED.slug,
         means=SNAPPED.words,
         unit="mm",
-        expected=(low, middle, high),
+        expected=deep,
         go_low=asked if asked > 0 else None,
         go_high=None,
         go=f"fine grey grain; {ring}",
@@ -105,7 +104,7 @@ def tempered_reading(do: Doing, test: Instrument, *, counted: bool) -> ReadingOu
         test=test.slug,
         means=test.words,
         unit="HRC",
-        expected=hrc_of(do.prediction.surface_hrc),
+        expected=expected(do.prediction.surface_hrc),
         go_low=None if go.low <= -OPEN else round(go.low, 1),
         go_high=None if go.high >= OPEN else round(go.high, 1),
         go=says,
@@ -118,14 +117,12 @@ def tempered_reading(do: Doing, test: Instrument, *, counted: bool) -> ReadingOu
 
 def crack_reading(do: Doing) -> ReadingOut:
     """Return the look for cracks."""
-    rate = do.prediction.crack.rate
-    low, middle, high = (round(float(q), 4) for q in np.quantile(rate, (0.05, 0.5, 0.95)))
     return ReadingOut(
         stage="crack",
         test="chalk",
         means="oil and chalk, or dye penetrant",
         unit="-",
-        expected=(low, middle, high),
+        expected=expected(do.prediction.crack.rate, digits=4),
         go_low=None,
         go_high=0.0,
         go="no dark line on any of them",

@@ -8,7 +8,7 @@ import importlib
 from pathlib import Path
 
 from catalog import load_catalog
-from selector.hardening.as_quenched import is_high_alloy
+from selector.hardening.kind import is_high_alloy
 from selector.hardening.tempered import hardened_from, whole_curve
 from selector.metallurgy.published_curve import (
     SD_HIGH_ALLOY_HRC,

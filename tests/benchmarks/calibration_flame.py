@@ -9,9 +9,10 @@ from statistics import NormalDist
 import numpy as np
 
 from catalog import load_catalog
-from selector.hardening.as_quenched import as_quenched, start
+from selector.hardening.as_quenched import as_quenched
 from selector.hardening.bath_response import POSITIONS, cooled
 from selector.hardening.composition import sampled
+from selector.hardening.kind import start
 from selector.hardening.quenched_bar import CRITICAL_LOG_SD, LEVEL_SD_HRC, quenched_bar
 from selector.heat.boiling import Bath, Quench
 from selector.job.job import resolved

@@ -94,7 +94,7 @@ def test_unknown_caution_of_a_limitation_is_reported(shipped):
     broken = changed(shipped, "steels", "unknown", limitation=(wrong, *others))
     assert audit(broken) == (
         (
-            "unknown.toml: limitation.0.caution: must be a key of cautions.toml "
+            "unknown.toml: limitation.1.caution: must be a key of cautions.toml "
             "(got no-such-caution)"
         ),
     )

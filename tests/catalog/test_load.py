@@ -169,7 +169,7 @@ def test_an_empty_file_is_reported_and_not_passed_over(tmp_path):
         (
             'number = ["1.0503", "1.1191", "1.1201"]',
             "number = [1.0503]",
-            "mine.toml: designations.number.0: must be text in quotes (got 1.0503)",
+            "mine.toml: designations.number.1: must be text in quotes (got 1.0503)",
         ),
         (
             'kind = "medium-carbon"',

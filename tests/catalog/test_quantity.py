@@ -20,12 +20,12 @@ def test_sourced_values_come_with_their_dotted_keys():
     assert loaded["composition_wt_pct.C"].low == 1.1
     assert loaded["hardened.section_limit_mm.oil"].value == 8
     assert isinstance(loaded["tempered.curve_hrc"], Curve)
-    assert isinstance(loaded["limitation.0.why"], Fact)
+    assert isinstance(loaded["limitation.1.why"], Fact)
 
 
 def test_a_value_alone_keeps_the_key_it_is_given():
     number = Number(value=1, **ORIGIN)
-    assert list(sourced((number, "text"), "note")) == [("note.0", number)]
+    assert list(sourced((number, "text"), "note")) == [("note.1", number)]
 
 
 def test_every_value_of_the_shipped_catalogue_is_credible():

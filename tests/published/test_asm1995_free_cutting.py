@@ -19,7 +19,14 @@ def in_oil(diameter_mm):
     return specimen(KNOWN, KNOWN.steels["1141"], bar, KNOWN.media["oil"])
 
 
-@pytest.mark.parametrize("diameter_mm", [6.0, 9.5])
+LEANEST = pytest.mark.xfail(
+    strict=True,
+    reason="one heat in eight of the grade's limits is less than half hard in the middle; the \
+handbook speaks of bar as it usually comes",
+)
+
+
+@pytest.mark.parametrize("diameter_mm", [6.0, 8.0, pytest.param(9.5, marks=LEANEST)])
 def test_a_section_that_oil_hardens_is_hard_through(diameter_mm):
     assert in_oil(diameter_mm).through().mean() >= 0.9
 

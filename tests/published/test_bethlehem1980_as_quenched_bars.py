@@ -15,6 +15,7 @@ import numpy as np
 import pytest
 
 from selector.hardening.quenched_bar import quenched_bar
+from tests.measured_bar import quenched_hrc
 
 INCHES = (0.5, 1.0, 2.0, 4.0)
 NAN = float("nan")
@@ -246,3 +247,27 @@ def test_plain_carbon_steels_lean_neither_way(errors_hrc):
 def test_the_stated_error_covers_the_readings(errors_hrc):
     off, sd = np.concatenate([np.array(pair) for pair in errors_hrc.values()], axis=1)
     assert 0.84 < np.mean(np.abs(off) < 1.645 * sd) < 0.95
+
+
+@pytest.fixture(scope="module")
+def advised():
+    """Return low end, middle and high end of the advice, less the figure, of every reading."""
+    found = []
+    for composition, medium, heat_c, table in {**HEATS, **HELD_OUT}.values():
+        for inches, printed in zip(INCHES, table, strict=False):
+            hrc = quenched_hrc(composition, 25.4 * inches, medium, heat_c, (1.0, 0.5, 0.0))
+            ends = np.quantile(hrc, (0.05, 0.5, 0.95), axis=0) - np.array(printed)
+            found.append(ends[:, np.isfinite(printed)])
+    return np.concatenate(found, axis=1)
+
+
+def test_the_advice_is_as_near_as_the_bars_by_themselves(advised, errors_hrc):
+    bars = np.abs(together(errors_hrc, errors_hrc))
+    assert advised.shape == (3, bars.size)
+    assert np.abs(advised[1]).mean() < bars.mean() + 0.1
+    assert abs(advised[1].mean()) < 1.0
+
+
+def test_the_ends_of_the_advice_hold_nine_in_ten(advised):
+    low, _, high = advised
+    assert 0.85 < np.mean((low <= 0.0) & (high >= 0.0)) < 0.95

@@ -6,7 +6,7 @@ from selector.decision.breaking_gate import breaking_gates, is_bound_to_fail
 from selector.decision.judgement import judge
 from selector.job.job import resolved
 from selector.job.treatment import NO_TEMPER, Temper
-from selector.option.prediction import predict
+from selector.option.prediction import embrittled, predict
 from selector.option.preparation import prepare
 from tests.dog import asked, work
 
@@ -48,6 +48,15 @@ def test_a_struck_part_wants_more_than_straw():
     assert (snap.verdict, snap.text.split(":")[1]) == ("fail", " straw chips, temper it hotter")
 
 
+@pytest.mark.parametrize(("heat_c", "fails"), [(225, False), (325, True), (450, False)])
+def test_what_is_struck_is_not_tempered_where_the_steel_turns_brittle(heat_c, fails):
+    temper = Temper("furnace", float(heat_c), 3600.0)
+    snap = gates({"load.impact": "hammered"}, temper=temper)["snap"]
+    assert (snap.verdict == "fail" and "turns brittle" in snap.text) is fails
+    tapped = gates({"load.impact": "light"}, temper=temper)["snap"]
+    assert tapped.verdict != "fail"
+
+
 @pytest.mark.parametrize("impact", ["none", "light", "hammered"])
 @pytest.mark.parametrize("temper", [NO_TEMPER, oven(150), oven(200), oven(250)])
 @pytest.mark.parametrize("service", [None, "190 °C"])
@@ -59,7 +68,8 @@ def test_what_is_bound_to_fail_fails_when_predicted(impact, temper, service):
     bound = (failed & {"service_heat"}) or (
         "snap" in failed and bool(np.isnan(prediction.snap_margin_hrc).any())
     )
-    struck = impact == "hammered" and "snap" in failed and temper.temperature_c < 225
+    amiss = temper.temperature_c < 225 or embrittled(prediction.treatment, temper)
+    struck = impact == "hammered" and "snap" in failed and amiss
     assert is_bound_to_fail(prediction.treatment, temper, job.asked) is bool(bound or struck)
 
 

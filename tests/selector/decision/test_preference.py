@@ -75,7 +75,10 @@ def test_a_bar_in_the_rack_goes_before_a_near_tie():
 
 
 def test_what_is_seldom_used_wins_no_tie_by_being_easy_to_buy():
-    struck = {"load.impact": "hammered", "zone.0.wear": "edge-impact", "part.feature": []}
+    struck = {
+        "load.impact": "hammered", "zone.0.wear": "edge-impact", "part.feature": [],
+        "zone.0.hardness": {"min": "54 HRC", "max": "60 HRC"},
+    }  # fmt: skip
     found = advise(asked(struck), only("100mncrw4", "60wcrv8")).options
     hands = {
         option.treatment.steel.slug: tie_break(option, asked(struck))[0]

@@ -82,10 +82,3 @@ def test_nobody_is_asked_for_the_hardness_of_leather(material, asked_back):
     for wearing in ("mate", "either"):
         zone = asked({"zone.0.mate": {"material": material, "should_wear": wearing}}).zone[0]
         assert (left_open(zone) is not None) is asked_back
-
-
-def test_nobody_is_asked_how_hard_leather_is():
-    mate = {"material": "bridle leather", "should_wear": "mate"}
-    assert left_open(asked({"zone.0.mate": mate}).zone[0]) is None
-    steel = {**mate, "material": "steel buckle"}
-    assert "file or test it" in left_open(asked({"zone.0.mate": steel}).zone[0])

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalog import load_catalog
-from selector.hardening import as_quenched
+from selector.hardening import as_quenched, kind
 from selector.hardening.bath_response import POSITIONS, Points, cooled
 from selector.hardening.composition import middle, sampled
 from selector.hardening.tempered import curve_reach_c, tempered
@@ -32,10 +32,14 @@ def quenched(slug, medium, sizes, positions, job=MIDDLE, colder_c=0.0, hold_s=18
     heat = hardening_heat(treatment, job.asked.workshop, normals)
     heat = replace(heat, peak_c=heat.peak_c - colder_c, hold_s=hold_s)
     bath = quench(CATALOG.media[medium], asked({"workshop.bath": []}).workshop, 0.5)
-    every = cooled(np.asarray(sizes, float), bath, as_quenched.start(STEELS[slug]), normals)
+    every = cooled(np.asarray(sizes, float), bath, kind.start(STEELS[slug]), normals)
     at = [k * len(POSITIONS) + POSITIONS.index(p) for k, p in enumerate(positions)]
     points = Points(
-        every.distance_mm[:, at], every.time_s[:, at], every.place[at], every.log_sd[at]
+        every.distance_mm[:, at],
+        every.time_s[:, at],
+        every.place[at],
+        every.log_sd[at],
+        every.uneven[at],
     )
     fresh = as_quenched.as_quenched(STEELS[slug], composition, heat, points, normals)
     return fresh, composition, normals
@@ -45,7 +49,7 @@ def quenched(slug, medium, sizes, positions, job=MIDDLE, colder_c=0.0, hold_s=18
     ("slug", "by"), [("c45", True), ("42crmo4", True), ("115crv3", False), ("x30cr13", False)]
 )
 def test_composition_speaks_for_lean_steels_and_the_catalogue_for_tool_steels(slug, by):
-    assert as_quenched.by_composition(STEELS[slug]) is by
+    assert kind.by_composition(STEELS[slug]) is by
 
 
 @by_steel
@@ -242,10 +246,10 @@ def test_in_a_milder_bath_the_rim_goes_with_the_section():
 
 
 def test_a_steel_starts_its_quench_at_the_nearest_heat_with_its_own_properties():
-    assert as_quenched.start(STEELS["c45"]).heat_c == 840.0
-    assert as_quenched.start(STEELS["115crv3"]).heat_c == 800.0
-    assert as_quenched.start(STEELS["c45"]).steel_class == "low-alloy"
-    assert as_quenched.start(STEELS["x153crmov12"]).steel_class == "high-alloy"
+    assert kind.start(STEELS["c45"]).heat_c == 840.0
+    assert kind.start(STEELS["115crv3"]).heat_c == 800.0
+    assert kind.start(STEELS["c45"]).steel_class == "low-alloy"
+    assert kind.start(STEELS["x153crmov12"]).steel_class == "high-alloy"
 
 
 @pytest.mark.parametrize("slug", ["x12cr13", "x20cr13", "105wcr6"])
@@ -255,3 +259,44 @@ def test_full_hardness_scatters_over_the_published_range(slug):
     published = STEELS[slug].hardened.as_quenched_hrc
     low, high = np.quantile(fresh.hrc[:, 0], [0.05, 0.95])
     assert high - low >= 0.8 * (published.high - published.low)
+
+
+def in_a_bath(slug, medium, diameter_mm):
+    """Return how a round cools over 64 samples, and the samples."""
+    normals = DRAWN.of_steel(slug)
+    bath = quench(CATALOG.media[medium], DRAWN.asked.workshop, 0.5)
+    return cooled(np.array([diameter_mm]), bath, kind.start(STEELS[slug]), normals), normals
+
+
+def core(slug, points, normals):
+    """Return a case-hardening steel of the middle analysis without its case, however soft."""
+    softest = np.full(DRAWN.count, -50.0)
+    return as_quenched.cased_core(STEELS[slug], middle(STEELS[slug]), points, normals, softest)
+
+
+def test_pearlite_is_softer_in_the_core_of_a_bar_that_is_quenched():
+    points, normals = in_a_bath("c15", "oil", 40.0)
+    uneven, even = (
+        np.ptp(core("c15", replace(points, uneven=points.uneven * x), normals).hrc[0])
+        for x in (1.0, 0.0)
+    )
+    assert even + 1.0 < uneven < even + 3.0
+
+
+@pytest.mark.parametrize(("medium", "uneven"), [("oil", 1.0), ("water", 1.0), ("air", 0.0)])
+def test_a_bar_cools_unevenly_unless_in_air(medium, uneven):
+    points, _ = in_a_bath("c15", medium, 25.0)
+    assert points.uneven == pytest.approx(uneven, abs=0.1)
+
+
+def test_the_core_under_a_case_is_no_surer_than_another_bar():
+    points, normals = in_a_bath("20nicrmo2-2", "oil", 25.0)
+    assert core("20nicrmo2-2", points, normals).hrc[:, 0].std() > 3.0
+
+
+def test_a_heat_scatters_by_what_the_bath_does_not():
+    points, _ = in_a_bath("c45", "oil", 25.0)
+    off = np.hypot(as_quenched._heat_log_sd(points), np.log(points.distance_mm).std(axis=0))
+    assert off == pytest.approx(as_quenched.HEAT_AND_BATH_LOG_SD, abs=1e-3)
+    still = replace(points, distance_mm=np.exp(5.0 * np.log(points.distance_mm)))
+    assert as_quenched._heat_log_sd(still)[0] == as_quenched.PRODUCT_SD

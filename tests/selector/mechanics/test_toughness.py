@@ -66,8 +66,14 @@ def test_a_notch_costs_hardness():
     assert plain - notched == pytest.approx(3.0)
 
 
-def test_drawn_below_180_c_or_not_at_all_is_unknown():
-    answer = snap_likelihood(62.0, "medium", "none", [np.nan, 150.0, 180.0])
+def test_tempered_below_150_c_or_not_at_all_is_unknown():
+    answer = snap_likelihood(62.0, "medium", "none", [np.nan, 149.0, 150.0])
     assert np.isnan(answer.probability[:2]).all()
     assert np.isfinite(answer.probability[2])
     assert answer.basis == "estimated"
+
+
+def test_a_low_temper_costs_a_class_little_by_little():
+    margin = snap_likelihood(62.0, "medium", "none", [150.0, 165.0, 180.0, 250.0]).margin_hrc
+    lower = snap_likelihood(62.0, "low", "none", 180.0).margin_hrc
+    assert margin[0] == lower < margin[1] < margin[2] == margin[3]

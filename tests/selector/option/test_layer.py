@@ -65,7 +65,7 @@ def test_what_is_ground_off_is_grown_first():
 
 
 def test_a_route_goes_no_longer_than_its_hours_and_says_so():
-    run, slow = layer_run(near(4.0), pack()), layer_run(near(4.0), pack("s235"))
+    run, slow = (layer_run(near(4.0), one) for one in (pack(), pack("c15", "water")))
     assert slow.hours == CATALOG.routes["pack-carburise"].time_h.high
     assert run.depth_mm == pytest.approx(CATALOG.routes["pack-carburise"].depth_mm.high)
     assert run.falls_short
@@ -79,6 +79,19 @@ def test_dips_give_a_thin_case_in_minutes():
     )
     assert "min at" in dips.words
     assert 0.03 < dips.depth_mm < 0.15 < buried.depth_mm < 0.4
+
+
+@pytest.mark.parametrize("route", ["subcontract-nitride", "subcontract-nitrocarburise"])
+def test_what_is_left_to_grind_is_gone_before_a_part_is_nitrided(route):
+    ground = {"part.stock_removal": "0.15 mm", "part.finish_after": ["surface-grinder"]}
+    whole, left = (
+        predict(prepare(sent(route, "31crmo12"), resolved(asked(given), CATALOG)), LOW)
+        for given in ({}, ground)
+    )
+    assert left.layer.hours == whole.layer.hours
+    assert left.layer.removed_mm == 0.0
+    np.testing.assert_array_equal(left.depth_mm, whole.depth_mm)
+    assert left.movement.permitted_mm == whole.movement.permitted_mm
 
 
 def test_more_hours_cost_more():

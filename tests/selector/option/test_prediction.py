@@ -45,14 +45,14 @@ def test_every_quantity_has_one_value_a_draw(job):
     assert found.section_hrc.shape == (job.count, 2)
 
 
-@pytest.mark.parametrize("temper", [NO_TEMPER, oven(150.0), oven(175.0)], ids=str)
-def test_toughness_is_unknown_as_quenched_or_drawn_below_180(job, temper):
+@pytest.mark.parametrize("temper", [NO_TEMPER, oven(125.0), oven(149.0)], ids=str)
+def test_toughness_is_unknown_as_quenched_or_tempered_below_150(job, temper):
     found = predicted(job, temper=temper)
     assert np.isnan(found.snap_margin_hrc).all()
 
 
-@pytest.mark.parametrize("temper", [oven(200.0), oven(250.0)], ids=str)
-def test_toughness_is_known_from_180_up(job, temper):
+@pytest.mark.parametrize("temper", [oven(150.0), oven(200.0), oven(250.0)], ids=str)
+def test_toughness_is_known_from_150_up(job, temper):
     assert np.isfinite(predicted(job, temper=temper).snap_margin_hrc).all()
 
 
@@ -118,9 +118,14 @@ def test_a_temper_reaches_the_window_as_far_as_it_may_be_missed(heat_c, means, i
     assert embrittled(work("42crmo4"), oven(float(heat_c), means)) is inside
 
 
-@pytest.mark.parametrize("steel", ["c45", "100mncrw4", "115crv3"])
+@pytest.mark.parametrize("steel", ["c45", "c105u", "115crv3"])
 def test_carbon_tool_steels_have_no_such_window(steel):
     assert not embrittled(work(steel), oven(300.0))
+
+
+@pytest.mark.parametrize(("heat_c", "inside"), [(250, False), (275, True), (350, True)])
+def test_oil_hardening_steel_is_tempered_to_bronze_and_not_to_blue(heat_c, inside):
+    assert embrittled(work("100mncrw4"), oven(float(heat_c))) is inside
 
 
 def test_what_is_not_tempered_is_not_embrittled():

@@ -237,6 +237,6 @@ def test_the_soft_end_of_a_wide_window_serves_and_is_not_aimed_at():
             "zone.0.hardness": None}  # fmt: skip
     once = resolved(asked(rubs), CATALOG, count=1).leading
     assert once.high_hrc - once.low_hrc > 7
-    found = chosen(work("100mncrw4", "through-furnace", medium="oil"), rubs, {"furnace": 700.0})
+    found = chosen(work("c105u", "through-furnace", medium="water"), rubs, {"furnace": 700.0})
     (aim,) = [c.middle_hrc for c in found if c.aimed and c.temper.means == "furnace"]
     assert aim == pytest.approx(once.high_hrc - 0.4 * 7, abs=0.8)

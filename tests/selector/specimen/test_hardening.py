@@ -12,6 +12,7 @@ CATALOG = load_catalog()
         ("c45", "itself"),
         ("hs6-5-2", "itself"),
         ("31crmo12", "itself"),
+        ("hs2-9-1-8", "itself"),  # by a firm
         ("16mncr5", "core"),
         ("070m20", "core"),
         ("s235", "not"),  # its standard sets no least carbon

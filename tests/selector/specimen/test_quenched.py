@@ -78,6 +78,8 @@ def test_a_case_hardening_steel_shows_its_core():
     assert found.quench.heat is None
     assert "with its case into oil" in quench_words(found.quench)
     assert found.points[0].hrc.p50 < 45.0
+    # The range of such a steel is its case's: the core is asked for from any heat.
+    assert "hardened from" not in " ".join(made("16mncr5", heat_c=1000.0).assumed)
 
 
 def test_a_steel_that_no_quench_hardens_has_no_points():

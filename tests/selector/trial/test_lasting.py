@@ -39,3 +39,9 @@ def test_what_does_not_vary_has_no_parts():
     parts = taken_apart(np.full(512, 30.0), NORMALS)
     assert parts.scatter == 0.0
     assert set(parts.share.values()) == {0.0}
+
+
+def test_what_chance_alone_explains_is_no_share():
+    """Seventy columns fit a seventh of any 512 values."""
+    noise = np.random.default_rng(7).normal(size=512)
+    assert sum(taken_apart(noise, NORMALS).share.values()) < 0.09

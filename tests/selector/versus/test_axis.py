@@ -1,6 +1,9 @@
+from dataclasses import replace
+
 import pytest
 
 from selector.option.cost import bar_per_kg
+from selector.requirement.workshop import Stock
 from selector.versus.axis import QUANTITIES, lines
 from selector.versus.side import Pair
 from tests.selector.versus.test_side import CAREFUL, CATALOG, here, pair, side
@@ -41,6 +44,19 @@ def test_the_bar_of_the_second_alone_gets_dearer():
 def test_the_same_bar_twice_has_no_price_ratio():
     twin = side(CAREFUL.replace("200c", "225c"), here())
     assert "bar price" not in axes(Pair(pair().first, twin, here()))
+
+
+def test_a_bar_that_lies_in_the_rack_is_bought_at_no_price():
+    one = pair().first
+    work = replace(one.treatment, stock=Stock(steel="C45"))
+    held = replace(one, ready=replace(one.ready, treatment=work))
+    assert "bar price" not in axes(Pair(held, pair().second, here()))
+
+
+def test_the_crack_rate_is_that_of_the_side_that_cracks_though_the_other_is_cheaper():
+    bought = side("s235/cold-drawn/as-bought/none", here())
+    assert axes(Pair(bought, pair().first, here()))["crack rate"].unit == "of the second"
+    assert axes(Pair(pair().first, bought, here()))["crack rate"].unit == "of the first"
 
 
 def test_what_is_not_quenched_has_no_crack_rate_to_turn():

@@ -4,8 +4,9 @@ import pytest
 
 from selector.figure import median
 from selector.option.cost import bar_per_kg
+from selector.versus.axis import Line
 from selector.versus.side import Pair
-from selector.versus.swap import swaps
+from selector.versus.swap import _crossing, swaps
 from tests.selector.versus.test_side import CATALOG, near, pair, side
 
 
@@ -68,6 +69,12 @@ def test_a_failure_dear_enough_turns_the_cost_where_the_cheaper_fails_more():
         for cost, option in zip(costs(two), two.options(), strict=True)
     )
     assert first == pytest.approx(second, rel=0.02)
+
+
+@pytest.mark.parametrize(("now", "at"), [(3.0, 2.0), (20.0, 30.0), (90.0, 30.0)])
+def test_of_two_places_the_one_nearer_to_the_part_is_named(now, at):
+    line = Line("hourly rate", "EUR/h", now, (1.0, 400.0), lambda _: pair())
+    assert _crossing(lambda x: (x - 2.0) * (30.0 - x), line) == pytest.approx(at, rel=0.01)
 
 
 def test_every_place_lies_where_it_was_looked_for():

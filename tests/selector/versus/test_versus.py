@@ -38,6 +38,17 @@ def test_it_says_what_each_costs_needs_and_risks(found):
     assert "oil-fire" in found.first.cautions
 
 
+def test_the_risk_of_a_crack_is_said_once():
+    fierce = versus(
+        asked({"workshop.bath": [{"medium": "water"}], "workshop.subcontract": True}),
+        CAREFUL.replace(".oil", ".water"), SIMPLE, CATALOG,
+    ).first  # fmt: skip
+    (crack,) = [gate for gate in fierce.gates if gate.name == "cracking"]
+    assert crack.verdict != "pass"
+    assert crack.text not in fierce.risks
+    assert sum("crack" in risk for risk in fierce.risks) == 1
+
+
 def test_the_headline_states_the_quantity_where_cheap_with_care_loses(found):
     turn = next(s for s in found.swaps if s.axis == "quantity" and s.by == "cost")
     assert f"From {turn.at:.0f} pieces on 4140 (42CrMo4) is the cheaper." in found.headline
