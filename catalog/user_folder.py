@@ -13,6 +13,11 @@ def cache_folder() -> Path | None:
     return _own(platformdirs.user_cache_path)
 
 
+def data_folder() -> Path | None:
+    """Return where what the user has made is kept, None on an account without a home."""
+    return _own(platformdirs.user_data_path)
+
+
 def state_folder() -> Path | None:
     """Return where errors are written down, None on an account without a home."""
     return _own(platformdirs.user_state_path)

@@ -2,7 +2,6 @@
 
 from datetime import UTC, datetime
 from functools import partial
-from importlib.metadata import PackageNotFoundError, version
 
 import streamlit as st
 
@@ -11,6 +10,7 @@ from selector.advice.advise import Advice
 from selector.handover.card import card, template_of
 from selector.handover.chosen import Chosen
 from selector.handover.sheet import Paper, sheet
+from selector.handover.version import version_of
 from selector.record import OptionOut
 from ui import cached
 from ui.piece import download
@@ -43,7 +43,7 @@ def card_file(advice: Advice, record: OptionOut, suffix: str, paper: Paper = "a4
     """
     made_for = chosen_of(advice, record)
     today = datetime.now(UTC).astimezone().date()
-    data = card(made_for, paper, today, _version())
+    data = card(made_for, paper, today, version_of())
     return sheet(template_of(made_for), data, suffix, paper).content
 
 
@@ -75,11 +75,3 @@ def _table(asked: Requirement) -> str:
 def _everything(asked: Requirement) -> str:
     """Return the whole advice as JSON."""
     return cached.advice(asked).model_dump_json()
-
-
-def _version() -> str:
-    """Return the version of this program, "in work" where it is not installed."""
-    try:
-        return version("temperwright")
-    except PackageNotFoundError:
-        return "in work"

@@ -3,16 +3,17 @@
 A folder that cannot be written keeps nothing beyond the run; the page goes on without it.
 """
 
+import errno
 import json
 import os
 import re
-import tempfile
 from datetime import datetime
 from pathlib import Path
 from secrets import token_hex
 from typing import Any
 
-from platformdirs import user_data_path
+from catalog.user_folder import data_folder
+from catalog.whole_file import put_in_place
 
 Table = dict[str, Any]
 _ID = re.compile(r"[0-9a-f]{12}")
@@ -139,8 +140,11 @@ def keep_letterhead(shop: str, table: Table) -> None:
 
 
 def _folder() -> Path:
-    """Return the user's folder."""
-    return user_data_path("temperwright", appauthor=False)
+    """Return the user's folder; without a home there is none to read or write."""
+    folder = data_folder()
+    if folder is None:
+        raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT))
+    return folder
 
 
 def _read(name: str) -> Table | None:
@@ -159,11 +163,7 @@ def _write(name: str, table: Table) -> None:
     try:
         folder = _folder()
         folder.mkdir(parents=True, exist_ok=True)
-        with tempfile.NamedTemporaryFile(
-            "w", dir=folder, delete=False, encoding="utf-8"
-        ) as new:
-            new.write(text)
-        os.replace(new.name, folder / name)  # noqa: PTH105
+        put_in_place(folder / name, text.encode())
     except OSError:
         _unwritten[name] = text
     else:

@@ -9,8 +9,7 @@ import shutil
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
-from platformdirs import user_cache_path
-
+from catalog.user_folder import cache_folder
 from selector.hardness_scale import hv_from_hb, hv_from_hrc, hv_from_tensile_mpa
 
 if TYPE_CHECKING:
@@ -101,7 +100,10 @@ def _registry() -> "UnitRegistry[Any]":
 
     # Its definitions, read once and kept, load ten times as fast. In a folder of our own, which
     # may be thrown away.
-    folder = user_cache_path("temperwright", appauthor=False) / "units"
+    place = cache_folder()
+    if place is None:
+        return UnitRegistry()
+    folder = place / "units"
     try:
         return UnitRegistry(cache_folder=folder)
     except Exception:  # noqa: BLE001 - to unpickle a damaged file may raise anything

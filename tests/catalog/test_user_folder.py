@@ -3,15 +3,19 @@ from pathlib import Path
 import platformdirs
 import pytest
 
-from catalog.user_folder import cache_folder, state_folder
+from catalog.user_folder import cache_folder, data_folder, state_folder
 
-FOLDERS = {cache_folder: "user_cache_path", state_folder: "user_state_path"}
+FOLDERS = {
+    cache_folder: "user_cache_path",
+    data_folder: "user_data_path",
+    state_folder: "user_state_path",
+}
 
 
 @pytest.mark.parametrize("folder_of", FOLDERS)
 def test_each_folder_is_named_after_the_program(folder_of, monkeypatch):
-    monkeypatch.setenv("XDG_CACHE_HOME", "/of/the/user")
-    monkeypatch.setenv("XDG_STATE_HOME", "/of/the/user")
+    for kind in ("CACHE", "DATA", "STATE"):
+        monkeypatch.setenv(f"XDG_{kind}_HOME", "/of/the/user")
     assert folder_of() == Path("/of/the/user/temperwright")
 
 

@@ -50,3 +50,11 @@ def test_a_part_knows_when_it_was_changed():
     assert store.changed_at(key) is None
     store.keep_part(key, {"draft": {}})
     assert store.changed_at(key).year >= 2025
+
+
+def test_an_account_without_a_home_keeps_a_part_for_the_run(monkeypatch):
+    monkeypatch.setattr(store, "data_folder", lambda: None)
+    key = store.new_id()
+    assert store.part(key) is None
+    store.keep_part(key, {"draft": {}})
+    assert store.part(key) == {"draft": {}}

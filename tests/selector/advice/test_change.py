@@ -44,7 +44,7 @@ def test_a_change_says_what_comes_of_it(found):
 
 
 def test_what_came_as_near_is_taken_from_the_rack_first_then_the_usual():
-    bent = {"limit.runout": "0.01 mm", "workshop.stock": [{"steel": "115CrV3"}]}
+    bent = {"limit.runout": "0.012 mm", "workshop.stock": [{"steel": "115CrV3"}]}
     advice = advise(asked(bent), only("115crv3", "100cr6", "c60"))
     near = nearest_first(advice)
     mixed = 0

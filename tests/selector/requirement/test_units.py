@@ -147,7 +147,7 @@ def test_what_is_no_hardness_is_refused(value, rule):
 @pytest.fixture
 def kept(tmp_path, monkeypatch):
     """Return an empty folder for the definitions, which are read as by a new process."""
-    monkeypatch.setattr(units, "user_cache_path", lambda *_, **__: tmp_path)
+    monkeypatch.setattr(units, "cache_folder", lambda: tmp_path)
     units._registry.cache_clear()
     yield tmp_path / "units"
     units._registry.cache_clear()
@@ -158,11 +158,17 @@ def sound(tmp_path_factory):
     """Return the definitions as they are kept, made once."""
     place = tmp_path_factory.mktemp("sound")
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(units, "user_cache_path", lambda *_, **__: place)
+        patch.setattr(units, "cache_folder", lambda: place)
         units._registry.cache_clear()
         assert quantity("12 litre", "volume") == 12
         units._registry.cache_clear()
     return place / "units"
+
+
+@pytest.mark.usefixtures("kept")
+def test_an_account_without_a_home_reads_the_definitions_anew(monkeypatch):
+    monkeypatch.setattr(units, "cache_folder", lambda: None)
+    assert quantity("12 litre", "volume") == 12
 
 
 @pytest.mark.parametrize("left", [b"", None, b"garbage" * 40, b"\x80\x04K*."], ids=str)
