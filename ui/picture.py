@@ -9,9 +9,11 @@ from selector.errors import SelectorError
 from selector.handover.drawing.look import Look, for_screen
 from selector.handover.drawing.marks import Marks
 from selector.handover.drawing.part_drawing import drawn
+from selector.handover.imperial import imperial_marks, in_inches
 from selector.handover.option_marks import asked_marks, option_marks
 from selector.job.job import Job, resolved
 from selector.record import ZoneOut
+from selector.requirement.part import Part
 from selector.wording import HRC_IN_WORDS, shown, shown_range
 from ui.draft import Draft
 from ui.meanwhile import so_far
@@ -70,10 +72,18 @@ def of_draft(draft: Draft, catalog: Catalog, *, plain: bool = False) -> str:
         marks = asked_marks(resolved(requirement, catalog))
     except SelectorError:
         marks = Marks(rest="")
+    part = requirement.part
     if plain:
-        return drawn(requirement.part, marks, look(360, 90, plain=True)).svg
+        return drawn(part, marks, look(360, 90, plain=True)).svg
     wide, narrow = look(560, 150), replace(look(340, 110), end_view=False)
-    return _by_width(*(drawn(requirement.part, marks, size).svg for size in (wide, narrow)))
+    return _by_width(*(_sized(part, marks, size) for size in (wide, narrow)))
+
+
+def _sized(part: Part, marks: Marks, as_drawn: Look) -> str:
+    """Return a drawing with its sizes in inches where the part was given so."""
+    if in_inches(part):
+        marks, as_drawn = imperial_marks(marks), replace(as_drawn, inches=True)
+    return drawn(part, marks, as_drawn).svg
 
 
 def of_option(job: Job, option: Option, *, small: bool = False) -> str:
@@ -99,10 +109,10 @@ def of_option(job: Job, option: Option, *, small: bool = False) -> str:
     )
     if small:
         return drawn(part, bare, look(360, 90, plain=True)).svg
-    wide = drawn(part, marks, replace(look(1180, 210), strips=True)).svg
+    wide = _sized(part, marks, replace(look(1180, 210), strips=True))
     # On a narrow screen the large one would be too small to read.
-    narrow = drawn(part, bare, replace(look(380, 130, plain=True), strips=True)).svg
-    beneath = f"<p class='tw-foot'>{_in_words(marks)}</p>"
+    narrow = _sized(part, bare, replace(look(380, 130, plain=True), strips=True))
+    beneath = f"<p class='tw-foot'>{_in_words(part, marks)}</p>"
     return _by_width(wide, narrow + beneath)
 
 
@@ -111,10 +121,12 @@ def _by_width(wide: str, narrow: str) -> str:
     return f"<div class='tw-wide'>{wide}</div><div class='tw-narrow'>{narrow}</div>"
 
 
-def _in_words(marks: Marks) -> str:
+def _in_words(part: Part, marks: Marks) -> str:
     """Return what the large drawing says at its places, for beneath the small one."""
+    unit = "in" if in_inches(part) else "mm"
+    marks = imperial_marks(marks) if in_inches(part) else marks
     ends = ", ".join(note.words for note in marks.notes)
-    said = [", ".join(marks.said), marks.heat_words, f"{ends} mm" if ends else ""]
+    said = [", ".join(marks.said), marks.heat_words, f"{ends} {unit}" if ends else ""]
     return "<br>".join(f"<span{' class=tw-harm' * (text == marks.heat_words)}>{e(text)}</span>"
                        for text in said if text)  # fmt: skip
 

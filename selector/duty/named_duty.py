@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-from selector.job.borne import FOR_SPRING
+from selector.job.borne import FOR_GRIP, FOR_SPRING
 from selector.job.demand import Demand
 from selector.job.drive import is_drive_end, is_key
 from selector.job.working_end import (
@@ -45,6 +45,7 @@ class _Zone:
     drives: bool
     key: bool
     lever: bool
+    grips: bool
     hard: bool
     soft: bool
     sparing: bool
@@ -73,6 +74,7 @@ class _Zone:
             and (zone.wear == "none" or (zone.wear, zone.severity) == LEAST_WEAR),
             key=is_key(asked, zone),
             lever=demand.purpose == FOR_SPRING,
+            grips=demand.purpose == FOR_GRIP,
             hard=demand.low_hrc is not None and demand.low_hrc >= TOOL_HRC,
             # What slides lightly asks for no hardness, as a plain part does.
             soft=demand.low_hrc is None,
@@ -93,6 +95,8 @@ _DUTIES: tuple[tuple[Duty, Callable[[_Zone], bool]], ...] = (
     ("spring", lambda z: z.spring),
     # A lever is of the tough steel that drives and spanners are.
     ("drive", lambda z: z.lever),
+    # A collet is turned of ground tool steel.
+    ("tool", lambda z: z.grips),
     ("plain", lambda z: z.sparing),
     ("plain", lambda z: z.wear in {"edge-impact", "abrasive"} and z.soft),
     ("struck edge", lambda z: z.wear == "edge-impact" and z.struck and z.edged),

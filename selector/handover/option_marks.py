@@ -3,9 +3,10 @@
 import math
 
 import numpy as np
+from numpy.typing import NDArray
 
 from selector.decision.option import Option
-from selector.figure import median
+from selector.figure import quantiles
 from selector.flame.output import figures, map_of, stretch_of
 from selector.flame.record import FiguresOut
 from selector.handover.drawing.marks import Band, Field, Marks, Note
@@ -68,7 +69,7 @@ def option_marks(job: Job, option: Option) -> Marks:
     """
     work = option.treatment
     bought = bought_hrc(work.condition)
-    limits = _limits(job.leading, bought, median(option.judged.prediction.surface_hrc))
+    limits = _limits(job.leading, bought, _middle(option.judged.prediction.surface_hrc))
     rest = f"as bought, {shown(bought)}"
     if work.route.process == "none":
         return _untouched(job, work, rest)
@@ -89,6 +90,11 @@ def option_marks(job: Job, option: Option) -> Marks:
         _heat_words(job, work),
         _water_mm(job, work),
     )
+
+
+def _middle(sample: NDArray[np.float64]) -> float:
+    """Return the middle of a sample as the record has it, so that both round to one figure."""
+    return quantiles(sample, 0.5)[0]
 
 
 def _untouched(job: Job, work: Treatment, rest: str) -> Marks:
@@ -131,8 +137,8 @@ def _limits(lead: Demand, bought: float, comes_hrc: float | None = None) -> tupl
 def _said(job: Job, option: Option) -> tuple[str, ...]:
     """Return what comes out, and what was asked, in a line each."""
     outcome, lead = option.judged.prediction, job.leading
-    hrc = shown(median(outcome.surface_hrc))
-    depth = median(outcome.depth_mm)
+    hrc = shown(_middle(outcome.surface_hrc))
+    depth = _middle(outcome.depth_mm)
     if outcome.layer is not None:
         first = f"{hrc}, {outcome.layer.depth_mm:.2f} mm deep"
     elif outcome.hard_through:
@@ -160,9 +166,9 @@ def _places(job: Job, sections: tuple[int, ...]) -> list[tuple[float, float]]:
 def _bands(job: Job, option: Option) -> tuple[Band, ...]:
     """Return what is hard where no map was computed: a layer all over, or by sections."""
     outcome, work = option.judged.prediction, option.treatment
-    surface, sections = median(outcome.surface_hrc), range(len(job.asked.part.section))
+    surface, sections = _middle(outcome.surface_hrc), range(len(job.asked.part.section))
     if work.route.process in LAYERS:
-        depth = outcome.layer.depth_mm if outcome.layer else median(outcome.depth_mm)
+        depth = outcome.layer.depth_mm if outcome.layer else _middle(outcome.depth_mm)
         places = _places(job, job.hard if work.route.extent == "local" else tuple(sections))
         return tuple(Band(a, b, depth, surface, shown(surface)) for a, b in places)
     if not work.hardens and work.route.process != "age":
@@ -178,19 +184,19 @@ def _band(job: Job, option: Option, index: int) -> Band:
     outcome = option.judged.prediction
     ((start, end),) = _places(job, (index,))
     if index in job.leading.sections:
-        hrc = median(outcome.surface_hrc)
-        depth = None if outcome.hard_through else median(outcome.depth_mm)
+        hrc = _middle(outcome.surface_hrc)
+        depth = None if outcome.hard_through else _middle(outcome.depth_mm)
         return Band(start, end, depth, hrc, shown(hrc))
     # The record has one figure for all sections beside the zone: said where there is one.
     hrc = float(np.median(outcome.section_hrc[:, index]))
     others = [i for i in range(len(job.asked.part.section)) if i not in job.hard]
-    words = shown(median(outcome.shank_hrc)) if others == [index] else ""
+    words = shown(_middle(outcome.shank_hrc)) if others == [index] else ""
     return Band(start, end, None, hrc, words)
 
 
 def _torched_bands(job: Job, option: Option, read: FiguresOut) -> tuple[Band, ...]:
     """Return the words of the strip of a part at a torch: what the zone comes out as."""
-    hrc = median(option.judged.prediction.surface_hrc)
+    hrc = _middle(option.judged.prediction.surface_hrc)
     if meant_torched(job, option.treatment).part.is_whole:
         ends = _places(job, job.leading.sections)
     else:

@@ -12,6 +12,7 @@ from selector.requirement.zone import Zone
 
 # What hardness is for, where a load is borne by it.
 FOR_CORNERS, FOR_SPRING = "for the corners of the drive", "to spring back"
+FOR_GRIP = "to spring and grip"
 # Driving squares and hexagons: floor of ISO 3315:2018, top by common practice.
 _DRIVE = Usual(39.0, 50.0, 39.0)
 # Smaller squares are of silver steel tempered to blue, and hexagon keys harder still. Common
@@ -50,10 +51,13 @@ def springing(requirement: Requirement, zone: Zone) -> Borne | None:
     if not requirement.is_spring:
         grips = does(requirement.part.name, "collet") and _works(zone)
         reason = "it grips by springing (common practice)"
-        return Borne(of_trade("collet"), reason, FOR_SPRING) if grips else None
+        return Borne(of_trade("collet"), reason, FOR_GRIP) if grips else None
     thick = max(section.narrowest_mm for section in requirement.sections_of(zone))
     reason = f"a spring of {thick:g} mm (common practice)"
     if requirement.part.shape_class != "coil-spring" and not requirement.is_named_spring:
+        # Of a piece that its load alone makes a spring, a stout handle is none.
+        if not _stays_bent(requirement, zone):
+            return None
         reason = "thin steel that this load would bend for good if it were soft: spring temper"
     return Borne(usual_spring(thick), reason, FOR_SPRING)
 

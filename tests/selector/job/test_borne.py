@@ -1,5 +1,6 @@
 import pytest
 
+from selector.duty.named_duty import duty_of
 from selector.job.borne import CERTIFIED_HRC, prising, springing, turning
 from selector.job.demand import demands
 from tests.dog import asked
@@ -55,6 +56,7 @@ def test_a_spring_says_whether_its_name_or_its_load_makes_it_one():
     named, bent = lever("Leaf spring"), lever("Hook", thick=4)
     assert "a spring of" in springing(named, named.zone[0]).reason
     assert "spring temper" in springing(bent, bent.zone[0]).reason
+    assert springing(bent, bent.zone[1]) is None
 
 
 def test_a_driving_square_may_be_as_hard_as_another_end_and_a_blade_may_not():
@@ -97,6 +99,7 @@ def test_a_collet_springs_where_it_works_and_its_tail_is_asked_nothing():
     grip, tail = demands(collet)
     assert (grip.low_hrc, grip.high_hrc) == (43, 54)
     assert "springing" in grip.reason
+    assert duty_of(grip, collet) == "tool"
     assert tail.low_hrc is None
     block = lever("Collet block", bending=None)
     assert springing(block, block.zone[0]) is None

@@ -111,7 +111,7 @@ def test_what_guides_a_tool_is_hard_however_lightly_it_is_said_to_wear(wear):
     [
         ("Dead centre", 57),
         ("Locating pin", 52),
-        ("Vice jaw", 48),
+        ("Vice jaw", 46),
         ("Stylus", 54),
         ("Burnisher", 57),
     ],
