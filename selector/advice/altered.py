@@ -19,8 +19,10 @@ from selector.requirement.zone import Window
 from selector.wording import in_sentence, shown
 
 # How far a demand is given way to: loads by a tenth, run-out and days twofold, hardness by two
-# points, sections and fillets by a millimetre, the budget by a quarter.
+# points, sections and fillets by a millimetre, a thin section by its next size, a fifth; the
+# budget by a quarter.
 LESS, TWICE, POINTS_HRC, THICKER_MM, DEARER = 0.9, 2.0, 2.0, 1.0, 1.25
+NEXT_SIZE = 0.2
 OVEN_C, OIL_L, WATER_L = 250.0, 15.0, 15.0
 
 
@@ -232,7 +234,10 @@ def _of_shape(asked: Requirement) -> Iterator[Change]:
         return
     thin = min(range(len(sections)), key=lambda k: sections[k].size)
     thicker = [*sections]
-    thicker[thin] = sections[thin].model_copy(update={"size": sections[thin].size + THICKER_MM})
+    size_mm = sections[thin].size
+    # The next size of thin wire or strip is a fifth more.
+    more_mm = min(THICKER_MM, max(round(NEXT_SIZE * size_mm, 1), 0.1))
+    thicker[thin] = sections[thin].model_copy(update={"size": round(size_mm + more_mm, 3)})
     name = sections[thin].name or f"section {thin + 1}"
     yield _shaped(asked, f"With {name} {thicker[thin].size:g} mm", thicker)
     if len(sections) > 1:

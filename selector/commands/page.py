@@ -36,6 +36,8 @@ MOST_LINES = 60
 # Blocks that stand in full further down where everything is printed; no end of lines there.
 ALSO_BELOW = frozenset({"Cautions", "Coupon first", "What came nearest", "What binds"})
 EVERY = 1000
+# Lengths of a record are rounded to this. [mm]
+ROUNDED_MM = 0.001
 INDENT, FURTHER = 3, 5
 # Where a paragraph that is too long is cut: between clauses, never within a reason.
 _CLAUSE = re.compile(r"; |\. ")
@@ -164,7 +166,8 @@ def _blocks(advice: AdviceOut) -> list[Block]:
     """Return the blocks of a page in their order; empty ones are not printed."""
     top = Block("", (advice.headline, *_figures(advice)), 9, 5, 0)
     if advice.verdict == "safety_referral":
-        return [top, *_referral(advice), Block("Cautions", first_lines(advice.cautions), 14, 2)]
+        said = first_lines(advice.cautions, stepped=False)
+        return [top, *_referral(advice), Block("Cautions", said, 14, 2)]
     first = advice.options[0] if advice.options else None
     nearest = nearest_misses(advice) if advice.verdict == "no_option" else []
     out: list[str] = []
@@ -204,7 +207,9 @@ def _figures(advice: AdviceOut) -> tuple[str, ...]:
     if shown_spread(hard.shank) not in {shown_spread(hard.core), shown_spread(hard.surface)}:
         parts.append(f"beside it {shown_spread(hard.shank)}")
     if move > 0:
-        parts.append(f"bows {shown_mm(move)}")
+        # What bows further is straightened, just to what is permitted.
+        as_far = abs(move - first.permitted_movement_mm) < ROUNDED_MM
+        parts.append(f"{'straightened to' if as_far else 'bows'} {shown_mm(move)}")
     money = _money(first.cost.spread, first.cost.currency)
     return (
         f"{'; '.join(parts)}.",

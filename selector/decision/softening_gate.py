@@ -69,7 +69,7 @@ def softening_gate(prediction: Prediction, job: Job) -> Gate | None:
         return None
     text = (
         f"{HOT_H:.0f} h at {job.asked.limit.service_temperature:.0f} °C draw it to "
-        f"{shown(median(left))}; {shown(floor)} is the least"
+        f"{shown(median(left[hard]))}; {shown(floor)} is the least"
     )
     # What comes too soft from its temper is judged as that.
     return judged("service_heat", left[hard] >= floor, text)

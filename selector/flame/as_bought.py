@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from selector.decision.hardness_gate import ceiling_hrc
 from selector.decision.option import Option, Scorer
 from selector.decision.preference import in_order
 from selector.decision.weighing import weigh
@@ -17,7 +18,7 @@ from selector.job.demand import Demand
 from selector.job.job import Job
 from selector.job.ready_hard import TURNED_HRC, delivered_hrc
 from selector.job.sold import stock_rule
-from selector.job.supply import is_rare
+from selector.job.supply import as_drawn, is_rare
 from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
@@ -39,7 +40,10 @@ def left_as_bought(job: Job, work: Treatment) -> Treatment | None:
         The bar left as bought, where it is as hard as the leading zone asks, can be cut to the
         part, and such parts are made of it so.
     """
-    sold = (work.condition,) if work.stock is not None else work.steel.condition
+    thick_mm = max(section.narrowest_mm for section in job.asked.part.section)
+    sold = (work.condition,) if work.stock is not None else tuple(
+        as_drawn(condition, thick_mm) for condition in work.steel.condition
+    )  # fmt: skip
     routes = [route for route in job.catalog.routes.values() if route.process == "none"]
     return next(
         (
@@ -103,15 +107,16 @@ def bar_that_serves(job: Job, scorer: Scorer, steels: set[str] | None) -> Option
 
 def _serves(job: Job, bare: Treatment) -> bool:
     """Return whether a bar serves as bought."""
-    if not _is_as_asked(bought_hrc(bare.condition), job.leading):
+    if not _is_as_asked(bare, job.leading):
         return False
     sold = not is_rare(bare) and custom(bare, job.leading, job.asked) >= SELDOM
     return (bare.stock is not None or sold) and stock_rule(job.asked, bare) is None
 
 
-def _is_as_asked(hrc: float, lead: Demand) -> bool:
-    """Return whether a hardness lies between floor and ceiling."""
-    ceiling = 99.0 if lead.ceiling_hrc is None else lead.ceiling_hrc
+def _is_as_asked(bare: Treatment, lead: Demand) -> bool:
+    """Return whether a bar as bought lies between floor and ceiling."""
+    hrc, top = bought_hrc(bare.condition), ceiling_hrc(bare, lead)
+    ceiling = 99.0 if top is None else top
     # The slack of a window that was given is for what a heat strays by; a mill's bar is picked.
     floor = lead.floor_hrc if lead.derived else lead.low_hrc
     return floor is not None and floor <= hrc <= ceiling

@@ -42,7 +42,7 @@ def handling(shop: Workshop, part: Torched) -> Iterator[str]:
     if shop.held_by is None and not shop.turns_part:
         yield "it is held in tongs, a vice or a lathe: nothing is said to hold it"
     if part.is_uneven:
-        uneven = f"{part.uneven_k:.0f} °C from side to side"
+        uneven = f"about {10 * round(part.uneven_k / 10):.0f} °C from side to side"
         yield f"it is turned in the flame: {uneven} if it is not"
 
 

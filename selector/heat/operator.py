@@ -15,7 +15,7 @@ from selector.errors import OutOfRangeError, Problem
 from selector.heat.conduction import History
 from selector.heat.grid import Grid
 from selector.heat.steel_property import heating_steel
-from selector.heat.torch import Torch, wrap_fraction
+from selector.heat.torch import AMBIENT_C, Torch, wrap_fraction
 
 Floats = NDArray[np.float64]
 
@@ -151,7 +151,9 @@ def side_difference_k(grid: Grid, heating: History, flame: Torch, turns: bool = 
     Notes
     -----
     First harmonic of the flux round the girth, q₁ = 2 q sin(πω)/(πω) for a flame on a share ω;
-    then 2 q₁ R/k (1 - exp(-3.39 a t/R²)) from side to side [1]_. Mean q from the heat taken up.
+    then D = 2 q₁ R/k (1 - exp(-3.39 a t/R²)) from side to side [1]_. Mean q from the heat that
+    is taken up. Of a part that does not turn the flame's side is stopped at its heat: a mean
+    rise M makes that M + D/2, so that D / (1 + D/(2 M)) is left, the back no colder than air.
 
     References
     ----------
@@ -173,4 +175,7 @@ def side_difference_k(grid: Grid, heating: History, flame: Torch, turns: bool = 
     radius_m = outer * 1e-3
     built = 1.0 - math.exp(-SIDE_ROOT * diffusivity * time_s / radius_m**2)
     difference = 2.0 * first * radius_m / conductivity * built
-    return difference * (TURNED_SHARE if turns else 1.0)
+    if turns:
+        return TURNED_SHARE * difference
+    rise_k = float(heating.end_c.max()) - AMBIENT_C
+    return min(difference / (1.0 + difference / (2.0 * rise_k)), rise_k)

@@ -78,6 +78,8 @@ class Section(Asked):
         if self.bore is not None and self.bore >= narrow:
             rule = f"smaller than {side}, {narrow:g} mm, or no wall is left"
             step = f"Check bore and {side}."
+            if self.shape == "flat":
+                step += " A hole through the thickness is a feature, kind cross-hole."
             raise refuse_at("Section", (("bore",), f"{self.bore:g} mm", rule, step))
         return self
 

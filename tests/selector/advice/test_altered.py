@@ -116,3 +116,10 @@ def test_work_is_sent_out_where_it_was_not():
 
 def test_things_have_their_article():
     assert (article("kiln"), article("oven")) == ("a kiln", "an oven")
+
+
+@pytest.mark.parametrize(("size", "next_size"), [(1.0, "1.2"), (3.0, "3.6"), (25.0, "26")])
+def test_a_thin_section_is_made_thicker_by_its_next_size(size, next_size):
+    thin = {f"part.section.{k}.size": size for k in (0, 1)}
+    texts = [change.text for change in demands_eased(asked(thin))]
+    assert f"With section 1 {next_size} mm" in texts

@@ -47,11 +47,13 @@ def test_what_came_as_near_is_taken_from_the_rack_first_then_the_usual():
     bent = {"limit.runout": "0.012 mm", "workshop.stock": [{"steel": "115CrV3"}]}
     advice = advise(asked(bent), only("115crv3", "100cr6", "c60"))
     near = nearest_first(advice)
-    first = round(near[0].nearness(None), 1)
-    level = [item for item in near if round(item.nearness(None), 1) == first]
-    racked = [item.treatment.stock is not None for item in level]
-    assert any(racked)
-    assert racked == sorted(racked, reverse=True)
+    mixed = 0
+    for tenth in range(1, 11):
+        level = [item for item in near if round(item.nearness(None), 1) == tenth / 10]
+        racked = [item.treatment.stock is not None for item in level]
+        assert racked == sorted(racked, reverse=True)
+        mixed += len(set(racked)) > 1
+    assert mixed
     assert sorted(map(id, near)) == sorted(map(id, advice.rejected))
 
 

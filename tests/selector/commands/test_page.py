@@ -43,6 +43,16 @@ def test_the_cautions_of_the_first_screen_are_printed_the_worst_first(record):
     assert f"{len(record.cautions) - len(first)} more, each at its step" in text
 
 
+def test_what_is_straightened_is_said_to_be(record):
+    first = record.options[0]
+    allowed = first.permitted_movement_mm
+    for bow, words in ((allowed, "straightened to "), (0.5 * allowed, "bows ")):
+        moved = first.movement_mm.model_copy(update={"p50": bow})
+        bent = first.model_copy(update={"movement_mm": moved})
+        said = page(record.model_copy(update={"options": (bent, *record.options[1:])}))
+        assert f"; {words}" in said.replace("\n", " ")
+
+
 def test_every_caution_in_full_is_printed_on_demand(record):
     text = page(record, 2000, every_caution=True)
     assert all(item.text in text for item in record.cautions)
@@ -54,6 +64,11 @@ def test_the_examples_fit_one_page(name, tmp_path):
     path.write_text(example_text(name), encoding="utf-8")
     few = only("42crmo4", "c45", "115crv3", "100mncrw4", "c75s", "linear-shaft", "s235")
     assert_one_page(advice_out(advise(read_requirement(Path(path)), few), 8))
+
+
+def test_a_referral_has_no_steps_to_point_to():
+    found = advise(asked({"safety_use": "lifting"}), only("42crmo4"))
+    assert "each at its step" not in page(advice_out(found, 8))
 
 
 def test_a_referral_ranks_nothing_and_says_whom_to_ask():

@@ -80,3 +80,20 @@ def test_strip_that_serves_as_it_lies_is_answered_without_a_map():
     found = flame_out(flame_answer(requirement_from(varied(strip)), only("c75s"), None, None))
     assert found.verdict == "not_needed"
     assert found.map is None
+
+
+@pytest.mark.parametrize(("size_mm", "hrc"), [(1.0, 59), (6.0, 50)])
+def test_wire_is_as_hard_as_its_size_is_drawn(size_mm, hrc):
+    wire = {
+        "part.name": "Lever spring",
+        "part.shape_class": "coil-spring",
+        "part.section": [{"shape": "round", "size": size_mm, "length": 600.0}],
+        "part.feature": [],
+        "zone": [{"section": [1], "wear": "none"}],
+        "load": {"impact": "none", "cycles": "fatigue"},
+    }
+    job = job_of(wire, "music-wire")
+    bare = left_as_bought(job, work("music-wire"))
+    said = as_bought_words(bare, job.leading)
+    found = float(said.removeprefix("prehard bar is ").split()[0])
+    assert found == pytest.approx(hrc, abs=2.0)

@@ -12,7 +12,7 @@ from selector.heat.operator import (
     seen_cell,
     side_difference_k,
 )
-from selector.heat.torch import torch
+from selector.heat.torch import AMBIENT_C, torch
 
 
 def bar(diameter, length=80.0):
@@ -44,21 +44,23 @@ def test_an_unknown_light_is_refused():
         reading(["eye"], "moon")
 
 
-def test_the_flames_side_is_hotter_by_the_flux_and_turning_leaves_a_share_of_it():
+def _side_k(stored_j, *, turns):
     grid, flame = bar(20.0), torch("oxy-propane")
     end_c = np.full(grid.active.shape, 850.0)
-    still = {
-        stored_j: side_difference_k(
-            grid,
-            History(
-                np.array([0.0, 60.0]), end_c[:1], end_c, np.zeros(1), stored_j, stopped=True
-            ),
-            flame,
-            turns=False,
-        )
-        for stored_j in (3e4, 6e4)
-    }
-    assert 0.0 < still[3e4] == pytest.approx(0.5 * still[6e4])
-    heating = History(np.array([0.0, 60.0]), end_c[:1], end_c, np.zeros(1), 3e4, stopped=True)
-    turned = side_difference_k(grid, heating, flame, turns=True)
-    assert turned == pytest.approx(TURNED_SHARE * still[3e4])
+    times = np.array([0.0, 60.0])
+    heating = History(times, end_c[:1], end_c, np.zeros(1), stored_j, stopped=True)
+    return side_difference_k(grid, heating, flame, turns=turns)
+
+
+def test_the_flames_side_is_hotter_by_the_flux_and_turning_leaves_a_share_of_it():
+    turned = {stored_j: _side_k(stored_j, turns=True) for stored_j in (3e4, 6e4)}
+    assert 0.0 < turned[3e4] == pytest.approx(0.5 * turned[6e4])
+    for stored_j, left in turned.items():
+        full, rise = left / TURNED_SHARE, 850.0 - AMBIENT_C
+        still = _side_k(stored_j, turns=False)
+        # The flame's side is stopped at its heat, and the mean is behind by half of it.
+        assert still == pytest.approx(full * rise / (rise + 0.5 * full))
+
+
+def test_the_back_of_a_bar_is_never_colder_than_the_air():
+    assert _side_k(6e6, turns=False) == pytest.approx(850.0 - AMBIENT_C)

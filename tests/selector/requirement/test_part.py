@@ -14,6 +14,10 @@ ROUND = {"shape": "round", "size": 20, "length": 50}
         ({"bore": 20}, "smaller than size, 20 mm, or no wall is left"),
         ({"shape": "tube", "bore": "1 in"}, "smaller than size, 20 mm"),
         ({"shape": "flat", "width": 12, "bore": 15}, "smaller than width, 12 mm"),
+        (
+            {"shape": "flat", "size": 10, "width": 50, "bore": 16},
+            "is a feature, kind cross-hole",
+        ),
         ({"shape": "oval"}, "'round', 'square', 'hexagon', 'tube' or 'flat'"),
     ],
 )
