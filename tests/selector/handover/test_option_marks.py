@@ -2,7 +2,6 @@ import numpy as np
 import pytest
 
 from selector.advice.output import advice_out
-from selector.figure import median
 from selector.flame.output import figures
 from selector.handover.chosen import chosen
 from selector.handover.drawing.look import PAPER
@@ -29,7 +28,7 @@ def test_a_torched_part_has_a_field_and_its_records_figures():
     record = advice_out(advice).options[advice.options.index(option)]
     read = figures(job, option)
     surface = option.judged.prediction.surface_hrc
-    assert marks.bands[0].hrc == median(surface)
+    assert marks.bands[0].hrc == np.median(surface)
     assert record.hardness.surface.p50 == pytest.approx(np.median(surface), abs=1e-3)
     assert marks.said[0].startswith(shown(record.hardness.surface.p50))
     assert marks.bands[0].to_mm == read.hard_to_mm
