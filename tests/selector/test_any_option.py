@@ -96,7 +96,17 @@ def test_every_step_has_a_figure_with_a_unit():
 
 def test_every_means_is_one_that_the_workshop_has():
     named = {KNOWN.heat_sources[slug].name.lower() for slug in SOURCES}
-    listed = ("oil", "water", "salt", "plate", "hardness", "glass", "crayon", "thermocouple")
+    listed = (
+        "oil",
+        "water",
+        "salt",
+        "sand",
+        "plate",
+        "hardness",
+        "glass",
+        "crayon",
+        "thermocouple",
+    )
     for option, step in each_step():
         means = step.means.lower()
         own = any(name in means or means in name for name in named)
