@@ -141,28 +141,14 @@ def _throughout(number: int, zone: Zone, borne: Borne) -> Demand:
 
 def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) -> Demand:
     """Return the demand of a zone that wears, without a window of its own."""
-    zone, vital = requirement.zone[number], requirement.safety_critical
-    aim = _worn(requirement, zone, usual)
-    if vital and requirement.load.impact == "hammered":
+    zone, aim = requirement.zone[number], _worn(requirement, requirement.zone[number], usual)
+    if requirement.safety_critical and requirement.load.impact == "hammered":
         aim = _VITAL_STRUCK
-    # What lives depend on is kept tough; its worn face is renewed. Common practice.
-    wish = ", a wish only: where lives depend on it toughness comes first" if vital else ""
-    rubs = zone.wear in {"sliding", "rolling-contact"}
-    wet = rubs and requirement.limit.corrosion == "severe" and not vital
-    if wet:
-        wish = ", a wish only: what stands severe corrosion is seldom so hard"
-    true = requirement.measures or does(requirement.part.name, "guides_tools")
-    needed = requirement.has_edge or true
-    light = (zone.wear, zone.severity) == ("abrasive", "light") and not needed
-    if light:
-        wish = ", a wish only: without an edge soft steel does for a while in light grit"
-    called = usual is GAUGE and not requirement.surely_measures
-    if called:
-        wish = ", a wish only: it is called a gauge, but nothing says that it is kept true"
+    wish = _wish_only(requirement, zone, usual)
     # A cheap loser needs to be strong enough, no more: a mate as soft as plain bar is spared by
     # any that is no harder.
     loser = soft_mate_hrc(zone)
-    free = vital or wet or light or called or loser is not None
+    free = wish is not None or loser is not None
     floor = min(usual.floor_hrc, aim.low_hrc)
     bought = min(
         floor, _over_mate(zone), floor if usual.bought_hrc is None else usual.bought_hrc
@@ -176,9 +162,25 @@ def _derived(requirement: Requirement, number: int, usual: Usual, depth: float) 
         ceiling_hrc=(aim.high_hrc if loser is None else loser) + SLACK_ABOVE_HRC,
         depth_mm=0.0 if free else depth,
         derived=True,
-        reason=f"{aim.words}{wish} (common practice)",
+        reason=f"{aim.words}{f', a wish only: {wish}' if wish else ''} (common practice)",
         bought_hrc=bought if bought < floor and not free else None,
     )
+
+
+def _wish_only(requirement: Requirement, zone: Zone, usual: Usual) -> str | None:
+    """Return why less than a usual window serves too, or None where it is a demand."""
+    if usual is GAUGE and not requirement.surely_measures:
+        return "it is called a gauge, but nothing says that it is kept true"
+    true = requirement.measures or does(requirement.part.name, "guides_tools")
+    needed = requirement.has_edge or true
+    if (zone.wear, zone.severity) == ("abrasive", "light") and not needed:
+        return "without an edge soft steel does for a while in light grit"
+    if requirement.safety_critical:
+        # Its worn face is renewed. Common practice.
+        return "where lives depend on it toughness comes first"
+    if zone.wear in {"sliding", "rolling-contact"} and requirement.limit.corrosion == "severe":
+        return "what stands severe corrosion is seldom so hard"
+    return None
 
 
 @dataclass(frozen=True, slots=True)
