@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from catalog.mark import ConditionName, MarkName
 from catalog.values import Curve, Fact, Number, Record, Sizes, Span, Text
 
+_WORD = re.compile(r"[\w.]+")
 SteelClass = Literal[
     "mild",
     "free-cutting",
@@ -271,9 +272,11 @@ class Steel(Record):
     @property
     def spoken(self) -> str:
         """Its name as a toolroom says it, for instance "silver steel (115CrV3)"."""
-        if self.called is None or self.called.casefold() == self.name.casefold():
-            return self.called or self.name
-        return f"{self.called} ({self.name})"
+        if self.called is None:
+            return self.name
+        # A second name of the same words in another order says nothing more.
+        said, known = (set(_WORD.findall(n.casefold())) for n in (self.called, self.name))
+        return self.called if said <= known else f"{self.called} ({self.name})"
 
     def names(self) -> tuple[str, ...]:
         """Return every designation, the main name first."""

@@ -118,3 +118,11 @@ def test_a_steel_that_needs_a_soak_is_not_for_the_torch(slug):
     assert ("torch", "no") in {(limit.process, limit.verdict) for limit in bar.limitation}
     assert bar.hardened is not None
     assert bar.hardened.soak_min is not None
+
+
+@pytest.mark.parametrize(
+    ("slug", "said"),
+    [("115crv3", "silver steel (115CrV3)"), ("bolt-10.9", "10.9 bolt"), ("c45", "C45")],
+)
+def test_a_name_of_the_same_words_in_another_order_is_not_said_twice(slug, said):
+    assert load_catalog().steels[slug].spoken == said
