@@ -43,6 +43,9 @@ CASE_CEILING_C = 225.0
 # The coolest temper by a dial, and by eye, whom bright steel first shows yellow there. [°C]
 _LOWEST_C, _COLOURED_FROM_C, _STEP_C = 150, 200, 25
 _SAND_FROM_C = 400
+# Steel for hard edges is not let down past the colours by hand: springs are of less carbon.
+# Common practice.
+_WITHIN_COLOURS = frozenset({"water-tool", "oil-tool", "bearing"})
 _BY_DIAL: frozenset[Means] = frozenset({"oven", "furnace"})
 # A ceiling is read off a dial: an oven of 480 °F reaches 250 °C. Common practice. [°C]
 _DIAL_C = 2.0
@@ -137,6 +140,8 @@ def tempers(
             oily = treatment.medium is not None and "oil" in treatment.medium.slug
             if thin and oily and "blaze" in has:
                 grid.append(Temper(means, BLAZE_C, _TIME_S[means], BLAZES))
+            continue
+        if means == "sand" and treatment.steel.kind in _WITHIN_COLOURS:
             continue
         top = (
             has.get(means, 0.0)

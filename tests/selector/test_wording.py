@@ -198,7 +198,7 @@ def test_the_means_of_a_temper_are_those_of_the_bench():
     assert means_words("oven") == "in the oven"
     assert means_words("torch") == "by torch"
     assert means_words("residual") == "by the heat left behind"
-    assert means_words("sand") == "by sand"
+    assert means_words("sand") == "in hot sand over the fire"
 
 
 def test_a_wait_of_one_day_is_no_days():
