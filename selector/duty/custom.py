@@ -185,7 +185,8 @@ def _by_load(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     if duty == "struck body" and make == "hardened":
         held = not loaded and asked.load.impact != "hammered"
         return max(merit, _HOLDS.get(kind, NEVER)) if held else merit
-    if not loaded or asked.load.cycles != "fatigue":
+    worked = loaded or asked.load.impact != "none"
+    if not worked or asked.load.cycles != "fatigue":
         return merit
     if duty in {"sliding", "rolling"} and kind in _TOOL_KINDS:
         return merit * TOOL_STEEL_LOADED if thickest_mm(asked) > SLENDER_MM else merit

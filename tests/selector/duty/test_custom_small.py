@@ -39,3 +39,13 @@ def test_teeth_left_soft_are_rather_of_medium_carbon_bar():
     assert 0.0 < soft < better
     plain = {**wheel, "part.feature": [], "zone.0.wear": "none", "load.torque": GONE}
     assert merit(plain, "s235", "as-bought") == merit(plain, "c45", "as-bought")
+
+
+def test_sulphides_crack_under_blows_again_and_again():
+    key = {
+        "part.feature": [], "zone.0.hardness": GONE, "zone.0.wear": "none", "load.torque": GONE,
+        "load.cycles": "fatigue",
+    }  # fmt: skip
+    knocked, still = ({**key, "load.impact": impact} for impact in ("light", "none"))
+    assert merit(knocked, "11smn30", "as-bought") < merit(still, "11smn30", "as-bought")
+    assert merit(knocked, "c45", "as-bought") == merit(still, "c45", "as-bought")
