@@ -138,6 +138,7 @@ _DRAWBACK: Mapping[Drawback, str] = {
     "spoils the mate": "the dear one of the pair wears",
     "unheard of": _UNHEARD_OF,
     "rare": "hard to get",
+    "brittle": "its temper turns it brittle",
 }
 
 

@@ -130,6 +130,7 @@ def test_a_bought_bar_that_does_is_said_first():
 
 
 BLUE = {
+    "load.impact": "none",
     "zone.0.hardness": {"min": "45 HRC", "max": "49 HRC"},
     "zone.0.wear": "none",
     "workshop.heat": [{"source": "oxy-propane"}],

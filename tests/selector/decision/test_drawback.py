@@ -11,6 +11,7 @@ from selector.decision.drawback import (
     stands_back,
     unheard_of,
 )
+from selector.option.prediction import embrittled
 from tests.dog import asked, only
 
 MATE = {"material": "shaft", "hardness": "30 HRC", "should_wear": "part"}
@@ -55,3 +56,16 @@ def test_what_rusts_is_set_back_and_behind_all_others_where_it_takes_a_fit(wear,
     assert found
     assert all(name in drawbacks(option, wet) for option in found)
     assert all(stands_back(option, wet) is behind for option in found)
+
+
+@pytest.mark.parametrize(("impact", "behind"), [("none", False), ("light", True)])
+def test_what_takes_blows_stands_back_where_its_temper_turns_it_brittle(impact, behind):
+    blue = {
+        "load.impact": impact, "zone.0.hardness": {"min": "45 HRC", "max": "49 HRC"}, "zone.0.wear": "none",
+        "workshop.heat": [{"source": "oxy-propane"}],
+    }  # fmt: skip
+    options = advise(asked(blue), only("42crmo4")).options
+    brittle = [o for o in options if embrittled(o.treatment, o.choice.temper)]
+    assert brittle
+    for option in brittle:
+        assert ("brittle" in drawbacks(option, asked(blue))) is behind
