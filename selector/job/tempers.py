@@ -46,6 +46,9 @@ _SAND_FROM_C = 400
 # Steel for hard edges is not let down past the colours by hand: springs are of less carbon.
 # Common practice.
 _WITHIN_COLOURS = frozenset({"water-tool", "oil-tool", "bearing"})
+# Hot-work steel is tempered past its second hardness and never short of it: producers' sheets
+# (from memory). [°C]
+_HOT_WORK_FROM_C = 500
 _BY_DIAL: frozenset[Means] = frozenset({"oven", "furnace"})
 # A ceiling is read off a dial: an oven of 480 °F reaches 250 °C. Common practice. [°C]
 _DIAL_C = 2.0
@@ -148,13 +151,20 @@ def tempers(
             if route.process != "case"
             else min(has.get(means, 0.0), CASE_CEILING_C)
         )
-        by_eye = _SAND_FROM_C if means == "sand" else _COLOURED_FROM_C
-        lowest = _LOWEST_C if means in _BY_DIAL else by_eye
+        lowest = _lowest_c(means, treatment.steel)
         grid += [
             Temper(means, float(heat), _TIME_S[means], cycles if means != "residual" else 1)
             for heat in range(lowest, int(top + _DIAL_C) + 1, _STEP_C)
         ]
     return tuple(grid) or (() if "residual" in route.temper else (NO_TEMPER,))
+
+
+def _lowest_c(means: Means, steel: Steel) -> int:
+    """Return the coolest temper of a steel by some means. [°C]."""
+    if means not in _BY_DIAL:
+        return _SAND_FROM_C if means == "sand" else _COLOURED_FROM_C
+    hot = means == "furnace" and steel.kind == "hot-work-tool"
+    return _HOT_WORK_FROM_C if hot else _LOWEST_C
 
 
 def _baths(treatment: Treatment) -> tuple[Temper, ...]:
