@@ -15,6 +15,9 @@ Bools = NDArray[np.bool_]
 # Softer than this bar comes normalised or patented too, and a slack quench does it no harm.
 # Common practice, no source. [HRC]
 _HARD_HRC = 35.0
+# What air leaves harder than this it has hardened, and nothing tempers it after. Common
+# practice, no source. [HRC]
+_AIR_HARD_HRC = 40.0
 
 
 def slack_gate(prediction: Prediction, asked: Requirement) -> Gate | None:
@@ -22,6 +25,10 @@ def slack_gate(prediction: Prediction, asked: Requirement) -> Gate | None:
     taken = took(prediction, asked)
     if taken is None:
         return None
+    if prediction.treatment.route.process == "normalise":
+        return judged(
+            "slack", taken, "air hardens it as it is normalised, and it wants a temper"
+        )
     if prediction.layer is not None or prediction.fresh is None:
         return judged("slack", taken, "no case at 550 HV in this quench: slack, not tempered")
     text = (
@@ -34,6 +41,8 @@ def slack_gate(prediction: Prediction, asked: Requirement) -> Gate | None:
 def took(prediction: Prediction, asked: Requirement) -> Bools | None:
     """Return in which samples a quench took where hardness bears, None where it need not."""
     work, fresh = prediction.treatment, prediction.fresh
+    if work.route.process == "normalise":
+        return np.asarray(prediction.surface_hrc <= _AIR_HARD_HRC)
     if not _works(asked):
         return None
     soft = prediction.surface_hrc < _HARD_HRC

@@ -61,7 +61,8 @@ def test_what_rusts_is_set_back_and_behind_all_others_where_it_takes_a_fit(wear,
 @pytest.mark.parametrize(("impact", "behind"), [("none", False), ("light", True)])
 def test_what_takes_blows_stands_back_where_its_temper_turns_it_brittle(impact, behind):
     blue = {
-        "load.impact": impact, "zone.0.hardness": {"min": "45 HRC", "max": "49 HRC"}, "zone.0.wear": "none",
+        "load.impact": impact, "zone.0.wear": "none",
+        "zone.0.hardness": {"min": "45 HRC", "max": "49 HRC"},
         "workshop.heat": [{"source": "oxy-propane"}],
     }  # fmt: skip
     options = advise(asked(blue), only("42crmo4")).options

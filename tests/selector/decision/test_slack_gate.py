@@ -61,3 +61,10 @@ def test_a_sample_that_is_slack_does_not_come_out_right():
     answer = predict(prepare(work("c75s", "through-furnace", "oil"), job), LOW)
     judged = judge(answer, 0.0, job)
     assert not (judged.right & ~took(answer, job.asked)).any()
+
+
+@pytest.mark.parametrize(("steel", "verdict"), [("s2", "fail"), ("c45", "pass")])
+def test_what_air_hardens_is_not_normalised_and_left_untempered(steel, verdict):
+    none = Temper("none", 0.0, 0.0)
+    answer = gate({**THIN, **QUIET}, steel, "normalise", "air", temper=none)
+    assert answer.verdict == verdict
