@@ -157,6 +157,9 @@ def finishing_tools(do: Doing) -> str:
 
 def left_mm(do: Doing) -> float:
     """Return what is left on working faces to finish when hard, as asked or as usual. [mm]."""
+    if do.work.condition.name == "hard-element":
+        # It is bought ground to its size.
+        return 0.0
     if do.part.stock_removal is not None:
         return do.part.stock_removal
     can = GRINDS & set(do.part.finish_after) or any("grind" in name for name in do.shop.machine)

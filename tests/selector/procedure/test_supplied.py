@@ -92,6 +92,13 @@ def test_a_hard_element_is_pressed_in_only_where_it_is_short(steel, changes, sai
     assert unsaid not in fitted.action
 
 
+def test_a_hard_element_is_ordered_ground_to_its_size():
+    ground = _bar(20.0, 150.0, **{"part.stock_removal": "0.2 mm"})
+    ground["zone"][0]["severity"] = "heavy"
+    steps = steps_of("linear-shaft", "buy-hard-element", None, ground)
+    assert "Ø20 × 150 mm" in at(steps, "order")[0].action
+
+
 def test_a_spring_of_wire_has_no_edge_to_break_and_its_size_is_its_size():
     steps = steps_of("music-wire", "prehard-bar", None, SPRING, "prehard")
     assert not any("every edge" in step.action for step in steps)
