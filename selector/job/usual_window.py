@@ -178,7 +178,9 @@ def _clamps(requirement: Requirement, zone: Zone) -> bool:
 
 def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usual | None:
     """Return the usual window of a face that rubs under the hammer."""
-    if zone.severity == "light" and is_harmless(zone):
+    # What is driven home, or is to wear itself, is no tool for being hammered.
+    spared = is_harmless(zone) or (zone.mate is not None and zone.mate.should_wear == "part")
+    if zone.severity == "light" and (spared or does(requirement.part.name, "driven_home")):
         return None
     if zone.severity == "light" and does(requirement.part.name, "worked_upon"):
         return replace(of_trade("worked_upon"), bought_hrc=WORKED_UPON_HRC)

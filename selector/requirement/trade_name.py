@@ -15,7 +15,8 @@ from selector.requirement.vocabulary import one_of, table
 Trade = Literal[
     "presses", "presses_by_use", "measures", "edged", "maybe_edged", "stirs", "cuts_metal",
     "keen", "thin_blade", "crops", "ground", "maybe_ground", "springs", "folded_spring",
-    "formed", "rubs", "stamps", "pushes", "backs", "bends_metal", "dog", "cam", "turns_screws",
+    "formed", "rubs", "stamps", "pushes", "backs", "driven_home", "bends_metal", "dog",
+    "cam", "turns_screws",
     "turns_by_hand", "breaks", "prises", "splits", "guides_tools", "centre", "locates", "grips",
     "traces", "burnishes", "collet", "meshes", "worked_upon", "cuts_hot", "pulls", "lives",
 ]  # fmt: skip

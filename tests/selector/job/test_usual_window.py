@@ -248,3 +248,15 @@ def test_a_broad_face_that_beats_a_panel_works_as_it_is_bought():
         with_mate(stake, "body panel, steel").low_hrc
         > with_mate(slapper, "steel panel").low_hrc
     )
+
+
+@pytest.mark.parametrize("name", ["Cotter for a strap", "Taper pin", "Gib-head key"])
+def test_what_is_driven_home_is_no_tool_for_being_hammered(name):
+    home = peg("sliding", name=name, impact="hammered")
+    assert usual_window(home, home.zone[0]) is None
+
+
+def test_what_is_to_wear_itself_asks_for_nothing_when_it_is_hammered_home():
+    strap = peg("sliding", name="strip", impact="hammered")
+    assert usual_window(strap, strap.zone[0]) is not None
+    assert with_mate(strap, "gib of mild steel", "part") is None
