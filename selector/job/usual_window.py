@@ -35,6 +35,7 @@ from selector.job.window_table import (
     ON_STONE,
     PINION_IN_BRASS,
     PLATE_HRC,
+    PREHARD_HRC,
     PRESSED,
     PRESSED_SOFT,
     PRESSES_BY_THREAD,
@@ -97,9 +98,10 @@ def _spared(requirement: Requirement, zone: Zone, usual: Usual) -> Usual:
     """Return a usual window as the hardness of the mate has it."""
     if drives_brass(requirement, zone):
         return PINION_IN_BRASS
-    # On a mate that is hard, bar left soft wears at once.
+    # On a mate that is hard, bar left soft wears at once; only a bush is there to be renewed.
     if runs_on_hard(zone):
-        return replace(usual, bought_hrc=None)
+        bush = _is_bush(requirement, zone)
+        return replace(usual, bought_hrc=PREHARD_HRC if bush else None)
     # Teeth of medium-carbon bar run on a wheel of such bar for long.
     rolls = requirement.part.is_toothed and zone.wear == "rolling-contact"
     soft = rolls and zone.severity != "heavy" and zone.mate is not None and is_soft(zone.mate)
@@ -189,6 +191,13 @@ def _hammered(requirement: Requirement, zone: Zone, usual: Usual | None) -> Usua
     # On brass and copper a lightly used face dents and is dressed, as it is bought.
     bought = STRUCK_SOFT_HRC if zone.severity == "light" and is_ductile(zone) else None
     return replace(GAUGE if requirement.measures else usual or FORMS, bought_hrc=bought)
+
+
+def _is_bush(requirement: Requirement, zone: Zone) -> bool:
+    """Return whether a sleeve is to wear in the place of what it slides on."""
+    sleeve = all(section.shape == "tube" for section in requirement.part.section)
+    loses = zone.mate is not None and zone.mate.should_wear == "part"
+    return sleeve and loses and zone.wear == "sliding"
 
 
 def _rubbing(requirement: Requirement, zone: Zone, usual: Usual) -> Usual | None:

@@ -93,6 +93,8 @@ WORKED_UPON_HRC = 26.0
 # A shaft runs in bearing metal that is to wear as it is bought, of 190 HB and more. Common
 # practice. [HRC]
 JOURNAL_HRC = 10.0
+# A bush that is to be renewed is of pre-hardened bar. Common practice. [HRC]
+PREHARD_HRC = 24.0
 # Pinions that drive brass wheels without end, as in clocks: polished more than hard. Common
 # practice.
 PINION_IN_BRASS = Usual(48.0, 60.0, 40.0)

@@ -260,3 +260,16 @@ def test_what_is_to_wear_itself_asks_for_nothing_when_it_is_hammered_home():
     strap = peg("sliding", name="strip", impact="hammered")
     assert usual_window(strap, strap.zone[0]) is not None
     assert with_mate(strap, "gib of mild steel", "part") is None
+
+
+@pytest.mark.parametrize(("shape", "bought"), [("tube", 24.0), ("round", None)])
+def test_a_bush_that_is_to_wear_on_a_hard_pin_may_be_of_prehardened_bar(shape, bought):
+    part = peg("sliding", "heavy", name="Bush")
+    bore = {"shape": shape, "bore": 12.0 if shape == "tube" else None}
+    section = part.part.section[0].model_copy(update=bore)
+    part = part.model_copy(
+        update={"part": part.part.model_copy(update={"section": (section,)})}
+    )
+    mate = Mate(material="hard pin", hardness="58 HRC", should_wear="part")
+    zone = part.zone[0].model_copy(update={"mate": mate})
+    assert usual_window(part, zone).bought_hrc == bought
