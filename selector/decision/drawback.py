@@ -31,7 +31,7 @@ def drawbacks(option: Option, asked: Requirement) -> frozenset[Drawback]:
         "spoils the mate": spoils_mate(option),
         "unheard of": unheard_of(option),
         "rare": is_rare(option.treatment),
-        "brittle": turned_brittle(option, asked),
+        "brittle": _turned_brittle(option, asked),
     }
     return frozenset(name for name, held in holds.items() if held)
 
@@ -52,7 +52,7 @@ def spoils_mate(option: Option) -> bool:
     return pair is not None and pair.share is not None and pair.share < 0.5
 
 
-def turned_brittle(option: Option, asked: Requirement) -> bool:
+def _turned_brittle(option: Option, asked: Requirement) -> bool:
     """Return whether blows fall on what its temper turns brittle."""
     return asked.load.impact != "none" and embrittled(option.treatment, option.choice.temper)
 
