@@ -6,6 +6,7 @@ from catalog import Catalog
 from selector import Requirement
 from selector.errors import Problem, SelectorError
 from selector.requirement import requirement_from
+from selector.requirement.quantity import catalog_name
 from selector.requirement.question import question
 from ui.draft import Draft, checked, put, read, rows, whole
 
@@ -18,6 +19,8 @@ _MEANWHILE = {
 HOW_BADLY = "zone.severity"
 # Of these a wrong answer is left out; of any other block the whole row.
 _KEPT_ROWS = frozenset({"part.section", "zone"})
+# What is chosen by its name in the catalogue.
+_NAMED = (("heat", "source"), ("bath", "medium"))
 # What is left out may have hidden another fault.
 _ROUNDS = 4
 
@@ -63,8 +66,15 @@ def answered_fully(
 
 
 def spelled_out(draft: Draft) -> Draft:
-    """Return a draft off a file with what it means where it leaves out what decides."""
+    """Return a draft off a file as it is meant: names of the catalogue, and what decides."""
     meant = copy.deepcopy(draft)
+    said = meant.get("workshop")
+    shop = said if isinstance(said, dict) else {}
+    for block, key in _NAMED:
+        lines = shop.get(block)
+        for line in lines if isinstance(lines, list) else ():
+            if isinstance(line, dict) and isinstance(line.get(key), str):
+                line[key] = catalog_name(line[key])
     zones = meant.get("zone")
     asked = question(HOW_BADLY)
     for zone in zones if isinstance(zones, list) else ():

@@ -12,7 +12,7 @@ from selector.errors import Problem, RequirementError
 from selector.hardness_scale import hrc_from_hv
 from selector.requirement.part import Section
 from selector.requirement.priority import CRITERIA, Preset, Priorities
-from selector.requirement.quantity import DurationS, HardnessHv, TemperatureC
+from selector.requirement.quantity import DurationS, HardnessHv, TemperatureC, catalog_name
 from selector.requirement.read import value_from
 
 # What the sizes of a section are, in the order they are written.
@@ -149,7 +149,7 @@ def medium(name: str, text: str, catalog: Catalog) -> Medium:
     RequirementError
         When there is no such bath.
     """
-    slug = "-".join(text.casefold().split())
+    slug = catalog_name(text)
     if slug not in catalog.media:
         step = f"Choose one of {', '.join(catalog.media)}."
         raise RequirementError(Problem(name, "a known bath", repr(text), step))

@@ -1,6 +1,7 @@
 """Field types that accept text with units or the bare number of our unit."""
 
 import math
+import re
 from typing import Annotated, Any
 
 from pydantic import (
@@ -157,6 +158,22 @@ def _steady(text: str) -> str:
     return text
 
 
+def catalog_name(text: str) -> str:
+    """Return a name of the catalogue as its file has it: "Motor oil" is motor-oil.
+
+    Parameters
+    ----------
+    text : str
+        As it is written.
+
+    Returns
+    -------
+    str
+        In small letters, its words joined by hyphens.
+    """
+    return "-".join(re.findall(r"[^\s_-]+", text.casefold())) or text
+
+
 # Stands last, so that the bounds before it reach the schema.
 NOT_BOOL = BeforeValidator(_not_bool)
 LengthMm = Annotated[float, _reader("length")]
@@ -175,3 +192,4 @@ GasKgPerH = Annotated[float, _reader("gas flow")]
 HardnessHv = Annotated[float, BeforeValidator(_hardness, json_schema_input_type=float | str)]
 Money = Annotated[float, Field(ge=0, le=1e7), NOT_BOOL]
 Label = Annotated[str, Field(min_length=1, max_length=200), AfterValidator(_steady)]
+CatalogName = Annotated[Label, AfterValidator(catalog_name)]

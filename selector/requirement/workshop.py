@@ -7,6 +7,7 @@ from pydantic import Field, model_validator
 from selector.requirement.quantity import (
     NOT_BOOL,
     Asked,
+    CatalogName,
     GasKgPerH,
     HardnessHv,
     Label,
@@ -24,7 +25,7 @@ Check = Literal["file", "hardness-files", "glass", "rebound", "tester", "coupon"
 class Heat(Asked):
     """One heat source: a catalogue name, with what the user knows of it."""
 
-    source: Label = Field(title="Heat source")
+    source: CatalogName = Field(title="Heat source")
     gas_flow: GasKgPerH | None = Field(
         default=None, title="Gas flow", description="At full flame: 0.8 kg/h."
     )
@@ -40,7 +41,7 @@ class Heat(Asked):
 class Bath(Asked):
     """One quench bath: a catalogue medium with volume, temperature and motion."""
 
-    medium: Label = Field(title="Bath")
+    medium: CatalogName = Field(title="Bath")
     volume: VolumeL | None = Field(default=None, title="Volume", description="12 l, 3 gal.")
     temperature: TemperatureC | None = Field(
         default=None, title="Temperature", description="When the part goes in: 50 °C."

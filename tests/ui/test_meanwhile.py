@@ -83,7 +83,15 @@ def test_how_badly_is_asked_of_a_form_and_left_to_a_file(claw):
     assert meanwhile.answered_fully(meant, known) == (drafts.checked(claw, known)[0], ())
 
 
-@pytest.mark.parametrize("odd", [{}, {"zone": 3}, {"zone": [3, {"wear": []}]}])
+def test_a_bath_of_a_file_is_chosen_in_the_form_however_it_is_written(claw):
+    claw["workshop"]["bath"] = [{"medium": "Motor oil"}, 3, {"medium": 4}]
+    meant = meanwhile.spelled_out(claw)["workshop"]["bath"]
+    assert meant == [{"medium": "motor-oil"}, 3, {"medium": 4}]
+
+
+@pytest.mark.parametrize(
+    "odd", [{}, {"zone": 3}, {"zone": [3, {"wear": []}]}, {"workshop": {"heat": 3}}]
+)
 def test_a_file_of_any_shape_is_spelled_out(odd):
     assert meanwhile.spelled_out(odd).keys() == odd.keys()
 

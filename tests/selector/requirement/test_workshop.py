@@ -34,3 +34,12 @@ def test_an_impossible_workshop_is_refused(data, rule):
 def test_only_stock_with_a_bar_is_taken():
     data = {"heat": [], "only_stock": True, "stock": [{"steel": "EN8"}]}
     assert Workshop.model_validate(data).stock[0].evidence == "none"
+
+
+@pytest.mark.parametrize(
+    ("bath", "heat"),
+    [("motor-oil", "hand-torch"), ("motor oil", "hand torch"), ("Motor Oil", "Hand_torch")],
+)
+def test_a_bath_and_a_heat_source_go_by_their_names_as_people_write_them(bath, heat):
+    shop = Workshop.model_validate({"heat": [{"source": heat}], "bath": [{"medium": bath}]})
+    assert (shop.bath[0].medium, shop.heat[0].source) == ("motor-oil", "hand-torch")
