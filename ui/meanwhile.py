@@ -1,4 +1,4 @@
-"""What an unfinished form asks so far, and what it must still be told."""
+"""What an unfinished form asks so far, and what is still to be answered."""
 
 import copy
 

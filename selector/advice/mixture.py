@@ -1,4 +1,4 @@
-"""What a bar of unknown make comes to: the steels that it may be, drawn by their chances."""
+"""What a bar of unknown make comes to: the steels that it may be, each by its chance."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace

@@ -68,7 +68,7 @@ def softening_gate(prediction: Prediction, job: Job) -> Gate | None:
     if np.all(left[hard] >= floor):
         return None
     text = (
-        f"{HOT_H:.0f} h at {job.asked.limit.service_temperature:.0f} °C draw it to "
+        f"{HOT_H:.0f} h at {job.asked.limit.service_temperature:.0f} °C leave it at "
         f"{shown(median(left[hard]))}; {shown(floor)} is the least"
     )
     # What comes too soft from its temper is judged as that.
