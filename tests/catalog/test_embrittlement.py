@@ -14,8 +14,6 @@ from catalog import load_catalog
 STEELS = load_catalog().steels.values()
 # Kinds that are alloyed on purpose: carbon steels have a limit of residual chromium and nickel.
 ALLOYED = {"alloy", "spring", "nitriding"}
-# Rich steel that keeps austenite in oil; graphite or nickel makes another steel of it.
-RICH = {"oil-tool", "bearing"}
 
 
 def content(steel, element):
@@ -36,21 +34,11 @@ def is_low_alloy(steel):
     )
 
 
-def is_rich_for_oil(steel):
-    """Return whether a steel is rich in carbon, for oil, without much nickel or graphite."""
-    return (
-        "quench" in steel.hardens_by
-        and steel.kind in RICH
-        and 0.8 <= content(steel, "C") <= 1.2
-        and content(steel, "Ni") < 1.0
-    )
-
-
-def test_low_alloy_steel_and_rich_steel_for_oil_have_a_window_below_400_c():
+def test_low_alloy_steel_of_medium_carbon_has_a_window_below_400_c():
     lacking = [
         steel.slug
         for steel in STEELS
-        if (is_low_alloy(steel) or is_rich_for_oil(steel))
+        if is_low_alloy(steel)
         and content(steel, "Si") < 1.2
         and not any(span.low <= 300 <= span.high for span in steel.embrittlement_c)
     ]
@@ -62,7 +50,7 @@ def test_no_other_steel_has_that_window():
         steel.slug
         for steel in STEELS
         if any(span.low <= 300 <= span.high for span in steel.embrittlement_c)
-        and not (is_low_alloy(steel) or is_rich_for_oil(steel))
+        and not is_low_alloy(steel)
     ]
     assert wrong == []
 
