@@ -7,8 +7,8 @@ from selector.decision.hardness_gate import floor_hrc
 from selector.decision.service_gate import service_gate
 from selector.figure import median
 from selector.gate import Gate, judged, worst
-from selector.job.job import Job
-from selector.job.treatment import Temper
+from selector.job.job import Job, per_job
+from selector.job.treatment import Temper, Treatment
 from selector.option.prediction import Prediction
 from selector.option.preparation import prepare
 from selector.option.zone_hardness import zone_hardness
@@ -91,5 +91,12 @@ def _left_hrc(prediction: Prediction, job: Job) -> Floats | None:
         return None
     if not work.hardens or prediction.temper.means in {"none", "salt"}:
         return None
-    soaked = zone_hardness(prepare(work, job), Temper("furnace", service_c, 3600.0 * HOT_H))
-    return np.minimum(prediction.surface_hrc, soaked.surface)
+    soaked: Floats = _soaked_hrc(job, work, service_c)
+    return np.minimum(prediction.surface_hrc, soaked)
+
+
+@per_job
+def _soaked_hrc(job: Job, work: Treatment, service_c: float) -> Floats:
+    """Return the surface had the hours of service been its temper, whatever that was. [HRC]."""
+    soak = Temper("furnace", service_c, 3600.0 * HOT_H)
+    return zone_hardness(prepare(work, job), soak).surface
