@@ -12,7 +12,7 @@ from selector.duty.made_of import CERTIFIED, KINDS, LINED, MADE, SKIN, THROUGH, 
 from selector.duty.merit import ALSO, EDGES, NEVER, SELDOM, USUAL
 from selector.duty.named_duty import Duty, duty_of
 from selector.duty.strength import has_load
-from selector.duty.way import by_eye, carbon_wt_pct, most_of_way
+from selector.duty.way import TOOL_KINDS, by_eye, carbon_wt_pct, most_of_way
 from selector.job.bath_check import too_mild_mm
 from selector.job.demand import Demand
 from selector.job.process import SPRAYED
@@ -26,7 +26,6 @@ _A, _S = ALSO, SELDOM
 _SPRING_KINDS = frozenset({"spring", "high-carbon"})
 # Large pins, rollers and gears are made of alloy or case-hardening bar, not of tool steel.
 _LARGE_IN_ALLOY = frozenset({"sliding", "rolling", "gear", "struck body", "drive"})
-_TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
 LARGE_MM, TOOL_STEEL_LARGE = 25.0, 0.2
 # What bears a load again and again is of tough or cased steel, with no sulphides to crack. [-]
 TOOL_STEEL_LOADED, FREE_CUTTING_LOADED = 0.5, 0.5
@@ -161,12 +160,12 @@ def _by_analysis(merit: float, duty: Duty, work: Treatment) -> float:
 def _by_size(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> float:
     """Return the merit as it is for a thick or a slender part."""
     thick_mm, kind = thickest_mm(asked), work.steel.kind
-    if duty in _LARGE_IN_ALLOY and kind in _TOOL_KINDS and thick_mm > LARGE_MM:
+    if duty in _LARGE_IN_ALLOY and kind in TOOL_KINDS and thick_mm > LARGE_MM:
         return merit * TOOL_STEEL_LARGE
     turned = all(section.shape == "round" for section in asked.part.section)
     spare = work.stock is not None and duty == "plain" and turned
     short_mm = LARGE_MM if spare else SLENDER_MM
-    if thick_mm <= short_mm and kind in _TOOL_KINDS and make_of(work) == "as bought":
+    if thick_mm <= short_mm and kind in TOOL_KINDS and make_of(work) == "as bought":
         # A short end of ground rod is no waste, least of all of one that lies there; gauge
         # plate left soft is.
         return max(merit, ALSO if spare else SELDOM) if duty == "plain" else merit
@@ -188,7 +187,7 @@ def _by_load(merit: float, duty: Duty, work: Treatment, asked: Requirement) -> f
     worked = loaded or asked.load.impact != "none"
     if not worked or asked.load.cycles != "fatigue":
         return merit
-    if duty in {"sliding", "rolling"} and kind in _TOOL_KINDS:
+    if duty in {"sliding", "rolling"} and kind in TOOL_KINDS:
         return merit * TOOL_STEEL_LOADED if thickest_mm(asked) > SLENDER_MM else merit
     if kind == "free-cutting" and make == "as bought":
         return merit * FREE_CUTTING_LOADED
@@ -203,7 +202,7 @@ def _of_slender(merit: float, duty: Duty, work: Treatment) -> float:
         return min(ALSO, most_of_way(duty, work))
     if duty == "struck body" and kind == "oil-tool":
         # Clicks, pawls and detents are filed out of ground stock.
-        return min(USUAL, most_of_way(duty, work))
+        return most_of_way(duty, work)
     return min(merit, _SLENDER.get((duty, kind), USUAL))
 
 

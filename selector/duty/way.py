@@ -13,7 +13,7 @@ from selector.job.treatment import Treatment
 from selector.requirement import Requirement
 
 _A, _S = ALSO, SELDOM
-_TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
+TOOL_KINDS = frozenset({"water-tool", "oil-tool", "air-tool", "high-speed", "shock-tool"})
 # What is struck is tempered by the heat behind its end; nobody makes a gauge or a pin so.
 _STRUCK = frozenset({"struck edge", "struck body", "struck face", "pressed edge", "drive"})
 # Held in hot salt until it is bainite: thin parts of spring steel and the like.
@@ -121,7 +121,7 @@ def _most_of_process(duty: Duty, work: Treatment) -> Iterator[float]:
         yield SELDOM
     if route.process == "chrome" and duty == "pressed face":
         # Hard chrome cracks where what is under it gives way.
-        yield SELDOM if kind in _TOOL_KINDS else NEVER
+        yield SELDOM if kind in TOOL_KINDS else NEVER
 
 
 def _most_by_eye(duty: Duty, work: Treatment) -> Iterator[float]:
